@@ -68,6 +68,6 @@ describe("migrations and schema.prisma", () => {
     const db = new Database(other);
     db.exec(`ALTER TABLE "Meta" ADD COLUMN "note" TEXT`);
     db.close();
-    expect(await difference(other, schema)).toContain("note");
+    expect(await difference(other, schema)).toContain(`CREATE TABLE "new_Meta"`);
   });
 });
