@@ -1,0 +1,88 @@
+// What must be made from the sources before the server or the checks can run.
+// As a program: node server/scripts/prepare.mjs client|web|server …
+import { writeFileSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { join, relative } from "node:path";
+import { pathToFileURL } from "node:url";
+import { root, unlessFresh } from "./fresh.mjs";
+import { fail, run } from "./run.mjs";
+
+const LOCK = "package-lock.json";
+const SCRIPTS = "server/scripts";
+const bin = (path) => join(root, "node_modules", path);
+
+const parts = {
+  /** The typed database client, from the schema. */
+  client: {
+    inputs: ["prisma/schema.prisma", "prisma/prisma.config.ts", LOCK, SCRIPTS],
+    output: "prisma/generated/client.ts",
+    work: () =>
+      run(
+        process.execPath,
+        [bin("prisma/build/index.js"), "generate", "--config", "prisma/prisma.config.ts"],
+        {
+          // Prisma would download its schema engine first, though generating never runs it.
+          PRISMA_SCHEMA_ENGINE_BINARY: join(root, "prisma", "no-schema-engine.sh"),
+          PRISMA_HIDE_UPDATE_MESSAGE: "1",
+          CHECKPOINT_DISABLE: "1",
+        },
+      ),
+  },
+  /** The panels, as files the server hands out. */
+  web: {
+    inputs: ["web", "shared", LOCK, SCRIPTS],
+    output: "web/dist/index.html",
+    work: () => run(process.execPath, [bin("vite/bin/vite.js"), "build", "web", "--logLevel", "warn"]),
+  },
+  /** The server as one file, which starts several times faster than its sources. */
+  server: {
+    inputs: ["server", "shared", "prisma", "seed", LOCK, SCRIPTS],
+    output: "server/dist/main.js",
+    work: bundleServer,
+  },
+};
+
+/** Makes the named parts, in order, where they are missing or their sources have changed. */
+export async function prepare(...names) {
+  for (const name of names) {
+    const did = await unlessFresh({ name, ...parts[name] });
+    if (did) console.log(`chockside: ${name} prepared`);
+  }
+}
+
+async function bundleServer() {
+  const { build } = await import("esbuild");
+  const outfile = join(root, "server", "dist", "main.js");
+  await build({
+    entryPoints: [join(root, "server", "main.ts")],
+    outfile,
+    bundle: true,
+    packages: "external",
+    platform: "node",
+    format: "esm",
+    target: "node20.19",
+    sourcemap: true,
+    logLevel: "warning",
+    plugins: [ownUrls(outfile)],
+  });
+  // Without it Node would have to guess what kind of module the file is.
+  writeFileSync(join(root, "server", "dist", "package.json"), `{ "type": "module" }\n`);
+}
+
+/** Keeps `import.meta.url` the address of the source file, so that files beside a source are found there. */
+function ownUrls(outfile) {
+  return {
+    name: "own-urls",
+    setup(build) {
+      build.onLoad({ filter: /\.ts$/ }, async ({ path }) => {
+        const from = relative(join(outfile, ".."), path).replaceAll("\\", "/");
+        const source = await readFile(path, "utf8");
+        const url = `new URL(${JSON.stringify(from)}, import.meta.url).href`;
+        return { contents: source.replaceAll("import.meta.url", url), loader: "ts" };
+      });
+    },
+  };
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)
+  await prepare(...process.argv.slice(2)).catch(fail);

@@ -1,0 +1,72 @@
+// npm test: every check there is, on a machine that may hold nothing but Node and npm. Ends with the totals.
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { root } from "../server/scripts/fresh.mjs";
+import { ensureInstalled } from "../server/scripts/install.mjs";
+import { prepare } from "../server/scripts/prepare.mjs";
+import { fail, run, status } from "../server/scripts/run.mjs";
+
+const CHROMIUM = "/usr/bin/chromium";
+const bin = (path) => join(root, "node_modules", path);
+const node = (script, ...args) => status(process.execPath, [bin(script), ...args]);
+
+try {
+  await ensureInstalled({ forTests: true });
+  await ensureChromium();
+  await prepare("client", "web", "server");
+} catch (error) {
+  fail(error);
+}
+
+const scratch = mkdtempSync(join(tmpdir(), "chockside-tests-"));
+const report = join(scratch, "report.json");
+const config = ["--config", "tests/vitest.config.ts"];
+const outputs = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+const checks = [
+  ["types", () => node("typescript/bin/tsc", "--noEmit")],
+  ["lint and format", () => node("@biomejs/biome/bin/biome", "check", "--error-on-warnings", ".")],
+  ["dead code", () => node("knip/bin/knip.js", "--config", "tests/knip.json")],
+  ["tests", () => node("vitest/vitest.mjs", "run", ...config, ...outputs)],
+];
+const bad = [];
+for (const [name, check] of checks) {
+  console.log(`\n== ${name}`);
+  if ((await check()) !== 0) bad.push(name);
+}
+
+const { passed, failed, notRun } = totals();
+rmSync(scratch, { recursive: true, force: true });
+if (passed + failed === 0) bad.push("no test ran");
+if (notRun > 0) bad.push(`${notRun} tests were skipped`);
+console.log(bad.length > 0 ? `\nNot in order: ${bad.join(", ")}` : "\nAll checks are in order");
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(bad.length > 0 || failed > 0 ? 1 : 0);
+
+/** Vitest's own count; nothing at all where it ended before it could write one. */
+function totals() {
+  if (!existsSync(report)) return { passed: 0, failed: 0, notRun: 0 };
+  const json = JSON.parse(readFileSync(report, "utf8"));
+  return {
+    passed: json.numPassedTests,
+    failed: json.numFailedTests,
+    notRun: json.numPendingTests + json.numTodoTests,
+  };
+}
+
+/** The browser tests drive Debian's Chromium. */
+async function ensureChromium() {
+  if (existsSync(CHROMIUM)) return;
+  const mayInstall = process.getuid?.() === 0 && spawnSync("apt-get", ["--version"]).status === 0;
+  if (!mayInstall) {
+    console.error(
+      `chockside: the browser tests need ${CHROMIUM}: install the Debian package "chromium" as root`,
+    );
+    process.exit(1);
+  }
+  console.log("chockside: installing chromium for the browser tests");
+  const env = { DEBIAN_FRONTEND: "noninteractive" };
+  await run("apt-get", ["update"], env);
+  await run("apt-get", ["install", "-y", "--no-install-recommends", "chromium"], env);
+}
