@@ -1,0 +1,182 @@
+import { brakesSet } from "../conditions/brakesSet.ts";
+import { starterDuty } from "../models/starter.ts";
+import type { Send } from "../protocol/commands.ts";
+import type { SignalKind } from "../protocol/signals.ts";
+import { nextInOrder } from "../session/decide/start.ts";
+import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../session/state.ts";
+import { type Ask, ask, choice } from "./ask.ts";
+
+function send(kind: SignalKind, engine?: number): Send {
+  return { type: "send", kind, channel: "panel", ...(engine === undefined ? {} : { engine }) };
+}
+
+/** What the start asks of the cockpit. */
+export function askedOfCockpit(state: SessionState, now: number): Ask[] {
+  return [...brakes(state, now), ...state.engines.flatMap((e) => ofEngine(state, e)), ...course(state, now)];
+}
+
+const BRAKES_MATTER = ["secure", "groundPower", "starting"];
+
+function brakes(state: SessionState, now: number): Ask[] {
+  if (!BRAKES_MATTER.includes(state.stage)) return [];
+  const finding = brakesSet.find(state, 0, now);
+  if (finding.is === "yes") return [];
+  const unit = state.type.brakePressure.atLeast.unit;
+  return [
+    ask({
+      key: "brakes",
+      say: "brakesSet",
+      weight: 3,
+      since: finding.at,
+      choices: [choice("brakesSet", "yes", send("brakesSet"), { is: "figure", field: "pressure", unit })],
+    }),
+  ];
+}
+
+function ofEngine(state: SessionState, engine: Engine): Ask[] {
+  const life = plain(engine.life);
+  const n = engine.n;
+  const base = { key: `engine:${n}:${life.is}`, weight: 2 as const, engine: n };
+  const stop = choice("shutDown", "no", send("shutDown", n));
+  switch (life.is) {
+    case "clear":
+      if (life.clearance.readBackAt === null) return [];
+      return [
+        ask({
+          ...base,
+          say: "crank",
+          since: life.since,
+          dueAt: life.clearance.expiresAt,
+          choices: [
+            choice("cranking", "yes", { ...send("cranking", n), ref: life.clearance.id }),
+            choice("startAbandoned", "no", send("startAbandoned", n)),
+          ],
+        }),
+      ];
+    case "cranking":
+      return [
+        ask({
+          ...base,
+          say: "cranking",
+          since: life.since,
+          dueAt: life.limitAt,
+          choices: [
+            choice("caught", "yes", send("caught", n)),
+            choice("startAbandoned", "no", send("startAbandoned", n)),
+          ],
+        }),
+      ];
+    case "caught":
+      return [
+        ask({
+          ...base,
+          say: life.firstOilAt === null ? "oilFirst" : "oilNormal",
+          since: life.since,
+          dueAt: life.firstOilAt === null ? life.firstDueAt : life.normalDueAt,
+          choices: [reading(state, "oilPressure", n), stop],
+        }),
+      ];
+    case "running":
+      return [
+        ask({
+          ...base,
+          say: "settle",
+          since: life.since,
+          choices: [choice("started", "yes", send("started", n)), stop],
+        }),
+      ];
+    default:
+      return [];
+  }
+}
+
+function reading(state: SessionState, gauge: string, engine: number) {
+  const unit = state.type.gauges.find((g) => g.id === gauge)?.unit ?? "count";
+  return choice("read", "yes", { type: "reading", gauge, engine }, { is: "figure", field: "reading", unit });
+}
+
+function course(state: SessionState, now: number): Ask[] {
+  switch (state.stage) {
+    case "starting":
+      return nextEngine(state, now);
+    case "warmUp":
+      return [...gates(state), ...powerOff(state)];
+    case "release":
+      if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
+      return [
+        ask({
+          key: "chocks",
+          say: "removeChocks",
+          weight: 3,
+          choices: [choice("removeChocks", "yes", send("removeChocks"))],
+        }),
+      ];
+    default:
+      return [];
+  }
+}
+
+function nextEngine(state: SessionState, now: number): Ask[] {
+  const busy = state.engines.some((e) =>
+    ["requested", "clear", "cranking", "caught", "running", "fire"].includes(e.life.is),
+  );
+  if (busy || stopOpen(state)) return [];
+  const n = nextInOrder(state);
+  if (n === null) return powerOff(state);
+  const engine = engineOf(state, n);
+  const { permittedAt } = starterDuty(state.type.starter, engine?.starter ?? [], now);
+  if (now < permittedAt) {
+    return [ask({ key: `cool:${n}`, say: "starterCooling", weight: 4, engine: n, dueAt: permittedAt })];
+  }
+  return [
+    ask({
+      key: `next:${n}`,
+      say: "readyToStart",
+      weight: 2,
+      engine: n,
+      choices: [choice("readyToStart", "yes", send("readyToStart", n))],
+    }),
+  ];
+}
+
+function powerOff(state: SessionState): Ask[] {
+  if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
+  return [
+    ask({
+      key: "powerOff",
+      say: "disconnectPower",
+      weight: 3,
+      choices: [choice("disconnectPower", "yes", send("disconnectPower"))],
+    }),
+  ];
+}
+
+function gates(state: SessionState): Ask[] {
+  return state.engines
+    .filter((e) => isTurning(e.life))
+    .flatMap((e) =>
+      state.type.warmUp
+        .filter((w) => (e.readings[w.gauge]?.value ?? Number.NEGATIVE_INFINITY) < w.atLeast.value)
+        .map((w) =>
+          ask({
+            key: `gate:${e.n}:${w.gauge}`,
+            say: "warmUp",
+            weight: 4,
+            engine: e.n,
+            detail: w.gauge,
+            choices: [reading(state, w.gauge, e.n)],
+          }),
+        ),
+    );
+}
+
+/** A request of this kind that is still open, or authorised and not yet done. */
+export function openRequest(
+  state: SessionState,
+  kind: "connectPower" | "disconnectPower" | "removeChocks",
+): boolean {
+  const authority = state.authorities[kind];
+  return (
+    state.signals.some((s) => s.kind === kind) || (authority !== null && authority.epoch === state.epoch)
+  );
+}

@@ -1,0 +1,48 @@
+import type { Post } from "../protocol/posts.ts";
+import { CATALOGUE } from "../session/catalogue.ts";
+import { isService, type SessionState, type Signal } from "../session/state.ts";
+import { type Ask, ask, type Choice, choice } from "./ask.ts";
+
+/** The answers due from this post to open signals. */
+export function askedBySignals(state: SessionState, post: Post): Ask[] {
+  return state.signals
+    .filter((s) => s.due.includes(post) && !isAnswered(s, post))
+    .filter((s) => s.kind !== "readyToStart")
+    .map((s) =>
+      ask({
+        key: `signal:${s.id}`,
+        say: `answer.${s.kind}`,
+        weight: CATALOGUE[s.kind].stop ? 0 : s.kind === "clearToStart" ? 2 : 3,
+        engine: s.engine,
+        signal: s.id,
+        from: s.from ?? s.by.name,
+        since: s.by.at,
+        dueAt: s.dueAt,
+        detail: s.note,
+        choices: answersTo(s, post),
+      }),
+    );
+}
+
+function isAnswered(signal: Signal, post: Post): boolean {
+  const given = signal.answers[post]?.answer;
+  if (given === undefined) return false;
+  const wantsMore = (signal.kind === "cut" || signal.kind === "cutAll") && post === "cockpit";
+  return !(given === "received" && (wantsMore || isService(signal.kind)));
+}
+
+function answersTo(signal: Signal, post: Post): Choice[] {
+  const give = (answer: "received" | "willComply" | "authorise" | "readBack" | "done" | "unable") =>
+    ({ type: "answer", signal: signal.id, answer, channel: "panel" }) as const;
+  const unable = choice("unable", "no", give("unable"));
+  if (signal.kind === "clearToStart")
+    return [choice("readBack", "yes", give("readBack"), { is: "engine" }), unable];
+  if (isService(signal.kind)) {
+    const leave = post === "cockpit" ? choice("authorise", "yes", give("authorise")) : null;
+    return [leave ?? choice("willComply", "yes", give("willComply")), unable];
+  }
+  if ((signal.kind === "cut" || signal.kind === "cutAll") && post === "cockpit") {
+    return [choice("stopped", "yes", give("done")), choice("received", "plain", give("received")), unable];
+  }
+  return [choice("received", "yes", give("received"))];
+}

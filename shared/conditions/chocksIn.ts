@@ -1,0 +1,12 @@
+import type { Condition } from "./condition.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+
+/** Main wheels chocked. Brakes are never a substitute (TM 1-1500-204-23-1). Chocks stay until reported out. */
+export const chocksIn: Condition = {
+  id: "chocksIn",
+  owners: ["groundPower"],
+  find(state, _engine, now) {
+    if (!state.chocks) return NOBODY_SAID;
+    return state.chocks.in ? fromReport(state.chocks, null, now) : reportedNo(state.chocks);
+  },
+};

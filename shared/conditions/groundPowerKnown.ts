@@ -1,0 +1,25 @@
+import type { Condition, Finding } from "./condition.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+
+/** The electrical source is known: on with volts inside the type's steady range, or off where batteries are planned. */
+export const groundPowerKnown: Condition = {
+  id: "groundPowerKnown",
+  owners: ["groundPower", "cockpit"],
+  find(state, _engine, now): Finding {
+    const power = state.groundPower;
+    if (power.is === "unknown") return state.powerSource === "batteries" ? ON_BATTERIES : NOBODY_SAID;
+    if (power.is === "off") {
+      return state.powerSource === "batteries"
+        ? fromReport(power.by, null, now)
+        : reportedNo(power.by, "off");
+    }
+    const { steadyMin, steadyMax } = state.type.groundPower;
+    const { value, unit } = power.volts;
+    const inRange = unit === steadyMin.unit && value >= steadyMin.value && value <= steadyMax.value;
+    if (!inRange) return reportedNo(power.by, `${value} ${unit}`);
+    return fromReport(power.by, state.type.timing.groundPower.value, now);
+  },
+};
+
+/** A start planned on batteries with no cart ever connected: the plan itself says so. */
+const ON_BATTERIES: Finding = { is: "yes", at: null, by: null, until: null, found: "batteries" };

@@ -1,0 +1,16 @@
+import { plain } from "../session/state.ts";
+import type { Condition } from "./condition.ts";
+
+/** No other engine is cranking or cleared to: one guard covers one engine. */
+export const noOtherTurningUp: Condition = {
+  id: "noOtherTurningUp",
+  owners: ["cockpit"],
+  find(state, engine) {
+    const other = state.engines.find((e) => {
+      const is = plain(e.life).is;
+      return e.n !== engine && (is === "cranking" || is === "clear");
+    });
+    if (!other) return { is: "yes", at: null, by: null, until: null };
+    return { is: "no", at: null, by: null, until: null, found: String(other.n) };
+  },
+};

@@ -1,0 +1,13 @@
+import type { Condition } from "./condition.ts";
+
+/** No hold, cut or fire stands. A stop's owner ends it; nothing else does. */
+export const noStopOpen: Condition = {
+  id: "noStopOpen",
+  owners: ["cockpit", "fireGuard", "groundPower", "supervisor"],
+  find(state) {
+    const stop = state.fires[0] ?? state.cuts[0] ?? state.holds[0];
+    if (!stop) return { is: "yes", at: null, by: null, until: null };
+    const found = state.fires[0] ? "fire" : state.cuts[0] ? "cut" : "hold";
+    return { is: "no", at: stop.by.at, by: { post: stop.by.post, name: stop.by.name }, until: null, found };
+  },
+};

@@ -1,0 +1,14 @@
+import type { Condition } from "./condition.ts";
+
+/** Every other engine has either not caught, is stable, or is shut down; none is between. */
+export const othersSettled: Condition = {
+  id: "othersSettled",
+  owners: ["cockpit"],
+  find(state, engine) {
+    const other = state.engines.find(
+      (e) => e.n !== engine && (e.life.is === "caught" || e.life.is === "running" || e.life.is === "fire"),
+    );
+    if (!other) return { is: "yes", at: null, by: null, until: null };
+    return { is: "no", at: null, by: null, until: null, found: String(other.n) };
+  },
+};

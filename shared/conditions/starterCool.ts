@@ -1,0 +1,16 @@
+import { starterDuty } from "../models/starter.ts";
+import { engineOf } from "../session/state.ts";
+import type { Condition } from "./condition.ts";
+
+/** The starter has had the rest its ladder asks for. Time alone meets this one. */
+export const starterCool: Condition = {
+  id: "starterCool",
+  owners: ["cockpit"],
+  find(state, engine, now) {
+    const uses = engineOf(state, engine)?.starter ?? [];
+    const { permittedAt } = starterDuty(state.type.starter, uses, now);
+    if (now >= permittedAt) return { is: "yes", at: null, by: null, until: null };
+    const until = Number.isFinite(permittedAt) ? permittedAt : null;
+    return { is: "no", at: uses.at(-1)?.off ?? null, by: null, until };
+  },
+};

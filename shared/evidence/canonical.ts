@@ -1,0 +1,28 @@
+/**
+ * Canonical JSON (RFC 8785): keys sorted by UTF-16 code units, ECMAScript numbers, no white space. Members whose value
+ * is undefined are left out, as JSON does.
+ * @throws TypeError on what JSON cannot say: NaN, infinities, lone surrogates, functions
+ */
+export function canonical(value: unknown): string {
+  switch (typeof value) {
+    case "string":
+      if (!value.isWellFormed()) throw new TypeError("text holds a lone surrogate");
+      return JSON.stringify(value);
+    case "number":
+      if (!Number.isFinite(value)) throw new TypeError(`${value} has no JSON form`);
+      return JSON.stringify(value);
+    case "boolean":
+      return value ? "true" : "false";
+    case "object":
+      break;
+    default:
+      throw new TypeError(`a ${typeof value} has no JSON form`);
+  }
+  if (value === null) return "null";
+  if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
+  const members = Object.entries(value)
+    .filter(([, v]) => v !== undefined)
+    .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
+    .map(([k, v]) => `${canonical(k)}:${canonical(v)}`);
+  return `{${members.join(",")}}`;
+}

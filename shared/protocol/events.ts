@@ -1,0 +1,168 @@
+import { z } from "zod";
+import { CONDITION_IDS } from "../conditions/condition.ts";
+import { aircraftTypeSchema } from "../types/schema.ts";
+import { actionSchema, engineSchema, powerSourceSchema, sendSchema } from "./commands.ts";
+import { postSchema } from "./posts.ts";
+import { REFUSAL_REASONS } from "./refusals.ts";
+import { answerSchema, channelSchema } from "./signals.ts";
+import { stageSchema } from "./stages.ts";
+
+/** Version of the event's own form. Older versions are read through `evidence/upcast.ts`. */
+export const EVENT_VERSION = 1;
+
+const ms = z.number().int();
+const ref = z.number().int().min(1);
+const person = z.strictObject({ id: z.string(), name: z.string() });
+
+const conditionReportSchema = z.strictObject({
+  id: z.enum(CONDITION_IDS),
+  owners: z.array(postSchema).readonly(),
+  is: z.enum(["yes", "no", "stale", "unknown"]),
+  at: ms.nullable(),
+  by: z.strictObject({ post: postSchema.nullable(), name: z.string() }).nullable(),
+  until: ms.nullable(),
+  age: ms.nullable(),
+  found: z.string().optional(),
+});
+
+export const refusalSchema = z.strictObject({
+  reason: z.enum(REFUSAL_REASONS),
+  engine: z.number().int().optional(),
+  posts: z.array(postSchema).optional(),
+  stages: z.array(stageSchema).optional(),
+  unmet: z.array(conditionReportSchema).optional(),
+  missing: z.array(z.string()).optional(),
+  found: z.string().optional(),
+});
+
+export const VOID_CAUSES = [
+  "expired",
+  "epoch",
+  "condition",
+  "revoked",
+  "readBackWrong",
+  "stageLeft",
+] as const;
+
+/** What happened, apart from who, when and why, which the envelope says. */
+export const factSchema = z.discriminatedUnion("type", [
+  z.strictObject({
+    type: z.literal("planned"),
+    aircraft: z.string(),
+    place: z.string(),
+    aircraftType: aircraftTypeSchema,
+    order: z.array(engineSchema),
+    powerSource: powerSourceSchema,
+    crew: z.strictObject({
+      cockpit: person.nullable(),
+      fireGuard: person.nullable(),
+      groundPower: person.nullable(),
+      supervisor: person.nullable(),
+    }),
+  }),
+  z.strictObject({
+    type: z.literal("planAmended"),
+    order: z.array(engineSchema).optional(),
+    powerSource: powerSourceSchema.optional(),
+    reason: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal("stageReached"), stage: stageSchema, reason: z.string().optional() }),
+  z.strictObject({ type: z.literal("briefed"), post: postSchema }),
+  z.strictObject({
+    type: z.literal("postTaken"),
+    post: postSchema,
+    /** claimed: it was vacant. accepted: it was offered. moved: the same person on another device. */
+    how: z.enum(["claimed", "accepted", "moved"]),
+  }),
+  z.strictObject({ type: z.literal("postOffered"), post: postSchema, to: z.string() }),
+  z.strictObject({ type: z.literal("postLeft"), post: postSchema, reason: z.string().optional() }),
+  sendSchema.extend({
+    type: z.literal("sent"),
+    expiresAt: ms.optional(),
+    basis: z.array(conditionReportSchema).optional(),
+  }),
+  z.strictObject({
+    type: z.literal("answered"),
+    signal: ref,
+    answer: answerSchema,
+    channel: channelSchema,
+    engine: engineSchema.optional(),
+    /** False when a read-back named another engine than the clearance. */
+    right: z.boolean().optional(),
+    note: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal("late"), signal: ref, level: z.union([z.literal(1), z.literal(2)]) }),
+  z.strictObject({
+    type: z.literal("clearanceVoid"),
+    engine: engineSchema,
+    clearance: ref,
+    cause: z.enum(VOID_CAUSES),
+    unmet: z.array(conditionReportSchema).optional(),
+  }),
+  z.strictObject({ type: z.literal("requestWithdrawn"), engine: engineSchema, signal: ref }),
+  z.strictObject({ type: z.literal("starterCooled"), engine: engineSchema }),
+  z.strictObject({
+    type: z.literal("reading"),
+    gauge: z.string(),
+    engine: engineSchema.optional(),
+    reading: z.strictObject({ value: z.number(), unit: z.string() }),
+  }),
+  z.strictObject({
+    type: z.literal("checked"),
+    check: z.string(),
+    reading: z.strictObject({ value: z.number(), unit: z.string() }).optional(),
+    good: z.boolean(),
+    note: z.string().optional(),
+  }),
+  z.strictObject({
+    type: z.literal("alertRaised"),
+    kind: z.string(),
+    engine: engineSchema.optional(),
+    ref: ref.optional(),
+    to: z.array(postSchema),
+  }),
+  z.strictObject({ type: z.literal("alertAcknowledged"), alert: ref, post: postSchema }),
+  z.strictObject({ type: z.literal("alertEnded"), alert: ref }),
+  z.strictObject({
+    type: z.literal("refused"),
+    action: actionSchema,
+    refusal: refusalSchema,
+  }),
+  z.strictObject({ type: z.literal("restarted") }),
+  z.strictObject({ type: z.literal("clockStepped"), by: ms }),
+]);
+export type Fact = z.infer<typeof factSchema>;
+export type FactType = Fact["type"];
+export type FactOf<T extends FactType> = Extract<Fact, { type: T }>;
+
+export const actorSchema = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("person"),
+    id: z.string(),
+    name: z.string(),
+    /** The post held at that moment, null for an observer. */
+    post: postSchema.nullable(),
+    device: z.string(),
+  }),
+  z.strictObject({ kind: z.literal("system") }),
+]);
+export type Actor = z.infer<typeof actorSchema>;
+
+/** One recorded event. Its canonical bytes, with `prev` added, are what is stored and exported. */
+export const eventSchema = z.strictObject({
+  v: z.literal(EVENT_VERSION),
+  session: z.string(),
+  seq: ref,
+  /** Server time, milliseconds since 1970. */
+  at: ms,
+  actor: actorSchema,
+  /** The command that led to it, and a digest of that command's bytes; null for what time or the server did. */
+  command: z.string().nullable(),
+  digest: z.string().nullable(),
+  /** The panel's clock: untrusted. */
+  clientAt: ms.nullable(),
+  /** The event that led to this one. */
+  cause: ref.nullable(),
+  fact: factSchema,
+});
+export type SessionEvent = z.infer<typeof eventSchema>;

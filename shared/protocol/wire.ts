@@ -1,0 +1,68 @@
+import { z } from "zod";
+import type { SessionState } from "../session/state.ts";
+import type { SessionEvent } from "./events.ts";
+import type { Post } from "./posts.ts";
+import type { CommandResult } from "./refusals.ts";
+import { idSchema } from "./text.ts";
+
+/** What a panel says when it connects. The token travels here only, never in an address. */
+export const handshakeSchema = z.strictObject({
+  token: z.string().min(20).max(200),
+  proto: z.number().int(),
+});
+
+export const watchSchema = z.strictObject({
+  session: idSchema,
+  /** The last event the panel holds, 0 for none. */
+  since: z.number().int().nonnegative(),
+});
+export type Watch = z.infer<typeof watchSchema>;
+
+/** Brings a panel up to `head`: a whole state when it has none or is too far behind, else what it lacks. */
+export type Sync =
+  | { session: string; head: number; serverNow: number; state: SessionState }
+  | { session: string; head: number; serverNow: number; events: SessionEvent[] };
+
+/** Who is at each post's panel and when it was last heard, server milliseconds; null when not connected. */
+export type Links = Record<Post, { connected: boolean; lastHeard: number | null }>;
+
+export interface Beat {
+  session: string;
+  head: number;
+  serverNow: number;
+  links: Links;
+}
+
+/** Why a socket's request came to nothing before any session saw it. */
+export const WIRE_ERRORS = [
+  "malformed",
+  "tooLarge",
+  "tooMany",
+  "protocolMismatch",
+  "signInNeeded",
+  "noSuchSession",
+  "notAvailable",
+] as const;
+export type WireError = (typeof WIRE_ERRORS)[number];
+
+export interface Trouble {
+  status: "error";
+  error: WireError;
+  message: string;
+}
+
+export interface ClientToServer {
+  command(command: unknown, answer: (result: CommandResult | Trouble) => void): void;
+  watch(watch: unknown, answer: (result: Sync | Trouble) => void): void;
+  unwatch(session: unknown): void;
+  /** Clock exchange (RFC 5905 section 8): T1 out; T2 and T3 back. */
+  time(t1: unknown, answer: (times: { t2: number; t3: number }) => void): void;
+}
+
+export interface ServerToClient {
+  events(batch: { session: string; events: SessionEvent[] }): void;
+  beat(beat: Beat): void;
+  /** The list of sessions changed: one was planned or ended. */
+  ramp(): void;
+  bye(notice: { why: "restarting" | "signedOut" | "protocolMismatch"; retryAfterMs: number }): void;
+}

@@ -1,0 +1,30 @@
+import { findAll } from "../conditions/all.ts";
+import { plain, type SessionState } from "./state.ts";
+
+/** The next moment, server milliseconds, at which time alone will change something; null when none will. */
+export function nextDeadline(state: SessionState): number | null {
+  const moments: number[] = [];
+  for (const engine of state.engines) {
+    const life = plain(engine.life);
+    switch (life.is) {
+      case "clear":
+        moments.push(life.clearance.expiresAt);
+        for (const finding of findAll(state, engine.n, state.at)) {
+          if (finding.is === "yes" && finding.until !== null) moments.push(finding.until);
+        }
+        break;
+      case "cranking":
+        if (!life.limitSaid) moments.push(life.limitAt);
+        break;
+      case "caught":
+        if (!life.firstLateSaid && life.firstOilAt === null) moments.push(life.firstDueAt);
+        if (!life.normalLateSaid) moments.push(life.normalDueAt);
+        break;
+      case "cooling":
+        moments.push(life.until);
+        break;
+    }
+  }
+  for (const signal of state.signals) if (signal.dueAt !== null) moments.push(signal.dueAt);
+  return moments.length === 0 ? null : Math.min(...moments);
+}

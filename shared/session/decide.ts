@@ -1,0 +1,62 @@
+import type { Action } from "../protocol/commands.ts";
+import { CATALOGUE } from "./catalogue.ts";
+import { decideAnswer } from "./decide/answer.ts";
+import { decideCheck, decideReading } from "./decide/figures.ts";
+import { decidePlan } from "./decide/plan.ts";
+import { decidePost } from "./decide/posts.ts";
+import { decideSend } from "./decide/send.ts";
+import { mayDo, permissionFor } from "./permissions.ts";
+import { isOver, type SessionState } from "./state.ts";
+import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
+
+/** True for the messages that are taken from anyone at any time: hold, cut, fire, an engine seen turning. */
+export function isStop(action: Action): boolean {
+  return action.type === "send" && CATALOGUE[action.kind].stop;
+}
+
+/**
+ * Decides one action on the state as it stands. Pure: same inputs, same verdict. A refusal says why, and who could.
+ * `validUntil` is the server time after which the sender no longer wants it done; a stop is never too late.
+ */
+export function decide(state: SessionState, action: Action, context: Context, validUntil?: number): Verdict {
+  if (isOver(state)) return refuse("sessionOver", { found: state.stage });
+  if (validUntil !== undefined && context.now > validUntil && !isStop(action)) return refuse("tooLate");
+
+  const permission = permissionFor(action);
+  if (!mayDo(permission, context.post)) {
+    return refuse("wrongPost", permission.posts === "anyone" ? {} : { posts: [...permission.posts] });
+  }
+  if (!permission.stages.includes(state.stage)) {
+    return refuse("wrongStage", { stages: [...permission.stages], found: state.stage });
+  }
+
+  switch (action.type) {
+    case "send":
+      return decideSend(state, action, context);
+    case "answer":
+      return decideAnswer(state, action, context);
+    case "reading":
+      return decideReading(state, action, context);
+    case "recordCheck":
+      return decideCheck(state, action, context);
+    case "claimPost":
+    case "leavePost":
+    case "offerPost":
+    case "acceptPost":
+    case "vacatePost":
+      return decidePost(state, action, context);
+    case "confirmBrief":
+    case "amendPlan":
+    case "advance":
+    case "abandon":
+      return decidePlan(state, action, context);
+    case "acknowledgeAlert": {
+      const alert = state.alerts.find((a) => a.id === action.alert);
+      const post = context.post;
+      if (!alert) return refuse("nothingOpen");
+      if (!post || !alert.to.includes(post)) return refuse("notAddressed", { posts: alert.to });
+      if (alert.acknowledged.includes(post)) return refuse("alreadyDone");
+      return accept({ type: "alertAcknowledged", alert: alert.id, post });
+    }
+  }
+}

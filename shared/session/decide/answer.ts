@@ -1,0 +1,53 @@
+import type { Action } from "../../protocol/commands.ts";
+import { CATALOGUE } from "../catalogue.ts";
+import { engineOf, isService, type SessionState, type Signal } from "../state.ts";
+import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { authorityFault } from "./service.ts";
+
+type AnswerAction = Extract<Action, { type: "answer" }>;
+
+/** Only an addressed post answers, only while the signal lives, and only as its kind allows. */
+export function decideAnswer(state: SessionState, action: AnswerAction, context: Context): Verdict {
+  const signal = state.signals.find((s) => s.id === action.signal);
+  if (!signal) {
+    const ended = state.ended.find((s) => s.id === action.signal);
+    return ended ? refuse("signalClosed", { found: ended.is }) : refuse("noSuchSignal");
+  }
+  const post = context.post;
+  if (post === null || !signal.to.includes(post)) return refuse("notAddressed", { posts: signal.to });
+  if (!CATALOGUE[signal.kind].answers.includes(action.answer)) {
+    return refuse("answerNotAllowed", { found: CATALOGUE[signal.kind].answers.join(", ") });
+  }
+  // "Done", "authorise" and the like are for the post whose answer is due; a copied post can only have received it.
+  if (action.answer !== "received" && !signal.due.includes(post)) {
+    return refuse("notAddressed", { posts: signal.due });
+  }
+  if (signal.answers[post]?.answer === action.answer) return refuse("alreadyDone");
+
+  if (action.answer === "readBack") return readBack(state, signal, action, context.now);
+  if (action.answer === "authorise") {
+    if (post !== "cockpit") return refuse("answerNotAllowed", { posts: ["cockpit"] });
+    const unsafe = isService(signal.kind) ? authorityFault(state, signal.kind, context.now) : null;
+    if (unsafe) return unsafe;
+  }
+  if (action.answer === "done" && post !== "cockpit")
+    return refuse("answerNotAllowed", { posts: ["cockpit"] });
+  return accept({ ...action, type: "answered" });
+}
+
+/** The engine's number is entered again by hand. A wrong one ends the clearance: the supervisor says it anew. */
+function readBack(state: SessionState, signal: Signal, action: AnswerAction, now: number): Verdict {
+  if (action.engine === undefined) return refuse("engineNeeded");
+  const engine = signal.engine ?? 0;
+  const life = engineOf(state, engine)?.life;
+  if (life?.is !== "clear" || life.clearance.id !== signal.id) return refuse("clearanceVoid", { engine });
+  if (now >= life.clearance.expiresAt) return refuse("clearanceExpired", { engine });
+  if (action.engine === engine) return accept({ ...action, type: "answered", right: true });
+  return {
+    facts: [
+      { ...action, type: "answered", right: false },
+      { type: "clearanceVoid", engine, clearance: signal.id, cause: "readBackWrong" },
+    ],
+    refusal: { reason: "readBackWrong", engine, found: String(action.engine) },
+  };
+}

@@ -1,0 +1,42 @@
+import type { Action } from "../../protocol/commands.ts";
+import { engineOf, type SessionState } from "../state.ts";
+import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+
+type ReadingAction = Extract<Action, { type: "reading" }>;
+type CheckAction = Extract<Action, { type: "recordCheck" }>;
+
+/** A gauge read by a person: right gauge, right engine, right unit, on the instrument's scale. */
+export function decideReading(state: SessionState, action: ReadingAction, context: Context): Verdict {
+  const gauge = state.type.gauges.find((g) => g.id === action.gauge);
+  if (!gauge) return refuse("noSuchGauge", { found: state.type.gauges.map((g) => g.id).join(", ") });
+  if (gauge.perEngine && context.post !== "cockpit") return refuse("wrongPost", { posts: ["cockpit"] });
+  if (gauge.perEngine && action.engine === undefined) return refuse("engineNeeded");
+  if (action.engine !== undefined && (!gauge.perEngine || !engineOf(state, action.engine))) {
+    return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
+  }
+  if (action.reading.unit !== gauge.unit) return refuse("wrongUnit", { found: gauge.unit });
+  const { from, to } = gauge.scale;
+  if (action.reading.value < from || action.reading.value > to) {
+    return refuse("outOfRange", { found: `${from} to ${to} ${gauge.unit}` });
+  }
+  return accept(action);
+}
+
+/** A check of the type, by its own post. With a range the figure decides; without one the person says. */
+export function decideCheck(state: SessionState, action: CheckAction, context: Context): Verdict {
+  const check = state.type.checks.find((c) => c.id === action.check);
+  if (!check) return refuse("noSuchCheck", { found: state.type.checks.map((c) => c.id).join(", ") });
+  if (context.post !== check.post) return refuse("wrongPost", { posts: [check.post] });
+  const note = action.note === undefined ? {} : { note: action.note };
+  if (!check.range) {
+    if (action.good === undefined) return refuse("missingFigure", { found: "good" });
+    return accept({ type: "checked", check: check.id, good: action.good, ...note });
+  }
+  const reading = action.reading;
+  if (!reading) return refuse("missingFigure", { found: check.range.unit });
+  if (reading.unit !== check.range.unit) return refuse("wrongUnit", { found: check.range.unit });
+  const good =
+    reading.value >= (check.range.min ?? Number.NEGATIVE_INFINITY) &&
+    reading.value <= (check.range.max ?? Number.POSITIVE_INFINITY);
+  return accept({ type: "checked", check: check.id, reading, good, ...note });
+}

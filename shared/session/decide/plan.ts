@@ -1,0 +1,43 @@
+import type { Action } from "../../protocol/commands.ts";
+import { stageAfter } from "../../protocol/stages.ts";
+import { isOrderOf } from "../../types/validate.ts";
+import { missingFor } from "../requirements.ts";
+import { isTurning, type SessionState, stopOpen } from "../state.ts";
+import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+
+type PlanAction = Extract<Action, { type: "confirmBrief" | "amendPlan" | "advance" | "abandon" }>;
+
+/** The session's course: brief, plan, stages, end. */
+export function decidePlan(state: SessionState, action: PlanAction, context: Context): Verdict {
+  switch (action.type) {
+    case "confirmBrief": {
+      if (context.post === null) return refuse("wrongPost");
+      if (state.posts[context.post]?.briefed) return refuse("alreadyDone");
+      return accept({ type: "briefed", post: context.post });
+    }
+    case "amendPlan": {
+      const { order } = action;
+      if (order && !isOrderOf(order, state.type)) return refuse("badOrder", { found: order.join("-") });
+      const dropped = order && state.engines.find((e) => isTurning(e.life) && !order.includes(e.n));
+      if (dropped) return refuse("badOrder", { engine: dropped.n, found: dropped.life.is });
+      // Once the crew is briefed a change of plan needs its reason on the record.
+      if (state.stage !== "plan" && action.reason === undefined)
+        return refuse("missingFigure", { found: "reason" });
+      return accept({ ...action, type: "planAmended" });
+    }
+    case "advance": {
+      const next = stageAfter(state.stage);
+      if (action.to !== next)
+        return refuse("wrongStage", { found: state.stage, ...(next ? { stages: [next] } : {}) });
+      if (stopOpen(state)) return refuse("stopOpen");
+      const missing = missingFor(state, context.now);
+      if (missing.length > 0) return refuse("requirementsUnmet", { missing });
+      return accept({ type: "stageReached", stage: action.to });
+    }
+    case "abandon": {
+      const turning = state.engines.find((e) => isTurning(e.life));
+      if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
+      return accept({ type: "stageReached", stage: "abandoned", reason: action.reason });
+    }
+  }
+}

@@ -1,0 +1,89 @@
+import { brakesSet } from "../../conditions/brakesSet.ts";
+import type { Send } from "../../protocol/commands.ts";
+import type { Quantity, Unit } from "../../protocol/quantity.ts";
+import type { Service, SessionState } from "../state.ts";
+import { stopOpen } from "../state.ts";
+import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { witnessFault } from "./witness.ts";
+
+/** Ground power, chocks and brakes. */
+export function decideService(state: SessionState, send: Send, context: Context): Verdict {
+  const fault = witnessFault(send, context);
+  if (fault) return fault;
+  switch (send.kind) {
+    case "connectPower":
+    case "disconnectPower":
+    case "insertChocks":
+    case "removeChocks":
+      return ask(state, send, send.kind, context.now);
+    case "powerConnected": {
+      const wrong = figureFault(send.volts, state.type.groundPower.steadyMin.unit);
+      if (wrong) return wrong;
+      // Once on, the same report only refreshes the volts.
+      if (state.groundPower.is === "on") return accept({ ...send, type: "sent" });
+      return withAuthority(state, send, "connectPower");
+    }
+    case "powerDisconnected":
+      return withAuthority(state, send, "disconnectPower");
+    case "chocksOut":
+      return withAuthority(state, send, "removeChocks");
+    case "brakesSet":
+      return (
+        figureFault(send.pressure, state.type.brakePressure.atLeast.unit) ?? accept({ ...send, type: "sent" })
+      );
+    default:
+      return accept({ ...send, type: "sent" });
+  }
+}
+
+function ask(state: SessionState, send: Send, service: Service, now: number): Verdict {
+  if (stopOpen(state)) return refuse("stopOpen");
+  if (alreadySo(state, service)) return refuse("alreadyDone");
+  // Asked by the cockpit, the request is the authority: it must be safe to give.
+  if (send.seenFrom === undefined) {
+    const unsafe = authorityFault(state, service, now);
+    if (unsafe) return unsafe;
+  }
+  return accept({ ...send, type: "sent" });
+}
+
+/** Chocks come out only with the brakes known to hold. */
+export function authorityFault(state: SessionState, service: Service, now: number): Verdict | null {
+  if (stopOpen(state)) return refuse("stopOpen");
+  if (service !== "removeChocks") return null;
+  const finding = brakesSet.find(state, 0, now);
+  if (finding.is === "yes") return null;
+  const age = finding.at === null ? null : now - finding.at;
+  return refuse("conditionsUnmet", {
+    unmet: [{ id: brakesSet.id, owners: brakesSet.owners, ...finding, age }],
+  });
+}
+
+function alreadySo(state: SessionState, service: Service): boolean {
+  switch (service) {
+    case "connectPower":
+      return state.groundPower.is === "on";
+    case "disconnectPower":
+      return state.groundPower.is === "off";
+    case "insertChocks":
+      return state.chocks?.in === true;
+    case "removeChocks":
+      return state.chocks?.in === false;
+  }
+}
+
+/** Done is only possible on the crew's leave, given in this epoch. */
+function withAuthority(state: SessionState, send: Send, service: Service): Verdict {
+  const authority = state.authorities[service];
+  if (!authority || authority.epoch !== state.epoch) {
+    return refuse("noAuthority", { posts: ["cockpit"], found: service });
+  }
+  return accept({ ...send, ref: authority.signal, type: "sent" });
+}
+
+function figureFault(figure: Quantity | undefined, unit: Unit): Verdict | null {
+  if (!figure) return refuse("missingFigure", { found: unit });
+  if (figure.unit !== unit) return refuse("wrongUnit", { found: unit });
+  if (figure.value < 0) return refuse("outOfRange", { found: `${figure.value} ${figure.unit}` });
+  return null;
+}

@@ -1,0 +1,64 @@
+import type { Send } from "../../protocol/commands.ts";
+import { engineOf, isTurning, type SessionState } from "../state.ts";
+import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+
+/** Hold, cut, fire and an engine seen turning: always taken. Their ends: only by whom the rules name. */
+export function decideStop(state: SessionState, send: Send, context: Context): Verdict {
+  switch (send.kind) {
+    case "release":
+      return release(state, send, context);
+    case "resetCut":
+      return resetCut(state, send);
+    case "fireOut":
+      return fireOut(state, send, context);
+    default:
+      return accept({ ...withKnownEngine(state, send), type: "sent" });
+  }
+}
+
+/** A stop is never refused for a missing or unknown engine: it then means the wider thing. */
+function withKnownEngine(state: SessionState, send: Send): Send {
+  if (send.engine !== undefined && engineOf(state, send.engine)) return send;
+  const { engine: _dropped, ...rest } = send;
+  if (send.kind === "cut") return { ...rest, kind: "cutAll" };
+  if (send.kind === "turning") return { ...rest, kind: "hold" };
+  return rest;
+}
+
+/**
+ * A hold is released by the person who raised it. When that person holds no post any more: by whoever holds the
+ * post it was raised from, or by the supervisor with a reason (lock-out principle of 29 CFR 1910.147, from memory).
+ */
+function release(state: SessionState, send: Send, context: Context): Verdict {
+  const hold = state.holds.find((h) => h.id === send.ref);
+  if (!hold) return refuse("nothingOpen");
+  const ownerThere = Object.values(state.posts).some((h) => h !== null && h.id === hold.person);
+  const heir = !ownerThere && context.post !== null && context.post === hold.by.post;
+  const supervisor = !ownerThere && context.post === "supervisor" && send.note !== undefined;
+  if (hold.person !== context.person.id && !heir && !supervisor) {
+    return refuse("notYourHold", { found: hold.by.name });
+  }
+  return accept({ ...send, type: "sent" });
+}
+
+/** A cut stays until the cockpit reported the engines stopped and they are recorded so. */
+function resetCut(state: SessionState, send: Send): Verdict {
+  const cut = state.cuts.find((c) => c.id === send.ref);
+  if (!cut) return refuse("nothingOpen");
+  const turning = state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
+  if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
+  if (cut.doneAt === null)
+    return refuse("wrongEngineState", { found: "notReportedDone", posts: ["cockpit"] });
+  return accept({ ...send, type: "sent" });
+}
+
+/** A fire is out when two different people on two devices say so. */
+function fireOut(state: SessionState, send: Send, context: Context): Verdict {
+  const fire = state.fires.find((f) => f.id === send.ref);
+  if (!fire) return refuse("nothingOpen");
+  const first = fire.outBy;
+  if (first && (first.person === context.person.id || first.device === context.person.device)) {
+    return refuse("secondPersonNeeded", { found: first.name, posts: ["fireGuard", "supervisor", "cockpit"] });
+  }
+  return accept({ ...send, type: "sent" });
+}

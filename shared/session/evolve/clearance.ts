@@ -1,0 +1,45 @@
+import type { FactOf, SessionEvent } from "../../protocol/events.ts";
+import { plain, type SessionState } from "../state.ts";
+import { withEngine, withLife } from "./engines.ts";
+import { said } from "./said.ts";
+import { closeSignal } from "./signals.ts";
+
+/** The clearance comes to stand, and the request it answers is done. */
+export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
+  const n = fact.engine ?? 0;
+  const granted = withEngine(state, n, (e) => {
+    if (plain(e.life).is !== "requested") return e;
+    const fence = e.fence + 1;
+    return withLife(
+      { ...e, fence },
+      {
+        is: "clear",
+        since: event.at,
+        clearance: {
+          id: event.seq,
+          issuedBy: said(event, null),
+          expiresAt: fact.expiresAt ?? event.at,
+          epoch: state.epoch,
+          fence,
+          basis: fact.basis ?? [],
+          readBackAt: null,
+        },
+      },
+    );
+  });
+  return closeSignal(granted, fact.ref ?? 0, "done");
+}
+
+/** A clearance died: the engine waits, and must be asked for anew. */
+export function voidClearance(state: SessionState, fact: FactOf<"clearanceVoid">): SessionState {
+  const next = withEngine(state, fact.engine, (e) =>
+    plain(e.life).is === "clear" ? withLife(e, { is: "waiting" }) : e,
+  );
+  return closeSignal(next, fact.clearance, fact.cause === "expired" ? "expired" : "revoked");
+}
+
+/** The clearance was used: ended by its use, though its read-back had already closed the signal. */
+export function markUsed(state: SessionState, id: number | null): SessionState {
+  if (id === null) return state;
+  return { ...state, ended: state.ended.map((s) => (s.id === id ? { ...s, is: "done" } : s)) };
+}

@@ -1,0 +1,37 @@
+import type { FactOf, SessionEvent } from "../../protocol/events.ts";
+import type { Unit } from "../../protocol/quantity.ts";
+import { type Engine, plain, type Reading, type SessionState } from "../state.ts";
+import { withEngine, withLife } from "./engines.ts";
+
+/** Readings and checks. Oil pressure after the catch moves the engine on by itself. */
+export function evolveFigure(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"reading" | "checked">,
+): SessionState {
+  const name = event.actor.kind === "person" ? event.actor.name : "";
+  if (fact.type === "checked") {
+    const reading = fact.reading ? { value: fact.reading.value, unit: fact.reading.unit as Unit } : null;
+    const record = { reading, good: fact.good, at: event.at, name, note: fact.note ?? null };
+    return { ...state, checks: { ...state.checks, [fact.check]: record } };
+  }
+  const reading: Reading = { value: fact.reading.value, unit: fact.reading.unit as Unit, at: event.at, name };
+  if (fact.engine === undefined) {
+    return { ...state, readings: { ...state.readings, [fact.gauge]: reading } };
+  }
+  return withEngine(state, fact.engine, (e) => {
+    const read = { ...e, readings: { ...e.readings, [fact.gauge]: reading } };
+    return fact.gauge === "oilPressure" ? oilRead(state, read, reading) : read;
+  });
+}
+
+function oilRead(state: SessionState, engine: Engine, reading: Reading): Engine {
+  const life = plain(engine.life);
+  if (life.is !== "caught") return engine;
+  const { firstIndication, normal } = state.type.oil;
+  if (reading.value >= normal.atLeast.value) return withLife(engine, { is: "running", since: reading.at });
+  if (life.firstOilAt === null && reading.value >= firstIndication.atLeast.value) {
+    return withLife(engine, { ...life, firstOilAt: reading.at });
+  }
+  return engine;
+}

@@ -1,0 +1,64 @@
+import type { FactOf, SessionEvent } from "../../protocol/events.ts";
+import { CATALOGUE } from "../catalogue.ts";
+import type { SessionState } from "../state.ts";
+import { grant, markUsed } from "./clearance.ts";
+import { abandonStart, caught, crank, shutDown, withEngine, withLife } from "./engines.ts";
+import { said } from "./said.ts";
+import { evolveService } from "./service.ts";
+import { closeKinds, closeSignal, openSignal } from "./signals.ts";
+import { evolveStop } from "./stops.ts";
+
+/** A signal was sent: it opens, and its meaning takes effect. */
+export function evolveSent(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
+  const state = openSignal(before, event, fact);
+  const now = event.at;
+  const n = fact.engine ?? 0;
+  const by = said(event, fact.seenFrom ?? null);
+  if (CATALOGUE[fact.kind].stop) return evolveStop(state, event, fact);
+  switch (fact.kind) {
+    case "release":
+      return closeSignal(
+        { ...state, holds: state.holds.filter((h) => h.id !== fact.ref) },
+        fact.ref ?? 0,
+        "done",
+      );
+    case "resetCut":
+      return closeSignal(
+        { ...state, cuts: state.cuts.filter((c) => c.id !== fact.ref) },
+        fact.ref ?? 0,
+        "done",
+      );
+    case "fireOut":
+      return evolveStop(state, event, fact);
+    case "readyToStart":
+      return withEngine(state, n, (e) => withLife(e, { is: "requested", since: now, signal: event.seq }));
+    case "clearToStart":
+      return grant(state, event, fact);
+    case "cranking": {
+      const life = state.engines[n - 1]?.life;
+      const cleared = life?.is === "clear";
+      const used = cleared ? closeSignal(state, life.clearance.id, "done") : state;
+      // A used clearance is ended by its use, though its read-back had already closed the signal.
+      return crank(markUsed(used, cleared ? life.clearance.id : null), n, now, cleared);
+    }
+    case "caught":
+      return caught(state, n, now);
+    case "started":
+      return withEngine(state, n, (e) => withLife(e, { is: "stable", since: now }));
+    case "startAbandoned":
+      return abandonStart(closeKinds(state, ["readyToStart", "clearToStart"], "superseded", n), n, now);
+    case "shutDown":
+      return shutDown(state, n, now, fact.note ?? "reported");
+    case "guardInPlace": {
+      const moved = state.guard?.engine !== n;
+      return { ...state, guard: { ...by, engine: n }, arcs: moved ? {} : state.arcs };
+    }
+    case "guardAway":
+      return { ...state, guard: null, arcs: {} };
+    case "arcClear":
+    case "arcNotClear":
+      return { ...state, arcs: { ...state.arcs, [n]: { ...by, clear: fact.kind === "arcClear" } } };
+    default:
+      return evolveService(state, event, fact);
+  }
+}

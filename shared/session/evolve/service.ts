@@ -1,0 +1,46 @@
+import type { FactOf, SessionEvent } from "../../protocol/events.ts";
+import { isService, type Service, type SessionState } from "../state.ts";
+import { said } from "./said.ts";
+import { closeKinds, closeSignal } from "./signals.ts";
+
+/** Ground power, chocks and brakes. A report of done uses up the crew's authority. */
+export function evolveService(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
+  const by = said(event, fact.seenFrom ?? null);
+  if (isService(fact.kind)) return asked(state, event, fact, fact.kind);
+  switch (fact.kind) {
+    case "powerConnected":
+      if (!fact.volts) return state;
+      return spend({ ...state, groundPower: { is: "on", volts: fact.volts, by } }, "connectPower");
+    case "powerDisconnected":
+      return spend({ ...state, groundPower: { is: "off", by } }, "disconnectPower");
+    case "chocksIn":
+      return spend({ ...state, chocks: { ...by, in: true } }, "insertChocks");
+    case "chocksOut":
+      return spend({ ...state, chocks: { ...by, in: false } }, "removeChocks");
+    case "brakesSet":
+      return { ...state, brakes: { ...by, set: true, pressure: fact.pressure ?? null } };
+    case "brakesReleased":
+      return { ...state, brakes: { ...by, set: false, pressure: null } };
+    default:
+      return state;
+  }
+}
+
+/** A newer request replaces an older open one; from the cockpit it is the authority itself. */
+function asked(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"sent">,
+  service: Service,
+): SessionState {
+  const older = state.signals.filter((s) => s.kind === service && s.id !== event.seq).map((s) => s.id);
+  const replaced = older.reduce((next, id) => closeSignal(next, id, "superseded"), state);
+  const actor = event.actor;
+  if (actor.kind !== "person" || actor.post !== "cockpit" || fact.seenFrom !== undefined) return replaced;
+  const authority = { signal: event.seq, at: event.at, epoch: state.epoch, name: actor.name };
+  return { ...replaced, authorities: { ...replaced.authorities, [service]: authority } };
+}
+
+function spend(state: SessionState, service: Service): SessionState {
+  return closeKinds({ ...state, authorities: { ...state.authorities, [service]: null } }, [service], "done");
+}

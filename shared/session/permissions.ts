@@ -1,0 +1,78 @@
+import type { Action, ActionType } from "../protocol/commands.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { SignalKind } from "../protocol/signals.ts";
+import { LIVE_STAGES, type Stage } from "../protocol/stages.ts";
+import { CATALOGUE } from "./catalogue.ts";
+
+/** Who may ask for what, and in which stages. `anyone` includes a signed-in person who holds no post. */
+export interface Permission {
+  posts: readonly Post[] | "anyone";
+  stages: readonly Stage[];
+}
+
+const FROM_START: readonly Stage[] = ["starting", "warmUp", "release"];
+const ENGINES_MAY_TURN = FROM_START;
+const FROM_SECURE: readonly Stage[] = ["secure", "powerUp", "groundPower", "starting", "warmUp", "release"];
+
+const SIGNAL_STAGES: Readonly<Record<SignalKind, readonly Stage[]>> = {
+  readyToStart: ["starting"],
+  clearToStart: ["starting"],
+  revokeClearance: ["starting"],
+  cranking: ["starting"],
+  caught: ENGINES_MAY_TURN,
+  started: ENGINES_MAY_TURN,
+  startAbandoned: ENGINES_MAY_TURN,
+  shutDown: FROM_SECURE,
+  turning: LIVE_STAGES,
+  guardInPlace: FROM_SECURE,
+  guardAway: FROM_SECURE,
+  arcClear: FROM_SECURE,
+  arcNotClear: FROM_SECURE,
+  hold: LIVE_STAGES,
+  release: LIVE_STAGES,
+  cut: LIVE_STAGES,
+  cutAll: LIVE_STAGES,
+  resetCut: LIVE_STAGES,
+  fire: LIVE_STAGES,
+  fireOut: LIVE_STAGES,
+  connectPower: ["powerUp", "groundPower", "starting", "warmUp"],
+  powerConnected: ["powerUp", "groundPower", "starting", "warmUp"],
+  disconnectPower: FROM_SECURE,
+  powerDisconnected: FROM_SECURE,
+  insertChocks: FROM_SECURE,
+  chocksIn: FROM_SECURE,
+  removeChocks: ["warmUp", "release"],
+  chocksOut: ["warmUp", "release"],
+  brakesSet: FROM_SECURE,
+  brakesReleased: FROM_SECURE,
+  allClear: ["warmUp", "release"],
+  negative: LIVE_STAGES,
+};
+
+const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
+  answer: { posts: POSTS, stages: LIVE_STAGES },
+  reading: { posts: ["cockpit", "groundPower"], stages: FROM_SECURE },
+  recordCheck: { posts: POSTS, stages: LIVE_STAGES },
+  claimPost: { posts: "anyone", stages: LIVE_STAGES },
+  leavePost: { posts: POSTS, stages: LIVE_STAGES },
+  offerPost: { posts: POSTS, stages: LIVE_STAGES },
+  acceptPost: { posts: "anyone", stages: LIVE_STAGES },
+  vacatePost: { posts: "anyone", stages: LIVE_STAGES },
+  confirmBrief: { posts: POSTS, stages: ["brief", ...FROM_SECURE] },
+  amendPlan: { posts: ["supervisor", "cockpit"], stages: ["plan", "brief", ...FROM_SECURE] },
+  advance: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
+  abandon: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
+  acknowledgeAlert: { posts: POSTS, stages: LIVE_STAGES },
+};
+
+/** The one permission table: action, and for a signal its kind, to posts and stages. */
+export function permissionFor(action: Pick<Action, "type"> & { kind?: SignalKind }): Permission {
+  if (action.type !== "send" || action.kind === undefined) {
+    return ACTIONS[action.type as Exclude<ActionType, "send">];
+  }
+  return { posts: CATALOGUE[action.kind].from, stages: SIGNAL_STAGES[action.kind] };
+}
+
+export function mayDo(permission: Permission, post: Post | null): boolean {
+  return permission.posts === "anyone" || (post !== null && permission.posts.includes(post));
+}

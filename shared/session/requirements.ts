@@ -1,0 +1,60 @@
+import { brakesSet } from "../conditions/brakesSet.ts";
+import { chocksIn } from "../conditions/chocksIn.ts";
+import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
+import { neededPosts } from "../conditions/postsHeld.ts";
+import { engineOf, isTurning, type SessionState } from "./state.ts";
+
+/**
+ * What must still be met before the session may leave the stage it is in, as codes: `post:cockpit`,
+ * `briefed:fireGuard`, `check:battery1`, `condition:chocksIn`, `engine:3`, `gate:3:oilTemp`, `powerOff`, `chocksOut`,
+ * `allClear`. Empty when the stage may be left.
+ */
+export function missingFor(state: SessionState, now: number): string[] {
+  return [...ofStage(state, now), ...ofChecks(state)];
+}
+
+function ofChecks(state: SessionState): string[] {
+  return state.type.checks
+    .filter((c) => c.stage === state.stage && state.checks[c.id]?.good !== true)
+    .filter((c) => c.post !== "groundPower" || state.powerSource === "groundPower")
+    .map((c) => `check:${c.id}`);
+}
+
+function ofStage(state: SessionState, now: number): string[] {
+  switch (state.stage) {
+    case "brief":
+      return neededPosts(state).flatMap((post) => {
+        const holder = state.posts[post];
+        if (!holder) return [`post:${post}`];
+        return holder.briefed ? [] : [`briefed:${post}`];
+      });
+    case "secure":
+      return [chocksIn, brakesSet]
+        .filter((c) => state.type.conditions.includes(c.id) && c.find(state, 0, now).is !== "yes")
+        .map((c) => `condition:${c.id}`);
+    case "groundPower":
+      return groundPowerKnown.find(state, 0, now).is === "yes" ? [] : ["condition:groundPowerKnown"];
+    case "starting":
+      return state.order.filter((n) => engineOf(state, n)?.life.is !== "stable").map((n) => `engine:${n}`);
+    case "warmUp":
+      return [...gates(state), ...(state.groundPower.is === "on" ? ["powerOff"] : [])];
+    case "release":
+      return [
+        ...(state.chocks?.in === false ? [] : ["chocksOut"]),
+        ...(state.allClearAt === null ? ["allClear"] : []),
+      ];
+    default:
+      return [];
+  }
+}
+
+/** The coldest engine decides: every turning engine must have reached every gate. */
+function gates(state: SessionState): string[] {
+  return state.engines
+    .filter((e) => isTurning(e.life))
+    .flatMap((e) =>
+      state.type.warmUp
+        .filter((w) => (e.readings[w.gauge]?.value ?? Number.NEGATIVE_INFINITY) < w.atLeast.value)
+        .map((w) => `gate:${e.n}:${w.gauge}`),
+    );
+}

@@ -1,0 +1,255 @@
+import type { ConditionReport } from "../conditions/condition.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Quantity } from "../protocol/quantity.ts";
+import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
+import type { Stage } from "../protocol/stages.ts";
+import type { AircraftType } from "../types/schema.ts";
+
+/** Who said a thing, and when by the server's clock. `seq` is the event that recorded it. */
+export interface Said {
+  at: number;
+  seq: number;
+  post: Post | null;
+  name: string;
+  /** Set when the sayer recorded another post's hand signal. */
+  seenFrom: Post | null;
+}
+
+/** The permission to start one engine: single use, dies with its epoch, its time or any condition it stood on. */
+export interface Clearance {
+  /** Event number of the clear-to-start signal. */
+  id: number;
+  issuedBy: Said;
+  expiresAt: number;
+  epoch: number;
+  fence: number;
+  /** The conditions' answers at the moment of issue. */
+  basis: ConditionReport[];
+  readBackAt: number | null;
+}
+
+/** An engine under its own life, apart from fire. */
+export type PlainLife =
+  | { is: "waiting" }
+  | { is: "requested"; since: number; signal: number }
+  | { is: "clear"; since: number; clearance: Clearance }
+  | { is: "cranking"; since: number; cleared: boolean; limitAt: number; limitSaid: boolean }
+  | {
+      is: "caught";
+      since: number;
+      firstOilAt: number | null;
+      firstDueAt: number;
+      normalDueAt: number;
+      firstLateSaid: boolean;
+      normalLateSaid: boolean;
+    }
+  | { is: "running"; since: number }
+  | { is: "stable"; since: number }
+  | { is: "shutDown"; since: number; reason: string }
+  | { is: "cooling"; since: number; until: number };
+
+/** Fire wraps the life it struck: the crew may be right to keep cranking, so that life goes on under it. */
+export type EngineLife = PlainLife | { is: "fire"; since: number; fire: number; under: PlainLife };
+
+export interface StarterUse {
+  on: number;
+  off: number | null;
+}
+
+export interface Reading extends Quantity {
+  at: number;
+  name: string;
+}
+
+export interface Engine {
+  n: number;
+  life: EngineLife;
+  /** Rises with every clearance issued for this engine; an older one can never act. */
+  fence: number;
+  attempts: number;
+  /** Starter engagements, oldest first, at most the last twelve. */
+  starter: StarterUse[];
+  /** Newest reading of each gauge. */
+  readings: Record<string, Reading>;
+}
+
+export interface Holder {
+  id: string;
+  name: string;
+  device: string;
+  since: number;
+  briefed: boolean;
+}
+
+export interface Hold {
+  id: number;
+  /** Who raised it; null post for an observer. */
+  by: Said;
+  person: string | null;
+  note: string | null;
+}
+
+export interface Cut {
+  id: number;
+  by: Said;
+  person: string;
+  /** Null means all engines. */
+  engine: number | null;
+  /** When the cockpit reported the engine or engines stopped. */
+  doneAt: number | null;
+}
+
+export interface Fire {
+  id: number;
+  by: Said;
+  engine: number | null;
+  place: FirePlace;
+  /** The first of the two people who must report it out. */
+  outBy: { person: string; device: string; name: string; at: number } | null;
+}
+
+export interface SignalAnswer {
+  answer: Answer;
+  at: number;
+  name: string;
+  channel: Channel;
+}
+
+/** One addressed message, while it lives and for a short while after. */
+export interface Signal {
+  id: number;
+  kind: SignalKind;
+  engine: number | null;
+  from: Post | null;
+  by: Said;
+  to: Post[];
+  /** Posts whose answer closes it. */
+  due: Post[];
+  channel: Channel;
+  ref: number | null;
+  note: string | null;
+  volts: Quantity | null;
+  pressure: Quantity | null;
+  answers: Partial<Record<Post, SignalAnswer>>;
+  is: "open" | "answered" | "done" | "unable" | "expired" | "revoked" | "superseded";
+  /** Next moment something happens if no answer comes, null when nothing more does. */
+  dueAt: number | null;
+  /** 0 in time, 1 reminded, 2 raised to the supervisor. */
+  late: 0 | 1 | 2;
+}
+
+export const ALERT_KINDS = [
+  "starterLimit",
+  "oilFirstLate",
+  "oilNormalLate",
+  "groundPowerOutOfRange",
+  "unanswered",
+  "turningUncleared",
+] as const;
+export type AlertKind = (typeof ALERT_KINDS)[number];
+
+/** An abnormal state that needs a person. Routine signals are not alerts. */
+export interface Alert {
+  id: number;
+  kind: AlertKind;
+  engine: number | null;
+  /** The signal that went unanswered, if that is what it is about. */
+  ref: number | null;
+  to: Post[];
+  at: number;
+  /** Still true. */
+  active: boolean;
+  /** Who has acknowledged: one post's acknowledgement does not silence another's. */
+  acknowledged: Post[];
+}
+
+/** The crew's leave for one service action, dead with its epoch. */
+export interface Authority {
+  signal: number;
+  at: number;
+  epoch: number;
+  name: string;
+}
+export const SERVICES = ["connectPower", "disconnectPower", "insertChocks", "removeChocks"] as const;
+export type Service = (typeof SERVICES)[number];
+
+export function isService(kind: SignalKind): kind is Service {
+  return (SERVICES as readonly string[]).includes(kind);
+}
+
+export type GroundPower =
+  | { is: "unknown" }
+  | { is: "off"; by: Said }
+  | { is: "on"; volts: Quantity; by: Said };
+
+export interface CheckRecord {
+  reading: Quantity | null;
+  good: boolean;
+  at: number;
+  name: string;
+  note: string | null;
+}
+
+/** Everything a session is. Plain JSON; the server, every panel and the verifier hold the same bytes. */
+export interface SessionState {
+  v: 1;
+  id: string;
+  /** Number of the last event. */
+  seq: number;
+  at: number;
+  aircraft: string;
+  place: string;
+  type: AircraftType;
+  order: number[];
+  powerSource: "groundPower" | "batteries";
+  crew: Record<Post, { id: string; name: string } | null>;
+  stage: Stage;
+  stageSince: number;
+  posts: Record<Post, Holder | null>;
+  offers: Record<Post, { to: string; by: string; at: number } | null>;
+  /** Rises with every hold, fire, cut, change of post, restart and clock step. */
+  epoch: number;
+  engines: Engine[];
+  guard: (Said & { engine: number }) | null;
+  arcs: Record<number, Said & { clear: boolean }>;
+  brakes: (Said & { set: boolean; pressure: Quantity | null }) | null;
+  chocks: (Said & { in: boolean }) | null;
+  groundPower: GroundPower;
+  authorities: Record<Service, Authority | null>;
+  /** When the cockpit answered the supervisor's all clear; any stop takes it back. */
+  allClearAt: number | null;
+  holds: Hold[];
+  cuts: Cut[];
+  fires: Fire[];
+  signals: Signal[];
+  /** The last signals that ended, newest last, at most twelve. */
+  ended: Signal[];
+  alerts: Alert[];
+  /** Newest reading of each gauge that belongs to no engine. */
+  readings: Record<string, Reading>;
+  checks: Record<string, CheckRecord>;
+}
+
+/** The engine, or undefined when the type has no such number. */
+export function engineOf(state: SessionState, n: number): Engine | undefined {
+  return state.engines[n - 1];
+}
+
+/** An engine's life with any fire taken off. */
+export function plain(life: EngineLife): PlainLife {
+  return life.is === "fire" ? life.under : life;
+}
+
+export function isTurning(life: EngineLife): boolean {
+  const is = plain(life).is;
+  return is === "cranking" || is === "caught" || is === "running" || is === "stable";
+}
+
+/** True while any hold, cut or fire stands. */
+export function stopOpen(state: SessionState): boolean {
+  return state.holds.length + state.cuts.length + state.fires.length > 0;
+}
+
+export function isOver(state: SessionState): boolean {
+  return state.stage === "closed" || state.stage === "abandoned";
+}

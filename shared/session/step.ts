@@ -1,0 +1,132 @@
+import type { Action } from "../protocol/commands.ts";
+import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { Refusal } from "../protocol/refusals.ts";
+import { consequences } from "./consequences.ts";
+import { decide } from "./decide.ts";
+import { evolve } from "./evolve.ts";
+import { isOver, type SessionState } from "./state.ts";
+import type { Context } from "./verdict.ts";
+
+/** A signed-in person on a device, and the posts they are qualified for. */
+export type Person = Context["person"];
+
+/** The command as far as the record needs it. */
+export interface CommandMark {
+  id: string;
+  /** Digest of the command's bytes, to tell a repeat from a second use of the same id. */
+  digest: string;
+  clientAt: number;
+  validUntil?: number;
+}
+
+/** What came of one step: the events to append, the state after them, and the refusal if there was one. */
+export interface Step {
+  state: SessionState;
+  events: SessionEvent[];
+  refusal?: Refusal;
+}
+
+interface Origin {
+  actor: Actor;
+  command: string | null;
+  digest: string | null;
+  clientAt: number | null;
+}
+
+const SYSTEM: Origin = { actor: { kind: "system" }, command: null, digest: null, clientAt: null };
+
+/** A bound no session reaches: consequences settle in a few rounds, and a loop would be our own fault. */
+const ROUNDS = 50;
+
+/** The post a person holds in this session on this device, null for an observer. */
+export function postHeld(state: SessionState, person: Pick<Person, "id" | "device">): Post | null {
+  return (
+    POSTS.find((p) => state.posts[p]?.id === person.id && state.posts[p]?.device === person.device) ?? null
+  );
+}
+
+/** Plans a session: its first event. The plan has been validated by the caller against the type. */
+export function plan(
+  session: string,
+  fact: Extract<Fact, { type: "planned" }>,
+  person: Person,
+  mark: CommandMark,
+  now: number,
+): Step {
+  const actor: Actor = {
+    kind: "person",
+    id: person.id,
+    name: person.name,
+    post: null,
+    device: person.device,
+  };
+  const origin: Origin = { actor, command: mark.id, digest: mark.digest, clientAt: mark.clientAt };
+  const event = envelope(session, 1, now, origin, null, fact);
+  return { state: evolve(null, event), events: [event] };
+}
+
+/** Decides a person's action. A refusal is recorded too, except on a session that is over. */
+export function act(
+  state: SessionState,
+  action: Action,
+  person: Person,
+  mark: CommandMark,
+  now: number,
+): Step {
+  const post = postHeld(state, person);
+  const verdict = decide(state, action, { now, person, post }, mark.validUntil);
+  const facts = [...verdict.facts];
+  if (verdict.refusal && !isOver(state)) facts.push({ type: "refused", action, refusal: verdict.refusal });
+  const actor: Actor = { kind: "person", id: person.id, name: person.name, post, device: person.device };
+  const origin = { actor, command: mark.id, digest: mark.digest, clientAt: mark.clientAt };
+  const step = record(state, facts, origin, now);
+  return verdict.refusal ? { ...step, refusal: verdict.refusal } : step;
+}
+
+/** What time has brought since the last event. */
+export function tick(state: SessionState, now: number): Step {
+  return record(state, [], SYSTEM, now);
+}
+
+/** The server came up again, or its clock was set: every clearance and authority is void, holds stand. */
+export function unsettle(
+  state: SessionState,
+  fact: Extract<Fact, { type: "restarted" | "clockStepped" }>,
+  now: number,
+): Step {
+  if (isOver(state)) return { state, events: [] };
+  return record(state, [fact], SYSTEM, now);
+}
+
+function record(before: SessionState, facts: readonly Fact[], origin: Origin, now: number): Step {
+  let state = before;
+  const events: SessionEvent[] = [];
+  const add = (fact: Fact, from: Origin, cause: number | null) => {
+    // The log's own time never runs backwards, whatever the server's clock does.
+    const at = Math.max(now, state.at);
+    const event = envelope(state.id, state.seq + 1, at, from, cause, fact);
+    state = evolve(state, event);
+    events.push(event);
+  };
+  for (const fact of facts) add(fact, origin, null);
+  if (isOver(before)) return { state, events };
+  const cause = events[0]?.seq ?? null;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const follow = consequences(state, Math.max(now, state.at));
+    if (follow.length === 0) return { state, events };
+    for (const fact of follow) add(fact, SYSTEM, cause);
+  }
+  throw new Error(`consequences of event ${state.seq} in session ${state.id} do not settle`);
+}
+
+function envelope(
+  session: string,
+  seq: number,
+  at: number,
+  origin: Origin,
+  cause: number | null,
+  fact: Fact,
+): SessionEvent {
+  return { v: EVENT_VERSION, session, seq, at, ...origin, cause, fact };
+}

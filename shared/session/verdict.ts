@@ -1,0 +1,26 @@
+import type { Fact } from "../protocol/events.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Refusal } from "../protocol/refusals.ts";
+
+/** What a decision is made with, besides the state: the server's clock and who asks. */
+export interface Context {
+  /** Server time, milliseconds since 1970. */
+  now: number;
+  person: { id: string; name: string; device: string; mayHold: readonly Post[] };
+  /** The post the person holds in this session on this device, null for an observer. */
+  post: Post | null;
+}
+
+/** Facts to record, a refusal, or both: a wrong read-back is recorded and refused. */
+export interface Verdict {
+  facts: Fact[];
+  refusal?: Refusal;
+}
+
+export function accept(...facts: Fact[]): Verdict {
+  return { facts };
+}
+
+export function refuse(reason: Refusal["reason"], more: Omit<Refusal, "reason"> = {}): Verdict {
+  return { facts: [], refusal: { reason, ...more } };
+}

@@ -1,0 +1,24 @@
+import { z } from "zod";
+import { unitSchema } from "../protocol/quantity.ts";
+import { line } from "../protocol/text.ts";
+
+/** How far a figure can be trusted. Nothing here replaces the type's approved manual. */
+export const basisSchema = z.enum(["published", "commonPractice", "fromMemory", "invented"]);
+
+export const sourceSchema = z.strictObject({ basis: basisSchema, text: line(300) });
+export type Source = z.infer<typeof sourceSchema>;
+
+/** One figure with its unit and its source. */
+export const limitSchema = z.strictObject({
+  value: z.number().finite(),
+  unit: unitSchema,
+  source: sourceSchema,
+});
+export type Limit = z.infer<typeof limitSchema>;
+
+/** A limit in seconds. */
+export const secondsSchema = z.strictObject({
+  value: z.number().positive().max(86_400),
+  unit: z.literal("s"),
+  source: sourceSchema,
+});

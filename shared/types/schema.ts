@@ -1,0 +1,123 @@
+import { z } from "zod";
+import { CONDITION_IDS } from "../conditions/condition.ts";
+import { postSchema } from "../protocol/posts.ts";
+import { unitSchema } from "../protocol/quantity.ts";
+import { stageSchema } from "../protocol/stages.ts";
+import { idSchema, line } from "../protocol/text.ts";
+import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
+
+const engineNumber = z.number().int().min(1).max(8);
+
+/** An engine position. Stations in metres: x aft of the nose, y positive to starboard of the centre line. */
+const enginePositionSchema = z.strictObject({
+  n: engineNumber,
+  x: z.number().finite(),
+  y: z.number().finite(),
+  /** What this engine drives, e.g. generator, hydraulicPump, vacuumPump. */
+  accessories: z.array(idSchema).max(12),
+});
+
+/** A gauge the crew reads, with its bands. Figures between `min` and `normalLow` are usable but not normal. */
+const gaugeSchema = z.strictObject({
+  id: idSchema,
+  name: line(40),
+  unit: unitSchema,
+  perEngine: z.boolean(),
+  /** Physical range of the instrument: a reading outside is refused as a slip. */
+  scale: z.strictObject({ from: z.number(), to: z.number(), step: z.number().positive() }),
+  min: z.number().optional(),
+  normalLow: z.number().optional(),
+  normalHigh: z.number().optional(),
+  max: z.number().optional(),
+  source: sourceSchema,
+});
+export type Gauge = z.infer<typeof gaugeSchema>;
+
+/** A check done by one post before a stage is left: with a figure and its range, or simply found good. */
+const checkSchema = z.strictObject({
+  id: idSchema,
+  words: line(120),
+  stage: stageSchema,
+  post: postSchema,
+  range: z
+    .strictObject({ unit: unitSchema, min: z.number().optional(), max: z.number().optional() })
+    .optional(),
+  source: sourceSchema,
+});
+export type Check = z.infer<typeof checkSchema>;
+
+/**
+ * Starter duty as published ladders give it: the nth engagement of a series may last `onMax` and is followed by
+ * `rest`. After the last step the last step's rest applies. A rest of `resetAfter` starts a new series.
+ */
+const starterSchema = z.strictObject({
+  ladder: z
+    .array(z.strictObject({ onMax: secondsSchema, rest: secondsSchema }))
+    .min(1)
+    .max(12),
+  resetAfter: secondsSchema,
+});
+
+/** Oil pressure after the engine catches: two independent limits. */
+const oilSchema = z.strictObject({
+  firstIndication: z.strictObject({ atLeast: limitSchema, within: secondsSchema }),
+  normal: z.strictObject({ atLeast: limitSchema, within: secondsSchema }),
+});
+
+const timingSchema = z.strictObject({
+  /** How long a clearance lives. */
+  clearance: secondsSchema,
+  /** How long a request stands before the supervisor is reminded. */
+  request: secondsSchema,
+  readBack: secondsSchema,
+  /** Answer to hold, cut and fire: reminded, then raised to the supervisor. */
+  stop: secondsSchema,
+  stopEscalate: secondsSchema,
+  /** Answer to power and chocks requests: reminded, then raised to the supervisor. */
+  service: secondsSchema,
+  serviceEscalate: secondsSchema,
+  guardInPlace: secondsSchema,
+  arcClear: secondsSchema,
+  brakes: secondsSchema,
+  groundPower: secondsSchema,
+});
+
+/** An aircraft type: data with sources. A session pins the exact version it runs on. */
+export const aircraftTypeSchema = z.strictObject({
+  id: idSchema,
+  version: z.number().int().min(1),
+  name: line(60),
+  /** Who answers for the figures. */
+  author: line(80),
+  approvedBy: line(80).nullable(),
+  note: line(300),
+  plan: z.strictObject({
+    span: z.number().positive().max(150),
+    length: z.number().positive().max(150),
+    /** Main wheels' distance aft of the nose. */
+    mainGearX: z.number(),
+    gearTrack: z.number().positive(),
+    /** Ground power receptacle. */
+    receptacle: z.strictObject({ x: z.number(), y: z.number() }),
+  }),
+  engines: z.array(enginePositionSchema).min(1).max(8),
+  propeller: z.strictObject({
+    diameter: z.number().positive().max(8),
+    blades: z.number().int().min(2).max(6),
+    /** Propeller revolutions per crankshaft revolution. */
+    gearRatio: z.number().positive().max(1),
+  }),
+  defaultOrder: z.array(engineNumber).min(1).max(8),
+  orderSource: sourceSchema,
+  brakePressure: z.strictObject({ atLeast: limitSchema }),
+  groundPower: z.strictObject({ steadyMin: limitSchema, steadyMax: limitSchema }),
+  starter: starterSchema,
+  oil: oilSchema,
+  warmUp: z.array(z.strictObject({ gauge: idSchema, atLeast: limitSchema })).max(6),
+  gauges: z.array(gaugeSchema).min(1).max(30),
+  checks: z.array(checkSchema).max(40),
+  conditions: z.array(z.enum(CONDITION_IDS)).min(1),
+  requiredPosts: z.array(postSchema).min(1),
+  timing: timingSchema,
+});
+export type AircraftType = z.infer<typeof aircraftTypeSchema>;

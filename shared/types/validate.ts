@@ -1,0 +1,85 @@
+import { POSTS } from "../protocol/posts.ts";
+import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
+
+/** One thing wrong with a type, where, and in words. */
+export interface TypeFault {
+  path: string;
+  message: string;
+}
+
+/** Conditions no type may leave out: without them a start is less safe than with paper and hand signals. */
+const ALWAYS = [
+  "noStopOpen",
+  "guardInPlace",
+  "arcClear",
+  "noOtherTurningUp",
+  "starterCool",
+  "postsHeld",
+] as const;
+
+/** Reads unknown data as an aircraft type: the shape first, then what the shape cannot say. */
+export function readAircraftType(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
+  const parsed = aircraftTypeSchema.safeParse(data);
+  if (!parsed.success) {
+    return {
+      faults: parsed.error.issues.map((i) => ({ path: i.path.join("."), message: i.message })),
+    };
+  }
+  const faults = crossChecks(parsed.data);
+  return faults.length > 0 ? { faults } : { type: parsed.data };
+}
+
+function crossChecks(type: AircraftType): TypeFault[] {
+  const faults: TypeFault[] = [];
+  const fault = (path: string, message: string) => faults.push({ path, message });
+
+  type.engines.forEach((e, i) => {
+    if (e.n !== i + 1) fault(`engines.${i}.n`, `engines are listed in order from port: expected ${i + 1}`);
+    const before = type.engines[i - 1];
+    if (before && before.y >= e.y) {
+      fault(`engines.${i}.y`, `engine ${e.n} must stand to starboard of engine ${before.n}`);
+    }
+  });
+  if (!isOrderOf(type.defaultOrder, type)) fault("defaultOrder", "must name engines of this type, each once");
+  const gauges = new Map(type.gauges.map((g) => [g.id, g]));
+  if (gauges.size !== type.gauges.length) fault("gauges", "two gauges have the same id");
+  const oil = gauges.get("oilPressure");
+  if (!oil?.perEngine) fault("gauges", "an oilPressure gauge for each engine is needed");
+  for (const key of ["firstIndication", "normal"] as const) {
+    if (oil && type.oil[key].atLeast.unit !== oil.unit) {
+      fault(`oil.${key}.atLeast.unit`, `must be the gauge's unit, ${oil.unit}`);
+    }
+  }
+  if (type.oil.firstIndication.within.value > type.oil.normal.within.value) {
+    fault("oil", "first indication cannot be due later than normal pressure");
+  }
+  type.warmUp.forEach((w, i) => {
+    const gauge = gauges.get(w.gauge);
+    if (!gauge?.perEngine) fault(`warmUp.${i}.gauge`, "no gauge of that id for each engine");
+    else if (gauge.unit !== w.atLeast.unit) fault(`warmUp.${i}.atLeast.unit`, `must be ${gauge.unit}`);
+  });
+  if (type.groundPower.steadyMin.value >= type.groundPower.steadyMax.value) {
+    fault("groundPower", "the lowest volts must be below the highest");
+  }
+  if (new Set(type.checks.map((c) => c.id)).size !== type.checks.length) {
+    fault("checks", "two checks have the same id");
+  }
+  for (const id of ALWAYS) {
+    if (!type.conditions.includes(id)) fault("conditions", `${id} cannot be left out`);
+  }
+  for (const post of POSTS) {
+    if (post !== "groundPower" && !type.requiredPosts.includes(post)) {
+      fault("requiredPosts", `${post} cannot be left out`);
+    }
+  }
+  return faults;
+}
+
+/** True if `order` names engines of the type, each at most once. */
+export function isOrderOf(order: readonly number[], type: AircraftType): boolean {
+  return (
+    order.length > 0 &&
+    new Set(order).size === order.length &&
+    order.every((n) => type.engines.some((e) => e.n === n))
+  );
+}
