@@ -1,0 +1,59 @@
+import type { Post } from "../protocol/posts.ts";
+import type { FirePlace } from "../protocol/signals.ts";
+import type { Stage } from "../protocol/stages.ts";
+import type { EngineLife } from "../session/state.ts";
+
+export const POST_WORDS: Readonly<Record<Post, string>> = {
+  cockpit: "Cockpit",
+  fireGuard: "Fire guard",
+  groundPower: "Ground power",
+  supervisor: "Supervisor",
+};
+
+export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
+  plan: "Plan",
+  brief: "Brief",
+  secure: "Secure",
+  powerUp: "Power-up checks",
+  groundPower: "Ground power",
+  starting: "Starting",
+  warmUp: "Warm-up",
+  release: "Release",
+  closed: "Closed",
+  abandoned: "Abandoned",
+};
+
+export const LIFE_WORDS: Readonly<Record<EngineLife["is"], string>> = {
+  waiting: "Waiting",
+  requested: "Asked for",
+  clear: "Clear",
+  cranking: "Cranking",
+  caught: "Caught",
+  running: "Running",
+  stable: "Stable",
+  shutDown: "Shut down",
+  cooling: "Cooling",
+  fire: "Fire",
+};
+
+export const FIRE_PLACE_WORDS: Readonly<Record<FirePlace, string>> = {
+  induction: "Induction",
+  exhaust: "Exhaust",
+  nacelle: "Nacelle",
+  groundEquipment: "Ground equipment",
+  notSaid: "Place not said",
+};
+
+export const VOID_WORDS: Readonly<Record<string, string>> = {
+  expired: "its time ran out",
+  epoch: "a stop, a change of post or a restart came between",
+  condition: "something it stood on changed",
+  revoked: "it was taken back",
+  readBackWrong: "it was read back wrong",
+  stageLeft: "the session left the starting stage",
+};
+
+/** The caution on every panel, page and export. */
+export const CAUTION =
+  "Chockside supports hand signals, the approved manual and trained crews; it never replaces them. " +
+  "Local rules and licensed people decide. A button here is a message, not an emergency stop.";
