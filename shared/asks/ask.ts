@@ -5,10 +5,23 @@ import type { Quantity, Unit } from "../protocol/quantity.ts";
 export type Need =
   | { is: "engine" }
   | { is: "figure"; field: "volts" | "pressure" | "reading"; unit: Unit }
-  | { is: "reason" };
+  | { is: "reason" }
+  | { is: "engineAndReason" }
+  | { is: "blades"; atLeast: number }
+  | { is: "weather" };
+
+/** What the person put in. */
+export interface Given {
+  engine?: number;
+  figure?: Quantity;
+  reason?: string;
+  blades?: { blades: number; resistance: boolean };
+  weather?: Omit<Extract<Action, { type: "recordWeather" }>, "type">;
+}
 
 type ReadingDraft = Omit<Extract<Action, { type: "reading" }>, "reading">;
-type Draft = Action | ReadingDraft;
+type BladesDraft = Omit<Extract<Action, { type: "countBlades" }>, "blades" | "resistance">;
+type Draft = Action | ReadingDraft | BladesDraft;
 
 /** One thing the person can answer with. `word` is a key of words/choices. */
 export interface Choice {
@@ -55,10 +68,7 @@ export function choice(word: string, tone: Choice["tone"], draft: Draft, need: N
 }
 
 /** The action a choice stands for, with what the person put in. Null while the need is not met. */
-export function fill(
-  chosen: Choice,
-  given: { engine?: number; figure?: Quantity; reason?: string },
-): Action | null {
+export function fill(chosen: Choice, given: Given): Action | null {
   const { draft, need } = chosen;
   if (need === null) return draft.type === "reading" && !("reading" in draft) ? null : (draft as Action);
   switch (need.is) {
@@ -68,5 +78,12 @@ export function fill(
       return given.figure === undefined ? null : ({ ...draft, [need.field]: given.figure } as Action);
     case "reason":
       return given.reason === undefined ? null : ({ ...draft, note: given.reason } as Action);
+    case "engineAndReason":
+      if (given.engine === undefined || given.reason === undefined) return null;
+      return { ...draft, engine: given.engine, reason: given.reason } as Action;
+    case "blades":
+      return given.blades === undefined ? null : ({ ...draft, ...given.blades } as Action);
+    case "weather":
+      return given.weather === undefined ? null : { ...given.weather, type: "recordWeather" };
   }
 }

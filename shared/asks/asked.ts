@@ -1,7 +1,13 @@
+import { ALERT_RULES } from "../alerts/kinds.ts";
+import { needsPerson } from "../alerts/machine.ts";
+import { neededPosts } from "../conditions/postsHeld.ts";
 import type { Post } from "../protocol/posts.ts";
+import { silence } from "../session/presence.ts";
 import type { SessionState } from "../session/state.ts";
-import { type Ask, ask, type Choice, choice } from "./ask.ts";
+import { type Ask, ask, choice } from "./ask.ts";
+import { checks } from "./checks.ts";
 import { askedOfCockpit } from "./cockpit.ts";
+import { drillSteps } from "./drills.ts";
 import { askedOfFireGuard, askedOfGroundPower } from "./ground.ts";
 import { askedBySignals } from "./signals.ts";
 import { askedOfSupervisor } from "./supervisor.ts";
@@ -22,16 +28,24 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     ...askedBySignals(state, post),
     ...alerts(state, post),
     ...own,
+    ...drillSteps(state, post),
+    ...overrides(state, post),
+    ...presence(state, post, now),
     ...brief(state, post),
-    ...checks(state, post),
+    ...checks(state, post, now),
     ...ownStops(state, post),
   ];
   return all.sort((a, b) => a.weight - b.weight || (a.since ?? 0) - (b.since ?? 0));
 }
 
 function alerts(state: SessionState, post: Post): Ask[] {
+  // A stop's own signal asks for the same answer while it is open.
+  const asked = new Set(
+    state.signals.filter((s) => s.due.includes(post) && !s.answers[post]).map((s) => s.id),
+  );
   return state.alerts
-    .filter((a) => a.to.includes(post) && !a.acknowledged.includes(post))
+    .filter((a) => needsPerson(a.posts[post] ?? "normal"))
+    .filter((a) => a.ref === null || a.kind === "unanswered" || !asked.has(a.ref))
     .map((a) =>
       ask({
         key: `alert:${a.id}`,
@@ -39,7 +53,12 @@ function alerts(state: SessionState, post: Post): Ask[] {
         weight: 1,
         engine: a.engine,
         since: a.at,
-        choices: [choice("acknowledge", "plain", { type: "acknowledgeAlert", alert: a.id })],
+        choices: [
+          choice("acknowledge", "plain", { type: "acknowledgeAlert", alert: a.id }),
+          ...(ALERT_RULES[a.kind].latching
+            ? []
+            : [choice("shelve", "plain", { type: "shelveAlert", alert: a.id, minutes: 5 })]),
+        ],
       }),
     );
 }
@@ -57,20 +76,50 @@ function brief(state: SessionState, post: Post): Ask[] {
   ];
 }
 
-function checks(state: SessionState, post: Post): Ask[] {
-  return state.type.checks
-    .filter((c) => c.stage === state.stage && c.post === post && state.checks[c.id]?.good !== true)
-    .filter((c) => c.post !== "groundPower" || state.powerSource === "groundPower")
-    .map((c) => {
-      const draft = { type: "recordCheck", check: c.id } as const;
-      const choices: Choice[] = c.range
-        ? [choice("read", "yes", draft, { is: "figure", field: "reading", unit: c.range.unit })]
-        : [
-            choice("good", "yes", { ...draft, good: true }),
-            choice("notGood", "no", { ...draft, good: false }),
-          ];
-      return ask({ key: `check:${c.id}`, say: "check", weight: 3, detail: c.words, choices });
-    });
+/** The second of two people is asked, with the engine to be entered again and a reason of their own. */
+function overrides(state: SessionState, post: Post): Ask[] {
+  if (post !== "cockpit" && post !== "supervisor") return [];
+  const me = state.posts[post]?.id;
+  return state.overrides
+    .filter((o) => o.second === null && o.first.person !== me)
+    .map((o) =>
+      ask({
+        key: `override:${o.id}`,
+        say: "override",
+        weight: 2,
+        engine: o.engine,
+        from: o.first.name,
+        since: o.first.at,
+        dueAt: o.first.at + state.type.timing.override.value * 1000,
+        detail: o.condition,
+        choices: [
+          choice(
+            "override",
+            "no",
+            { type: "override", condition: o.condition, engine: o.engine, reason: o.first.reason },
+            { is: "engineAndReason" },
+          ),
+        ],
+      }),
+    );
+}
+
+/** A touch is wanted before silence becomes a hold. */
+function presence(state: SessionState, post: Post, now: number): Ask[] {
+  if (!neededPosts(state).includes(post)) return [];
+  const silent = silence(state, post, now);
+  const { presenceSeen, presenceHold } = state.type.timing;
+  if (silent === null || silent < presenceSeen.value * 1000) return [];
+  return [
+    ask({
+      key: "present",
+      say: "present",
+      weight: 2,
+      since: now - silent,
+      dueAt: now - silent + presenceHold.value * 1000,
+      choices: [choice("present", "yes", { type: "present" })],
+    }),
+  ];
 }
 
 /** Stops this post can end, and a fire whose second word is still missing. */

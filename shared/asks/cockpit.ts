@@ -1,4 +1,5 @@
 import { brakesSet } from "../conditions/brakesSet.ts";
+import { unmetForService } from "../conditions/services.ts";
 import { starterDuty } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
@@ -15,7 +16,7 @@ export function askedOfCockpit(state: SessionState, now: number): Ask[] {
   return [...brakes(state, now), ...state.engines.flatMap((e) => ofEngine(state, e)), ...course(state, now)];
 }
 
-const BRAKES_MATTER = ["secure", "groundPower", "starting"];
+const BRAKES_MATTER = ["secure", "groundPower", "starting", "release"];
 
 function brakes(state: SessionState, now: number): Ask[] {
   if (!BRAKES_MATTER.includes(state.stage)) return [];
@@ -100,9 +101,10 @@ function course(state: SessionState, now: number): Ask[] {
     case "starting":
       return nextEngine(state, now);
     case "warmUp":
-      return [...gates(state), ...powerOff(state)];
+      return [...gates(state), ...powerOff(state, now)];
     case "release":
       if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
+      if (unmetForService(state, "removeChocks", now).length > 0) return [];
       return [
         ask({
           key: "chocks",
@@ -122,7 +124,7 @@ function nextEngine(state: SessionState, now: number): Ask[] {
   );
   if (busy || stopOpen(state)) return [];
   const n = nextInOrder(state);
-  if (n === null) return powerOff(state);
+  if (n === null) return powerOff(state, now);
   const engine = engineOf(state, n);
   const { permittedAt } = starterDuty(state.type.starter, engine?.starter ?? [], now);
   if (now < permittedAt) {
@@ -139,8 +141,9 @@ function nextEngine(state: SessionState, now: number): Ask[] {
   ];
 }
 
-function powerOff(state: SessionState): Ask[] {
+function powerOff(state: SessionState, now: number): Ask[] {
   if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
+  if (unmetForService(state, "disconnectPower", now).length > 0) return [];
   return [
     ask({
       key: "powerOff",

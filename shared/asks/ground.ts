@@ -1,10 +1,14 @@
 import { arcClear } from "../conditions/arcClear.ts";
+import { bladesCounted } from "../conditions/bladesCounted.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { guardInPlace } from "../conditions/guardInPlace.ts";
+import { guardPathClear } from "../conditions/guardPathClear.ts";
+import { unmetForService } from "../conditions/services.ts";
+import { enginesBetween } from "../models/inboard.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
-import { plain, type Service, type SessionState, stopOpen } from "../session/state.ts";
-import { type Ask, ask, choice } from "./ask.ts";
+import { isTurning, plain, type Service, type SessionState, startLive, stopOpen } from "../session/state.ts";
+import { type Ask, ask, type Choice, choice } from "./ask.ts";
 import { openRequest } from "./cockpit.ts";
 
 function send(kind: SignalKind, engine?: number): Send {
@@ -24,9 +28,15 @@ export function askedOfFireGuard(state: SessionState, now: number): Ask[] {
           ...base,
           key: `guard:${e.n}`,
           say: "guardInPlace",
-          choices: [choice("guardInPlace", "yes", send("guardInPlace", e.n))],
+          choices: [inPlace(state, e.n)],
         }),
       ];
+    }
+    if (
+      guardPathClear.find(state, e.n, now).is === "no" &&
+      state.type.conditions.includes("guardPathClear")
+    ) {
+      return [ask({ ...base, key: `path:${e.n}`, say: "guardPath", choices: [inPlace(state, e.n)] })];
     }
     if (arcClear.find(state, e.n, now).is === "yes") return [];
     return [
@@ -43,6 +53,63 @@ export function askedOfFireGuard(state: SessionState, now: number): Ask[] {
   });
 }
 
+/** In place; with a turning engine on the straight way, the guard says to have walked around it. */
+function inPlace(state: SessionState, n: number): Choice {
+  const from = state.guard?.engine;
+  const turning =
+    from === undefined ? [] : enginesBetween(state.type, from, n).filter((m) => turns(state, m));
+  if (turning.length === 0 && state.guard?.crossed == null) {
+    return choice("guardInPlace", "yes", send("guardInPlace", n));
+  }
+  return choice("guardWalkedAround", "yes", { ...send("guardInPlace", n), walkedAround: true });
+}
+
+function turns(state: SessionState, n: number): boolean {
+  const engine = state.engines[n - 1];
+  return engine !== undefined && isTurning(engine.life);
+}
+
+/** Blades that must be counted before a start: hands on with the crew's word, count, hands off. */
+function blades(state: SessionState, now: number): Ask[] {
+  const handling = state.handling;
+  if (handling) {
+    const counted = state.engines[handling.engine - 1]?.blades;
+    const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
+    const atLeast = state.type.bladeCount.blades.value;
+    const count = choice(
+      "countBlades",
+      "yes",
+      { type: "countBlades", engine: handling.engine },
+      { is: "blades", atLeast },
+    );
+    const done = counted !== null && counted !== undefined && counted.by.at >= handling.by.at;
+    return [
+      ask({
+        key: `blades:${handling.engine}`,
+        say: done ? "propellerFree" : "countBlades",
+        weight: 3,
+        engine: handling.engine,
+        since: handling.by.at,
+        choices: done ? [free] : [count, free],
+      }),
+    ];
+  }
+  const wanted = state.stage === "secure" || (state.stage === "starting" && !startLive(state));
+  if (!state.type.conditions.includes("bladesCounted") || !wanted || stopOpen(state)) return [];
+  if (state.signals.some((s) => s.kind === "handlePropeller")) return [];
+  const next = state.order.find((n) => !turns(state, n) && bladesCounted.find(state, n, now).is !== "yes");
+  if (next === undefined) return [];
+  return [
+    ask({
+      key: `handle:${next}`,
+      say: "handlePropeller",
+      weight: 3,
+      engine: next,
+      choices: [choice("handlePropeller", "yes", send("handlePropeller", next))],
+    }),
+  ];
+}
+
 /** Ground power and chocks: ask, act on the crew's leave, report with the figure read. */
 export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
   const asks: Ask[] = [];
@@ -57,7 +124,7 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
     const before = state.stage === "powerUp" || state.stage === "groundPower" || state.stage === "starting";
     if (state.groundPower.is !== "on") {
       if (leave("connectPower")) once("powerConnected", "powerConnected", volts);
-      else if (before && !allStable(state) && !openRequest(state, "connectPower"))
+      else if (before && !allStable(state) && !openRequest(state, "connectPower") && mayAsk(state, now))
         once("connectPower", "connectPower");
     } else if (before && groundPowerKnown.find(state, 0, now).is !== "yes") {
       once("volts", "powerConnected", volts);
@@ -66,7 +133,12 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
   if (state.groundPower.is === "on" && leave("disconnectPower"))
     once("powerDisconnected", "powerDisconnected");
   if (state.chocks?.in === true && leave("removeChocks")) once("chocksOut", "chocksOut");
-  return asks;
+  return [...asks, ...blades(state, now)];
+}
+
+/** The crew could not authorise it yet: the check that stands against it is asked for first. */
+function mayAsk(state: SessionState, now: number): boolean {
+  return unmetForService(state, "connectPower", now).length === 0;
 }
 
 function allStable(state: SessionState): boolean {

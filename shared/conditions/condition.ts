@@ -12,12 +12,24 @@ export const CONDITION_IDS = [
   "othersSettled",
   "starterCool",
   "postsHeld",
+  "postsCurrent",
+  "bladesCounted",
+  "handsOffPropellers",
+  "extinguisherChecked",
+  "guardPathClear",
+  "areaChecked",
+  "fuellingClear",
+  "windWithinLimits",
+  "noBarringDefect",
+  "cartOutputOff",
+  "generatorsCarry",
+  "inboardStopped",
 ] as const;
 export type ConditionId = (typeof CONDITION_IDS)[number];
 
 /** One condition's answer for one engine at one moment. */
 export interface Finding {
-  /** `unknown`: nobody has said. `stale`: somebody said, too long ago. Only `yes` meets the condition. */
+  /** `unknown`: nobody has said. `stale`: somebody said, too long ago. */
   is: "yes" | "no" | "stale" | "unknown";
   /** When it was said, server milliseconds. */
   at: number | null;
@@ -36,8 +48,10 @@ export interface Condition {
   find(state: SessionState, engine: number, now: number): Finding;
 }
 
-export interface ConditionReport extends Finding {
+/** A finding as reported. `overridden`: not met, and set aside for this engine by two people. */
+export interface ConditionReport extends Omit<Finding, "is"> {
   id: ConditionId;
+  is: Finding["is"] | "overridden";
   owners: readonly Post[];
   /** Age of the answer in milliseconds, null when nobody has said. */
   age: number | null;

@@ -18,7 +18,7 @@ export interface StarterDuty {
  */
 export function starterDuty(
   starter: AircraftType["starter"],
-  uses: readonly StarterUse[],
+  uses: readonly Pick<StarterUse, "on" | "off">[],
   now: number,
 ): StarterDuty {
   const ladder = starter.ladder;

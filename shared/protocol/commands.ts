@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { CONDITION_IDS } from "../conditions/condition.ts";
 import { POSTS, postSchema } from "./posts.ts";
 import { quantitySchema } from "./quantity.ts";
 import { answerSchema, channelSchema, firePlaceSchema, signalKindSchema } from "./signals.ts";
@@ -30,6 +31,8 @@ export const sendSchema = z.strictObject({
   volts: quantitySchema.optional(),
   pressure: quantitySchema.optional(),
   place: firePlaceSchema.optional(),
+  /** The guard walked around, not through a turning arc. */
+  walkedAround: z.literal(true).optional(),
   note: reason.optional(),
 });
 
@@ -74,6 +77,47 @@ export const actionSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("advance"), to: stageSchema }),
   z.strictObject({ type: z.literal("abandon"), reason }),
   z.strictObject({ type: z.literal("acknowledgeAlert"), alert: eventRef }),
+  z.strictObject({ type: z.literal("shelveAlert"), alert: eventRef, minutes: z.number().int().min(1) }),
+  /** A touch: the person is there and looking. */
+  z.strictObject({ type: z.literal("present") }),
+  /** The panel shows these signals. Said by the device, so it never counts as a person's answer or touch. */
+  z.strictObject({ type: z.literal("delivered"), signals: z.array(eventRef).min(1).max(50) }),
+  z.strictObject({
+    type: z.literal("override"),
+    condition: z.enum(CONDITION_IDS),
+    engine: engineSchema,
+    reason,
+  }),
+  z.strictObject({
+    type: z.literal("countBlades"),
+    engine: engineSchema,
+    blades: z.number().int().min(0).max(200),
+    resistance: z.boolean(),
+  }),
+  z.strictObject({
+    type: z.literal("recordWeather"),
+    windKt: z.number().min(0).max(150),
+    gustKt: z.number().min(0).max(200).optional(),
+    fromDeg: z.number().int().min(0).max(360).optional(),
+    temperatureC: z.number().min(-60).max(60).optional(),
+    qnhHpa: z.number().min(850).max(1090).optional(),
+  }),
+  z.strictObject({
+    type: z.literal("writeDefect"),
+    words: reason,
+    engine: engineSchema.optional(),
+    barsStart: z.boolean(),
+  }),
+  z.strictObject({ type: z.literal("closeDefect"), defect: idSchema, reason }),
+  z.strictObject({ type: z.literal("startDrill"), drill: idSchema, engine: engineSchema.optional() }),
+  z.strictObject({
+    type: z.literal("drillStep"),
+    run: eventRef,
+    step: z.number().int().nonnegative(),
+    done: z.boolean(),
+    note: reason.optional(),
+  }),
+  z.strictObject({ type: z.literal("endDrill"), run: eventRef, outcome: reason }),
 ]);
 export type Action = z.infer<typeof actionSchema>;
 export type ActionType = Action["type"];

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { ALERT_KINDS } from "../alerts/kinds.ts";
 import { CONDITION_IDS } from "../conditions/condition.ts";
 import { aircraftTypeSchema } from "../types/schema.ts";
 import { actionSchema, engineSchema, powerSourceSchema, sendSchema } from "./commands.ts";
@@ -17,7 +18,7 @@ const person = z.strictObject({ id: z.string(), name: z.string() });
 const conditionReportSchema = z.strictObject({
   id: z.enum(CONDITION_IDS),
   owners: z.array(postSchema).readonly(),
-  is: z.enum(["yes", "no", "stale", "unknown"]),
+  is: z.enum(["yes", "no", "stale", "unknown", "overridden"]),
   at: ms.nullable(),
   by: z.strictObject({ post: postSchema.nullable(), name: z.string() }).nullable(),
   until: ms.nullable(),
@@ -53,6 +54,21 @@ export const factSchema = z.discriminatedUnion("type", [
     aircraftType: aircraftTypeSchema,
     order: z.array(engineSchema),
     powerSource: powerSourceSchema,
+    /** The aircraft's open defects, brought from its earlier sessions. */
+    defects: z
+      .array(
+        z.strictObject({
+          id: z.string(),
+          words: z.string(),
+          engine: engineSchema.nullable(),
+          barsStart: z.boolean(),
+          at: ms,
+          name: z.string(),
+        }),
+      )
+      .default([]),
+    /** When each engine last ran, server milliseconds; null when nobody knows. */
+    lastRan: z.array(ms.nullable()).default([]),
     crew: z.strictObject({
       cockpit: person.nullable(),
       fireGuard: person.nullable(),
@@ -73,6 +89,8 @@ export const factSchema = z.discriminatedUnion("type", [
     post: postSchema,
     /** claimed: it was vacant. accepted: it was offered. moved: the same person on another device. */
     how: z.enum(["claimed", "accepted", "moved"]),
+    /** Until when the person is current for duty; null where no date is kept. */
+    currentUntil: ms.nullable().default(null),
   }),
   z.strictObject({ type: z.literal("postOffered"), post: postSchema, to: z.string() }),
   z.strictObject({ type: z.literal("postLeft"), post: postSchema, reason: z.string().optional() }),
@@ -116,13 +134,78 @@ export const factSchema = z.discriminatedUnion("type", [
   }),
   z.strictObject({
     type: z.literal("alertRaised"),
-    kind: z.string(),
+    kind: z.enum(ALERT_KINDS),
     engine: engineSchema.optional(),
     ref: ref.optional(),
     to: z.array(postSchema),
+    /** Suppressed by design: by what. */
+    suppressedBy: z.literal("fire").optional(),
   }),
   z.strictObject({ type: z.literal("alertAcknowledged"), alert: ref, post: postSchema }),
   z.strictObject({ type: z.literal("alertEnded"), alert: ref }),
+  z.strictObject({ type: z.literal("alertReset"), alert: ref }),
+  z.strictObject({ type: z.literal("alertShelved"), alert: ref, post: postSchema, until: ms }),
+  z.strictObject({ type: z.literal("alertUnshelved"), alert: ref, post: postSchema }),
+  z.strictObject({ type: z.literal("alertUnsuppressed"), alert: ref }),
+  /** Unacknowledged too long: it sounds again. */
+  z.strictObject({ type: z.literal("alertAgain"), alert: ref }),
+  z.strictObject({ type: z.literal("present"), post: postSchema }),
+  z.strictObject({ type: z.literal("presenceLapsed"), post: postSchema }),
+  z.strictObject({ type: z.literal("delivered"), signals: z.array(ref), post: postSchema }),
+  z.strictObject({
+    type: z.literal("overrideAsked"),
+    condition: z.enum(CONDITION_IDS),
+    engine: engineSchema,
+    reason: z.string(),
+  }),
+  z.strictObject({ type: z.literal("overrideGiven"), override: ref, reason: z.string() }),
+  z.strictObject({ type: z.literal("overrideEnded"), override: ref, why: z.enum(["late", "epoch", "used"]) }),
+  z.strictObject({
+    type: z.literal("bladesCounted"),
+    engine: engineSchema,
+    blades: z.number().int(),
+    resistance: z.boolean(),
+  }),
+  z.strictObject({
+    type: z.literal("weatherRead"),
+    windKt: z.number(),
+    gustKt: z.number().optional(),
+    fromDeg: z.number().optional(),
+    temperatureC: z.number().optional(),
+    qnhHpa: z.number().optional(),
+  }),
+  z.strictObject({
+    type: z.literal("defectWritten"),
+    words: z.string(),
+    engine: engineSchema.optional(),
+    barsStart: z.boolean(),
+  }),
+  z.strictObject({ type: z.literal("defectClosed"), defect: z.string(), reason: z.string() }),
+  z.strictObject({
+    type: z.literal("drillStarted"),
+    drill: z.string(),
+    engine: engineSchema.optional(),
+    /** The fire or alert that opened it; absent when a person did. */
+    ref: ref.optional(),
+  }),
+  z.strictObject({
+    type: z.literal("drillStepped"),
+    run: ref,
+    post: postSchema,
+    step: z.number().int(),
+    done: z.boolean(),
+    note: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal("drillEnded"), run: ref, outcome: z.string() }),
+  /** A limit of the type was passed, whatever the reason: it is kept for the inspection that follows. */
+  z.strictObject({
+    type: z.literal("exceeded"),
+    engine: engineSchema,
+    limit: z.enum(["starterTime", "oilFirst", "oilNormal"]),
+    allowed: z.number(),
+    found: z.number(),
+    unit: z.literal("s"),
+  }),
   z.strictObject({
     type: z.literal("refused"),
     action: actionSchema,

@@ -41,6 +41,9 @@ export const REFUSAL_REASONS = [
   "sessionOver",
   "alreadyDone",
   "idReused",
+  "notOverridable",
+  "notShelvable",
+  "noSuchDrill",
 ] as const;
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 

@@ -30,6 +30,8 @@ export const SIGNAL_KINDS = [
   "chocksIn",
   "removeChocks",
   "chocksOut",
+  "handlePropeller",
+  "propellerFree",
   "brakesSet",
   "brakesReleased",
   "allClear",

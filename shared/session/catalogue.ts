@@ -148,6 +148,13 @@ export const CATALOGUE: Readonly<Record<SignalKind, SignalRule>> = {
   chocksIn: serviceReport({ figure: "chocksInserted", text: `${ANNEX} 5.1 item 8, chocks inserted` }),
   removeChocks: service({ figure: "removeChocks", text: `${SI}(4), remove chocks` }),
   chocksOut: serviceReport({ figure: "chocksRemoved", text: `${ANNEX} 5.1 item 8, chocks removed` }),
+  handlePropeller: {
+    ...service(null),
+    from: ["fireGuard", "groundPower", "cockpit"],
+    engine: "required",
+    due: (from) => (from === "cockpit" ? [] : ["cockpit"]),
+  },
+  propellerFree: rule({ from: ["fireGuard", "groundPower"], engine: "required", witnessable: true }),
   brakesSet: rule({
     from: ["cockpit"],
     witnessable: false,

@@ -1,4 +1,6 @@
 import { findAll } from "../conditions/all.ts";
+import { soundsAgainAt } from "./consequences/alerts.ts";
+import { lapseMoments } from "./presence.ts";
 import { plain, type SessionState } from "./state.ts";
 
 /** The next moment, server milliseconds, at which time alone will change something; null when none will. */
@@ -24,6 +26,15 @@ export function nextDeadline(state: SessionState): number | null {
         moments.push(life.until);
         break;
     }
+  }
+  moments.push(...lapseMoments(state));
+  for (const override of state.overrides) {
+    if (override.second === null) moments.push(override.first.at + state.type.timing.override.value * 1000);
+  }
+  for (const alert of state.alerts) {
+    const again = soundsAgainAt(state, alert);
+    if (again !== null) moments.push(again);
+    moments.push(...Object.values(alert.shelvedUntil));
   }
   for (const signal of state.signals) if (signal.dueAt !== null) moments.push(signal.dueAt);
   return moments.length === 0 ? null : Math.min(...moments);

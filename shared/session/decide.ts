@@ -1,7 +1,12 @@
 import type { Action } from "../protocol/commands.ts";
 import { CATALOGUE } from "./catalogue.ts";
+import { decideAlert } from "./decide/alerts.ts";
 import { decideAnswer } from "./decide/answer.ts";
+import { decideBlades } from "./decide/blades.ts";
+import { decideDelivered } from "./decide/delivered.ts";
+import { decideDrill } from "./decide/drills.ts";
 import { decideCheck, decideReading } from "./decide/figures.ts";
+import { decideOverride } from "./decide/override.ts";
 import { decidePlan } from "./decide/plan.ts";
 import { decidePost } from "./decide/posts.ts";
 import { decideSend } from "./decide/send.ts";
@@ -50,13 +55,27 @@ export function decide(state: SessionState, action: Action, context: Context, va
     case "advance":
     case "abandon":
       return decidePlan(state, action, context);
-    case "acknowledgeAlert": {
-      const alert = state.alerts.find((a) => a.id === action.alert);
-      const post = context.post;
-      if (!alert) return refuse("nothingOpen");
-      if (!post || !alert.to.includes(post)) return refuse("notAddressed", { posts: alert.to });
-      if (alert.acknowledged.includes(post)) return refuse("alreadyDone");
-      return accept({ type: "alertAcknowledged", alert: alert.id, post });
-    }
+    case "acknowledgeAlert":
+    case "shelveAlert":
+      return decideAlert(state, action, context);
+    case "present":
+      return context.post ? accept({ type: "present", post: context.post }) : refuse("wrongPost");
+    case "delivered":
+      return decideDelivered(state, action, context);
+    case "override":
+      return decideOverride(state, action, context);
+    case "countBlades":
+      return decideBlades(state, action);
+    case "recordWeather":
+      return accept({ ...action, type: "weatherRead" });
+    case "writeDefect":
+      return accept({ ...action, type: "defectWritten" });
+    case "closeDefect":
+      if (!state.defects.some((d) => d.id === action.defect)) return refuse("nothingOpen");
+      return accept({ ...action, type: "defectClosed" });
+    case "startDrill":
+    case "drillStep":
+    case "endDrill":
+      return decideDrill(state, action, context);
   }
 }

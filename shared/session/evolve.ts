@@ -2,12 +2,16 @@ import type { SessionEvent } from "../protocol/events.ts";
 import { evolveAlert } from "./evolve/alerts.ts";
 import { voidClearance } from "./evolve/clearance.ts";
 import { evolveCourse } from "./evolve/course.ts";
+import { evolveDrill } from "./evolve/drills.ts";
 import { starterRested } from "./evolve/engines.ts";
 import { evolveFigure } from "./evolve/figures.ts";
+import { evolveOverride } from "./evolve/override.ts";
+import { evolveReport } from "./evolve/reports.ts";
 import { evolveSent } from "./evolve/sent.ts";
-import { closeSignal, evolveAnswered, evolveLate } from "./evolve/signals.ts";
+import { closeSignal, evolveAnswered, evolveDelivered, evolveLate } from "./evolve/signals.ts";
+import { evolveLapse } from "./evolve/stops.ts";
 import { initialState } from "./initial.ts";
-import type { SessionState } from "./state.ts";
+import { type SessionState, startLive } from "./state.ts";
 
 /**
  * The state after one more event. Pure, total over recorded events, and the only way a state changes.
@@ -23,7 +27,21 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
   }
   if (event.session !== state.id) throw new Error(`event of session ${event.session} given to ${state.id}`);
   if (event.seq !== state.seq + 1) throw new Error(`event ${event.seq} does not follow ${state.seq}`);
-  return { ...apply(state, event), seq: event.seq, at: event.at };
+  return live(touched({ ...apply(state, event), seq: event.seq, at: event.at }, event));
+}
+
+/** Presence is a person's touch: whatever a post's holder sent counts, except what the device says by itself. */
+function touched(state: SessionState, event: SessionEvent): SessionState {
+  const { actor, fact } = event;
+  if (actor.kind !== "person" || actor.post === null || fact.type === "delivered") return state;
+  const holder = state.posts[actor.post];
+  if (holder?.id !== actor.id) return state;
+  return { ...state, posts: { ...state.posts, [actor.post]: { ...holder, touchedAt: event.at } } };
+}
+
+function live(state: SessionState): SessionState {
+  if (!startLive(state)) return state.liveSince === null ? state : { ...state, liveSince: null };
+  return state.liveSince === null ? { ...state, liveSince: state.at } : state;
 }
 
 function apply(state: SessionState, event: SessionEvent): SessionState {
@@ -56,8 +74,32 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "alertRaised":
     case "alertAcknowledged":
     case "alertEnded":
+    case "alertReset":
+    case "alertShelved":
+    case "alertUnshelved":
+    case "alertUnsuppressed":
+    case "alertAgain":
       return evolveAlert(state, event, fact);
+    case "overrideAsked":
+    case "overrideGiven":
+    case "overrideEnded":
+      return evolveOverride(state, event, fact);
+    case "drillStarted":
+    case "drillStepped":
+    case "drillEnded":
+      return evolveDrill(state, event, fact);
+    case "presenceLapsed":
+      return evolveLapse(state, event, fact);
+    case "bladesCounted":
+    case "weatherRead":
+    case "defectWritten":
+    case "defectClosed":
+    case "exceeded":
+      return evolveReport(state, event, fact);
+    case "delivered":
+      return evolveDelivered(state, event, fact);
     case "refused":
+    case "present":
       return state;
     case "restarted":
     case "clockStepped":

@@ -43,6 +43,8 @@ const SIGNAL_STAGES: Readonly<Record<SignalKind, readonly Stage[]>> = {
   chocksIn: FROM_SECURE,
   removeChocks: ["warmUp", "release"],
   chocksOut: ["warmUp", "release"],
+  handlePropeller: ["secure", "powerUp", "groundPower", "starting"],
+  propellerFree: FROM_SECURE,
   brakesSet: FROM_SECURE,
   brakesReleased: FROM_SECURE,
   allClear: ["warmUp", "release"],
@@ -63,6 +65,20 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   advance: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
   abandon: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
   acknowledgeAlert: { posts: POSTS, stages: LIVE_STAGES },
+  shelveAlert: { posts: POSTS, stages: LIVE_STAGES },
+  present: { posts: POSTS, stages: LIVE_STAGES },
+  delivered: { posts: POSTS, stages: LIVE_STAGES },
+  override: { posts: ["cockpit", "supervisor"], stages: ["starting"] },
+  countBlades: {
+    posts: ["fireGuard", "groundPower"],
+    stages: ["secure", "powerUp", "groundPower", "starting"],
+  },
+  recordWeather: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
+  writeDefect: { posts: POSTS, stages: LIVE_STAGES },
+  closeDefect: { posts: ["supervisor"], stages: LIVE_STAGES },
+  startDrill: { posts: POSTS, stages: LIVE_STAGES },
+  drillStep: { posts: POSTS, stages: LIVE_STAGES },
+  endDrill: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
 };
 
 /** The one permission table: action, and for a signal its kind, to posts and stages. */

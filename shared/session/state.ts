@@ -1,4 +1,6 @@
-import type { ConditionReport } from "../conditions/condition.ts";
+import type { AlertKind } from "../alerts/kinds.ts";
+import type { AlertState } from "../alerts/machine.ts";
+import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
@@ -54,11 +56,20 @@ export type EngineLife = PlainLife | { is: "fire"; since: number; fire: number; 
 export interface StarterUse {
   on: number;
   off: number | null;
+  /** The ladder's limit for this engagement, milliseconds. */
+  onMax: number;
 }
 
 export interface Reading extends Quantity {
   at: number;
   name: string;
+}
+
+/** Blades turned through by hand or starter, ignition off. */
+export interface BladeCount {
+  by: Said;
+  blades: number;
+  resistance: boolean;
 }
 
 export interface Engine {
@@ -69,6 +80,11 @@ export interface Engine {
   attempts: number;
   /** Starter engagements, oldest first, at most the last twelve. */
   starter: StarterUse[];
+  blades: BladeCount | null;
+  /** Limits of the type it passed in this session, for the inspection that follows. */
+  exceeded: { limit: "starterTime" | "oilFirst" | "oilNormal"; allowed: number; found: number; at: number }[];
+  /** When it last stood running, here or in an earlier session. */
+  lastRanAt: number | null;
   /** Newest reading of each gauge. */
   readings: Record<string, Reading>;
 }
@@ -79,6 +95,9 @@ export interface Holder {
   device: string;
   since: number;
   briefed: boolean;
+  /** The last event that took a touch of this person's. */
+  touchedAt: number;
+  currentUntil: number | null;
 }
 
 export interface Hold {
@@ -131,22 +150,14 @@ export interface Signal {
   volts: Quantity | null;
   pressure: Quantity | null;
   answers: Partial<Record<Post, SignalAnswer>>;
-  is: "open" | "answered" | "done" | "unable" | "expired" | "revoked" | "superseded";
+  /** When each post's panel showed it: the device's word, never the person's. */
+  delivered: Partial<Record<Post, number>>;
+  is: "open" | "answered" | "done" | "unable" | "expired" | "revoked" | "readBackWrong" | "superseded";
   /** Next moment something happens if no answer comes, null when nothing more does. */
   dueAt: number | null;
   /** 0 in time, 1 reminded, 2 raised to the supervisor. */
   late: 0 | 1 | 2;
 }
-
-export const ALERT_KINDS = [
-  "starterLimit",
-  "oilFirstLate",
-  "oilNormalLate",
-  "groundPowerOutOfRange",
-  "unanswered",
-  "turningUncleared",
-] as const;
-export type AlertKind = (typeof ALERT_KINDS)[number];
 
 /** An abnormal state that needs a person. Routine signals are not alerts. */
 export interface Alert {
@@ -155,12 +166,51 @@ export interface Alert {
   engine: number | null;
   /** The signal that went unanswered, if that is what it is about. */
   ref: number | null;
-  to: Post[];
   at: number;
   /** Still true. */
   active: boolean;
-  /** Who has acknowledged: one post's acknowledgement does not silence another's. */
-  acknowledged: Post[];
+  /** Its state at each post: one post's acknowledgement does not silence another's. */
+  posts: Partial<Record<Post, AlertState>>;
+  shelvedUntil: Partial<Record<Post, number>>;
+  /** When it sounds again if still unacknowledged. */
+  againAt: number;
+}
+
+/** A condition set aside for one engine's next clearance, by two people on two devices. */
+export interface Override {
+  id: number;
+  condition: ConditionId;
+  engine: number;
+  epoch: number;
+  first: { person: string; device: string; name: string; at: number; reason: string };
+  second: { person: string; name: string; at: number; reason: string } | null;
+}
+
+export interface Defect {
+  id: string;
+  words: string;
+  engine: number | null;
+  barsStart: boolean;
+  by: Said;
+}
+
+/** A drill being worked: which steps each post has done or left. */
+export interface DrillRun {
+  id: number;
+  drill: string;
+  engine: number | null;
+  ref: number | null;
+  at: number;
+  steps: Record<Post, ({ done: boolean; at: number } | null)[]>;
+}
+
+export interface Weather {
+  by: Said;
+  windKt: number;
+  gustKt: number | null;
+  fromDeg: number | null;
+  temperatureC: number | null;
+  qnhHpa: number | null;
 }
 
 /** The crew's leave for one service action, dead with its epoch. */
@@ -170,7 +220,13 @@ export interface Authority {
   epoch: number;
   name: string;
 }
-export const SERVICES = ["connectPower", "disconnectPower", "insertChocks", "removeChocks"] as const;
+export const SERVICES = [
+  "connectPower",
+  "disconnectPower",
+  "insertChocks",
+  "removeChocks",
+  "handlePropeller",
+] as const;
 export type Service = (typeof SERVICES)[number];
 
 export function isService(kind: SignalKind): kind is Service {
@@ -210,7 +266,10 @@ export interface SessionState {
   /** Rises with every hold, fire, cut, change of post, restart and clock step. */
   epoch: number;
   engines: Engine[];
-  guard: (Said & { engine: number }) | null;
+  /** Where the guard stands, and which turning engine's arc lay on the way there, if one did. */
+  guard: (Said & { engine: number; crossed: number | null }) | null;
+  /** Somebody has hands on this engine's propeller; ignition was confirmed off. */
+  handling: { engine: number; by: Said } | null;
   arcs: Record<number, Said & { clear: boolean }>;
   brakes: (Said & { set: boolean; pressure: Quantity | null }) | null;
   chocks: (Said & { in: boolean }) | null;
@@ -225,6 +284,14 @@ export interface SessionState {
   /** The last signals that ended, newest last, at most twelve. */
   ended: Signal[];
   alerts: Alert[];
+  overrides: Override[];
+  defects: Defect[];
+  drills: DrillRun[];
+  /** What has opened a drill already (fires, alerts, blade counts), newest last, at most thirty-two. */
+  drillsOpened: number[];
+  weather: Weather | null;
+  /** Since when a start has been live: some engine between asked for and stable. Presence counts from here. */
+  liveSince: number | null;
   /** Newest reading of each gauge that belongs to no engine. */
   readings: Record<string, Reading>;
   checks: Record<string, CheckRecord>;
@@ -243,6 +310,14 @@ export function plain(life: EngineLife): PlainLife {
 export function isTurning(life: EngineLife): boolean {
   const is = plain(life).is;
   return is === "cranking" || is === "caught" || is === "running" || is === "stable";
+}
+
+/** True while some engine is between asked for and stable: every needed post must then be there. */
+export function startLive(state: SessionState): boolean {
+  return state.engines.some((e) => {
+    const is = plain(e.life).is;
+    return is === "requested" || is === "clear" || is === "cranking" || is === "caught" || is === "running";
+  });
 }
 
 /** True while any hold, cut or fire stands. */

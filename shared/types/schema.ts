@@ -4,6 +4,7 @@ import { postSchema } from "../protocol/posts.ts";
 import { unitSchema } from "../protocol/quantity.ts";
 import { stageSchema } from "../protocol/stages.ts";
 import { idSchema, line } from "../protocol/text.ts";
+import { drillSchema } from "./drill.ts";
 import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 
 const engineNumber = z.number().int().min(1).max(8);
@@ -80,6 +81,32 @@ const timingSchema = z.strictObject({
   arcClear: secondsSchema,
   brakes: secondsSchema,
   groundPower: secondsSchema,
+  /** How long a look at the area, gravel, fuelling and spills holds. */
+  area: secondsSchema,
+  weather: secondsSchema,
+  /** Within this the second person must confirm an override. */
+  override: secondsSchema,
+  /** An unacknowledged alert sounds again after this (IMO MSC.302(87) 7.3.5: 30 s). */
+  resound: secondsSchema,
+  /** Touch-based presence while a start is live: seen, heard, then hold. */
+  presenceSeen: secondsSchema,
+  presenceHeard: secondsSchema,
+  presenceHold: secondsSchema,
+});
+
+/** When an engine's blades must be counted through, and how many. Sources disagree: the type chooses. */
+const bladeCountSchema = z.strictObject({
+  dueAfter: z.strictObject({ value: z.number().positive(), unit: z.literal("s"), source: sourceSchema }),
+  blades: z.strictObject({
+    value: z.number().int().positive(),
+    unit: z.literal("count"),
+    source: sourceSchema,
+  }),
+});
+
+const windSchema = z.strictObject({
+  max: z.strictObject({ value: z.number().positive(), unit: z.literal("kt"), source: sourceSchema }),
+  gustMax: z.strictObject({ value: z.number().positive(), unit: z.literal("kt"), source: sourceSchema }),
 });
 
 /** An aircraft type: data with sources. A session pins the exact version it runs on. */
@@ -117,6 +144,11 @@ export const aircraftTypeSchema = z.strictObject({
   gauges: z.array(gaugeSchema).min(1).max(30),
   checks: z.array(checkSchema).max(40),
   conditions: z.array(z.enum(CONDITION_IDS)).min(1),
+  /** Conditions two people may set aside together. Stops never. */
+  overridable: z.array(z.enum(CONDITION_IDS)),
+  bladeCount: bladeCountSchema,
+  wind: windSchema,
+  drills: z.array(drillSchema).max(30),
   requiredPosts: z.array(postSchema).min(1),
   timing: timingSchema,
 });

@@ -1,3 +1,5 @@
+import { CHECK_OF } from "../conditions/checkOf.ts";
+import type { ConditionId } from "../conditions/condition.ts";
 import { POSTS } from "../protocol/posts.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
@@ -6,6 +8,15 @@ export interface TypeFault {
   path: string;
   message: string;
 }
+
+/** Conditions nobody may set aside: stops, one engine at a time, a guard, an arc, people at propellers. */
+const NEVER_OVERRIDDEN: readonly ConditionId[] = [
+  "noStopOpen",
+  "arcClear",
+  "noOtherTurningUp",
+  "handsOffPropellers",
+  "postsHeld",
+];
 
 /** Conditions no type may leave out: without them a start is less safe than with paper and hand signals. */
 const ALWAYS = [
@@ -66,6 +77,22 @@ function crossChecks(type: AircraftType): TypeFault[] {
   }
   for (const id of ALWAYS) {
     if (!type.conditions.includes(id)) fault("conditions", `${id} cannot be left out`);
+  }
+  for (const id of type.overridable) {
+    if (NEVER_OVERRIDDEN.includes(id)) fault("overridable", `${id} can never be overridden`);
+    if (!type.conditions.includes(id)) fault("overridable", `${id} is not one of the type's conditions`);
+  }
+  for (const [id, check] of Object.entries(CHECK_OF)) {
+    if (type.conditions.includes(id as ConditionId) && !type.checks.some((c) => c.id === check)) {
+      fault("checks", `the condition ${id} needs a check with the id ${check}`);
+    }
+  }
+  if (new Set(type.drills.map((d) => d.id)).size !== type.drills.length) {
+    fault("drills", "two drills have the same id");
+  }
+  const { presenceSeen, presenceHeard, presenceHold } = type.timing;
+  if (presenceSeen.value >= presenceHeard.value || presenceHeard.value >= presenceHold.value) {
+    fault("timing", "presence must be seen, then heard, then hold");
   }
   for (const post of POSTS) {
     if (post !== "groundPower" && !type.requiredPosts.includes(post)) {

@@ -27,7 +27,8 @@ export const say = {
   ask(ask: Ask): string {
     const bare = ask.engine === null ? ASK_WORDS[`${ask.say}.plain`] : undefined;
     const text = bare ?? ASK_WORDS[ask.say] ?? ask.say;
-    return put(text, { n: ask.engine, d: ask.detail ?? ask.from });
+    const detail = CONDITION_WORDS[ask.detail as ConditionReport["id"]]?.name ?? ask.detail;
+    return put(text, { n: ask.engine, d: detail ?? ask.from });
   },
   idle: (post: Post): string => IDLE_WORDS[post] ?? "",
   choice: (word: string): string => CHOICE_WORDS[word] ?? (word.startsWith("advance.") ? "Go on" : word),
@@ -38,7 +39,10 @@ export const say = {
   /** One condition as it was found, e.g. "Fire guard is at number 2". */
   condition(report: ConditionReport): string {
     const f = report.id === "postsHeld" && report.found ? POST_WORDS[report.found as Post] : report.found;
-    return put(CONDITION_WORDS[report.id][report.is], { f });
+    const words = CONDITION_WORDS[report.id];
+    return report.is === "overridden"
+      ? `${words.name}: set aside by two people`
+      : put(words[report.is], { f });
   },
   conditionName: (id: ConditionReport["id"]): string => CONDITION_WORDS[id].name,
   refusal(refusal: Refusal): string {

@@ -39,5 +39,8 @@ export const REFUSAL_WORDS: Readonly<Record<RefusalReason, string>> = {
   tooLate: "Too late: it reached the server after its time. Look again and send it anew if it still holds.",
   sessionOver: "This session is over. Nobody hears it here: use hand signals and local procedures.",
   alreadyDone: "That is so already.",
+  notOverridable: "That condition cannot be set aside: {f}.",
+  notShelvable: "That alert cannot be shelved. Acknowledge it.",
+  noSuchDrill: "This type has no such drill or step. It has: {f}.",
   idReused: "This message's number was used for another message. Send it again.",
 };

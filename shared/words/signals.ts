@@ -30,6 +30,8 @@ export const SIGNAL_WORDS: Readonly<Record<SignalKind, { plain: string; engine: 
   chocksIn: { plain: "Chocks in", engine: "Chocks in" },
   removeChocks: { plain: "Remove chocks", engine: "Remove chocks" },
   chocksOut: { plain: "Chocks out and shown", engine: "Chocks out and shown" },
+  handlePropeller: { plain: "Hands on the propeller", engine: "Hands on the propeller of number {n}" },
+  propellerFree: { plain: "Hands off the propeller", engine: "Hands off the propeller of number {n}" },
   brakesSet: { plain: "Brakes set", engine: "Brakes set" },
   brakesReleased: { plain: "Brakes released", engine: "Brakes released" },
   allClear: { plain: "All clear", engine: "All clear" },

@@ -17,10 +17,13 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
     case "claimPost": {
       if (holder?.id === me.id) {
         if (holder.device === me.device) return refuse("alreadyDone");
-        return accept({ type: "postTaken", post, how: "moved" });
+        return accept({ type: "postTaken", post, how: "moved", currentUntil: me.currentUntil });
       }
       if (holder) return refuse("postHeld", { found: holder.name });
-      return takeFault(state, post, context) ?? accept({ type: "postTaken", post, how: "claimed" });
+      return (
+        takeFault(state, post, context) ??
+        accept({ type: "postTaken", post, how: "claimed", currentUntil: me.currentUntil })
+      );
     }
     case "leavePost":
       if (context.post !== post) return refuse("wrongPost", { posts: [post] });
@@ -31,7 +34,10 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
       return accept({ type: "postOffered", post, to: action.to });
     case "acceptPost":
       if (state.offers[post]?.to !== me.id) return refuse("notOffered", { found: post });
-      return takeFault(state, post, context) ?? accept({ type: "postTaken", post, how: "accepted" });
+      return (
+        takeFault(state, post, context) ??
+        accept({ type: "postTaken", post, how: "accepted", currentUntil: me.currentUntil })
+      );
     case "vacatePost": {
       if (!holder) return refuse("postVacant");
       const may = post === "supervisor" ? me.mayHold.includes("supervisor") : context.post === "supervisor";

@@ -38,6 +38,8 @@ const DECIDERS: Readonly<Record<Send["kind"], Decider>> = {
   chocksIn: decideService,
   removeChocks: decideService,
   chocksOut: decideService,
+  handlePropeller: decideService,
+  propellerFree: decideService,
   brakesSet: decideService,
   brakesReleased: decideService,
   allClear: (state, send) => (stopOpen(state) ? refuse("stopOpen") : accept({ ...send, type: "sent" })),

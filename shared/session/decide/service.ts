@@ -1,8 +1,8 @@
-import { brakesSet } from "../../conditions/brakesSet.ts";
+import { unmetForService } from "../../conditions/services.ts";
 import type { Send } from "../../protocol/commands.ts";
 import type { Quantity, Unit } from "../../protocol/quantity.ts";
 import type { Service, SessionState } from "../state.ts";
-import { stopOpen } from "../state.ts";
+import { isTurning, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 import { witnessFault } from "./witness.ts";
 
@@ -16,6 +16,11 @@ export function decideService(state: SessionState, send: Send, context: Context)
     case "insertChocks":
     case "removeChocks":
       return ask(state, send, send.kind, context.now);
+    case "handlePropeller":
+      return handle(state, send, context.now);
+    case "propellerFree":
+      if (state.handling?.engine !== send.engine) return refuse("nothingOpen");
+      return accept({ ...send, type: "sent" });
     case "powerConnected": {
       const wrong = figureFault(send.volts, state.type.groundPower.steadyMin.unit);
       if (wrong) return wrong;
@@ -47,16 +52,24 @@ function ask(state: SessionState, send: Send, service: Service, now: number): Ve
   return accept({ ...send, type: "sent" });
 }
 
-/** Chocks come out only with the brakes known to hold. */
+/** What stands against giving leave for a service now: a stop, or a condition of the service. */
 export function authorityFault(state: SessionState, service: Service, now: number): Verdict | null {
   if (stopOpen(state)) return refuse("stopOpen");
-  if (service !== "removeChocks") return null;
-  const finding = brakesSet.find(state, 0, now);
-  if (finding.is === "yes") return null;
-  const age = finding.at === null ? null : now - finding.at;
-  return refuse("conditionsUnmet", {
-    unmet: [{ id: brakesSet.id, owners: brakesSet.owners, ...finding, age }],
-  });
+  const unmet = unmetForService(state, service, now);
+  return unmet.length === 0 ? null : refuse("conditionsUnmet", { unmet });
+}
+
+/** Hands on a propeller: only one that stands still, with no start under way anywhere, on the cockpit's word that
+ * ignition is off. The cockpit's authority is that word. */
+function handle(state: SessionState, send: Send, now: number): Verdict {
+  const turningUp = state.engines.find((e) => e.life.is === "clear" || e.life.is === "cranking");
+  if (turningUp) return refuse("wrongEngineState", { engine: turningUp.n, found: turningUp.life.is });
+  const engine = state.engines[(send.engine ?? 0) - 1];
+  if (engine && isTurning(engine.life)) {
+    return refuse("wrongEngineState", { engine: engine.n, found: engine.life.is });
+  }
+  if (state.handling) return refuse("alreadyDone", { engine: state.handling.engine });
+  return authorityFault(state, "handlePropeller", now) ?? accept({ ...send, type: "sent" });
 }
 
 function alreadySo(state: SessionState, service: Service): boolean {
@@ -69,6 +82,8 @@ function alreadySo(state: SessionState, service: Service): boolean {
       return state.chocks?.in === true;
     case "removeChocks":
       return state.chocks?.in === false;
+    case "handlePropeller":
+      return state.handling !== null;
   }
 }
 

@@ -32,6 +32,13 @@ function withKnownEngine(state: SessionState, send: Send): Send {
 function release(state: SessionState, send: Send, context: Context): Verdict {
   const hold = state.holds.find((h) => h.id === send.ref);
   if (!hold) return refuse("nothingOpen");
+  // A hold the system raised for a silent post has no person: the supervisor, or the cockpit, ends it.
+  if (hold.person === null) {
+    const may = context.post === "supervisor" || context.post === "cockpit";
+    return may
+      ? accept({ ...send, type: "sent" })
+      : refuse("notYourHold", { posts: ["supervisor", "cockpit"] });
+  }
   const ownerThere = Object.values(state.posts).some((h) => h !== null && h.id === hold.person);
   const heir = !ownerThere && context.post !== null && context.post === hold.by.post;
   const supervisor = !ownerThere && context.post === "supervisor" && send.note !== undefined;

@@ -1,48 +1,108 @@
+import { ALERT_RULES } from "../../alerts/kinds.ts";
+import { type AlertInput, type AlertState, alertNext } from "../../alerts/machine.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
-import { type Alert, type AlertKind, type PlainLife, plain, type SessionState } from "../state.ts";
+import { POSTS, type Post } from "../../protocol/posts.ts";
+import { type Alert, type PlainLife, plain, type SessionState } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 
-/** Alerts come, are acknowledged by each post for itself, and go when both ended and acknowledged. */
-export function evolveAlert(
-  state: SessionState,
-  event: SessionEvent,
-  fact: FactOf<"alertRaised" | "alertAcknowledged" | "alertEnded">,
-): SessionState {
+type AlertFact = FactOf<
+  | "alertRaised"
+  | "alertAcknowledged"
+  | "alertEnded"
+  | "alertReset"
+  | "alertShelved"
+  | "alertUnshelved"
+  | "alertUnsuppressed"
+  | "alertAgain"
+>;
+
+/** Each alert runs the state machine once for each post it is addressed to. */
+export function evolveAlert(state: SessionState, event: SessionEvent, fact: AlertFact): SessionState {
   switch (fact.type) {
-    case "alertRaised": {
-      const alert: Alert = {
-        id: event.seq,
-        kind: fact.kind as AlertKind,
-        engine: fact.engine ?? null,
-        ref: fact.ref ?? null,
-        to: fact.to,
-        at: event.at,
-        active: true,
-        acknowledged: [],
-      };
-      return markSaid({ ...state, alerts: [...state.alerts, alert] }, alert);
-    }
+    case "alertRaised":
+      return raised(state, event, fact);
     case "alertAcknowledged":
-      return settled({
-        ...state,
-        alerts: state.alerts.map((a) =>
-          a.id === fact.alert ? { ...a, acknowledged: [...a.acknowledged, fact.post] } : a,
-        ),
-      });
+      return settled(change(state, fact.alert, (a) => move(a, "acknowledge", [fact.post])));
     case "alertEnded":
-      return settled({
-        ...state,
-        alerts: state.alerts.map((a) => (a.id === fact.alert ? { ...a, active: false } : a)),
-      });
+      return settled(change(state, fact.alert, (a) => move({ ...a, active: false }, "clear", POSTS)));
+    case "alertReset":
+      return settled(change(state, fact.alert, (a) => move(a, "reset", POSTS)));
+    case "alertShelved":
+      return change(state, fact.alert, (a) => ({
+        ...move(a, "shelve", [fact.post]),
+        shelvedUntil: { ...a.shelvedUntil, [fact.post]: fact.until },
+      }));
+    case "alertUnshelved":
+      return settled(
+        change(state, fact.alert, (a) => {
+          const { [fact.post]: _over, ...rest } = a.shelvedUntil;
+          return { ...move(a, "unshelve", [fact.post]), shelvedUntil: rest };
+        }),
+      );
+    case "alertUnsuppressed":
+      return settled(change(state, fact.alert, (a) => move(a, "unsuppress", POSTS)));
+    case "alertAgain":
+      return change(state, fact.alert, (a) => ({ ...a, againAt: event.at + resoundMs(state) }));
   }
 }
 
-function settled(state: SessionState): SessionState {
-  const needed = (a: Alert) => a.to.filter((p) => state.posts[p] !== null);
-  return {
-    ...state,
-    alerts: state.alerts.filter((a) => a.active || !needed(a).every((p) => a.acknowledged.includes(p))),
+/** A post acknowledges whatever alert stands on this signal, by answering the signal. */
+export function acknowledgeFor(state: SessionState, ref: number, post: Post): SessionState {
+  const alert = state.alerts.find((a) => a.ref === ref && a.kind !== "unanswered");
+  return alert ? settled(change(state, alert.id, (a) => move(a, "acknowledge", [post]))) : state;
+}
+
+function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRaised">): SessionState {
+  const suppressed = fact.suppressedBy !== undefined;
+  const first: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
+  const by = fact.ref === undefined ? null : raiserOf(state, fact.ref);
+  const posts = Object.fromEntries(
+    // Whoever raised a stop knows of it.
+    fact.to.map((p): [Post, AlertState] => [p, p === by ? "activeAcknowledged" : first]),
+  );
+  const alert: Alert = {
+    id: event.seq,
+    kind: fact.kind,
+    engine: fact.engine ?? null,
+    ref: fact.ref ?? null,
+    at: event.at,
+    active: true,
+    posts,
+    shelvedUntil: {},
+    againAt: event.at + resoundMs(state),
   };
+  return markSaid({ ...state, alerts: [...state.alerts, alert] }, alert);
+}
+
+function raiserOf(state: SessionState, ref: number): Post | null {
+  return [...state.holds, ...state.cuts, ...state.fires].find((s) => s.id === ref)?.by.post ?? null;
+}
+
+function resoundMs(state: SessionState): number {
+  return state.type.timing.resound.value * 1000;
+}
+
+function change(state: SessionState, id: number, how: (a: Alert) => Alert): SessionState {
+  return { ...state, alerts: state.alerts.map((a) => (a.id === id ? how(a) : a)) };
+}
+
+function move(alert: Alert, input: AlertInput, posts: readonly Post[]): Alert {
+  const nature = { latching: ALERT_RULES[alert.kind].latching, active: alert.active };
+  const moved = { ...alert.posts };
+  for (const post of posts) {
+    const from = moved[post];
+    if (from === undefined) continue;
+    const next = alertNext(from, input, nature);
+    if (next !== "same" && next !== "refused") moved[post] = next;
+  }
+  return { ...alert, posts: moved };
+}
+
+/** An alert goes when it is normal at every post somebody holds, and its cause is gone. */
+function settled(state: SessionState): SessionState {
+  const over = (a: Alert) =>
+    !a.active && POSTS.every((p) => state.posts[p] === null || (a.posts[p] ?? "normal") === "normal");
+  return { ...state, alerts: state.alerts.filter((a) => !over(a)) };
 }
 
 /** A limit is said once an attempt: the engine remembers that it was. */

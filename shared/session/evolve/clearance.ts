@@ -35,7 +35,11 @@ export function voidClearance(state: SessionState, fact: FactOf<"clearanceVoid">
   const next = withEngine(state, fact.engine, (e) =>
     plain(e.life).is === "clear" ? withLife(e, { is: "waiting" }) : e,
   );
-  return closeSignal(next, fact.clearance, fact.cause === "expired" ? "expired" : "revoked");
+  return closeSignal(
+    next,
+    fact.clearance,
+    fact.cause === "expired" || fact.cause === "readBackWrong" ? fact.cause : "revoked",
+  );
 }
 
 /** The clearance was used: ended by its use, though its read-back had already closed the signal. */

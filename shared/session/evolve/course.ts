@@ -49,6 +49,8 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         name: actor.name,
         device: actor.device,
         since: event.at,
+        touchedAt: event.at,
+        currentUntil: fact.currentUntil,
         briefed: fact.how === "moved" && before?.briefed === true,
       };
       const sameGuard = fact.post !== "fireGuard" || fact.how === "moved";

@@ -22,7 +22,7 @@ export function crank(state: SessionState, n: number, now: number, cleared: bool
   const { [n]: _used, ...arcs } = state.arcs;
   return withEngine({ ...state, arcs }, n, (e) => {
     const { onMax } = starterDuty(state.type.starter, e.starter, now);
-    const starter = [...e.starter, { on: now, off: null }].slice(-STARTER_USES_KEPT);
+    const starter = [...e.starter, { on: now, off: null, onMax }].slice(-STARTER_USES_KEPT);
     const life: PlainLife = { is: "cranking", since: now, cleared, limitAt: now + onMax, limitSaid: false };
     return withLife({ ...e, starter, attempts: e.attempts + 1 }, life);
   });
@@ -38,7 +38,7 @@ export function starterOff(engine: Engine, now: number): Engine {
 export function caught(state: SessionState, n: number, now: number): SessionState {
   const { firstIndication, normal } = state.type.oil;
   return withEngine(state, n, (e) =>
-    withLife(starterOff(e, now), {
+    withLife(ran(starterOff(e, now), now), {
       is: "caught",
       since: now,
       firstOilAt: null,
@@ -61,5 +61,13 @@ export function abandonStart(state: SessionState, n: number, now: number): Sessi
 }
 
 export function shutDown(state: SessionState, n: number, now: number, reason: string): SessionState {
-  return withEngine(state, n, (e) => withLife(starterOff(e, now), { is: "shutDown", since: now, reason }));
+  return withEngine(state, n, (e) => {
+    const ranNow = plain(e.life).is === "cranking" ? e : ran(e, now);
+    return withLife(starterOff(ranNow, now), { is: "shutDown", since: now, reason });
+  });
+}
+
+/** The engine ran: its blades need no counting until the type's interval has passed since. */
+function ran(engine: Engine, now: number): Engine {
+  return { ...engine, lastRanAt: now, blades: null };
 }

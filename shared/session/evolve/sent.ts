@@ -1,6 +1,7 @@
+import { enginesBetween } from "../../models/inboard.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { CATALOGUE } from "../catalogue.ts";
-import type { SessionState } from "../state.ts";
+import { isTurning, type Said, type SessionState } from "../state.ts";
 import { grant, markUsed } from "./clearance.ts";
 import { abandonStart, caught, crank, shutDown, withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
@@ -50,8 +51,7 @@ export function evolveSent(before: SessionState, event: SessionEvent, fact: Fact
     case "shutDown":
       return shutDown(state, n, now, fact.note ?? "reported");
     case "guardInPlace": {
-      const moved = state.guard?.engine !== n;
-      return { ...state, guard: { ...by, engine: n }, arcs: moved ? {} : state.arcs };
+      return guardMoved(state, by, n, fact.walkedAround === true);
     }
     case "guardAway":
       return { ...state, guard: null, arcs: {} };
@@ -61,4 +61,17 @@ export function evolveSent(before: SessionState, event: SessionEvent, fact: Fact
     default:
       return evolveService(state, event, fact);
   }
+}
+
+/** A guard who moved has not yet looked along the new arc; the straight way may lead through a turning one. */
+function guardMoved(state: SessionState, by: Said, n: number, around: boolean): SessionState {
+  const before = state.guard;
+  if (before?.engine === n)
+    return { ...state, guard: { ...by, engine: n, crossed: around ? null : before.crossed } };
+  const between = before && !around ? enginesBetween(state.type, before.engine, n) : [];
+  const crossed = between.find((m) => {
+    const engine = state.engines[m - 1];
+    return engine !== undefined && isTurning(engine.life);
+  });
+  return { ...state, guard: { ...by, engine: n, crossed: crossed ?? null }, arcs: {} };
 }

@@ -1,5 +1,6 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { isService, type Service, type SessionState } from "../state.ts";
+import { authorised } from "./authority.ts";
 import { said } from "./said.ts";
 import { closeKinds, closeSignal } from "./signals.ts";
 
@@ -17,6 +18,8 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
       return spend({ ...state, chocks: { ...by, in: true } }, "insertChocks");
     case "chocksOut":
       return spend({ ...state, chocks: { ...by, in: false } }, "removeChocks");
+    case "propellerFree":
+      return { ...state, handling: null };
     case "brakesSet":
       return { ...state, brakes: { ...by, set: true, pressure: fact.pressure ?? null } };
     case "brakesReleased":
@@ -37,8 +40,7 @@ function asked(
   const replaced = older.reduce((next, id) => closeSignal(next, id, "superseded"), state);
   const actor = event.actor;
   if (actor.kind !== "person" || actor.post !== "cockpit" || fact.seenFrom !== undefined) return replaced;
-  const authority = { signal: event.seq, at: event.at, epoch: state.epoch, name: actor.name };
-  return { ...replaced, authorities: { ...replaced.authorities, [service]: authority } };
+  return authorised(replaced, service, fact.engine ?? null, event, event.seq);
 }
 
 function spend(state: SessionState, service: Service): SessionState {

@@ -3,6 +3,8 @@ import type { Post } from "../../protocol/posts.ts";
 import type { SignalKind } from "../../protocol/signals.ts";
 import { CATALOGUE } from "../catalogue.ts";
 import { engineOf, isService, isTurning, plain, type SessionState, type Signal } from "../state.ts";
+import { acknowledgeFor } from "./alerts.ts";
+import { authorised } from "./authority.ts";
 import { shutDown, withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
 
@@ -29,6 +31,7 @@ export function openSignal(state: SessionState, event: SessionEvent, fact: FactO
     volts: fact.volts ?? null,
     pressure: fact.pressure ?? null,
     answers: {},
+    delivered: {},
     is: due.length === 0 ? "done" : "open",
     dueAt: due.length === 0 || remindS === null ? null : event.at + remindS * 1000,
     late: 0,
@@ -105,7 +108,6 @@ function effectOf(
   signal: Signal,
 ): SessionState {
   const actor = event.actor;
-  const name = actor.kind === "person" ? actor.name : "";
   if (fact.answer === "readBack" && signal.engine !== null) {
     return withEngine(state, signal.engine, (e) =>
       e.life.is === "clear" && e.life.clearance.id === signal.id
@@ -113,12 +115,12 @@ function effectOf(
         : e,
     );
   }
-  if (fact.answer === "authorise" && isService(signal.kind)) {
-    const authority = { signal: signal.id, at: event.at, epoch: state.epoch, name };
-    return { ...state, authorities: { ...state.authorities, [signal.kind]: authority } };
+  if (CATALOGUE[signal.kind].stop && actor.kind === "person" && actor.post !== null) {
+    const seen = acknowledgeFor(state, signal.id, actor.post);
+    return fact.answer === "done" ? cutDone(seen, event.at, signal) : seen;
   }
-  if (fact.answer === "done" && (signal.kind === "cut" || signal.kind === "cutAll")) {
-    return cutDone(state, event.at, signal);
+  if (fact.answer === "authorise" && isService(signal.kind)) {
+    return authorised(state, signal.kind, signal.engine, event, signal.id);
   }
   if (fact.answer === "received" && signal.kind === "allClear") return { ...state, allClearAt: event.at };
   if (fact.answer === "unable" && signal.kind === "readyToStart" && signal.engine !== null) {
@@ -137,6 +139,20 @@ function cutDone(state: SessionState, at: number, signal: Signal): SessionState 
   );
   const stopped = struck.reduce((next, e) => shutDown(next, e.n, at, "cut"), state);
   return { ...stopped, cuts: stopped.cuts.map((c) => (c.id === signal.id ? { ...c, doneAt: at } : c)) };
+}
+
+/** A device shows it. No person has it by that. */
+export function evolveDelivered(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"delivered">,
+): SessionState {
+  return {
+    ...state,
+    signals: state.signals.map((s) =>
+      fact.signals.includes(s.id) ? { ...s, delivered: { ...s.delivered, [fact.post]: event.at } } : s,
+    ),
+  };
 }
 
 /** No answer in time: level 1 reminds, level 2 raises it; then nothing more is due. */

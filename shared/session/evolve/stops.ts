@@ -57,3 +57,14 @@ function fireOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">)
     return { ...e, life: isTurning(life) ? life : { is: "shutDown", since: event.at, reason: "fire" } };
   });
 }
+
+/** A needed post fell silent: the system holds, in the name of the silent post, and never lets go by itself. */
+export function evolveLapse(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"presenceLapsed">,
+): SessionState {
+  const by = { ...said(event, null), post: fact.post, name: state.posts[fact.post]?.name ?? "" };
+  const hold = { id: event.seq, by, person: null, note: `silent ${fact.post}` };
+  return { ...state, epoch: state.epoch + 1, allClearAt: null, holds: [...state.holds, hold] };
+}

@@ -1,0 +1,31 @@
+import { engineOf } from "../session/state.ts";
+import type { Condition } from "./condition.ts";
+import { NOBODY_SAID } from "./said.ts";
+
+/**
+ * The engine's blades were counted through with no resistance within the type's interval, or the engine ran lately
+ * enough. A liquid lock bends a rod (FAA-H-8083-30 ch. 11); how many and how long is the type's choice.
+ */
+export const bladesCounted: Condition = {
+  id: "bladesCounted",
+  owners: ["groundPower", "fireGuard"],
+  find(state, engine, now) {
+    const rule = state.type.bladeCount;
+    const e = engineOf(state, engine);
+    if (!e) return NOBODY_SAID;
+    const dueAfter = rule.dueAfter.value * 1000;
+    const ranAt = e.lastRanAt;
+    if (ranAt !== null && now - ranAt < dueAfter) {
+      return { is: "yes", at: ranAt, by: null, until: ranAt + dueAfter };
+    }
+    const count = e.blades;
+    if (!count) return NOBODY_SAID;
+    const by = { post: count.by.post, name: count.by.name };
+    if (count.resistance) return { is: "no", at: count.by.at, by, until: null, found: "resistance" };
+    if (count.blades < rule.blades.value) {
+      return { is: "no", at: count.by.at, by, until: null, found: `${count.blades} of ${rule.blades.value}` };
+    }
+    const until = count.by.at + dueAfter;
+    return { is: now >= until ? "stale" : "yes", at: count.by.at, by, until };
+  },
+};

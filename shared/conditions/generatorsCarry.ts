@@ -1,0 +1,19 @@
+import { isTurning } from "../session/state.ts";
+import type { Condition } from "./condition.ts";
+import { fromCheck } from "./fromCheck.ts";
+
+/** Before ground power goes, the generators carry the load: read by the cockpit, with an engine that has one turning. */
+export const generatorsCarry: Condition = {
+  id: "generatorsCarry",
+  owners: ["cockpit"],
+  find(state, _engine, now) {
+    const alive = state.engines.some(
+      (e) => isTurning(e.life) && state.type.engines[e.n - 1]?.accessories.includes("generator"),
+    );
+    // With nothing turning the aircraft goes dark on purpose: there is no load to carry.
+    const anyTurning = state.engines.some((e) => isTurning(e.life));
+    if (!anyTurning) return { is: "yes", at: null, by: null, until: null };
+    if (!alive) return { is: "no", at: null, by: null, until: null, found: "noGenerator" };
+    return fromCheck(state, "generatorsCarry", state.type.timing.groundPower.value, now);
+  },
+};

@@ -1,0 +1,17 @@
+import { inboardEngines } from "../models/inboard.ts";
+import { isTurning } from "../session/state.ts";
+import type { Condition } from "./condition.ts";
+
+/** Where the type says so: the engine nearest the wheels on each side stands still before anybody pulls a chock. */
+export const inboardStopped: Condition = {
+  id: "inboardStopped",
+  owners: ["cockpit"],
+  find(state) {
+    const turning = inboardEngines(state.type).find((n) => {
+      const engine = state.engines[n - 1];
+      return engine && isTurning(engine.life);
+    });
+    if (turning === undefined) return { is: "yes", at: null, by: null, until: null };
+    return { is: "no", at: null, by: null, until: null, found: String(turning) };
+  },
+};

@@ -1,0 +1,13 @@
+import type { Condition } from "./condition.ts";
+import { reportedNo } from "./said.ts";
+
+/** No open defect that bars a start of this engine or of the aircraft. */
+export const noBarringDefect: Condition = {
+  id: "noBarringDefect",
+  owners: ["supervisor"],
+  find(state, engine) {
+    const defect = state.defects.find((d) => d.barsStart && (d.engine === null || d.engine === engine));
+    if (!defect) return { is: "yes", at: null, by: null, until: null };
+    return reportedNo(defect.by, defect.words);
+  },
+};

@@ -1,0 +1,21 @@
+import { POSTS } from "../protocol/posts.ts";
+import type { Condition } from "./condition.ts";
+
+/** Nobody at a post has lapsed training or sign-off (14 CFR 139.329 shape: trained before duty and every 12 months). */
+export const postsCurrent: Condition = {
+  id: "postsCurrent",
+  owners: ["supervisor"],
+  find(state, _engine, now) {
+    const holders = POSTS.flatMap((post) => {
+      const holder = state.posts[post];
+      return holder && holder.currentUntil !== null ? [{ post, holder, until: holder.currentUntil }] : [];
+    });
+    const lapsed = holders.find((h) => now >= h.until);
+    if (lapsed) {
+      const by = { post: lapsed.post, name: lapsed.holder.name };
+      return { is: "no", at: lapsed.until, by, until: null, found: lapsed.post };
+    }
+    const until = holders.length === 0 ? null : Math.min(...holders.map((h) => h.until));
+    return { is: "yes", at: null, by: null, until };
+  },
+};

@@ -1,0 +1,26 @@
+import type { Service, SessionState } from "../session/state.ts";
+import { brakesSet } from "./brakesSet.ts";
+import { cartOutputOff } from "./cartOutputOff.ts";
+import type { Condition, ConditionReport } from "./condition.ts";
+import { generatorsCarry } from "./generatorsCarry.ts";
+import { inboardStopped } from "./inboardStopped.ts";
+
+/** What must be true before the crew may authorise a service, where the type applies the condition. */
+const SERVICE_CONDITIONS: Readonly<Record<Service, readonly Condition[]>> = {
+  connectPower: [cartOutputOff],
+  disconnectPower: [generatorsCarry],
+  insertChocks: [],
+  removeChocks: [brakesSet, inboardStopped],
+  handlePropeller: [],
+};
+
+/** The service's unmet conditions now; empty means the crew may authorise it. */
+export function unmetForService(state: SessionState, service: Service, now: number): ConditionReport[] {
+  return SERVICE_CONDITIONS[service]
+    .filter((c) => state.type.conditions.includes(c.id))
+    .map((c) => {
+      const finding = c.find(state, 0, now);
+      return { id: c.id, owners: c.owners, ...finding, age: finding.at === null ? null : now - finding.at };
+    })
+    .filter((r) => r.is !== "yes");
+}

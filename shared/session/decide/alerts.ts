@@ -1,0 +1,25 @@
+import { ALERT_RULES, SHELVE_MAX_MIN } from "../../alerts/kinds.ts";
+import { alertNext } from "../../alerts/machine.ts";
+import type { Action } from "../../protocol/commands.ts";
+import type { SessionState } from "../state.ts";
+import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+
+type AlertAction = Extract<Action, { type: "acknowledgeAlert" | "shelveAlert" }>;
+
+/** A post answers an alert for itself only. What latches is never shelved; a shelf always ends. */
+export function decideAlert(state: SessionState, action: AlertAction, context: Context): Verdict {
+  const alert = state.alerts.find((a) => a.id === action.alert);
+  const post = context.post;
+  if (!alert) return refuse("nothingOpen");
+  const now = post ? alert.posts[post] : undefined;
+  const { to, latching } = ALERT_RULES[alert.kind];
+  if (!post || now === undefined) return refuse("notAddressed", { posts: [...to] });
+  const input = action.type === "acknowledgeAlert" ? "acknowledge" : "shelve";
+  const next = alertNext(now, input, { latching, active: alert.active });
+  if (next === "refused") return refuse("notShelvable");
+  if (next === "same") return refuse("alreadyDone");
+  if (action.type === "acknowledgeAlert") return accept({ type: "alertAcknowledged", alert: alert.id, post });
+  if (action.minutes > SHELVE_MAX_MIN) return refuse("outOfRange", { found: `1 to ${SHELVE_MAX_MIN} min` });
+  const until = context.now + action.minutes * 60_000;
+  return accept({ type: "alertShelved", alert: alert.id, post, until });
+}

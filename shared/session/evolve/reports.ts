@@ -1,0 +1,50 @@
+import type { FactOf, SessionEvent } from "../../protocol/events.ts";
+import type { SessionState } from "../state.ts";
+import { withEngine } from "./engines.ts";
+import { said } from "./said.ts";
+
+type ReportFact = FactOf<"bladesCounted" | "weatherRead" | "defectWritten" | "defectClosed" | "exceeded">;
+
+/** Reports that conditions stand on, and limits that were passed. */
+export function evolveReport(state: SessionState, event: SessionEvent, fact: ReportFact): SessionState {
+  const by = said(event, null);
+  switch (fact.type) {
+    case "bladesCounted":
+      return withEngine(state, fact.engine, (e) => ({
+        ...e,
+        blades: { by, blades: fact.blades, resistance: fact.resistance },
+      }));
+    case "weatherRead":
+      return {
+        ...state,
+        weather: {
+          by,
+          windKt: fact.windKt,
+          gustKt: fact.gustKt ?? null,
+          fromDeg: fact.fromDeg ?? null,
+          temperatureC: fact.temperatureC ?? null,
+          qnhHpa: fact.qnhHpa ?? null,
+        },
+      };
+    case "defectWritten": {
+      const defect = {
+        id: `${state.id}-${event.seq}`,
+        words: fact.words,
+        engine: fact.engine ?? null,
+        barsStart: fact.barsStart,
+        by,
+      };
+      return { ...state, defects: [...state.defects, defect] };
+    }
+    case "defectClosed":
+      return { ...state, defects: state.defects.filter((d) => d.id !== fact.defect) };
+    case "exceeded":
+      return withEngine(state, fact.engine, (e) => ({
+        ...e,
+        exceeded: [
+          ...e.exceeded,
+          { limit: fact.limit, allowed: fact.allowed, found: fact.found, at: event.at },
+        ],
+      }));
+  }
+}
