@@ -19,14 +19,19 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     supervisor: askedOfSupervisor,
   }[post](state, now);
   const all = [
-    ...askedBySignals(state, post),
+    ...askedBySignals(state, post, now),
     ...alerts(state, post),
     ...own,
     ...brief(state, post),
     ...checks(state, post),
     ...ownStops(state, post),
   ];
-  return all.sort((a, b) => a.weight - b.weight || (a.since ?? 0) - (b.since ?? 0));
+  return all.sort((a, b) => a.weight - b.weight || waitingSince(a) - waitingSince(b));
+}
+
+/** Where somebody waits for the answer the longest wait comes first; what nobody waits for comes after. */
+function waitingSince(ask: Ask): number {
+  return ask.since ?? Number.MAX_SAFE_INTEGER;
 }
 
 function alerts(state: SessionState, post: Post): Ask[] {

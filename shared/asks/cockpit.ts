@@ -2,6 +2,7 @@ import { brakesSet } from "../conditions/brakesSet.ts";
 import { starterDuty } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
+import { authorityFault } from "../session/decide/service.ts";
 import { nextInOrder } from "../session/decide/start.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
@@ -15,10 +16,17 @@ export function askedOfCockpit(state: SessionState, now: number): Ask[] {
   return [...brakes(state, now), ...state.engines.flatMap((e) => ofEngine(state, e)), ...course(state, now)];
 }
 
-const BRAKES_MATTER = ["secure", "groundPower", "starting"];
+/** Until the last engine is started, and again before the chocks come out: pressure bleeds off meanwhile. */
+function brakesMatter(state: SessionState): boolean {
+  if (state.chocks?.in === true) {
+    const leaving = state.stage === "release" || state.signals.some((s) => s.kind === "removeChocks");
+    if (leaving) return true;
+  }
+  return state.stage === "secure" || state.stage === "groundPower" || state.stage === "starting";
+}
 
 function brakes(state: SessionState, now: number): Ask[] {
-  if (!BRAKES_MATTER.includes(state.stage)) return [];
+  if (!brakesMatter(state)) return [];
   const finding = brakesSet.find(state, 0, now);
   if (finding.is === "yes") return [];
   const unit = state.type.brakePressure.atLeast.unit;
@@ -103,6 +111,7 @@ function course(state: SessionState, now: number): Ask[] {
       return [...gates(state), ...powerOff(state)];
     case "release":
       if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
+      if (authorityFault(state, "removeChocks", now)) return [];
       return [
         ask({
           key: "chocks",
@@ -140,7 +149,7 @@ function nextEngine(state: SessionState, now: number): Ask[] {
 }
 
 function powerOff(state: SessionState): Ask[] {
-  if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
+  if (state.groundPower.is !== "on" || stopOpen(state) || openRequest(state, "disconnectPower")) return [];
   return [
     ask({
       key: "powerOff",

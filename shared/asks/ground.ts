@@ -53,13 +53,11 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
   const leave = (service: Service) => state.authorities[service]?.epoch === state.epoch;
 
   if (state.stage === "secure" && state.chocks?.in !== true) once("chocksIn", "chocksIn");
-  if (state.powerSource === "groundPower" && !stopOpen(state)) {
-    const before = state.stage === "powerUp" || state.stage === "groundPower" || state.stage === "starting";
+  if (!stopOpen(state)) {
     if (state.groundPower.is !== "on") {
       if (leave("connectPower")) once("powerConnected", "powerConnected", volts);
-      else if (before && !allStable(state) && !openRequest(state, "connectPower"))
-        once("connectPower", "connectPower");
-    } else if (before && groundPowerKnown.find(state, 0, now).is !== "yes") {
+      else if (wantsPower(state) && !openRequest(state, "connectPower")) once("connectPower", "connectPower");
+    } else if (POWER_MATTERS.includes(state.stage) && groundPowerKnown.find(state, 0, now).is !== "yes") {
       once("volts", "powerConnected", volts);
     }
   }
@@ -67,6 +65,19 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
     once("powerDisconnected", "powerDisconnected");
   if (state.chocks?.in === true && leave("removeChocks")) once("chocksOut", "chocksOut");
   return asks;
+}
+
+const POWER_MATTERS = ["powerUp", "groundPower", "starting"];
+
+/** Planned, and its time has come: each battery alone is checked before, and the cart before its plug goes in. */
+function wantsPower(state: SessionState): boolean {
+  if (state.powerSource !== "groundPower") return false;
+  if (state.stage === "groundPower") {
+    return state.type.checks
+      .filter((c) => c.stage === "groundPower" && c.post === "groundPower")
+      .every((c) => state.checks[c.id]?.good === true);
+  }
+  return state.stage === "starting" && !allStable(state);
 }
 
 function allStable(state: SessionState): boolean {

@@ -1,10 +1,11 @@
 import type { Post } from "../protocol/posts.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
+import { authorityFault } from "../session/decide/service.ts";
 import { isService, type SessionState, type Signal } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 
 /** The answers due from this post to open signals. */
-export function askedBySignals(state: SessionState, post: Post): Ask[] {
+export function askedBySignals(state: SessionState, post: Post, now: number): Ask[] {
   return state.signals
     .filter((s) => s.due.includes(post) && !isAnswered(s, post))
     .filter((s) => s.kind !== "readyToStart")
@@ -19,7 +20,7 @@ export function askedBySignals(state: SessionState, post: Post): Ask[] {
         since: s.by.at,
         dueAt: s.dueAt,
         detail: s.note,
-        choices: answersTo(s, post),
+        choices: answersTo(state, s, post, now),
       }),
     );
 }
@@ -31,15 +32,17 @@ function isAnswered(signal: Signal, post: Post): boolean {
   return !(given === "received" && (wantsMore || isService(signal.kind)));
 }
 
-function answersTo(signal: Signal, post: Post): Choice[] {
+function answersTo(state: SessionState, signal: Signal, post: Post, now: number): Choice[] {
   const give = (answer: "received" | "willComply" | "authorise" | "readBack" | "done" | "unable") =>
     ({ type: "answer", signal: signal.id, answer, channel: "panel" }) as const;
   const unable = choice("unable", "no", give("unable"));
   if (signal.kind === "clearToStart")
     return [choice("readBack", "yes", give("readBack"), { is: "engine" }), unable];
   if (isService(signal.kind)) {
-    const leave = post === "cockpit" ? choice("authorise", "yes", give("authorise")) : null;
-    return [leave ?? choice("willComply", "yes", give("willComply")), unable];
+    if (post !== "cockpit") return [choice("willComply", "yes", give("willComply")), unable];
+    // Leave that would be refused is not offered: what it waits for is asked for by itself.
+    if (authorityFault(state, signal.kind, now)) return [unable];
+    return [choice("authorise", "yes", give("authorise")), unable];
   }
   if ((signal.kind === "cut" || signal.kind === "cutAll") && post === "cockpit") {
     return [choice("stopped", "yes", give("done")), choice("received", "plain", give("received")), unable];
