@@ -27,14 +27,13 @@ export function consequences(state: SessionState, now: number): Fact[] {
 }
 
 function ofEngine(state: SessionState, engine: Engine, now: number): Fact[] {
-  const life = engine.life;
+  const life = plain(engine.life);
   const n = engine.n;
   if (life.is === "requested" && (stopOpen(state) || state.stage !== "starting")) {
     return [{ type: "requestWithdrawn", engine: n, signal: life.signal }];
   }
-  const under = plain(life);
-  if (under.is === "clear") return clearanceEnd(state, n, under.clearance, now);
-  if (under.is === "cooling" && now >= under.until) return [{ type: "starterCooled", engine: n }];
+  if (life.is === "clear") return clearanceEnd(state, n, life.clearance, now);
+  if (life.is === "cooling" && now >= life.until) return [{ type: "starterCooled", engine: n }];
   return [];
 }
 
@@ -76,7 +75,7 @@ function alertsBegun(state: SessionState, now: number): Fact[] {
   for (const engine of state.engines) {
     const life = plain(engine.life);
     const on = { engine: engine.n };
-    if (life.is === "cranking" && now >= life.limitAt && !life.limitSaid) {
+    if (life.is === "cranking" && now > life.limitAt && !life.limitSaid) {
       facts.push(raise("starterLimit", COCKPIT, on));
     }
     if (
@@ -88,10 +87,10 @@ function alertsBegun(state: SessionState, now: number): Fact[] {
       facts.push(raise("turningUncleared", EVERY_POST, on));
     }
     if (life.is !== "caught") continue;
-    if (life.firstOilAt === null && now >= life.firstDueAt && !life.firstLateSaid) {
+    if (life.firstOilAt === null && now > life.firstDueAt && !life.firstLateSaid) {
       facts.push(raise("oilFirstLate", COCKPIT_AND_SUPERVISOR, on));
     }
-    if (now >= life.normalDueAt && !life.normalLateSaid) {
+    if (now > life.normalDueAt && !life.normalLateSaid) {
       facts.push(raise("oilNormalLate", COCKPIT_AND_SUPERVISOR, on));
     }
   }

@@ -2,7 +2,8 @@ import type { SessionEvent } from "../protocol/events.ts";
 import { evolveAlert } from "./evolve/alerts.ts";
 import { voidClearance } from "./evolve/clearance.ts";
 import { evolveCourse } from "./evolve/course.ts";
-import { starterRested } from "./evolve/engines.ts";
+import { starterRested, withEngine, withLife } from "./evolve/engines.ts";
+import { newEpoch } from "./evolve/epoch.ts";
 import { evolveFigure } from "./evolve/figures.ts";
 import { evolveSent } from "./evolve/sent.ts";
 import { closeSignal, evolveAnswered, evolveLate } from "./evolve/signals.ts";
@@ -41,10 +42,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return voidClearance(state, fact);
     case "requestWithdrawn":
       return closeSignal(
-        {
-          ...state,
-          engines: state.engines.map((e) => (e.n === fact.engine ? { ...e, life: { is: "waiting" } } : e)),
-        },
+        withEngine(state, fact.engine, (e) => withLife(e, { is: "waiting" })),
         fact.signal,
         "superseded",
       );
@@ -61,7 +59,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return state;
     case "restarted":
     case "clockStepped":
-      return { ...state, epoch: state.epoch + 1 };
+      return newEpoch(state);
     default:
       return evolveCourse(state, event, fact);
   }

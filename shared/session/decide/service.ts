@@ -4,12 +4,9 @@ import type { Quantity, Unit } from "../../protocol/quantity.ts";
 import type { Service, SessionState } from "../state.ts";
 import { stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
-import { witnessFault } from "./witness.ts";
 
 /** Ground power, chocks and brakes. */
 export function decideService(state: SessionState, send: Send, context: Context): Verdict {
-  const fault = witnessFault(send, context);
-  if (fault) return fault;
   switch (send.kind) {
     case "connectPower":
     case "disconnectPower":

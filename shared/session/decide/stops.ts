@@ -1,6 +1,7 @@
 import type { Send } from "../../protocol/commands.ts";
 import { engineOf, isTurning, type SessionState } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { witnessFault } from "./witness.ts";
 
 /** Hold, cut, fire and an engine seen turning: always taken. Their ends: only by whom the rules name. */
 export function decideStop(state: SessionState, send: Send, context: Context): Verdict {
@@ -12,8 +13,15 @@ export function decideStop(state: SessionState, send: Send, context: Context): V
     case "fireOut":
       return fireOut(state, send, context);
     default:
-      return accept({ ...withKnownEngine(state, send), type: "sent" });
+      return accept({ ...withKnownEngine(state, withRealWitness(state, send, context)), type: "sent" });
   }
+}
+
+/** A stop is never refused for a witness that cannot be one: it is then the sender's own. */
+function withRealWitness(state: SessionState, send: Send, context: Context): Send {
+  if (!witnessFault(state, send, context)) return send;
+  const { seenFrom: _dropped, ...rest } = send;
+  return rest;
 }
 
 /** A stop is never refused for a missing or unknown engine: it then means the wider thing. */

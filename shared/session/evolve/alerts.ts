@@ -37,7 +37,8 @@ export function evolveAlert(
   }
 }
 
-function settled(state: SessionState): SessionState {
+/** Alerts that ended and that every held post acknowledged are gone. */
+export function settled(state: SessionState): SessionState {
   const needed = (a: Alert) => a.to.filter((p) => state.posts[p] !== null);
   return {
     ...state,
