@@ -1,4 +1,5 @@
 import type { Post } from "../protocol/posts.ts";
+import { holdsAnyPost, stillTurning } from "../session/decide/stops.ts";
 import type { SessionState } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 import { askedOfCockpit } from "./cockpit.ts";
@@ -81,17 +82,18 @@ function checks(state: SessionState, post: Post): Ask[] {
 /** Stops this post can end, and a fire whose second word is still missing. */
 function ownStops(state: SessionState, post: Post): Ask[] {
   const me = state.posts[post]?.id;
-  const holds = state.holds
-    .filter((h) => h.person === me)
-    .map((h) =>
-      ask({
-        key: `hold:${h.id}`,
-        say: "ownHold",
-        weight: 3,
-        since: h.by.at,
-        choices: [choice("release", "plain", { type: "send", kind: "release", ref: h.id, channel: "panel" })],
-      }),
-    );
+  const holds = state.holds.flatMap((h) => {
+    const release = { type: "send", kind: "release", ref: h.id, channel: "panel" } as const;
+    const base = { key: `hold:${h.id}`, weight: 3 as const, since: h.by.at };
+    if (h.person === me) {
+      return [ask({ ...base, say: "ownHold", choices: [choice("release", "plain", release)] })];
+    }
+    const heir = post === h.by.post;
+    if (holdsAnyPost(state, h.person) || !(heir || post === "supervisor")) return [];
+    const need = heir ? null : ({ is: "reason" } as const);
+    const choices = [choice("releaseFor", "plain", release, need)];
+    return [ask({ ...base, say: "absentHold", detail: h.by.name, choices })];
+  });
   const mayEndFire = post !== "groundPower";
   const fires = state.fires
     .filter((f) => mayEndFire && f.outBy?.person !== me)
@@ -107,7 +109,9 @@ function ownStops(state: SessionState, post: Post): Ask[] {
       }),
     );
   const cuts = state.cuts
-    .filter((c) => c.doneAt !== null && (post === "supervisor" || post === "cockpit"))
+    .filter(
+      (c) => c.doneAt !== null && !stillTurning(state, c) && (post === "supervisor" || post === "cockpit"),
+    )
     .map((c) =>
       ask({
         key: `cut:${c.id}`,

@@ -1,6 +1,7 @@
 import type { Post } from "../protocol/posts.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
 import { authorityFault } from "../session/decide/service.ts";
+import { closes } from "../session/evolve/signals.ts";
 import { isService, type SessionState, type Signal } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 
@@ -20,16 +21,18 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
         since: s.by.at,
         dueAt: s.dueAt,
         detail: s.note,
-        choices: answersTo(state, s, post, now),
+        choices: answersTo(state, s, post, now).filter((c) => !isGiven(s, post, c)),
       }),
     );
 }
 
 function isAnswered(signal: Signal, post: Post): boolean {
   const given = signal.answers[post]?.answer;
-  if (given === undefined) return false;
-  const wantsMore = (signal.kind === "cut" || signal.kind === "cutAll") && post === "cockpit";
-  return !(given === "received" && (wantsMore || isService(signal.kind)));
+  return given !== undefined && closes(signal.kind, post, given);
+}
+
+function isGiven(signal: Signal, post: Post, choice: Choice): boolean {
+  return choice.draft.type === "answer" && choice.draft.answer === signal.answers[post]?.answer;
 }
 
 function answersTo(state: SessionState, signal: Signal, post: Post, now: number): Choice[] {

@@ -1,5 +1,5 @@
 import type { Send } from "../../protocol/commands.ts";
-import { engineOf, isTurning, type SessionState } from "../state.ts";
+import { type Cut, type Engine, engineOf, isTurning, type SessionState } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 import { witnessFault } from "./witness.ts";
 
@@ -40,7 +40,7 @@ function withKnownEngine(state: SessionState, send: Send): Send {
 function release(state: SessionState, send: Send, context: Context): Verdict {
   const hold = state.holds.find((h) => h.id === send.ref);
   if (!hold) return refuse("nothingOpen");
-  const ownerThere = Object.values(state.posts).some((h) => h !== null && h.id === hold.person);
+  const ownerThere = holdsAnyPost(state, hold.person);
   const heir = !ownerThere && context.post !== null && context.post === hold.by.post;
   const supervisor = !ownerThere && context.post === "supervisor" && send.note !== undefined;
   if (hold.person !== context.person.id && !heir && !supervisor) {
@@ -49,11 +49,20 @@ function release(state: SessionState, send: Send, context: Context): Verdict {
   return accept({ ...send, type: "sent" });
 }
 
+export function holdsAnyPost(state: SessionState, person: string | null): boolean {
+  return Object.values(state.posts).some((h) => h !== null && h.id === person);
+}
+
+/** The first engine a cut struck that turns still, or turns again. */
+export function stillTurning(state: SessionState, cut: Cut): Engine | undefined {
+  return state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
+}
+
 /** A cut stays until the cockpit reported the engines stopped and they are recorded so. */
 function resetCut(state: SessionState, send: Send): Verdict {
   const cut = state.cuts.find((c) => c.id === send.ref);
   if (!cut) return refuse("nothingOpen");
-  const turning = state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
+  const turning = stillTurning(state, cut);
   if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
   if (cut.doneAt === null)
     return refuse("wrongEngineState", { found: "notReportedDone", posts: ["cockpit"] });
