@@ -13,7 +13,28 @@ function send(kind: SignalKind, engine?: number): Send {
 
 /** What the start asks of the cockpit. */
 export function askedOfCockpit(state: SessionState, now: number): Ask[] {
-  return [...brakes(state, now), ...state.engines.flatMap((e) => ofEngine(state, e)), ...course(state, now)];
+  return [
+    ...cutAgain(state),
+    ...brakes(state, now),
+    ...state.engines.flatMap((e) => ofEngine(state, e)),
+    ...course(state, now),
+  ];
+}
+
+/** An engine that turns under a cut already reported done is still to be stopped: the cut cannot end before. */
+function cutAgain(state: SessionState): Ask[] {
+  const done = state.cuts.filter((c) => c.doneAt !== null);
+  return state.engines
+    .filter((e) => isTurning(e.life) && done.some((c) => c.engine === null || c.engine === e.n))
+    .map((e) =>
+      ask({
+        key: `cutAgain:${e.n}`,
+        say: "answer.cut",
+        weight: 0,
+        engine: e.n,
+        choices: [choice("shutDown", "yes", send("shutDown", e.n))],
+      }),
+    );
 }
 
 /** Until the last engine is started, and again before the chocks come out: pressure bleeds off meanwhile. */
