@@ -84,13 +84,14 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
   };
 }
 
-/** The way on. A partner never says no by itself, save to a starter that has turned long enough. */
+/** The way on. A partner says no to nothing but a starter turned long enough, and ends no hold of somebody else's. */
 function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (ask.say === "cranking" && engine) {
     const word = crankEnds(engine, script).caught ? "caught" : "startAbandoned";
     return ask.choices.find((c) => c.word === word) ?? null;
   }
+  if (ask.say === "absentHold") return null;
   return ask.choices.find((c) => c.tone !== "no") ?? null;
 }
 

@@ -6,7 +6,7 @@ const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
 
 describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
   it.each(["groundPower", "batteries"] as const)(
-    "[SED-6] four partners play a start on %s to its end, with no alert and no refusal",
+    "[SED-6] [ALR-4] four partners play a start on %s to its end, with no alert and no refusal",
     (powerSource) => {
       const minutes: number[] = [];
       for (const seed of SEEDS) {
