@@ -26,8 +26,13 @@ const children = [
   start("vite/bin/vite.js", ["web"], { CHOCKSIDE_SERVER: `http://127.0.0.1:${SERVER_PORT}` }),
 ];
 
-// Both live and die together.
+// Both live and die together, each told once: told twice, the server's watcher would kill it mid-sentence.
+let stopping = false;
 const stop = (signal) => {
+  if (stopping) return;
+  stopping = true;
+  // A terminal has sent its Ctrl-C to the children itself.
+  if (signal === "SIGINT" && process.stdin.isTTY) return;
   for (const child of children) child.kill(signal);
 };
 for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => stop(signal));

@@ -2,6 +2,7 @@ import { ALERT_RULES } from "../alerts/kinds.ts";
 import { needsPerson } from "../alerts/machine.ts";
 import { neededPosts } from "../conditions/postsHeld.ts";
 import type { Post } from "../protocol/posts.ts";
+import { holdsAnyPost, stillTurning } from "../session/decide/stops.ts";
 import { silence } from "../session/presence.ts";
 import type { SessionState } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
@@ -25,7 +26,7 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     supervisor: askedOfSupervisor,
   }[post](state, now);
   const all = [
-    ...askedBySignals(state, post),
+    ...askedBySignals(state, post, now),
     ...alerts(state, post),
     ...own,
     ...drillSteps(state, post),
@@ -35,7 +36,12 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     ...checks(state, post, now),
     ...ownStops(state, post),
   ];
-  return all.sort((a, b) => a.weight - b.weight || (a.since ?? 0) - (b.since ?? 0));
+  return all.sort((a, b) => a.weight - b.weight || waitingSince(a) - waitingSince(b));
+}
+
+/** Where somebody waits for the answer the longest wait comes first; what nobody waits for comes after. */
+function waitingSince(ask: Ask): number {
+  return ask.since ?? Number.MAX_SAFE_INTEGER;
 }
 
 function alerts(state: SessionState, post: Post): Ask[] {
@@ -125,17 +131,18 @@ function presence(state: SessionState, post: Post, now: number): Ask[] {
 /** Stops this post can end, and a fire whose second word is still missing. */
 function ownStops(state: SessionState, post: Post): Ask[] {
   const me = state.posts[post]?.id;
-  const holds = state.holds
-    .filter((h) => h.person === me)
-    .map((h) =>
-      ask({
-        key: `hold:${h.id}`,
-        say: "ownHold",
-        weight: 3,
-        since: h.by.at,
-        choices: [choice("release", "plain", { type: "send", kind: "release", ref: h.id, channel: "panel" })],
-      }),
-    );
+  const holds = state.holds.flatMap((h) => {
+    const release = { type: "send", kind: "release", ref: h.id, channel: "panel" } as const;
+    const base = { key: `hold:${h.id}`, weight: 3 as const, since: h.by.at };
+    if (h.person === me) {
+      return [ask({ ...base, say: "ownHold", choices: [choice("release", "plain", release)] })];
+    }
+    const heir = post === h.by.post;
+    if (holdsAnyPost(state, h.person) || !(heir || post === "supervisor")) return [];
+    const need = heir ? null : ({ is: "reason" } as const);
+    const choices = [choice("releaseFor", "plain", release, need)];
+    return [ask({ ...base, say: "absentHold", detail: h.by.name, choices })];
+  });
   const mayEndFire = post !== "groundPower";
   const fires = state.fires
     .filter((f) => mayEndFire && f.outBy?.person !== me)
@@ -151,7 +158,9 @@ function ownStops(state: SessionState, post: Post): Ask[] {
       }),
     );
   const cuts = state.cuts
-    .filter((c) => c.doneAt !== null && (post === "supervisor" || post === "cockpit"))
+    .filter(
+      (c) => c.doneAt !== null && !stillTurning(state, c) && (post === "supervisor" || post === "cockpit"),
+    )
     .map((c) =>
       ask({
         key: `cut:${c.id}`,

@@ -1,8 +1,8 @@
 import { brakesSet } from "../conditions/brakesSet.ts";
-import { unmetForService } from "../conditions/services.ts";
 import { starterDuty } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
+import { authorityFault } from "../session/decide/service.ts";
 import { nextInOrder } from "../session/decide/start.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
@@ -13,13 +13,41 @@ function send(kind: SignalKind, engine?: number): Send {
 
 /** What the start asks of the cockpit. */
 export function askedOfCockpit(state: SessionState, now: number): Ask[] {
-  return [...brakes(state, now), ...state.engines.flatMap((e) => ofEngine(state, e)), ...course(state, now)];
+  return [
+    ...cutAgain(state),
+    ...brakes(state, now),
+    ...state.engines.flatMap((e) => ofEngine(state, e)),
+    ...course(state, now),
+  ];
 }
 
-const BRAKES_MATTER = ["secure", "groundPower", "starting", "release"];
+/** An engine that turns under a cut already reported done is still to be stopped: the cut cannot end before. */
+function cutAgain(state: SessionState): Ask[] {
+  const done = state.cuts.filter((c) => c.doneAt !== null);
+  return state.engines
+    .filter((e) => isTurning(e.life) && done.some((c) => c.engine === null || c.engine === e.n))
+    .map((e) =>
+      ask({
+        key: `cutAgain:${e.n}`,
+        say: "answer.cut",
+        weight: 0,
+        engine: e.n,
+        choices: [choice("shutDown", "yes", send("shutDown", e.n))],
+      }),
+    );
+}
+
+/** Until the last engine is started, and again before the chocks come out: pressure bleeds off meanwhile. */
+function brakesMatter(state: SessionState): boolean {
+  if (state.chocks?.in === true) {
+    const leaving = state.stage === "release" || state.signals.some((s) => s.kind === "removeChocks");
+    if (leaving) return true;
+  }
+  return state.stage === "secure" || state.stage === "groundPower" || state.stage === "starting";
+}
 
 function brakes(state: SessionState, now: number): Ask[] {
-  if (!BRAKES_MATTER.includes(state.stage)) return [];
+  if (!brakesMatter(state)) return [];
   const finding = brakesSet.find(state, 0, now);
   if (finding.is === "yes") return [];
   const unit = state.type.brakePressure.atLeast.unit;
@@ -104,7 +132,7 @@ function course(state: SessionState, now: number): Ask[] {
       return [...gates(state), ...powerOff(state, now)];
     case "release":
       if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
-      if (unmetForService(state, "removeChocks", now).length > 0) return [];
+      if (authorityFault(state, "removeChocks", now, null)) return [];
       return [
         ask({
           key: "chocks",
@@ -143,7 +171,7 @@ function nextEngine(state: SessionState, now: number): Ask[] {
 
 function powerOff(state: SessionState, now: number): Ask[] {
   if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
-  if (unmetForService(state, "disconnectPower", now).length > 0) return [];
+  if (authorityFault(state, "disconnectPower", now, null)) return [];
   return [
     ask({
       key: "powerOff",

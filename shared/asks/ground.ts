@@ -120,13 +120,12 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
   const leave = (service: Service) => state.authorities[service]?.epoch === state.epoch;
 
   if (state.stage === "secure" && state.chocks?.in !== true) once("chocksIn", "chocksIn");
-  if (state.powerSource === "groundPower" && !stopOpen(state)) {
-    const before = state.stage === "powerUp" || state.stage === "groundPower" || state.stage === "starting";
+  if (!stopOpen(state)) {
     if (state.groundPower.is !== "on") {
       if (leave("connectPower")) once("powerConnected", "powerConnected", volts);
-      else if (before && !allStable(state) && !openRequest(state, "connectPower") && mayAsk(state, now))
+      else if (wantsPower(state) && !openRequest(state, "connectPower") && mayAsk(state, now))
         once("connectPower", "connectPower");
-    } else if (before && groundPowerKnown.find(state, 0, now).is !== "yes") {
+    } else if (POWER_MATTERS.includes(state.stage) && groundPowerKnown.find(state, 0, now).is !== "yes") {
       once("volts", "powerConnected", volts);
     }
   }
@@ -139,6 +138,19 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
 /** The crew could not authorise it yet: the check that stands against it is asked for first. */
 function mayAsk(state: SessionState, now: number): boolean {
   return unmetForService(state, "connectPower", now).length === 0;
+}
+
+const POWER_MATTERS = ["powerUp", "groundPower", "starting"];
+
+/** Planned, and its time has come: each battery alone is checked before, and the cart before its plug goes in. */
+function wantsPower(state: SessionState): boolean {
+  if (state.powerSource !== "groundPower") return false;
+  if (state.stage === "groundPower") {
+    return state.type.checks
+      .filter((c) => c.stage === "groundPower" && c.post === "groundPower")
+      .every((c) => state.checks[c.id]?.good === true);
+  }
+  return state.stage === "starting" && !allStable(state);
 }
 
 function allStable(state: SessionState): boolean {

@@ -1,10 +1,12 @@
 import type { Post } from "../protocol/posts.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
+import { authorityFault } from "../session/decide/service.ts";
+import { closes } from "../session/evolve/signals.ts";
 import { isService, type SessionState, type Signal } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 
 /** The answers due from this post to open signals. */
-export function askedBySignals(state: SessionState, post: Post): Ask[] {
+export function askedBySignals(state: SessionState, post: Post, now: number): Ask[] {
   return state.signals
     .filter((s) => s.due.includes(post) && !isAnswered(s, post))
     .filter((s) => s.kind !== "readyToStart")
@@ -19,27 +21,31 @@ export function askedBySignals(state: SessionState, post: Post): Ask[] {
         since: s.by.at,
         dueAt: s.dueAt,
         detail: s.note,
-        choices: answersTo(s, post),
+        choices: answersTo(state, s, post, now).filter((c) => !isGiven(s, post, c)),
       }),
     );
 }
 
 function isAnswered(signal: Signal, post: Post): boolean {
   const given = signal.answers[post]?.answer;
-  if (given === undefined) return false;
-  const wantsMore = (signal.kind === "cut" || signal.kind === "cutAll") && post === "cockpit";
-  return !(given === "received" && (wantsMore || isService(signal.kind)));
+  return given !== undefined && closes(signal.kind, post, given);
 }
 
-function answersTo(signal: Signal, post: Post): Choice[] {
+function isGiven(signal: Signal, post: Post, choice: Choice): boolean {
+  return choice.draft.type === "answer" && choice.draft.answer === signal.answers[post]?.answer;
+}
+
+function answersTo(state: SessionState, signal: Signal, post: Post, now: number): Choice[] {
   const give = (answer: "received" | "willComply" | "authorise" | "readBack" | "done" | "unable") =>
     ({ type: "answer", signal: signal.id, answer, channel: "panel" }) as const;
   const unable = choice("unable", "no", give("unable"));
   if (signal.kind === "clearToStart")
     return [choice("readBack", "yes", give("readBack"), { is: "engine" }), unable];
   if (isService(signal.kind)) {
-    const leave = post === "cockpit" ? choice("authorise", "yes", give("authorise")) : null;
-    return [leave ?? choice("willComply", "yes", give("willComply")), unable];
+    if (post !== "cockpit") return [choice("willComply", "yes", give("willComply")), unable];
+    // Leave that would be refused is not offered: what it waits for is asked for by itself.
+    if (authorityFault(state, signal.kind, now, signal.engine)) return [unable];
+    return [choice("authorise", "yes", give("authorise")), unable];
   }
   if ((signal.kind === "cut" || signal.kind === "cutAll") && post === "cockpit") {
     return [choice("stopped", "yes", give("done")), choice("received", "plain", give("received")), unable];

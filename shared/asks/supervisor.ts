@@ -48,6 +48,7 @@ function clearances(state: SessionState, now: number): Ask[] {
 function allClear(state: SessionState): Ask[] {
   const open = state.signals.some((s) => s.kind === "allClear");
   if (state.stage !== "release" || state.chocks?.in !== false || state.allClearAt !== null || open) return [];
+  if (stopOpen(state)) return [];
   return [
     ask({
       key: "allClear",

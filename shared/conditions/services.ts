@@ -1,7 +1,7 @@
 import type { Service, SessionState } from "../session/state.ts";
 import { brakesSet } from "./brakesSet.ts";
 import { cartOutputOff } from "./cartOutputOff.ts";
-import type { Condition, ConditionReport } from "./condition.ts";
+import type { Condition, ConditionId, ConditionReport } from "./condition.ts";
 import { generatorsCarry } from "./generatorsCarry.ts";
 import { inboardStopped } from "./inboardStopped.ts";
 
@@ -14,10 +14,13 @@ const SERVICE_CONDITIONS: Readonly<Record<Service, readonly Condition[]>> = {
   handlePropeller: [],
 };
 
+/** Held to whatever the type says: chocks never come out on brakes nobody vouches for. */
+const ALWAYS: readonly ConditionId[] = ["brakesSet"];
+
 /** The service's unmet conditions now; empty means the crew may authorise it. */
 export function unmetForService(state: SessionState, service: Service, now: number): ConditionReport[] {
   return SERVICE_CONDITIONS[service]
-    .filter((c) => state.type.conditions.includes(c.id))
+    .filter((c) => ALWAYS.includes(c.id) || state.type.conditions.includes(c.id))
     .map((c) => {
       const finding = c.find(state, 0, now);
       return { id: c.id, owners: c.owners, ...finding, age: finding.at === null ? null : now - finding.at };

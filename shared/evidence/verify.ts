@@ -22,8 +22,9 @@ export type Verification =
   | { ok: false; line: number; why: string };
 
 /**
- * Checks an exported record: canonical bytes, unbroken chain, contiguous numbers, events that replay, and the head the
- * manifest names. Names the first bad line (1-based; the line after the last means the tail was cut).
+ * Checks an exported record: canonical bytes, contiguous numbers, unbroken chain, events that replay, and the head the
+ * manifest names. Names the first bad event line (1-based; the line after the last means the tail was cut, 0 the
+ * manifest). A chain cannot show that its keeper wrote it anew: only a head kept elsewhere can.
  */
 export function verify(lines: readonly string[], manifest: Manifest, digest: Digest): Verification {
   let state: SessionState | null = null;
@@ -33,11 +34,9 @@ export function verify(lines: readonly string[], manifest: Manifest, digest: Dig
     try {
       const { event, prev } = readSealed(line);
       if (canonical(JSON.parse(line)) !== line) return bad("not the canonical bytes");
-      // A changed line shows as the next line's broken link: its own bytes no longer give the hash that line holds.
-      if (prev !== head)
-        return i === 0
-          ? bad("does not begin this session's chain")
-          : { ok: false, line: i, why: "its bytes are not those the next line was chained to" };
+      if (event.seq !== i + 1) return bad(`number ${event.seq} stands where ${i + 1} is due`);
+      if (prev !== head) return brokenLink(lines, i, manifest, digest);
+      if (state !== null && event.at < state.at) return bad("its time is before that of the line above");
       state = evolve(state, event);
       head = digest(line);
     } catch (error) {
@@ -54,5 +53,33 @@ export function verify(lines: readonly string[], manifest: Manifest, digest: Dig
   }
   if (head !== manifest.head)
     return { ok: false, line: lines.length, why: "its hash is not the manifest's head" };
+  if (state.aircraft !== manifest.aircraft)
+    return {
+      ok: false,
+      line: 0,
+      why: `the manifest names ${manifest.aircraft}, the record ${state.aircraft}`,
+    };
   return { ok: true, events: lines.length, head, state };
+}
+
+/**
+ * Line `i` does not hold the hash of what stands above it. Either was altered: whichever the line below still vouches
+ * for was not.
+ */
+function brokenLink(lines: readonly string[], i: number, manifest: Manifest, digest: Digest): Verification {
+  if (i === 0) return { ok: false, line: 1, why: "does not begin this session's chain" };
+  const vouched = digest(lines[i] ?? "") === chainedBelow(lines, i, manifest);
+  return vouched
+    ? { ok: false, line: i, why: "its bytes are not those the next line was chained to" }
+    : { ok: false, line: i + 1, why: "it is not chained to the line above" };
+}
+
+function chainedBelow(lines: readonly string[], i: number, manifest: Manifest): string | null {
+  const below = lines[i + 1];
+  if (below === undefined) return manifest.head;
+  try {
+    return readSealed(below).prev;
+  } catch {
+    return null;
+  }
 }

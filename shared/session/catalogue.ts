@@ -31,6 +31,8 @@ const SI = "UK SI 2007/3468 Sch 8 r.63";
 const ANNEX = "ICAO Annex 2 App 1";
 const all = (from: Post | null) => otherPosts(from);
 const none = () => [] as Post[];
+/** A cut goes to the cockpit even from the cockpit: it alone can report it done. */
+const allAndCockpit = (from: Post | null) => POSTS.filter((p) => p !== from || p === "cockpit");
 const only =
   (...posts: Post[]) =>
   (from: Post | null) =>
@@ -123,10 +125,14 @@ export const CATALOGUE: Readonly<Record<SignalKind, SignalRule>> = {
   release: rule({ from: "anyone" }),
   cut: stop({
     engine: "required",
+    to: allAndCockpit,
+    due: allAndCockpit,
     answers: ["received", "done", "unable"],
     standard: { figure: "cutEngines", text: `${ANNEX} 5.1 item 10, cut engines` },
   }),
   cutAll: stop({
+    to: allAndCockpit,
+    due: allAndCockpit,
     answers: ["received", "done", "unable"],
     standard: { figure: "cutEngines", text: `${ANNEX} 5.1 item 10, cut engines` },
   }),

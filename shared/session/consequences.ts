@@ -24,14 +24,13 @@ export function consequences(state: SessionState, now: number): Fact[] {
 }
 
 function ofEngine(state: SessionState, engine: Engine, now: number): Fact[] {
-  const life = engine.life;
+  const life = plain(engine.life);
   const n = engine.n;
   if (life.is === "requested" && (stopOpen(state) || state.stage !== "starting")) {
     return [{ type: "requestWithdrawn", engine: n, signal: life.signal }];
   }
-  const under = plain(life);
-  if (under.is === "clear") return clearanceEnd(state, n, under.clearance, now);
-  if (under.is === "cooling" && now >= under.until) return [{ type: "starterCooled", engine: n }];
+  if (life.is === "clear") return clearanceEnd(state, n, life.clearance, now);
+  if (life.is === "cooling" && now >= life.until) return [{ type: "starterCooled", engine: n }];
   return [];
 }
 

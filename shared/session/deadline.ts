@@ -3,7 +3,10 @@ import { soundsAgainAt } from "./consequences/alerts.ts";
 import { lapseMoments } from "./presence.ts";
 import { plain, type SessionState } from "./state.ts";
 
-/** The next moment, server milliseconds, at which time alone will change something; null when none will. */
+/**
+ * The next moment, server milliseconds, at which time alone will change something; null when none will. A limit that
+ * is kept up to its last millisecond is passed one later.
+ */
 export function nextDeadline(state: SessionState): number | null {
   const moments: number[] = [];
   for (const engine of state.engines) {
@@ -16,11 +19,11 @@ export function nextDeadline(state: SessionState): number | null {
         }
         break;
       case "cranking":
-        if (!life.limitSaid) moments.push(life.limitAt);
+        if (!life.limitSaid) moments.push(life.limitAt + 1);
         break;
       case "caught":
-        if (!life.firstLateSaid && life.firstOilAt === null) moments.push(life.firstDueAt);
-        if (!life.normalLateSaid) moments.push(life.normalDueAt);
+        if (!life.firstLateSaid && life.firstOilAt === null) moments.push(life.firstDueAt + 1);
+        if (!life.normalLateSaid) moments.push(life.normalDueAt + 1);
         break;
       case "cooling":
         moments.push(life.until);

@@ -27,6 +27,9 @@ export function decide(state: SessionState, action: Action, context: Context, va
   if (isOver(state)) return refuse("sessionOver", { found: state.stage });
   if (validUntil !== undefined && context.now > validUntil && !isStop(action)) return refuse("tooLate");
 
+  if (action.type === "send" && action.seenFrom !== undefined && !CATALOGUE[action.kind].witnessable) {
+    return refuse("notWitnessable");
+  }
   const permission = permissionFor(action);
   if (!mayDo(permission, context.post)) {
     return refuse("wrongPost", permission.posts === "anyone" ? {} : { posts: [...permission.posts] });

@@ -3,7 +3,8 @@ import { evolveAlert } from "./evolve/alerts.ts";
 import { voidClearance } from "./evolve/clearance.ts";
 import { evolveCourse } from "./evolve/course.ts";
 import { evolveDrill } from "./evolve/drills.ts";
-import { starterRested } from "./evolve/engines.ts";
+import { starterRested, withEngine, withLife } from "./evolve/engines.ts";
+import { newEpoch } from "./evolve/epoch.ts";
 import { evolveFigure } from "./evolve/figures.ts";
 import { evolveOverride } from "./evolve/override.ts";
 import { evolveReport } from "./evolve/reports.ts";
@@ -59,10 +60,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return voidClearance(state, fact);
     case "requestWithdrawn":
       return closeSignal(
-        {
-          ...state,
-          engines: state.engines.map((e) => (e.n === fact.engine ? { ...e, life: { is: "waiting" } } : e)),
-        },
+        withEngine(state, fact.engine, (e) => withLife(e, { is: "waiting" })),
         fact.signal,
         "superseded",
       );
@@ -103,7 +101,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return state;
     case "restarted":
     case "clockStepped":
-      return { ...state, epoch: state.epoch + 1 };
+      return newEpoch(state);
     default:
       return evolveCourse(state, event, fact);
   }

@@ -10,19 +10,19 @@ export interface Permission {
   stages: readonly Stage[];
 }
 
-const FROM_START: readonly Stage[] = ["starting", "warmUp", "release"];
-const ENGINES_MAY_TURN = FROM_START;
+/** An engine may be found turning at any time; what it does then can always be reported. */
+const ENGINES_MAY_TURN = LIVE_STAGES;
 const FROM_SECURE: readonly Stage[] = ["secure", "powerUp", "groundPower", "starting", "warmUp", "release"];
 
 const SIGNAL_STAGES: Readonly<Record<SignalKind, readonly Stage[]>> = {
   readyToStart: ["starting"],
   clearToStart: ["starting"],
   revokeClearance: ["starting"],
-  cranking: ["starting"],
+  cranking: ENGINES_MAY_TURN,
   caught: ENGINES_MAY_TURN,
   started: ENGINES_MAY_TURN,
   startAbandoned: ENGINES_MAY_TURN,
-  shutDown: FROM_SECURE,
+  shutDown: ENGINES_MAY_TURN,
   turning: LIVE_STAGES,
   guardInPlace: FROM_SECURE,
   guardAway: FROM_SECURE,
@@ -53,7 +53,7 @@ const SIGNAL_STAGES: Readonly<Record<SignalKind, readonly Stage[]>> = {
 
 const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   answer: { posts: POSTS, stages: LIVE_STAGES },
-  reading: { posts: ["cockpit", "groundPower"], stages: FROM_SECURE },
+  reading: { posts: ["cockpit", "groundPower"], stages: ENGINES_MAY_TURN },
   recordCheck: { posts: POSTS, stages: LIVE_STAGES },
   claimPost: { posts: "anyone", stages: LIVE_STAGES },
   leavePost: { posts: POSTS, stages: LIVE_STAGES },
@@ -81,12 +81,19 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   endDrill: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
 };
 
-/** The one permission table: action, and for a signal its kind, to posts and stages. */
-export function permissionFor(action: Pick<Action, "type"> & { kind?: SignalKind }): Permission {
+/**
+ * The one permission table: action, and for a signal its kind, to posts and stages. A hand signal that another post
+ * gave may be recorded by the holder of any post.
+ */
+export function permissionFor(
+  action: Pick<Action, "type"> & { kind?: SignalKind; seenFrom?: Post | undefined },
+): Permission {
   if (action.type !== "send" || action.kind === undefined) {
     return ACTIONS[action.type as Exclude<ActionType, "send">];
   }
-  return { posts: CATALOGUE[action.kind].from, stages: SIGNAL_STAGES[action.kind] };
+  const { from, witnessable, stop } = CATALOGUE[action.kind];
+  const witnessed = action.seenFrom !== undefined && witnessable && !stop;
+  return { posts: witnessed ? POSTS : from, stages: SIGNAL_STAGES[action.kind] };
 }
 
 export function mayDo(permission: Permission, post: Post | null): boolean {

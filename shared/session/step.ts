@@ -36,6 +36,9 @@ interface Origin {
 
 const SYSTEM: Origin = { actor: { kind: "system" }, command: null, digest: null, clientAt: null };
 
+/** How far the clock may run behind the log, milliseconds: events of one moment may be decided out of order. */
+const CLOCK_SLACK_MS = 1_000;
+
 /** A bound no session reaches: consequences settle in a few rounds, and a loop would be our own fault. */
 const ROUNDS = 50;
 
@@ -109,6 +112,10 @@ function record(before: SessionState, facts: readonly Fact[], origin: Origin, no
     state = evolve(state, event);
     events.push(event);
   };
+  if (now < before.at - CLOCK_SLACK_MS && !isOver(before) && facts[0]?.type !== "clockStepped") {
+    // A clearance's end cannot be told by a clock that went back: nothing that time bounds may outlive it.
+    add({ type: "clockStepped", by: now - before.at }, SYSTEM, null);
+  }
   for (const fact of facts) add(fact, origin, null);
   if (isOver(before)) return { state, events };
   const cause = events[0]?.seq ?? null;

@@ -34,6 +34,7 @@ const refused: [folder: string, source: string, says: string][] = [
   ["shared/models", `import "react/jsx-runtime";`, PURE_PACKAGES],
   ["shared/protocol", `import "fastify";`, PURE_PACKAGES],
   ["shared/session", `import "socket.io";`, PURE_PACKAGES],
+  ["shared/session", `import "@flatten-js/core";`, PURE_PACKAGES],
   ["shared/conditions", `import "node:crypto";`, PURE_PACKAGES],
   ["shared/session", `import "../evidence/chain.ts";`, RULES],
   ["shared/conditions", `import "../evidence/chain.ts";`, RULES],
@@ -88,6 +89,8 @@ const refused: [folder: string, source: string, says: string][] = [
 const allowed: [folder: string, source: string][] = [
   ["shared/protocol", `import "zod";`],
   ["shared/evidence", `import "@noble/hashes/sha2.js";`],
+  ["shared/models", `import "@flatten-js/core";`],
+  ["shared/models", `import "metar-taf-parser";`],
   ["shared/session", `import "../conditions/all.ts";`],
   ["shared/evidence", `import "../protocol/events.ts";`],
   ["shared/models", "export const at = new Date(0);"],

@@ -52,7 +52,7 @@ function ofEngine(state: SessionState, engine: Engine, now: number): Fact[] {
   const active = (kind: AlertKind) => has(state, kind, (a) => a.active && a.engine === n);
   const facts: Fact[] = [];
   if (life.is === "cranking") {
-    if (now >= life.limitAt && !life.limitSaid) {
+    if (now > life.limitAt && !life.limitSaid) {
       const fact = raise("starterLimit", { engine: n });
       // The fire drill wins over the starter's limit: said by design to nobody, but on the record.
       facts.push(burning && fact.type === "alertRaised" ? { ...fact, suppressedBy: "fire" } : fact);
@@ -61,10 +61,10 @@ function ofEngine(state: SessionState, engine: Engine, now: number): Fact[] {
       facts.push(raise("turningUncleared", { engine: n }));
   }
   if (life.is === "caught") {
-    if (life.firstOilAt === null && now >= life.firstDueAt && !life.firstLateSaid) {
+    if (life.firstOilAt === null && now > life.firstDueAt && !life.firstLateSaid) {
       facts.push(raise("oilFirstLate", { engine: n }));
     }
-    if (now >= life.normalDueAt && !life.normalLateSaid) facts.push(raise("oilNormalLate", { engine: n }));
+    if (now > life.normalDueAt && !life.normalLateSaid) facts.push(raise("oilNormalLate", { engine: n }));
   }
   if (guardMissing(state, engine) && !active("guardMissing"))
     facts.push(raise("guardMissing", { engine: n }));

@@ -27,12 +27,28 @@ export function decideAnswer(state: SessionState, action: AnswerAction, context:
   if (action.answer === "readBack") return readBack(state, signal, action, context.now);
   if (action.answer === "authorise") {
     if (post !== "cockpit") return refuse("answerNotAllowed", { posts: ["cockpit"] });
-    const unsafe = isService(signal.kind) ? authorityFault(state, signal.kind, context.now) : null;
+    const unsafe = isService(signal.kind)
+      ? authorityFault(state, signal.kind, context.now, signal.engine)
+      : null;
     if (unsafe) return unsafe;
   }
   if (action.answer === "done" && post !== "cockpit")
     return refuse("answerNotAllowed", { posts: ["cockpit"] });
+  // The crew gives leave or not: that it will comply would close the request with nothing allowed.
+  if (action.answer === "willComply" && isService(signal.kind) && post === "cockpit") {
+    return refuse("answerNotAllowed", { found: "authorise, received, unable" });
+  }
+  if (action.answer === "unable" && signal.kind === "clearToStart") return declined(signal, action);
   return accept({ ...action, type: "answered" });
+}
+
+/** The cockpit will not start on this clearance: it ends. */
+function declined(signal: Signal, action: AnswerAction): Verdict {
+  const engine = signal.engine ?? 0;
+  return accept(
+    { ...action, type: "answered" },
+    { type: "clearanceVoid", engine, clearance: signal.id, cause: "revoked" },
+  );
 }
 
 /** The engine's number is entered again by hand. A wrong one ends the clearance: the supervisor says it anew. */

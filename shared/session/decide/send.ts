@@ -6,6 +6,7 @@ import { decideGuard } from "./guard.ts";
 import { decideService } from "./service.ts";
 import { decideStart } from "./start.ts";
 import { decideStop } from "./stops.ts";
+import { witnessFault } from "./witness.ts";
 
 type Decider = (state: SessionState, send: Send, context: Context) => Verdict;
 
@@ -54,5 +55,5 @@ export function decideSend(state: SessionState, send: Send, context: Context): V
   if (send.engine !== undefined && !engineOf(state, send.engine)) {
     return refuse("noSuchEngine", { engine: send.engine, found: `1 to ${state.engines.length}` });
   }
-  return DECIDERS[send.kind](state, send, context);
+  return witnessFault(state, send, context) ?? DECIDERS[send.kind](state, send, context);
 }

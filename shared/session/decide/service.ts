@@ -2,14 +2,11 @@ import { unmetForService } from "../../conditions/services.ts";
 import type { Send } from "../../protocol/commands.ts";
 import type { Quantity, Unit } from "../../protocol/quantity.ts";
 import type { Service, SessionState } from "../state.ts";
-import { isTurning, stopOpen } from "../state.ts";
+import { isTurning, plain, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
-import { witnessFault } from "./witness.ts";
 
 /** Ground power, chocks and brakes. */
 export function decideService(state: SessionState, send: Send, context: Context): Verdict {
-  const fault = witnessFault(send, context);
-  if (fault) return fault;
   switch (send.kind) {
     case "connectPower":
     case "disconnectPower":
@@ -17,7 +14,10 @@ export function decideService(state: SessionState, send: Send, context: Context)
     case "removeChocks":
       return ask(state, send, send.kind, context.now);
     case "handlePropeller":
-      return handle(state, send, context.now);
+      return (
+        authorityFault(state, "handlePropeller", context.now, send.engine ?? null) ??
+        accept({ ...send, type: "sent" })
+      );
     case "propellerFree":
       if (state.handling?.engine !== send.engine) return refuse("nothingOpen");
       return accept({ ...send, type: "sent" });
@@ -46,30 +46,34 @@ function ask(state: SessionState, send: Send, service: Service, now: number): Ve
   if (alreadySo(state, service)) return refuse("alreadyDone");
   // Asked by the cockpit, the request is the authority: it must be safe to give.
   if (send.seenFrom === undefined) {
-    const unsafe = authorityFault(state, service, now);
+    const unsafe = authorityFault(state, service, now, send.engine ?? null);
     if (unsafe) return unsafe;
   }
   return accept({ ...send, type: "sent" });
 }
 
-/** What stands against giving leave for a service now: a stop, or a condition of the service. */
-export function authorityFault(state: SessionState, service: Service, now: number): Verdict | null {
+/**
+ * What stands against giving leave for a service now: a stop, a condition of the service, or, for hands on a
+ * propeller, an engine that turns or is about to. The cockpit's leave there is its word that ignition is off.
+ */
+export function authorityFault(
+  state: SessionState,
+  service: Service,
+  now: number,
+  engine: number | null,
+): Verdict | null {
   if (stopOpen(state)) return refuse("stopOpen");
+  if (service === "handlePropeller") return handlingFault(state, engine);
   const unmet = unmetForService(state, service, now);
   return unmet.length === 0 ? null : refuse("conditionsUnmet", { unmet });
 }
 
-/** Hands on a propeller: only one that stands still, with no start under way anywhere, on the cockpit's word that
- * ignition is off. The cockpit's authority is that word. */
-function handle(state: SessionState, send: Send, now: number): Verdict {
-  const turningUp = state.engines.find((e) => e.life.is === "clear" || e.life.is === "cranking");
-  if (turningUp) return refuse("wrongEngineState", { engine: turningUp.n, found: turningUp.life.is });
-  const engine = state.engines[(send.engine ?? 0) - 1];
-  if (engine && isTurning(engine.life)) {
-    return refuse("wrongEngineState", { engine: engine.n, found: engine.life.is });
-  }
+function handlingFault(state: SessionState, engine: number | null): Verdict | null {
   if (state.handling) return refuse("alreadyDone", { engine: state.handling.engine });
-  return authorityFault(state, "handlePropeller", now) ?? accept({ ...send, type: "sent" });
+  const unsafe = state.engines.find(
+    (e) => e.life.is === "clear" || plain(e.life).is === "cranking" || (e.n === engine && isTurning(e.life)),
+  );
+  return unsafe ? refuse("wrongEngineState", { engine: unsafe.n, found: unsafe.life.is }) : null;
 }
 
 function alreadySo(state: SessionState, service: Service): boolean {

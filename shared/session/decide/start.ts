@@ -1,7 +1,7 @@
 import { findAll, findUnmet } from "../../conditions/all.ts";
 import type { Send } from "../../protocol/commands.ts";
 import type { Fact } from "../../protocol/events.ts";
-import { type Engine, engineOf, plain, type SessionState, stopOpen } from "../state.ts";
+import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 
 /** Signals of one engine's start, from the request to stable, and its end. */
@@ -89,7 +89,9 @@ function crank(state: SessionState, send: Send, engine: Engine, now: number): Ve
   const life = engine.life;
   const sent: Fact = { ...send, type: "sent" };
   if (life.is === "fire") {
-    return life.under.is === "cranking" ? refuse("alreadyDone", { engine: engine.n }) : accept(sent);
+    if (life.under.is === "cranking") return refuse("alreadyDone", { engine: engine.n });
+    if (isTurning(life)) return refuse("wrongEngineState", { engine: engine.n, found: life.under.is });
+    return accept(sent);
   }
   if (life.is !== "clear")
     return refuse(goneBecause(state, send, engine), { engine: engine.n, found: life.is });

@@ -1,6 +1,7 @@
 import type { Send } from "../../protocol/commands.ts";
-import { engineOf, isTurning, type SessionState } from "../state.ts";
+import { type Cut, type Engine, engineOf, isTurning, type SessionState } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { witnessFault } from "./witness.ts";
 
 /** Hold, cut, fire and an engine seen turning: always taken. Their ends: only by whom the rules name. */
 export function decideStop(state: SessionState, send: Send, context: Context): Verdict {
@@ -12,8 +13,15 @@ export function decideStop(state: SessionState, send: Send, context: Context): V
     case "fireOut":
       return fireOut(state, send, context);
     default:
-      return accept({ ...withKnownEngine(state, send), type: "sent" });
+      return accept({ ...withKnownEngine(state, withRealWitness(state, send, context)), type: "sent" });
   }
+}
+
+/** A stop is never refused for a witness that cannot be one: it is then the sender's own. */
+function withRealWitness(state: SessionState, send: Send, context: Context): Send {
+  if (!witnessFault(state, send, context)) return send;
+  const { seenFrom: _dropped, ...rest } = send;
+  return rest;
 }
 
 /** A stop is never refused for a missing or unknown engine: it then means the wider thing. */
@@ -39,7 +47,7 @@ function release(state: SessionState, send: Send, context: Context): Verdict {
       ? accept({ ...send, type: "sent" })
       : refuse("notYourHold", { posts: ["supervisor", "cockpit"] });
   }
-  const ownerThere = Object.values(state.posts).some((h) => h !== null && h.id === hold.person);
+  const ownerThere = holdsAnyPost(state, hold.person);
   const heir = !ownerThere && context.post !== null && context.post === hold.by.post;
   const supervisor = !ownerThere && context.post === "supervisor" && send.note !== undefined;
   if (hold.person !== context.person.id && !heir && !supervisor) {
@@ -48,11 +56,20 @@ function release(state: SessionState, send: Send, context: Context): Verdict {
   return accept({ ...send, type: "sent" });
 }
 
+export function holdsAnyPost(state: SessionState, person: string | null): boolean {
+  return Object.values(state.posts).some((h) => h !== null && h.id === person);
+}
+
+/** The first engine a cut struck that turns still, or turns again. */
+export function stillTurning(state: SessionState, cut: Cut): Engine | undefined {
+  return state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
+}
+
 /** A cut stays until the cockpit reported the engines stopped and they are recorded so. */
 function resetCut(state: SessionState, send: Send): Verdict {
   const cut = state.cuts.find((c) => c.id === send.ref);
   if (!cut) return refuse("nothingOpen");
-  const turning = state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
+  const turning = stillTurning(state, cut);
   if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
   if (cut.doneAt === null)
     return refuse("wrongEngineState", { found: "notReportedDone", posts: ["cockpit"] });

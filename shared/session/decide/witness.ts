@@ -1,22 +1,19 @@
 import type { Send } from "../../protocol/commands.ts";
 import { CATALOGUE } from "../catalogue.ts";
+import type { SessionState } from "../state.ts";
 import { type Context, refuse, type Verdict } from "../verdict.ts";
 
 /**
- * A hand signal may be recorded by a person who saw it, naming the post that gave it. That post must be one that may
- * send the kind, and not the recorder's own.
+ * A hand signal may be recorded by a person who saw it, naming the post that gave it. That post must be held, be one
+ * that may send the kind, and not be the recorder's own.
  */
-export function witnessFault(send: Send, context: Context): Verdict | null {
-  if (send.seenFrom === undefined) return null;
-  const rule = CATALOGUE[send.kind];
-  const givers = rule.from;
-  if (
-    !rule.witnessable ||
-    send.channel === "panel" ||
-    send.seenFrom === context.post ||
-    (givers !== "anyone" && !givers.includes(send.seenFrom))
-  ) {
-    return refuse("notWitnessable", givers === "anyone" ? {} : { posts: [...givers] });
+export function witnessFault(state: SessionState, send: Send, context: Context): Verdict | null {
+  const giver = send.seenFrom;
+  if (giver === undefined) return null;
+  const { from, witnessable } = CATALOGUE[send.kind];
+  const gives = from === "anyone" || from.includes(giver);
+  if (!witnessable || send.channel === "panel" || giver === context.post || !gives) {
+    return refuse("notWitnessable", from === "anyone" ? {} : { posts: [...from] });
   }
-  return null;
+  return state.posts[giver] === null ? refuse("postVacant", { posts: [giver] }) : null;
 }

@@ -99,7 +99,7 @@ function move(alert: Alert, input: AlertInput, posts: readonly Post[]): Alert {
 }
 
 /** An alert goes when it is normal at every post somebody holds, and its cause is gone. */
-function settled(state: SessionState): SessionState {
+export function settled(state: SessionState): SessionState {
   const over = (a: Alert) =>
     !a.active && POSTS.every((p) => state.posts[p] === null || (a.posts[p] ?? "normal") === "normal");
   return { ...state, alerts: state.alerts.filter((a) => !over(a)) };

@@ -1,5 +1,5 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
-import { plain, type SessionState } from "../state.ts";
+import { plain, type SessionState, type Signal } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
 import { closeSignal } from "./signals.ts";
@@ -35,15 +35,19 @@ export function voidClearance(state: SessionState, fact: FactOf<"clearanceVoid">
   const next = withEngine(state, fact.engine, (e) =>
     plain(e.life).is === "clear" ? withLife(e, { is: "waiting" }) : e,
   );
-  return closeSignal(
-    next,
-    fact.clearance,
-    fact.cause === "expired" || fact.cause === "readBackWrong" ? fact.cause : "revoked",
-  );
+  const is = fact.cause === "expired" || fact.cause === "readBackWrong" ? fact.cause : "revoked";
+  return endedAs(closeSignal(next, fact.clearance, is), fact.clearance, is);
 }
 
-/** The clearance was used: ended by its use, though its read-back had already closed the signal. */
-export function markUsed(state: SessionState, id: number | null): SessionState {
-  if (id === null) return state;
-  return { ...state, ended: state.ended.map((s) => (s.id === id ? { ...s, is: "done" } : s)) };
+/** The clearance was used: ended by its use. */
+export function spendClearance(state: SessionState, id: number): SessionState {
+  return endedAs(closeSignal(state, id, "done"), id, "done");
+}
+
+/** Its read-back may have closed the signal long before: how the clearance ended is what counts. */
+function endedAs(state: SessionState, id: number, is: Exclude<Signal["is"], "open">): SessionState {
+  return {
+    ...state,
+    ended: state.ended.map((s) => (s.id === id && s.is === "answered" ? { ...s, is } : s)),
+  };
 }

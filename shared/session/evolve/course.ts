@@ -1,5 +1,7 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Holder, SessionState } from "../state.ts";
+import { settled } from "./alerts.ts";
+import { newEpoch } from "./epoch.ts";
 
 type CourseFact = FactOf<
   "planAmended" | "stageReached" | "briefed" | "postTaken" | "postOffered" | "postLeft"
@@ -11,10 +13,9 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
   switch (fact.type) {
     case "planAmended":
       return {
-        ...state,
+        ...newEpoch(state),
         order: fact.order ?? state.order,
         powerSource: fact.powerSource ?? state.powerSource,
-        epoch: state.epoch + 1,
       };
     case "stageReached":
       return { ...state, stage: fact.stage, stageSince: event.at };
@@ -33,14 +34,13 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         },
       };
     case "postLeft":
-      return {
-        ...state,
-        epoch: state.epoch + 1,
+      return settled({
+        ...newEpoch(state),
         posts: { ...state.posts, [fact.post]: null },
         offers: { ...state.offers, [fact.post]: null },
         // What a guard reported stands only while that guard does.
         ...(fact.post === "fireGuard" ? { guard: null, arcs: {} } : {}),
-      };
+      });
     case "postTaken": {
       if (actor.kind !== "person") return state;
       const before = state.posts[fact.post];
@@ -55,8 +55,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
       };
       const sameGuard = fact.post !== "fireGuard" || fact.how === "moved";
       return {
-        ...state,
-        epoch: state.epoch + 1,
+        ...newEpoch(state),
         posts: { ...state.posts, [fact.post]: holder },
         offers: { ...state.offers, [fact.post]: null },
         ...(sameGuard ? {} : { guard: null, arcs: {} }),

@@ -2,7 +2,7 @@ import { enginesBetween } from "../../models/inboard.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { CATALOGUE } from "../catalogue.ts";
 import { isTurning, type Said, type SessionState } from "../state.ts";
-import { grant, markUsed } from "./clearance.ts";
+import { grant, spendClearance } from "./clearance.ts";
 import { abandonStart, caught, crank, shutDown, withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
 import { evolveService } from "./service.ts";
@@ -38,9 +38,7 @@ export function evolveSent(before: SessionState, event: SessionEvent, fact: Fact
     case "cranking": {
       const life = state.engines[n - 1]?.life;
       const cleared = life?.is === "clear";
-      const used = cleared ? closeSignal(state, life.clearance.id, "done") : state;
-      // A used clearance is ended by its use, though its read-back had already closed the signal.
-      return crank(markUsed(used, cleared ? life.clearance.id : null), n, now, cleared);
+      return crank(cleared ? spendClearance(state, life.clearance.id) : state, n, now, cleared);
     }
     case "caught":
       return caught(state, n, now);

@@ -15,15 +15,20 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
     case "powerDisconnected":
       return spend({ ...state, groundPower: { is: "off", by } }, "disconnectPower");
     case "chocksIn":
-      return spend({ ...state, chocks: { ...by, in: true } }, "insertChocks");
+      return spend({ ...state, chocks: { ...by, in: true }, allClearAt: null }, "insertChocks");
     case "chocksOut":
-      return spend({ ...state, chocks: { ...by, in: false } }, "removeChocks");
+      return spend({ ...state, chocks: { ...by, in: false }, allClearAt: null }, "removeChocks");
     case "propellerFree":
       return { ...state, handling: null };
     case "brakesSet":
       return { ...state, brakes: { ...by, set: true, pressure: fact.pressure ?? null } };
     case "brakesReleased":
-      return { ...state, brakes: { ...by, set: false, pressure: null } };
+      // Leave to remove the chocks stood on the brakes.
+      return {
+        ...state,
+        brakes: { ...by, set: false, pressure: null },
+        authorities: { ...state.authorities, removeChocks: null },
+      };
     default:
       return state;
   }

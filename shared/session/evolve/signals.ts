@@ -1,6 +1,6 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Post } from "../../protocol/posts.ts";
-import type { SignalKind } from "../../protocol/signals.ts";
+import type { Answer, SignalKind } from "../../protocol/signals.ts";
 import { CATALOGUE } from "../catalogue.ts";
 import { engineOf, isService, isTurning, plain, type SessionState, type Signal } from "../state.ts";
 import { acknowledgeFor } from "./alerts.ts";
@@ -10,12 +10,19 @@ import { said } from "./said.ts";
 
 const ENDED_KEPT = 12;
 
-/** A new signal from its event. Answers are due from the posts somebody holds; a vacant post cannot answer. */
+/**
+ * A new signal from its event. That it was received is due from the posts somebody holds, apart from a stop's recorder;
+ * an answer that must say more is owed by its post even while vacant.
+ */
 export function openSignal(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const rule = CATALOGUE[fact.kind];
   const by = said(event, fact.seenFrom ?? null);
   const from = fact.seenFrom ?? by.post;
-  const due = rule.due(from).filter((p) => state.posts[p] !== null);
+  const due = rule
+    .due(from)
+    .filter(
+      (p) => !closes(fact.kind, p, "received") || (state.posts[p] !== null && !(rule.stop && p === by.post)),
+    );
   const remindS = rule.remind ? state.type.timing[rule.remind].value : null;
   const signal: Signal = {
     id: event.seq,
@@ -67,11 +74,10 @@ export function closeKinds(
     .reduce((next, s) => closeSignal(next, s.id, is), state);
 }
 
-/** "Received" only closes a signal that asks for nothing more from that post. */
-function closes(kind: SignalKind, post: Post, answer: string): boolean {
-  if (answer !== "received") return true;
-  if (kind === "cut" || kind === "cutAll") return post !== "cockpit";
-  return !isService(kind) && kind !== "readyToStart";
+/** Whether this answer is all that is asked of that post: "received" where nothing more is, "done" for a cut. */
+export function closes(kind: SignalKind, post: Post, answer: Answer): boolean {
+  if (kind === "cut" || kind === "cutAll") return post !== "cockpit" || answer === "done";
+  return answer !== "received" || !(isService(kind) || kind === "readyToStart");
 }
 
 export function evolveAnswered(
@@ -96,7 +102,7 @@ export function evolveAnswered(
     const given = answered.answers[p];
     return given !== undefined && closes(signal.kind, p, given.answer);
   });
-  if (fact.answer === "unable") return closeSignal(next, signal.id, "unable");
+  if (fact.answer === "unable" && !CATALOGUE[signal.kind].stop) return closeSignal(next, signal.id, "unable");
   return complete ? closeSignal(next, signal.id, "answered") : next;
 }
 

@@ -1,15 +1,16 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { isTurning, plain, type SessionState } from "../state.ts";
 import { crank, withEngine } from "./engines.ts";
+import { newEpoch } from "./epoch.ts";
 import { said } from "./said.ts";
-import { closeSignal } from "./signals.ts";
+import { closeKinds, closeSignal } from "./signals.ts";
 
 /** Stops latch and open a new epoch, which ends every clearance and authority. */
 export function evolveStop(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   if (fact.kind === "fireOut") return fireOut(before, event, fact);
   const by = said(event, fact.seenFrom ?? null);
   const person = event.actor.kind === "person" ? event.actor.id : null;
-  const state: SessionState = { ...before, epoch: before.epoch + 1, allClearAt: null };
+  const state = closeKinds(newEpoch(before), ["allClear"], "revoked");
   const id = event.seq;
   switch (fact.kind) {
     case "cut":
@@ -26,7 +27,8 @@ export function evolveStop(before: SessionState, event: SessionEvent, fact: Fact
     case "turning": {
       const n = fact.engine ?? 0;
       const already = state.engines.some((e) => e.n === n && isTurning(e.life));
-      const turning = already ? state : crank(state, n, event.at, false);
+      const asked = closeKinds(state, ["readyToStart", "clearToStart"], "superseded", n);
+      const turning = already ? asked : crank(asked, n, event.at, false);
       return { ...turning, holds: [...turning.holds, { id, by, person, note: `turning ${n}` }] };
     }
     default:
@@ -49,11 +51,12 @@ function fireOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">)
     return { ...state, fires: state.fires.map((f) => (f.id === fire.id ? { ...f, outBy } : f)) };
   }
   const rest = state.fires.filter((f) => f.id !== fire.id);
-  const stillBurning = rest.some((f) => f.engine === fire.engine);
+  const stillBurning = rest.find((f) => f.engine === fire.engine);
   const closed = closeSignal({ ...state, fires: rest }, fire.id, "done");
-  if (fire.engine === null || stillBurning) return closed;
+  if (fire.engine === null) return closed;
   return withEngine(closed, fire.engine, (e) => {
     const life = plain(e.life);
+    if (stillBurning && e.life.is === "fire") return { ...e, life: { ...e.life, fire: stillBurning.id } };
     return { ...e, life: isTurning(life) ? life : { is: "shutDown", since: event.at, reason: "fire" } };
   });
 }
@@ -66,5 +69,5 @@ export function evolveLapse(
 ): SessionState {
   const by = { ...said(event, null), post: fact.post, name: state.posts[fact.post]?.name ?? "" };
   const hold = { id: event.seq, by, person: null, note: `silent ${fact.post}` };
-  return { ...state, epoch: state.epoch + 1, allClearAt: null, holds: [...state.holds, hold] };
+  return { ...newEpoch(state), holds: [...state.holds, hold] };
 }

@@ -1,0 +1,152 @@
+import { type Ask, type Choice, fill } from "../../shared/asks/ask.ts";
+import { askedOf } from "../../shared/asks/asked.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Quantity } from "../../shared/protocol/quantity.ts";
+import { engineOf, plain, type SessionState } from "../../shared/session/state.ts";
+import { between } from "./chance.ts";
+import { brakePressure, cartVolts, checkFigure, crankEnds, gaugeFigure } from "./pretend.ts";
+import type { Script } from "./script.ts";
+
+/** The next thing a partner does. */
+export interface Move {
+  /** Stable while the same answer to the same ask is meant. */
+  key: string;
+  action: Action;
+  /** How long a person takes over it once they see it, milliseconds. */
+  pauseMs: number;
+  /** Server time before which the world is not so far: the engine still turns, the oil still warms. */
+  notBefore: number;
+}
+
+/** Seconds a person takes, from and to: by what is said where walking or hands are in it, else by the ask's weight. */
+const TAKES: Readonly<Record<string, readonly [number, number]>> = {
+  guardInPlace: [4, 9],
+  arcClear: [2, 4],
+  chocksIn: [5, 9],
+  chocksOut: [5, 9],
+  powerConnected: [5, 9],
+  powerDisconnected: [4, 8],
+  briefed: [3, 7],
+  readBack: [1, 2.4],
+  fireOut: [12, 25],
+  resetCut: [12, 18],
+};
+const TAKES_BY_WEIGHT: Readonly<Record<Ask["weight"], readonly [number, number]>> = {
+  0: [0.6, 1.4],
+  1: [1, 2],
+  2: [0.9, 2.2],
+  3: [2, 5],
+  4: [2, 5],
+};
+
+/** A needle is looked at again after so long, seconds: while the oil pressure rises, and while the engine warms. */
+const LOOK_AGAIN = { oilPressure: 1.5, other: 15 } as const;
+
+/** Nobody starts an engine that was stopped for cause as if nothing had been, seconds. */
+const AFTER_SHUT_DOWN = 30;
+
+/** Hands full: while something of this weight or less is under way a partner does nothing of more. */
+const HANDS_FULL = 2;
+
+/**
+ * What the partner at this post does next, or null when nothing is asked that it can answer. Answers the first ask of
+ * `askedOf`; of the asks that can wait, the first that is ripe. Pure: the same state, time and script, the same move.
+ * @param now server time, milliseconds
+ */
+export function playPost(state: SessionState, post: Post, now: number, script: Script): Move | null {
+  const moves: Move[] = [];
+  for (const ask of askedOf(state, post, now)) {
+    const move = answer(state, post, ask, now, script);
+    if (!move) continue;
+    if (ask.weight <= HANDS_FULL || move.notBefore <= now) return move;
+    moves.push(move);
+  }
+  return moves.sort((a, b) => a.notBefore - b.notBefore)[0] ?? null;
+}
+
+function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {
+  const chosen = choose(state, ask, script);
+  if (!chosen) return null;
+  const figure = figureFor(state, ask, chosen, now, script);
+  const filled = fill(chosen, {
+    ...(ask.engine === null ? {} : { engine: ask.engine }),
+    ...(figure ? { figure } : {}),
+  });
+  if (!filled) return null;
+  const takes = TAKES[chosen.word] ?? TAKES_BY_WEIGHT[ask.weight];
+  const seconds = between(takes[0], takes[1], script.seed, post, ask.key, state.seq);
+  return {
+    key: `${ask.key} ${chosen.word}`,
+    action: withCart(filled, script),
+    pauseMs: (seconds * 1000) / script.pace,
+    notBefore: ripeAt(state, ask, chosen, script),
+  };
+}
+
+/** The way on. A partner says no to nothing but a starter turned long enough, and ends no hold of somebody else's. */
+function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
+  const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
+  if (ask.say === "cranking" && engine) {
+    const word = crankEnds(engine, script).caught ? "caught" : "startAbandoned";
+    return ask.choices.find((c) => c.word === word) ?? null;
+  }
+  if (ask.say === "absentHold") return null;
+  return ask.choices.find((c) => c.tone !== "no") ?? null;
+}
+
+function figureFor(
+  state: SessionState,
+  ask: Ask,
+  chosen: Choice,
+  now: number,
+  script: Script,
+): Quantity | null {
+  if (chosen.need?.is !== "figure") return null;
+  const { draft } = chosen;
+  if (draft.type === "send") {
+    return draft.kind === "brakesSet" ? brakePressure(state, script) : cartVolts(state, script);
+  }
+  if (draft.type === "recordCheck") {
+    const range = state.type.checks.find((c) => c.id === draft.check)?.range;
+    return range ? checkFigure(range, script, draft.check) : null;
+  }
+  const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
+  if (draft.type !== "reading" || !engine) return null;
+  return gaugeFigure(state, engine, draft.gauge, now, script);
+}
+
+function ripeAt(state: SessionState, ask: Ask, chosen: Choice, script: Script): number {
+  const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
+  if (!engine) return 0;
+  const life = plain(engine.life);
+  if (ask.say === "cranking") return crankEnds(engine, script).at;
+  if (ask.say === "readyToStart" && life.is === "shutDown") {
+    return life.since + (AFTER_SHUT_DOWN * 1000) / script.pace;
+  }
+  if (chosen.draft.type !== "reading") return 0;
+  const last = engine.readings[chosen.draft.gauge];
+  const seconds = chosen.draft.gauge === "oilPressure" ? LOOK_AGAIN.oilPressure : LOOK_AGAIN.other;
+  const first = last === undefined || (life.is === "caught" && last.at < life.since);
+  return first ? 0 : last.at + (seconds * 1000) / script.pace;
+}
+
+/** Ground power signals name the cart. */
+function withCart(action: Action, script: Script): Action {
+  const names =
+    action.type === "send" && (action.kind === "connectPower" || action.kind === "powerConnected");
+  return names ? { ...action, note: `Cart ${script.cart}` } : action;
+}
+
+/** A move somebody is about to make, and when. */
+export interface Intent {
+  key: string;
+  at: number;
+}
+
+/** What becomes of an intent when the world is looked at again: kept while the move is the same, else begun anew. */
+export function intend(intent: Intent | null, move: Move | null, now: number): Intent | null {
+  if (!move) return null;
+  if (intent?.key === move.key) return { key: move.key, at: Math.max(intent.at, move.notBefore) };
+  return { key: move.key, at: Math.max(now + move.pauseMs, move.notBefore) };
+}

@@ -1,0 +1,88 @@
+import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
+import { type Engine, plain, type SessionState } from "../../shared/session/state.ts";
+import { between } from "./chance.ts";
+import type { Script } from "./script.ts";
+
+/** The smallest step a person reads off an instrument of that unit. */
+const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, psi: 1, rpm: 10 };
+
+/** Where an engine that has stood all night begins. */
+const COLD: Partial<Record<Unit, number>> = { degC: 12, degF: 54 };
+
+/** Longest share of the starter's limit a partner turns an engine that will not catch. */
+const STARTER_SHARE = 0.85;
+
+/** What a pretended instrument shows, rounded as a person would read it. */
+function figure(value: number, unit: Unit): Quantity {
+  const step = STEPS[unit] ?? 1;
+  return { value: Number((Math.round(value / step) * step).toFixed(3)), unit };
+}
+
+/** A figure well inside a range of which either end may be open. */
+function within(range: { min?: number | undefined; max?: number | undefined }, draw: number): number {
+  const { min, max } = range;
+  if (min !== undefined && max !== undefined) return min + (max - min) * (0.35 + 0.3 * draw);
+  if (min !== undefined) return min * (1.08 + 0.2 * draw);
+  return (max ?? 1) * (0.75 + 0.15 * draw);
+}
+
+/** A check's figure, found good. */
+export function checkFigure(
+  range: { unit: Unit; min?: number | undefined; max?: number | undefined },
+  script: Script,
+  id: string,
+): Quantity {
+  return figure(within(range, between(0, 1, script.seed, "check", id)), range.unit);
+}
+
+/** Steady volts of the cart, a little different at every look. */
+export function cartVolts(state: SessionState, script: Script): Quantity {
+  const { steadyMin, steadyMax } = state.type.groundPower;
+  const range = { min: steadyMin.value, max: steadyMax.value };
+  return figure(within(range, between(0, 1, script.seed, "volts", state.seq)), steadyMin.unit);
+}
+
+/** Brake pressure, pumped up by hand. */
+export function brakePressure(state: SessionState, script: Script): Quantity {
+  const { value, unit } = state.type.brakePressure.atLeast;
+  return figure(within({ min: value }, between(0, 1, script.seed, "brakes", state.seq)), unit);
+}
+
+/** When this turn of the starter ends, and whether the engine caught. About one attempt in sixteen does not. */
+export function crankEnds(engine: Engine, script: Script): { at: number; caught: boolean } {
+  const life = plain(engine.life);
+  if (life.is !== "cranking") return { at: 0, caught: false };
+  const limit = (life.limitAt - life.since) * STARTER_SHARE;
+  const words = ["crank", engine.n, engine.attempts] as const;
+  const caught = between(0, 1, script.seed, "fires", ...words) >= 1 / 16;
+  const turning = caught ? Math.min(limit, between(5_500, 11_500, script.seed, ...words)) : limit;
+  return { at: life.since + turning / script.pace, caught };
+}
+
+/** Seconds the engine has run since its starter was let go, as many as the pace makes of them. */
+function runFor(engine: Engine, now: number, script: Script): number {
+  const off = engine.starter.at(-1)?.off;
+  return off === null || off === undefined ? 0 : ((now - off) / 1000) * script.pace;
+}
+
+/** Oil pressure rises within seconds of the catch, past what the type calls normal. */
+function oilPressure(state: SessionState, engine: Engine, now: number, script: Script): number {
+  const top = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
+  return top * (1 - Math.exp(-runFor(engine, now, script) / 2));
+}
+
+/** A gauge of one engine while it warms: from cold, past its gate, within a few minutes. */
+export function gaugeFigure(
+  state: SessionState,
+  engine: Engine,
+  gauge: string,
+  now: number,
+  script: Script,
+): Quantity {
+  const { unit, scale } = state.type.gauges.find((g) => g.id === gauge) ?? { unit: "count" as Unit };
+  if (gauge === "oilPressure") return figure(oilPressure(state, engine, now, script), unit);
+  const gate = state.type.warmUp.find((w) => w.gauge === gauge)?.atLeast.value ?? scale?.to ?? 1;
+  const cold = COLD[unit] ?? gate / 2;
+  const warmed = 1 - Math.exp(-runFor(engine, now, script) / between(60, 90, script.seed, gauge, engine.n));
+  return figure(cold + (gate * 1.15 - cold) * warmed, unit);
+}

@@ -1,0 +1,71 @@
+import { found, type Outcome, outside, refused } from "../outcome.ts";
+
+/** A source and the leads to the bus: volts on no load, ohms inside and in the cable, both ways. */
+export interface Source {
+  openCircuit: number;
+  internalOhm: number;
+  cableOhm: number;
+}
+
+/**
+ * Bus volts under a load: V = Voc − I·(Rint + Rcable). Volts, amperes, ohms; 0 to 60 V, 0 to 3000 A, 0 to 1 Ω each.
+ * Refuses a load beyond the source's short-circuit current: no such current can flow.
+ */
+export function busVolts(source: Source, amps: number): Outcome<number> {
+  const why = badSource(source) ?? outside("load", amps, 0, 3000, "A");
+  if (why) return refused(why);
+  const volts = source.openCircuit - amps * (source.internalOhm + source.cableOhm);
+  return volts < 0 ? refused(`${amps} A is more than this source can give`) : found(volts);
+}
+
+/**
+ * Current a direct-cranking motor draws: I = (Voc − ke·ω) / (Rint + Rcable + Ra). `backVolts` is ke·ω, 0 at stall;
+ * `armatureOhm` in ohms. Refuses a circuit without resistance and a motor turning faster than the source drives it.
+ */
+export function crankingAmps(source: Source, armatureOhm: number, backVolts: number): Outcome<number> {
+  const ohm = source.internalOhm + source.cableOhm + armatureOhm;
+  const why =
+    badSource(source) ??
+    outside("armature resistance", armatureOhm, 0, 1, "ohm") ??
+    outside("circuit resistance", ohm, 1e-5, 3, "ohm") ??
+    outside("back volts", backVolts, 0, source.openCircuit, "V");
+  return why ? refused(why) : found((source.openCircuit - backVolts) / ohm);
+}
+
+function badSource({ openCircuit, internalOhm, cableOhm }: Source): string | null {
+  return (
+    outside("open-circuit volts", openCircuit, 0, 60, "V") ??
+    outside("internal resistance", internalOhm, 0, 1, "ohm") ??
+    outside("cable resistance", cableOhm, 0, 1, "ohm")
+  );
+}
+
+/** Internal resistance from the maximum-power current of IEC 60952-1: R = (Voc / 2) / Ipp. From memory. */
+export function ohmFromMaximumPower(openCircuit: number, amps: number): Outcome<number> {
+  const why =
+    outside("open-circuit volts", openCircuit, 0, 60, "V") ??
+    outside("maximum-power current", amps, 1, 10_000, "A");
+  return why ? refused(why) : found(openCircuit / 2 / amps);
+}
+
+/**
+ * Internal resistance at a temperature, straight between the rows of the battery's own table `[degC, ohm]`, which
+ * rise in temperature. Refuses a temperature outside the table: cold resistance grows too fast to be guessed.
+ */
+export function internalOhmAt(
+  table: readonly (readonly [degC: number, ohm: number])[],
+  degC: number,
+): Outcome<number> {
+  const first = table[0];
+  const last = table.at(-1);
+  if (!first || !last) return refused("a table of resistance needs rows");
+  const why = outside("temperature", degC, first[0], last[0], "degC");
+  if (why) return refused(why);
+  for (let i = 1; i < table.length; i += 1) {
+    const [a, ra] = table[i - 1] ?? first;
+    const [b, rb] = table[i] ?? last;
+    if (b <= a) return refused("a table of resistance rises in temperature");
+    if (degC <= b) return found(ra + ((rb - ra) * (degC - a)) / (b - a));
+  }
+  return found(last[1]);
+}

@@ -1,0 +1,35 @@
+import type { Quantity } from "../protocol/quantity.ts";
+import type { Gauge } from "../types/schema.ts";
+import { found, type Outcome, outside } from "./outcome.ts";
+import { atLeast, convert } from "./units.ts";
+
+/** The marks of a gauge, as the type gives them. */
+export type Marks = Pick<Gauge, "name" | "unit" | "scale" | "min" | "normalLow" | "normalHigh" | "max">;
+
+/** `usable`: above the least and not normal yet, e.g. oil between its minimum and the green band. */
+export type Band = "belowMin" | "usable" | "normal" | "caution" | "over";
+
+/**
+ * Where a reading stands against a gauge's marks, compared in the gauge's unit; every mark belongs to the better side.
+ * A mark not given does not divide: without `normalLow` what is above `min` is normal, without `normalHigh` what is
+ * below `max` is. Refuses a reading off the instrument's scale.
+ */
+export function gaugeBand(marks: Marks, reading: Quantity): Outcome<Band> {
+  const read = convert(reading, marks.unit);
+  if (!read.ok) return read;
+  const { value } = read.value;
+  const why = outside(marks.name, value, marks.scale.from, marks.scale.to, marks.unit);
+  if (why) return { ok: false, why };
+  const isAtLeast = (mark: number) => reaches(value, mark, marks.unit);
+  const isAtMost = (mark: number) => reaches(mark, value, marks.unit);
+  if (marks.max !== undefined && !isAtMost(marks.max)) return found("over");
+  if (marks.normalHigh !== undefined && !isAtMost(marks.normalHigh)) return found("caution");
+  if (marks.min !== undefined && !isAtLeast(marks.min)) return found("belowMin");
+  if (marks.normalLow !== undefined && !isAtLeast(marks.normalLow)) return found("usable");
+  return found("normal");
+}
+
+function reaches(value: number, mark: number, unit: Quantity["unit"]): boolean {
+  const answer = atLeast({ value, unit }, { value: mark, unit });
+  return answer.ok && answer.value;
+}

@@ -1,0 +1,29 @@
+import type { Quantity } from "../../protocol/quantity.ts";
+import { found, type Outcome } from "../outcome.ts";
+import { atLeast } from "../units.ts";
+
+/**
+ * When an engine is heated before its start, as data of the type: standing in air colder than `below`, and, where the
+ * source says so, for at least `soak`. E.g. below 10 °F (Lycoming Service Instruction 1505); below 20 °F for 2 h
+ * (another maker's manual of 2011).
+ */
+export interface PreheatRule {
+  below: Quantity;
+  soak?: Quantity;
+}
+
+export type Preheat = "required" | "notRequired";
+
+/**
+ * Advice from the coldest air the engine stood in and how long; a time not known (null) counts as long enough. Limits
+ * are compared in their own unit. Warm cylinders over cold oil are no answer: ask for the oil's own temperature too.
+ */
+export function preheat(rule: PreheatRule, coldest: Quantity, stood: Quantity | null): Outcome<Preheat> {
+  const warm = atLeast(coldest, rule.below);
+  if (!warm.ok) return warm;
+  if (warm.value) return found("notRequired");
+  if (!rule.soak || !stood) return found("required");
+  const soaked = atLeast(stood, rule.soak);
+  if (!soaked.ok) return soaked;
+  return found(soaked.value ? "required" : "notRequired");
+}

@@ -1,0 +1,77 @@
+import { found, type Outcome, outside, refused } from "../outcome.ts";
+
+/** Kinematic viscosity, mm²/s, at a temperature, °C. */
+export interface ViscosityPoint {
+  degC: number;
+  mm2s: number;
+}
+
+/** A straight line of ASTM D341: log10 log10 Z = A − B·log10 T, T in kelvins by `zeroCelsius`. */
+export interface ViscosityLine {
+  a: number;
+  b: number;
+  zeroCelsius: number;
+}
+
+/** Viscosity read off a line; `extrapolated` below 0 °C, where wax and yield leave the line and a panel must say so. */
+export interface ViscosityRead {
+  mm2s: number;
+  extrapolated: boolean;
+}
+
+const COLDEST = -60;
+const HOTTEST = 200;
+const badTemperature = (degC: number): string | null =>
+  outside("oil temperature", degC, COLDEST, HOTTEST, "degC");
+const badViscosity = (mm2s: number): string | null => outside("viscosity", mm2s, 0.3, 1e7, "mm2/s");
+
+/** Z of ASTM D341: v + 0.7, and below 2 mm²/s a correction besides. */
+function zOf(mm2s: number): number {
+  return mm2s + 0.7 + (mm2s < 2 ? Math.exp(-1.47 - 1.84 * mm2s - 0.51 * mm2s ** 2) : 0);
+}
+
+/** Inverse of `zOf` by the polynomial ASTM D341 prints for it. */
+function viscosityOf(z: number): number {
+  const w = z - 0.7;
+  return w >= 2 ? w : w - Math.exp(-0.7487 - 3.295 * w + 0.6119 * w ** 2 - 0.3193 * w ** 3);
+}
+
+/**
+ * The line through two points (ASTM D341, Walther). `zeroCelsius` is 273.15 K; older sheets use 273. Points −60 to
+ * 200 °C and 0.3 to 10⁷ mm²/s, at least 1 K apart, thinner when hotter; refuses others.
+ */
+export function viscosityLine(
+  p: ViscosityPoint,
+  q: ViscosityPoint,
+  zeroCelsius = 273.15,
+): Outcome<ViscosityLine> {
+  const why =
+    badTemperature(p.degC) ?? badTemperature(q.degC) ?? badViscosity(p.mm2s) ?? badViscosity(q.mm2s);
+  if (why) return refused(why);
+  if (Math.abs(p.degC - q.degC) < 1) return refused("the two points of an oil are at least 1 K apart");
+  const [cold, hot] = p.degC < q.degC ? [p, q] : [q, p];
+  if (cold.mm2s <= hot.mm2s) return refused("oil is thinner when hotter");
+  const tCold = Math.log10(cold.degC + zeroCelsius);
+  const tHot = Math.log10(hot.degC + zeroCelsius);
+  const wCold = Math.log10(Math.log10(zOf(cold.mm2s)));
+  const wHot = Math.log10(Math.log10(zOf(hot.mm2s)));
+  const b = (wCold - wHot) / (tHot - tCold);
+  return found({ a: wCold + b * tCold, b, zeroCelsius });
+}
+
+/** Viscosity at a temperature, −60 to 200 °C. */
+export function viscosityAt(line: ViscosityLine, degC: number): Outcome<ViscosityRead> {
+  const why = badTemperature(degC);
+  if (why) return refused(why);
+  const z = 10 ** (10 ** (line.a - line.b * Math.log10(degC + line.zeroCelsius)));
+  return found({ mm2s: viscosityOf(z), extrapolated: degC < 0 });
+}
+
+/** Temperature, °C, at which the oil has a viscosity; refuses one it has only outside −60 to 200 °C. */
+export function temperatureOf(line: ViscosityLine, mm2s: number): Outcome<number> {
+  const why = badViscosity(mm2s);
+  if (why) return refused(why);
+  const degC = 10 ** ((line.a - Math.log10(Math.log10(zOf(mm2s)))) / line.b) - line.zeroCelsius;
+  const off = badTemperature(degC);
+  return off ? refused(off) : found(degC);
+}

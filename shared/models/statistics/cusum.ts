@@ -1,0 +1,34 @@
+/** What a CUSUM chart is drawn with, all in the unit of the values. */
+export interface CusumPlan {
+  target: number;
+  /** Slack: half the shift worth finding. */
+  slack: number;
+  /** Decision interval. */
+  decision: number;
+}
+
+export interface CusumChart {
+  high: number[];
+  low: number[];
+  /** First value at which either sum is over the decision interval, or null, and which way. */
+  signal: { index: number; side: "high" | "low" } | null;
+}
+
+/**
+ * Tabular cumulative sums: high[i] = max(0, high[i - 1] + x[i] - target - slack), low[i] = max(0, low[i - 1] + target
+ * - slack - x[i]) (NIST/SEMATECH e-Handbook 6.3.2.3).
+ */
+export function cusumChart(values: readonly number[], plan: CusumPlan): CusumChart {
+  const high: number[] = [];
+  const low: number[] = [];
+  let signal: CusumChart["signal"] = null;
+  values.forEach((x, index) => {
+    const up = Math.max(0, (high.at(-1) ?? 0) + x - plan.target - plan.slack);
+    const down = Math.max(0, (low.at(-1) ?? 0) + plan.target - plan.slack - x);
+    high.push(up);
+    low.push(down);
+    if (!signal && up > plan.decision) signal = { index, side: "high" };
+    if (!signal && down > plan.decision) signal = { index, side: "low" };
+  });
+  return { high, low, signal };
+}

@@ -1,0 +1,5 @@
+/** A pair observed together. */
+export interface Pair {
+  x: number;
+  y: number;
+}

@@ -1,0 +1,42 @@
+import type { Quantity } from "../protocol/quantity.ts";
+import { found, type Outcome, refused } from "./outcome.ts";
+import { atLeast, convert } from "./units.ts";
+
+/** What holds up to and including a temperature; null: above all others. */
+export interface TemperatureBand<T> {
+  upTo: Quantity | null;
+  use: T;
+}
+
+/**
+ * The first band that reaches the temperature, compared in the band's own unit. For limits that differ cold and warm:
+ * starter ladders (TM 1-1520-238-10: other rests at or below 16 °C), oil-pressure times in summer and winter.
+ * Refuses a temperature above the last band, and bands that do not rise.
+ */
+export function bandFor<T>(bands: readonly TemperatureBand<T>[], temperature: Quantity): Outcome<T> {
+  for (const [i, band] of bands.entries()) {
+    const before = bands[i - 1]?.upTo;
+    if (i > 0 && !before) return refused("the band without an upper end comes last");
+    if (before && band.upTo) {
+      const rises = atLeast(before, band.upTo);
+      if (!rises.ok) return rises;
+      if (rises.value) return refused("temperature bands rise");
+    }
+  }
+  for (const { upTo, use } of bands) {
+    if (upTo === null) {
+      const read = convert(temperature, "degC");
+      return read.ok ? found(use) : read;
+    }
+    const reaches = atLeast(upTo, temperatureIn(upTo, temperature));
+    if (!reaches.ok) return reaches;
+    if (reaches.value) return found(use);
+  }
+  return refused(`no band reaches ${temperature.value} ${temperature.unit}`);
+}
+
+/** The temperature in the limit's unit where it can be had; else as it is, for the comparison to refuse. */
+function temperatureIn(limit: Quantity, temperature: Quantity): Quantity {
+  const read = convert(temperature, limit.unit);
+  return read.ok ? read.value : temperature;
+}

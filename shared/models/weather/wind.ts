@@ -1,0 +1,68 @@
+/** Wind as reported: the direction it blows from, degrees true or magnetic as the heading is; speeds in one unit. */
+export interface Wind {
+  fromDeg: number;
+  speed: number;
+  gust?: number;
+}
+
+/** Wind split on the aircraft's axes, in the wind's unit. */
+export interface NoseWind {
+  /** Positive on the nose, negative on the tail. */
+  head: number;
+  /** Positive from starboard, negative from port. */
+  cross: number;
+}
+
+/** An angle as the same direction in (-180, 180]. */
+export function wrapDegrees(angle: number): number {
+  const turned = ((angle % 360) + 360) % 360;
+  return turned > 180 ? turned - 360 : turned;
+}
+
+/** head = V cos d, cross = V sin d, d the angle from the nose to where the wind comes from. */
+export function windOnNose(wind: { fromDeg: number; speed: number }, headingDeg: number): NoseWind {
+  const angle = (wrapDegrees(wind.fromDeg - headingDeg) * Math.PI) / 180;
+  return { head: wind.speed * Math.cos(angle), cross: wind.speed * Math.sin(angle) };
+}
+
+/** The components to plan on: those of the gust where one is reported, else of the mean wind. */
+export function planningWind(wind: Wind, headingDeg: number): NoseWind {
+  return windOnNose({ fromDeg: wind.fromDeg, speed: Math.max(wind.speed, wind.gust ?? 0) }, headingDeg);
+}
+
+/**
+ * The least headwind (most tail) and the largest crosswind, without sign, that a wind of one speed can give while
+ * its direction swings clockwise from one limit to the other. For a variable wind give 0 and 360.
+ */
+export function worstOnNose(
+  speed: number,
+  clockwiseFromDeg: number,
+  clockwiseToDeg: number,
+  headingDeg: number,
+): { leastHead: number; mostCross: number } {
+  const sweep =
+    clockwiseToDeg - clockwiseFromDeg >= 360
+      ? 360
+      : (((clockwiseToDeg - clockwiseFromDeg) % 360) + 360) % 360;
+  const reached = (bearing: number) => (((bearing - clockwiseFromDeg) % 360) + 360) % 360 <= sweep;
+  const ends = [clockwiseFromDeg, clockwiseToDeg].map((fromDeg) =>
+    windOnNose({ fromDeg, speed }, headingDeg),
+  );
+  const leastHead = reached(headingDeg + 180) ? -speed : Math.min(...ends.map((e) => e.head));
+  const abeam = reached(headingDeg + 90) || reached(headingDeg - 90);
+  return { leastHead, mostCross: abeam ? speed : Math.max(...ends.map((e) => Math.abs(e.cross))) };
+}
+
+/** Least whole knots of forces 1 to 12 (Beaufort scale as the WMO prints it). */
+const FORCES_KT = [1, 4, 7, 11, 17, 22, 28, 34, 41, 48, 56, 64];
+
+/** Beaufort force of a wind in knots. A fraction of a knot is rounded first, as the scale is written in whole knots. */
+export function beaufort(knots: number): number {
+  const whole = Math.round(knots);
+  return FORCES_KT.filter((least) => whole >= least).length;
+}
+
+/** Speed a force stands for, m/s: v = 0.836 B^1.5 (from memory: WMO code 1100's formula). */
+export function beaufortSpeedMs(force: number): number {
+  return 0.836 * force ** 1.5;
+}

@@ -1,0 +1,55 @@
+import { chance } from "../../seed/crew/chance.ts";
+import { fill } from "../../shared/asks/ask.ts";
+import { askedOf } from "../../shared/asks/asked.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Quantity } from "../../shared/protocol/quantity.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+
+/** Figures in and out of every range, on every instrument's scale. */
+function anyFigure(unit: Quantity["unit"], roll: number): Quantity {
+  const high = { V: 40, psi: 150, inHg: 9, degC: 140, degF: 280, rpm: 2000, count: 12 } as Partial<
+    Record<Quantity["unit"], number>
+  >;
+  return { value: Math.round((high[unit] ?? 1) * roll), unit };
+}
+
+/** Something one of the crew could do now: mostly an answer to an ask, any answer; now and then trouble. */
+export function anything(
+  state: SessionState,
+  seed: number,
+  turn: number,
+  now: number,
+): { post: Post; action: Action; asked: boolean } | null {
+  const roll = (what: string) => chance(seed, turn, what);
+  const pick = <T>(list: readonly T[], what: string) => list[Math.floor(roll(what) * list.length)] as T;
+  const post = pick(POSTS, "post");
+  if (roll("trouble") < 0.04) {
+    const engine = pick(state.engines, "engine").n;
+    const kind = pick(["hold", "cut", "cutAll", "fire", "turning"] as const, "kind");
+    const on = kind === "cutAll" ? {} : { engine };
+    return { post, action: { type: "send", kind, channel: "panel", ...on }, asked: false };
+  }
+  if (roll("leave") < 0.01) return { post, action: { type: "leavePost", post }, asked: false };
+  if (roll("stop") < 0.01) {
+    const engine = pick(state.engines, "engine").n;
+    return {
+      post: "cockpit",
+      action: { type: "send", kind: "shutDown", channel: "panel", engine },
+      asked: false,
+    };
+  }
+  if (state.posts[post] === null) return { post, action: { type: "claimPost", post }, asked: false };
+  const options = askedOf(state, post, now).flatMap((ask) =>
+    ask.choices.flatMap((chosen) => {
+      const figure = chosen.need?.is === "figure" ? anyFigure(chosen.need.unit, roll("figure")) : null;
+      const action = fill(chosen, {
+        ...(ask.engine === null ? {} : { engine: ask.engine }),
+        ...(figure ? { figure } : {}),
+        reason: "chaos",
+      });
+      return action ? [action] : [];
+    }),
+  );
+  return options.length === 0 ? null : { post, action: pick(options, "option"), asked: true };
+}

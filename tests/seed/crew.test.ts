@@ -1,0 +1,29 @@
+import { describe, expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
+import { playOut, START, Stage } from "./stage.ts";
+
+const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
+
+describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
+  it.each(["groundPower", "batteries"] as const)(
+    "[SED-6] [ALR-4] four partners play a start on %s to its end, with no alert and no refusal",
+    (powerSource) => {
+      const minutes: number[] = [];
+      for (const seed of SEEDS) {
+        const stage = new Stage(type, powerSource);
+        stage.everyoneClaims();
+        const left = playOut(stage, { seed, pace: 1, cart: "Bal Maiden" });
+        const facts = stage.events.map((e) => e.fact);
+        expect(left, `seed ${seed}`).toBeNull();
+        expect(stage.state.stage, `seed ${seed}`).toBe("closed");
+        expect(facts.filter((f) => f.type === "alertRaised")).toEqual([]);
+        expect(facts.filter((f) => f.type === "refused")).toEqual([]);
+        const started = facts.flatMap((f) => (f.type === "sent" && f.kind === "started" ? [f.engine] : []));
+        expect(started).toEqual(type.defaultOrder);
+        minutes.push((stage.now - START) / 60_000);
+      }
+      expect(Math.min(...minutes)).toBeGreaterThan(2);
+      expect(Math.max(...minutes)).toBeLessThan(30);
+    },
+  );
+});

@@ -1,0 +1,98 @@
+import { intend, playPost } from "../../seed/crew/play.ts";
+import type { Script } from "../../seed/crew/script.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import { isOver, type SessionState } from "../../shared/session/state.ts";
+import { act, type Person, plan, type Step, tick } from "../../shared/session/step.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+
+export const START = Date.UTC(2026, 5, 6, 8);
+const LOOK_MS = 1_000;
+const LONGEST_MS = 4 * 3_600_000;
+
+export function personAt(post: Post): Person {
+  return { id: `p-${post}`, name: `Partner at ${post}`, device: `d-${post}`, mayHold: POSTS };
+}
+
+/** A session in memory with its own clock: what a server does, without one. */
+export class Stage {
+  now = START;
+  state: SessionState;
+  readonly events: SessionEvent[] = [];
+  private commands = 0;
+
+  constructor(type: AircraftType, powerSource: "groundPower" | "batteries") {
+    const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+    const step = plan(
+      "s-1",
+      {
+        type: "planned",
+        aircraft: "QX-TST",
+        place: "Polgannon Field",
+        aircraftType: type,
+        order: type.defaultOrder,
+        powerSource,
+        crew: nobody,
+      },
+      personAt("supervisor"),
+      this.mark(),
+      this.now,
+    );
+    this.events.push(...step.events);
+    this.state = step.state;
+  }
+
+  do(person: Person, action: Action): Step {
+    this.catchUp();
+    return this.take(act(this.state, action, person, this.mark(), this.now));
+  }
+
+  /** Lets time have its due up to `this.now`. */
+  catchUp(): void {
+    this.take(tick(this.state, this.now));
+  }
+
+  everyoneClaims(): void {
+    for (const post of POSTS) this.do(personAt(post), { type: "claimPost", post });
+  }
+
+  private take(step: Step): Step {
+    this.state = step.state;
+    this.events.push(...step.events);
+    return step;
+  }
+
+  private mark() {
+    this.commands += 1;
+    return { id: `c-${this.commands}`, digest: `d-${this.commands}`, clientAt: this.now };
+  }
+}
+
+/** Four partners play until the session is over or four hours have passed. Returns what was left undone, if anything. */
+export function playOut(stage: Stage, script: Script): string | null {
+  const intents = new Map<Post, ReturnType<typeof intend>>();
+  const end = stage.now + LONGEST_MS;
+  while (!isOver(stage.state)) {
+    if (stage.now >= end) return `stuck in ${stage.state.stage}`;
+    let next = stage.now + LOOK_MS;
+    for (const post of POSTS) {
+      const move = playPost(stage.state, post, stage.now, script);
+      const intent = intend(intents.get(post) ?? null, move, stage.now);
+      intents.set(post, intent);
+      if (!move || !intent) continue;
+      if (intent.at > stage.now) {
+        next = Math.min(next, intent.at);
+        continue;
+      }
+      intents.set(post, null);
+      stage.do(personAt(post), move.action);
+    }
+    const deadline = nextDeadline(stage.state);
+    if (deadline !== null && deadline > stage.now) next = Math.min(next, deadline);
+    stage.now = Math.max(next, stage.now + 1);
+    stage.catchUp();
+  }
+  return null;
+}
