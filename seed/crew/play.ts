@@ -5,7 +5,7 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { engineOf, plain, type SessionState } from "../../shared/session/state.ts";
 import { between } from "./chance.ts";
-import { brakePressure, cartVolts, checkFigure, crankEnds, gaugeFigure } from "./pretend.ts";
+import { brakePressure, breeze, cartVolts, checkFigure, crankEnds, gaugeFigure } from "./pretend.ts";
 import type { Script } from "./script.ts";
 
 /** The next thing a partner does. */
@@ -72,6 +72,8 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
   const filled = fill(chosen, {
     ...(ask.engine === null ? {} : { engine: ask.engine }),
     ...(figure ? { figure } : {}),
+    ...(chosen.need?.is === "blades" ? { blades: { blades: chosen.need.atLeast, resistance: false } } : {}),
+    ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind.max.value, script) } : {}),
   });
   if (!filled) return null;
   const takes = TAKES[chosen.word] ?? TAKES_BY_WEIGHT[ask.weight];

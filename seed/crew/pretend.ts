@@ -86,3 +86,9 @@ export function gaugeFigure(
   const warmed = 1 - Math.exp(-runFor(engine, now, script) / between(60, 90, script.seed, gauge, engine.n));
   return figure(cold + (gate * 1.15 - cold) * warmed, unit);
 }
+
+/** A light wind, well within the type's limit, knots. */
+export function breeze(maxKt: number, script: Script): { windKt: number; gustKt: number } {
+  const windKt = Math.round(between(0.1, 0.3, script.seed, "wind") * maxKt);
+  return { windKt, gustKt: windKt + 3 };
+}

@@ -3,7 +3,7 @@ import type { ConditionId } from "../conditions/condition.ts";
 import { fromCheck } from "../conditions/fromCheck.ts";
 import { windWithinLimits } from "../conditions/windWithinLimits.ts";
 import type { Post } from "../protocol/posts.ts";
-import { type SessionState, startLive } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 
@@ -20,7 +20,7 @@ function isDue(state: SessionState, check: Check, now: number): boolean {
   if (check.stage === state.stage && state.checks[check.id]?.good !== true) return true;
   if (check.id === "generatorsCarry") return generatorsWanted(state, now);
   if (check.id === "cartOutputOff") return cartOffWanted(state, now);
-  if (state.stage !== "starting" || startLive(state)) return false;
+  if (state.stage !== "starting") return false;
   const condition = Object.entries(CHECK_OF).find(([, id]) => id === check.id)?.[0] as
     | ConditionId
     | undefined;
@@ -57,7 +57,7 @@ function checkAsk(check: Check): Ask {
 function weather(state: SessionState, post: Post, now: number): Ask[] {
   if (post !== "supervisor" || !state.type.conditions.includes("windWithinLimits")) return [];
   const wanted = state.stage === "groundPower" || state.stage === "starting";
-  if (!wanted || startLive(state) || windWithinLimits.find(state, 0, now).is === "yes") return [];
+  if (!wanted || windWithinLimits.find(state, 0, now).is === "yes") return [];
   const draft = { type: "recordWeather", windKt: 0 } as const;
   return [
     ask({

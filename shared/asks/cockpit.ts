@@ -1,4 +1,6 @@
+import { findUnmet } from "../conditions/all.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
+import type { ConditionId } from "../conditions/condition.ts";
 import { starterDuty } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
@@ -146,6 +148,20 @@ function course(state: SessionState, now: number): Ask[] {
   }
 }
 
+/** What is met by others before a request makes sense; the rest is met because of it. */
+const BEFORE_ASKING: readonly ConditionId[] = [
+  "postsHeld",
+  "postsCurrent",
+  "handsOffPropellers",
+  "bladesCounted",
+  "extinguisherChecked",
+  "chocksIn",
+  "areaChecked",
+  "fuellingClear",
+  "windWithinLimits",
+  "noBarringDefect",
+];
+
 function nextEngine(state: SessionState, now: number): Ask[] {
   const busy = state.engines.some((e) =>
     ["requested", "clear", "cranking", "caught", "running", "fire"].includes(e.life.is),
@@ -157,6 +173,12 @@ function nextEngine(state: SessionState, now: number): Ask[] {
   const { permittedAt } = starterDuty(state.type.starter, engine?.starter ?? [], now);
   if (now < permittedAt) {
     return [ask({ key: `cool:${n}`, say: "starterCooling", weight: 4, engine: n, dueAt: permittedAt })];
+  }
+  const before = findUnmet(state, n, now).filter((u) => BEFORE_ASKING.includes(u.id));
+  if (before.length > 0) {
+    return [
+      ask({ key: `wait:${n}`, say: "startWaits", weight: 4, engine: n, detail: before[0]?.id ?? null }),
+    ];
   }
   return [
     ask({

@@ -7,7 +7,8 @@ import { unmetForService } from "../conditions/services.ts";
 import { enginesBetween } from "../models/inboard.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
-import { isTurning, plain, type Service, type SessionState, startLive, stopOpen } from "../session/state.ts";
+import { authorityFault } from "../session/decide/service.ts";
+import { isTurning, plain, type Service, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 import { openRequest } from "./cockpit.ts";
 
@@ -94,11 +95,11 @@ function blades(state: SessionState, now: number): Ask[] {
       }),
     ];
   }
-  const wanted = state.stage === "secure" || (state.stage === "starting" && !startLive(state));
+  const wanted = state.stage === "secure" || state.stage === "starting";
   if (!state.type.conditions.includes("bladesCounted") || !wanted || stopOpen(state)) return [];
   if (state.signals.some((s) => s.kind === "handlePropeller")) return [];
   const next = state.order.find((n) => !turns(state, n) && bladesCounted.find(state, n, now).is !== "yes");
-  if (next === undefined) return [];
+  if (next === undefined || authorityFault(state, "handlePropeller", now, next)) return [];
   return [
     ask({
       key: `handle:${next}`,

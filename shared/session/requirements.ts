@@ -1,3 +1,4 @@
+import { bladesCounted } from "../conditions/bladesCounted.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
 import { chocksIn } from "../conditions/chocksIn.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
@@ -6,7 +7,7 @@ import { engineOf, isTurning, type SessionState } from "./state.ts";
 
 /**
  * What must still be met before the session may leave the stage it is in, as codes: `post:cockpit`,
- * `briefed:fireGuard`, `check:battery1`, `condition:chocksIn`, `engine:3`, `gate:3:oilTemp`, `powerOff`, `chocksOut`,
+ * `briefed:fireGuard`, `check:battery1`, `condition:chocksIn`, `blades:2`, `handling:2`, `engine:3`, `gate:3:oilTemp`, `powerOff`, `chocksOut`,
  * `allClear`. Empty when the stage may be left.
  */
 export function missingFor(state: SessionState, now: number): string[] {
@@ -31,7 +32,8 @@ function ofStage(state: SessionState, now: number): string[] {
     case "secure":
       return [chocksIn, brakesSet]
         .filter((c) => state.type.conditions.includes(c.id) && c.find(state, 0, now).is !== "yes")
-        .map((c) => `condition:${c.id}`);
+        .map((c) => `condition:${c.id}`)
+        .concat(uncounted(state, now));
     case "groundPower":
       return groundPowerKnown.find(state, 0, now).is === "yes" ? [] : ["condition:groundPowerKnown"];
     case "starting":
@@ -46,6 +48,16 @@ function ofStage(state: SessionState, now: number): string[] {
     default:
       return [];
   }
+}
+
+/** Blades are counted through while nothing is powered, and hands are off again. */
+function uncounted(state: SessionState, now: number): string[] {
+  if (state.handling) return [`handling:${state.handling.engine}`];
+  if (!state.type.conditions.includes("bladesCounted")) return [];
+  return state.engines
+    .filter((e) => state.order.includes(e.n) && !isTurning(e.life))
+    .filter((e) => bladesCounted.find(state, e.n, now).is !== "yes")
+    .map((e) => `blades:${e.n}`);
 }
 
 /** The coldest engine decides: every turning engine must have reached every gate. */

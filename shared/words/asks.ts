@@ -35,6 +35,7 @@ export const ASK_WORDS: Readonly<Record<string, string>> = {
   drillEnd: "The drill is worked through: {d}. End it?",
   present: "Are you there? Touch to say so.",
   override: "Set aside for number {n}: {d}. Do you agree?",
+  startWaits: "Number {n} is next, but waits for: {d}.",
   readyToStart: "Next is number {n}. Ready to start it?",
   disconnectPower: "All engines run. Have ground power disconnected.",
   guardInPlace: "Go to number {n} and stand guard.",

@@ -64,6 +64,10 @@ export const say = {
         return `Check not done or not good: ${a}`;
       case "condition":
         return `${CONDITION_WORDS[a as ConditionReport["id"]].name}: not so`;
+      case "blades":
+        return `Blades of number ${a} not counted`;
+      case "handling":
+        return `Somebody is at the propeller of number ${a}`;
       case "engine":
         return `Number ${a} is not stable`;
       case "gate":

@@ -13,7 +13,13 @@ const LOOK_MS = 1_000;
 const LONGEST_MS = 4 * 3_600_000;
 
 export function personAt(post: Post): Person {
-  return { id: `p-${post}`, name: `Partner at ${post}`, device: `d-${post}`, mayHold: POSTS };
+  return {
+    id: `p-${post}`,
+    name: `Partner at ${post}`,
+    device: `d-${post}`,
+    mayHold: POSTS,
+    currentUntil: null,
+  };
 }
 
 /** A session in memory with its own clock: what a server does, without one. */
@@ -35,6 +41,8 @@ export class Stage {
         order: type.defaultOrder,
         powerSource,
         crew: nobody,
+        defects: [],
+        lastRan: [],
       },
       personAt("supervisor"),
       this.mark(),

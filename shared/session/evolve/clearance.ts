@@ -2,7 +2,7 @@ import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { plain, type SessionState, type Signal } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
-import { closeSignal } from "./signals.ts";
+import { closeKinds, closeSignal } from "./signals.ts";
 
 /** The clearance comes to stand, and the request it answers is done. */
 export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
@@ -27,7 +27,8 @@ export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"se
       },
     );
   });
-  return closeSignal(granted, fact.ref ?? 0, "done");
+  // Nobody goes to a propeller any more on an older question.
+  return closeKinds(closeSignal(granted, fact.ref ?? 0, "done"), ["handlePropeller"], "revoked");
 }
 
 /** A clearance died: the engine waits, and must be asked for anew. */

@@ -10,7 +10,7 @@ export function evolveStop(before: SessionState, event: SessionEvent, fact: Fact
   if (fact.kind === "fireOut") return fireOut(before, event, fact);
   const by = said(event, fact.seenFrom ?? null);
   const person = event.actor.kind === "person" ? event.actor.id : null;
-  const state = closeKinds(newEpoch(before), ["allClear"], "revoked");
+  const state = closeKinds(newEpoch(before), ["allClear", "handlePropeller"], "revoked");
   const id = event.seq;
   switch (fact.kind) {
     case "cut":
