@@ -116,7 +116,9 @@ export class Sessions {
   /**
    * Decides a person's command and resolves once the answer is durable.
    * @throws NoSuchSession
-   * @throws StoreFailure when nothing could be recorded; a stop has then been passed on unrecorded
+   * @throws StoreFailure when nothing could be recorded
+   *
+   * Whenever it throws but for the first reason, a stop has been passed on unrecorded.
    */
   async command(person: Person, command: Command): Promise<CommandResult> {
     const { clock } = this.#deps;
@@ -139,7 +141,7 @@ export class Sessions {
         }),
       );
     } catch (error) {
-      if (error instanceof StoreFailure) await this.#passOn(person, command);
+      if (!(error instanceof NoSuchSession)) await this.#passOn(person, command);
       throw error;
     }
   }
