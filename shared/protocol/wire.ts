@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { SessionState } from "../session/state.ts";
+import type { Send } from "./commands.ts";
 import type { SessionEvent } from "./events.ts";
 import type { Post } from "./posts.ts";
 import type { CommandResult } from "./refusals.ts";
@@ -33,6 +34,18 @@ export interface Beat {
   links: Links;
 }
 
+/**
+ * A hold, cut, fire or engine seen turning that the server could not write down. It is passed on so that people can
+ * act; no state holds it and no record will: it must be given by hand signals too.
+ */
+export interface Unrecorded {
+  session: string;
+  action: Send;
+  by: { id: string; name: string; post: Post | null };
+  /** Server milliseconds. */
+  at: number;
+}
+
 /** Why a socket's request came to nothing before any session saw it. */
 export const WIRE_ERRORS = [
   "malformed",
@@ -62,6 +75,7 @@ export interface ClientToServer {
 export interface ServerToClient {
   events(batch: { session: string; events: SessionEvent[] }): void;
   beat(beat: Beat): void;
+  unrecorded(notice: Unrecorded): void;
   /** The list of sessions changed: one was planned or ended. */
   ramp(): void;
   bye(notice: { why: "restarting" | "signedOut" | "protocolMismatch"; retryAfterMs: number }): void;

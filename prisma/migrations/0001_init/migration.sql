@@ -17,13 +17,20 @@ CREATE TABLE "Event" (
 -- CreateTable
 CREATE TABLE "Session" (
     "id" TEXT NOT NULL PRIMARY KEY,
+    "code" TEXT NOT NULL,
+    "planCommand" TEXT NOT NULL,
     "aircraft" TEXT NOT NULL,
     "typeId" TEXT NOT NULL,
+    "typeVersion" INTEGER NOT NULL,
+    "typeName" TEXT NOT NULL,
+    "place" TEXT NOT NULL,
     "stage" TEXT NOT NULL,
+    "needs" INTEGER NOT NULL,
     "createdAt" BIGINT NOT NULL,
     "closedAt" BIGINT,
     "headSeq" INTEGER NOT NULL,
-    "headHash" TEXT NOT NULL
+    "headHash" TEXT NOT NULL,
+    "headAt" BIGINT NOT NULL
 );
 
 -- CreateTable
@@ -32,7 +39,7 @@ CREATE TABLE "Person" (
     "name" TEXT NOT NULL,
     "handle" TEXT NOT NULL,
     "pinHash" TEXT NOT NULL,
-    "roles" TEXT NOT NULL,
+    "mayHold" TEXT NOT NULL,
     "active" BOOLEAN NOT NULL DEFAULT true,
     "createdAt" BIGINT NOT NULL,
     "demo" BOOLEAN NOT NULL DEFAULT false
@@ -43,9 +50,9 @@ CREATE TABLE "SignIn" (
     "id" TEXT NOT NULL PRIMARY KEY,
     "personId" TEXT NOT NULL,
     "deviceId" TEXT NOT NULL,
+    "deviceName" TEXT NOT NULL,
     "tokenHash" TEXT NOT NULL,
     "createdAt" BIGINT NOT NULL,
-    "lastSeenAt" BIGINT NOT NULL,
     "expiresAt" BIGINT NOT NULL,
     "revokedAt" BIGINT,
     CONSTRAINT "SignIn_personId_fkey" FOREIGN KEY ("personId") REFERENCES "Person" ("id") ON DELETE RESTRICT ON UPDATE RESTRICT
@@ -86,7 +93,10 @@ CREATE TABLE "Meta" (
 );
 
 -- CreateIndex
-CREATE INDEX "Event_session_command_idx" ON "Event"("session", "command");
+CREATE UNIQUE INDEX "Session_code_key" ON "Session"("code");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Session_planCommand_key" ON "Session"("planCommand");
 
 -- CreateIndex
 CREATE INDEX "Session_closedAt_createdAt_idx" ON "Session"("closedAt", "createdAt");

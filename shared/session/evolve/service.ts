@@ -2,7 +2,7 @@ import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { isService, type Service, type SessionState } from "../state.ts";
 import { authorised } from "./authority.ts";
 import { said } from "./said.ts";
-import { closeKinds, closeSignal } from "./signals.ts";
+import { closeKinds } from "./signals.ts";
 
 /** Ground power, chocks and brakes. A report of done uses up the crew's authority. */
 export function evolveService(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
@@ -34,18 +34,16 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
   }
 }
 
-/** A newer request replaces an older open one; from the cockpit it is the authority itself. */
+/** From the cockpit, the request is the authority itself. */
 function asked(
   state: SessionState,
   event: SessionEvent,
   fact: FactOf<"sent">,
   service: Service,
 ): SessionState {
-  const older = state.signals.filter((s) => s.kind === service && s.id !== event.seq).map((s) => s.id);
-  const replaced = older.reduce((next, id) => closeSignal(next, id, "superseded"), state);
   const actor = event.actor;
-  if (actor.kind !== "person" || actor.post !== "cockpit" || fact.seenFrom !== undefined) return replaced;
-  return authorised(replaced, service, fact.engine ?? null, event, event.seq);
+  if (actor.kind !== "person" || actor.post !== "cockpit" || fact.seenFrom !== undefined) return state;
+  return authorised(state, service, fact.engine ?? null, event, event.seq);
 }
 
 function spend(state: SessionState, service: Service): SessionState {

@@ -14,8 +14,10 @@ const ENDED_KEPT = 12;
  * A new signal from its event. That it was received is due from the posts somebody holds, apart from a stop's recorder;
  * an answer that must say more is owed by its post even while vacant.
  */
-export function openSignal(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
+export function openSignal(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const rule = CATALOGUE[fact.kind];
+  // Said again, a signal takes the place of its older self. Stops stand each for itself.
+  const state = rule.stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
   const by = said(event, fact.seenFrom ?? null);
   const from = fact.seenFrom ?? by.post;
   const due = rule

@@ -1,0 +1,90 @@
+import { randomUUID } from "node:crypto";
+import { z } from "zod";
+import { POSTS, type Post, postSchema } from "../../shared/protocol/posts.ts";
+import { type Stage, stageSchema } from "../../shared/protocol/stages.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+
+const signInsSchema = z.object({
+  signIns: z.array(
+    z.object({ handle: z.string(), pin: z.string(), name: z.string(), mayHold: z.array(postSchema) }),
+  ),
+});
+export type DemoSignIn = z.infer<typeof signInsSchema>["signIns"][number];
+
+const signedInSchema = z.object({
+  token: z.string(),
+  person: z.object({ id: z.string(), name: z.string() }),
+});
+/** A demo person signed in on the crew's device for one post. */
+export interface SignedIn {
+  token: string;
+  person: { id: string; name: string };
+  device: string;
+}
+
+const sessionsSchema = z.array(z.object({ id: z.string(), code: z.string(), stage: stageSchema }));
+const plannedSchema = z.object({ id: z.string(), code: z.string() });
+const problemSchema = z.object({ title: z.string().optional(), detail: z.string().optional() });
+
+export interface DemoPlan {
+  aircraft: string;
+  place: string;
+  powerSource: "groundPower" | "batteries";
+}
+
+/** The server's HTTP side, as far as a crew needs it. Every method throws an Error in the server's own words. */
+export class Api {
+  readonly #url: string;
+
+  constructor(url: string) {
+    this.#url = url;
+  }
+
+  /** Sign-ins anyone may use; empty when the server holds no demonstration. */
+  async demoSignIns(): Promise<DemoSignIn[]> {
+    return signInsSchema.parse(await this.#ask("GET", "demo")).signIns;
+  }
+
+  async signIn(who: DemoSignIn, device: string): Promise<SignedIn> {
+    const body = { handle: who.handle, pin: who.pin, device: { id: device, name: "Scripted crew" } };
+    const { token, person } = signedInSchema.parse(await this.#ask("POST", "sign-in", null, body));
+    return { token, person: { id: person.id, name: person.name }, device };
+  }
+
+  async signOut(token: string): Promise<void> {
+    await this.#ask("POST", "sign-out", token);
+  }
+
+  /** Newest first, over or not. */
+  async sessions(token: string): Promise<{ id: string; code: string; stage: Stage }[]> {
+    return sessionsSchema.parse(await this.#ask("GET", "sessions", token));
+  }
+
+  /** Who holds what in a session now. */
+  async posts(token: string, id: string): Promise<SessionState["posts"]> {
+    const answer = (await this.#ask("GET", `sessions/${id}`, token)) as { state: SessionState };
+    return answer.state.posts;
+  }
+
+  async plan(token: string, plan: DemoPlan): Promise<{ id: string; code: string }> {
+    const crew = Object.fromEntries(POSTS.map((p) => [p, null])) as Record<Post, null>;
+    const body = { commandId: randomUUID(), ...plan, crew };
+    return plannedSchema.parse(await this.#ask("POST", "sessions", token, body));
+  }
+
+  async #ask(method: "GET" | "POST", path: string, token: string | null = null, body?: unknown) {
+    const response = await fetch(new URL(`/api/${path}`, this.#url), {
+      method,
+      headers: {
+        ...(token ? { authorization: `Bearer ${token}` } : {}),
+        ...(body === undefined ? {} : { "content-type": "application/json" }),
+      },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    });
+    const text = await response.text();
+    const json: unknown = text === "" ? null : JSON.parse(text);
+    if (response.ok) return json;
+    const problem = problemSchema.safeParse(json).data;
+    throw new Error(`${method} /api/${path}: ${problem?.detail ?? problem?.title ?? response.status}`);
+  }
+}

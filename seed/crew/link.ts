@@ -1,0 +1,128 @@
+import { randomUUID } from "node:crypto";
+import { io, type Socket } from "socket.io-client";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import type { ClientToServer, ServerToClient } from "../../shared/protocol/wire.ts";
+import { commandFor } from "../../shared/replica/outbox.ts";
+import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import type { CrewClock } from "./clock.ts";
+
+/** How long an answer may take before the copy is fetched again to see what became of the command, milliseconds. */
+const ANSWER_MS = 5_000;
+
+export interface LinkOptions {
+  url: string;
+  token: string;
+  session: string;
+  clock: CrewClock;
+  /** Called with what is new whenever the copy changed, and with nothing new when the link came or went. */
+  onChange(fresh: SessionEvent[]): void;
+  /** The server will have no more of this link. */
+  onEnd(why: string): void;
+}
+
+/** One person's socket on one session: keeps a copy of the state and sends actions one by one. */
+export class CrewLink {
+  state: SessionState | null = null;
+  readonly #options: LinkOptions;
+  readonly #socket: Socket<ServerToClient, ClientToServer>;
+  #offset: number | null = null;
+  #inStep = false;
+
+  constructor(options: LinkOptions) {
+    this.#options = options;
+    const { url, token, session } = options;
+    const socket: Socket<ServerToClient, ClientToServer> = io(url, {
+      path: "/live",
+      transports: ["websocket"],
+      auth: { token, proto: PROTOCOL },
+      forceNew: true,
+    });
+    this.#socket = socket;
+    socket.on("connect", () => void this.#watch());
+    socket.on("disconnect", () => this.#fallOut());
+    socket.on("connect_error", (error) => {
+      // An active socket tries again by itself; one refused by the server's own word does not.
+      if (!socket.active) this.#options.onEnd(error.message);
+    });
+    socket.on("events", (batch) => {
+      if (batch.session === session) this.#take(applyBatch(this.state, batch.events));
+    });
+    socket.on("beat", (beat) => {
+      if (beat.session !== session) return;
+      this.#setTime(beat.serverNow);
+      if (behind(this.state, beat.head)) void this.#watch();
+    });
+    socket.on("bye", ({ why }) => {
+      if (why !== "restarting") this.#options.onEnd(why);
+    });
+  }
+
+  /** True while connected and the copy has nothing missing that is known of. */
+  get inStep(): boolean {
+    return this.#inStep && this.state !== null && this.#offset !== null;
+  }
+
+  /** Server time, milliseconds, as last told; behind by the time the message took. */
+  serverNow(): number {
+    return this.#options.clock.now() + (this.#offset ?? 0);
+  }
+
+  /** The server's answer; null when none came: then the copy is fetched anew and shows what became of it. */
+  async send(action: Action): Promise<CommandResult | null> {
+    const { session, clock } = this.#options;
+    const command = commandFor(
+      { id: randomUUID(), session, action, clientAt: clock.now() },
+      this.serverNow(),
+    );
+    try {
+      const answer = await this.#socket.timeout(ANSWER_MS).emitWithAck("command", command);
+      if (answer.status !== "error") return answer;
+    } catch {
+      // No answer in time, or the socket went.
+    }
+    await this.#watch();
+    return null;
+  }
+
+  close(): void {
+    this.#socket.removeAllListeners();
+    this.#socket.disconnect();
+  }
+
+  async #watch(): Promise<void> {
+    const since = this.state?.seq ?? 0;
+    this.#inStep = false;
+    try {
+      const { session } = this.#options;
+      const answer = await this.#socket.timeout(ANSWER_MS).emitWithAck("watch", { session, since });
+      if ("status" in answer) return this.#options.onEnd(answer.message);
+      this.#setTime(answer.serverNow);
+      this.#inStep = true;
+      this.#take(applySync(this.state, answer, since));
+    } catch {
+      // The next connection or beat watches again.
+    }
+  }
+
+  #take(applied: Applied): void {
+    this.state = applied.state;
+    if (applied.gap) {
+      if (applied.gap.since === 0) this.state = null;
+      void this.#watch();
+    }
+    this.#options.onChange(applied.fresh);
+  }
+
+  #setTime(serverNow: number): void {
+    this.#offset = serverNow - this.#options.clock.now();
+  }
+
+  #fallOut(): void {
+    this.#inStep = false;
+    this.#options.onChange([]);
+  }
+}

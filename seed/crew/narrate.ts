@@ -1,0 +1,45 @@
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { say } from "../../shared/words/en.ts";
+
+/** One line for an event that a bystander would notice, null for the rest. */
+export function narrate(event: SessionEvent): string | null {
+  const words = wordsOf(event);
+  if (words === null) return null;
+  const { actor } = event;
+  const who = actor.kind === "system" ? "Chockside" : `${say.post(actor.post)}, ${actor.name}`;
+  return `${new Date(event.at).toISOString().slice(11, 19)}  ${who}: ${words}`;
+}
+
+function wordsOf({ fact }: SessionEvent): string | null {
+  switch (fact.type) {
+    case "sent": {
+      const figure = fact.volts ?? fact.pressure;
+      const said = say.signal(fact.kind, fact.engine ?? null);
+      return figure ? `${said} ${figure.value} ${figure.unit}` : said;
+    }
+    case "answered":
+      return `${say.choice(fact.answer)}${fact.engine === undefined ? "" : ` ${fact.engine}`} (to ${fact.signal})`;
+    case "reading":
+      return `${fact.gauge}${fact.engine === undefined ? "" : ` ${fact.engine}`} ${fact.reading.value} ${fact.reading.unit}`;
+    case "checked": {
+      const figure = fact.reading ? ` ${fact.reading.value} ${fact.reading.unit}` : "";
+      return `check ${fact.check}${figure}: ${say.choice(fact.good ? "good" : "notGood")}`;
+    }
+    case "briefed":
+      return say.choice("briefed");
+    case "postTaken":
+      return `takes the post of ${say.post(fact.post)}`;
+    case "postLeft":
+      return `leaves the post of ${say.post(fact.post)}`;
+    case "stageReached":
+      return say.stage(fact.stage);
+    case "clearanceVoid":
+      return `clearance for ${fact.engine} is void: ${say.voidCause(fact.cause)}`;
+    case "alertRaised":
+      return say.alert(fact.kind, fact.engine ?? null);
+    case "refused":
+      return say.refusal(fact.refusal);
+    default:
+      return null;
+  }
+}

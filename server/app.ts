@@ -1,0 +1,61 @@
+import Fastify, { type FastifyBaseLogger, type FastifyInstance } from "fastify";
+import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import type { House } from "./house.ts";
+import { demoRoute } from "./http/demo.ts";
+import { directoryRoutes } from "./http/directory.ts";
+import { document } from "./http/docs.ts";
+import { evidenceRoute } from "./http/evidence.ts";
+import { healthRoutes } from "./http/health.ts";
+import { answerErrors } from "./http/problem.ts";
+import { secure } from "./http/security.ts";
+import { sessionRoutes } from "./http/sessions.ts";
+import { ownRoutes, signInRoute } from "./http/sign-in.ts";
+import { requireSignIn } from "./http/signed-in.ts";
+import { serveSite } from "./http/site.ts";
+import { type LiveOptions, live } from "./live/attach.ts";
+
+export interface AppOptions {
+  logger?: FastifyBaseLogger;
+  /** Folder of the built panels. */
+  site: string;
+  /** Sign-in attempts one address may make in a minute. */
+  signInsPerMinute: number;
+  live: LiveOptions;
+}
+
+/** Bytes a request body may have: a plan with every field full is a twentieth of it. */
+const BODY_BYTES = 64 * 1024;
+
+/** The whole server on a house, ready to listen. */
+export async function createApp(house: House, options: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({
+    ...(options.logger ? { loggerInstance: options.logger } : { logger: false }),
+    bodyLimit: BODY_BYTES,
+    requestTimeout: 15_000,
+    routerOptions: { maxParamLength: 100 },
+  }).withTypeProvider<ZodTypeProvider>();
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  app.decorateRequest("identity", null);
+  answerErrors(app as unknown as FastifyInstance);
+  await secure(app as unknown as FastifyInstance);
+  await document(app as unknown as FastifyInstance);
+
+  const { store, directory, sessions, planning, signIns, clock, demoSignIns } = house;
+  await app.register(healthRoutes, { prefix: "/health", store, sessions });
+  await app.register(signInRoute, { prefix: "/api", signIns, perMinute: options.signInsPerMinute });
+  await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
+  await app.register(ownRoutes, { prefix: "/api", signIns });
+  await app.register(
+    async (inner) => {
+      requireSignIn(inner, signIns);
+      await inner.register(directoryRoutes, { directory });
+      await inner.register(sessionRoutes, { store, sessions, planning, clock });
+      await inner.register(evidenceRoute, { store, clock });
+    },
+    { prefix: "/api" },
+  );
+  await serveSite(app as unknown as FastifyInstance, options.site);
+  live(app as unknown as FastifyInstance, house, options.live);
+  return app as unknown as FastifyInstance;
+}

@@ -1,0 +1,16 @@
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Person } from "../../shared/session/step.ts";
+
+/** Who is signed in, on which device, until when. */
+export interface Identity {
+  signIn: string;
+  person: { id: string; name: string; handle: string; mayHold: Post[]; demo: boolean };
+  device: { id: string; name: string };
+  /** Server milliseconds. */
+  expiresAt: number;
+}
+
+/** The identity as the rules know it. */
+export function personOf({ person, device }: Identity): Person {
+  return { id: person.id, name: person.name, device: device.id, mayHold: person.mayHold, currentUntil: null };
+}

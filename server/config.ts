@@ -1,0 +1,65 @@
+import { resolve } from "node:path";
+import { z } from "zod";
+import { StartRefused } from "./start-refused.ts";
+
+const origin = z.string().refine((text) => {
+  try {
+    return new URL(text).origin === text;
+  } catch {
+    return false;
+  }
+}, "each must be an origin such as https://ramp.example, without a path");
+
+const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
+
+const environmentSchema = z.object({
+  PORT: z.coerce
+    .number({ error: "must be a number" })
+    .int()
+    .min(0)
+    .max(65_535, "must be a port, 0 to 65535 (0 takes any free one)")
+    .default(4380),
+  HOST: z.string().min(1, "must be an address to listen on, such as 127.0.0.1 or 0.0.0.0").default("0.0.0.0"),
+  CHOCKSIDE_DATA: z.string().min(1, "must be the path of the database file").default(".data/chockside.db"),
+  CHOCKSIDE_ORIGINS: z
+    .string()
+    .default("")
+    .transform((text) => text.split(",").flatMap((o) => o.trim() || []))
+    .pipe(z.array(origin)),
+  CHOCKSIDE_DEMO: z
+    .enum(["auto", "off"], { error: "must be auto (demo data in an empty database) or off" })
+    .default("auto"),
+  CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
+});
+
+export interface Config {
+  port: number;
+  host: string;
+  /** Absolute path of the database file. */
+  data: string;
+  origins: string[];
+  demo: boolean;
+  logLevel: (typeof LOG_LEVELS)[number];
+}
+
+/**
+ * Reads the settings. Empty ones count as not set.
+ * @throws StartRefused naming every setting that is wrong, and what it must be
+ */
+export function readConfig(environment: NodeJS.ProcessEnv): Config {
+  const set = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ""));
+  const read = environmentSchema.safeParse(set);
+  if (!read.success) {
+    const faults = read.error.issues.map((i) => `${String(i.path[0])} ${i.message}`);
+    throw new StartRefused(`settings are wrong: ${faults.join("; ")}`);
+  }
+  const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG } = read.data;
+  return {
+    port: PORT,
+    host: HOST,
+    data: resolve(CHOCKSIDE_DATA),
+    origins: CHOCKSIDE_ORIGINS,
+    demo: CHOCKSIDE_DEMO === "auto",
+    logLevel: CHOCKSIDE_LOG,
+  };
+}

@@ -1,0 +1,85 @@
+import { readSealed } from "../../shared/evidence/read.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { StoredEvent } from "../store/events.ts";
+import { CAUTION } from "./caution.ts";
+
+const HEADER = [
+  "seq",
+  "time",
+  "who",
+  "post",
+  "device",
+  "what",
+  "kind",
+  "engine",
+  "about",
+  "answer",
+  "channel",
+  "seenFrom",
+  "value",
+  "unit",
+  "note",
+  "fact",
+  "command",
+  "cause",
+  "hash",
+] as const;
+
+/** The table's opening: a first record with the caution, padded to the table's width (RFC 4180 rule 4), then names. */
+export function csvHead(): string {
+  const caution = [CAUTION, ...HEADER.slice(1).map(() => "")];
+  return record(caution) + record(HEADER);
+}
+
+/** One event as one record. The exact bytes are in the NDJSON form; this one is for reading in a spreadsheet. */
+export function csvLine(stored: StoredEvent): string {
+  const { event } = readSealed(stored.body);
+  const { actor, fact } = event;
+  const has = fact as Partial<Record<string, unknown>>;
+  const figure = has.reading ?? has.volts ?? has.pressure;
+  const { value, unit } = (figure ?? {}) as { value?: number; unit?: string };
+  const person = actor.kind === "person" ? actor : null;
+  return record([
+    event.seq,
+    new Date(event.at).toISOString(),
+    person?.name ?? "system",
+    person ? (person.post ?? "observer") : "",
+    person?.device ?? "",
+    fact.type,
+    has.kind,
+    has.engine,
+    has.ref ?? has.signal ?? has.alert ?? has.clearance,
+    has.answer,
+    has.channel,
+    has.seenFrom,
+    value,
+    unit,
+    has.note ?? has.reason,
+    rest(event),
+    event.command,
+    event.cause,
+    stored.hash,
+  ]);
+}
+
+/** What has no column of its own, as JSON; the plan's aircraft type is left to the exact form. */
+function rest({ fact }: SessionEvent): string {
+  if (fact.type !== "planned") return JSON.stringify(fact);
+  const { aircraftType, ...plan } = fact;
+  return JSON.stringify({ ...plan, aircraftType: `${aircraftType.id} ${aircraftType.version}` });
+}
+
+function record(cells: readonly unknown[]): string {
+  return `${cells.map(cell).join(",")}\r\n`;
+}
+
+/** Characters that make a spreadsheet read a cell as a formula (OWASP, CSV injection). */
+const FORMULA = /^[=+\-@\t\r]/;
+
+/** One cell (RFC 4180). Text that a spreadsheet would run gets an apostrophe before it, which makes it text. */
+export function cell(value: unknown): string {
+  if (value === undefined || value === null) return "";
+  if (typeof value === "number") return String(value);
+  const text = FORMULA.test(String(value)) ? `'${value}` : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,55 @@
+import type { PinCost } from "./auth/pin.ts";
+import { SignIns } from "./auth/sign-ins.ts";
+import type { ServerClock, Timers } from "./clock.ts";
+import type { DemoSignIn } from "./http/demo.ts";
+import type { randomIds } from "./ids.ts";
+import { Planning } from "./sessions/planning.ts";
+import { type SessionLog, Sessions } from "./sessions/sessions.ts";
+import type { Directory } from "./store/directory.ts";
+import type { EventStore } from "./store/events.ts";
+
+/** What a house stands on: every part that is a matter of where and how it runs. */
+export interface Ground {
+  store: EventStore;
+  directory: Directory;
+  clock: ServerClock;
+  timers: Timers;
+  ids: typeof randomIds;
+  pinCost: PinCost;
+  log: SessionLog;
+  /** Empty when the demo is off; then nobody invented for it may sign in. */
+  demoSignIns: readonly DemoSignIn[];
+}
+
+/** Everything the server does, apart from how it is reached. */
+export interface House extends Ground {
+  sessions: Sessions;
+  planning: Planning;
+  signIns: SignIns;
+  /** Lets go of timers; the stores are closed by whoever opened them. */
+  close(): void;
+}
+
+/** How often the machine's clock is looked at. Milliseconds. */
+const LOOK_MS = 1_000;
+
+/** Builds the house and records in every session that is not over that the server started. */
+export async function buildHouse(ground: Ground): Promise<House> {
+  const { store, directory, clock, timers, ids, pinCost, log, demoSignIns } = ground;
+  const sessions = new Sessions({ store, clock, timers, log });
+  const planning = new Planning({ directory, store, sessions, clock, ids });
+  const signIns = new SignIns({ directory, clock, ids, pinCost, demo: demoSignIns.length > 0 });
+  await sessions.restart();
+
+  let stop = timers.after(LOOK_MS, look);
+  function look() {
+    const by = clock.step();
+    if (by !== null) void sessions.clockStepped(by);
+    stop = timers.after(LOOK_MS, look);
+  }
+  const close = () => {
+    stop();
+    sessions.close();
+  };
+  return { ...ground, sessions, planning, signIns, close };
+}

@@ -1,0 +1,39 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import type { Directory } from "../store/directory.ts";
+
+/** A sign-in anyone may see and use: there is nothing behind it but a demonstration. */
+const demoSignIn = z.object({
+  handle: z.string(),
+  pin: z.string(),
+  name: z.string(),
+  mayHold: z.array(z.enum(POSTS)),
+});
+export type DemoSignIn = z.infer<typeof demoSignIn>;
+
+export interface DemoOptions {
+  directory: Directory;
+  /** Empty when the demo is off. */
+  demoSignIns: readonly DemoSignIn[];
+}
+
+export const demoRoute: FastifyPluginAsyncZod<DemoOptions> = async (app, { directory, demoSignIns }) => {
+  app.get(
+    "/demo",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary: "Whether this is a demonstration, and how to sign in to it",
+        response: { 200: z.object({ demo: z.boolean(), signIns: z.array(demoSignIn) }) },
+      },
+    },
+    async () => {
+      const there = new Set(
+        (await directory.people()).filter((p) => p.demo && p.active).map((p) => p.handle),
+      );
+      const signIns = demoSignIns.filter((s) => there.has(s.handle));
+      return { demo: signIns.length > 0, signIns };
+    },
+  );
+};

@@ -1,0 +1,105 @@
+import type { FastifyError, FastifyInstance, FastifyReply } from "fastify";
+import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { NoSuchSession } from "../sessions/sessions.ts";
+import { StoreFailure } from "../store/events.ts";
+
+/** Problem details (RFC 9457), what every error is answered with. */
+export const problemSchema = z.object({
+  type: z.string(),
+  title: z.string(),
+  status: z.number().int(),
+  detail: z.string(),
+  /** What is wrong where, for input that was not understood. */
+  errors: z.array(z.object({ path: z.string(), message: z.string() })).optional(),
+});
+type Problem = z.infer<typeof problemSchema>;
+
+const PROBLEMS = {
+  malformed: [400, "The request was not understood"],
+  signInNeeded: [401, "Sign-in needed"],
+  wrongSignIn: [401, "Name or PIN is wrong"],
+  notFound: [404, "Not found"],
+  methodNotAllowed: [405, "Not done that way"],
+  idReused: [409, "This id was used for something else"],
+  tooLarge: [413, "Too large"],
+  wrongMediaType: [415, "Not JSON"],
+  faultyPlan: [422, "The plan does not fit"],
+  tooMany: [429, "Too many attempts"],
+  locked: [429, "Locked for a while"],
+  internal: [500, "The server failed"],
+  notAvailable: [503, "Not available"],
+} as const satisfies Record<string, readonly [number, string]>;
+export type ProblemName = keyof typeof PROBLEMS;
+
+/** Throw it anywhere in a route. */
+export class ProblemError extends Error {
+  override readonly name = "ProblemError";
+  readonly problem: Problem;
+  readonly retryAfterS: number | null;
+
+  constructor(
+    kind: ProblemName,
+    detail: string,
+    more: { errors?: Problem["errors"]; retryAfterMs?: number } = {},
+  ) {
+    super(detail);
+    const [status, title] = PROBLEMS[kind];
+    this.problem = { type: `urn:chockside:problem:${kind}`, title, status, detail };
+    if (more.errors) this.problem.errors = more.errors;
+    this.retryAfterS = more.retryAfterMs === undefined ? null : Math.ceil(more.retryAfterMs / 1000);
+  }
+}
+
+/** The one place where errors become answers. What the server did wrong is logged in full and told in general. */
+export function answerErrors(app: FastifyInstance): void {
+  app.setErrorHandler((error: FastifyError, request, reply) => {
+    const found = asProblem(error);
+    if (found.problem.status >= 500) request.log.error({ err: error }, "request failed");
+    return send(reply, found);
+  });
+}
+
+export function send(reply: FastifyReply, { problem, retryAfterS }: ProblemError): FastifyReply {
+  if (retryAfterS !== null) reply.header("retry-after", String(retryAfterS));
+  // Serialised here: a route's own response schema knows its answers, not every error.
+  return reply
+    .code(problem.status)
+    .header("content-type", "application/problem+json; charset=utf-8")
+    .serializer((body: unknown) => (typeof body === "string" ? body : JSON.stringify(body)))
+    .send(problem);
+}
+
+function asProblem(error: FastifyError): ProblemError {
+  if (error instanceof ProblemError) return error;
+  if (hasZodFastifySchemaValidationErrors(error)) {
+    const errors = error.validation.map((issue) => ({
+      path: [error.validationContext, ...issue.instancePath.split("/").filter(Boolean)].join("."),
+      message: issue.message ?? "is not valid",
+    }));
+    return new ProblemError("malformed", errors.map((e) => `${e.path}: ${e.message}`).join("; "), { errors });
+  }
+  if (error instanceof NoSuchSession) return new ProblemError("notFound", error.message);
+  if (error instanceof StoreFailure)
+    return new ProblemError(
+      "notAvailable",
+      "The record cannot be read or written now: go on by hand signals and paper",
+    );
+  switch (error.code) {
+    case "FST_ERR_CTP_BODY_TOO_LARGE":
+      return new ProblemError("tooLarge", "The body is larger than the server takes");
+    case "FST_ERR_CTP_INVALID_MEDIA_TYPE":
+      return new ProblemError("wrongMediaType", "Send JSON, with content-type application/json");
+    case "FST_ERR_CTP_EMPTY_JSON_BODY":
+    case "FST_ERR_CTP_INVALID_JSON_BODY":
+    case "FST_ERR_CTP_INVALID_CONTENT_LENGTH":
+      return new ProblemError("malformed", "The body is not JSON");
+  }
+  const { statusCode } = error;
+  if (statusCode === 404) return new ProblemError("notFound", "There is nothing at this address");
+  if (statusCode !== undefined && statusCode < 500) return new ProblemError("malformed", error.message);
+  return new ProblemError(
+    "internal",
+    "It was logged; nothing of what you asked is certain to have been done",
+  );
+}

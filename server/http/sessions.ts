@@ -1,0 +1,159 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { readSealed } from "../../shared/evidence/read.ts";
+import { crewSchema, engineSchema, powerSourceSchema } from "../../shared/protocol/commands.ts";
+import { eventSchema } from "../../shared/protocol/events.ts";
+import { idSchema, line } from "../../shared/protocol/text.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { personOf } from "../auth/identity.ts";
+import type { Clock } from "../clock.ts";
+import { CODE_PATTERN } from "../ids.ts";
+import type { Planning } from "../sessions/planning.ts";
+import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
+import type { EventStore } from "../store/events.ts";
+import { ProblemError } from "./problem.ts";
+import { identityOf } from "./signed-in.ts";
+
+/** How many sessions the list holds at most. */
+const LISTED = 200;
+
+export interface SessionRoutesOptions {
+  store: EventStore;
+  sessions: Sessions;
+  planning: Planning;
+  clock: Clock;
+}
+
+const idParams = z.strictObject({ id: idSchema });
+const planned = z.object({ id: z.string(), code: z.string() });
+
+export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async (app, options) => {
+  const { store, sessions, planning, clock } = options;
+
+  app.get(
+    "/sessions",
+    {
+      schema: {
+        tags: ["sessions"],
+        summary: `The newest ${LISTED} start sessions, newest first`,
+        response: {
+          200: z.array(
+            z.object({
+              id: z.string(),
+              code: z.string(),
+              aircraft: z.string(),
+              typeName: z.string(),
+              place: z.string(),
+              stage: z.string(),
+              createdAt: z.number(),
+              headSeq: z.number(),
+              needs: z.number(),
+            }),
+          ),
+        },
+      },
+    },
+    () => store.sessions(LISTED),
+  );
+
+  app.post(
+    "/sessions",
+    {
+      schema: {
+        tags: ["sessions"],
+        summary: "Plan a start session; the same commandId again answers with the same session",
+        body: z.strictObject({
+          commandId: z.uuid(),
+          aircraft: idSchema,
+          place: line(80),
+          order: z.array(engineSchema).min(1).max(8).optional(),
+          powerSource: powerSourceSchema,
+          crew: crewSchema,
+        }),
+        response: { 201: planned },
+      },
+    },
+    async (request, reply) => {
+      const result = await planning.plan(personOf(identityOf(request)), request.body);
+      if (result.is === "idReused")
+        throw new ProblemError("idReused", "This commandId planned another session: use a new one");
+      if (result.is === "faulty") {
+        const detail = result.faults.map((f) => `${f.path}: ${f.message}`).join("; ");
+        throw new ProblemError("faultyPlan", detail, { errors: result.faults });
+      }
+      return reply.code(201).send({ id: result.id, code: result.code });
+    },
+  );
+
+  app.get(
+    "/sessions/:id",
+    {
+      schema: {
+        tags: ["sessions"],
+        summary: "The session's state now, as every panel holds it",
+        params: idParams,
+        response: {
+          200: z.object({
+            head: z.number(),
+            serverNow: z.number(),
+            state: z.record(z.string(), z.unknown()).describe("SessionState"),
+          }),
+        },
+      },
+    },
+    async (request) => {
+      const { state } = await sessions.get(request.params.id);
+      return { head: state.seq, serverNow: clock.now(), state: plainRecord(state) };
+    },
+  );
+
+  app.get(
+    "/sessions/:id/events",
+    {
+      schema: {
+        tags: ["sessions"],
+        summary: "Recorded events, in order",
+        params: idParams,
+        querystring: z.strictObject({
+          since: z.coerce.number().int().nonnegative().default(0),
+          limit: z.coerce.number().int().min(1).max(1000).default(500),
+        }),
+        response: { 200: z.object({ head: z.number(), events: z.array(eventSchema) }) },
+      },
+    },
+    async (request) => {
+      const { id } = request.params;
+      const row = await store.session(id);
+      if (!row) throw new NoSuchSession(`there is no session ${id}`);
+      const stored = await store.read(id, request.query.since, request.query.limit);
+      return { head: row.headSeq, events: stored.map((e) => readSealed(e.body).event) };
+    },
+  );
+
+  app.get(
+    "/join/:code",
+    {
+      schema: {
+        tags: ["sessions"],
+        summary: "The session behind a join code",
+        params: z.strictObject({
+          code: z
+            .string()
+            .trim()
+            .toUpperCase()
+            .regex(CODE_PATTERN, "must be the six characters shown with the session"),
+        }),
+        response: { 200: z.object({ id: z.string(), aircraft: z.string() }) },
+      },
+    },
+    async (request) => {
+      const row = await store.sessionByCode(request.params.code);
+      if (!row) throw new ProblemError("notFound", "No session has this code");
+      return { id: row.id, aircraft: row.aircraft };
+    },
+  );
+};
+
+function plainRecord(state: SessionState): Record<string, unknown> {
+  return { ...state };
+}

@@ -1,0 +1,79 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { idSchema, line } from "../../shared/protocol/text.ts";
+import type { SignIns } from "../auth/sign-ins.ts";
+import { ProblemError } from "./problem.ts";
+import { identityOf, requireSignIn } from "./signed-in.ts";
+import { deviceView, personView } from "./views.ts";
+
+export interface SignInOptions {
+  signIns: SignIns;
+  /** Sign-in attempts one address may make in a minute. */
+  perMinute: number;
+}
+
+const bodySchema = z.strictObject({
+  handle: z.string().trim().toLowerCase().pipe(idSchema),
+  pin: z.string().min(4, "must be at least 4 characters").max(64, "must be at most 64 characters"),
+  device: z.strictObject({ id: idSchema, name: line(60) }),
+});
+
+export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (app, { signIns, perMinute }) => {
+  app.post(
+    "/sign-in",
+    {
+      config: { rateLimit: { max: perMinute, timeWindow: 60_000 } },
+      schema: {
+        tags: ["sign-in"],
+        summary: "Sign in by handle and PIN",
+        body: bodySchema,
+        response: { 200: z.object({ token: z.string(), expiresAt: z.number(), person: personView }) },
+      },
+    },
+    async (request) => {
+      const { handle, pin, device } = request.body;
+      const result = await signIns.signIn(handle, pin, device);
+      switch (result.is) {
+        case "locked": {
+          const seconds = Math.ceil(result.waitMs / 1000);
+          const detail = `Too many wrong attempts: try again in ${seconds} s`;
+          throw new ProblemError("locked", detail, { retryAfterMs: result.waitMs });
+        }
+        case "wrong":
+          throw new ProblemError("wrongSignIn", "No person with that handle and PIN may sign in here");
+        case "signedIn": {
+          const { person, expiresAt } = result.identity;
+          return { token: result.token, expiresAt, person };
+        }
+      }
+    },
+  );
+};
+
+export const ownRoutes: FastifyPluginAsyncZod<{ signIns: SignIns }> = async (app, { signIns }) => {
+  requireSignIn(app, signIns);
+
+  app.post(
+    "/sign-out",
+    { schema: { tags: ["sign-in"], summary: "End this sign-in at once", response: { 204: z.null() } } },
+    async (request, reply) => {
+      await signIns.signOut(identityOf(request));
+      return reply.code(204).send(null);
+    },
+  );
+
+  app.get(
+    "/me",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary: "Who is signed in here",
+        response: { 200: z.object({ person: personView, device: deviceView }) },
+      },
+    },
+    async (request) => {
+      const { person, device } = identityOf(request);
+      return { person, device };
+    },
+  );
+};

@@ -1,0 +1,31 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import fastifyStatic from "@fastify/static";
+import type { FastifyInstance } from "fastify";
+import { ProblemError, send } from "./problem.ts";
+
+/** Hands out the built panels; any page address of theirs gets index.html. */
+export async function serveSite(app: FastifyInstance, folder: string): Promise<void> {
+  const built = existsSync(join(folder, "index.html"));
+  if (built) {
+    await app.register(fastifyStatic, {
+      root: folder,
+      wildcard: false,
+      setHeaders(reply, path) {
+        // Vite puts a digest of the content into the names under assets/: they never change.
+        const forEver = path.includes("/assets/");
+        reply.header("cache-control", forEver ? "public, max-age=31536000, immutable" : "no-cache");
+      },
+    });
+  }
+  app.setNotFoundHandler((request, reply) => {
+    const path = request.url.split("?")[0] ?? "";
+    const isPage =
+      (request.method === "GET" || request.method === "HEAD") &&
+      !/^\/(api|health|docs|live)(\/|$)/.test(path);
+    if (isPage && built && !path.startsWith("/assets/")) return reply.sendFile("index.html");
+    const detail =
+      isPage && !built ? "The panels are not built: run npm run build" : `There is nothing at ${path}`;
+    return send(reply, new ProblemError("notFound", detail));
+  });
+}

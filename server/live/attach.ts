@@ -1,0 +1,127 @@
+import type { FastifyInstance } from "fastify";
+import { Server } from "socket.io";
+import type { House } from "../house.ts";
+import type { LiveSession } from "../sessions/live-session.ts";
+import { handshake } from "./handshake.ts";
+import { type Io, type PanelSocket, sessionRoom, signInRoom } from "./io.ts";
+import { LIMITS } from "./limits.ts";
+import { linksOf } from "./links.ts";
+import { originAllowed } from "./origin.ts";
+import { servePanel } from "./panel.ts";
+
+export interface LiveOptions {
+  /** Origins that may open sockets beside the server's own, e.g. `https://ramp.example`. */
+  origins: readonly string[];
+}
+
+/** Puts the sockets onto Fastify's server. Fastify's hooks do not see them: limits and sign-in are their own here. */
+export function live(app: FastifyInstance, house: House, { origins }: LiveOptions): void {
+  const { sessions, signIns, clock, timers } = house;
+  const io: Io = new Server(app.server, {
+    path: "/live",
+    transports: ["websocket"],
+    serveClient: false,
+    perMessageDeflate: false,
+    pingInterval: LIMITS.pingIntervalMs,
+    pingTimeout: LIMITS.pingTimeoutMs,
+    connectTimeout: LIMITS.connectTimeoutMs,
+    maxHttpBufferSize: LIMITS.messageBytes,
+    allowRequest: (request, decide) => {
+      if (io.engine.clientsCount >= LIMITS.sockets) return decide("too many sockets", false);
+      decide(null, originAllowed(request, origins));
+    },
+  });
+  /** Sessions somebody watches. */
+  const watched = new Map<string, LiveSession>();
+
+  const watching = (session: string): PanelSocket[] =>
+    [...(io.sockets.adapter.rooms.get(sessionRoom(session)) ?? [])].flatMap(
+      (id) => io.sockets.sockets.get(id) ?? [],
+    );
+  /** @param when a regular beat may be dropped on the way: the next one follows soon */
+  const beat = ({ state }: LiveSession, when: "regular" | "now") => {
+    const panels = watching(state.id);
+    if (panels.length === 0) return void watched.delete(state.id);
+    const room = io.to(sessionRoom(state.id));
+    const links = linksOf(state, panels);
+    const notice = { session: state.id, head: state.seq, serverNow: clock.now(), links };
+    (when === "regular" ? room.volatile : room).emit("beat", notice);
+  };
+  const end = (signIn: string) => {
+    io.in(signInRoom(signIn)).emit("bye", { why: "signedOut", retryAfterMs: 0 });
+    io.in(signInRoom(signIn)).disconnectSockets(true);
+  };
+
+  sessions.tell({
+    recorded: (session, events) => io.to(sessionRoom(session)).emit("events", { session, events }),
+    unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
+    ramp: () => io.emit("ramp"),
+  });
+  io.use(handshake(signIns, clock));
+  io.on("connection", (socket) => {
+    const { signIn, expiresAt } = socket.data.identity;
+    void socket.join(signInRoom(signIn));
+    const forget = timers.after(expiresAt - clock.now(), () => end(signIn));
+    servePanel(socket, {
+      sessions,
+      clock,
+      log: app.log,
+      watched: (session) => {
+        watched.set(session.state.id, session);
+        beat(session, "now");
+      },
+    });
+    const rooms = new Set<string>();
+    socket.on("disconnecting", () => {
+      for (const room of socket.rooms) rooms.add(room);
+    });
+    socket.on("disconnect", () => {
+      forget();
+      // The others see at once that this panel is gone.
+      for (const session of watched.values())
+        if (rooms.has(sessionRoom(session.state.id))) beat(session, "now");
+    });
+  });
+
+  const stopEnded = signIns.onEnded(end);
+  const stopBeats = every(LIMITS.beatMs, () => {
+    for (const session of watched.values()) beat(session, "regular");
+    // One that takes nothing more must not fill the memory: it comes back and asks for what it lacks.
+    for (const { conn } of io.sockets.sockets.values())
+      if ((conn as unknown as { writeBuffer: unknown[] }).writeBuffer.length > LIMITS.backlog) conn.close();
+  });
+  const stopRechecks = every(LIMITS.recheckMs, () => void recheck());
+
+  async function recheck(): Promise<void> {
+    const ids = new Set([...io.sockets.sockets.values()].map((s) => s.data.identity.signIn));
+    if (ids.size === 0) return;
+    try {
+      const standing = await signIns.standing([...ids]);
+      for (const id of ids) if (!standing.has(id)) end(id);
+    } catch (error) {
+      app.log.error({ err: error }, "sign-ins could not be looked up");
+    }
+  }
+
+  function every(ms: number, run: () => void): () => void {
+    let stop = timers.after(ms, again);
+    function again() {
+      run();
+      stop = timers.after(ms, again);
+    }
+    return () => stop();
+  }
+
+  // Fastify waits for every connection before it closes, and a socket never ends by itself.
+  app.addHook("preClose", async () => {
+    stopEnded();
+    stopBeats();
+    stopRechecks();
+    const retryAfterMs = LIMITS.retryAfterMs;
+    io.emit("bye", { why: "restarting", retryAfterMs });
+    io.local.disconnectSockets(true);
+  });
+  app.addHook("onClose", async () => {
+    io.engine.close();
+  });
+}

@@ -1,0 +1,32 @@
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { handshakeSchema, type WireError } from "../../shared/protocol/wire.ts";
+import type { SignIns } from "../auth/sign-ins.ts";
+import type { Clock } from "../clock.ts";
+import { Bucket } from "./bucket.ts";
+import type { PanelSocket } from "./io.ts";
+import { LIMITS } from "./limits.ts";
+
+/** Lets a socket in when it speaks our protocol and brings a valid sign-in; else says which it lacks. */
+export function handshake(signIns: SignIns, clock: Clock) {
+  return async (socket: PanelSocket, next: (error?: Error) => void): Promise<void> => {
+    try {
+      const said = handshakeSchema.safeParse(socket.handshake.auth);
+      if (!said.success) return next(refusal("malformed", "the handshake must be {token, proto}"));
+      if (said.data.proto !== PROTOCOL) {
+        const message = `this server speaks protocol ${PROTOCOL}, the panel ${said.data.proto}: load the panel anew`;
+        return next(refusal("protocolMismatch", message));
+      }
+      const identity = await signIns.who(said.data.token);
+      if (!identity) return next(refusal("signInNeeded", "sign in first"));
+      const now = clock.now();
+      socket.data = { identity, bucket: new Bucket(LIMITS.burst, LIMITS.perSecond, now), heard: now };
+      next();
+    } catch {
+      next(refusal("notAvailable", "sign-ins cannot be looked up now"));
+    }
+  };
+}
+
+function refusal(error: WireError, message: string): Error {
+  return Object.assign(new Error(message), { data: { error, message } });
+}

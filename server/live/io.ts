@@ -1,0 +1,22 @@
+import type { Server, Socket } from "socket.io";
+import type { ClientToServer, ServerToClient, Trouble, WireError } from "../../shared/protocol/wire.ts";
+import type { Identity } from "../auth/identity.ts";
+import type { Bucket } from "./bucket.ts";
+
+/** What a signed-in socket carries. */
+export interface Panel {
+  identity: Identity;
+  bucket: Bucket;
+  /** Server time of the last sign of life. */
+  heard: number;
+}
+
+export type Io = Server<ClientToServer, ServerToClient, Record<never, never>, Panel>;
+export type PanelSocket = Socket<ClientToServer, ServerToClient, Record<never, never>, Panel>;
+
+export const sessionRoom = (session: string) => `session:${session}`;
+export const signInRoom = (signIn: string) => `signIn:${signIn}`;
+
+export function trouble(error: WireError, message: string): Trouble {
+  return { status: "error", error, message };
+}

@@ -1,0 +1,19 @@
+/** Every bound and timing of the sockets, with its unit. */
+export const LIMITS = {
+  pingIntervalMs: 5_000,
+  pingTimeoutMs: 4_000,
+  /** From the opening of a socket to its sign-in. */
+  connectTimeoutMs: 10_000,
+  messageBytes: 64 * 1024,
+  sockets: 4_000,
+  /** Messages a socket may send at once, and how many it earns back in a second. Stops are not counted. */
+  burst: 40,
+  perSecond: 20,
+  beatMs: 2_000,
+  /** How often sockets' sign-ins are looked up again: another process may have ended one. */
+  recheckMs: 5_000,
+  /** Messages that may wait for a socket before it is cut: it comes back and asks for what it lacks. */
+  backlog: 500,
+  /** A panel told to come back waits this long, plus a chance part of its own. */
+  retryAfterMs: 1_000,
+} as const;

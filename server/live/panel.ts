@@ -1,0 +1,106 @@
+import type { z } from "zod";
+import { commandSchema } from "../../shared/protocol/commands.ts";
+import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import { signalKindSchema } from "../../shared/protocol/signals.ts";
+import { idSchema } from "../../shared/protocol/text.ts";
+import { type Sync, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
+import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { personOf } from "../auth/identity.ts";
+import type { Clock } from "../clock.ts";
+import type { LiveSession } from "../sessions/live-session.ts";
+import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
+import { StoreFailure } from "../store/events.ts";
+import { type PanelSocket, sessionRoom, trouble } from "./io.ts";
+
+export interface PanelDeps {
+  sessions: Sessions;
+  clock: Clock;
+  log: { error(detail: object, message: string): void };
+  /** Told when a panel begins to watch a session. */
+  watched(live: LiveSession): void;
+}
+
+const TOO_MANY = trouble("tooMany", "too many messages: wait a moment");
+const SIGN_IN = trouble("signInNeeded", "the sign-in has ended");
+
+/** Answers one panel's messages. Nothing a panel sends can throw past here. */
+export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
+  const { clock } = deps;
+  const { data } = socket;
+  const mayGo = () => data.bucket.take(clock.now());
+  const expired = () => clock.now() >= data.identity.expiresAt;
+  socket.conn.on("packet", () => {
+    data.heard = clock.now();
+  });
+
+  socket.on("command", async (raw, answer) => {
+    const tell = callable<CommandResult | Trouble>(answer);
+    if (expired()) return tell(SIGN_IN);
+    // Hold, cut, fire and an engine seen turning wait for no limit.
+    if (!looksLikeStop(raw) && !mayGo()) return tell(TOO_MANY);
+    const command = commandSchema.safeParse(raw);
+    if (!command.success) return tell(malformed(command.error));
+    try {
+      tell(await deps.sessions.command(personOf(data.identity), command.data));
+    } catch (error) {
+      tell(asTrouble(error, deps));
+    }
+  });
+
+  socket.on("watch", async (raw, answer) => {
+    const tell = callable<Sync | Trouble>(answer);
+    if (expired()) return tell(SIGN_IN);
+    if (!mayGo()) return tell(TOO_MANY);
+    const watch = watchSchema.safeParse(raw);
+    if (!watch.success) return tell(malformed(watch.error));
+    try {
+      const live = await deps.sessions.get(watch.data.session);
+      if (!socket.connected) return;
+      // One turn of the event loop from here to the end: nothing can be recorded between the answer and the joining,
+      // so the panel misses nothing and gets nothing twice.
+      const { state } = live;
+      const head = state.seq;
+      const base = { session: state.id, head, serverNow: clock.now() };
+      const events = watch.data.since === 0 ? null : live.after(watch.data.since);
+      tell(events ? { ...base, events } : { ...base, state });
+      void socket.join(sessionRoom(state.id));
+      deps.watched(live);
+    } catch (error) {
+      tell(asTrouble(error, deps));
+    }
+  });
+
+  socket.on("unwatch", (raw) => {
+    const session = idSchema.safeParse(raw);
+    if (session.success) void socket.leave(sessionRoom(session.data));
+  });
+
+  socket.on("time", (_t1, answer) => {
+    const t2 = clock.now();
+    if (mayGo()) callable<{ t2: number; t3: number }>(answer)({ t2, t3: clock.now() });
+  });
+}
+
+/** Reads just enough of a message to see a stop in it. */
+function looksLikeStop(raw: unknown): boolean {
+  const action = (raw as { action?: { type?: unknown; kind?: unknown } } | null)?.action;
+  if (action?.type !== "send") return false;
+  const kind = signalKindSchema.safeParse(action.kind);
+  return kind.success && CATALOGUE[kind.data].stop;
+}
+
+/** A panel that wants no answer gets none. */
+function callable<T>(answer: unknown): (value: T) => void {
+  return typeof answer === "function" ? (answer as (value: T) => void) : () => {};
+}
+
+function malformed(error: z.ZodError): Trouble {
+  const issue = error.issues[0];
+  return trouble("malformed", `${issue?.path.join(".") || "message"}: ${issue?.message ?? "not understood"}`);
+}
+
+function asTrouble(error: unknown, { log }: PanelDeps): Trouble {
+  if (error instanceof NoSuchSession) return trouble("noSuchSession", error.message);
+  if (!(error instanceof StoreFailure)) log.error({ err: error }, "a command failed");
+  return trouble("notAvailable", "not recorded: use hand signals");
+}

@@ -1,0 +1,98 @@
+import { fileURLToPath } from "node:url";
+import { pino } from "pino";
+import { demo } from "../seed/demo-data.ts";
+import { createApp } from "./app.ts";
+import { PIN_COST } from "./auth/pin.ts";
+import { machineClocks, ServerClock, systemTimers } from "./clock.ts";
+import { readConfig } from "./config.ts";
+import { seedDemo } from "./demo.ts";
+import { buildHouse } from "./house.ts";
+import { randomIds } from "./ids.ts";
+import { StartRefused } from "./start-refused.ts";
+import { lockDatabase, openDatabase } from "./store/open.ts";
+import { PrismaDirectory } from "./store/prisma-directory.ts";
+import { SqliteEventStore } from "./store/sqlite-events.ts";
+
+const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
+const SIGN_INS_PER_MINUTE = 30;
+/** A stop that takes longer than this is forced. Milliseconds. */
+const STOP_MS = 5_000;
+
+await main().catch((error: unknown) => {
+  console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
+  process.exit(1);
+});
+
+async function main(): Promise<void> {
+  const config = readConfig(process.env);
+  const log = pino({
+    level: config.logLevel,
+    redact: ["token", "pin", "*.token", "*.pin", "req.headers.authorization", "req.headers.cookie"],
+  });
+  const lock = lockDatabase(config.data);
+  const store = new SqliteEventStore(openDatabase(config.data, Date.now()));
+  const directory = await PrismaDirectory.open(config.data);
+  const clock = new ServerClock(machineClocks, await store.newestAt());
+  if (config.demo) await seedDemo(directory, demo, clock.now(), PIN_COST);
+  const demoSignIns = config.demo ? demo.people : [];
+  const house = await buildHouse({
+    store,
+    directory,
+    clock,
+    timers: systemTimers,
+    ids: randomIds,
+    pinCost: PIN_COST,
+    log,
+    demoSignIns,
+  });
+  const app = await createApp(house, {
+    logger: log,
+    site: SITE,
+    signInsPerMinute: SIGN_INS_PER_MINUTE,
+    live: { origins: config.origins },
+  });
+  await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
+    throw asRefusal(error, config.host, config.port);
+  });
+
+  const address = app.server.address();
+  const port = typeof address === "object" && address ? address.port : config.port;
+  console.log(`chockside: listening on http://localhost:${port} (documentation at /docs)`);
+  await sayDemo(directory);
+
+  let stopping = false;
+  const stop = async (signal: string) => {
+    if (stopping) return;
+    stopping = true;
+    log.info({ signal }, "stopping");
+    setTimeout(() => process.exit(1), STOP_MS).unref();
+    await app.close();
+    house.close();
+    await store.close();
+    await directory.close();
+    lock.close();
+  };
+  for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));
+
+  async function sayDemo(people: PrismaDirectory): Promise<void> {
+    const there = new Set((await people.people()).filter((p) => p.demo).map((p) => p.handle));
+    const known = demoSignIns.filter((p) => there.has(p.handle));
+    if (known.length === 0) return;
+    console.log(
+      "\n*** DEMO DATA: everything is invented, and anyone may sign in. Not for use at an aircraft. ***",
+    );
+    for (const { handle, pin, name, mayHold } of known)
+      console.log(`    ${handle.padEnd(10)} PIN ${pin}   ${name}, may hold ${mayHold.join(", ")}`);
+    console.log("*** For real use set CHOCKSIDE_DEMO=off and add people: see DEVELOPERS.md ***\n");
+  }
+}
+
+function asRefusal(error: NodeJS.ErrnoException, host: string, port: number): Error {
+  if (error.code === "EADDRINUSE")
+    return new StartRefused(`port ${port} is in use: stop what listens there, or set PORT to another`);
+  if (error.code === "EACCES")
+    return new StartRefused(`port ${port} may not be used by this user: set PORT to another`);
+  if (error.code === "EADDRNOTAVAIL" || error.code === "ENOTFOUND")
+    return new StartRefused(`HOST ${host} is no address of this machine`);
+  return error;
+}

@@ -1,0 +1,57 @@
+// npm run people -- <handle> "<name>" <post,post…>: adds a person, whose PIN is read from standard input. Not while
+// the server runs on the same database.
+import { z } from "zod";
+import { postSchema } from "../shared/protocol/posts.ts";
+import { idSchema, line } from "../shared/protocol/text.ts";
+import { hashPin } from "./auth/pin.ts";
+import { readConfig } from "./config.ts";
+import { randomIds } from "./ids.ts";
+import { StartRefused } from "./start-refused.ts";
+import { lockDatabase, openDatabase } from "./store/open.ts";
+import { PrismaDirectory } from "./store/prisma-directory.ts";
+
+const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts>
+  posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between`;
+
+const entrySchema = z.object({
+  handle: z.string().toLowerCase().pipe(idSchema),
+  name: line(80),
+  mayHold: z.array(postSchema).min(1),
+  pin: z.string().min(6, "must be at least 6 characters").max(64),
+});
+
+await main().catch((error: unknown) => {
+  console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
+  process.exit(1);
+});
+
+async function main(): Promise<void> {
+  const [handle, name, posts, ...more] = process.argv.slice(2);
+  if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
+  const entered = { handle, name, mayHold: posts.split(","), pin: (await standardInput()).trim() };
+  const entry = entrySchema.safeParse(entered);
+  if (!entry.success) {
+    const faults = entry.error.issues.map((i) => `${i.path.join(".")} ${i.message}`);
+    throw new StartRefused(`${faults.join("; ")}\n${USAGE}`);
+  }
+  const { data } = readConfig(process.env);
+  const lock = lockDatabase(data);
+  openDatabase(data, Date.now()).close();
+  const directory = await PrismaDirectory.open(data);
+  const { pin, ...person } = entry.data;
+  if (await directory.personByHandle(person.handle))
+    throw new StartRefused(`${person.handle} is there already`);
+  const pinHash = await hashPin(pin);
+  await directory.addPeople([
+    { ...person, id: randomIds.person(), pinHash, active: true, createdAt: Date.now(), demo: false },
+  ]);
+  await directory.close();
+  lock.close();
+  console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
+}
+
+async function standardInput(): Promise<string> {
+  const parts: Buffer[] = [];
+  for await (const part of process.stdin) parts.push(part as Buffer);
+  return Buffer.concat(parts).toString("utf8");
+}

@@ -1,0 +1,48 @@
+import type { Clock, Timers } from "../clock.ts";
+
+/** Wait after a deadline that changed nothing, or that could not be recorded: never a busy loop. Milliseconds. */
+const AGAIN_MS = 1_000;
+
+/** One timer for each session: the next moment at which time alone changes something in it. */
+export class Deadlines {
+  readonly #clock: Clock;
+  readonly #timers: Timers;
+  readonly #due: (session: string) => void;
+  readonly #cancel = new Map<string, () => void>();
+
+  constructor(clock: Clock, timers: Timers, due: (session: string) => void) {
+    this.#clock = clock;
+    this.#timers = timers;
+    this.#due = due;
+  }
+
+  /** Sets the session's one timer to `at`, server milliseconds; null means that none is needed. */
+  set(session: string, at: number | null): void {
+    this.clear(session);
+    if (at !== null) this.#wait(session, at - this.#clock.now());
+  }
+
+  /** After a deadline at which nothing could be done. */
+  again(session: string, at: number | null): void {
+    this.clear(session);
+    if (at !== null) this.#wait(session, Math.max(AGAIN_MS, at - this.#clock.now()));
+  }
+
+  clear(session: string): void {
+    this.#cancel.get(session)?.();
+    this.#cancel.delete(session);
+  }
+
+  clearAll(): void {
+    for (const cancel of this.#cancel.values()) cancel();
+    this.#cancel.clear();
+  }
+
+  #wait(session: string, ms: number): void {
+    const cancel = this.#timers.after(ms, () => {
+      this.#cancel.delete(session);
+      this.#due(session);
+    });
+    this.#cancel.set(session, cancel);
+  }
+}

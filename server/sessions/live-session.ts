@@ -1,0 +1,179 @@
+import { type Sealed, seal } from "../../shared/evidence/chain.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import type { Step } from "../../shared/session/step.ts";
+import { sha256 } from "../sha256.ts";
+import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
+import { type Answered, noteAnswers } from "./recorded.ts";
+import { type Replayed, replay, TAIL } from "./replay.ts";
+import { rowOf } from "./row.ts";
+
+/** How often a batch is decided anew when somebody else appended first. */
+const ATTEMPTS = 3;
+
+/** What a piece of work sees: the session as it will be once the work before it is recorded. */
+export interface Draft {
+  readonly state: SessionState;
+  answeredBefore(command: string): Answered | undefined;
+  /** Takes over a step's events. */
+  take(step: Step): void;
+}
+
+interface Job {
+  work(draft: Draft): unknown;
+  done(value: unknown): void;
+  failed(error: unknown): void;
+}
+
+/**
+ * One session in memory: the only place its next event comes from. Work is done strictly one after another; what has
+ * piled up while the last append was under way is decided together and appended as one. Nothing of it counts, is told
+ * or is answered before the append is durable.
+ */
+export class LiveSession {
+  readonly #store: EventStore;
+  readonly #row: SessionRow;
+  readonly #published: (session: LiveSession, events: SessionEvent[]) => void;
+  #held: Replayed;
+  #jobs: Job[] = [];
+  #busy = false;
+
+  constructor(
+    store: EventStore,
+    row: SessionRow,
+    held: Replayed,
+    published: (session: LiveSession, events: SessionEvent[]) => void,
+  ) {
+    this.#store = store;
+    this.#row = row;
+    this.#held = held;
+    this.#published = published;
+  }
+
+  get state(): SessionState {
+    return this.#held.state;
+  }
+
+  get code(): string {
+    return this.#row.code;
+  }
+
+  /** The events after `since`, or null when they are no longer at hand. */
+  after(since: number): SessionEvent[] | null {
+    const { state, tail } = this.#held;
+    if (since > state.seq || since < state.seq - tail.length) return null;
+    return tail.slice(tail.length - (state.seq - since));
+  }
+
+  /**
+   * Resolves to what `work` returned once its events are durable and told.
+   * @throws StoreFailure when they could not be kept: then it is as if the work had never been done
+   */
+  run<T>(work: (draft: Draft) => T): Promise<T> {
+    return new Promise<T>((done, failed) => {
+      this.#jobs.push({ work, done: done as (value: unknown) => void, failed });
+      void this.#drain();
+    });
+  }
+
+  async #drain(): Promise<void> {
+    if (this.#busy) return;
+    this.#busy = true;
+    while (this.#jobs.length > 0) await this.#batch(this.#jobs.splice(0));
+    this.#busy = false;
+  }
+
+  async #batch(jobs: readonly Job[]): Promise<void> {
+    for (let attempt = 1; ; attempt += 1) {
+      const draft = new Drafting(this.#held);
+      const outcomes = jobs.map((job) => draft.attempt(job));
+      try {
+        await this.#append(draft);
+      } catch (error) {
+        if (error instanceof ConcurrencyError && attempt < ATTEMPTS && (await this.#readAgain())) continue;
+        for (const job of jobs) job.failed(error);
+        return;
+      }
+      this.#adopt(draft);
+      for (const outcome of outcomes) outcome();
+      return;
+    }
+  }
+
+  async #append({ state, sealed, events }: Drafting): Promise<void> {
+    const last = sealed.at(-1);
+    if (!last) return;
+    await this.#store.append({
+      expected: this.#held.state.seq,
+      events: sealed.map((s, i) => {
+        const { at, command, fact } = events[i] as SessionEvent;
+        return { ...s, at, command, type: fact.type };
+      }),
+      row: rowOf(this.#row, state, last.hash),
+    });
+  }
+
+  #adopt({ state, headHash, events }: Drafting): void {
+    if (events.length === 0) return;
+    const { answered, tail } = this.#held;
+    noteAnswers(answered, events);
+    this.#held = { state, headHash, answered, tail: [...tail, ...events].slice(-TAIL) };
+    this.#published(this, events);
+  }
+
+  async #readAgain(): Promise<boolean> {
+    try {
+      const row = await this.#store.session(this.#row.id);
+      if (!row) return false;
+      this.#held = await replay(this.#store, row);
+      return true;
+    } catch {
+      return false;
+    }
+  }
+}
+
+/** The session with work done on it that is not yet recorded. */
+class Drafting implements Draft {
+  state: SessionState;
+  headHash: string;
+  readonly events: SessionEvent[] = [];
+  readonly sealed: Sealed[] = [];
+  readonly #before: ReadonlyMap<string, Answered>;
+  readonly #answered = new Map<string, Answered>();
+
+  constructor(held: Replayed) {
+    this.state = held.state;
+    this.headHash = held.headHash;
+    this.#before = held.answered;
+  }
+
+  answeredBefore(command: string): Answered | undefined {
+    return this.#answered.get(command) ?? this.#before.get(command);
+  }
+
+  take(step: Step): void {
+    const sealed: Sealed[] = [];
+    let hash = this.headHash;
+    for (const event of step.events) {
+      const one = seal(event, hash, sha256);
+      sealed.push(one);
+      hash = one.hash;
+    }
+    this.sealed.push(...sealed);
+    this.events.push(...step.events);
+    this.headHash = hash;
+    this.state = step.state;
+    noteAnswers(this.#answered, step.events);
+  }
+
+  /** Does one piece of work; its outcome is told to whoever waits only when called. One's failure is its own. */
+  attempt(job: Job): () => void {
+    try {
+      const value = job.work(this);
+      return () => job.done(value);
+    } catch (error) {
+      return () => job.failed(error);
+    }
+  }
+}

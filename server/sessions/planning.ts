@@ -1,0 +1,136 @@
+import { canonical } from "../../shared/evidence/canonical.ts";
+import type { FactOf } from "../../shared/protocol/events.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { type Person, plan } from "../../shared/session/step.ts";
+import { isOrderOf } from "../../shared/types/validate.ts";
+import type { Clock } from "../clock.ts";
+import { sha256 } from "../sha256.ts";
+import type { Directory } from "../store/directory.ts";
+import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
+import { latestType } from "./latest-type.ts";
+import type { Sessions } from "./sessions.ts";
+
+/** What a person enters to plan a session. */
+export interface PlanInput {
+  commandId: string;
+  aircraft: string;
+  place: string;
+  order?: number[] | undefined;
+  powerSource: "groundPower" | "batteries";
+  /** Person ids. */
+  crew: Record<Post, string | null>;
+}
+
+/** One thing wrong with a plan, and where. */
+export interface PlanFault {
+  path: string;
+  message: string;
+}
+
+export type PlanResult =
+  | { is: "planned"; id: string; code: string }
+  | { is: "faulty"; faults: PlanFault[] }
+  | { is: "idReused" };
+
+export interface Ids {
+  session(): string;
+  /** Six characters to join by. */
+  code(): string;
+}
+
+interface PlanningDeps {
+  directory: Directory;
+  store: EventStore;
+  sessions: Sessions;
+  clock: Clock;
+  ids: Ids;
+}
+
+/** Plans sessions: checks a plan against the aircraft's type and the people, then records it as event 1. */
+export class Planning {
+  readonly #deps: PlanningDeps;
+
+  constructor(deps: PlanningDeps) {
+    this.#deps = deps;
+  }
+
+  /** Repeated with the same `commandId`, it answers with the session that was planned first. */
+  async plan(person: Person, input: PlanInput): Promise<PlanResult> {
+    const { store, sessions, clock, ids } = this.#deps;
+    const digest = sha256(canonical(input));
+    const repeated = await this.#repeated(input.commandId, digest);
+    if (repeated) return repeated;
+    const checked = await this.#check(input);
+    if ("faults" in checked) return { is: "faulty", faults: checked.faults };
+
+    const now = clock.now();
+    const id = ids.session();
+    const mark = { id: input.commandId, digest, clientAt: now };
+    const step = plan(id, checked.fact, person, mark, now);
+    let code = ids.code();
+    while (await store.sessionByCode(code)) code = ids.code();
+    try {
+      await sessions.begin({ code, planCommand: input.commandId, createdAt: now }, step);
+    } catch (error) {
+      // The same plan sent twice at once: the other one was first.
+      const first = error instanceof ConcurrencyError && (await this.#repeated(input.commandId, digest));
+      if (first) return first;
+      throw error;
+    }
+    return { is: "planned", id, code };
+  }
+
+  async #repeated(commandId: string, digest: string): Promise<PlanResult | null> {
+    const row: SessionRow | null = await this.#deps.store.sessionByPlan(commandId);
+    if (!row) return null;
+    const [first] = await this.#deps.store.read(row.id, 0, 1);
+    const same = first !== undefined && JSON.parse(first.body).digest === digest;
+    return same ? { is: "planned", id: row.id, code: row.code } : { is: "idReused" };
+  }
+
+  async #check(input: PlanInput): Promise<{ fact: FactOf<"planned"> } | { faults: PlanFault[] }> {
+    const { directory } = this.#deps;
+    const faults: PlanFault[] = [];
+    const aircraft = (await directory.aircraft()).find((a) => a.id === input.aircraft);
+    const type = aircraft && (await latestType(directory, aircraft.typeId));
+    if (!aircraft || !type) return { faults: [{ path: "aircraft", message: "no such aircraft" }] };
+    const order = input.order ?? type.defaultOrder;
+    if (!isOrderOf(order, type)) {
+      const message = `must name engines 1 to ${type.engines.length} of ${type.name}, each at most once`;
+      faults.push({ path: "order", message });
+    }
+    const crew: FactOf<"planned">["crew"] = {
+      cockpit: null,
+      fireGuard: null,
+      groundPower: null,
+      supervisor: null,
+    };
+    const named = new Set<string>();
+    for (const post of POSTS) {
+      const id = input.crew[post];
+      if (id === null) continue;
+      const person = await directory.person(id);
+      const fault = (message: string) => faults.push({ path: `crew.${post}`, message });
+      if (!person?.active) fault("no such person");
+      else if (!person.mayHold.includes(post)) fault(`${person.name} is not qualified to hold this post`);
+      else if (named.has(id)) fault(`${person.name} is already named for another post`);
+      else crew[post] = { id, name: person.name };
+      named.add(id);
+    }
+    if (faults.length > 0) return { faults };
+    const { place, powerSource } = input;
+    return {
+      fact: {
+        type: "planned",
+        aircraft: aircraft.id,
+        place,
+        aircraftType: type,
+        order,
+        powerSource,
+        crew,
+        defects: [],
+        lastRan: [],
+      },
+    };
+  }
+}

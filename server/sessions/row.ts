@@ -1,0 +1,30 @@
+import { isOver, type SessionState } from "../../shared/session/state.ts";
+import type { SessionRow } from "../store/events.ts";
+
+/** What never changes of a session's row. */
+export type RowBase = Pick<SessionRow, "code" | "planCommand" | "createdAt">;
+
+/** The session's row as it follows from its state. */
+export function rowOf(base: RowBase, state: SessionState, headHash: string): SessionRow {
+  return {
+    id: state.id,
+    code: base.code,
+    planCommand: base.planCommand,
+    createdAt: base.createdAt,
+    aircraft: state.aircraft,
+    typeId: state.type.id,
+    typeVersion: state.type.version,
+    typeName: state.type.name,
+    place: state.place,
+    stage: state.stage,
+    needs:
+      state.alerts.filter((a) => a.active).length +
+      state.holds.length +
+      state.cuts.length +
+      state.fires.length,
+    closedAt: isOver(state) ? state.stageSince : null,
+    headSeq: state.seq,
+    headHash,
+    headAt: state.at,
+  };
+}

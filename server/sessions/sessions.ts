@@ -1,0 +1,235 @@
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { genesis, seal } from "../../shared/evidence/chain.ts";
+import type { Command } from "../../shared/protocol/commands.ts";
+import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
+import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import { isStop } from "../../shared/session/decide.ts";
+import { isOver } from "../../shared/session/state.ts";
+import { act, type Person, postHeld, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import type { Clock, Timers } from "../clock.ts";
+import { sha256 } from "../sha256.ts";
+import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
+import { type Audience, nobody } from "./audience.ts";
+import { Deadlines } from "./deadlines.ts";
+import { LiveSession } from "./live-session.ts";
+import { type Answered, firstAnswer, noteAnswers, repeatAnswer } from "./recorded.ts";
+import { type Replayed, replay } from "./replay.ts";
+import { type RowBase, rowOf } from "./row.ts";
+
+/** Sessions that are over and stay in memory after somebody looked at them. */
+const OVER_KEPT = 40;
+
+/** What the sessions tell of themselves to whoever runs the server. */
+export interface SessionLog {
+  error(detail: object, message: string): void;
+  info(detail: object, message: string): void;
+}
+
+export interface SessionsDeps {
+  store: EventStore;
+  clock: Clock & { recorded(at: number): void };
+  timers: Timers;
+  log: SessionLog;
+}
+
+/** Nobody planned a session of that id. */
+export class NoSuchSession extends Error {
+  override readonly name = "NoSuchSession";
+}
+
+/** All start sessions of this server: loads them, keeps them, gives them their commands and wakes them at deadlines. */
+export class Sessions {
+  readonly #deps: SessionsDeps;
+  readonly #deadlines: Deadlines;
+  readonly #held = new Map<string, Promise<LiveSession>>();
+  /** Those in memory that are over, longest untouched first. */
+  readonly #over = new Set<string>();
+  #audience: Audience = nobody;
+  #failing = false;
+
+  constructor(deps: SessionsDeps) {
+    this.#deps = deps;
+    this.#deadlines = new Deadlines(deps.clock, deps.timers, (id) => void this.#due(id));
+  }
+
+  /** Who is told of what is recorded from now on. */
+  tell(audience: Audience): void {
+    this.#audience = audience;
+  }
+
+  /** True from an append that could not be kept until one that was. */
+  get failing(): boolean {
+    return this.#failing;
+  }
+
+  /** After a start: every session that is not over records it, which voids its clearances; its holds stand. */
+  async restart(): Promise<void> {
+    const rows = await this.#deps.store.openSessions();
+    await Promise.all(rows.map((row) => this.#unsettle(row.id, { type: "restarted" })));
+  }
+
+  /** The wall clock was set by `by` milliseconds: clearances are void in every session that is not over. */
+  async clockStepped(by: number): Promise<void> {
+    this.#deps.log.error({ by }, "the machine's clock was set: clearances are void");
+    const rows = await this.#deps.store.openSessions();
+    await Promise.all(rows.map((row) => this.#unsettle(row.id, { type: "clockStepped", by })));
+  }
+
+  /**
+   * The session in memory, read from the store if need be.
+   * @throws NoSuchSession
+   * @throws StoreFailure when its events cannot be read, or are not what was recorded
+   */
+  async get(id: string): Promise<LiveSession> {
+    let held = this.#held.get(id);
+    if (!held) {
+      held = this.#load(id);
+      this.#held.set(id, held);
+      held.catch(() => this.#held.delete(id));
+    }
+    return held;
+  }
+
+  /**
+   * Begins a session with the step that planned it.
+   * @throws ConcurrencyError when its code or its plan's command id is taken
+   * @throws StoreFailure
+   */
+  async begin(base: RowBase, step: Step): Promise<void> {
+    const [event] = step.events;
+    if (!event) throw new Error("a plan is an event");
+    const sealed = seal(event, genesis(event.session, sha256), sha256);
+    const row = rowOf(base, step.state, sealed.hash);
+    const { at, command, fact } = event;
+    await this.#kept(
+      this.#deps.store.append({ expected: 0, events: [{ ...sealed, at, command, type: fact.type }], row }),
+    );
+    const answered = new Map<string, Answered>();
+    noteAnswers(answered, step.events);
+    const held = { state: step.state, headHash: sealed.hash, answered, tail: step.events };
+    this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
+    this.#deps.clock.recorded(at);
+    this.#audience.ramp();
+  }
+
+  /**
+   * Decides a person's command and resolves once the answer is durable.
+   * @throws NoSuchSession
+   * @throws StoreFailure when nothing could be recorded
+   *
+   * Whenever it throws but for the first reason, a stop has been passed on unrecorded.
+   */
+  async command(person: Person, command: Command): Promise<CommandResult> {
+    const { clock } = this.#deps;
+    const { clientAt, ...rest } = command;
+    const digest = sha256(canonical(rest));
+    const { validUntil } = command;
+    const mark = { id: command.id, digest, clientAt, ...(validUntil === undefined ? {} : { validUntil }) };
+    try {
+      const live = await this.get(command.session);
+      return await this.#kept(
+        live.run((draft): CommandResult => {
+          const before = draft.answeredBefore(command.id);
+          if (before) return repeatAnswer(before, digest);
+          const step = act(draft.state, command.action, person, mark, clock.now());
+          draft.take(step);
+          const answered = draft.answeredBefore(command.id);
+          if (answered) return firstAnswer(answered);
+          // Nothing was recorded: only a session that is over answers so.
+          return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
+        }),
+      );
+    } catch (error) {
+      if (!(error instanceof NoSuchSession)) await this.#passOn(person, command);
+      throw error;
+    }
+  }
+
+  /** Lets go of every timer. */
+  close(): void {
+    this.#deadlines.clearAll();
+  }
+
+  async #load(id: string): Promise<LiveSession> {
+    const row = await this.#deps.store.session(id);
+    if (!row) throw new NoSuchSession(`there is no session ${id}`);
+    const live = this.#wake(row, await replay(this.#deps.store, row));
+    if (isOver(live.state)) this.#forgetOneOver(id);
+    else this.#deadlines.set(id, nextDeadline(live.state));
+    return live;
+  }
+
+  #wake(row: SessionRow, held: Replayed): LiveSession {
+    return new LiveSession(this.#deps.store, row, held, (live, events) => this.#published(live, events));
+  }
+
+  #published({ state }: LiveSession, events: SessionEvent[]): void {
+    this.#deps.clock.recorded(state.at);
+    this.#audience.recorded(state.id, events);
+    this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
+    if (isOver(state)) this.#forgetOneOver(state.id);
+    if (events.some((e) => e.fact.type === "stageReached")) this.#audience.ramp();
+  }
+
+  /** A deadline came: what time has brought is recorded. */
+  async #due(id: string): Promise<void> {
+    const { clock, log } = this.#deps;
+    try {
+      const live = await this.get(id);
+      const events = await this.#kept(
+        live.run((draft) => {
+          const step = tick(draft.state, clock.now());
+          draft.take(step);
+          return step.events.length;
+        }),
+      );
+      if (events === 0) this.#deadlines.again(id, isOver(live.state) ? null : nextDeadline(live.state));
+    } catch (error) {
+      log.error({ err: error, session: id }, "a deadline could not be recorded");
+      this.#deadlines.again(id, clock.now());
+    }
+  }
+
+  async #unsettle(id: string, fact: FactOf<"restarted" | "clockStepped">): Promise<void> {
+    try {
+      const live = await this.get(id);
+      await this.#kept(live.run((draft) => draft.take(unsettle(draft.state, fact, this.#deps.clock.now()))));
+    } catch (error) {
+      // The others must go on: this one answers that it is not available until it can be read and written again.
+      this.#deps.log.error({ err: error, session: id }, `${fact.type} could not be recorded`);
+    }
+  }
+
+  async #kept<T>(append: Promise<T>): Promise<T> {
+    try {
+      const value = await append;
+      this.#failing = false;
+      return value;
+    } catch (error) {
+      if (error instanceof StoreFailure) {
+        this.#failing = true;
+        this.#deps.log.error({ err: error }, "events could not be kept");
+      }
+      throw error;
+    }
+  }
+
+  /** People must hear of a stop even when it cannot be written down. */
+  async #passOn(person: Person, { session, action }: Command): Promise<void> {
+    if (action.type !== "send" || !isStop(action)) return;
+    const live = await this.#held.get(session)?.catch(() => null);
+    const post = live ? postHeld(live.state, person) : null;
+    const by = { id: person.id, name: person.name, post };
+    this.#audience.unrecorded({ session, action, by, at: this.#deps.clock.now() });
+  }
+
+  #forgetOneOver(id: string): void {
+    this.#over.delete(id);
+    this.#over.add(id);
+    const [oldest] = this.#over;
+    if (this.#over.size <= OVER_KEPT || oldest === undefined) return;
+    this.#over.delete(oldest);
+    this.#held.delete(oldest);
+  }
+}

@@ -1,0 +1,78 @@
+import type { Sealed } from "../../shared/evidence/chain.ts";
+
+/** One event as it is kept: its exact bytes, and what is looked for without reading them. */
+export interface StoredEvent extends Sealed {
+  /** Server milliseconds. */
+  at: number;
+  type: string;
+  command: string | null;
+}
+
+/** What a list of sessions shows without replaying their events; written in the same transaction as they are. */
+export interface SessionRow {
+  id: string;
+  code: string;
+  planCommand: string;
+  aircraft: string;
+  typeId: string;
+  typeVersion: number;
+  typeName: string;
+  place: string;
+  stage: string;
+  /** Open alerts, holds, cuts and fires. */
+  needs: number;
+  createdAt: number;
+  /** Null while the session is not over. */
+  closedAt: number | null;
+  headSeq: number;
+  headHash: string;
+  headAt: number;
+}
+
+/** Events to add to one session, all or none. */
+export interface Append {
+  /** Number of the last event the appender knows; 0 begins a session. */
+  expected: number;
+  /** At least one, numbered from `expected + 1`. */
+  events: readonly StoredEvent[];
+  /** The session's row after them. */
+  row: SessionRow;
+}
+
+/** Somebody else appended first: read again and decide again. */
+export class ConcurrencyError extends Error {
+  override readonly name = "ConcurrencyError";
+  constructor(session: string, expected: number) {
+    super(`session ${session} is not at event ${expected}`);
+  }
+}
+
+/** The store could not write or read. Nothing of the append was kept. */
+export class StoreFailure extends Error {
+  override readonly name = "StoreFailure";
+}
+
+/** Where the evidence is kept. Every implementation passes `tests/store/contract.ts`. */
+export interface EventStore {
+  /**
+   * Resolves once the events are durable.
+   * @throws ConcurrencyError when the session is not at `expected`
+   * @throws StoreFailure when they cannot be kept
+   */
+  append(append: Append): Promise<void>;
+  /** At most `limit` events numbered above `since`, in order. */
+  read(session: string, since: number, limit: number): Promise<StoredEvent[]>;
+  session(id: string): Promise<SessionRow | null>;
+  sessionByCode(code: string): Promise<SessionRow | null>;
+  /** The session a plan's command id led to. */
+  sessionByPlan(command: string): Promise<SessionRow | null>;
+  /** Newest first. */
+  sessions(limit: number): Promise<SessionRow[]>;
+  /** Every session that is not over. */
+  openSessions(): Promise<SessionRow[]>;
+  /** Server time of the newest event of all, 0 when there is none. */
+  newestAt(): Promise<number>;
+  /** Writes something without effect. @throws StoreFailure when it cannot. */
+  probe(): Promise<void>;
+  close(): Promise<void>;
+}

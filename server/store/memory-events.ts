@@ -1,0 +1,62 @@
+import {
+  type Append,
+  ConcurrencyError,
+  type EventStore,
+  type SessionRow,
+  type StoredEvent,
+} from "./events.ts";
+
+/** Keeps everything in this process's memory: for trying Chockside out, and for tests of what stands above it. */
+export class MemoryEventStore implements EventStore {
+  readonly #events = new Map<string, StoredEvent[]>();
+  readonly #rows = new Map<string, SessionRow>();
+
+  async append({ expected, events, row }: Append): Promise<void> {
+    const known = this.#events.get(row.id) ?? [];
+    const clashes =
+      expected === 0 &&
+      [...this.#rows.values()].some((r) => r.code === row.code || r.planCommand === row.planCommand);
+    if (known.length !== expected || events[0]?.seq !== expected + 1 || clashes)
+      throw new ConcurrencyError(row.id, expected);
+    this.#events.set(row.id, [...known, ...events]);
+    this.#rows.set(row.id, { ...row });
+  }
+
+  async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
+    return (this.#events.get(session) ?? []).slice(since, since + limit);
+  }
+
+  async session(id: string): Promise<SessionRow | null> {
+    return this.#rows.get(id) ?? null;
+  }
+
+  async sessionByCode(code: string): Promise<SessionRow | null> {
+    return this.#find((r) => r.code === code);
+  }
+
+  async sessionByPlan(command: string): Promise<SessionRow | null> {
+    return this.#find((r) => r.planCommand === command);
+  }
+
+  async sessions(limit: number): Promise<SessionRow[]> {
+    return [...this.#rows.values()]
+      .sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1))
+      .slice(0, limit);
+  }
+
+  async openSessions(): Promise<SessionRow[]> {
+    return [...this.#rows.values()].filter((r) => r.closedAt === null);
+  }
+
+  async newestAt(): Promise<number> {
+    return Math.max(0, ...[...this.#rows.values()].map((r) => r.headAt));
+  }
+
+  async probe(): Promise<void> {}
+
+  async close(): Promise<void> {}
+
+  #find(is: (row: SessionRow) => boolean): SessionRow | null {
+    return [...this.#rows.values()].find(is) ?? null;
+  }
+}

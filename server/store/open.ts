@@ -1,0 +1,86 @@
+import { mkdirSync } from "node:fs";
+import { dirname } from "node:path";
+import Database from "better-sqlite3";
+import { MigrationRefused, migrate } from "../../prisma/migrate.ts";
+import { StartRefused } from "../start-refused.ts";
+
+/** How long a write waits for another process, such as a backup, before it fails. Milliseconds. */
+const BUSY_MS = 2_000;
+
+/**
+ * Opens the database file, made if only its folder is there, brings it to this version's shape and makes sure of the two
+ * settings durability stands on: a write-ahead log, flushed at every commit.
+ * @throws StartRefused saying what is wrong with the file and what to do
+ */
+export function openDatabase(file: string, now: number): Database.Database {
+  let db: Database.Database | null = null;
+  try {
+    db = new Database(file, { timeout: BUSY_MS });
+    db.pragma("journal_mode = WAL");
+    db.pragma("synchronous = FULL");
+    db.pragma("foreign_keys = ON");
+    db.pragma("recursive_triggers = ON");
+    assertDurable(db, file);
+    migrate(db, { now });
+    return db;
+  } catch (error) {
+    db?.close();
+    throw asRefusal(error, file);
+  }
+}
+
+/** @throws StartRefused unless the log is a write-ahead log (2 = FULL) that is flushed before a commit returns */
+export function assertDurable(db: Database.Database, file: string): void {
+  const journal = db.pragma("journal_mode", { simple: true });
+  if (journal !== "wal")
+    throw new StartRefused(
+      `${file} cannot keep a write-ahead log (journal_mode is ${journal}): put it on a local disk, not a network share`,
+    );
+  const synchronous = db.pragma("synchronous", { simple: true });
+  if (synchronous !== 2)
+    throw new StartRefused(`${file} would not be flushed at every commit (synchronous is ${synchronous})`);
+}
+
+/**
+ * Holds a lock beside the database for as long as this process lives, so that a second server cannot write the same
+ * sessions. The system lets go of it however the process ends.
+ * @throws StartRefused when another server holds it
+ */
+export function lockDatabase(file: string): Database.Database {
+  let lock: Database.Database;
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    lock = new Database(`${file}.lock`, { timeout: 0 });
+  } catch (error) {
+    throw asRefusal(error, file);
+  }
+  try {
+    lock.exec("BEGIN EXCLUSIVE");
+    return lock;
+  } catch {
+    lock.close();
+    throw new StartRefused(
+      `${file} is in use by another Chockside server: stop that one, or set CHOCKSIDE_DATA to another file`,
+    );
+  }
+}
+
+const ADVICE: Readonly<Record<string, string>> = {
+  SQLITE_NOTADB: "is not a database: move it away, or restore a backup",
+  SQLITE_CORRUPT: "is damaged: restore a backup",
+  SQLITE_READONLY: "cannot be written: check its owner and permissions",
+  SQLITE_CANTOPEN: "cannot be opened: check that its folder exists and can be written",
+  SQLITE_FULL: "cannot grow: the disk is full",
+  SQLITE_BUSY: "is locked by another program: close that one",
+};
+
+function asRefusal(error: unknown, file: string): Error {
+  if (error instanceof StartRefused) return error;
+  if (error instanceof MigrationRefused) return new StartRefused(`${file}: ${error.message}`);
+  const { code = "", message = "" } = error as { code?: string; message?: string };
+  const known = Object.keys(ADVICE).find((c) => code.startsWith(c));
+  if (known) return new StartRefused(`${file} ${ADVICE[known]} (${message})`);
+  if (code.startsWith("SQLITE") || code.startsWith("E"))
+    return new StartRefused(`${file} cannot be used as the database: ${message}`);
+  return error instanceof Error ? error : new Error(String(error));
+}

@@ -1,0 +1,191 @@
+import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
+import { z } from "zod";
+import { PrismaClient } from "../../prisma/generated/client.ts";
+import type { PersonModel, SignInModel } from "../../prisma/generated/models.ts";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { postSchema } from "../../shared/protocol/posts.ts";
+import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
+import { StartRefused } from "../start-refused.ts";
+import type {
+  AircraftRecord,
+  Directory,
+  Lockout,
+  PersonRecord,
+  SignInRecord,
+  TypeSummary,
+} from "./directory.ts";
+import { typeStatus } from "./type-status.ts";
+
+const mayHoldSchema = z.array(postSchema);
+
+/**
+ * The directory in the database, through Prisma. Only single statements: a transaction held open across turns of the
+ * event loop would keep the evidence, which is written through a handle of its own, waiting for itself.
+ */
+export class PrismaDirectory implements Directory {
+  readonly #db: PrismaClient;
+
+  private constructor(db: PrismaClient) {
+    this.#db = db;
+  }
+
+  /** @param file a database that `openDatabase` has already brought to this version's shape */
+  static async open(file: string): Promise<PrismaDirectory> {
+    const db = new PrismaClient({
+      adapter: new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 2_000 }),
+    });
+    // The binding flushes less in write-ahead mode unless told: a person added must outlive a power cut too.
+    await db.$executeRawUnsafe("PRAGMA synchronous = FULL");
+    const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
+    if (Number(now?.synchronous) !== 2)
+      throw new StartRefused(`${file} would not be flushed at every commit`);
+    return new PrismaDirectory(db);
+  }
+
+  async close(): Promise<void> {
+    await this.#db.$disconnect();
+  }
+
+  async people(): Promise<PersonRecord[]> {
+    return (await this.#db.person.findMany({ orderBy: { name: "asc" } })).map(toPerson);
+  }
+
+  async person(id: string): Promise<PersonRecord | null> {
+    const row = await this.#db.person.findUnique({ where: { id } });
+    return row && toPerson(row);
+  }
+
+  async personByHandle(handle: string): Promise<PersonRecord | null> {
+    const row = await this.#db.person.findUnique({ where: { handle } });
+    return row && toPerson(row);
+  }
+
+  async addPeople(people: readonly PersonRecord[]): Promise<void> {
+    await this.#db.person.createMany({
+      data: people.map((p) => ({
+        ...p,
+        mayHold: JSON.stringify(p.mayHold),
+        createdAt: BigInt(p.createdAt),
+      })),
+    });
+  }
+
+  async addSignIn(signIn: SignInRecord): Promise<void> {
+    await this.#db.signIn.createMany({
+      data: [
+        {
+          ...signIn,
+          createdAt: BigInt(signIn.createdAt),
+          expiresAt: BigInt(signIn.expiresAt),
+          revokedAt: signIn.revokedAt === null ? null : BigInt(signIn.revokedAt),
+        },
+      ],
+    });
+  }
+
+  async signInByToken(tokenHash: string) {
+    const row = await this.#db.signIn.findUnique({ where: { tokenHash }, include: { person: true } });
+    return row && { signIn: toSignIn(row), person: toPerson(row.person) };
+  }
+
+  async revokeSignIn(id: string, at: number): Promise<void> {
+    await this.#db.signIn.updateMany({ where: { id, revokedAt: null }, data: { revokedAt: BigInt(at) } });
+  }
+
+  async standing(ids: readonly string[], now: number): Promise<Set<string>> {
+    const standing = new Set<string>();
+    // SQLite bounds the number of values in one statement.
+    for (let i = 0; i < ids.length; i += 500) {
+      const rows = await this.#db.signIn.findMany({
+        where: {
+          id: { in: ids.slice(i, i + 500) },
+          revokedAt: null,
+          expiresAt: { gt: BigInt(now) },
+          person: { is: { active: true } },
+        },
+        select: { id: true },
+      });
+      for (const row of rows) standing.add(row.id);
+    }
+    return standing;
+  }
+
+  async lockout(key: string): Promise<Lockout | null> {
+    const row = await this.#db.lockout.findUnique({ where: { key } });
+    if (!row) return null;
+    const { failures, lockedUntil, updatedAt } = row;
+    return {
+      key,
+      failures,
+      lockedUntil: lockedUntil === null ? null : Number(lockedUntil),
+      updatedAt: Number(updatedAt),
+    };
+  }
+
+  async putLockout({ key, failures, lockedUntil, updatedAt }: Lockout): Promise<void> {
+    const data = {
+      failures,
+      lockedUntil: lockedUntil === null ? null : BigInt(lockedUntil),
+      updatedAt: BigInt(updatedAt),
+    };
+    const changed = await this.#db.lockout.updateMany({ where: { key }, data });
+    if (changed.count === 0) await this.#db.lockout.createMany({ data: [{ key, ...data }] });
+  }
+
+  async forgetLockouts(before: number): Promise<void> {
+    await this.#db.lockout.deleteMany({ where: { updatedAt: { lt: BigInt(before) } } });
+  }
+
+  async aircraft(): Promise<AircraftRecord[]> {
+    return await this.#db.aircraft.findMany({
+      orderBy: { id: "asc" },
+      select: { id: true, name: true, typeId: true },
+    });
+  }
+
+  async addAircraft(aircraft: readonly AircraftRecord[], now: number): Promise<void> {
+    await this.#db.aircraft.createMany({ data: aircraft.map((a) => ({ ...a, createdAt: BigInt(now) })) });
+  }
+
+  async types(): Promise<TypeSummary[]> {
+    return await this.#db.aircraftType.findMany({
+      orderBy: [{ id: "asc" }, { version: "asc" }],
+      select: { id: true, version: true, name: true, status: true },
+    });
+  }
+
+  async type(id: string, version: number): Promise<AircraftType | null> {
+    const row = await this.#db.aircraftType.findUnique({ where: { id_version: { id, version } } });
+    return row && aircraftTypeSchema.parse(JSON.parse(row.body));
+  }
+
+  async addTypes(types: readonly AircraftType[], now: number): Promise<void> {
+    await this.#db.aircraftType.createMany({
+      data: types.map((t) => ({
+        id: t.id,
+        version: t.version,
+        name: t.name,
+        status: typeStatus(t),
+        body: canonical(t),
+        createdAt: BigInt(now),
+      })),
+    });
+  }
+}
+
+function toPerson(row: PersonModel): PersonRecord {
+  return { ...row, mayHold: mayHoldSchema.parse(JSON.parse(row.mayHold)), createdAt: Number(row.createdAt) };
+}
+
+function toSignIn(row: SignInModel): SignInRecord {
+  return {
+    id: row.id,
+    personId: row.personId,
+    deviceId: row.deviceId,
+    deviceName: row.deviceName,
+    tokenHash: row.tokenHash,
+    createdAt: Number(row.createdAt),
+    expiresAt: Number(row.expiresAt),
+    revokedAt: row.revokedAt === null ? null : Number(row.revokedAt),
+  };
+}

@@ -1,0 +1,136 @@
+import type { FastifyInstance } from "fastify";
+import { createApp } from "../../server/app.ts";
+import { hashPin } from "../../server/auth/pin.ts";
+import { buildHouse, type House } from "../../server/house.ts";
+import { randomIds } from "../../server/ids.ts";
+import type { Directory, PersonRecord } from "../../server/store/directory.ts";
+import type { EventStore } from "../../server/store/events.ts";
+import { MemoryDirectory } from "../../server/store/memory-directory.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { FOUR } from "../spec/aircraft.ts";
+import { HandClock, START } from "./hand-clock.ts";
+
+/** Cheap enough for tests; the real cost has a test of its own. */
+export const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
+export const PIN = "271828";
+
+const person = (id: string, mayHold: Post[], more: Partial<PersonRecord> = {}) => ({
+  id,
+  handle: id,
+  name: `${id[0]?.toUpperCase()}${id.slice(1)}`,
+  mayHold,
+  active: true,
+  createdAt: START,
+  demo: false,
+  ...more,
+});
+
+const PEOPLE = [
+  person("ada", ["cockpit"]),
+  person("bo", ["fireGuard"]),
+  person("cy", ["groundPower"]),
+  person("di", ["supervisor"]),
+  person("ed", []),
+  person("fay", [...POSTS]),
+  person("gone", ["cockpit"], { active: false }),
+  person("dot", ["cockpit"], { demo: true }),
+];
+
+export interface TestHouse {
+  house: House;
+  app: FastifyInstance;
+  hand: HandClock;
+  close(): Promise<void>;
+}
+
+export interface TestOptions {
+  store?: EventStore;
+  directory?: Directory;
+  hand?: HandClock;
+  demo?: boolean;
+  signInsPerMinute?: number;
+  origins?: string[];
+  site?: string;
+}
+
+/** A directory with the crew, everyone's PIN the same, and one aircraft. */
+export async function crewDirectory(): Promise<MemoryDirectory> {
+  const directory = new MemoryDirectory();
+  const pinHash = await hashPin(PIN, CHEAP);
+  await directory.addPeople(PEOPLE.map((p) => ({ ...p, pinHash })));
+  await directory.addTypes([FOUR]);
+  await directory.addAircraft([{ id: "CH-TST", name: "Test bird", typeId: FOUR.id }]);
+  return directory;
+}
+
+/** The whole server on memory stores, its clocks moved by hand. */
+export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
+  const hand = options.hand ?? new HandClock();
+  const house = await buildHouse({
+    store: options.store ?? new MemoryEventStore(),
+    directory: options.directory ?? (await crewDirectory()),
+    clock: hand.clock,
+    timers: hand,
+    ids: randomIds,
+    pinCost: CHEAP,
+    log: { error() {}, info() {} },
+    demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
+  });
+  const app = await createApp(house, {
+    site: options.site ?? "/nowhere",
+    signInsPerMinute: options.signInsPerMinute ?? 1_000,
+    live: { origins: options.origins ?? [] },
+  });
+  const close = async () => {
+    await app.close();
+    house.close();
+  };
+  return { house, app, hand, close };
+}
+
+/** Signs a person in and gives the token. */
+export async function signIn(
+  app: FastifyInstance,
+  handle: string,
+  device = `${handle}-tablet`,
+): Promise<string> {
+  const reply = await app.inject({
+    method: "POST",
+    url: "/api/sign-in",
+    payload: { handle, pin: PIN, device: { id: device, name: "Tablet" } },
+  });
+  if (reply.statusCode !== 200) throw new Error(reply.body);
+  return reply.json().token;
+}
+
+export const bearer = (token: string) => ({ authorization: `Bearer ${token}` });
+
+export const NO_CREW = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+
+let plans = 0;
+
+/** A good plan's body, with its own command id. */
+export function planBody(over: Record<string, unknown> = {}) {
+  plans += 1;
+  const commandId = `00000000-0000-4000-8000-${String(plans).padStart(12, "0")}`;
+  return {
+    commandId,
+    aircraft: "CH-TST",
+    place: "North ramp",
+    powerSource: "groundPower",
+    crew: NO_CREW,
+    ...over,
+  };
+}
+
+export async function planned(app: FastifyInstance, token: string, over: Record<string, unknown> = {}) {
+  const reply = await app.inject({
+    method: "POST",
+    url: "/api/sessions",
+    headers: bearer(token),
+    payload: planBody(over),
+  });
+  if (reply.statusCode !== 201) throw new Error(reply.body);
+  return reply.json() as { id: string; code: string };
+}

@@ -1,0 +1,33 @@
+/** Test oracles that ship no types: only what the tests call. */
+
+declare module "ml-regression-theil-sen" {
+  export class TheilSenRegression {
+    constructor(x: readonly number[], y: readonly number[]);
+    slope: number;
+    intercept: number;
+  }
+}
+
+declare module "jstat" {
+  const jStat: {
+    weibull: {
+      cdf(x: number, scale: number, shape: number): number;
+      mean(scale: number, shape: number): number;
+      variance(scale: number, shape: number): number;
+    };
+    gammafn(x: number): number;
+  };
+  export default { jStat };
+}
+
+declare module "psychrolib" {
+  const psychrolib: {
+    SetUnitSystem(system: number): void;
+    SI: number;
+    GetStandardAtmPressure(altitude: number): number;
+    GetStandardAtmTemperature(altitude: number): number;
+    GetHumRatioFromTDewPoint(dewPoint: number, pressure: number): number;
+    GetMoistAirDensity(temperature: number, humidityRatio: number, pressure: number): number;
+  };
+  export default psychrolib;
+}

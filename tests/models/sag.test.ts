@@ -1,0 +1,207 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Battery } from "../../shared/models/electrical/battery.ts";
+import { peukertHours } from "../../shared/models/electrical/peukert.ts";
+import {
+  busVolts,
+  crankingAmps,
+  internalOhmAt,
+  ohmFromMaximumPower,
+} from "../../shared/models/electrical/sag.ts";
+import {
+  type StartsInput,
+  startAmpHours,
+  startsByCharge,
+  startsLeft,
+} from "../../shared/models/electrical/startsLeft.ts";
+import { must } from "./must.ts";
+
+describe("volts under cranking", () => {
+  // Ohm's law, 25.2 V behind 10 mΩ.
+  it.each([
+    [200, 23.2],
+    [400, 21.2],
+    [600, 19.2],
+    [1000, 15.2],
+  ])("[MOD-9] %i A leave %f V", (amps, volts) => {
+    expect(must(busVolts({ openCircuit: 25.2, internalOhm: 0.004, cableOhm: 0.006 }, amps))).toBeCloseTo(
+      volts,
+      9,
+    );
+  });
+
+  it("[MOD-9] a stalled motor draws what the whole circuit lets it, and less as it turns", () => {
+    const source = { openCircuit: 25.2, internalOhm: 0.004, cableOhm: 0.006 };
+    expect(must(crankingAmps(source, 0.02, 0))).toBeCloseTo(840, 9);
+    expect(must(crankingAmps(source, 0.02, 12.6))).toBeCloseTo(420, 9);
+    expect(must(crankingAmps(source, 0.02, 25.2))).toBe(0);
+  });
+
+  it("[MOD-9] bus volts and back volts are one circuit: what the motor keeps is I·Ra + ke·ω", () => {
+    const ohm = fc.double({ min: 0.003, max: 0.05, noNaN: true });
+    fc.assert(
+      fc.property(
+        ohm,
+        ohm,
+        ohm,
+        fc.double({ min: 0, max: 20, noNaN: true }),
+        (internalOhm, cableOhm, ra, back) => {
+          const source = { openCircuit: 25, internalOhm, cableOhm };
+          const amps = must(crankingAmps(source, ra, back));
+          expect(must(busVolts(source, amps))).toBeCloseTo(amps * ra + back, 9);
+        },
+      ),
+      { seed: 28 },
+    );
+  });
+
+  it("[MOD-9, MOD-36] a load the source cannot give, a circuit of no resistance and a driven motor are refused", () => {
+    const source = { openCircuit: 25.2, internalOhm: 0.004, cableOhm: 0.006 };
+    expect(must(busVolts(source, 2520))).toBeCloseTo(0, 9);
+    expect(busVolts(source, 2521).ok).toBe(false);
+    expect(busVolts(source, -1).ok).toBe(false);
+    expect(crankingAmps({ openCircuit: 25, internalOhm: 0, cableOhm: 0 }, 0, 0).ok).toBe(false);
+    expect(crankingAmps(source, 0.02, 26).ok).toBe(false);
+  });
+
+  it("[MOD-10] internal resistance from the maximum-power current (IEC 60952-1, from memory): half the volts drop", () => {
+    const internalOhm = must(ohmFromMaximumPower(25.2, 1260));
+    expect(internalOhm).toBeCloseTo(0.01, 12);
+    expect(must(busVolts({ openCircuit: 25.2, internalOhm, cableOhm: 0 }, 1260))).toBeCloseTo(12.6, 9);
+  });
+
+  it("[MOD-10] internal resistance is read between the battery's own rows and never beyond them", () => {
+    // Doubling from 25 to −18 °C: common practice, from memory.
+    const table = [
+      [-18, 0.008],
+      [0, 0.006],
+      [25, 0.004],
+    ] as const;
+    expect(must(internalOhmAt(table, -18))).toBe(0.008);
+    expect(must(internalOhmAt(table, -9))).toBeCloseTo(0.007, 12);
+    expect(must(internalOhmAt(table, 25))).toBe(0.004);
+    expect(internalOhmAt(table, -19).ok).toBe(false);
+    expect(internalOhmAt(table, 26).ok).toBe(false);
+    expect(internalOhmAt([], 20).ok).toBe(false);
+    expect(
+      internalOhmAt(
+        [
+          [20, 1],
+          [10, 1],
+          [30, 1],
+        ],
+        20,
+      ).ok,
+    ).toBe(false);
+  });
+});
+
+describe("Peukert's law", () => {
+  // 100 Ah over 20 h; 8.7 h at 10 A and k = 1.2 is a commonly printed example (from memory).
+  it.each([
+    [1.2, 5, 20],
+    [1.2, 10, 8.7055],
+    [1.2, 20, 3.7893],
+    [1.2, 50, 1.2619],
+    [1.3, 10, 8.1225],
+    [1.3, 20, 3.2988],
+  ])("[MOD-11] exponent %f, %i A last %f h", (exponent, amps, hours) => {
+    expect(must(peukertHours({ ampHours: 100, hours: 20, exponent }, amps))).toBeCloseTo(hours, 4);
+  });
+
+  it("[MOD-11] exponent 1 is capacity over current; a larger current lasts shorter; a larger exponent never longer", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 5, max: 500, noNaN: true }),
+        fc.double({ min: 1, max: 1.5, noNaN: true }),
+        (i, k) => {
+          const hours = (exponent: number, amps: number) =>
+            must(peukertHours({ ampHours: 100, hours: 20, exponent }, amps));
+          expect(hours(1, i)).toBeCloseTo(100 / i, 9);
+          expect(hours(k, i * 1.1)).toBeLessThan(hours(k, i));
+          expect(hours(k, i)).toBeLessThanOrEqual(hours(1, i) * (1 + 1e-12));
+        },
+      ),
+      { seed: 1897 },
+    );
+  });
+
+  it("[MOD-11, MOD-36] below the rated current the law is not used", () => {
+    expect(peukertHours({ ampHours: 100, hours: 20, exponent: 1.2 }, 4.9).ok).toBe(false);
+    expect(peukertHours({ ampHours: 100, hours: 20, exponent: 0.9 }, 10).ok).toBe(false);
+  });
+});
+
+describe("starts left", () => {
+  const rating = { ampHours: 36, hours: 1, exponent: 1.15 };
+  const crank = { amps: 300, seconds: 15 };
+  const battery: Battery = {
+    chemistry: "leadAcid",
+    cells: 12,
+    full: 1.27,
+    empty: 1.15,
+    voltsPerKelvin: 0.0002,
+  };
+  const input: StartsInput = {
+    battery,
+    rating,
+    crank,
+    charge: 0.8,
+    floor: 0.2,
+    degC: 25,
+    internalOhm: 0.006,
+    cableOhm: 0.003,
+    leastVolts: 18,
+  };
+
+  it("[MOD-12] 300 A for 15 s take 1.25 Ah, counted 1.71804 Ah at exponent 1.15: twelve starts from 0.8 to 0.2", () => {
+    expect(must(startAmpHours(crank, { ...rating, exponent: 1 }))).toBeCloseTo(1.25, 12);
+    expect(must(startAmpHours(crank, rating))).toBeCloseTo(1.71804, 5);
+    expect(must(startsByCharge(crank, rating, 0.8, 0.2))).toBe(12);
+  });
+
+  it("[MOD-12] a start is Peukert's law for a short draw: time on load × rated capacity / Peukert's time", () => {
+    const hours = must(peukertHours(rating, crank.amps));
+    expect(must(startAmpHours(crank, rating))).toBeCloseTo(
+      ((crank.seconds / 3600) * rating.ampHours) / hours,
+      9,
+    );
+  });
+
+  it("[MOD-12] a whole number of starts stays whole, and a charge below the floor gives none", () => {
+    const each = { amps: 72, seconds: 180 };
+    expect(must(startsByCharge(each, { ...rating, exponent: 1 }, 0.9, 0.2))).toBe(7);
+    expect(must(startsByCharge(crank, rating, 0.1, 0.2))).toBe(0);
+  });
+
+  it("[MOD-12] the bus decides when it falls first, start by start", () => {
+    expect(must(startsLeft(input))).toBe(12);
+    // Open circuit at charge 0.8 is 25.032 V, less 2.7 V under load: 22.332 V; each start takes 0.0687 V.
+    expect(must(startsLeft({ ...input, leastVolts: 22.3 }))).toBe(1);
+    expect(must(startsLeft({ ...input, leastVolts: 22.0 }))).toBe(5);
+    expect(must(startsLeft({ ...input, leastVolts: 22.4 }))).toBe(0);
+  });
+
+  it("[MOD-12] more resistance, a colder battery's, never gives more starts", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 40 }),
+        fc.integer({ min: 1, max: 40 }),
+        fc.integer({ min: 10, max: 24 }),
+        (a, b, leastVolts) => {
+          const at = (milliohm: number) =>
+            must(startsLeft({ ...input, internalOhm: milliohm / 1000, leastVolts }));
+          expect(at(Math.max(a, b))).toBeLessThanOrEqual(at(Math.min(a, b)));
+        },
+      ),
+      { seed: 24 },
+    );
+  });
+
+  it("[MOD-12] a current the source cannot give is no start; a figure out of range is refused", () => {
+    expect(must(startsLeft({ ...input, internalOhm: 0.2, leastVolts: 0 }))).toBe(0);
+    expect(startsLeft({ ...input, internalOhm: 2 }).ok).toBe(false);
+    expect(startsLeft({ ...input, charge: 1.1 }).ok).toBe(false);
+    expect(startsLeft({ ...input, crank: { amps: 300, seconds: 0 } }).ok).toBe(false);
+  });
+});

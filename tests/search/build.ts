@@ -1,0 +1,57 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join, relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build, type Plugin } from "esbuild";
+import type { Mutant } from "./mutants.ts";
+
+type SearchModule = typeof import("./search.ts");
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+
+/**
+ * The search together with the core it searches, in one piece; with a mutant, of a core broken in that one place.
+ * @throws Error when the text a mutant replaces does not stand exactly once in its file
+ */
+export async function searchOf(mutant?: Mutant): Promise<SearchModule> {
+  const folder = mkdtempSync(join(tmpdir(), "chockside-search-"));
+  const outfile = join(folder, "search.cjs");
+  try {
+    await build({
+      entryPoints: [join(root, "tests/search/search.ts")],
+      bundle: true,
+      format: "cjs",
+      platform: "node",
+      target: "node20",
+      logLevel: "error",
+      outfile,
+      plugins: mutant ? [breaking(mutant)] : [],
+    });
+    return createRequire(import.meta.url)(outfile) as SearchModule;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The text of a file with a mutant's change made. */
+export function broken(mutant: Mutant): string {
+  const text = readFileSync(join(root, mutant.file), "utf8");
+  const times = text.split(mutant.find).length - 1;
+  if (times !== 1) {
+    throw new Error(`mutant ${mutant.name}: its text stands ${times} times in ${mutant.file}, not once`);
+  }
+  return text.replace(mutant.find, () => mutant.replace);
+}
+
+function breaking(mutant: Mutant): Plugin {
+  const contents = broken(mutant);
+  return {
+    name: "mutant",
+    setup(builder) {
+      builder.onLoad({ filter: /\.ts$/ }, ({ path }) =>
+        relative(root, path) === mutant.file ? { contents, loader: "ts" } : undefined,
+      );
+    },
+  };
+}

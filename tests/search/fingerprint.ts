@@ -1,0 +1,372 @@
+import type { SessionState } from "../../shared/session/state.ts";
+import { FIRST_ID, OLDEST } from "./model.ts";
+import { MOMENTS } from "./time.ts";
+
+/**
+ * A 64-bit fingerprint of what of a state can still matter: equal for states that only differ in event numbers, in the
+ * moment they happen at, in names and in the order of things whose order means nothing. Two different states share one
+ * with a chance of about n²/2⁶⁵ among n states (a millionth at five million). A field this file does not know counts.
+ */
+
+/** Never decides anything: words, records of what stood, counters whose rising is checked step by step. */
+const DROPPED = new Set([
+  "name",
+  "note",
+  "basis",
+  "issuedBy",
+  "since",
+  "stageSince",
+  "channel",
+  "attempts",
+  "type",
+  "aircraft",
+  "place",
+  "crew",
+  "v",
+  "seq",
+  "fence",
+  "ended",
+]);
+/** Moments of which only matters whether there is one. */
+const FLAGS = new Set(["doneAt", "readBackAt", "firstOilAt", "allClearAt"]);
+/** Parts in which the moment something was said decides nothing any more; the deadlines stand beside it. */
+const AT_DROPPED = new Set([
+  "signals",
+  "holds",
+  "cuts",
+  "fires",
+  "alerts",
+  "authorities",
+  "offers",
+  "posts",
+  "readings",
+  "checks",
+  "chocks",
+  "engines",
+]);
+
+const PLAIN = 0;
+const DROP = 1;
+const FLAG = 2;
+const EPOCH = 3;
+const AT = 4;
+const ID = 5;
+
+interface Key {
+  hash: number;
+  rule: number;
+  /** Its place in the tables of the base's parts. */
+  slot: number;
+}
+const keys = new Map<string, Key>();
+const words = new Map<string, number>();
+
+function keyOf(name: string): Key {
+  const known = keys.get(name);
+  if (known) return known;
+  const rule = DROPPED.has(name)
+    ? DROP
+    : FLAGS.has(name)
+      ? FLAG
+      : name === "epoch"
+        ? EPOCH
+        : name === "at"
+          ? AT
+          : name === "id"
+            ? ID
+            : PLAIN;
+  const made = { hash: wordOf(name), rule, slot: keys.size };
+  keys.set(name, made);
+  return made;
+}
+
+function wordOf(text: string): number {
+  const known = words.get(text);
+  if (known !== undefined) return known;
+  let h = 0x811c9dc5;
+  for (let i = 0; i < text.length; i += 1) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193);
+  h = Math.imul(h ^ (h >>> 15), 0x2c1b3c6d) ^ (text.length << 20);
+  words.set(text, h);
+  return h;
+}
+
+// The running answer of `hash` and `mix`, kept outside to spare an allocation for each of some hundred leaves.
+let low = 0;
+let high = 0;
+
+/** The two halves of the last fingerprint, unsigned. */
+export const print = { low: 0, high: 0 };
+
+let now = 0;
+let epoch = 0;
+let atDropped = false;
+
+// Things with an id of their own: what they are without ids, so that a reference can be read as what it points at.
+const own: { id: number }[] = [];
+const lows: number[] = [];
+const highs: number[] = [];
+const refs: number[][] = [];
+let things = 0;
+let inThing = false;
+let ownRefs: number[] = [];
+
+// The parts of the state its successors are compared with: most of them are the very same objects there.
+let baseNow = Number.NaN;
+let baseEpoch = 0;
+const baseParts: unknown[] = [];
+const baseLows: number[] = [];
+const baseHighs: number[] = [];
+/** Whether a part's hash hangs on more than the part: on what an id points at, or on the epoch. */
+const baseHangs: boolean[] = [];
+const baseThings: { thing: object; low: number; high: number; refs: number[] }[] = [];
+let hangs = false;
+
+/** Remembers a state's parts; the fingerprints of its successors are then made of what changed. */
+export function setBase(state: SessionState, at: number): void {
+  baseNow = Number.NaN;
+  read(state, at, true);
+  baseNow = at;
+  baseEpoch = state.epoch;
+}
+
+/** Sets `print` to the fingerprint of a state as it stands at a moment. */
+export function fingerprint(state: SessionState, at: number): void {
+  read(state, at, false);
+}
+
+function read(state: SessionState, at: number, base: boolean): void {
+  now = at;
+  epoch = state.epoch;
+  things = 0;
+  const near = at === baseNow;
+  if (base) baseThings.length = 0;
+  for (const key in state) {
+    const part = state[key as keyof SessionState];
+    if (!isThings(part) || key === "ended") continue;
+    atDropped = AT_DROPPED.has(key);
+    for (const thing of part) {
+      if (!near || !recall(thing)) readThing(thing, wordOf(key));
+      if (base) {
+        const at = things - 1;
+        baseThings.push({ thing, low, high, refs: refs[at] as number[] });
+      }
+    }
+  }
+  let a = 0x3c6ef372;
+  let b = 0x1b873593;
+  for (let i = 0; i < things; i += 1) {
+    low = lows[i] as number;
+    high = highs[i] as number;
+    reference((own[i] as { id: number }).id);
+    for (const ref of refs[i] as number[]) reference(ref);
+    a = (a + low) | 0;
+    b = (b + high) | 0;
+  }
+  const sameHang = near && epoch === baseEpoch && sameThings();
+  for (const key in state) {
+    const { rule, slot, hash: word } = keyOf(key);
+    if (rule === DROP || rule === ID || rule === EPOCH) continue;
+    const part = state[key as keyof SessionState];
+    if (rule === AT) {
+      // Only a clock set back is seen in it.
+      a = (a + Math.imul(Math.max(0, (part as number) - now), 0x9e3779b1)) | 0;
+      continue;
+    }
+    if (isThings(part)) {
+      if (base) baseParts[slot] = undefined;
+      continue;
+    }
+    if (near && part === baseParts[slot] && (sameHang || !baseHangs[slot])) {
+      a = (a + (baseLows[slot] as number)) | 0;
+      b = (b + (baseHighs[slot] as number)) | 0;
+      continue;
+    }
+    hangs = false;
+    if (rule === FLAG) low = high = part === null ? 1 : 2;
+    else {
+      atDropped = AT_DROPPED.has(key);
+      hash(part);
+    }
+    mix(word);
+    if (base) {
+      baseParts[slot] = part;
+      baseLows[slot] = low;
+      baseHighs[slot] = high;
+      baseHangs[slot] = hangs;
+    }
+    a = (a + low) | 0;
+    b = (b + high) | 0;
+  }
+  low = a;
+  high = b;
+  deadClearances(state);
+  mix(0x27d4eb2f);
+  print.low = low >>> 0;
+  print.high = high >>> 0;
+}
+
+/** A dead clearance can still be named by a late command: the newest of each engine counts. */
+function deadClearances({ ended }: SessionState): void {
+  let a = low;
+  let b = high;
+  let told = 0;
+  for (let i = ended.length - 1; i >= 0; i -= 1) {
+    const signal = ended[i];
+    if (signal?.kind !== "clearToStart" || (told & (1 << (signal.engine ?? 0))) !== 0) continue;
+    told |= 1 << (signal.engine ?? 0);
+    low = high = wordOf(signal.is);
+    mix(signal.engine ?? 0);
+    a = (a + low) | 0;
+    b = (b + high) | 0;
+  }
+  low = a;
+  high = b;
+}
+
+/** The base's hash of the very same thing, if it has it. */
+function recall(thing: { id: number }): boolean {
+  for (const known of baseThings) {
+    if (known.thing !== thing) continue;
+    own[things] = thing;
+    lows[things] = low = known.low;
+    highs[things] = high = known.high;
+    refs[things] = known.refs;
+    things += 1;
+    return true;
+  }
+  return false;
+}
+
+function sameThings(): boolean {
+  if (things !== baseThings.length) return false;
+  for (let i = 0; i < things; i += 1) if (own[i] !== baseThings[i]?.thing) return false;
+  return true;
+}
+
+function isThings(part: unknown): part is { id: number }[] {
+  return Array.isArray(part) && part.length > 0 && typeof part[0]?.id === "number";
+}
+
+function readThing(thing: { id: number }, list: number) {
+  inThing = true;
+  ownRefs = [];
+  hash(thing);
+  inThing = false;
+  mix(list);
+  own[things] = thing;
+  lows[things] = low;
+  highs[things] = high;
+  refs[things] = ownRefs;
+  things += 1;
+}
+
+/** Mixes in what an id points at: the sum over the things that bear it, or nothing when they are gone. */
+function reference(id: number): void {
+  let x = 0;
+  let y = 0;
+  for (let i = 0; i < things; i += 1) {
+    if (own[i]?.id === id) {
+      x = (x + (lows[i] as number)) | 0;
+      y = (y + (highs[i] as number)) | 0;
+    }
+  }
+  mix(x);
+  mix(y);
+}
+
+function hash(value: unknown): void {
+  switch (typeof value) {
+    case "number":
+      hashNumber(value);
+      return;
+    case "string":
+      low = high = wordOf(value);
+      mix(3);
+      return;
+    case "boolean":
+      low = high = value ? 5 : 7;
+      mix(4);
+      return;
+    case "object":
+      if (value === null) {
+        low = high = 11;
+        mix(6);
+      } else if (Array.isArray(value)) hashArray(value);
+      else hashObject(value as Record<string, unknown>);
+      return;
+    default:
+      low = high = 13;
+      mix(8);
+  }
+}
+
+function hashNumber(value: number): void {
+  if (value >= MOMENTS) {
+    const age = value - now;
+    low = high = Math.max(age, -OLDEST);
+    mix(17);
+  } else if (value >= FIRST_ID) {
+    if (inThing) {
+      ownRefs.push(value);
+      low = high = 19;
+    } else {
+      hangs = true;
+      low = 23;
+      high = 29;
+      reference(value);
+    }
+  } else {
+    low = high = (value * 16) | 0;
+    mix(31);
+  }
+}
+
+/** Numbers in a row keep their order; of anything else it is a set. */
+function hashArray(values: readonly unknown[]): void {
+  let a = values.length;
+  let b = 37;
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i];
+    hash(value);
+    if (typeof value === "number") mix(i + 1);
+    a = (a + low) | 0;
+    b = (b + high) | 0;
+  }
+  low = a;
+  high = b;
+  mix(41);
+}
+
+function hashObject(value: Record<string, unknown>): void {
+  let a = 43;
+  let b = 47;
+  for (const name in value) {
+    const key = keyOf(name);
+    if (key.rule === DROP || (key.rule === AT && atDropped)) continue;
+    const part = value[name];
+    if (part === undefined) continue;
+    if (key.rule === ID && typeof part === "number" && part >= FIRST_ID && inThing) continue;
+    if (key.rule === FLAG) low = high = part === null ? 1 : 2;
+    else if (key.rule === EPOCH) {
+      hangs = true;
+      low = high = part === epoch ? 1 : 2;
+    } else hash(part);
+    mix(key.hash);
+    a = (a + low) | 0;
+    b = (b + high) | 0;
+  }
+  low = a;
+  high = b;
+  mix(53);
+}
+
+function mix(value: number): void {
+  let x = Math.imul(low ^ Math.imul(value, 0x85ebca6b), 0xcc9e2d51);
+  x ^= x >>> 15;
+  let y = Math.imul(high ^ Math.imul(value, 0x1b873593), 0xc2b2ae35);
+  y ^= y >>> 13;
+  low = (Math.imul(x, 0x7feb352d) + y) | 0;
+  high = (Math.imul(y, 0x846ca68b) ^ x) | 0;
+  low ^= low >>> 16;
+  high ^= high >>> 14;
+}

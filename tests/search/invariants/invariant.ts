@@ -1,0 +1,47 @@
+import type { SessionEvent } from "../../../shared/protocol/events.ts";
+import type { Engine, PlainLife, SessionState } from "../../../shared/session/state.ts";
+import type { Step } from "../../../shared/session/step.ts";
+import type { Move } from "../moves.ts";
+
+/** One step of the core, with the state before it and the server's time at which it was taken. */
+export interface Transition {
+  before: SessionState;
+  move: Move;
+  step: Step;
+  now: number;
+}
+
+/** Something no reachable step may break. Written on the state alone, never with the core's own judgement. */
+export interface Invariant {
+  /** Number in the catalogue of 24, or S and a number for one of the search's own. */
+  id: string;
+  text: string;
+  holds(t: Transition): boolean;
+}
+
+/** An engine's life with any fire taken off. */
+export function lifeOf(engine: Engine): PlainLife {
+  return engine.life.is === "fire" ? engine.life.under : engine.life;
+}
+
+export function hasStop(state: SessionState): boolean {
+  return state.holds.length > 0 || state.cuts.length > 0 || state.fires.length > 0;
+}
+
+/** True when a clearance in force after the step was not there before it. */
+export function granted({ before, step }: Transition): Engine | undefined {
+  return step.state.engines.find((e, i) => {
+    const life = lifeOf(e);
+    if (life.is !== "clear") return false;
+    const old = before.engines[i];
+    const was = old && lifeOf(old);
+    return was?.is !== "clear" || was.clearance.id !== life.clearance.id;
+  });
+}
+
+/** What the step recorded of the person's own act; a clock found set back is recorded before it. */
+export function own(step: Step): SessionEvent | undefined {
+  const { events } = step;
+  for (let i = 0; i < events.length; i += 1) if (events[i]?.actor.kind === "person") return events[i];
+  return undefined;
+}

@@ -1,0 +1,61 @@
+import { SERVICES as KINDS, type Service, type SessionState } from "../../../shared/session/state.ts";
+import { TYPE } from "../model.ts";
+import type { Invariant } from "./invariant.ts";
+
+const live = (state: SessionState, service: Service) => {
+  const authority = state.authorities[service];
+  return authority !== null && authority.epoch === state.epoch;
+};
+
+export const SERVICES: readonly Invariant[] = [
+  {
+    id: "I15",
+    text: "power comes on or off and chocks come out only on the crew's leave of the same epoch",
+    holds: ({ before, step }) => {
+      const after = step.state;
+      if (after.groundPower !== before.groundPower) {
+        const was = before.groundPower.is;
+        const is = after.groundPower.is;
+        if (is === "on" && was !== "on" && !live(before, "connectPower")) return false;
+        if (is === "off" && was !== "off" && !live(before, "disconnectPower")) return false;
+      }
+      const out = before.chocks?.in === true && after.chocks?.in === false;
+      return !out || live(before, "removeChocks");
+    },
+  },
+  {
+    id: "S6",
+    text: "the crew's leave comes from the cockpit itself, with no stop open, and for chocks out with the brakes holding",
+    holds: ({ before, step, move, now }) => {
+      const after = step.state;
+      if (after.authorities === before.authorities) return true;
+      return KINDS.every((service) => {
+        const is = after.authorities[service];
+        if (is === null || is.signal === before.authorities[service]?.signal) return true;
+        if (move.is !== "act" || before.posts.cockpit?.id !== move.by.id) return false;
+        if (before.posts.cockpit.device !== move.by.device) return false;
+        if (move.action.type === "send" && move.action.seenFrom !== undefined) return false;
+        if (before.holds.length + before.cuts.length + before.fires.length > 0) return false;
+        if (service !== "removeChocks") return true;
+        const { brakes } = before;
+        return (
+          brakes?.set === true &&
+          (brakes.pressure?.value ?? 0) >= TYPE.brakePressure.atLeast.value &&
+          now < brakes.at + TYPE.timing.brakes.value * 1000
+        );
+      });
+    },
+  },
+  {
+    id: "S7",
+    text: "the session moves one stage at a time, with no stop open, and is released only with chocks out and all clear",
+    holds: ({ before, step }) => {
+      const to = step.state.stage;
+      if (to === before.stage) return true;
+      if (to === "abandoned") return before.engines.every((e) => !["caught", "running"].includes(e.life.is));
+      if (before.holds.length + before.cuts.length + before.fires.length > 0) return false;
+      if (to !== "closed") return true;
+      return before.stage === "release" && before.chocks?.in === false && before.allClearAt !== null;
+    },
+  },
+];

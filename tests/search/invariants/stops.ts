@@ -1,0 +1,111 @@
+import type { SessionState } from "../../../shared/session/state.ts";
+import { type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
+
+const STOPS_SENT = new Set(["hold", "cut", "cutAll", "fire", "turning"]);
+const latches = (s: SessionState) => s.holds.length + s.cuts.length + s.fires.length;
+const TURNING = new Set(["cranking", "caught", "running", "stable"]);
+
+/** The kind of signal this step's person sent, taken or not; null for anything else. */
+function sent({ move }: Transition): string | null {
+  return move.is === "act" && move.action.type === "send" ? move.action.kind : null;
+}
+
+/** The latches that stood before and are gone, of one list. */
+function gone<T extends { id: number }>(before: readonly T[], after: readonly T[]): T[] {
+  return before === after ? [] : before.filter((b) => !after.some((a) => a.id === b.id));
+}
+
+export const STOPS: readonly Invariant[] = [
+  {
+    id: "I9",
+    text: "a stop from anybody, at any time, late or with an unknown engine, is recorded and latched",
+    holds: (t) => {
+      const kind = sent(t);
+      if (kind === null || !STOPS_SENT.has(kind)) return true;
+      const { before, step } = t;
+      if (before.stage === "closed" || before.stage === "abandoned") return true;
+      return (
+        step.refusal === undefined &&
+        own(step)?.fact.type === "sent" &&
+        latches(step.state) === latches(before) + 1
+      );
+    },
+  },
+  {
+    id: "I10",
+    text: "fire cuts nothing by itself: no cut is set and what the engine did goes on",
+    holds: (t) => {
+      if (sent(t) !== "fire") return true;
+      const { before, step } = t;
+      if (step.state.cuts.length !== before.cuts.length) return false;
+      return step.state.engines.every((e, i) => {
+        const old = before.engines[i];
+        const was = old && lifeOf(old).is;
+        return was === undefined || !TURNING.has(was) || lifeOf(e).is === was;
+      });
+    },
+  },
+  {
+    id: "I16",
+    text: "a hold, cut or fire ends by its own release, reset or fire-out and by nothing else, and only the one named",
+    holds: (t) => {
+      const kind = sent(t);
+      const { before, step, move } = t;
+      const ref = move.is === "act" && move.action.type === "send" ? move.action.ref : undefined;
+      const ended = (list: { id: number }[], by: string) =>
+        list.length === 0 || (list.length === 1 && kind === by && list[0]?.id === ref);
+      return (
+        ended(gone(before.holds, step.state.holds), "release") &&
+        ended(gone(before.cuts, step.state.cuts), "resetCut") &&
+        ended(gone(before.fires, step.state.fires), "fireOut")
+      );
+    },
+  },
+  {
+    id: "S3",
+    text: "a hold is released by who raised it; when that person holds no post, by that post's holder or the supervisor with a reason",
+    holds: ({ before, step, move }) => {
+      const [hold] = gone(before.holds, step.state.holds);
+      if (!hold || move.is !== "act" || move.action.type !== "send") return true;
+      if (hold.person === move.by.id) return true;
+      const there = Object.values(before.posts).some((h) => h !== null && h.id === hold.person);
+      if (there) return false;
+      const holds = (post: "supervisor" | NonNullable<typeof hold.by.post>) =>
+        before.posts[post]?.id === move.by.id && before.posts[post]?.device === move.by.device;
+      if (hold.by.post !== null && holds(hold.by.post)) return true;
+      return holds("supervisor") && move.action.note !== undefined;
+    },
+  },
+  {
+    id: "S4",
+    text: "a cut ends only after the cockpit reported it done, with none of its engines turning",
+    holds: ({ before, step }) => {
+      const [cut] = gone(before.cuts, step.state.cuts);
+      if (!cut) return true;
+      const still = before.engines.some(
+        (e) => (cut.engine === null || cut.engine === e.n) && TURNING.has(lifeOf(e).is),
+      );
+      return cut.doneAt !== null && !still;
+    },
+  },
+  {
+    id: "I23",
+    text: "a fire ends on the word of two people on two devices",
+    holds: ({ before, step, move }) => {
+      const [fire] = gone(before.fires, step.state.fires);
+      if (!fire) return true;
+      if (move.is !== "act" || fire.outBy === null) return false;
+      return fire.outBy.person !== move.by.id && fire.outBy.device !== move.by.device;
+    },
+  },
+  {
+    id: "S5",
+    text: "an engine stops turning only by a person's word: shut down, given up, or a cut reported done",
+    holds: ({ before, step, move }) =>
+      move.is === "act" ||
+      before.engines.every((e, i) => {
+        const after = step.state.engines[i];
+        return after === undefined || !TURNING.has(lifeOf(e).is) || TURNING.has(lifeOf(after).is);
+      }),
+  },
+];

@@ -1,0 +1,106 @@
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Person } from "../../shared/session/step.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { readAircraftType } from "../../shared/types/validate.ts";
+
+/** Server time of the prepared state. A multiple of a second, so that every deadline falls on the search's grid. */
+export const START = 1_700_000_000_000;
+/** Event numbers of the search begin here, so that an id is told from any other number by its size. */
+export const FIRST_ID = 1_000_000;
+
+const source = { basis: "invented", text: "small figures for the search" } as const;
+const seconds = (value: number) => ({ value, unit: "s" as const, source });
+
+/** Two engines and times of a few seconds: the smallest type in which every rule of a start can be met and broken. */
+const data = {
+  id: "twin",
+  version: 1,
+  name: "Search twin",
+  author: "the search",
+  approvedBy: null,
+  note: "Exists only to be searched.",
+  plan: { span: 20, length: 15, mainGearX: 5, gearTrack: 4, receptacle: { x: 8, y: 1 } },
+  engines: [
+    { n: 1, x: 4, y: -3, accessories: ["generator"] },
+    { n: 2, x: 4, y: 3, accessories: ["generator"] },
+  ],
+  propeller: { diameter: 3, blades: 3, gearRatio: 0.5 },
+  defaultOrder: [1, 2],
+  orderSource: source,
+  brakePressure: { atLeast: { value: 50, unit: "psi", source } },
+  groundPower: {
+    steadyMin: { value: 26, unit: "V", source },
+    steadyMax: { value: 30, unit: "V", source },
+  },
+  starter: { ladder: [{ onMax: seconds(2), rest: seconds(2) }], resetAfter: seconds(4) },
+  oil: {
+    firstIndication: { atLeast: { value: 10, unit: "psi", source }, within: seconds(1) },
+    normal: { atLeast: { value: 40, unit: "psi", source }, within: seconds(2) },
+  },
+  warmUp: [],
+  gauges: [
+    {
+      id: "oilPressure",
+      name: "Oil pressure",
+      unit: "psi",
+      perEngine: true,
+      scale: { from: 0, to: 100, step: 1 },
+      source,
+    },
+  ],
+  checks: [],
+  conditions: [
+    "noStopOpen",
+    "guardInPlace",
+    "arcClear",
+    "brakesSet",
+    "chocksIn",
+    "groundPowerKnown",
+    "noOtherTurningUp",
+    "othersSettled",
+    "starterCool",
+    "postsHeld",
+  ],
+  requiredPosts: ["cockpit", "fireGuard", "supervisor"],
+  timing: {
+    clearance: seconds(3),
+    request: seconds(2),
+    readBack: seconds(1),
+    stop: seconds(1),
+    stopEscalate: seconds(2),
+    service: seconds(2),
+    serviceEscalate: seconds(3),
+    guardInPlace: seconds(4),
+    arcClear: seconds(2),
+    brakes: seconds(5),
+    groundPower: seconds(6),
+  },
+};
+
+function twin(): AircraftType {
+  const read = readAircraftType(data);
+  if ("type" in read) return read.type;
+  throw new Error(`the search's type is not valid: ${JSON.stringify(read.faults)}`);
+}
+
+export const TYPE = twin();
+/** Beyond the longest duration of the type, older is no different. */
+export const OLDEST = 7000;
+
+const person = (id: string, device: string, ...mayHold: Post[]): Person => ({
+  id,
+  name: id,
+  device,
+  mayHold,
+});
+
+export const PEOPLE = {
+  cockpit: person("ana", "tablet1", "cockpit"),
+  fireGuard: person("ben", "tablet2", "fireGuard"),
+  groundPower: person("cy", "tablet3", "groundPower"),
+  supervisor: person("dee", "tablet4", "supervisor"),
+  /** Holds no post at first; may take the guard's or the cockpit's. */
+  spare: person("eve", "tablet5", "fireGuard", "cockpit"),
+  /** The fire guard on another device. */
+  guardAgain: person("ben", "tablet6", "fireGuard"),
+} as const;

@@ -1,0 +1,236 @@
+import type { Action, Send } from "../../shared/protocol/commands.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Answer, SignalKind } from "../../shared/protocol/signals.ts";
+import { STAGES, stageAfter } from "../../shared/protocol/stages.ts";
+import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import type { SessionState, Signal } from "../../shared/session/state.ts";
+import type { Person } from "../../shared/session/step.ts";
+import { PEOPLE } from "./model.ts";
+import { send } from "./roots.ts";
+import type { Scope, Who } from "./scopes.ts";
+import { nextMoments } from "./time.ts";
+
+/** One thing that can happen next. An act that never arrives needs no move: it is the state left as it is. */
+export type Move =
+  | { is: "act"; by: Person; action: Action; validUntil?: number }
+  | { is: "wait"; to: number }
+  | { is: "tick" }
+  | { is: "restart" }
+  | { is: "clock"; by: number };
+
+/** A state and the server's clock, which may have run on without the server having looked. */
+export interface Node {
+  state: SessionState;
+  now: number;
+}
+
+const REFS: Partial<Record<SignalKind, "holds" | "cuts" | "fires">> = {
+  release: "holds",
+  resetCut: "cuts",
+  fireOut: "fires",
+};
+
+/** Makes the list of moves of a scope. The list depends on the state alone, so a move's place in it names it. */
+export class Moves {
+  private readonly scope: Scope;
+  private readonly people: [Who, Person][];
+  /** Sends that name no open thing, by person and post held; built once. */
+  private readonly fixed = new Map<string, Move[]>();
+
+  constructor(scope: Scope) {
+    this.scope = scope;
+    this.people = scope.people.map((who) => [who, PEOPLE[who]]);
+  }
+
+  of({ state, now }: Node): Move[] {
+    const moves: Move[] = [];
+    const { scope } = this;
+    for (const [who, person] of this.people) {
+      const post = postOf(state, person);
+      for (const move of this.sends(who, post)) moves.push(move);
+      this.references(moves, state, who, person, post);
+      if (scope.posts) changesOfPost(moves, state, person, post);
+      if (post === "supervisor" && scope.course) courseOf(moves, state, person);
+    }
+    this.answers(moves, state);
+    if (scope.alerts) acknowledgements(moves, state);
+    this.stale(moves, state, now);
+    if (scope.time) {
+      moves.push({ is: "tick" });
+      for (const to of nextMoments(state, now)) moves.push({ is: "wait", to });
+    }
+    if (scope.upset) moves.push({ is: "restart" }, { is: "clock", by: -3000 }, { is: "clock", by: 3000 });
+    return moves;
+  }
+
+  private sends(who: Who, post: Post | null): Move[] {
+    const key = `${who} ${post}`;
+    const known = this.fixed.get(key);
+    if (known) return known;
+    const by = PEOPLE[who];
+    const moves: Move[] = [];
+    for (const kind of this.scope.kinds) {
+      if (kind in REFS || !this.sentBy(kind, who)) continue;
+      const rule = CATALOGUE[kind];
+      const may = rule.from === "anyone" || (post !== null && rule.from.includes(post));
+      // One try by a person who may not, for the kinds that would do most harm.
+      const tried = kind === "clearToStart" || (kind === "arcClear" && post === null);
+      if (!may && !tried) continue;
+      const engines = rule.engine === "required" || kind === "fire" ? this.scope.engines : [undefined];
+      for (const engine of engines) {
+        const on = engine === undefined ? {} : { engine };
+        for (const more of figures(kind)) {
+          moves.push({ is: "act", by, action: send(kind, { ...on, ...more }) });
+        }
+      }
+      if (kind === "cut" && post === "cockpit")
+        moves.push({ is: "act", by, action: send(kind, { engine: 7 }) });
+      // A hand signal of the cockpit's, recorded by the ground: never the crew's leave.
+      if (rule.witnessable && rule.answers.includes("authorise") && post !== "cockpit") {
+        const action = send(kind, { channel: "hand", seenFrom: "cockpit" });
+        moves.push({ is: "act", by, action });
+      }
+    }
+    this.fixed.set(key, moves);
+    return moves;
+  }
+
+  private sentBy(kind: SignalKind, who: Who): boolean {
+    const only = this.scope.onlyFrom[kind];
+    return only === undefined || only.includes(who);
+  }
+
+  /** Releases, resets and words of a fire out: of each open thing. */
+  private references(moves: Move[], state: SessionState, who: Who, by: Person, post: Post | null) {
+    for (const kind of ["release", "resetCut", "fireOut"] as const) {
+      const list = REFS[kind];
+      if (!list || state[list].length === 0 || !this.scope.kinds.includes(kind) || !this.sentBy(kind, who))
+        continue;
+      const rule = CATALOGUE[kind];
+      if (rule.from !== "anyone" && (post === null || !rule.from.includes(post))) continue;
+      for (const { id } of state[list]) {
+        moves.push({ is: "act", by, action: send(kind, { ref: id }) });
+        if (kind === "release" && post === "supervisor") {
+          moves.push({ is: "act", by, action: send(kind, { ref: id, note: "owner gone" }) });
+        }
+      }
+    }
+  }
+
+  private answers(moves: Move[], state: SessionState) {
+    for (const signal of state.signals) {
+      if (!this.scope.answered.includes(signal.kind)) continue;
+      for (const post of signal.due) {
+        const by = this.holderOf(state, post);
+        if (!by) continue;
+        for (const answer of CATALOGUE[signal.kind].answers) {
+          if (signal.answers[post]?.answer === answer) continue;
+          if (answer !== "readBack") moves.push(answered(by, signal, answer));
+          else for (const n of [1, 2]) moves.push(answered(by, signal, answer, n));
+        }
+      }
+      if (signal.kind === "clearToStart") {
+        const by = this.holderOf(state, "fireGuard");
+        if (by) moves.push(answered(by, signal, "readBack", signal.engine ?? 0));
+      }
+    }
+  }
+
+  private holderOf(state: SessionState, post: Post): Person | undefined {
+    const holder = state.posts[post];
+    if (!holder) return undefined;
+    return this.people.find(([, p]) => p.id === holder.id && p.device === holder.device)?.[1];
+  }
+
+  /** Commands that arrive late: decided on what was, sent when something else stood. */
+  private stale(moves: Move[], state: SessionState, now: number) {
+    const cockpit = this.holderOf(state, "cockpit");
+    const guard = this.holderOf(state, "fireGuard");
+    if (cockpit) {
+      for (const n of this.scope.engines) {
+        const old = state.ended.findLast((s) => s.kind === "clearToStart" && s.engine === n);
+        if (!old) continue;
+        if (this.scope.kinds.includes("cranking")) {
+          moves.push({ is: "act", by: cockpit, action: send("cranking", { engine: n, ref: old.id }) });
+        }
+        moves.push(answered(cockpit, old, "readBack", n));
+      }
+      const service = state.ended.findLast((s) => CATALOGUE[s.kind].answers.includes("authorise"));
+      if (service) moves.push(answered(cockpit, service, "authorise"));
+      if (this.scope.kinds.includes("cranking")) {
+        const action = send("cranking", { engine: 1 });
+        moves.push({ is: "act", by: cockpit, action, validUntil: now - 1 });
+      }
+    }
+    if (guard && this.scope.kinds.includes("hold")) {
+      moves.push({ is: "act", by: guard, action: send("hold"), validUntil: now - 1 });
+    }
+  }
+}
+
+/** The post a person holds, by the search's own reading of the state. */
+export function postOf(state: SessionState, person: { id: string; device: string }): Post | null {
+  for (const post of POSTS) {
+    const holder = state.posts[post];
+    if (holder && holder.id === person.id && holder.device === person.device) return post;
+  }
+  return null;
+}
+
+function figures(kind: SignalKind): Partial<Send>[] {
+  switch (kind) {
+    case "powerConnected":
+      return [{ volts: { value: 28, unit: "V" } }, { volts: { value: 20, unit: "V" } }];
+    case "brakesSet":
+      return [{ pressure: { value: 100, unit: "psi" } }, { pressure: { value: 10, unit: "psi" } }];
+    case "fire":
+      return [{ place: "induction" }];
+    case "readyToStart":
+      return [{}, { note: "out of order" }];
+    default:
+      return [{}];
+  }
+}
+
+function answered(by: Person, signal: Signal, answer: Answer, engine?: number): Move {
+  const more = engine === undefined ? {} : { engine };
+  return { is: "act", by, action: { type: "answer", signal: signal.id, answer, channel: "panel", ...more } };
+}
+
+function acknowledgements(moves: Move[], state: SessionState) {
+  for (const alert of state.alerts) {
+    for (const person of Object.values(PEOPLE)) {
+      const post = postOf(state, person);
+      if (post && alert.to.includes(post) && !alert.acknowledged.includes(post)) {
+        moves.push({ is: "act", by: person, action: { type: "acknowledgeAlert", alert: alert.id } });
+      }
+    }
+  }
+}
+
+/** The guard's post and the cockpit's go from hand to hand. */
+function changesOfPost(moves: Move[], state: SessionState, by: Person, post: Post | null) {
+  const act = (action: Action) => moves.push({ is: "act", by, action });
+  if (post === "fireGuard" || post === "cockpit") {
+    act({ type: "leavePost", post });
+    if (by.id !== PEOPLE.spare.id) act({ type: "offerPost", post, to: PEOPLE.spare.id });
+  }
+  for (const wanted of ["fireGuard", "cockpit"] as const) {
+    if (wanted !== post && by.mayHold.includes(wanted)) act({ type: "claimPost", post: wanted });
+    if (state.offers[wanted]?.to === by.id) act({ type: "acceptPost", post: wanted });
+    if (post === "supervisor" && state.posts[wanted]) {
+      act({ type: "vacatePost", post: wanted, reason: "silent" });
+    }
+  }
+  if (post !== null && state.posts[post]?.briefed === false) act({ type: "confirmBrief" });
+}
+
+function courseOf(moves: Move[], state: SessionState, by: Person) {
+  const next = stageAfter(state.stage);
+  if (next) moves.push({ is: "act", by, action: { type: "advance", to: next } });
+  const skipped = STAGES[STAGES.indexOf(state.stage) + 2];
+  if (skipped) moves.push({ is: "act", by, action: { type: "advance", to: skipped } });
+  const order = [...state.order].reverse();
+  moves.push({ is: "act", by, action: { type: "amendPlan", order, reason: "wind" } });
+  moves.push({ is: "act", by, action: { type: "abandon", reason: "weather" } });
+}

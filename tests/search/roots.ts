@@ -1,0 +1,100 @@
+import type { Action, Send } from "../../shared/protocol/commands.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { act, type CommandMark, type Person, plan } from "../../shared/session/step.ts";
+import { FIRST_ID, PEOPLE, START, TYPE } from "./model.ts";
+
+export const MARK: CommandMark = { id: "command", digest: "digest", clientAt: 0 };
+
+export function send(kind: Send["kind"], more: Partial<Omit<Send, "type" | "kind">> = {}): Send {
+  return { type: "send", kind, channel: "panel", ...more };
+}
+
+/** Points of a start from which a search can begin, each reached from the one before by people's acts. */
+export const ROOTS = ["prepared", "cleared", "cranking", "firstStable", "warmUp"] as const;
+export type Root = (typeof ROOTS)[number];
+
+/** The session at a root, all of it at one moment. @throws Error when an act on the way there is refused */
+export function stateAt(root: Root): SessionState {
+  const crew = new Rehearsal();
+  const legs: Record<Root, () => void> = {
+    prepared: () => crew.prepare(),
+    cleared: () => crew.clear(1),
+    cranking: () => crew.say("cockpit", send("cranking", { engine: 1 })),
+    firstStable: () => crew.run(1),
+    warmUp: () => {
+      crew.clear(2);
+      crew.say("cockpit", send("cranking", { engine: 2 }));
+      crew.run(2);
+      crew.say("supervisor", { type: "advance", to: "warmUp" });
+    },
+  };
+  for (const leg of ROOTS) {
+    legs[leg]();
+    if (leg === root) break;
+  }
+  return crew.state;
+}
+
+class Rehearsal {
+  state: SessionState;
+
+  constructor() {
+    const fact = {
+      type: "planned" as const,
+      aircraft: "N0",
+      place: "stand 1",
+      aircraftType: TYPE,
+      order: [1, 2],
+      powerSource: "groundPower" as const,
+      crew: { cockpit: null, fireGuard: null, groundPower: null, supervisor: null },
+    };
+    this.state = { ...plan("s", fact, PEOPLE.supervisor, MARK, START).state, seq: FIRST_ID };
+  }
+
+  say(who: keyof typeof PEOPLE, action: Action): void {
+    const by: Person = PEOPLE[who];
+    const step = act(this.state, action, by, MARK, START);
+    if (step.refusal) throw new Error(`${who} ${JSON.stringify(action)}: ${JSON.stringify(step.refusal)}`);
+    this.state = step.state;
+  }
+
+  /** The last open signal of a kind is answered. */
+  answer(who: keyof typeof PEOPLE, kind: Send["kind"], answer: "received" | "readBack", engine?: number) {
+    const signal = this.state.signals.findLast((s) => s.kind === kind)?.id ?? 0;
+    const more = engine === undefined ? {} : { engine };
+    this.say(who, { type: "answer", signal, answer, channel: "panel", ...more });
+  }
+
+  /** Posts held and briefed, aircraft secured and powered, stage `starting`. */
+  prepare() {
+    for (const post of POSTS) this.say(post, { type: "claimPost", post });
+    this.say("supervisor", { type: "advance", to: "brief" });
+    for (const post of POSTS) this.say(post, { type: "confirmBrief" });
+    this.say("supervisor", { type: "advance", to: "secure" });
+    this.say("groundPower", send("chocksIn"));
+    this.answer("cockpit", "chocksIn", "received");
+    this.say("cockpit", send("brakesSet", { pressure: { value: 100, unit: "psi" } }));
+    this.say("supervisor", { type: "advance", to: "powerUp" });
+    this.say("supervisor", { type: "advance", to: "groundPower" });
+    this.say("cockpit", send("connectPower"));
+    this.say("groundPower", send("powerConnected", { volts: { value: 28, unit: "V" } }));
+    this.answer("cockpit", "powerConnected", "received");
+    this.say("supervisor", { type: "advance", to: "starting" });
+  }
+
+  clear(engine: number) {
+    this.say("fireGuard", send("guardInPlace", { engine }));
+    this.say("fireGuard", send("arcClear", { engine }));
+    this.say("cockpit", send("readyToStart", { engine }));
+    this.say("supervisor", send("clearToStart", { engine }));
+    this.answer("cockpit", "clearToStart", "readBack", engine);
+  }
+
+  run(engine: number) {
+    this.say("cockpit", send("caught", { engine }));
+    const reading = { value: 60, unit: "psi" as const };
+    this.say("cockpit", { type: "reading", gauge: "oilPressure", engine, reading });
+    this.say("cockpit", send("started", { engine }));
+  }
+}

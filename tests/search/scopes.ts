@@ -1,0 +1,165 @@
+import { SIGNAL_KINDS, type SignalKind } from "../../shared/protocol/signals.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { PEOPLE } from "./model.ts";
+import { ROOTS, type Root } from "./roots.ts";
+
+export type Who = keyof typeof PEOPLE;
+
+/** A part of the behaviour small enough to be searched deep: who acts, with what, and how much may be open at once. */
+export interface Scope {
+  name: string;
+  roots: readonly Root[];
+  people: readonly Who[];
+  kinds: readonly SignalKind[];
+  /** Kinds only these people send; others as the catalogue says. */
+  onlyFrom: Partial<Record<SignalKind, readonly Who[]>>;
+  /** Kinds whose answers are part of it. */
+  answered: readonly SignalKind[];
+  /** Claims, leaves, offers, moves to another device, briefs. */
+  posts: boolean;
+  /** Stages, order, end of the session. */
+  course: boolean;
+  time: boolean;
+  /** Restart of the server, steps of its clock. */
+  upset: boolean;
+  alerts: boolean;
+  /** Engines acts may name. */
+  engines: readonly number[];
+  /** A state with more open than this is not followed further. */
+  most: { stops: number; sameSignal: number; alerts: number };
+}
+
+const POSTS: Who[] = ["cockpit", "fireGuard", "groundPower", "supervisor"];
+const START: SignalKind[] = ["readyToStart", "clearToStart", "revokeClearance", "cranking", "startAbandoned"];
+const GUARD: SignalKind[] = ["guardInPlace", "guardAway", "arcClear", "arcNotClear"];
+const RUN: SignalKind[] = ["caught", "started", "shutDown"];
+const SERVICE: SignalKind[] = [
+  "connectPower",
+  "powerConnected",
+  "disconnectPower",
+  "powerDisconnected",
+  "insertChocks",
+  "chocksIn",
+  "removeChocks",
+  "chocksOut",
+];
+
+const EVERYTHING: Scope = {
+  name: "everything",
+  roots: ROOTS,
+  people: Object.keys(PEOPLE) as Who[],
+  kinds: SIGNAL_KINDS,
+  onlyFrom: {},
+  answered: SIGNAL_KINDS,
+  posts: true,
+  course: true,
+  time: true,
+  upset: true,
+  alerts: true,
+  engines: [1, 2],
+  most: { stops: 3, sameSignal: 2, alerts: 4 },
+};
+
+const small: Scope = {
+  ...EVERYTHING,
+  people: POSTS,
+  answered: ["readyToStart", "clearToStart"],
+  posts: false,
+  course: false,
+  upset: false,
+  alerts: false,
+  most: { stops: 1, sameSignal: 1, alerts: 2 },
+};
+
+export const SCOPES: readonly Scope[] = [
+  EVERYTHING,
+  {
+    ...small,
+    name: "clearance",
+    roots: ["prepared"],
+    kinds: [...START, ...GUARD, "brakesSet", "hold", "release"],
+    onlyFrom: { hold: ["groundPower"], release: ["groundPower"], arcNotClear: ["fireGuard"] },
+    answered: ["clearToStart"],
+    engines: [1],
+    upset: true,
+  },
+  {
+    ...small,
+    name: "running",
+    roots: ["prepared"],
+    kinds: [...START, ...RUN, "guardInPlace", "arcClear"],
+    answered: ["clearToStart"],
+    time: false,
+  },
+  {
+    ...small,
+    name: "stops",
+    roots: ["cranking", "firstStable"],
+    people: [...POSTS, "spare"],
+    kinds: [
+      "hold",
+      "release",
+      "cut",
+      "cutAll",
+      "resetCut",
+      "fire",
+      "fireOut",
+      "turning",
+      "cranking",
+      "shutDown",
+    ],
+    onlyFrom: {
+      hold: ["groundPower", "spare"],
+      cut: ["fireGuard"],
+      cutAll: ["spare"],
+      turning: ["groundPower"],
+    },
+    answered: ["cut", "cutAll"],
+    time: false,
+    most: { stops: 2, sameSignal: 2, alerts: 2 },
+  },
+  {
+    ...small,
+    name: "posts",
+    roots: ["cleared"],
+    people: Object.keys(PEOPLE) as Who[],
+    kinds: ["guardInPlace", "arcClear", "readyToStart", "clearToStart", "cranking", "hold", "release"],
+    onlyFrom: { hold: ["fireGuard", "spare"] },
+    answered: ["clearToStart"],
+    posts: true,
+    time: false,
+    engines: [1],
+  },
+  {
+    ...small,
+    name: "services",
+    roots: ["warmUp"],
+    kinds: [...SERVICE, "brakesSet", "brakesReleased", "hold", "release", "allClear"],
+    onlyFrom: { hold: ["groundPower"], release: ["groundPower"] },
+    answered: [...SERVICE, "allClear"],
+    course: true,
+    time: false,
+    upset: true,
+  },
+];
+
+export function scopeNamed(name: string): Scope {
+  const scope = SCOPES.find((s) => s.name === name);
+  if (!scope) throw new Error(`no scope ${name}; there are ${SCOPES.map((s) => s.name).join(", ")}`);
+  return scope;
+}
+
+/** Whether a state is within the scope's bounds, and so is followed further. */
+export function within(state: SessionState, most: Scope["most"]): boolean {
+  if (state.holds.length + state.cuts.length + state.fires.length > most.stops) return false;
+  if (state.alerts.length > most.alerts) return false;
+  const signals = state.signals;
+  for (let i = 0; i < signals.length; i += 1) {
+    let same = 0;
+    for (let j = i; j < signals.length; j += 1) {
+      if (signals[j]?.kind === signals[i]?.kind && signals[j]?.engine === signals[i]?.engine) same += 1;
+    }
+    if (same > most.sameSignal) return false;
+  }
+  return true;
+}

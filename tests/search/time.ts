@@ -1,0 +1,71 @@
+import type { SessionState } from "../../shared/session/state.ts";
+import { TYPE } from "./model.ts";
+
+/** Numbers this large are moments; smaller ones from `FIRST_ID` on are event numbers. */
+export const MOMENTS = 100_000_000_000;
+
+const DURATIONS = [...new Set(Object.values(TYPE.timing).map((t) => t.value * 1000))];
+const { timing } = TYPE;
+/** How long each report known to the search stays fresh; of one it does not know, every duration is tried. */
+const FRESH: Record<string, number[]> = {
+  guard: [timing.guardInPlace.value * 1000],
+  arcs: [timing.arcClear.value * 1000],
+  brakes: [timing.brakes.value * 1000],
+  groundPower: [timing.groundPower.value * 1000],
+  holds: [],
+  cuts: [],
+  fires: [],
+  posts: [],
+  offers: [],
+  chocks: [],
+  authorities: [],
+  signals: [],
+  alerts: [],
+  readings: [],
+  checks: [],
+  allClearAt: [],
+};
+const SKIPPED = new Set(["type", "ended", "at", "stageSince", "seq", "crew"]);
+
+let now = 0;
+let first = Number.POSITIVE_INFINITY;
+
+/**
+ * The next moment at which time alone could change something, and the last moment before it, both on a grid of whole
+ * seconds and one millisecond before each: an act at either side of every limit is tried. Empty when nothing is due.
+ */
+export function nextMoments(state: SessionState, at: number): number[] {
+  now = at;
+  first = Number.POSITIVE_INFINITY;
+  for (const key in state) {
+    if (!SKIPPED.has(key)) scan(state[key as keyof SessionState], FRESH[key] ?? null, key === "engines");
+  }
+  if (first === Number.POSITIVE_INFINITY) return [];
+  const before = first % 1000 === 0 ? first - 1 : first - 999;
+  return before > at ? [before, first] : [first];
+}
+
+function scan(value: unknown, fresh: number[] | null, engines: boolean): void {
+  if (typeof value === "number") {
+    if (value < MOMENTS) return;
+    note(value);
+    if (!engines) for (const d of fresh ?? DURATIONS) note(value + d);
+  } else if (typeof value === "object" && value !== null) {
+    for (const key in value) {
+      if (key === "basis" || key === "issuedBy" || key === "readings") continue;
+      const part = (value as Record<string, unknown>)[key];
+      scan(part, fresh, engines);
+      if (engines && key === "off" && typeof part === "number") restFrom(part);
+    }
+  }
+}
+
+/** A starter's rest, and the longer one that begins a new series. */
+function restFrom(moment: number): void {
+  for (const rung of TYPE.starter.ladder) note(moment + rung.rest.value * 1000);
+  note(moment + TYPE.starter.resetAfter.value * 1000);
+}
+
+function note(moment: number): void {
+  if (moment > now && moment < first) first = moment;
+}

@@ -1,0 +1,375 @@
+import { createHash } from "node:crypto";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { genesis, seal } from "../../shared/evidence/chain.ts";
+import type { Manifest } from "../../shared/evidence/verify.ts";
+import { type Action, actionSchema, type Send } from "../../shared/protocol/commands.ts";
+import { eventSchema, type Fact, type FactOf, type SessionEvent } from "../../shared/protocol/events.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { RefusalReason } from "../../shared/protocol/refusals.ts";
+import type { SignalKind } from "../../shared/protocol/signals.ts";
+import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import { evolve } from "../../shared/session/evolve.ts";
+import { type EngineLife, engineOf, plain, type SessionState } from "../../shared/session/state.ts";
+import { act, type Person, plan, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { FOUR } from "./aircraft.ts";
+
+export const sha256 = (text: string) => createHash("sha256").update(text, "utf8").digest("hex");
+
+const person = (id: string, mayHold: readonly Post[], device = `${id}-tablet`): Person => ({
+  id,
+  name: id[0]?.toUpperCase() + id.slice(1),
+  device,
+  mayHold,
+});
+
+/** The crew: one for each post, an observer with no qualification, and a spare qualified for all. */
+export const ada = person("ada", ["cockpit"]);
+export const bo = person("bo", ["fireGuard"]);
+export const cy = person("cy", ["groundPower"]);
+export const di = person("di", ["supervisor"]);
+export const ed = person("ed", []);
+export const fay = person("fay", POSTS);
+export const CREW: Readonly<Record<Post, Person>> = {
+  cockpit: ada,
+  fireGuard: bo,
+  groundPower: cy,
+  supervisor: di,
+};
+export const onDevice = (who: Person, device: string): Person => ({ ...who, device });
+
+export const START = Date.UTC(2026, 5, 1, 9, 0, 0);
+const SESSION = "test-session";
+
+export interface Plan {
+  type?: AircraftType;
+  order?: number[];
+  powerSource?: "groundPower" | "batteries";
+}
+
+/** A session told as a story: what was said before, what is said now, what came of it. The clock is the story's own. */
+export class Story {
+  now = START;
+  state: SessionState;
+  readonly log: SessionEvent[] = [];
+  /** The events and the refusal of the last step. */
+  last: Step;
+  #commands = 0;
+
+  constructor({ type = FOUR, order = type.defaultOrder, powerSource = "groundPower" }: Plan = {}) {
+    const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+    const aircraft = "CH-TST";
+    const fact = {
+      type: "planned",
+      aircraft,
+      place: "North ramp",
+      aircraftType: type,
+      order,
+      powerSource,
+      crew,
+    } as const;
+    this.last = plan(SESSION, { ...fact, order: [...order] }, di, this.#mark(), this.now);
+    this.state = this.last.state;
+    this.#keep(this.last);
+  }
+
+  #mark() {
+    this.#commands += 1;
+    const id = `00000000-0000-4000-8000-${String(this.#commands).padStart(12, "0")}`;
+    return { id, digest: sha256(id), clientAt: this.now };
+  }
+
+  #keep(step: Step): Step {
+    // Every event the core makes is valid by the schema and survives JSON unchanged.
+    for (const event of step.events) {
+      const again = eventSchema.parse(JSON.parse(canonical(event)));
+      if (canonical(again) !== canonical(event))
+        throw new Error(`event ${event.seq} is changed by its schema`);
+      this.log.push(again);
+    }
+    this.state = step.state;
+    this.last = step;
+    return step;
+  }
+
+  /** One person does one thing. The action goes through the protocol's schema first, as a panel's would. */
+  does(who: Person, action: Partial<Action> & { type: Action["type"] }, validUntil?: number): Step {
+    const parsed = actionSchema.parse(action);
+    const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
+    return this.#keep(act(this.state, parsed, who, mark, this.now));
+  }
+
+  /** The usual person of a post does something. */
+  say(post: Post, action: Partial<Action> & { type: Action["type"] }): Step {
+    return this.does(CREW[post], action);
+  }
+
+  send(post: Post, kind: SignalKind, more: Partial<Send> = {}): Step {
+    return this.say(post, { type: "send", kind, ...more });
+  }
+
+  answer(
+    post: Post,
+    signal: number,
+    answer: "received" | "willComply" | "authorise" | "readBack" | "done" | "unable",
+    engine?: number,
+  ): Step {
+    return this.say(post, { type: "answer", signal, answer, ...(engine === undefined ? {} : { engine }) });
+  }
+
+  /** Time passes as the server sees it: it wakes at every deadline on the way. */
+  wait(seconds: number): this {
+    return this.waitMs(Math.round(seconds * 1000));
+  }
+
+  waitMs(ms: number): this {
+    const end = this.now + ms;
+    for (let due = nextDeadline(this.state); due !== null && due <= end; due = nextDeadline(this.state)) {
+      this.now = Math.max(this.now, due);
+      this.#keep(tick(this.state, this.now));
+    }
+    this.now = end;
+    this.#keep(tick(this.state, this.now));
+    return this;
+  }
+
+  /** Time passes and nobody looks. */
+  unseen(ms: number): this {
+    this.now += ms;
+    return this;
+  }
+
+  restart(): Step {
+    return this.#keep(unsettle(this.state, { type: "restarted" }, this.now));
+  }
+
+  clockStep(by: number): Step {
+    this.now += by;
+    return this.#keep(unsettle(this.state, { type: "clockStepped", by }, this.now));
+  }
+
+  /** Every post claimed by its usual person. */
+  manned(posts: readonly Post[] = POSTS): this {
+    for (const post of posts) this.say(post, { type: "claimPost", post });
+    return this;
+  }
+
+  /** Everything the job asks for is done until the session stands in `stage`. */
+  upTo(stage: Stage): this {
+    const goal = STAGES.indexOf(stage);
+    while (STAGES.indexOf(this.state.stage) < goal) {
+      this.#finish();
+      this.heard();
+      const next = STAGES[STAGES.indexOf(this.state.stage) + 1];
+      if (next === undefined) throw new Error("no stage after this");
+      const { refusal } = this.say("supervisor", { type: "advance", to: next });
+      if (refusal) throw new Error(`${this.state.stage} cannot be left: ${JSON.stringify(refusal)}`);
+    }
+    return this;
+  }
+
+  #finish() {
+    switch (this.state.stage) {
+      case "plan":
+        this.manned(POSTS.filter((p) => this.state.posts[p] === null));
+        return;
+      case "brief":
+        for (const post of POSTS) this.say(post, { type: "confirmBrief" });
+        return;
+      case "secure":
+        this.send("groundPower", "chocksIn");
+        this.brakes();
+        this.say("supervisor", { type: "recordCheck", check: "walkRound", good: true });
+        return;
+      case "powerUp":
+        this.say("cockpit", { type: "recordCheck", check: "battery", reading: { value: 25, unit: "V" } });
+        return;
+      case "groundPower":
+        this.say("groundPower", { type: "recordCheck", check: "cart", good: true });
+        if (this.state.powerSource === "groundPower") this.power();
+        return;
+      case "starting":
+        for (const n of this.state.order) this.started(n);
+        return;
+      case "warmUp":
+        for (const n of this.state.order) this.reading("oilTemp", n, 45, "degC");
+        this.powerOff();
+        return;
+      case "release":
+        this.brakes();
+        this.send("cockpit", "removeChocks");
+        this.send("groundPower", "chocksOut");
+        this.send("supervisor", "allClear");
+        this.heard();
+        return;
+    }
+  }
+
+  /** The cockpit answers every report that waits for it. */
+  heard(): this {
+    for (const signal of this.state.signals) {
+      const report = ["chocksIn", "chocksOut", "powerConnected", "powerDisconnected", "allClear"];
+      if (report.includes(signal.kind)) this.answer("cockpit", signal.id, "received");
+    }
+    return this;
+  }
+
+  brakes(psi = 1000): Step {
+    return this.send("cockpit", "brakesSet", { pressure: { value: psi, unit: "psi" } });
+  }
+
+  power(volts = 28): Step {
+    this.send("cockpit", "connectPower");
+    return this.volts(volts);
+  }
+
+  volts(value: number): Step {
+    return this.send("groundPower", "powerConnected", { volts: { value, unit: "V" } });
+  }
+
+  powerOff(): Step {
+    this.send("cockpit", "disconnectPower");
+    return this.send("groundPower", "powerDisconnected");
+  }
+
+  reading(gauge: string, engine: number, value: number, unit: "psi" | "degC"): Step {
+    return this.say("cockpit", { type: "reading", gauge, engine, reading: { value, unit } });
+  }
+
+  oil(engine: number, psi: number): Step {
+    return this.reading("oilPressure", engine, psi, "psi");
+  }
+
+  requested(n: number): this {
+    const note = "as the crew agreed";
+    this.#must(this.send("cockpit", "readyToStart", { engine: n, note }));
+    return this;
+  }
+
+  guarded(n: number): this {
+    this.#must(this.send("fireGuard", "guardInPlace", { engine: n }));
+    this.#must(this.send("fireGuard", "arcClear", { engine: n }));
+    return this;
+  }
+
+  /** Requested, guarded and cleared; the clearance's number. */
+  cleared(n: number): number {
+    this.requested(n).guarded(n);
+    return this.#must(this.send("supervisor", "clearToStart", { engine: n })).events[0]?.seq ?? 0;
+  }
+
+  readBack(n: number): number {
+    const clearance = this.cleared(n);
+    this.#must(this.answer("cockpit", clearance, "readBack", n));
+    return clearance;
+  }
+
+  cranking(n: number): number {
+    const clearance = this.readBack(n);
+    this.#must(this.send("cockpit", "cranking", { engine: n, ref: clearance }));
+    return clearance;
+  }
+
+  caught(n: number): this {
+    this.cranking(n);
+    this.wait(8);
+    this.#must(this.send("cockpit", "caught", { engine: n }));
+    return this;
+  }
+
+  running(n: number): this {
+    this.caught(n).wait(3);
+    this.#must(this.oil(n, 20));
+    this.wait(3);
+    this.#must(this.oil(n, 60));
+    return this;
+  }
+
+  started(n: number): this {
+    this.running(n).wait(20);
+    this.#must(this.send("cockpit", "started", { engine: n }));
+    return this;
+  }
+
+  /** A start that fails: cranked for so long, then given up. */
+  failedStart(n: number, seconds: number): this {
+    this.cranking(n);
+    this.wait(seconds);
+    this.#must(this.send("cockpit", "startAbandoned", { engine: n }));
+    return this;
+  }
+
+  #must(step: Step): Step {
+    if (step.refusal) throw new Error(`refused: ${JSON.stringify(step.refusal)}`);
+    return step;
+  }
+
+  openSignal(kind: SignalKind): number {
+    const signal = this.state.signals.find((s) => s.kind === kind);
+    if (!signal) throw new Error(`no open ${kind}`);
+    return signal.id;
+  }
+
+  life(n: number): EngineLife["is"] {
+    return engineOf(this.state, n)?.life.is ?? "waiting";
+  }
+
+  underFire(n: number): EngineLife["is"] {
+    return plain(engineOf(this.state, n)?.life ?? { is: "waiting" }).is;
+  }
+
+  /** The facts of the last step. */
+  get facts(): Fact[] {
+    return this.last.events.map((e) => e.fact);
+  }
+
+  get refused(): RefusalReason | null {
+    return this.last.refusal?.reason ?? null;
+  }
+
+  told<T extends Fact["type"]>(type: T): FactOf<T>[] {
+    return this.log.map((e) => e.fact).filter((f): f is FactOf<T> => f.type === type);
+  }
+
+  get alerts(): string[] {
+    return this.told("alertRaised").map((f) => f.kind);
+  }
+
+  replayed(): SessionState {
+    return replay(this.log);
+  }
+
+  /** The record as it would be exported. */
+  export(): { lines: string[]; manifest: Manifest } {
+    return exported(this.log);
+  }
+}
+
+export function replay(log: readonly SessionEvent[]): SessionState {
+  const state = log.reduce<SessionState | null>(evolve, null);
+  if (state === null) throw new Error("an empty log has no state");
+  return state;
+}
+
+export function exported(log: readonly SessionEvent[]): { lines: string[]; manifest: Manifest } {
+  const session = log[0]?.session ?? "";
+  let head = genesis(session, sha256);
+  const lines = log.map((event) => {
+    const sealed = seal(event, head, sha256);
+    head = sealed.hash;
+    return sealed.body;
+  });
+  const manifest: Manifest = {
+    format: "chockside-evidence-1",
+    session,
+    aircraft: "CH-TST",
+    events: lines.length,
+    head,
+    exportedAt: "2026-06-01T10:00:00.000Z",
+    caution: "Not an approved record.",
+  };
+  return { lines, manifest };
+}
+
+export const given = (plan: Plan = {}) => new Story(plan);

@@ -1,0 +1,172 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import {
+  type Append,
+  ConcurrencyError,
+  type EventStore,
+  type SessionRow,
+  type StoredEvent,
+} from "../../server/store/events.ts";
+
+export const storedEvent = (seq: number, over: Partial<StoredEvent> = {}): StoredEvent => ({
+  seq,
+  at: 1_000 + seq,
+  type: "sent",
+  command: `c${seq}`,
+  body: `{"seq":${seq}}`,
+  hash: `h${seq}`,
+  ...over,
+});
+
+export const rowAt = (id: string, headSeq: number, over: Partial<SessionRow> = {}): SessionRow => ({
+  id,
+  code: `CODE-${id}`,
+  planCommand: `plan-${id}`,
+  aircraft: "CH-TST",
+  typeId: "four",
+  typeVersion: 1,
+  typeName: "Four",
+  place: "North ramp",
+  stage: "plan",
+  needs: 0,
+  createdAt: 1_000,
+  closedAt: null,
+  headSeq,
+  headHash: `h${headSeq}`,
+  headAt: 1_000 + headSeq,
+  ...over,
+});
+
+/** An append of `count` events after `expected`. */
+export const append = (id: string, expected: number, count = 1, over: Partial<SessionRow> = {}): Append => ({
+  expected,
+  events: Array.from({ length: count }, (_, i) => storedEvent(expected + 1 + i)),
+  row: rowAt(id, expected + count, over),
+});
+
+/** What every event store does, run on each of them. */
+export function eventStoreContract(
+  name: string,
+  open: () => Promise<{ store: EventStore; done(): void }>,
+): void {
+  describe(name, () => {
+    let store: EventStore;
+    let done: () => void;
+
+    beforeEach(async () => {
+      ({ store, done } = await open());
+    });
+    afterEach(async () => {
+      await store.close();
+      done();
+    });
+
+    const seqs = async (id: string, since = 0, limit = 100) =>
+      (await store.read(id, since, limit)).map((e) => e.seq);
+
+    it("[STO-1] gives back the very events it was given, in order", async () => {
+      await store.append(append("a", 0, 2));
+      await store.append({
+        expected: 2,
+        events: [storedEvent(3, { command: null, body: '{"text":"ø\\u2028"}', type: "late" })],
+        row: rowAt("a", 3),
+      });
+      expect(await store.read("a", 0, 10)).toEqual([
+        storedEvent(1),
+        storedEvent(2),
+        storedEvent(3, { command: null, body: '{"text":"ø\\u2028"}', type: "late" }),
+      ]);
+    });
+
+    it("[STO-1] reads a part: above a number, no more than asked", async () => {
+      await store.append(append("a", 0, 5));
+      expect(await seqs("a", 2, 2)).toEqual([3, 4]);
+      expect(await seqs("a", 5)).toEqual([]);
+      expect(await seqs("nobody")).toEqual([]);
+    });
+
+    it.each([
+      ["a number already taken", 1],
+      ["a number too far", 3],
+      ["a second beginning", 0],
+    ])("[STO-1] refuses %s and keeps nothing of it", async (_what, expected) => {
+      await store.append(append("a", 0, 2));
+      const second = append("a", expected, 1, { code: "OTHER", planCommand: "other", stage: "brief" });
+      await expect(store.append(second)).rejects.toBeInstanceOf(ConcurrencyError);
+      expect(await seqs("a")).toEqual([1, 2]);
+      expect(await store.session("a")).toEqual(rowAt("a", 2));
+    });
+
+    it("[STO-1] refuses to go on in a session that never began", async () => {
+      await expect(store.append(append("a", 4))).rejects.toBeInstanceOf(ConcurrencyError);
+      expect(await store.session("a")).toBeNull();
+    });
+
+    it("[STO-1] lets exactly one of fifty racing appends take a number", async () => {
+      await store.append(append("a", 0));
+      const results = await Promise.allSettled(
+        Array.from({ length: 50 }, () => store.append(append("a", 1))),
+      );
+      expect(results.filter((r) => r.status === "fulfilled")).toHaveLength(1);
+      for (const r of results) if (r.status === "rejected") expect(r.reason).toBeInstanceOf(ConcurrencyError);
+      expect(await seqs("a")).toEqual([1, 2]);
+    });
+
+    it("[STO-3] commits many sessions' appends side by side; one conflict fails no other", async () => {
+      await Promise.all(["a", "b", "c"].map((id) => store.append(append(id, 0))));
+      const results = await Promise.allSettled([
+        store.append(append("a", 1, 3)),
+        store.append(append("b", 7)),
+        store.append(append("c", 1, 2)),
+      ]);
+      expect(results.map((r) => r.status)).toEqual(["fulfilled", "rejected", "fulfilled"]);
+      expect([await seqs("a"), await seqs("b"), await seqs("c")]).toEqual([[1, 2, 3, 4], [1], [1, 2, 3]]);
+    });
+
+    it("[STO-2] keeps the session's row in step with its events", async () => {
+      await store.append(append("a", 0));
+      await store.append(append("a", 1, 1, { stage: "closed", closedAt: 1_002, needs: 3 }));
+      expect(await store.session("a")).toEqual(rowAt("a", 2, { stage: "closed", closedAt: 1_002, needs: 3 }));
+      expect(await store.session("b")).toBeNull();
+    });
+
+    it("[STO-2] finds a session by its code and by the command that planned it", async () => {
+      await store.append(append("a", 0));
+      expect((await store.sessionByCode("CODE-a"))?.id).toBe("a");
+      expect((await store.sessionByPlan("plan-a"))?.id).toBe("a");
+      expect([await store.sessionByCode("CODE-b"), await store.sessionByPlan("plan-b")]).toEqual([
+        null,
+        null,
+      ]);
+    });
+
+    it.each([
+      ["code", { code: "CODE-a" }],
+      ["plan", { planCommand: "plan-a" }],
+    ])("[STO-2] lets no two sessions have one %s", async (_what, over) => {
+      await store.append(append("a", 0));
+      await expect(store.append(append("b", 0, 1, over))).rejects.toBeInstanceOf(ConcurrencyError);
+      expect([await store.session("b"), await seqs("b")]).toEqual([null, []]);
+    });
+
+    it("[STO-2] lists the newest first, and apart from them what is not over", async () => {
+      await store.append(append("a", 0, 1, { createdAt: 5 }));
+      await store.append(append("b", 0, 1, { createdAt: 9, closedAt: 10, headAt: 77 }));
+      await store.append(append("c", 0, 1, { createdAt: 7 }));
+      expect((await store.sessions(2)).map((s) => s.id)).toEqual(["b", "c"]);
+      expect((await store.openSessions()).map((s) => s.id).sort()).toEqual(["a", "c"]);
+    });
+
+    it("[STO-2] knows the time of the newest event of all", async () => {
+      expect(await store.newestAt()).toBe(0);
+      await store.append(append("a", 0, 1, { headAt: 4_000_000_000_000 }));
+      await store.append(append("b", 0, 1, { headAt: 3 }));
+      expect(await store.newestAt()).toBe(4_000_000_000_000);
+    });
+
+    it("[STO-2] can be asked whether it still writes", async () => {
+      await store.probe();
+      await store.probe();
+      expect(await store.sessions(10)).toEqual([]);
+    });
+  });
+}

@@ -1,0 +1,26 @@
+import "@fontsource/b612/latin-400.css";
+import "@fontsource/b612/latin-700.css";
+import "@fontsource/b612-mono/latin-400.css";
+import "@fontsource/b612-mono/latin-700.css";
+import "./styles/tokens.css";
+import "./styles/base.css";
+import "./styles/title.css";
+import "./styles/panel.css";
+import "./styles/entry.css";
+import "./styles/plan.css";
+import "./styles/lists.css";
+import "./styles/sequence.css";
+import "./styles/pages.css";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { begin } from "./net/app.ts";
+import { App } from "./pages/App.tsx";
+
+begin();
+const root = document.getElementById("root");
+if (!root) throw new Error("index.html has no #root");
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

@@ -1,0 +1,80 @@
+import { commandSchema } from "../../shared/protocol/commands.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
+
+/**
+ * What one browser window keeps over a reload. Session storage is the window's own, so four windows of one browser are
+ * four people on four devices.
+ */
+const SIGN_IN = "chockside.signIn";
+const DEVICE = "chockside.device";
+const OUTBOX = "chockside.outbox";
+const MODE = "chockside.mode";
+
+export interface Me {
+  id: string;
+  name: string;
+  handle: string;
+  mayHold: Post[];
+  demo: boolean;
+}
+
+export interface SignedIn {
+  token: string;
+  person: Me;
+}
+
+export interface Device {
+  id: string;
+  name: string;
+}
+
+function read<T>(key: string): T | null {
+  try {
+    const text = sessionStorage.getItem(key);
+    return text === null ? null : (JSON.parse(text) as T);
+  } catch {
+    return null;
+  }
+}
+
+export const keptSignIn = (): SignedIn | null => read<SignedIn>(SIGN_IN);
+
+export function keepSignIn(signedIn: SignedIn | null): void {
+  if (signedIn) sessionStorage.setItem(SIGN_IN, JSON.stringify(signedIn));
+  else sessionStorage.removeItem(SIGN_IN);
+}
+
+/** This window's device, made up the first time. */
+export function device(): Device {
+  const kept = read<Device>(DEVICE);
+  if (kept) return kept;
+  const id = crypto.randomUUID();
+  const made = { id, name: `Panel ${id.slice(0, 4)}` };
+  sessionStorage.setItem(DEVICE, JSON.stringify(made));
+  return made;
+}
+
+/** The outbox as it was written down. An entry that no longer reads as a command is dropped with it. */
+export function keptOutbox(): Outbox {
+  const kept = read<Entry[]>(OUTBOX);
+  if (!Array.isArray(kept)) return [];
+  return kept.filter((e) => commandSchema.safeParse(e?.command).success);
+}
+
+/** Written before anything is sent: a reload in between loses nothing. */
+export function keepOutbox(outbox: Outbox): void {
+  sessionStorage.setItem(OUTBOX, JSON.stringify(outbox));
+}
+
+export type Mode = "sun" | "night";
+
+export function keptMode(): Mode {
+  const kept = read<Mode>(MODE);
+  if (kept === "sun" || kept === "night") return kept;
+  return matchMedia("(prefers-color-scheme: dark)").matches ? "night" : "sun";
+}
+
+export function keepMode(mode: Mode): void {
+  sessionStorage.setItem(MODE, JSON.stringify(mode));
+}

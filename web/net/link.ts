@@ -1,0 +1,280 @@
+import { io, type Socket } from "socket.io-client";
+import type { Action, Command } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import type { ClientToServer, Links, ServerToClient, Sync, Trouble } from "../../shared/protocol/wire.ts";
+import {
+  commandFor,
+  enqueue,
+  isFinal,
+  linkUp,
+  type Outbox,
+  renew,
+  settle,
+  settleFrom,
+  takeDue,
+} from "../../shared/replica/outbox.ts";
+import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { keepOutbox, keptOutbox } from "./keep.ts";
+import { merged } from "./log.ts";
+import { fateOf, type Outgoing, outgoingOf, withOutcome } from "./outgoing.ts";
+import { ServerClock } from "./serverClock.ts";
+
+/** Every timing of the link, milliseconds. */
+const TIMES = { tick: 250, exchange: 15_000, answer: 5_000, retry: 1_500, retryMax: 3_000, connect: 10_000 };
+
+export type Phase = "connecting" | "live" | "lost" | "signedOut" | "mismatch";
+
+/** What the panels see of the link. A new object whenever something in it changed. */
+export interface LinkView {
+  phase: Phase;
+  /** Panel clock when anything last came from the server, milliseconds; null before the first. */
+  lastHeard: number | null;
+  session: string | null;
+  state: SessionState | null;
+  links: Links | null;
+  /** Events held of the session, in order; from the beginning only after the history was fetched. */
+  events: readonly SessionEvent[];
+  outgoing: readonly Outgoing[];
+  /** Rises when the list of sessions changed. */
+  ramp: number;
+  /** Why nothing of the session can be had, in words. */
+  trouble: string | null;
+}
+
+const NOTHING: LinkView = {
+  phase: "connecting",
+  lastHeard: null,
+  session: null,
+  state: null,
+  links: null,
+  events: [],
+  outgoing: [],
+  ramp: 0,
+  trouble: null,
+};
+
+/** The one socket of a panel: connects, watches a session, sends what the outbox holds, keeps the server's time. */
+export class Link {
+  readonly clock = new ServerClock();
+  #socket: Socket<ServerToClient, ClientToServer>;
+  #view: LinkView = NOTHING;
+  #outbox: Outbox = keptOutbox();
+  #outcomes: Outgoing[] = [];
+  #listeners = new Set<() => void>();
+  #ticker: ReturnType<typeof setInterval>;
+  #exchangedAt = 0;
+  #watching = false;
+
+  constructor(token: string) {
+    this.#socket = io({
+      path: "/live",
+      transports: ["websocket"],
+      auth: { token, proto: PROTOCOL },
+      timeout: TIMES.connect,
+      reconnectionDelay: TIMES.retry / 3,
+      reconnectionDelayMax: TIMES.retryMax,
+    });
+    this.#listen();
+    this.#ticker = setInterval(() => this.#tick(), TIMES.tick);
+  }
+
+  view = (): LinkView => this.#view;
+
+  subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  close(): void {
+    clearInterval(this.#ticker);
+    this.#socket.disconnect();
+    this.#listeners.clear();
+  }
+
+  /** Watches one session, or none. */
+  watch(session: string | null): void {
+    if (this.#view.session === session) return;
+    if (this.#view.session) this.#socket.emit("unwatch", this.#view.session);
+    this.#show({ session, state: null, links: null, events: [], trouble: null });
+    if (session) this.#sync(0);
+  }
+
+  /** Puts an action in the outbox, written down first, then sends it. Its id; null while the server's time is unknown. */
+  act(action: Action): string | null {
+    const session = this.#view.session;
+    if (!session) return null;
+    const what = { id: crypto.randomUUID(), session, action, clientAt: Date.now() };
+    const command = commandFor(what, this.clock.now());
+    if (!command) return null;
+    this.#store(enqueue(this.#outbox, command, Date.now()));
+    this.#pump();
+    return command.id;
+  }
+
+  /** The person wants a lapsed message sent after all: as a new one. */
+  sendAnew(id: string): void {
+    const old = this.#outbox.find((e) => e.command.id === id)?.command;
+    if (!old) return;
+    const what = { id: crypto.randomUUID(), session: old.session, action: old.action, clientAt: Date.now() };
+    const fresh = commandFor(what, this.clock.now());
+    if (!fresh) return;
+    this.#store(renew(this.#outbox, id, fresh, Date.now()));
+    this.#pump();
+  }
+
+  drop(id: string): void {
+    this.#store(settle(this.#outbox, id));
+  }
+
+  /** Adds what was fetched of the record from before the watch began. */
+  addHistory(session: string, events: readonly SessionEvent[]): void {
+    if (session === this.#view.session) this.#show({ events: merged(events, this.#view.events) });
+  }
+
+  #listen(): void {
+    const s = this.#socket;
+    s.on("connect", () => {
+      this.clock.forget();
+      this.#exchangedAt = 0;
+      this.#watching = false;
+      this.#outbox = linkUp(this.#outbox, Date.now());
+      this.#show({ phase: "live", lastHeard: Date.now() });
+      this.#sync(this.#view.state?.seq ?? 0);
+      this.#tick();
+    });
+    s.on("disconnect", (reason) => {
+      this.#show({ phase: this.#view.phase === "signedOut" ? "signedOut" : "lost" });
+      // A server that closes on purpose is not tried again by itself.
+      if (reason === "io server disconnect" && this.#view.phase !== "signedOut") this.#retry();
+    });
+    s.on("connect_error", (error) => {
+      const said = (error as { data?: { error?: string } }).data?.error;
+      if (said === "signInNeeded") this.#show({ phase: "signedOut" });
+      else if (said === "protocolMismatch") this.#show({ phase: "mismatch" });
+      else {
+        this.#show({ phase: this.#view.phase === "connecting" ? "connecting" : "lost" });
+        if (said !== undefined) this.#retry();
+      }
+    });
+    s.on("bye", ({ why }) => {
+      if (why === "signedOut") this.#show({ phase: "signedOut" });
+      if (why === "protocolMismatch") this.#show({ phase: "mismatch" });
+    });
+    s.on("ramp", () => this.#show({ ramp: this.#view.ramp + 1, lastHeard: Date.now() }));
+    s.on("beat", (beat) => {
+      this.clock.hear(beat.serverNow);
+      if (beat.session !== this.#view.session) return this.#show({ lastHeard: Date.now() });
+      this.#show({ lastHeard: Date.now(), links: beat.links });
+      const gap = behind(this.#view.state, beat.head);
+      if (gap) this.#sync(gap.since);
+    });
+    s.on("events", ({ session, events }) => {
+      if (session !== this.#view.session) return this.#show({ lastHeard: Date.now() });
+      this.#take(applyBatch(this.#view.state, events));
+    });
+  }
+
+  #retry(): void {
+    setTimeout(() => {
+      if (!this.#socket.connected && this.#listeners.size > 0) this.#socket.connect();
+    }, TIMES.retry);
+  }
+
+  #sync(since: number): void {
+    const session = this.#view.session;
+    if (!session || !this.#socket.connected || this.#watching) return;
+    this.#watching = true;
+    this.#socket
+      .timeout(TIMES.answer)
+      .emit("watch", { session, since }, (late: Error | null, sync: Sync | Trouble) => {
+        this.#watching = false;
+        if (session !== this.#view.session) return this.#sync(0);
+        if (late) return this.#sync(this.#view.state?.seq ?? 0);
+        if ("status" in sync) return this.#show({ trouble: sync.message, lastHeard: Date.now() });
+        this.clock.hear(sync.serverNow);
+        this.#take(applySync(this.#view.state, sync, since));
+      });
+  }
+
+  #take({ state, fresh, gap }: Applied): void {
+    const settled = settleFrom(this.#outbox, fresh);
+    if (settled.length !== this.#outbox.length) this.#settleRecorded(fresh);
+    const events = fresh.length > 0 ? merged(this.#view.events, fresh) : this.#view.events;
+    this.#show({ state, events, lastHeard: Date.now(), trouble: null });
+    if (gap) this.#sync(gap.since);
+  }
+
+  /** The events came but the answers did not: the record itself is the answer. */
+  #settleRecorded(fresh: readonly SessionEvent[]): void {
+    for (const { command } of [...this.#outbox]) {
+      const event = fresh.find((e) => e.command === command.id);
+      if (!event) continue;
+      const refused = fresh.find((e) => e.command === command.id && e.fact.type === "refused");
+      if (refused?.fact.type === "refused")
+        this.#outcome(command, { is: "refused", refusal: refused.fact.refusal as never });
+      else this.#outcome(command, { is: "recorded", seq: event.seq });
+    }
+  }
+
+  #tick(): void {
+    if (!this.#socket.connected) return;
+    if (Date.now() - this.#exchangedAt >= TIMES.exchange) {
+      this.#exchangedAt = Date.now();
+      const t1 = Date.now();
+      this.#socket
+        .timeout(TIMES.answer)
+        .emit("time", t1, (late: Error | null, back: { t2: number; t3: number }) => {
+          if (late) return;
+          this.clock.exchange(t1, back.t2, back.t3, Date.now());
+          this.#show({ lastHeard: Date.now() });
+          this.#pump();
+        });
+    }
+    this.#pump();
+  }
+
+  #pump(): void {
+    if (!this.#socket.connected || this.#outbox.length === 0) {
+      this.#show({});
+      return;
+    }
+    const { outbox, send } = takeDue(this.#outbox, Date.now(), this.clock.now());
+    this.#store(outbox);
+    for (const command of send) {
+      this.#socket
+        .timeout(TIMES.answer)
+        .emit("command", command, (late: Error | null, result: CommandResult | Trouble) => {
+          if (late || !this.#outbox.some((e) => e.command.id === command.id)) return;
+          this.#show({ lastHeard: Date.now() });
+          if (result.status !== "error") return this.#outcome(command, fateOf(result));
+          if (isFinal(result.error)) this.#outcome(command, { is: "failed", words: result.message });
+        });
+    }
+  }
+
+  #outcome(command: Command, fate: Outgoing["fate"]): void {
+    const done = { id: command.id, action: command.action, at: command.clientAt, fate };
+    this.#outcomes = withOutcome(this.#outcomes, done);
+    this.#store(settle(this.#outbox, command.id));
+    this.#pump();
+  }
+
+  #store(outbox: Outbox): void {
+    this.#outbox = outbox;
+    keepOutbox(outbox);
+    this.#show({});
+  }
+
+  #show(change: Partial<LinkView>): void {
+    const next = { ...this.#view, ...change };
+    const outgoing = outgoingOf(this.#outbox, this.#outcomes, next.session ?? "", this.clock.now());
+    if (JSON.stringify(outgoing) !== JSON.stringify(next.outgoing)) next.outgoing = outgoing;
+    const same = (Object.keys(next) as (keyof LinkView)[]).every((k) => next[k] === this.#view[k]);
+    if (same) return;
+    this.#view = next;
+    for (const listener of this.#listeners) listener();
+  }
+}

@@ -1,0 +1,19 @@
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+
+/** Two stretches of one session's record as one, in order, each event once. */
+export function merged(a: readonly SessionEvent[], b: readonly SessionEvent[]): SessionEvent[] {
+  const all = new Map<number, SessionEvent>();
+  for (const event of a) all.set(event.seq, event);
+  for (const event of b) all.set(event.seq, event);
+  return [...all.values()].sort((x, y) => x.seq - y.seq);
+}
+
+/** The number after which the record is not whole, 0 when its beginning is missing. */
+export function wholeUpTo(events: readonly SessionEvent[]): number {
+  let last = 0;
+  for (const event of events) {
+    if (event.seq !== last + 1) return last;
+    last = event.seq;
+  }
+  return last;
+}

@@ -1,0 +1,27 @@
+import { useSyncExternalStore } from "react";
+import type { Link } from "./link.ts";
+
+const STEP_MS = 250;
+let panelNow = Date.now();
+let ticker: ReturnType<typeof setInterval> | null = null;
+const listeners = new Set<() => void>();
+
+function subscribe(listener: () => void): () => void {
+  listeners.add(listener);
+  ticker ??= setInterval(() => {
+    panelNow = Date.now();
+    for (const each of listeners) each();
+  }, STEP_MS);
+  return () => {
+    listeners.delete(listener);
+    if (listeners.size > 0 || ticker === null) return;
+    clearInterval(ticker);
+    ticker = null;
+  };
+}
+
+/** The moment, renewed four times a second: the panel's own clock, and the server's as estimated. */
+export function useMoment(link: Link): { panel: number; server: number } {
+  const panel = useSyncExternalStore(subscribe, () => panelNow);
+  return { panel, server: Math.round(link.clock.now() ?? panel) };
+}

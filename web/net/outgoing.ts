@@ -1,0 +1,55 @@
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { CommandResult, Refusal } from "../../shared/protocol/refusals.ts";
+import type { Outbox } from "../../shared/replica/outbox.ts";
+
+/** What became of something this person sent. */
+export type Fate =
+  | { is: "sending"; tries: number }
+  | { is: "recorded"; seq: number }
+  | { is: "refused"; refusal: Refusal }
+  /** Its time ran out before it was answered; the person says what now. */
+  | { is: "lapsed"; tries: number }
+  | { is: "failed"; words: string };
+
+export interface Outgoing {
+  id: string;
+  action: Action;
+  /** Panel clock when it was given, milliseconds. */
+  at: number;
+  fate: Fate;
+}
+
+const KEPT = 6;
+
+/** Remembers the last few outcomes beside what the outbox still holds. */
+export function withOutcome(outcomes: readonly Outgoing[], done: Outgoing): Outgoing[] {
+  return [...outcomes.filter((o) => o.id !== done.id), done].slice(-KEPT);
+}
+
+export function fateOf(result: CommandResult): Fate {
+  if (result.status === "accepted") return { is: "recorded", seq: result.seq };
+  if (result.status === "refused") return { is: "refused", refusal: result.refusal };
+  return result.refusal ? { is: "refused", refusal: result.refusal } : { is: "recorded", seq: result.seq };
+}
+
+/** Newest first: what still waits in the outbox for this session, and what came of the rest. */
+export function outgoingOf(
+  outbox: Outbox,
+  outcomes: readonly Outgoing[],
+  session: string,
+  serverNow: number | null,
+): Outgoing[] {
+  const waiting = outbox
+    .filter((e) => e.command.session === session)
+    .map((e): Outgoing => {
+      const until = e.command.validUntil;
+      const past = e.lapsed || (until !== undefined && serverNow !== null && serverNow >= until);
+      return {
+        id: e.command.id,
+        action: e.command.action,
+        at: e.command.clientAt,
+        fate: past ? { is: "lapsed", tries: e.tries } : { is: "sending", tries: e.tries },
+      };
+    });
+  return [...outcomes, ...waiting].sort((a, b) => b.at - a.at);
+}

@@ -1,0 +1,33 @@
+import { useConnected, useLinkView } from "../net/app.ts";
+import type { SignedIn } from "../net/keep.ts";
+import type { Link } from "../net/link.ts";
+import { PlanPage } from "./PlanPage.tsx";
+import { Ramp } from "./Ramp.tsx";
+import { RecordPage } from "./RecordPage.tsx";
+import { useRoute } from "./route.ts";
+import { SessionPage } from "./SessionPage.tsx";
+import { SignIn } from "./SignIn.tsx";
+
+/** Signed out: the sign-in. Signed in: the page the address names. */
+export function App() {
+  const connected = useConnected();
+  const route = useRoute();
+  if (!connected) return <SignIn join={route.is === "ramp" ? route.join : null} />;
+  return <SignedInApp signedIn={connected.signedIn} link={connected.link} />;
+}
+
+function SignedInApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
+  const route = useRoute();
+  const { phase } = useLinkView(link);
+  if (phase === "signedOut") return <SignIn join={route.is === "ramp" ? route.join : null} />;
+  switch (route.is) {
+    case "plan":
+      return <PlanPage />;
+    case "record":
+      return <RecordPage id={route.id} />;
+    case "session":
+      return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
+    case "ramp":
+      return <Ramp me={signedIn.person} link={link} join={route.join} />;
+  }
+}

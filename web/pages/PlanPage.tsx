@@ -1,0 +1,147 @@
+import { useEffect, useState } from "react";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { say } from "../../shared/words/en.ts";
+import type { AircraftRow, PersonRow } from "../net/api.ts";
+import { api } from "../net/app.ts";
+import { Caution } from "../posts/shared/Caution.tsx";
+import { OrderPlan } from "./OrderPlan.tsx";
+import { go } from "./route.ts";
+
+const NOBODY: Record<Post, string | null> = {
+  cockpit: null,
+  fireGuard: null,
+  groundPower: null,
+  supervisor: null,
+};
+
+/** Planning a start: aircraft, place, the engines' order touched on the plan, power, people. */
+export function PlanPage() {
+  const [aircraft, setAircraft] = useState<AircraftRow[] | null>(null);
+  const [people, setPeople] = useState<PersonRow[]>([]);
+  const [chosen, setChosen] = useState<AircraftRow | null>(null);
+  const [type, setType] = useState<AircraftType | null>(null);
+  const [order, setOrder] = useState<number[]>([]);
+  const [place, setPlace] = useState("");
+  const [power, setPower] = useState<"groundPower" | "batteries">("groundPower");
+  const [crew, setCrew] = useState(NOBODY);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [commandId] = useState(() => crypto.randomUUID());
+  const [busy, setBusy] = useState(false);
+  const failed = (error: Error) => {
+    setTrouble(error.message);
+    setBusy(false);
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once
+  useEffect(() => {
+    api.aircraft().then(setAircraft, failed);
+    api.people().then(setPeople, failed);
+  }, []);
+  const choose = (row: AircraftRow) => {
+    setChosen(row);
+    setType(null);
+    api.type(row.typeId, row.typeVersion).then((t) => {
+      setType(t);
+      setOrder(t.defaultOrder);
+    }, failed);
+  };
+  const plan = () => {
+    if (!chosen) return;
+    setBusy(true);
+    api
+      .planSession({ commandId, aircraft: chosen.id, place: place.trim(), order, powerSource: power, crew })
+      .then(({ id }) => go(`/session/${id}`), failed);
+  };
+  const ready = chosen !== null && type !== null && place.trim() !== "" && order.length > 0;
+  return (
+    <div className="page plan-page">
+      <header className="page-head page-head-row">
+        <h1>Plan a start</h1>
+        <nav className="head-keys">
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
+            Back to the ramp
+          </button>
+        </nav>
+      </header>
+      <section className="options" aria-label="Aircraft">
+        <h2>Aircraft</h2>
+        <div className="option-keys">
+          {(aircraft ?? []).map((a) => (
+            <button
+              key={a.id}
+              type="button"
+              className="answer answer-two"
+              data-tone="plain"
+              aria-pressed={chosen?.id === a.id}
+              onClick={() => choose(a)}
+            >
+              <strong>{a.name}</strong>
+              <span>{a.typeName}</span>
+            </button>
+          ))}
+        </div>
+      </section>
+      {type && chosen && (
+        <>
+          <label className="field">
+            <span>Place</span>
+            <input
+              value={place}
+              maxLength={60}
+              placeholder="Stand 4, north apron"
+              onChange={(e) => setPlace(e.target.value)}
+            />
+          </label>
+          <OrderPlan type={type} order={order} onOrder={setOrder} />
+          <section className="options" aria-label="Power">
+            <h2>Electrical power for the start</h2>
+            <div className="option-keys">
+              {(["groundPower", "batteries"] as const).map((p) => (
+                <button
+                  key={p}
+                  type="button"
+                  className="answer"
+                  data-tone="plain"
+                  aria-pressed={power === p}
+                  onClick={() => setPower(p)}
+                >
+                  {p === "groundPower" ? "Ground power cart" : "Aircraft batteries"}
+                </button>
+              ))}
+            </div>
+          </section>
+          <section className="plan-crew" aria-label="People">
+            <h2>People</h2>
+            {POSTS.map((post) => (
+              <label key={post} className="field">
+                <span>{say.post(post)}</span>
+                <select
+                  value={crew[post] ?? ""}
+                  onChange={(e) => setCrew({ ...crew, [post]: e.target.value || null })}
+                >
+                  <option value="">Not decided</option>
+                  {people
+                    .filter((p) => p.mayHold.includes(post))
+                    .map((p) => (
+                      <option key={p.id} value={p.id}>
+                        {p.name}
+                      </option>
+                    ))}
+                </select>
+              </label>
+            ))}
+          </section>
+        </>
+      )}
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      <button type="button" className="answer" data-tone="yes" disabled={!ready || busy} onClick={plan}>
+        {busy ? "Planning…" : "Plan this start"}
+      </button>
+      <Caution />
+    </div>
+  );
+}

@@ -1,0 +1,79 @@
+import { useEffect, useState } from "react";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { api } from "../net/app.ts";
+import { Caution } from "../posts/shared/Caution.tsx";
+import { lookupOf, sayActor, sayEvent } from "../posts/shared/eventWords.ts";
+import { COLUMNS, sequenceRows } from "../posts/supervisor/sequence.ts";
+import { timeOfDay } from "../ui/numbers.ts";
+import { Sequence } from "../ui/sequence/Sequence.tsx";
+import { go } from "./route.ts";
+
+const FORMS = ["ndjson", "json", "csv"] as const;
+const FORM_WORDS = { ndjson: "Evidence (NDJSON)", json: "JSON", csv: "Table (CSV)" };
+const ALL = 5_000;
+
+/** The session's record in words and as a chart, and its exports. */
+export function RecordPage({ id }: { id: string }) {
+  const [events, setEvents] = useState<SessionEvent[] | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  useEffect(() => {
+    api.events(id, 0).then(setEvents, (e: Error) => setTrouble(e.message));
+  }, [id]);
+  const save = (as: (typeof FORMS)[number]) =>
+    api.evidence(id, as).then(
+      (blob) => {
+        const address = URL.createObjectURL(blob);
+        const anchor = document.createElement("a");
+        anchor.href = address;
+        anchor.download = `chockside-${id}.${as}`;
+        anchor.click();
+        URL.revokeObjectURL(address);
+      },
+      (e: Error) => setTrouble(e.message),
+    );
+  const first = events?.[0]?.fact;
+  const lookup = lookupOf(events ?? []);
+  return (
+    <div className="page record">
+      <header className="page-head page-head-row">
+        <div>
+          <h1>Record{first?.type === "planned" ? `: ${first.aircraft}` : ""}</h1>
+          <p>{events ? `${events.length} events, times by the server in UTC` : "Fetching…"}</p>
+        </div>
+        <nav className="head-keys">
+          {FORMS.map((f) => (
+            <button key={f} type="button" className="answer" data-tone="plain" onClick={() => void save(f)}>
+              {FORM_WORDS[f]}
+            </button>
+          ))}
+          <button type="button" className="answer" data-tone="plain" onClick={() => go(`/session/${id}`)}>
+            To the session
+          </button>
+        </nav>
+      </header>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      {events && (
+        <div className="record-body">
+          <ol className="record-list">
+            {events.map((e) => (
+              <li key={e.seq} data-type={e.fact.type}>
+                <span className="record-seq">{e.seq}</span>
+                <span className="record-time">{timeOfDay(e.at)}</span>
+                <span>
+                  {sayEvent(e, lookup)}
+                  <span className="record-by">{sayActor(e)}</span>
+                </span>
+              </li>
+            ))}
+          </ol>
+          <Sequence columns={COLUMNS} rows={sequenceRows(events)} newest={ALL} />
+        </div>
+      )}
+      <Caution />
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import { useEffect, useState } from "react";
+import { postHeld } from "../../shared/session/step.ts";
+import { say } from "../../shared/words/en.ts";
+import type { PersonRow } from "../net/api.ts";
+import { api, useLinkView, useWatch } from "../net/app.ts";
+import { device, type Me } from "../net/keep.ts";
+import type { Link } from "../net/link.ts";
+import { useMoment } from "../net/now.ts";
+import { CockpitPanel } from "../posts/cockpit/CockpitPanel.tsx";
+import { FireGuardPanel } from "../posts/fireGuard/FireGuardPanel.tsx";
+import { GroundPowerPanel } from "../posts/groundPower/GroundPowerPanel.tsx";
+import { ObserverPanel } from "../posts/observer/ObserverPanel.tsx";
+import type { Panel } from "../posts/shared/model.ts";
+import { timeOfDay } from "../ui/numbers.ts";
+import { TitleBlock } from "../ui/TitleBlock.tsx";
+import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
+import { go } from "./route.ts";
+import { SessionSheet } from "./SessionSheet.tsx";
+import { SupervisorPage } from "./SupervisorPage.tsx";
+
+/** One session as this person sees it: title block, then the panel of the post they hold. */
+export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
+  useWatch(link, id);
+  const view = useLinkView(link);
+  const moment = useMoment(link);
+  const [people, setPeople] = useState<PersonRow[]>([]);
+  const [menu, setMenu] = useState(false);
+  useEffect(() => {
+    api.people().then(setPeople, () => undefined);
+  }, []);
+  const { state } = view;
+  if (!state || view.session !== id)
+    return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel)} />;
+
+  const post = postHeld(state, { id: me.id, device: device().id });
+  const fresh = isFresh(view, moment.panel);
+  const panel: Panel = {
+    state,
+    post,
+    me,
+    people,
+    now: moment.server,
+    links: view.links,
+    fresh,
+    sent: view.outgoing,
+    act: (action) => link.act(action),
+    sendAnew: (sent) => link.sendAnew(sent),
+    drop: (sent) => link.drop(sent),
+  };
+  const stale = fresh ? null : staleWords(view, moment.panel);
+  return (
+    <div className="session">
+      <TitleBlock
+        aircraft={state.aircraft}
+        typeName={state.type.name}
+        place={state.place}
+        stage={say.stage(state.stage)}
+        stageStep={stageStep(state.stage)}
+        posts={postCells(state, view.links, me, post, moment.server)}
+        clock={timeOfDay(moment.server)}
+        link={linkWords(view, moment.panel)}
+        linkIs={fresh ? "live" : "stale"}
+        onPosts={() => setMenu(true)}
+      />
+      {post === "cockpit" && <CockpitPanel panel={panel} stale={stale} />}
+      {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
+      {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
+      {post === "supervisor" && <SupervisorPage panel={panel} stale={stale} link={link} />}
+      {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
+      {menu && <SessionSheet panel={panel} onClose={() => setMenu(false)} />}
+    </div>
+  );
+}
+
+function Waiting({ trouble, words }: { trouble: string | null; words: string }) {
+  return (
+    <div className="page waiting">
+      <h1>{trouble ?? "Fetching the session…"}</h1>
+      <p>{words}. Until it is here, use hand signals and local procedures.</p>
+      <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
+        Back to the ramp
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,89 @@
+import { starterDuty } from "../../../shared/models/starter.ts";
+import { type Engine, plain, type SessionState } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import { figure, seconds, secondsLeft, unitWord } from "../../ui/numbers.ts";
+
+/** Every engine in the planned order with its running times against their limits, and its last readings. */
+export function EngineTable({ state, now }: { state: SessionState; now: number }) {
+  const rows = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
+  const gauges = state.type.gauges.filter((g) => g.perEngine);
+  const first = state.type.oil.firstIndication.within.value;
+  const normal = state.type.oil.normal.within.value;
+  return (
+    <section className="engine-table" aria-label="Engines">
+      <h3>Engines in order, times against their limits</h3>
+      <div className="table-scroll">
+        <table>
+          <thead>
+            <tr>
+              <th>No.</th>
+              <th>State</th>
+              <th>Starter</th>
+              <th>First oil, {first} s</th>
+              <th>Oil normal, {normal} s</th>
+              <th>Next crank</th>
+              {gauges.map((g) => (
+                <th key={g.id}>
+                  {g.name}
+                  {unitWord(g.unit) && `, ${unitWord(g.unit)}`}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((e) => (
+              <tr key={e.n}>
+                <th scope="row">{e.n}</th>
+                <td>{say.life(e.life)}</td>
+                <Times state={state} engine={e} now={now} />
+                {gauges.map((g) => {
+                  const r = e.readings[g.id];
+                  return (
+                    <td key={g.id}>
+                      {r ? `${figure(r.value, g.scale.step)} (${seconds(now - r.at)})` : "–"}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Times({ state, engine, now }: { state: SessionState; engine: Engine; now: number }) {
+  const life = plain(engine.life);
+  const duty = starterDuty(state.type.starter, engine.starter, now);
+  const cranked = life.is === "cranking";
+  const limit = cranked ? (life.limitAt - life.since) / 1000 : duty.onMax / 1000;
+  const oil = (dueAt: number, done: boolean) => (done ? "in time" : secondsLeft(dueAt - now));
+  return (
+    <>
+      <td data-over={(cranked && now >= life.limitAt) || undefined}>
+        {cranked ? `${seconds(now - life.since)} of ${limit} s` : `max ${limit} s`}
+      </td>
+      {life.is === "caught" ? (
+        <>
+          <td data-over={(life.firstOilAt === null && now >= life.firstDueAt) || undefined}>
+            {oil(life.firstDueAt, life.firstOilAt !== null)}
+          </td>
+          <td data-over={now >= life.normalDueAt || undefined}>{oil(life.normalDueAt, false)}</td>
+        </>
+      ) : (
+        <>
+          <td>–</td>
+          <td>–</td>
+        </>
+      )}
+      <td>
+        {duty.permittedAt > now && Number.isFinite(duty.permittedAt)
+          ? `in ${secondsLeft(duty.permittedAt - now)}`
+          : cranked
+            ? "–"
+            : "now"}
+      </td>
+    </>
+  );
+}

@@ -1,0 +1,59 @@
+import { useState } from "react";
+import { fill } from "../../../shared/asks/ask.ts";
+import type { AnswerKey } from "../../ui/askView.ts";
+import { Need } from "../../ui/Need.tsx";
+import { CheckList } from "../shared/CheckList.tsx";
+import type { Panel } from "../shared/model.ts";
+import { PanelFrame } from "../shared/PanelFrame.tsx";
+import { serviceOptions } from "../shared/serviceOptions.ts";
+
+/** Ground power: cart, volts, connect and disconnect, chocks. */
+export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string | null }) {
+  return (
+    <PanelFrame panel={panel} stale={stale} kind="groundPower">
+      <CheckList panel={panel} />
+      <Services panel={panel} />
+    </PanelFrame>
+  );
+}
+
+/** What can be asked for or reported of one's own accord. */
+function Services({ panel }: { panel: Panel }) {
+  const [open, setOpen] = useState<AnswerKey | null>(null);
+  const keys = serviceOptions(panel.state, panel.now);
+  if (keys.length === 0) return null;
+  const give = (key: AnswerKey, given: Parameters<typeof fill>[1]) => {
+    const action = fill(key.choice, given);
+    if (action) panel.act(action);
+    setOpen(null);
+  };
+  return (
+    <section className="options">
+      <h3>Of your own accord</h3>
+      {open ? (
+        <Need
+          answer={open}
+          numbers={[]}
+          blocked={!panel.fresh && !open.offline}
+          onGive={(given) => give(open, given)}
+          onBack={() => setOpen(null)}
+        />
+      ) : (
+        <div className="option-keys">
+          {keys.map((k) => (
+            <button
+              key={k.id}
+              type="button"
+              className="answer"
+              data-tone="plain"
+              disabled={!panel.fresh && !k.offline}
+              onClick={() => (k.choice.need === null ? give(k, {}) : setOpen(k))}
+            >
+              {k.word}
+            </button>
+          ))}
+        </div>
+      )}
+    </section>
+  );
+}

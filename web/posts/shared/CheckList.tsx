@@ -1,0 +1,33 @@
+import { ago, unitWord } from "../../ui/numbers.ts";
+import type { Panel } from "./model.ts";
+
+/** The post's checks of this stage, done and not done. They are answered above, one at a time. */
+export function CheckList({ panel }: { panel: Panel }) {
+  const { state, post, now } = panel;
+  const checks = state.type.checks.filter((c) => c.post === post && c.stage === state.stage);
+  if (checks.length === 0) return null;
+  const done = checks.filter((c) => state.checks[c.id]?.good).length;
+  return (
+    <section className="checks" aria-label="Checks of this stage">
+      <h3>
+        Checks of this stage: {done} of {checks.length} good
+      </h3>
+      <ul>
+        {checks.map((c) => {
+          const record = state.checks[c.id];
+          const is = record === undefined ? "open" : record.good ? "good" : "bad";
+          const found = record?.reading ? `${record.reading.value} ${unitWord(record.reading.unit)}` : "";
+          return (
+            <li key={c.id} data-is={is}>
+              <span className="check-mark">
+                {is === "open" ? "not done" : is === "good" ? "good" : "not good"}
+              </span>
+              <span>{c.words}</span>
+              <span className="check-found">{record ? `${found} ${ago(now - record.at)}` : ""}</span>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

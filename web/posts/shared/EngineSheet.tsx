@@ -1,0 +1,56 @@
+import { useState } from "react";
+import { fill } from "../../../shared/asks/ask.ts";
+import { engineOf } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import type { AnswerKey } from "../../ui/askView.ts";
+import { type Given, Need } from "../../ui/Need.tsx";
+import { Sheet } from "../../ui/Sheet.tsx";
+import { engineOptions } from "./engineOptions.ts";
+import type { Panel } from "./model.ts";
+import { enginePlace } from "./places.ts";
+
+/** What can be said about one engine, opened by touching it. */
+export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; onClose(): void }) {
+  const [open, setOpen] = useState<AnswerKey | null>(null);
+  const engine = engineOf(panel.state, n);
+  if (!engine) return null;
+  const title = `Number ${n}, ${enginePlace(panel.state.type, n)}: ${say.life(engine.life).toLowerCase()}`;
+  const give = (key: AnswerKey, given: Given) => {
+    const action = fill(key.choice, given);
+    if (action) panel.act(action);
+    onClose();
+  };
+  return (
+    <Sheet title={title} onClose={onClose}>
+      {open ? (
+        <Need
+          answer={open}
+          numbers={[]}
+          blocked={!panel.fresh && !open.offline}
+          onGive={(given) => give(open, given)}
+          onBack={() => setOpen(null)}
+        />
+      ) : (
+        engineOptions(panel.state, panel.post, n, panel.now).map((group) => (
+          <section key={group.title} className="options">
+            <h3>{group.title}</h3>
+            <div className="option-keys">
+              {group.keys.map((key) => (
+                <button
+                  key={key.id}
+                  type="button"
+                  className="answer"
+                  data-tone={key.tone}
+                  disabled={!panel.fresh && !key.offline}
+                  onClick={() => (key.choice.need === null ? give(key, {}) : setOpen(key))}
+                >
+                  {key.word}
+                </button>
+              ))}
+            </div>
+          </section>
+        ))
+      )}
+    </Sheet>
+  );
+}

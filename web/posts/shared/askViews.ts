@@ -1,0 +1,75 @@
+import type { Ask, Choice } from "../../../shared/asks/ask.ts";
+import { findUnmet } from "../../../shared/conditions/all.ts";
+import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import type { AnswerKey, AskView, Weight } from "../../ui/askView.ts";
+import { ago } from "../../ui/numbers.ts";
+import { figureSpec } from "./figures.ts";
+import { enginePlace } from "./places.ts";
+import { makesNothingLessSafe } from "./safety.ts";
+
+const WEIGHTS: readonly Weight[] = ["danger", "alert", "now", "now", "later"];
+
+/** What the time left is for; the rest is time to answer. */
+const DUE_OF: Readonly<Record<string, string>> = {
+  "answer.clearToStart": "to read back",
+  crank: "of the clearance",
+  cranking: "on the starter",
+  oilFirst: "for first oil pressure",
+  oilNormal: "for normal oil pressure",
+  starterCooling: "until the starter is rested",
+};
+
+export function askView(state: SessionState, ask: Ask, now: number): AskView {
+  const gauge = ask.say === "warmUp" ? state.type.gauges.find((g) => g.id === ask.detail)?.name : undefined;
+  const spoken = gauge ? { ...ask, detail: gauge.toLowerCase() } : ask;
+  return {
+    key: ask.key,
+    weight: WEIGHTS[ask.weight] ?? "later",
+    sentence: say.ask(spoken),
+    engine: ask.engine,
+    place: ask.engine === null ? null : enginePlace(state.type, ask.engine),
+    asked: askedWords(ask, now),
+    since: ask.since,
+    dueAt: ask.dueAt,
+    dueOf: DUE_OF[ask.say] ?? "to answer",
+    answers: ask.choices.map((c, i) => answerKey(state, c, now, `${ask.key}/${i}`)),
+    lacking: lacking(state, ask, now),
+  };
+}
+
+export function answerKey(
+  state: SessionState,
+  choice: Choice,
+  now: number,
+  id: string,
+  word = say.choice(choice.word),
+): AnswerKey {
+  return {
+    id,
+    word,
+    tone: choice.tone,
+    choice,
+    offline: makesNothingLessSafe(choice.draft),
+    figure: figureSpec(state, choice, now),
+  };
+}
+
+function askedWords(ask: Ask, now: number): string | null {
+  if (ask.since === null) return null;
+  const by = isPost(ask.from) ? say.post(ask.from) : ask.from;
+  return by ? `${by}, ${ago(now - ask.since)}` : `Since ${ago(now - ask.since).replace(" ago", "")}`;
+}
+
+function isPost(from: string | null): from is Post {
+  return from !== null && (POSTS as readonly string[]).includes(from);
+}
+
+/** For a request that must wait: each condition not met, and whose it is. */
+function lacking(state: SessionState, ask: Ask, now: number): string[] {
+  if (ask.say !== "clearWaits" || ask.engine === null) return [];
+  return findUnmet(state, ask.engine, now).map(
+    (u) => `${say.condition(u)} (${u.owners.map((o) => say.post(o).toLowerCase()).join(", ")})`,
+  );
+}

@@ -1,0 +1,114 @@
+import { type Choice, choice } from "../../../shared/asks/ask.ts";
+import type { Post } from "../../../shared/protocol/posts.ts";
+import type { SignalKind } from "../../../shared/protocol/signals.ts";
+import { nextInOrder } from "../../../shared/session/decide/start.ts";
+import { permissionFor } from "../../../shared/session/permissions.ts";
+import { engineOf, type PlainLife, plain, type SessionState } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import type { AnswerKey } from "../../ui/askView.ts";
+import { answerKey } from "./askViews.ts";
+
+export interface OptionGroup {
+  title: string;
+  keys: AnswerKey[];
+}
+
+type Is = PlainLife["is"];
+
+/** In which of an engine's states a report makes sense; the rest would only be refused. */
+const WHEN: Partial<Record<SignalKind, readonly Is[]>> = {
+  readyToStart: ["waiting", "shutDown", "cooling"],
+  startAbandoned: ["requested", "clear", "cranking"],
+  caught: ["cranking"],
+  started: ["running"],
+  shutDown: ["cranking", "caught", "running", "stable"],
+  revokeClearance: ["clear"],
+};
+
+const OWN: Readonly<Record<Post, readonly SignalKind[]>> = {
+  cockpit: ["readyToStart", "caught", "started", "startAbandoned", "shutDown", "revokeClearance"],
+  fireGuard: ["guardInPlace", "arcClear", "arcNotClear", "guardAway", "revokeClearance"],
+  groundPower: ["arcNotClear"],
+  supervisor: ["revokeClearance", "arcNotClear"],
+};
+
+/** Hand signals each post commonly sees from another, and may record for it. */
+const SEEN: Readonly<Record<Post, readonly [SignalKind, Post][]>> = {
+  cockpit: [
+    ["guardInPlace", "fireGuard"],
+    ["arcClear", "fireGuard"],
+    ["arcNotClear", "fireGuard"],
+  ],
+  fireGuard: [["readyToStart", "cockpit"]],
+  groundPower: [["readyToStart", "cockpit"]],
+  supervisor: [
+    ["readyToStart", "cockpit"],
+    ["guardInPlace", "fireGuard"],
+    ["arcClear", "fireGuard"],
+    ["arcNotClear", "fireGuard"],
+  ],
+};
+
+const FORWARD_WORDS: Partial<Record<SignalKind, string>> = {
+  revokeClearance: "Take the clearance back",
+  guardAway: "I am leaving this engine",
+};
+
+/** Everything this post can say about one engine now. */
+export function engineOptions(state: SessionState, post: Post | null, n: number, now: number): OptionGroup[] {
+  const engine = engineOf(state, n);
+  if (!engine) return [];
+  const is = plain(engine.life).is;
+  const allowed = (kind: SignalKind) =>
+    permissionFor({ type: "send", kind }).stages.includes(state.stage) && (WHEN[kind]?.includes(is) ?? true);
+  const key = (c: Choice, word: string, id: string) => answerKey(state, c, now, `${n}/${id}`, word);
+  const send = (kind: SignalKind) => ({ type: "send" as const, kind, engine: n, channel: "panel" as const });
+
+  const groups: OptionGroup[] = [];
+  if (post !== null) {
+    const own = OWN[post].filter(allowed).map((kind) => {
+      const early = kind === "readyToStart" && nextInOrder(state) !== n;
+      const word = FORWARD_WORDS[kind] ?? say.signal(kind, n);
+      const tone =
+        kind === "shutDown" || kind === "startAbandoned" || kind === "arcNotClear" ? "no" : "plain";
+      return key(
+        choice(kind, tone, send(kind), early ? { is: "reason" } : null),
+        early ? `${word}, out of order` : word,
+        kind,
+      );
+    });
+    groups.push({ title: "Report", keys: own });
+    const seen = SEEN[post]
+      .filter(([kind]) => allowed(kind))
+      .map(([kind, from]) =>
+        key(
+          choice(kind, "plain", { ...send(kind), channel: "hand", seenFrom: from }),
+          say.signal(kind, n),
+          `seen-${kind}`,
+        ),
+      );
+    groups.push({ title: "Seen by hand signal, from its giver's own hand", keys: seen });
+  }
+  if (post === "cockpit") {
+    const readings = state.type.gauges
+      .filter((g) => g.perEngine)
+      .map((g) =>
+        key(
+          choice(
+            "read",
+            "plain",
+            { type: "reading", gauge: g.id, engine: n },
+            { is: "figure", field: "reading", unit: g.unit },
+          ),
+          g.name,
+          `gauge-${g.id}`,
+        ),
+      );
+    groups.push({ title: "Read a gauge", keys: readings });
+  }
+  groups.push({
+    title: "Danger",
+    keys: [key(choice("turning", "no", send("turning")), say.signal("turning", n), "turning")],
+  });
+  return groups.filter((g) => g.keys.length > 0);
+}

@@ -1,0 +1,44 @@
+import type { Action } from "../../../shared/protocol/commands.ts";
+import type { Post } from "../../../shared/protocol/posts.ts";
+import type { Refusal } from "../../../shared/protocol/refusals.ts";
+import type { Links } from "../../../shared/protocol/wire.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+
+/** Something this person sent, as far as the panels need it. */
+export interface SentItem {
+  id: string;
+  action: Action;
+  /** Panel clock when it was given, milliseconds. */
+  at: number;
+  fate:
+    | { is: "sending"; tries: number }
+    | { is: "recorded"; seq: number }
+    | { is: "refused"; refusal: Refusal }
+    | { is: "lapsed"; tries: number }
+    | { is: "failed"; words: string };
+}
+
+export interface Somebody {
+  id: string;
+  name: string;
+  mayHold: readonly Post[];
+}
+
+/** Everything a post's panel is drawn from, and the few things it can do. */
+export interface Panel {
+  state: SessionState;
+  /** The post this person holds on this device; null for an observer. */
+  post: Post | null;
+  me: Somebody;
+  people: readonly Somebody[];
+  /** Estimated server time, milliseconds. */
+  now: number;
+  links: Links | null;
+  /** The server was heard lately: what is shown may be acted on. */
+  fresh: boolean;
+  sent: readonly SentItem[];
+  /** The id it goes under; null when it cannot go because the server's time is unknown. */
+  act(action: Action): string | null;
+  sendAnew(id: string): void;
+  drop(id: string): void;
+}

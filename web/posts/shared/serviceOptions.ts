@@ -1,0 +1,46 @@
+import { choice } from "../../../shared/asks/ask.ts";
+import type { SignalKind } from "../../../shared/protocol/signals.ts";
+import { permissionFor } from "../../../shared/session/permissions.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import type { AnswerKey } from "../../ui/askView.ts";
+import { answerKey } from "./askViews.ts";
+
+/** What ground power can report or ask for of its own accord, as far as it is not so already. */
+export function serviceOptions(state: SessionState, now: number): AnswerKey[] {
+  const on = state.groundPower.is === "on";
+  const chocked = state.chocks?.in === true;
+  const leave = (kind: keyof SessionState["authorities"]) => state.authorities[kind]?.epoch === state.epoch;
+  const kinds: [SignalKind, boolean][] = [
+    ["chocksIn", !chocked],
+    ["removeChocks", chocked && !leave("removeChocks")],
+    ["chocksOut", chocked && leave("removeChocks")],
+    ["connectPower", !on && !leave("connectPower")],
+    ["powerConnected", on || leave("connectPower")],
+    ["disconnectPower", on && !leave("disconnectPower")],
+    ["powerDisconnected", on && leave("disconnectPower")],
+  ];
+  const unit = state.type.groundPower.steadyMin.unit;
+  return kinds
+    .filter(([kind, now]) => now && permissionFor({ type: "send", kind }).stages.includes(state.stage))
+    .map(([kind]) => {
+      const need = kind === "powerConnected" ? ({ is: "figure", field: "volts", unit } as const) : null;
+      const word =
+        kind === "powerConnected" && on
+          ? "Volts again"
+          : kind === "removeChocks"
+            ? "Ask: chocks out?"
+            : kind === "connectPower"
+              ? "Ask to connect"
+              : kind === "disconnectPower"
+                ? "Ask to disconnect"
+                : say.signal(kind, null);
+      return answerKey(
+        state,
+        choice(kind, "plain", { type: "send", kind, channel: "panel" }, need),
+        now,
+        kind,
+        word,
+      );
+    });
+}

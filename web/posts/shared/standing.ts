@@ -1,0 +1,70 @@
+import type { Action } from "../../../shared/protocol/commands.ts";
+import type { Post } from "../../../shared/protocol/posts.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import { ago } from "../../ui/numbers.ts";
+import type { StandingStop } from "../../ui/Standing.tsx";
+import type { Panel } from "./model.ts";
+
+/** Every hold, cut and fire that stands, with who raised it, how it ends, and the end itself for who may. */
+export function standingStops(panel: Panel): StandingStop[] {
+  const { state, post, now, fresh } = panel;
+  const send = (word: string, action: Action) => ({
+    word,
+    disabled: !fresh,
+    onPress: () => panel.act(action),
+  });
+  const unanswered = (id: number) => isUnanswered(state, id, post);
+  const by = (b: { name: string; post: Post | null; at: number }) =>
+    `${b.name}, ${say.post(b.post).toLowerCase()}, ${ago(now - b.at)}`;
+
+  const fires = state.fires.map(
+    (f): StandingStop => ({
+      id: f.id,
+      kind: "fire",
+      words: `Fire${f.engine === null ? "" : ` at number ${f.engine}`}: ${say.firePlace(f.place).toLowerCase()}. ${by(f.by)}`,
+      ends: f.outBy
+        ? `${f.outBy.name} says it is out. A second person must say so too.`
+        : "Ends when two people on two devices say it is out.",
+      unanswered: unanswered(f.id),
+      end: null,
+    }),
+  );
+  const cuts = state.cuts.map(
+    (c): StandingStop => ({
+      id: c.id,
+      kind: "cut",
+      words: `Cut ${c.engine === null ? "all engines" : `number ${c.engine}`}. ${by(c.by)}`,
+      ends:
+        c.doneAt === null
+          ? "Waits for the cockpit to report stopped."
+          : "Reported stopped. Can be stood down.",
+      unanswered: unanswered(c.id),
+      end: null,
+    }),
+  );
+  const holds = state.holds.map((h): StandingStop => {
+    const ownerThere = Object.values(state.posts).some((p) => p !== null && p.id === h.person);
+    const mine = h.person === panel.me.id;
+    const heir = !ownerThere && post !== null && post === h.by.post;
+    const note = h.note?.startsWith("turning")
+      ? `Number ${h.note.slice(8)} turning without clearance: hold`
+      : "Hold";
+    return {
+      id: h.id,
+      kind: "hold",
+      words: `${note}. ${by(h.by)}`,
+      ends: mine ? "Yours to release." : `Released by ${h.by.name} alone.`,
+      unanswered: unanswered(h.id),
+      end:
+        mine || heir ? send("Release", { type: "send", kind: "release", ref: h.id, channel: "panel" }) : null,
+    };
+  });
+  return [...fires, ...cuts, ...holds];
+}
+
+function isUnanswered(state: SessionState, id: number, post: Post | null): boolean {
+  if (post === null) return false;
+  const signal = state.signals.find((s) => s.id === id);
+  return signal?.due.includes(post) === true && signal.answers[post] === undefined;
+}

@@ -1,0 +1,97 @@
+import { findAll } from "../../../shared/conditions/all.ts";
+import type { SessionEvent } from "../../../shared/protocol/events.ts";
+import { nextInOrder } from "../../../shared/session/decide/start.ts";
+import { missingFor } from "../../../shared/session/requirements.ts";
+import { plain, type SessionState } from "../../../shared/session/state.ts";
+import { say } from "../../../shared/words/en.ts";
+import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
+import { seconds } from "../../ui/numbers.ts";
+import { Strip, type StripView } from "../../ui/Strip.tsx";
+import { Sequence } from "../../ui/sequence/Sequence.tsx";
+import { CheckList } from "../shared/CheckList.tsx";
+import type { Panel } from "../shared/model.ts";
+import { PanelFrame } from "../shared/PanelFrame.tsx";
+import { COLUMNS, sequenceRows } from "./sequence.ts";
+
+interface Props {
+  panel: Panel;
+  stale: string | null;
+  events: readonly SessionEvent[];
+  strips: readonly StripView[];
+  onOpen(session: string): void;
+}
+
+const NEWEST = 60;
+
+/** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
+export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props) {
+  return (
+    <PanelFrame
+      panel={panel}
+      stale={stale}
+      kind="supervisor"
+      beside={<Sequence columns={COLUMNS} rows={sequenceRows(events)} newest={NEWEST} />}
+    >
+      <Missing panel={panel} />
+      {panel.state.stage === "starting" && <ConditionsNow panel={panel} />}
+      <CheckList panel={panel} />
+      <section className="board" aria-label="All sessions">
+        <h3>All sessions</h3>
+        {strips.map((s) => (
+          <Strip key={s.id} strip={s} onOpen={() => onOpen(s.id)} />
+        ))}
+      </section>
+    </PanelFrame>
+  );
+}
+
+/** What still keeps the session in its stage. */
+function Missing({ panel }: { panel: Panel }) {
+  const { state } = panel;
+  const missing = missingFor(state, panel.now);
+  if (missing.length === 0) return null;
+  return (
+    <section className="missing" aria-label="Before this stage can be left">
+      <h3>Before {say.stage(state.stage).toLowerCase()} can be left</h3>
+      <ul>
+        {missing.map((code) => (
+          <li key={code}>{missingWords(state, code)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** A requirement with the type's own names in place of its ids. */
+function missingWords(state: SessionState, code: string): string {
+  const [kind, a, b] = code.split(":");
+  if (kind === "check") return state.type.checks.find((c) => c.id === a)?.words ?? say.missing(code);
+  if (kind === "gate") {
+    const gauge = state.type.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b;
+    const least = state.type.warmUp.find((w) => w.gauge === b)?.atLeast;
+    return `Number ${a}: ${gauge} at least ${least?.value} ${least?.unit}`;
+  }
+  return say.missing(code);
+}
+
+/** The conditions of the engine asked for or cleared; else of the next in order. */
+function ConditionsNow({ panel }: { panel: Panel }) {
+  const { state, now } = panel;
+  const asked = state.engines.find((e) => ["requested", "clear"].includes(plain(e.life).is));
+  const n = asked?.n ?? nextInOrder(state);
+  if (n === null) return null;
+  const rows = findAll(state, n, now).map(
+    (r): ConditionRow => ({
+      id: r.id,
+      name: say.conditionName(r.id),
+      is: r.is,
+      words: say.condition(r),
+      by: r.by ? `${r.by.name}${r.age === null ? "" : `, ${seconds(r.age)} ago`}` : "",
+      owners: `for ${r.owners.map((o) => say.post(o).toLowerCase()).join(" or ")}`,
+    }),
+  );
+  const title = asked
+    ? `Number ${n}: what a clearance stands on`
+    : `Number ${n} is next: what a clearance would stand on`;
+  return <Conditions title={title} rows={rows} />;
+}

@@ -1,0 +1,78 @@
+import type { SessionEvent } from "../../../shared/protocol/events.ts";
+import { otherPosts, POSTS, type Post } from "../../../shared/protocol/posts.ts";
+import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { say } from "../../../shared/words/en.ts";
+import type { Column, SequenceRow } from "../../ui/sequence/Sequence.tsx";
+import { type Lookup, lookupOf, sayEvent, sayRefused } from "../shared/eventWords.ts";
+
+/** One vertical line per post, and one for people without a post. */
+export const COLUMNS: readonly Column[] = [
+  ...POSTS.map((p) => ({ id: p, name: say.post(p) })),
+  { id: "none", name: "Observer" },
+];
+
+const QUIET = ["starterCooled", "alertEnded", "reading", "checked", "alertAcknowledged"];
+
+/** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
+export function sequenceRows(events: readonly SessionEvent[]): SequenceRow[] {
+  const lookup = lookupOf(events);
+  return events.map((event) => row(event, lookup));
+}
+
+function row(event: SessionEvent, lookup: Lookup): SequenceRow {
+  const { fact, actor, seq, at } = event;
+  const own: Post | "none" = actor.kind === "person" ? (actor.post ?? "none") : "none";
+  const base = { seq, at, text: sayEvent(event, lookup) };
+  switch (fact.type) {
+    case "sent": {
+      const from = fact.seenFrom ?? own;
+      const to = CATALOGUE[fact.kind].to(from === "none" ? null : from);
+      const tone =
+        fact.kind === "fire" || fact.kind === "cut" || fact.kind === "cutAll"
+          ? "danger"
+          : CATALOGUE[fact.kind].stop
+            ? "hold"
+            : "plain";
+      return { ...base, is: "arrow", from, to, tone, by: fact.channel === "panel" ? null : fact.channel };
+    }
+    case "answered": {
+      const about = lookup.sent.get(fact.signal);
+      const word = say.choice(fact.answer === "done" ? "stopped" : fact.answer);
+      const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
+      const to = about?.seenFrom ?? lookup.senders.get(fact.signal) ?? null;
+      if (to === null || to === own) return { ...base, is: "note", tone: "plain" };
+      const text = `${word}${engine}${fact.right === false ? ", wrong" : ""}`;
+      return {
+        ...base,
+        text,
+        is: "answer",
+        from: own,
+        to: [to],
+        tone: fact.right === false ? "danger" : "plain",
+        by: null,
+      };
+    }
+    case "refused": {
+      const to = otherPosts(own === "none" ? null : own);
+      return {
+        ...base,
+        text: `Refused: ${sayRefused(fact)}`,
+        is: "refused",
+        from: own,
+        to,
+        tone: "danger",
+        by: null,
+      };
+    }
+    case "clearanceVoid":
+    case "late":
+    case "alertRaised":
+    case "restarted":
+    case "clockStepped":
+      return { ...base, is: "note", tone: "warning" };
+    case "stageReached":
+      return { ...base, is: "note", tone: "stage" };
+    default:
+      return { ...base, is: "note", tone: QUIET.includes(fact.type) ? "quiet" : "plain" };
+  }
+}

@@ -1,0 +1,130 @@
+import { useState } from "react";
+import { type AnswerKey, type AskView, WEIGHT_WORDS } from "./askView.ts";
+import { type Given, Need } from "./Need.tsx";
+import { TimeLeft } from "./TimeLeft.tsx";
+
+interface Props {
+  ask: AskView;
+  now: number;
+  /** Engine numbers as this person sees them. */
+  numbers: readonly number[];
+  /** What is heard from the server is fresh. Without that only answers that make nothing less safe can be given. */
+  fresh: boolean;
+  /** An answer to this was given and is not yet recorded. */
+  sending: boolean;
+  onAnswer(answer: AnswerKey, given: Given): void;
+}
+
+/** The one thing asked of this post now. */
+export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
+  const [open, setOpen] = useState<{ ask: string; answer: AnswerKey } | null>(null);
+  // An entry begun for another ask is gone with it.
+  const answer = open?.ask === ask.key ? open.answer : null;
+  const give = (given: Given) => {
+    if (!answer) return;
+    onAnswer(answer, given);
+    setOpen(null);
+  };
+  return (
+    <section className="ask" data-weight={ask.weight} aria-live="polite">
+      <p className="ask-weight">
+        <WeightMark weight={ask.weight} />
+        {WEIGHT_WORDS[ask.weight]}
+      </p>
+      <div className="ask-body">
+        {ask.engine !== null && (
+          <div className="ask-engine">
+            <span className="ask-number">{ask.engine}</span>
+            <span className="ask-place">{ask.place}</span>
+          </div>
+        )}
+        <div className="ask-words">
+          <h2>{ask.sentence}</h2>
+          {ask.asked && <p className="ask-since">{ask.asked}</p>}
+          {ask.lacking.length > 0 && (
+            <ul className="ask-lacking">
+              {ask.lacking.map((l) => (
+                <li key={l}>{l}</li>
+              ))}
+            </ul>
+          )}
+          {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
+        </div>
+      </div>
+      {sending ? (
+        <p className="ask-sending">Sending… not yet recorded</p>
+      ) : answer === null ? (
+        <Answers
+          ask={ask}
+          fresh={fresh}
+          onPress={(a) => {
+            if (a.choice.need === null) onAnswer(a, {});
+            else setOpen({ ask: ask.key, answer: a });
+          }}
+        />
+      ) : (
+        <Need
+          answer={answer}
+          numbers={numbers}
+          blocked={!fresh && !answer.offline}
+          onGive={give}
+          onBack={() => setOpen(null)}
+        />
+      )}
+    </section>
+  );
+}
+
+function Answers({ ask, fresh, onPress }: { ask: AskView; fresh: boolean; onPress(a: AnswerKey): void }) {
+  const blocked = ask.answers.some((a) => !fresh && !a.offline);
+  return (
+    <>
+      {blocked && (
+        <p className="ask-blocked">Not heard from the server: nothing that lowers safety can be sent.</p>
+      )}
+      <div className="answers">
+        {ask.answers.map((a) => (
+          <button
+            key={a.id}
+            type="button"
+            className="answer"
+            data-tone={a.tone}
+            disabled={!fresh && !a.offline}
+            onClick={() => onPress(a)}
+          >
+            {a.word}
+          </button>
+        ))}
+      </div>
+    </>
+  );
+}
+
+function WeightMark({ weight }: { weight: AskView["weight"] }) {
+  return (
+    <svg viewBox="0 0 24 24" className="weight-mark" aria-hidden="true">
+      <title>{weight}</title>
+      {weight === "danger" && <path d="M8 1h8l7 7v8l-7 7H8l-7-7V8z" />}
+      {weight === "alert" && <path d="M12 2l11 20H1z" />}
+      {weight === "now" && <circle cx="12" cy="12" r="11" />}
+      {weight === "later" && <path d="M3 3h18v18H3z" />}
+    </svg>
+  );
+}
+
+/** Nothing asked: said in words, with what everybody waits for. */
+export function NothingAsked({ words, waits }: { words: string; waits: readonly string[] }) {
+  return (
+    <section className="ask ask-idle" aria-live="polite">
+      <h2>{words}</h2>
+      {waits.length > 0 && (
+        <dl className="ask-waits">
+          <dt>Asked of others now</dt>
+          {waits.map((w) => (
+            <dd key={w}>{w}</dd>
+          ))}
+        </dl>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,63 @@
+export interface ConditionRow {
+  id: string;
+  name: string;
+  is: "yes" | "no" | "stale" | "unknown" | "overridden";
+  words: string;
+  /** Who said so and how old it is. */
+  by: string;
+  /** Who can meet it. */
+  owners: string;
+}
+
+const MARK = {
+  yes: "met",
+  no: "not met",
+  stale: "old",
+  unknown: "not said",
+  overridden: "SET ASIDE",
+} as const;
+
+/** What a clearance stands on: each condition, who said so, how old it is. */
+export function Conditions({ title, rows }: { title: string; rows: readonly ConditionRow[] }) {
+  return (
+    <section className="conditions" aria-label={title}>
+      <h3>{title}</h3>
+      <table>
+        <thead className="visually-hidden">
+          <tr>
+            <th>Answer</th>
+            <th>Condition</th>
+            <th>Who and when</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((r) => (
+            <tr key={r.id} data-is={r.is}>
+              <td className="condition-mark">
+                <ConditionShape is={r.is} />
+                {MARK[r.is]}
+              </td>
+              <td>{r.words}</td>
+              <td className="condition-by">
+                {r.is === "yes" ? r.by : r.by ? `${r.by}; ${r.owners}` : r.owners}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function ConditionShape({ is }: { is: ConditionRow["is"] }) {
+  return (
+    <svg viewBox="0 0 20 20" className="condition-shape" aria-hidden="true">
+      <title>{MARK[is]}</title>
+      {is === "yes" && <circle cx="10" cy="10" r="8" className="fill" />}
+      {is === "no" && <path d="M3 3l14 14M17 3L3 17" className="line" />}
+      {is === "stale" && <path d="M10 2l9 16H1z" className="fill" />}
+      {is === "overridden" && <path d="M2 2h16v16H2zM2 18L18 2" className="line" />}
+      {is === "unknown" && <circle cx="10" cy="10" r="7.5" className="line" />}
+    </svg>
+  );
+}

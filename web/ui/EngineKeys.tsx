@@ -1,0 +1,45 @@
+interface Props {
+  /** Numbers in the order they come on screen. */
+  numbers: readonly number[];
+  prompt: string;
+  disabled: boolean;
+  /** A wider answer beside the numbers, e.g. all engines. */
+  all?: { word: string; onPress(): void } | undefined;
+  onPick(n: number): void;
+  onBack(): void;
+}
+
+/** The engine's number entered by hand. None is ever marked or filled in beforehand. */
+export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: Props) {
+  return (
+    <section className="entry" aria-label={prompt}>
+      <div className="entry-head">
+        <h3>{prompt}</h3>
+      </div>
+      <div className="number-keys">
+        {numbers.map((n) => (
+          <button
+            key={n}
+            type="button"
+            className="number-key"
+            disabled={disabled}
+            onClick={() => onPick(n)}
+            aria-label={`Engine number ${n}`}
+          >
+            {n}
+          </button>
+        ))}
+      </div>
+      <div className="answers">
+        {all && (
+          <button type="button" className="answer" data-tone="no" disabled={disabled} onClick={all.onPress}>
+            {all.word}
+          </button>
+        )}
+        <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+          Back
+        </button>
+      </div>
+    </section>
+  );
+}

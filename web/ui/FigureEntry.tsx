@@ -1,0 +1,125 @@
+import { useState } from "react";
+import { type FigureSpec, isGood, onScale } from "./figureSpec.ts";
+import { figure, unitWord } from "./numbers.ts";
+
+interface Props {
+  spec: FigureSpec;
+  /** What recording it is called, e.g. "Record". */
+  word: string;
+  disabled: boolean;
+  onEnter(value: number): void;
+  onBack(): void;
+}
+
+const COARSE = 10;
+
+/** A figure entered in steps, with the instrument's scale to touch: no keyboard, gloves on. */
+export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
+  const [value, setValue] = useState(() => onScale(spec, spec.start));
+  const unit = unitWord(spec.unit);
+  const by = (steps: number) => setValue((v) => onScale(spec, v + steps * spec.step));
+  const good = isGood(spec, value);
+  const key = (steps: number) => {
+    const size = figure(Math.abs(steps) * spec.step, spec.step);
+    const sign = steps < 0 ? "−" : "+";
+    return (
+      <button
+        type="button"
+        className="step-key"
+        onClick={() => by(steps)}
+        aria-label={`${steps < 0 ? "Less by" : "More by"} ${size} ${unit}`}
+      >
+        {sign}
+        {size}
+      </button>
+    );
+  };
+  return (
+    <section className="entry" aria-label={spec.label}>
+      <div className="entry-head">
+        <h3>{spec.label}</h3>
+        <p>{spec.startWords}</p>
+      </div>
+      <output className="entry-value" data-good={good}>
+        <span className="entry-number">{figure(value, spec.step)}</span>
+        <span className="entry-unit">{unit}</span>
+        {(spec.low !== null || spec.high !== null) && (
+          <span className="entry-band">
+            {good ? "in range" : value < (spec.low ?? value) ? "low" : "high"}
+          </span>
+        )}
+      </output>
+      <Scale spec={spec} value={value} onTouch={(v) => setValue(onScale(spec, v))} />
+      <div className="step-keys">
+        {key(-COARSE)}
+        {key(-1)}
+        {key(1)}
+        {key(COARSE)}
+      </div>
+      <div className="answers">
+        <button
+          type="button"
+          className="answer"
+          data-tone="yes"
+          disabled={disabled}
+          onClick={() => onEnter(value)}
+        >
+          {word} {figure(value, spec.step)} {unit}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+          Back
+        </button>
+      </div>
+    </section>
+  );
+}
+
+/** The instrument's whole scale as a ruled line, with the good band drawn heavy. */
+function Scale({ spec, value, onTouch }: { spec: FigureSpec; value: number; onTouch(v: number): void }) {
+  const x = (v: number) => 20 + ((v - spec.from) / (spec.to - spec.from)) * 960;
+  const marks = Array.from({ length: 11 }, (_, i) => spec.from + ((spec.to - spec.from) * i) / 10);
+  const low = spec.low ?? spec.from;
+  const high = spec.high ?? spec.to;
+  const banded = spec.low !== null || spec.high !== null;
+  return (
+    <svg
+      viewBox="0 0 1000 96"
+      className="scale"
+      role="img"
+      aria-label={`Scale from ${spec.from} to ${spec.to}`}
+      onPointerDown={(event) => {
+        const at = event.currentTarget.getBoundingClientRect();
+        const across = ((event.clientX - at.left) / at.width) * 1000;
+        onTouch(spec.from + ((across - 20) / 960) * (spec.to - spec.from));
+      }}
+    >
+      <title>{`${spec.from} to ${spec.to}`}</title>
+      <line x1={20} y1={52} x2={980} y2={52} className="scale-line" />
+      {banded && (
+        <line
+          x1={x(Math.max(low, spec.from))}
+          y1={52}
+          x2={x(Math.min(high, spec.to))}
+          y2={52}
+          className="scale-band"
+        />
+      )}
+      {marks.map((m, i) => (
+        <g key={m}>
+          <line x1={x(m)} y1={52} x2={x(m)} y2={i % 5 === 0 ? 70 : 62} className="scale-line" />
+          {i % 5 === 0 && (
+            <text
+              x={x(m)}
+              y={94}
+              textAnchor={i === 0 ? "start" : i === 10 ? "end" : "middle"}
+              className="scale-text"
+            >
+              {Number(m.toFixed(2))}
+            </text>
+          )}
+        </g>
+      ))}
+      <path d={`M${x(value)} 46l-15 -34h30z`} className="scale-pointer" />
+    </svg>
+  );
+}

@@ -1,0 +1,42 @@
+interface Props {
+  label: string;
+  value: string;
+  onChange(value: string): void;
+}
+
+const LONGEST = 12;
+const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
+
+/** A PIN on large keys. It can be typed as well; it is never shown. */
+export function Keypad({ label, value, onChange }: Props) {
+  const add = (digit: string) => value.length < LONGEST && onChange(value + digit);
+  const key = (digit: string) => (
+    <button key={digit} type="button" className="pad-key" onClick={() => add(digit)}>
+      {digit}
+    </button>
+  );
+  return (
+    <div className="keypad">
+      <label className="field">
+        <span>{label}</span>
+        <input
+          type="password"
+          inputMode="none"
+          autoComplete="off"
+          value={value}
+          onChange={(e) => onChange(e.target.value.slice(0, LONGEST))}
+        />
+      </label>
+      <div className="pad-keys">
+        {DIGITS.map(key)}
+        <button type="button" className="pad-key pad-word" onClick={() => onChange("")}>
+          Clear
+        </button>
+        {key("0")}
+        <button type="button" className="pad-key pad-word" onClick={() => onChange(value.slice(0, -1))}>
+          Back
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,21 @@
+import type { AskView } from "./askView.ts";
+
+/** The rest of what is asked, in order. Touching one brings it up. */
+export function Queue({ asks, onPick }: { asks: readonly AskView[]; onPick(key: string): void }) {
+  if (asks.length === 0) return null;
+  return (
+    <section className="queue" aria-label="Also asked of you">
+      <h3>Also asked of you</h3>
+      <ol>
+        {asks.map((a) => (
+          <li key={a.key}>
+            <button type="button" className="queue-row" data-weight={a.weight} onClick={() => onPick(a.key)}>
+              <span className="queue-number">{a.engine ?? ""}</span>
+              <span>{a.sentence}</span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,49 @@
+import { useState } from "react";
+
+interface Props {
+  prompt: string;
+  /** Usual reasons, one touch each. */
+  usual: readonly string[];
+  word: string;
+  disabled: boolean;
+  onEnter(reason: string): void;
+  onBack(): void;
+}
+
+/** A reason for the record: one of the usual ones, or written. */
+export function ReasonEntry({ prompt, usual, word, disabled, onEnter, onBack }: Props) {
+  const [text, setText] = useState("");
+  const given = text.trim();
+  return (
+    <section className="entry" aria-label={prompt}>
+      <div className="entry-head">
+        <h3>{prompt}</h3>
+      </div>
+      <div className="reason-keys">
+        {usual.map((u) => (
+          <button key={u} type="button" className="reason-key" disabled={disabled} onClick={() => onEnter(u)}>
+            {u}
+          </button>
+        ))}
+      </div>
+      <label className="field">
+        <span>Or in your words</span>
+        <input value={text} maxLength={280} onChange={(e) => setText(e.target.value)} />
+      </label>
+      <div className="answers">
+        <button
+          type="button"
+          className="answer"
+          data-tone="yes"
+          disabled={disabled || given === ""}
+          onClick={() => onEnter(given)}
+        >
+          {word}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+          Back
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,51 @@
+export interface SentRow {
+  id: string;
+  /** What was said, in words. */
+  words: string;
+  is: "sending" | "recorded" | "refused" | "lapsed" | "failed";
+  /** What became of it, in words. */
+  fate: string;
+  /** Who has answered and who has not. */
+  answers: readonly string[];
+}
+
+interface Props {
+  rows: readonly SentRow[];
+  onAnew(id: string): void;
+  onDrop(id: string): void;
+  /** Sending anew is possible only over a live link. */
+  fresh: boolean;
+}
+
+/** What this person sent and what became of it. Nothing counts as said before it is recorded. */
+export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
+  if (rows.length === 0) return null;
+  return (
+    <section className="sent" aria-label="What you sent" aria-live="polite">
+      <h3>You said</h3>
+      <ul>
+        {rows.map((r) => (
+          <li key={r.id} data-is={r.is}>
+            <strong>{r.words}</strong>
+            <span className="sent-fate">{r.fate}</span>
+            {r.answers.map((a) => (
+              <span key={a} className="sent-answer">
+                {a}
+              </span>
+            ))}
+            {r.is === "lapsed" && (
+              <span className="sent-keys">
+                <button type="button" className="small-key" disabled={!fresh} onClick={() => onAnew(r.id)}>
+                  It still holds: send it anew
+                </button>
+                <button type="button" className="small-key" onClick={() => onDrop(r.id)}>
+                  Drop it
+                </button>
+              </span>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,37 @@
+export interface StandingStop {
+  id: number;
+  kind: "hold" | "cut" | "fire";
+  /** What stands and who raised it. */
+  words: string;
+  /** What must happen for it to end. */
+  ends: string;
+  /** Not answered by this post yet. */
+  unanswered: boolean;
+  /** Ending it, for who may. */
+  end: { word: string; disabled: boolean; onPress(): void } | null;
+}
+
+/** Every stop that stands, over everything else. */
+export function Standing({ stops }: { stops: readonly StandingStop[] }) {
+  if (stops.length === 0) return null;
+  return (
+    <section className="standing" aria-label="Stops that stand" role="alert">
+      {stops.map((s) => (
+        <div
+          key={s.id}
+          className="standing-row"
+          data-kind={s.kind}
+          data-unanswered={s.unanswered || undefined}
+        >
+          <strong>{s.words}</strong>
+          <span>{s.ends}</span>
+          {s.end && (
+            <button type="button" className="small-key" disabled={s.end.disabled} onClick={s.end.onPress}>
+              {s.end.word}
+            </button>
+          )}
+        </div>
+      ))}
+    </section>
+  );
+}

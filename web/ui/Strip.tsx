@@ -1,0 +1,44 @@
+export interface StripView {
+  id: string;
+  aircraft: string;
+  typeName: string;
+  place: string;
+  stage: string;
+  /** One per engine: number and state word. */
+  engines: readonly { n: number; word: string; danger: boolean }[];
+  /** What needs a person, in words; null when nothing does. */
+  needs: string | null;
+  over: boolean;
+  here: boolean;
+}
+
+/** One session as one strip across the board. */
+export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
+  return (
+    <button
+      type="button"
+      className="strip"
+      data-over={strip.over || undefined}
+      data-here={strip.here || undefined}
+      onClick={onOpen}
+    >
+      <span className="strip-aircraft">
+        <strong>{strip.aircraft}</strong>
+        <span>
+          {strip.typeName}, {strip.place}
+        </span>
+      </span>
+      <span className="strip-stage">{strip.stage}</span>
+      <span className="strip-engines">
+        {strip.engines.map((e) => (
+          <span key={e.n} data-danger={e.danger || undefined}>
+            <b>{e.n}</b> {e.word}
+          </span>
+        ))}
+      </span>
+      <span className="strip-needs" data-needs={strip.needs !== null || undefined}>
+        {strip.needs ?? "Nothing needs a person"}
+      </span>
+    </button>
+  );
+}

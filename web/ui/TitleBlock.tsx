@@ -1,0 +1,60 @@
+import type { Post } from "../../shared/protocol/posts.ts";
+
+export interface PostCell {
+  post: Post;
+  name: string;
+  holder: string | null;
+  mine: boolean;
+  /** In words: how fresh the link to that post is. */
+  link: string;
+  is: "fresh" | "silent" | "vacant";
+  /** Offered to me, or something else that wants my touch. */
+  wants: string | null;
+}
+
+interface Props {
+  aircraft: string;
+  typeName: string;
+  place: string;
+  stage: string;
+  /** e.g. 6 of 8 */
+  stageStep: string;
+  posts: readonly PostCell[];
+  clock: string;
+  link: string;
+  linkIs: "live" | "stale";
+  onPosts(): void;
+}
+
+/** The drawing's title block: which aircraft, where the job stands, who is there, what time it is. */
+export function TitleBlock(p: Props) {
+  return (
+    <header className="title-block">
+      <div className="title-cell title-aircraft">
+        <span className="title-label">Aircraft</span>
+        <strong>{p.aircraft}</strong>
+        <span className="title-more">
+          {p.typeName}, {p.place}
+        </span>
+      </div>
+      <div className="title-cell title-stage">
+        <span className="title-label">Stage {p.stageStep}</span>
+        <strong>{p.stage}</strong>
+      </div>
+      <button type="button" className="title-posts" onClick={p.onPosts} aria-label="Posts and session">
+        {p.posts.map((c) => (
+          <span key={c.post} className="title-cell title-post" data-is={c.is} data-mine={c.mine || undefined}>
+            <span className="title-label">{c.name}</span>
+            <strong>{c.holder ?? "vacant"}</strong>
+            <span className="title-more">{c.wants ?? c.link}</span>
+          </span>
+        ))}
+      </button>
+      <div className="title-cell title-clock" data-is={p.linkIs}>
+        <span className="title-label">Server, UTC</span>
+        <strong>{p.clock}</strong>
+        <span className="title-more">{p.link}</span>
+      </div>
+    </header>
+  );
+}

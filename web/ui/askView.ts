@@ -1,0 +1,41 @@
+import type { Choice } from "../../shared/asks/ask.ts";
+import type { FigureSpec } from "./figureSpec.ts";
+
+/** How pressing, which is also a colour by IEC 60073 and always a word. */
+export type Weight = "danger" | "alert" | "now" | "later";
+
+export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
+  danger: "Danger: answer now",
+  alert: "Alert",
+  now: "Asked of you now",
+  later: "When you are ready",
+};
+
+/** One answer as a key. */
+export interface AnswerKey {
+  id: string;
+  word: string;
+  tone: Choice["tone"];
+  choice: Choice;
+  /** May be given without the link: it makes nothing less safe. */
+  offline: boolean;
+  figure: FigureSpec | null;
+}
+
+/** One thing asked, ready to be drawn. */
+export interface AskView {
+  key: string;
+  weight: Weight;
+  sentence: string;
+  engine: number | null;
+  /** Where that engine is, e.g. "port outer". */
+  place: string | null;
+  /** Who asks and since when, in words. */
+  asked: string | null;
+  since: number | null;
+  dueAt: number | null;
+  dueOf: string;
+  answers: AnswerKey[];
+  /** What is missing, for an ask that has to wait. */
+  lacking: readonly string[];
+}

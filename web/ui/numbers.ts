@@ -1,0 +1,47 @@
+/** Whole seconds up to 99, then minutes and seconds. Never negative. */
+export function seconds(ms: number): string {
+  const s = Math.max(0, Math.floor(ms / 1000));
+  return s < 100 ? `${s} s` : minutes(s);
+}
+
+/** Seconds left, counted up to the limit so that 0 means it has passed. */
+export function secondsLeft(ms: number): string {
+  const s = Math.max(0, Math.ceil(ms / 1000));
+  return s < 100 ? `${s} s` : minutes(s);
+}
+
+function minutes(s: number): string {
+  if (s >= 3600) return `${Math.floor(s / 3600)} h ${Math.floor((s % 3600) / 60)} min`;
+  return `${Math.floor(s / 60)}:${String(s % 60).padStart(2, "0")}`;
+}
+
+/** How long ago, in words for a sentence. */
+export function ago(ms: number): string {
+  return ms < 1500 ? "just now" : `${seconds(ms)} ago`;
+}
+
+/** Time of day by the server, UTC. */
+export function timeOfDay(ms: number): string {
+  return new Date(ms).toISOString().slice(11, 19);
+}
+
+const DECIMALS = /\.(\d+)/;
+
+/** A figure with as many decimals as its step. */
+export function figure(value: number, step: number): string {
+  const decimals = DECIMALS.exec(String(step))?.[1]?.length ?? 0;
+  return value.toFixed(decimals);
+}
+
+const UNIT_WORDS: Readonly<Record<string, string>> = {
+  degC: "°C",
+  degF: "°F",
+  percent: "%",
+  ohm: "Ω",
+  USgal: "US gal",
+  count: "",
+};
+
+export function unitWord(unit: string): string {
+  return UNIT_WORDS[unit] ?? unit;
+}

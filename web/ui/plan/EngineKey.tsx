@@ -1,0 +1,44 @@
+import type { EngineMark } from "./planView.ts";
+
+/** An engine's number, state and count, large enough for a glove. */
+export function EngineKey({ engine, onPress }: { engine: EngineMark; onPress(): void }) {
+  const says = `Engine ${engine.n}: ${engine.word}${engine.count ? `, ${engine.count}` : ""}`;
+  return (
+    <button
+      type="button"
+      className="engine-key"
+      data-shape={engine.shape}
+      data-asked={engine.asked || undefined}
+      onClick={onPress}
+      aria-label={says}
+    >
+      <span className="engine-number">{engine.n}</span>
+      <EngineShapeMark shape={engine.shape} />
+      <span className="engine-word">{engine.word}</span>
+      <span className="engine-count" data-over={engine.over || undefined}>
+        {engine.count ?? " "}
+      </span>
+    </button>
+  );
+}
+
+/** The state as a shape alone, for eyes that do not tell the colours. */
+function EngineShapeMark({ shape }: { shape: EngineMark["shape"] }) {
+  return (
+    <svg viewBox="0 0 24 24" className="engine-shape" aria-hidden="true">
+      <title>{shape}</title>
+      {shape === "ring" && <circle cx="12" cy="12" r="8" className="line" />}
+      {shape === "asked" && (
+        <>
+          <circle cx="12" cy="12" r="8" className="line" strokeDasharray="4 3" />
+          <circle cx="12" cy="12" r="3" className="fill" />
+        </>
+      )}
+      {shape === "clear" && <path d="M12 3l9 9-9 9-9-9z" className="fill" />}
+      {shape === "turning" && <path d="M4 4l16 16M20 4L4 20M12 2v20" className="line" />}
+      {shape === "stable" && <circle cx="12" cy="12" r="9" className="fill" />}
+      {shape === "stopped" && <path d="M5 5h14v14H5z" className="line" />}
+      {shape === "fire" && <path d="M12 2l11 20H1z" className="fill" />}
+    </svg>
+  );
+}

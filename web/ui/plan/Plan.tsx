@@ -1,0 +1,90 @@
+import { Aircraft } from "./Aircraft.tsx";
+import { EngineKey } from "./EngineKey.tsx";
+import { type Facing, inViewOrder } from "./facing.ts";
+import { drawingOf, WIDTH } from "./geometry.ts";
+import type { EngineMark, PlanView } from "./planView.ts";
+
+interface Props {
+  view: PlanView;
+  facing: Facing;
+  /** In words: how the person stands to see it so. */
+  words: string;
+  onFacing?: ((next: Facing) => void) | undefined;
+  /** What turning round is called. */
+  turnWords?: string | undefined;
+  onEngine(n: number): void;
+}
+
+/** The aircraft as this person stands: every engine's key on its nose side, joined to its place by a line. */
+export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Props) {
+  const d = drawingOf(view.type, facing);
+  const keys = inViewOrder(view.engines, facing);
+  const row = (
+    <div className="plan-keys" data-count={keys.length}>
+      {keys.map((e) => (
+        <EngineKey key={e.n} engine={e} onPress={() => onEngine(e.n)} />
+      ))}
+    </div>
+  );
+  const wingTip = (side: 1 | -1, text: string) => {
+    const p = d.at(view.type.plan.length * 0.72, (side * view.type.plan.span) / 2.6);
+    return (
+      <text x={p.x} y={p.y} textAnchor="middle" className="plan-side">
+        {text}
+      </text>
+    );
+  };
+  return (
+    <figure className="plan" data-facing={facing}>
+      {facing === "forward" && row}
+      <svg viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`} role="img" aria-label={`${words}.`}>
+        <title>{words}</title>
+        <defs>
+          <pattern
+            id="swept"
+            width="16"
+            height="16"
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(45)"
+          >
+            <rect width="16" height="16" fill="var(--paper)" />
+            <rect width="7" height="16" fill="var(--danger)" />
+          </pattern>
+        </defs>
+        {keys.map((e, i) => (
+          <Leader key={e.n} engine={e} index={i} count={keys.length} view={view} facing={facing} />
+        ))}
+        <Aircraft view={view} d={d} />
+        {wingTip(-1, "PORT")}
+        {wingTip(1, "STARBOARD")}
+      </svg>
+      {facing === "nose" && row}
+      <figcaption className="plan-caption">
+        <span>{words}</span>
+        {onFacing && (
+          <button
+            type="button"
+            className="small-key"
+            onClick={() => onFacing(facing === "nose" ? "forward" : "nose")}
+          >
+            {turnWords}
+          </button>
+        )}
+      </figcaption>
+    </figure>
+  );
+}
+
+function Leader(props: { engine: EngineMark; index: number; count: number; view: PlanView; facing: Facing }) {
+  const { engine, index, count, view, facing } = props;
+  const d = drawingOf(view.type, facing);
+  const from = { x: ((index + 0.5) / count) * WIDTH, y: facing === "forward" ? 0 : d.height };
+  const to = d.at(engine.x, engine.y);
+  const knee = facing === "forward" ? 40 : d.height - 40;
+  return (
+    <polyline
+      points={`${from.x},${from.y} ${from.x},${knee} ${to.x},${to.y}`}
+      className={engine.asked ? "plan-leader plan-leader-asked" : "plan-leader"}
+    />
+  );
+}

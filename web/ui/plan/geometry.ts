@@ -1,0 +1,202 @@
+import type { AircraftType } from "../../../shared/types/schema.ts";
+import type { Facing } from "./facing.ts";
+
+/** The drawing's width in its own units; heights follow from the aircraft's proportions. */
+export const WIDTH = 1000;
+/** Room between the engines' keys and the nose, in drawing units. */
+const APRON = 90;
+
+export interface Point {
+  x: number;
+  y: number;
+}
+
+export interface Drawing {
+  height: number;
+  /** Metres to drawing units. */
+  scale: number;
+  /** A station (x aft of the nose, y to starboard, metres) to a point on the drawing. */
+  at(x: number, y: number): Point;
+}
+
+/** Fits the aircraft to the drawing, nose up when seen facing forward and nose down when seen facing the nose. */
+export function drawingOf(type: AircraftType, facing: Facing): Drawing {
+  const { span, length } = type.plan;
+  const scale = WIDTH / (span * 1.12);
+  const fore = Math.min(0, ...type.engines.map((e) => e.x));
+  const height = APRON + (length - fore) * scale + 20;
+  return {
+    height,
+    scale,
+    at(x, y) {
+      const down = APRON + (x - fore) * scale;
+      const across = WIDTH / 2 + y * scale;
+      return facing === "forward" ? { x: across, y: down } : { x: WIDTH - across, y: height - down };
+    },
+  };
+}
+
+type Station = readonly [x: number, y: number];
+
+/** A path through stations: `L` lines, or cubic curves when three are given at a time. */
+function path(d: Drawing, start: Station, parts: readonly (readonly Station[])[]): string {
+  const say = (s: Station) => {
+    const p = d.at(s[0], s[1]);
+    return `${p.x.toFixed(1)} ${p.y.toFixed(1)}`;
+  };
+  const body = parts.map((part) => `${part.length === 3 ? "C" : "L"}${part.map(say).join(" ")}`);
+  return `M${say(start)}${body.join("")}Z`;
+}
+
+/** Leading edge of the wing at a distance from the centre line, metres aft of the nose. */
+export function leadingEdge(type: AircraftType, y: number): number {
+  const { length, span } = type.plan;
+  const wing = type.engines.filter((e) => e.y !== 0);
+  const inner = wing.reduce(
+    (best, e) => (Math.abs(e.y) < Math.abs(best.y) ? e : best),
+    wing[0] ?? { x: length * 0.3, y: span * 0.1 },
+  );
+  const outer = wing.reduce((best, e) => (Math.abs(e.y) > Math.abs(best.y) ? e : best), inner);
+  const between = Math.abs(outer.y) - Math.abs(inner.y);
+  const sweep = between > 0 ? (outer.x - inner.x) / between : 0.06;
+  return inner.x + length * 0.075 + sweep * (Math.abs(y) - Math.abs(inner.y));
+}
+
+export function fuselage(type: AircraftType, d: Drawing): string {
+  const L = type.plan.length;
+  const w = L * 0.052;
+  return path(
+    d,
+    [0, 0],
+    [
+      [
+        [0, w * 0.75],
+        [L * 0.05, w],
+        [L * 0.13, w],
+      ],
+      [[L * 0.56, w]],
+      [
+        [L * 0.75, w],
+        [L * 0.9, w * 0.45],
+        [L, w * 0.12],
+      ],
+      [[L, -w * 0.12]],
+      [
+        [L * 0.9, -w * 0.45],
+        [L * 0.75, -w],
+        [L * 0.56, -w],
+      ],
+      [[L * 0.13, -w]],
+      [
+        [L * 0.05, -w],
+        [0, -w * 0.75],
+        [0, 0],
+      ],
+    ],
+  );
+}
+
+export function wing(type: AircraftType, d: Drawing, side: 1 | -1): string {
+  const { span, length } = type.plan;
+  const root = length * 0.045;
+  const tip = span / 2;
+  const chord = span * 0.135;
+  const tipChord = chord * 0.42;
+  const le = (y: number) => leadingEdge(type, y);
+  const round = span * 0.02;
+  return path(
+    d,
+    [le(root), side * root],
+    [
+      [[le(tip - round), side * (tip - round)]],
+      [
+        [le(tip), side * tip],
+        [le(tip) + tipChord * 0.3, side * tip],
+        [le(tip) + tipChord * 0.5, side * tip],
+      ],
+      [
+        [le(tip) + tipChord * 0.8, side * tip],
+        [le(tip) + tipChord, side * (tip - round * 0.5)],
+        [le(tip) + tipChord, side * (tip - round * 2)],
+      ],
+      [[le(root) + chord, side * root]],
+    ],
+  );
+}
+
+export function tailplane(type: AircraftType, d: Drawing): string {
+  const { span, length } = type.plan;
+  const y = span * 0.18;
+  const chord = length * 0.095;
+  const le = length * 0.875;
+  return path(
+    d,
+    [le, length * 0.012],
+    [
+      [[le + chord * 0.3, y]],
+      [
+        [le + chord * 0.3, y * 1.03],
+        [le + chord * 0.95, y * 1.03],
+        [le + chord * 0.95, y],
+      ],
+      [[le + chord * 1.1, length * 0.01]],
+      [[le + chord * 1.1, -length * 0.01]],
+      [[le + chord * 0.95, -y]],
+      [
+        [le + chord * 0.95, -y * 1.03],
+        [le + chord * 0.3, -y * 1.03],
+        [le + chord * 0.3, -y],
+      ],
+      [[le, -length * 0.012]],
+    ],
+  );
+}
+
+export function nacelle(type: AircraftType, d: Drawing, engine: { x: number; y: number }): string {
+  const w = type.propeller.diameter * 0.19;
+  const L = type.plan.length;
+  const front = engine.x + L * 0.012;
+  const back = leadingEdge(type, engine.y) + type.plan.span * 0.075;
+  const { y } = engine;
+  return path(
+    d,
+    [front, y - w * 0.8],
+    [
+      [[front, y + w * 0.8]],
+      [
+        [front + w * 0.3, y + w],
+        [front + w * 0.6, y + w],
+        [front + w, y + w],
+      ],
+      [[back - w * 2, y + w]],
+      [
+        [back - w, y + w],
+        [back, y + w * 0.3],
+        [back, y],
+      ],
+      [
+        [back, y - w * 0.3],
+        [back - w, y - w],
+        [back - w * 2, y - w],
+      ],
+      [[front + w, y - w]],
+      [
+        [front + w * 0.6, y - w],
+        [front + w * 0.3, y - w],
+        [front, y - w * 0.8],
+      ],
+    ],
+  );
+}
+
+/** Corners of a box between two stations. */
+export function box(d: Drawing, x1: number, y1: number, x2: number, y2: number) {
+  const a = d.at(x1, y1);
+  const b = d.at(x2, y2);
+  return {
+    x: Math.min(a.x, b.x),
+    y: Math.min(a.y, b.y),
+    width: Math.abs(a.x - b.x),
+    height: Math.abs(a.y - b.y),
+  };
+}

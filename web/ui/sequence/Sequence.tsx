@@ -1,0 +1,137 @@
+import { timeOfDay } from "../numbers.ts";
+
+export interface Column {
+  id: string;
+  name: string;
+}
+
+interface Base {
+  seq: number;
+  at: number;
+  text: string;
+}
+export type SequenceRow =
+  | (Base & {
+      is: "arrow" | "answer" | "refused";
+      from: string;
+      to: readonly string[];
+      tone: "plain" | "hold" | "danger";
+      /** Hand or interphone, when it was not by panel. */
+      by: string | null;
+    })
+  | (Base & { is: "note"; tone: "plain" | "quiet" | "warning" | "stage" });
+
+const LEFT = 130;
+const GAP = 190;
+const ROW = 46;
+const HEAD = 44;
+
+/** A message sequence chart: a line per post, an arrow per signal, time downward, newest at the foot. */
+export function Sequence({
+  columns,
+  rows,
+  newest,
+}: {
+  columns: readonly Column[];
+  rows: readonly SequenceRow[];
+  newest: number;
+}) {
+  const used = columns.filter(
+    (c) => c.id !== "none" || rows.some((r) => r.is !== "note" && r.from === "none"),
+  );
+  const shown = rows.slice(-newest);
+  const width = LEFT + GAP * used.length;
+  const height = HEAD + ROW * shown.length + 12;
+  const x = (id: string) => LEFT + GAP * (used.findIndex((c) => c.id === id) + 0.5);
+  return (
+    <section className="sequence" aria-label="Message sequence" tabIndex={-1}>
+      <div className="sequence-scroll" ref={toFoot}>
+        <svg
+          viewBox={`0 0 ${width} ${height}`}
+          width={width}
+          height={height}
+          role="img"
+          aria-label="Message sequence chart"
+        >
+          <title>Message sequence chart</title>
+          <defs>
+            <marker
+              id="head"
+              viewBox="0 0 10 10"
+              refX="9"
+              refY="5"
+              markerWidth="9"
+              markerHeight="9"
+              orient="auto-start-reverse"
+            >
+              <path d="M0 0L10 5L0 10z" className="sequence-head" />
+            </marker>
+          </defs>
+          {used.map((c) => (
+            <g key={c.id}>
+              <text x={x(c.id)} y={26} textAnchor="middle" className="sequence-post">
+                {c.name}
+              </text>
+              <line x1={x(c.id)} y1={HEAD - 8} x2={x(c.id)} y2={height} className="sequence-life" />
+            </g>
+          ))}
+          {shown.map((r, i) => (
+            <Row key={r.seq} row={r} y={HEAD + ROW * i} x={x} width={width} />
+          ))}
+        </svg>
+      </div>
+    </section>
+  );
+}
+
+/** Keeps the newest in view as rows are added. */
+function toFoot(box: HTMLDivElement | null) {
+  if (box) box.scrollTop = box.scrollHeight;
+}
+
+function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string): number; width: number }) {
+  const time = (
+    <text x={8} y={y + 28} className="sequence-time">
+      {timeOfDay(row.at)}
+    </text>
+  );
+  if (row.is === "note") {
+    return (
+      <g className="sequence-note" data-tone={row.tone}>
+        {time}
+        <rect x={LEFT} y={y + 8} width={width - LEFT - 10} height={ROW - 16} />
+        <text x={LEFT + 12} y={y + 28}>
+          {short(row.text, (width - LEFT - 30) / 8.2)}
+        </text>
+      </g>
+    );
+  }
+  const from = x(row.from);
+  const ends = row.to.map(x).filter((e) => Number.isFinite(e) && e !== from);
+  const left = Math.min(from, ...ends);
+  const right = Math.max(from, ...ends);
+  const line = y + 34;
+  const mid = (from + (ends[0] ?? from)) / 2;
+  return (
+    <g className="sequence-arrow" data-is={row.is} data-tone={row.tone}>
+      {time}
+      <circle cx={from} cy={line} r={5} />
+      {ends.map((e) => (
+        <line key={e} x1={from} y1={line} x2={e} y2={line} markerEnd="url(#head)" />
+      ))}
+      {row.is === "refused" && (
+        <path d={`M${mid - 9} ${line - 9}l18 18M${mid + 9} ${line - 9}l-18 18`} className="sequence-cross" />
+      )}
+      <text x={row.is === "refused" ? LEFT + 6 : left + 10} y={y + 22}>
+        {short(
+          row.by ? `${row.text} (${row.by})` : row.text,
+          row.is === "refused" ? (width - LEFT) / 8.2 : Math.max(24, (right - left) / 8.2),
+        )}
+      </text>
+    </g>
+  );
+}
+
+function short(text: string, room: number): string {
+  return text.length <= room ? text : `${text.slice(0, Math.max(1, Math.floor(room) - 1)).trimEnd()}…`;
+}
