@@ -13,6 +13,9 @@ import type { CrewClock } from "./clock.ts";
 /** How long an answer may take before the copy is fetched again to see what became of the command, milliseconds. */
 const ANSWER_MS = 5_000;
 
+/** A server that goes down says so and ends its sockets: after so long each comes back, milliseconds. */
+const COME_BACK_MS = 1_000;
+
 export interface LinkOptions {
   url: string;
   token: string;
@@ -31,10 +34,11 @@ export class CrewLink {
   readonly #socket: Socket<ServerToClient, ClientToServer>;
   #offset: number | null = null;
   #inStep = false;
+  #ended = false;
 
   constructor(options: LinkOptions) {
     this.#options = options;
-    const { url, token, session } = options;
+    const { url, token, session, clock } = options;
     const socket: Socket<ServerToClient, ClientToServer> = io(url, {
       path: "/live",
       transports: ["websocket"],
@@ -43,10 +47,15 @@ export class CrewLink {
     });
     this.#socket = socket;
     socket.on("connect", () => void this.#watch());
-    socket.on("disconnect", () => this.#fallOut());
+    socket.on("disconnect", () => {
+      this.#inStep = false;
+      this.#options.onChange([]);
+      // A socket the server ended does not try again by itself.
+      if (!socket.active && !this.#ended) clock.after(COME_BACK_MS, () => this.#ended || socket.connect());
+    });
     socket.on("connect_error", (error) => {
       // An active socket tries again by itself; one refused by the server's own word does not.
-      if (!socket.active) this.#options.onEnd(error.message);
+      if (!socket.active) this.#end(error.message);
     });
     socket.on("events", (batch) => {
       if (batch.session === session) this.#take(applyBatch(this.state, batch.events));
@@ -57,7 +66,7 @@ export class CrewLink {
       if (behind(this.state, beat.head)) void this.#watch();
     });
     socket.on("bye", ({ why }) => {
-      if (why !== "restarting") this.#options.onEnd(why);
+      if (why !== "restarting") this.#end(why);
     });
   }
 
@@ -89,6 +98,7 @@ export class CrewLink {
   }
 
   close(): void {
+    this.#ended = true;
     this.#socket.removeAllListeners();
     this.#socket.disconnect();
   }
@@ -99,7 +109,7 @@ export class CrewLink {
     try {
       const { session } = this.#options;
       const answer = await this.#socket.timeout(ANSWER_MS).emitWithAck("watch", { session, since });
-      if ("status" in answer) return this.#options.onEnd(answer.message);
+      if ("status" in answer) return this.#end(answer.message);
       this.#setTime(answer.serverNow);
       this.#inStep = true;
       this.#take(applySync(this.state, answer, since));
@@ -121,8 +131,9 @@ export class CrewLink {
     this.#offset = serverNow - this.#options.clock.now();
   }
 
-  #fallOut(): void {
-    this.#inStep = false;
-    this.#options.onChange([]);
+  #end(why: string): void {
+    if (this.#ended) return;
+    this.#ended = true;
+    this.#options.onEnd(why);
   }
 }

@@ -1,24 +1,30 @@
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { say } from "../../shared/words/en.ts";
 
-/** One line for an event that a bystander would notice, null for the rest. */
-export function narrate(event: SessionEvent): string | null {
-  const words = wordsOf(event);
+/**
+ * One line for an event that a bystander would notice, null for the rest.
+ * @param signals what the signals heard before said, by their event number: an answer repeats it
+ */
+export function narrate(event: SessionEvent, signals: ReadonlyMap<number, string>): string | null {
+  const words = wordsOf(event, signals);
   if (words === null) return null;
   const { actor } = event;
   const who = actor.kind === "system" ? "Chockside" : `${say.post(actor.post)}, ${actor.name}`;
   return `${new Date(event.at).toISOString().slice(11, 19)}  ${who}: ${words}`;
 }
 
-function wordsOf({ fact }: SessionEvent): string | null {
+function wordsOf({ fact }: SessionEvent, signals: ReadonlyMap<number, string>): string | null {
   switch (fact.type) {
     case "sent": {
       const figure = fact.volts ?? fact.pressure;
       const said = say.signal(fact.kind, fact.engine ?? null);
       return figure ? `${said} ${figure.value} ${figure.unit}` : said;
     }
-    case "answered":
-      return `${say.choice(fact.answer)}${fact.engine === undefined ? "" : ` ${fact.engine}`} (to ${fact.signal})`;
+    case "answered": {
+      const number = fact.engine === undefined ? "" : ` ${fact.engine}`;
+      const signal = signals.get(fact.signal);
+      return `${say.choice(fact.answer)}${number}${signal ? ` (${signal})` : ""}`;
+    }
     case "reading":
       return `${fact.gauge}${fact.engine === undefined ? "" : ` ${fact.engine}`} ${fact.reading.value} ${fact.reading.unit}`;
     case "checked": {

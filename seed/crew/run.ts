@@ -59,6 +59,7 @@ class Crew {
   readonly #spokenFor = new Set<string>();
   #signIns: DemoSignIn[] = [];
   #told = 0;
+  readonly #signals = new Map<number, string>();
   #resolve: (stage: Stage) => void = () => {};
   #reject: (why: Error) => void = () => {};
 
@@ -172,7 +173,9 @@ class Crew {
     for (const event of fresh) {
       if (event.seq <= this.#told) continue;
       this.#told = event.seq;
-      const line = narrate(event);
+      const { fact } = event;
+      if (fact.type === "sent") this.#signals.set(event.seq, say.signal(fact.kind, fact.engine ?? null));
+      const line = narrate(event, this.#signals);
       if (line) this.#options.onLine?.(line);
     }
   }

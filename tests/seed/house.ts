@@ -1,0 +1,58 @@
+import { demo } from "../../seed/demo-data.ts";
+import { createApp } from "../../server/app.ts";
+import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
+import { seedDemo } from "../../server/demo.ts";
+import { buildHouse, type House } from "../../server/house.ts";
+import { randomIds } from "../../server/ids.ts";
+import { MemoryDirectory } from "../../server/store/memory-directory.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+
+/** The least the hash allows: these PINs are no secret. */
+const CHEAP = { memoryCost: 1_024, timeCost: 2, parallelism: 1 };
+
+export interface OpenHouse {
+  url: string;
+  house: House;
+  /** Closes the server and opens it anew, at the same address, on what it had recorded. */
+  restart(): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** A listening server with the demo in memory. */
+export async function openHouse(): Promise<OpenHouse> {
+  const store = new MemoryEventStore();
+  const directory = new MemoryDirectory();
+  const clock = new ServerClock(machineClocks, 0);
+  await seedDemo(directory, demo, clock.now(), CHEAP);
+  const open = async (port: number) => {
+    const house = await buildHouse({
+      store,
+      directory,
+      clock,
+      timers: systemTimers,
+      ids: randomIds,
+      pinCost: CHEAP,
+      log: { info() {}, error() {} },
+      demoSignIns: demo.people,
+    });
+    const app = await createApp(house, { site: "", signInsPerMinute: 100, live: { origins: [] } });
+    await app.listen({ port, host: "127.0.0.1" });
+    const close = async () => {
+      await app.close();
+      house.close();
+    };
+    return { house, close, address: app.server.address() };
+  };
+  let now = await open(0);
+  const { address } = now;
+  if (address === null || typeof address === "string") throw new Error("the server has no port");
+  return {
+    url: `http://127.0.0.1:${address.port}`,
+    house: now.house,
+    async restart() {
+      await now.close();
+      now = await open(address.port);
+    },
+    close: () => now.close(),
+  };
+}
