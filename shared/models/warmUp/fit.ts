@@ -21,7 +21,7 @@ export interface WarmUpFit {
   deviation: number;
   /** Of (steady, rise, rate), in that order. */
   covariance: number[][];
-  /** Steady temperature the data still allow when the rate is two standard errors faster. */
+  /** Steady temperature the data still allow when the rate is three standard errors faster. */
   lowestSteady: number;
   /** Seconds of the last reading, and mean seconds between readings. */
   last: number;
@@ -68,7 +68,7 @@ export function fitWarmUp(
 
   const variance = solved.rss / (readings.length - start.length);
   const covariance = covarianceOf(solved.inverse, variance, span);
-  const fast = linearFit(times, temperatures, known, k + 2 * Math.sqrt(covariance[2]?.[2] ?? 0) * span);
+  const fast = linearFit(times, temperatures, known, k + 3 * Math.sqrt(covariance[2]?.[2] ?? 0) * span);
   return found({
     steady: known === null ? (solved.parameters[0] as number) : known + d,
     rise: d,

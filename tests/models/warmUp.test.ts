@@ -1,0 +1,366 @@
+import fc from "fast-check";
+import { levenbergMarquardt } from "ml-levenberg-marquardt";
+import { describe, expect, it } from "vitest";
+import { fitWarmUp, type WarmUpFit, type WarmUpReading } from "../../shared/models/warmUp/fit.ts";
+import { type EngineSeries, type GateRule, warmUpGate } from "../../shared/models/warmUp/gate.ts";
+import { heatedCurve, temperatureAfter, timeUntil } from "../../shared/models/warmUp/newton.ts";
+import { timeLeft } from "../../shared/models/warmUp/predict.ts";
+import type { Unit } from "../../shared/protocol/quantity.ts";
+import { must } from "./must.ts";
+
+const series = (times: readonly number[], temperatures: readonly number[]): WarmUpReading[] =>
+  times.map((seconds, i) => ({ seconds, temperature: temperatures[i] ?? Number.NaN }));
+const certain = (readings: readonly WarmUpReading[], from?: WarmUpReading): WarmUpFit => {
+  const fit = must(fitWarmUp(readings, from));
+  if (!fit) throw new Error("no fit");
+  return fit;
+};
+const error = (fit: WarmUpFit, i: number) => Math.sqrt(fit.covariance[i]?.[i] ?? Number.NaN);
+const near = (got: number, want: number, part: number) => expect(Math.abs(got / want - 1)).toBeLessThan(part);
+/** A warm-up of 10 s readings from −10 towards 90 at 480 s. */
+const exact = (n: number, every = 10) =>
+  Array.from({ length: n }, (_, i) => ({
+    seconds: i * every,
+    temperature: 90 - 100 * Math.exp((-i * every) / 480),
+  }));
+/** Standard normal values from one seed: a linear congruential sequence (Numerical Recipes) through Box and Muller. */
+function normals(seed: number): () => number {
+  let state = seed >>> 0;
+  const next = () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return (state + 0.5) / 2 ** 32;
+  };
+  return () => Math.sqrt(-2 * Math.log(next())) * Math.cos(2 * Math.PI * next());
+}
+
+describe("Newton's law in closed form", () => {
+  it("[MOD-29] from −10 towards 90 at 8 min: 36.47386 after 5 min, 40 degC after 8·ln 2 = 5.545177 min", () => {
+    const curve = { start: -10, steady: 90, tau: 8 };
+    expect(must(temperatureAfter(curve, 5))).toBeCloseTo(36.47386, 5);
+    expect(must(timeUntil(curve, 40))).toBeCloseTo(5.545177, 6);
+    expect(must(temperatureAfter(curve, 0))).toBe(-10);
+  });
+
+  it("[MOD-29] a 2 kW heater on 60 kJ/K losing 25 W/K at −20 degC: towards 60 at 2400 s, +10 degC after 1128.009 s", () => {
+    const curve = must(heatedCurve({ joulesPerKelvin: 60_000, wattsPerKelvin: 25 }, 2000, -20, -20));
+    expect(curve).toEqual({ start: -20, steady: 60, tau: 2400 });
+    expect(must(timeUntil(curve, 10))).toBeCloseTo(1128.009, 3);
+  });
+
+  it("[MOD-29] time to a temperature and the temperature then agree, warming and cooling (property)", () => {
+    const t = fc.double({ min: -40, max: 120, noNaN: true });
+    fc.assert(
+      fc.property(
+        t,
+        t,
+        fc.double({ min: 1, max: 5000, noNaN: true }),
+        fc.double({ min: 0, max: 5, noNaN: true }),
+        (start, steady, tau, x) => {
+          fc.pre(Math.abs(start - steady) > 1);
+          const curve = { start, steady, tau };
+          const then = must(temperatureAfter(curve, x * tau));
+          expect(must(timeUntil(curve, then))).toBeCloseTo(x * tau, 5);
+        },
+      ),
+      { seed: 1701 },
+    );
+  });
+
+  it("[MOD-36] a temperature never passed, a heater without loss and a negative time are refused", () => {
+    const curve = { start: -10, steady: 90, tau: 8 };
+    expect(timeUntil(curve, 90).ok).toBe(false);
+    expect(timeUntil(curve, 91).ok).toBe(false);
+    expect(timeUntil(curve, -11).ok).toBe(false);
+    expect(temperatureAfter(curve, -1).ok).toBe(false);
+    expect(temperatureAfter({ ...curve, tau: 0 }, 1).ok).toBe(false);
+    expect(heatedCurve({ joulesPerKelvin: 60_000, wattsPerKelvin: 0 }, 2000, -20, -20).ok).toBe(false);
+  });
+});
+
+describe("fit of a warm-up", () => {
+  // NIST StRD BoxBOD and Misra1a, b1·(1 − e^(−b2·x)): data and certified values from memory. They certify each other:
+  // wrong data would not give eleven right digits.
+  it("[MOD-30] BoxBOD (NIST StRD, high difficulty) to its certified values", () => {
+    const fit = certain(series([1, 2, 3, 5, 7, 10], [109, 149, 149, 191, 213, 224]), {
+      seconds: 0,
+      temperature: 0,
+    });
+    near(fit.steady, 213.80940889, 1e-9);
+    near(fit.rate, 0.54723748542, 1e-9);
+    near(fit.rss, 1168.0088766, 1e-9);
+    near(error(fit, 0), 12.354515176, 1e-7);
+    near(error(fit, 2), 0.10455993237, 1e-7);
+    near(fit.deviation, 17.088072423, 1e-9);
+  });
+
+  it("[MOD-30] Misra1a (NIST StRD, lower difficulty) to its certified values", () => {
+    const x = [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760];
+    const y = [
+      10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78,
+    ];
+    const fit = certain(series(x, y), { seconds: 0, temperature: 0 });
+    near(fit.steady, 238.94212918, 1e-9);
+    near(fit.rate, 5.5015643181e-4, 1e-9);
+    near(fit.rss, 0.12455138894, 1e-9);
+    near(error(fit, 0), 2.7070075241, 1e-7);
+    near(error(fit, 2), 7.2668688436e-6, 1e-7);
+    near(fit.deviation, 0.1018787633, 1e-9);
+  });
+
+  it("[MOD-30] readings without scatter give the curve back to 1e-8", () => {
+    const fit = certain(exact(60));
+    near(fit.steady, 90, 1e-8);
+    near(fit.rise, 100, 1e-8);
+    near(1 / fit.rate, 480, 1e-8);
+    expect(fit.deviation).toBeLessThan(1e-9);
+  });
+
+  it("[MOD-30] agrees with ml-levenberg-marquardt on scattered readings, whatever the curve", () => {
+    for (const [seed, tau, noise] of [
+      [1, 480, 0.5],
+      [2, 200, 1],
+      [3, 900, 0.2],
+    ] as const) {
+      const normal = normals(seed);
+      const readings = exact(100).map((r) => ({
+        seconds: r.seconds,
+        temperature: 90 - 100 * Math.exp(-r.seconds / tau) + noise * normal(),
+      }));
+      const fit = certain(readings);
+      const oracle = levenbergMarquardt(
+        { x: readings.map((r) => r.seconds), y: readings.map((r) => r.temperature) },
+        ([s = 0, d = 0, k = 0]) =>
+          (t) =>
+            s - d * Math.exp((-k * t) / 1000),
+        {
+          initialValues: [80, 80, 3],
+          damping: 1e-3,
+          maxIterations: 300,
+          errorTolerance: 0,
+          gradientDifference: 1e-7,
+          centralDifference: true,
+        },
+      );
+      const [steady = 0, rise = 0, rate = 0] = oracle.parameterValues;
+      near(fit.steady, steady, 1e-5);
+      near(fit.rise, rise, 1e-5);
+      near(fit.rate, rate / 1000, 1e-5);
+      expect(fit.rss).toBeLessThanOrEqual(oracle.parameterError * (1 + 1e-9));
+    }
+  });
+
+  it("[MOD-30] moving the clock, the zero or the scale moves the fit with it (property)", () => {
+    const shift = fc.integer({ min: -100_000, max: 100_000 });
+    const degrees = fc.integer({ min: -50, max: 50 });
+    const scale = fc.constantFrom(0.2, 0.5, 1.8, 3);
+    const normal = normals(7);
+    const readings = exact(50).map((r) => ({ ...r, temperature: r.temperature + 0.3 * normal() }));
+    const base = certain(readings);
+    fc.assert(
+      fc.property(shift, degrees, scale, (s, d, k) => {
+        const moved = certain(
+          readings.map((r) => ({ seconds: r.seconds * 2 + s, temperature: r.temperature * k + d })),
+        );
+        near(moved.steady - d, base.steady * k, 1e-6);
+        near(moved.rise, base.rise * k, 1e-6);
+        near(moved.rate, base.rate / 2, 1e-6);
+      }),
+      { seed: 30, numRuns: 40 },
+    );
+  });
+
+  it("[MOD-30] too few readings, a standstill and a cooling oil give no fit", () => {
+    expect(must(fitWarmUp(exact(4)))).toBeNull();
+    expect(must(fitWarmUp([]))).toBeNull();
+    expect(
+      must(fitWarmUp(Array.from({ length: 30 }, (_, i) => ({ seconds: i, temperature: 20 })))),
+    ).toBeNull();
+    expect(must(fitWarmUp(exact(30).map((r) => ({ ...r, temperature: -r.temperature }))))).toBeNull();
+  });
+
+  it("[MOD-36] readings out of order, of one moment, or of no engine on earth are refused", () => {
+    expect(fitWarmUp([...exact(10)].reverse()).ok).toBe(false);
+    expect(fitWarmUp(Array.from({ length: 6 }, () => ({ seconds: 5, temperature: 20 }))).ok).toBe(false);
+    expect(fitWarmUp(exact(10).map((r) => ({ ...r, temperature: 5000 }))).ok).toBe(false);
+    expect(fitWarmUp(exact(10).map((r) => ({ ...r, temperature: Number.NaN }))).ok).toBe(false);
+    expect(fitWarmUp(exact(10), { seconds: 50, temperature: 0 }).ok).toBe(false);
+  });
+});
+
+describe("time left to the gate", () => {
+  it("[MOD-31] without scatter it is the closed form: 40 degC 8·ln 2 min after −10, less the time run", () => {
+    const left = timeLeft(certain(exact(20)), 40);
+    expect(left?.seconds).toBeCloseTo(480 * Math.LN2 - 190, 4);
+    expect(left?.plusMinus).toBeLessThan(1e-4);
+  });
+
+  it("[MOD-31] its standard error is what 400 repeated warm-ups scatter by, within 15 percent", () => {
+    const normal = normals(31);
+    const clean = exact(60, 5);
+    const gate = 60;
+    const got = Array.from({ length: 400 }, () => {
+      const fit = certain(clean.map((r) => ({ ...r, temperature: r.temperature + 0.3 * normal() })));
+      const left = timeLeft(fit, gate);
+      if (!left) throw new Error("no time");
+      return left;
+    });
+    const truth = 480 * Math.log(100 / 30) - 295;
+    const mean = got.reduce((sum, l) => sum + l.seconds, 0) / got.length;
+    const sd = Math.sqrt(got.reduce((sum, l) => sum + (l.seconds - mean) ** 2, 0) / (got.length - 1));
+    const claimed = got.reduce((sum, l) => sum + l.plusMinus, 0) / got.length;
+    expect(Math.abs(mean - truth)).toBeLessThan(3 * claimed);
+    expect(Math.abs(claimed / sd - 1)).toBeLessThan(0.15);
+    // Two standard errors hold about 95 of 100.
+    const held = got.filter((l) => Math.abs(l.seconds - truth) <= 2 * l.plusMinus).length / got.length;
+    expect(held).toBeGreaterThan(0.9);
+    expect(held).toBeLessThan(0.99);
+  });
+
+  it("[MOD-31] more readings of one warm-up make it surer", () => {
+    const sure = [15, 30, 60].map((n) => {
+      const normal = normals(5);
+      return timeLeft(
+        certain(exact(n, 5).map((r) => ({ ...r, temperature: r.temperature + 0.1 * normal() }))),
+        80,
+      );
+    });
+    const errors = sure.map((l) => l?.plusMinus ?? Number.POSITIVE_INFINITY);
+    expect(errors).toEqual([...errors].sort((a, b) => b - a));
+    expect(errors[2]).toBeLessThan(Number.POSITIVE_INFINITY);
+  });
+
+  it("[MOD-31] null at and above the temperature it levels off at", () => {
+    expect(timeLeft(certain(exact(60)), 90)).toBeNull();
+    expect(timeLeft(certain(exact(60)), 95)).toBeNull();
+    expect(timeLeft(certain(exact(60)), 89.9)).not.toBeNull();
+  });
+
+  // With a kelvin of scatter, in 400 warm-ups each: how many answers are given.
+  it.each([
+    ["ten percent of the rise seen, gate at 20", 8, 7, 20, 0, 0],
+    ["ten percent of the rise seen, gate at 80", 8, 7, 80, 0, 0],
+    ["all of the rise seen, gate a tenth of a kelvin below its end", 60, 20, 89.9, 0, 4],
+    ["all of the rise seen, gate five kelvins below its end", 60, 20, 85, 400, 400],
+    ["a third of the rise seen, gate at half of it", 20, 10, 40, 200, 399],
+  ])("[MOD-31] null when the data cannot say: %s", (_name, n, every, gate, least, most) => {
+    const normal = normals(11);
+    const answers = Array.from({ length: 400 }, () => {
+      const fit = must(
+        fitWarmUp(exact(n, every).map((r) => ({ ...r, temperature: r.temperature + normal() }))),
+      );
+      return fit ? timeLeft(fit, gate) : null;
+    }).filter((l) => l !== null);
+    expect(answers.length).toBeGreaterThanOrEqual(least);
+    expect(answers.length).toBeLessThanOrEqual(most);
+  });
+
+  it("[MOD-31] a fit already at the gate has no time left, never less than none", () => {
+    expect(timeLeft(certain(exact(60)), 40)?.seconds).toBe(0);
+  });
+});
+
+const engine = (n: number, gauges: Record<string, [Unit, number[]]>): EngineSeries => ({
+  n,
+  series: Object.entries(gauges).map(([gauge, [unit, values]]) => ({
+    gauge,
+    readings: values.map((value, i) => ({ seconds: i * 30, temperature: { value, unit } })),
+  })),
+});
+
+describe("warm-up gate", () => {
+  /** R-1830-92 by the 1946 US airline regulations 3034: oil 104 °F and cylinder heads 250 °F. */
+  const r1830: GateRule[] = [
+    { gauge: "oil", atLeast: { value: 104, unit: "degF" } },
+    { gauge: "cht", atLeast: { value: 250, unit: "degF" } },
+  ];
+  /** R-1820 G-102, same source: oil up by 10 °F. */
+  const r1820: GateRule[] = [{ gauge: "oil", riseOf: { value: 10, unit: "degF" } }];
+  const one = (oil: number, cht: number) => engine(1, { oil: ["degF", [oil]], cht: ["degF", [cht]] });
+
+  it.each([
+    [103, 260, false, ["oil"]],
+    [104, 249, false, ["cht"]],
+    [104, 250, true, []],
+    [90, 200, false, ["oil", "cht"]],
+  ])("[MOD-32] oil %i degF with heads at %i degF: open %s", (oil, cht, open, short) => {
+    const gate = must(warmUpGate(r1830, [one(oil, cht)]));
+    expect(gate.open).toBe(open);
+    expect(gate.engines[0]?.short).toEqual(short);
+    expect(gate.decidedBy).toBe(open ? null : 1);
+  });
+
+  it("[MOD-32] a rise of 10 degF from 50: 59 holds, 60 goes; 5.6 K read in degC go as well", () => {
+    const rise = (unit: Unit, ...values: number[]) =>
+      must(warmUpGate(r1820, [engine(1, { oil: [unit, values] })])).open;
+    expect(rise("degF", 50, 55, 59)).toBe(false);
+    expect(rise("degF", 50, 55, 60)).toBe(true);
+    expect(rise("degC", 10, 15.5)).toBe(false);
+    expect(rise("degC", 10, 15.6)).toBe(true);
+  });
+
+  it("[MOD-32] the gate is in its own unit: 40 degC is 104 degF, 121.1 degC is not 250", () => {
+    const metric = (oil: number, cht: number) =>
+      must(warmUpGate(r1830, [engine(1, { oil: ["degC", [oil]], cht: ["degC", [cht]] })])).open;
+    expect(metric(40, 121.2)).toBe(true);
+    expect(metric(40, 121.1)).toBe(false);
+  });
+
+  const rule: GateRule[] = [{ gauge: "oil", atLeast: { value: 40, unit: "degC" } }];
+  const warming = (n: number, tau: number, readings = 12): EngineSeries =>
+    engine(n, {
+      oil: ["degC", Array.from({ length: readings }, (_, i) => 90 - 100 * Math.exp((-i * 30) / tau))],
+    });
+
+  it("[MOD-32] of four engines the coldest decides, and the time left is its own", () => {
+    const gate = must(warmUpGate(rule, [warming(1, 480), warming(2, 900), warming(3, 600), warming(4, 300)]));
+    expect(gate.open).toBe(false);
+    expect(gate.decidedBy).toBe(2);
+    expect(gate.left?.seconds).toBeCloseTo(900 * Math.LN2 - 330, 3);
+    expect(gate.engines.map((e) => e.open)).toEqual([false, false, false, true]);
+    expect(gate.engines[3]?.left).toBeNull();
+  });
+
+  it("[MOD-32] an engine whose time nobody can tell holds before one whose can; a gauge never read holds all", () => {
+    const flat = engine(3, { oil: ["degC", [30, 30.2, 30.1, 30.3, 30.1, 30.2]] });
+    const gate = must(warmUpGate(rule, [warming(1, 900), flat]));
+    expect([gate.decidedBy, gate.left]).toEqual([3, null]);
+    const unread = must(warmUpGate(rule, [flat, engine(4, {})]));
+    expect([unread.open, unread.decidedBy, unread.left]).toEqual([false, 4, null]);
+    expect(unread.engines[1]?.shortfall).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it("[MOD-32] an engine short on two gauges waits for the slower one", () => {
+    const two: GateRule[] = [...rule, { gauge: "cht", atLeast: { value: 60, unit: "degC" } }];
+    const both = engine(1, {
+      oil: ["degC", Array.from({ length: 8 }, (_, i) => 90 - 100 * Math.exp((-i * 30) / 480))],
+      cht: ["degC", Array.from({ length: 8 }, (_, i) => 90 - 100 * Math.exp((-i * 30) / 400))],
+    });
+    const gate = must(warmUpGate(two, [both]));
+    expect(gate.engines[0]?.short).toEqual(["oil", "cht"]);
+    expect(gate.left?.seconds).toBeCloseTo(400 * Math.log(100 / 30) - 210, 3);
+  });
+
+  it("[MOD-32] one engine short keeps the gate shut, whatever the others show (property)", () => {
+    const temperature = fc.integer({ min: -20, max: 90 });
+    fc.assert(
+      fc.property(fc.array(temperature, { minLength: 1, maxLength: 8 }), (values) => {
+        const gate = must(
+          warmUpGate(
+            rule,
+            values.map((v, i) => engine(i + 1, { oil: ["degC", [v]] })),
+          ),
+        );
+        const coldest = Math.min(...values);
+        expect(gate.open).toBe(coldest >= 40);
+        expect(gate.decidedBy).toBe(coldest >= 40 ? null : values.indexOf(coldest) + 1);
+      }),
+      { seed: 3034 },
+    );
+  });
+
+  it("[MOD-36] a gate without rules or engines and a temperature in psi are refused", () => {
+    expect(warmUpGate([], [one(104, 250)]).ok).toBe(false);
+    expect(warmUpGate(r1830, []).ok).toBe(false);
+    expect(warmUpGate(rule, [engine(1, { oil: ["psi", [40]] })]).ok).toBe(false);
+  });
+});
