@@ -69,27 +69,38 @@ export function plan(
   return { state: evolve(null, event), events: [event] };
 }
 
-/** Decides a person's action. A refusal is recorded too, except on a session that is over. */
+/**
+ * Decides a person's action. A refusal is recorded too, except on a session that is over. A clock found set back is
+ * recorded first, and the action decided on what it left: no clearance it ended is used by the act that noticed it.
+ */
 export function act(
-  state: SessionState,
+  before: SessionState,
   action: Action,
   person: Person,
   mark: CommandMark,
   now: number,
 ): Step {
+  const { state, events } = clockNoticed(before, now);
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post }, mark.validUntil);
   const facts = [...verdict.facts];
   if (verdict.refusal && !isOver(state)) facts.push({ type: "refused", action, refusal: verdict.refusal });
   const actor: Actor = { kind: "person", id: person.id, name: person.name, post, device: person.device };
   const origin = { actor, command: mark.id, digest: mark.digest, clientAt: mark.clientAt };
-  const step = record(state, facts, origin, now);
+  const step = record(state, facts, origin, now, events);
   return verdict.refusal ? { ...step, refusal: verdict.refusal } : step;
 }
 
 /** What time has brought since the last event. */
-export function tick(state: SessionState, now: number): Step {
-  return record(state, [], SYSTEM, now);
+export function tick(before: SessionState, now: number): Step {
+  const { state, events } = clockNoticed(before, now);
+  return record(state, [], SYSTEM, now, events);
+}
+
+/** A clearance's end cannot be told by a clock that went back: nothing that time bounds may outlive it. */
+function clockNoticed(state: SessionState, now: number): Step {
+  if (now >= state.at - CLOCK_SLACK_MS || isOver(state)) return { state, events: [] };
+  return record(state, [{ type: "clockStepped", by: now - state.at }], SYSTEM, now);
 }
 
 /** The server came up again, or its clock was set: every clearance and authority is void, holds stand. */
@@ -102,9 +113,15 @@ export function unsettle(
   return record(state, [fact], SYSTEM, now);
 }
 
-function record(before: SessionState, facts: readonly Fact[], origin: Origin, now: number): Step {
+function record(
+  before: SessionState,
+  facts: readonly Fact[],
+  origin: Origin,
+  now: number,
+  recorded: readonly SessionEvent[] = [],
+): Step {
   let state = before;
-  const events: SessionEvent[] = [];
+  const events: SessionEvent[] = [...recorded];
   const add = (fact: Fact, from: Origin, cause: number | null) => {
     // The log's own time never runs backwards, whatever the server's clock does.
     const at = Math.max(now, state.at);
@@ -112,13 +129,9 @@ function record(before: SessionState, facts: readonly Fact[], origin: Origin, no
     state = evolve(state, event);
     events.push(event);
   };
-  if (now < before.at - CLOCK_SLACK_MS && !isOver(before) && facts[0]?.type !== "clockStepped") {
-    // A clearance's end cannot be told by a clock that went back: nothing that time bounds may outlive it.
-    add({ type: "clockStepped", by: now - before.at }, SYSTEM, null);
-  }
   for (const fact of facts) add(fact, origin, null);
   if (isOver(before)) return { state, events };
-  const cause = events[0]?.seq ?? null;
+  const cause = events[recorded.length]?.seq ?? null;
   for (let round = 0; round < ROUNDS; round += 1) {
     const follow = consequences(state, Math.max(now, state.at));
     if (follow.length === 0) return { state, events };

@@ -29,6 +29,7 @@ export function chart(
   for (const { move, now, step } of taken) {
     const at = `${((now - START) / 1000).toFixed(3).padStart(MARGIN - 3)}s `;
     if (move.is === "wait") lines.push(`${at} ${row([], "")}  time passes`);
+    else if (move.is === "slip") lines.push(`${at} ${row([], "")}  the clock is set back unnoticed`);
     else if (!step) lines.push(`${at} ${row([], "")}  ${wordsOf(move)}: the core throws`);
     else {
       const [first, ...rest] = step.events;

@@ -14,6 +14,8 @@ import { nextMoments } from "./time.ts";
 export type Move =
   | { is: "act"; by: Person; action: Action; validUntil?: number }
   | { is: "wait"; to: number }
+  /** The clock is set, and the server has not noticed. */
+  | { is: "slip"; by: number }
   | { is: "tick" }
   | { is: "restart" }
   | { is: "clock"; by: number };
@@ -59,7 +61,13 @@ export class Moves {
       moves.push({ is: "tick" });
       for (const to of nextMoments(state, now)) moves.push({ is: "wait", to });
     }
-    if (scope.upset) moves.push({ is: "restart" }, { is: "clock", by: -3000 }, { is: "clock", by: 3000 });
+    if (scope.upset)
+      moves.push(
+        { is: "restart" },
+        { is: "clock", by: -3000 },
+        { is: "clock", by: 3000 },
+        { is: "slip", by: -3000 },
+      );
     return moves;
   }
 

@@ -246,7 +246,7 @@ function after(node: Node, move: Move): Node {
 
 function timeOf(node: Node, move: Move): number {
   if (move.is === "wait") return move.to;
-  return move.is === "clock" ? node.now + move.by : node.now;
+  return move.is === "clock" || move.is === "slip" ? node.now + move.by : node.now;
 }
 
 /** What the core makes of a move; null when time passes and the server has not looked. */
@@ -263,6 +263,7 @@ function apply({ state }: Node, move: Move, now: number): Step | null {
     case "clock":
       return unsettle(state, { type: "clockStepped", by: move.by }, now);
     case "wait":
+    case "slip":
       return null;
   }
 }

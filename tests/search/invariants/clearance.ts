@@ -3,6 +3,7 @@ import { TYPE } from "../model.ts";
 import { granted, hasStop, type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
 
 const { timing, starter, brakePressure, groundPower } = TYPE;
+const CLOCK_SLACK = 1000;
 const REST = (starter.ladder[0]?.rest.value ?? 0) * 1000;
 
 const fresh = (said: Said | null | undefined, seconds: number, now: number) =>
@@ -116,7 +117,9 @@ export const CLEARANCE: readonly Invariant[] = [
       const spent = step.state.engines.every((e) => lifeOf(e).is !== "clear");
       const stands = now < expiresAt && readBackAt !== null && epoch === before.epoch && !hasStop(before);
       const meant = move.validUntil === undefined || now <= move.validUntil;
-      return named && spent && stands && meant && ground(before, n, now) && othersQuiet(before, n);
+      // A clock behind the record by more than its slack tells no clearance's end.
+      const told = now >= before.at - CLOCK_SLACK;
+      return told && named && spent && stands && meant && ground(before, n, now) && othersQuiet(before, n);
     },
   },
   {
