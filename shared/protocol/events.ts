@@ -66,9 +66,9 @@ export const factSchema = z.discriminatedUnion("type", [
           name: z.string(),
         }),
       )
-      .default([]),
+      .optional(),
     /** When each engine last ran, server milliseconds; null when nobody knows. */
-    lastRan: z.array(ms.nullable()).default([]),
+    lastRan: z.array(ms.nullable()).optional(),
     crew: z.strictObject({
       cockpit: person.nullable(),
       fireGuard: person.nullable(),
@@ -90,7 +90,7 @@ export const factSchema = z.discriminatedUnion("type", [
     /** claimed: it was vacant. accepted: it was offered. moved: the same person on another device. */
     how: z.enum(["claimed", "accepted", "moved"]),
     /** Until when the person is current for duty; null where no date is kept. */
-    currentUntil: ms.nullable().default(null),
+    currentUntil: ms.nullable().optional(),
   }),
   z.strictObject({ type: z.literal("postOffered"), post: postSchema, to: z.string() }),
   z.strictObject({ type: z.literal("postLeft"), post: postSchema, reason: z.string().optional() }),

@@ -28,7 +28,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
       starter: [],
       blades: null,
       exceeded: [],
-      lastRanAt: fact.lastRan[e.n - 1] ?? null,
+      lastRanAt: fact.lastRan?.[e.n - 1] ?? null,
       readings: {},
     })),
     guard: null,
@@ -52,7 +52,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     ended: [],
     alerts: [],
     overrides: [],
-    defects: fact.defects.map(({ at, name, ...d }) => ({
+    defects: (fact.defects ?? []).map(({ at, name, ...d }) => ({
       ...d,
       by: { at, seq: event.seq, post: null, name, seenFrom: null },
     })),

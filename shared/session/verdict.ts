@@ -6,7 +6,13 @@ import type { Refusal } from "../protocol/refusals.ts";
 export interface Context {
   /** Server time, milliseconds since 1970. */
   now: number;
-  person: { id: string; name: string; device: string; mayHold: readonly Post[]; currentUntil: number | null };
+  person: {
+    id: string;
+    name: string;
+    device: string;
+    mayHold: readonly Post[];
+    currentUntil?: number | null;
+  };
   /** The post the person holds in this session on this device, null for an observer. */
   post: Post | null;
 }

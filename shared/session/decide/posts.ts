@@ -17,12 +17,12 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
     case "claimPost": {
       if (holder?.id === me.id) {
         if (holder.device === me.device) return refuse("alreadyDone");
-        return accept({ type: "postTaken", post, how: "moved", currentUntil: me.currentUntil });
+        return accept({ type: "postTaken", post, how: "moved", currentUntil: me.currentUntil ?? null });
       }
       if (holder) return refuse("postHeld", { found: holder.name });
       return (
         takeFault(state, post, context) ??
-        accept({ type: "postTaken", post, how: "claimed", currentUntil: me.currentUntil })
+        accept({ type: "postTaken", post, how: "claimed", currentUntil: me.currentUntil ?? null })
       );
     }
     case "leavePost":
@@ -36,7 +36,7 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
       if (state.offers[post]?.to !== me.id) return refuse("notOffered", { found: post });
       return (
         takeFault(state, post, context) ??
-        accept({ type: "postTaken", post, how: "accepted", currentUntil: me.currentUntil })
+        accept({ type: "postTaken", post, how: "accepted", currentUntil: me.currentUntil ?? null })
       );
     case "vacatePost": {
       if (!holder) return refuse("postVacant");

@@ -50,7 +50,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         device: actor.device,
         since: event.at,
         touchedAt: event.at,
-        currentUntil: fact.currentUntil,
+        currentUntil: fact.currentUntil ?? null,
         briefed: fact.how === "moved" && before?.briefed === true,
       };
       const sameGuard = fact.post !== "fireGuard" || fact.how === "moved";
