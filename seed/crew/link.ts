@@ -4,7 +4,7 @@ import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import type { ClientToServer, ServerToClient } from "../../shared/protocol/wire.ts";
+import type { ClientToServer, ServerToClient, Trouble, WireError } from "../../shared/protocol/wire.ts";
 import { commandFor } from "../../shared/replica/outbox.ts";
 import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
 import type { SessionState } from "../../shared/session/state.ts";
@@ -13,8 +13,17 @@ import type { CrewClock } from "./clock.ts";
 /** How long an answer may take before the copy is fetched again to see what became of the command, milliseconds. */
 const ANSWER_MS = 5_000;
 
-/** A server that goes down says so and ends its sockets: after so long each comes back, milliseconds. */
+/** After so long a link comes back that the server ended as it went down, or told to wait, milliseconds. */
 const COME_BACK_MS = 1_000;
+
+/** Troubles that waiting does not cure. */
+const FINAL: readonly WireError[] = [
+  "malformed",
+  "tooLarge",
+  "protocolMismatch",
+  "signInNeeded",
+  "noSuchSession",
+];
 
 export interface LinkOptions {
   url: string;
@@ -90,10 +99,11 @@ export class CrewLink {
     try {
       const answer = await this.#socket.timeout(ANSWER_MS).emitWithAck("command", command);
       if (answer.status !== "error") return answer;
+      this.#wait(answer);
     } catch {
       // No answer in time, or the socket went.
+      await this.#watch();
     }
-    await this.#watch();
     return null;
   }
 
@@ -104,12 +114,13 @@ export class CrewLink {
   }
 
   async #watch(): Promise<void> {
+    if (this.#ended) return;
     const since = this.state?.seq ?? 0;
     this.#inStep = false;
     try {
       const { session } = this.#options;
       const answer = await this.#socket.timeout(ANSWER_MS).emitWithAck("watch", { session, since });
-      if ("status" in answer) return this.#end(answer.message);
+      if ("status" in answer) return this.#wait(answer);
       this.#setTime(answer.serverNow);
       this.#inStep = true;
       this.#take(applySync(this.state, answer, since));
@@ -129,6 +140,13 @@ export class CrewLink {
 
   #setTime(serverNow: number): void {
     this.#offset = serverNow - this.#options.clock.now();
+  }
+
+  /** Out of step until the server has had its rest. */
+  #wait({ error, message }: Trouble): void {
+    this.#inStep = false;
+    if (FINAL.includes(error)) this.#end(message);
+    else this.#options.clock.after(COME_BACK_MS, () => void this.#watch());
   }
 
   #end(why: string): void {

@@ -6,7 +6,7 @@ import { isOver } from "../../shared/session/state.ts";
 import { anything } from "./chaos.ts";
 import { personAt, playOut, Stage } from "./stage.ts";
 
-const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
+const SEEDS = Array.from({ length: 20 }, (_, i) => i + 1);
 
 describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
   it.each(["groundPower", "batteries"] as const)(

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { playOut, START, Stage } from "./stage.ts";
 
-const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
+const SEEDS = Array.from({ length: 20 }, (_, i) => i + 1);
 
 describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
   it.each(["groundPower", "batteries"] as const)(

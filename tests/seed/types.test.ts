@@ -1,0 +1,112 @@
+import { describe, expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
+import { readAircraftType } from "../../shared/types/validate.ts";
+
+type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+
+/** Every object that states a figure, a gauge, a check or an order, with its path. */
+function sourced(value: Json, path = ""): { path: string; source: Json | undefined }[] {
+  if (Array.isArray(value)) return value.flatMap((v, i) => sourced(v, `${path}.${i}`));
+  if (value === null || typeof value !== "object") return [];
+  const states = ("value" in value && "unit" in value) || "scale" in value || "words" in value;
+  const own = states ? [{ path, source: value.source }] : [];
+  return [...own, ...Object.entries(value).flatMap(([k, v]) => sourced(v, `${path}.${k}`))];
+}
+
+/** Documents of reference a published figure may cite. */
+const DOCUMENTS =
+  /AAF Manual 50-16|airline operations|AC 61-2[13]|FAA-H-8083-30|TM 1-15\d\d-\d+-[\d-]+|NAVEDTRA 14008|[Rr]egional turboprop manual, 2015/;
+const NOT_THIS_TYPE = /not this type's limit|\(general text/;
+
+describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
+  const json = JSON.parse(JSON.stringify(type)) as Json;
+
+  it("[SED-1] is valid by the rules of the types, and says that it is invented", () => {
+    expect(readAircraftType(json)).toEqual({ type });
+    expect(type.note).toMatch(/Invented/);
+    expect(type.note).toMatch(/No such aircraft exists/);
+  });
+
+  it("[SED-2] names a source for every figure, gauge and check", () => {
+    const all = [...sourced(json), { path: "orderSource", source: type.orderSource as Json }];
+    expect(all.length).toBeGreaterThan(50);
+    for (const { path, source } of all) {
+      const { basis, text } = source as { basis: string; text: string };
+      switch (basis) {
+        case "published":
+          expect(text, path).toMatch(DOCUMENTS);
+          expect(text, path).toMatch(NOT_THIS_TYPE);
+          break;
+        case "commonPractice":
+          expect(text, path).toMatch(/no source/);
+          break;
+        default:
+          expect(basis, path).toBe("invented");
+          expect(text, path).toMatch(/our own judgement/i);
+      }
+    }
+  });
+
+  it("[SED-3] has gauges whose bands lie in order on their scales, and limits that can be read on them", () => {
+    const on = new Map(type.gauges.map((g) => [g.id, g.scale]));
+    for (const g of type.gauges) {
+      const marks = [g.scale.from, g.min, g.normalLow, g.normalHigh, g.max, g.scale.to];
+      const given = marks.filter((m) => m !== undefined);
+      expect(given, g.id).toEqual([...given].sort((a, b) => a - b));
+      expect(given.length, g.id).toBeGreaterThanOrEqual(4);
+    }
+    const limits = [
+      ...type.warmUp.map((w) => [w.gauge, w.atLeast] as const),
+      ["oilPressure", type.oil.firstIndication.atLeast] as const,
+      ["oilPressure", type.oil.normal.atLeast] as const,
+    ];
+    for (const [gauge, { value }] of limits) {
+      expect(value, gauge).toBeGreaterThan(on.get(gauge)?.from ?? Number.POSITIVE_INFINITY);
+      expect(value, gauge).toBeLessThan(on.get(gauge)?.to ?? Number.NEGATIVE_INFINITY);
+    }
+  });
+
+  it("[SED-4] stands as an aircraft could: symmetric, propellers clear of each other, order over every engine", () => {
+    const { engines, propeller, plan } = type;
+    expect(engines.map((e) => e.y)).toEqual(engines.map((e) => 0 - e.y).reverse());
+    engines.forEach((e, i) => {
+      const next = engines[i + 1];
+      const apart = next ? Math.hypot(next.x - e.x, next.y - e.y) : Number.POSITIVE_INFINITY;
+      expect(apart).toBeGreaterThan(propeller.diameter);
+      expect(Math.abs(e.y) + propeller.diameter / 2).toBeLessThan(plan.span / 2);
+      const toReceptacle = Math.hypot(plan.receptacle.x - e.x, plan.receptacle.y - e.y);
+      expect(toReceptacle).toBeGreaterThan(propeller.diameter / 2 + 1);
+    });
+    expect([...type.defaultOrder].sort()).toEqual(engines.map((e) => e.n));
+    expect(plan.mainGearX).toBeLessThan(plan.length);
+  });
+
+  it("[SED-4] gives what the first engine drives as the reason to start it first", () => {
+    const first = engineDrives(type.defaultOrder[0] ?? 0);
+    expect(first).toContain("hydraulicPump");
+    function engineDrives(n: number) {
+      return type.engines.find((e) => e.n === n)?.accessories ?? [];
+    }
+  });
+});
+
+describe("figures told by the C-46 marking table", () => {
+  it("[SED-3] are those of AAF Manual 50-16, W10: oil 39 degC below the gate, 40 on it", () => {
+    for (const type of demo.types.filter((t) => t.id !== "carrack-three")) {
+      expect(type.warmUp.map((w) => [w.gauge, w.atLeast.value, w.atLeast.unit])).toEqual([
+        ["oilTemp", 40, "degC"],
+        ["headTemp", 120, "degC"],
+      ]);
+      const oil = type.gauges.find((g) => g.id === "oilPressure");
+      expect([oil?.min, oil?.normalLow, oil?.normalHigh, oil?.max]).toEqual([25, 80, 90, 100]);
+    }
+  });
+
+  it("[SED-3] are 104 and 250 degF on the type read in Fahrenheit (airline operations 1946, 3034)", () => {
+    const carrack = demo.types.find((t) => t.id === "carrack-three");
+    expect(carrack?.warmUp.map((w) => [w.atLeast.value, w.atLeast.unit])).toEqual([
+      [104, "degF"],
+      [250, "degF"],
+    ]);
+  });
+});
