@@ -31,3 +31,20 @@ declare module "psychrolib" {
   };
   export default psychrolib;
 }
+
+declare module "jsts/org/locationtech/jts/io/WKTReader.js" {
+  /** With monkey.js loaded, geometries carry these methods. */
+  export interface Shape {
+    distance(other: Shape): number;
+    intersects(other: Shape): boolean;
+    covers(other: Shape): boolean;
+    getArea(): number;
+    isValid(): boolean;
+    relate(other: Shape, pattern: string): boolean;
+  }
+  export default class WKTReader {
+    read(text: string): Shape;
+  }
+}
+
+declare module "jsts/org/locationtech/jts/monkey.js";

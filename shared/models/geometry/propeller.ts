@@ -1,0 +1,55 @@
+import type { Point } from "./polygon.ts";
+
+/** What the arc of an engine's propeller needs: the hub, and the propeller's diameter, metres. */
+export interface Propeller {
+  hub: Point;
+  diameter: number;
+}
+
+/** The part of an aircraft type that gives a propeller: an engine's station is taken as its propeller's plane. */
+export interface PropellerType {
+  engines: readonly { n: number; x: number; y: number }[];
+  propeller: { diameter: number };
+}
+
+/** The propeller of engine n; null when the type has no such engine. */
+export function propellerOf(type: PropellerType, n: number): Propeller | null {
+  const engine = type.engines.find((e) => e.n === n);
+  return engine ? { hub: { x: engine.x, y: engine.y }, diameter: type.propeller.diameter } : null;
+}
+
+/** Seen from above a propeller is a line across the hub: its port and starboard tips. */
+export function discLine({ hub, diameter }: Propeller): [Point, Point] {
+  return [
+    { x: hub.x, y: hub.y - diameter / 2 },
+    { x: hub.x, y: hub.y + diameter / 2 },
+  ];
+}
+
+/** Distance from a point on the ground to the propeller's disc as seen from above, metres. */
+export function distanceToDisc(point: Point, propeller: Propeller): number {
+  return distanceToSegment(point, ...discLine(propeller));
+}
+
+/** Distance from a point to the segment between two others. */
+export function distanceToSegment(p: Point, a: Point, b: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const length2 = dx * dx + dy * dy;
+  const along = length2 === 0 ? 0 : ((p.x - a.x) * dx + (p.y - a.y) * dy) / length2;
+  const t = Math.min(1, Math.max(0, along));
+  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
+
+/**
+ * The turning arc on the ground: a rectangle that holds every point nearer than `margin` metres to the disc. Its
+ * corners hold a little more than needed, never less. Corners from ahead on the port side, clockwise from above.
+ */
+export function turningArc({ hub, diameter }: Propeller, margin: number): Point[] {
+  const side = diameter / 2 + margin;
+  return [
+    { x: hub.x - margin, y: hub.y - side },
+    { x: hub.x - margin, y: hub.y + side },
+    { x: hub.x + margin, y: hub.y + side },
+    { x: hub.x + margin, y: hub.y - side },
+  ];
+}
