@@ -4,6 +4,7 @@ import {
   type Battery,
   capacityRatio,
   chargeFromVolts,
+  emptyVolts,
   openCircuitVolts,
 } from "../../shared/models/electrical/battery.ts";
 import {
@@ -192,5 +193,12 @@ describe("open-circuit volts", () => {
     expect(must(capacityRatio(38, 42))).toBeCloseTo(0.90476, 5);
     expect(capacityRatio(32, 0).ok).toBe(false);
     expect(capacityRatio(-1, 40).ok).toBe(false);
+  });
+
+  // IEC 1.67 V a cell, printed as 20.0 V; military 1.5 V a cell, 18.0 V (battery owner's manual 5-0324).
+  it("[MOD-8] twelve lead-acid cells are empty at 20.0 V by IEC, at 18.0 V by the military rule", () => {
+    expect(must(emptyVolts(12, 1.67))).toBeCloseTo(20, 1);
+    expect(must(emptyVolts(12, 1.5))).toBe(18);
+    expect(emptyVolts(12, 2.1).ok).toBe(false);
   });
 });

@@ -9,6 +9,7 @@ import {
   winterTest,
 } from "../../shared/models/oil/grades.ts";
 import { type PreheatRule, preheat } from "../../shared/models/oil/preheat.ts";
+import { viscosityFromSaybolt } from "../../shared/models/oil/saybolt.ts";
 import { temperatureOf, viscosityAt, viscosityLine } from "../../shared/models/oil/viscosity.ts";
 import { printedIndex, viscosityIndex } from "../../shared/models/oil/viscosityIndex.ts";
 import { INDEX_TABLE } from "../../shared/models/oil/viscosityIndexTable.ts";
@@ -164,10 +165,31 @@ describe("grades", () => {
     expect(winterTest("30W").ok).toBe(false);
   });
 
-  // Saybolt seconds (Hydraulic Institute): 100 SSU is 20.6 mm²/s; commercial 100 is near 100 SSU at 210 °F, from memory.
-  it("[MOD-24] commercial 100 at 100 degC lies in SAE 50", () => {
-    expect(must(saeGrade(20.6))).toBe(must(aviationGrade("100")).sae);
+  // Hydraulic Institute's pairs of Saybolt Universal seconds and mm²/s.
+  it.each([
+    [100, 20.6],
+    [200, 43.2],
+    [500, 110],
+    [1000, 220],
+    [2000, 440],
+  ])("[MOD-21] %i Saybolt seconds are %f mm²/s, to half a percent", (seconds, mm2s) => {
+    expect(Math.abs(must(viscosityFromSaybolt(seconds)) / mm2s - 1)).toBeLessThan(0.005);
   });
+
+  it("[MOD-21] more seconds are thicker, across the change of formula too; no oil runs out in 31 s", () => {
+    const all = Array.from({ length: 200 }, (_, i) => must(viscosityFromSaybolt(32 + i)));
+    expect(all).toEqual([...all].sort((a, b) => a - b));
+    expect(viscosityFromSaybolt(31).ok).toBe(false);
+  });
+
+  // Commercial numbers are near the seconds at 210 °F (98.9 °C): from memory.
+  it.each(["65", "80", "100", "120"])(
+    "[MOD-21, MOD-24] commercial %s by its seconds lies in its SAE grade",
+    (name) => {
+      const grade = must(aviationGrade(name));
+      expect(must(saeGrade(must(viscosityFromSaybolt(Number(name)))))).toBe(grade.sae);
+    },
+  );
 });
 
 describe("viscosity index (ISO 2909)", () => {
@@ -221,6 +243,14 @@ describe("viscosity index (ISO 2909)", () => {
         near(l, 3.38095 * y ** 2 - 15.4952 * y + 33.196);
         near(h, 0.78571 * y ** 2 + 1.7929 * y - 0.183);
       }
+    }
+  });
+
+  it("[MOD-25] above 70 mm²/s the formula agrees with the quadratic within a tenth of a percent", () => {
+    for (const y of [71, 100, 300]) {
+      const l = 0.83531 * y ** 2 + 14.6731 * y - 216.246;
+      const h = 0.16841 * y ** 2 + 11.8493 * y - 96.947;
+      expect(Math.abs(must(viscosityIndex((l + h) / 2, y)) - 50)).toBeLessThan(0.1);
     }
   });
 

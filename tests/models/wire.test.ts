@@ -50,8 +50,16 @@ describe("wire drop", () => {
 });
 
 describe("wire table", () => {
-  // AC 43.13-1B Table 11-9, a second transcription of the heavy sizes: A at 105, 150, 200 °C; Ω per 1000 ft.
+  // AC 43.13-1B Table 11-9: A at 105, 150, 200 °C; Ω per 1000 ft.
   it.each([
+    ["24", 2.5, 4, 5, 28.4],
+    ["22", 3, 5, 6, 16.2],
+    ["20", 4, 7, 9, 9.88],
+    ["18", 6, 9, 12, 6.23],
+    ["16", 7, 11, 14, 4.81],
+    ["14", 10, 14, 18, 3.06],
+    ["12", 13, 19, 25, 2.02],
+    ["10", 17, 26, 32, 1.26],
     ["8", 38, 57, 71, 0.7],
     ["6", 50, 76, 97, 0.44],
     ["4", 68, 103, 133, 0.28],
@@ -61,7 +69,7 @@ describe("wire table", () => {
     ["2/0", 147, 222, 285, 0.09],
     ["3/0", 172, 262, 335, 0.07],
     ["4/0", 204, 310, 395, 0.06],
-  ])("[MOD-13] No. %s carries %i, %i, %i A and has %f ohm", (size, a105, a150, a200, ohm) => {
+  ])("[MOD-13] No. %s carries %f, %f, %f A and has %f ohm", (size, a105, a150, a200, ohm) => {
     const row = WIRE_TABLE.find((r) => r.size === size);
     expect(row?.amps).toEqual({ 105: a105, 150: a150, 200: a200 });
     expect(row?.ohmPer1000Ft).toBe(ohm);

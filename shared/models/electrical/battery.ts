@@ -71,3 +71,12 @@ export function capacityRatio(part: number, whole: number): Outcome<number> {
     outside("whole capacity", whole, Number.MIN_VALUE, 1000, "Ah");
   return why ? refused(why) : found(part / whole);
 }
+
+/**
+ * Volts at which a battery under its rated discharge counts as empty: cells × volts per cell, which is data of its
+ * maker or standard (lead-acid 1.67 IEC, 1.5 military; nickel-cadmium 1.0, from memory). 0.8 to 2 V per cell.
+ */
+export function emptyVolts(cells: number, voltsPerCell: number): Outcome<number> {
+  const why = outside("cells", cells, 1, 30) ?? outside("volts per cell", voltsPerCell, 0.8, 2, "V");
+  return why ? refused(why) : found(cells * voltsPerCell);
+}
