@@ -53,6 +53,7 @@ export const FOUR: AircraftType = {
     gauge("busVolts", "V", false, 0, 40),
   ],
   checks: [
+    { id: "bottles", words: "Bottles charged", stage: "secure", post: "fireGuard", source },
     { id: "walkRound", words: "Walk round", stage: "secure", post: "supervisor", source },
     {
       id: "battery",
@@ -75,7 +76,15 @@ export const FOUR: AircraftType = {
     "othersSettled",
     "starterCool",
     "postsHeld",
+    "handsOffPropellers",
   ],
+  overridable: [],
+  bladeCount: { dueAfter: seconds(1800), blades: { value: 9, unit: "count", source } },
+  wind: {
+    max: { value: 30, unit: "kt", source },
+    gustMax: { value: 40, unit: "kt", source },
+  },
+  drills: [],
   requiredPosts: ["cockpit", "fireGuard", "supervisor"],
   timing: {
     clearance: seconds(30),
@@ -89,5 +98,13 @@ export const FOUR: AircraftType = {
     arcClear: seconds(45),
     brakes: seconds(600),
     groundPower: seconds(900),
+    area: seconds(3600),
+    weather: seconds(3600),
+    override: seconds(60),
+    resound: seconds(86_400),
+    // Longer than any story: presence has stories of its own.
+    presenceSeen: seconds(86_398),
+    presenceHeard: seconds(86_399),
+    presenceHold: seconds(86_400),
   },
 };

@@ -1,8 +1,9 @@
 import { createHash } from "node:crypto";
+import type { z } from "zod";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import type { Manifest } from "../../shared/evidence/verify.ts";
-import { type Action, actionSchema, type Send } from "../../shared/protocol/commands.ts";
+import { actionSchema, type Send } from "../../shared/protocol/commands.ts";
 import { eventSchema, type Fact, type FactOf, type SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { RefusalReason } from "../../shared/protocol/refusals.ts";
@@ -14,6 +15,8 @@ import { type EngineLife, engineOf, plain, type SessionState } from "../../share
 import { act, type Person, plan, type Step, tick, unsettle } from "../../shared/session/step.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
+
+export type { Person };
 
 export const sha256 = (text: string) => createHash("sha256").update(text, "utf8").digest("hex");
 
@@ -41,6 +44,9 @@ export const onDevice = (who: Person, device: string): Person => ({ ...who, devi
 
 export const START = Date.UTC(2026, 5, 1, 9, 0, 0);
 const SESSION = "test-session";
+
+/** An action as a panel writes it, before its defaults are filled in. */
+export type Say = z.input<typeof actionSchema>;
 
 export interface Plan {
   type?: AircraftType;
@@ -94,14 +100,14 @@ export class Story {
   }
 
   /** One person does one thing. The action goes through the protocol's schema first, as a panel's would. */
-  does(who: Person, action: Partial<Action> & { type: Action["type"] }, validUntil?: number): Step {
+  does(who: Person, action: Say, validUntil?: number): Step {
     const parsed = actionSchema.parse(action);
     const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
     return this.#keep(act(this.state, parsed, who, mark, this.now));
   }
 
   /** The usual person of a post does something. */
-  say(post: Post, action: Partial<Action> & { type: Action["type"] }): Step {
+  say(post: Post, action: Say): Step {
     return this.does(CREW[post], action);
   }
 
@@ -181,6 +187,7 @@ export class Story {
         this.send("groundPower", "chocksIn");
         this.brakes();
         this.say("supervisor", { type: "recordCheck", check: "walkRound", good: true });
+        this.say("fireGuard", { type: "recordCheck", check: "bottles", good: true });
         return;
       case "powerUp":
         this.say("cockpit", { type: "recordCheck", check: "battery", reading: { value: 25, unit: "V" } });

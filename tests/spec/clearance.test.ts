@@ -1,0 +1,352 @@
+import { describe, expect, it } from "vitest";
+import type { SignalKind } from "../../shared/protocol/signals.ts";
+import { ada, bo, ed, fay, given, type Story } from "./given.ts";
+
+const starting = () => given().upTo("starting");
+const voids = (story: Story) => story.told("clearanceVoid").map((f) => f.cause);
+
+describe("request", () => {
+  it("[REQ-1] asks for one engine, and waits for the supervisor", () => {
+    const story = starting();
+    story.send("cockpit", "readyToStart", { engine: 3 });
+    expect(story.life(3)).toBe("requested");
+    expect(story.state.signals).toMatchObject([{ kind: "readyToStart", due: ["supervisor"], is: "open" }]);
+  });
+
+  it.each(["hold", "cutAll", "fire"] as const)("[REQ-1] not while a %s stands", (kind) => {
+    const story = starting();
+    story.does(ed, { type: "send", kind });
+    expect(story.send("cockpit", "readyToStart", { engine: 3 }).refusal?.reason).toBe("stopOpen");
+  });
+
+  it("[REQ-2] of an engine that waits, is shut down or cools, and of no other", () => {
+    const story = starting().failedStart(3, 5);
+    expect(story.life(3)).toBe("cooling");
+    story.requested(3);
+    const ask = () => story.send("cockpit", "readyToStart", { engine: 3, note: "again" }).refusal;
+    expect(ask()).toMatchObject({ reason: "wrongEngineState", found: "requested" });
+    story.send("cockpit", "startAbandoned", { engine: 3 });
+    story.wait(60).caught(3);
+    expect(ask()).toMatchObject({ reason: "wrongEngineState", found: "caught" });
+    story.send("cockpit", "shutDown", { engine: 3 });
+    expect(ask()).toBeUndefined();
+  });
+
+  it("[REQ-3] out of order needs its reason", () => {
+    const story = starting();
+    expect(story.send("cockpit", "readyToStart", { engine: 2 }).refusal).toEqual({
+      reason: "badOrder",
+      engine: 2,
+      found: "3",
+    });
+    expect(story.send("cockpit", "readyToStart", { engine: 2, note: "3 leaks" }).refusal).toBeUndefined();
+  });
+
+  it("[REQ-4] another request takes the older one back; a clearance stands in its way", () => {
+    const story = starting().requested(3).requested(4);
+    expect([story.life(3), story.life(4)]).toEqual(["waiting", "requested"]);
+    expect(story.state.signals.map((s) => s.engine)).toEqual([4]);
+    const second = starting();
+    second.cleared(3);
+    expect(second.send("cockpit", "readyToStart", { engine: 4, note: "x" }).refusal).toMatchObject({
+      found: "clear",
+    });
+  });
+
+  it.each(["hold", "cut", "cutAll", "fire", "turning"] as const)("[REQ-5] %s takes it back", (kind) => {
+    const story = starting().requested(3);
+    story.send("fireGuard", kind, { engine: 1 });
+    expect(story.life(3)).toBe("waiting");
+    expect(story.state.signals.some((s) => s.kind === "readyToStart")).toBe(false);
+  });
+
+  it("[REQ-5, FIR-3] a fire at that very engine takes it back too, and burns on", () => {
+    const story = starting().requested(3);
+    story.send("fireGuard", "fire", { engine: 3 });
+    expect([story.life(3), story.underFire(3)]).toEqual(["fire", "waiting"]);
+    expect(story.state.signals.some((s) => s.kind === "readyToStart")).toBe(false);
+  });
+
+  it("[REQ-5] leaving the starting stage takes it back", () => {
+    const story = given({ order: [3] })
+      .upTo("starting")
+      .started(3);
+    story.requested(2);
+    story.say("supervisor", { type: "advance", to: "warmUp" });
+    expect(story.life(2)).toBe("waiting");
+  });
+
+  it("[REQ-6] the supervisor is unable: it ends", () => {
+    const story = starting().requested(3);
+    story.answer("supervisor", story.openSignal("readyToStart"), "unable");
+    expect(story.life(3)).toBe("waiting");
+    expect(story.state.signals).toEqual([]);
+  });
+});
+
+describe("clearance", () => {
+  it("[CLR-1] stands on every condition, and records them", () => {
+    const story = starting();
+    story.cleared(3);
+    expect(story.life(3)).toBe("clear");
+    const [cleared] = story.told("sent").filter((f) => f.kind === "clearToStart");
+    expect(cleared?.basis?.map((b) => `${b.id} ${b.is}`)).toEqual(
+      story.state.type.conditions.map((id) => `${id} yes`),
+    );
+  });
+
+  it("[CLR-1] only for an engine that was asked for", () => {
+    const story = starting().guarded(3);
+    expect(story.send("supervisor", "clearToStart", { engine: 3 }).refusal).toMatchObject({
+      reason: "wrongEngineState",
+      found: "waiting",
+    });
+  });
+
+  it("[CLR-2] a refusal names all that is unmet, by whom, and how old", () => {
+    const story = starting().requested(3);
+    story.send("fireGuard", "guardInPlace", { engine: 3 });
+    story.wait(91);
+    const { refusal } = story.send("supervisor", "clearToStart", { engine: 3 });
+    expect(refusal?.unmet).toMatchObject([
+      {
+        id: "guardInPlace",
+        is: "stale",
+        owners: ["fireGuard"],
+        age: 91_000,
+        by: { post: "fireGuard", name: "Bo" },
+      },
+      { id: "arcClear", is: "unknown", owners: ["fireGuard"], age: null, by: null },
+    ]);
+  });
+
+  it("[CLR-3] for one engine, one at a time", () => {
+    const story = starting();
+    const clearance = story.readBack(3);
+    expect(story.send("cockpit", "cranking", { engine: 4, ref: clearance }).refusal?.reason).toBe(
+      "clearanceVoid",
+    );
+    expect(story.state.engines.filter((e) => e.life.is === "clear").map((e) => e.n)).toEqual([3]);
+  });
+
+  it("[CLR-4, CLR-13] ends at its time, to the millisecond", () => {
+    for (const [ms, reason] of [
+      [29_999, undefined],
+      [30_000, "clearanceExpired"],
+    ] as const) {
+      const story = starting();
+      story.readBack(3);
+      story.unseen(ms);
+      expect(story.send("cockpit", "cranking", { engine: 3 }).refusal?.reason).toBe(reason);
+    }
+    const watched = starting();
+    watched.readBack(3);
+    expect(watched.waitMs(29_999).life(3)).toBe("clear");
+    expect(watched.waitMs(1).life(3)).toBe("waiting");
+    expect(voids(watched)).toEqual(["expired"]);
+  });
+
+  it("[CLR-5, CLR-12] used once", () => {
+    const story = starting();
+    const clearance = story.cranking(3);
+    story.send("cockpit", "startAbandoned", { engine: 3 });
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: clearance }).refusal?.reason).toBe(
+      "clearanceUsed",
+    );
+  });
+
+  it("[CLR-12] a late crank is told that the clearance expired, also after it was swept away", () => {
+    const story = starting();
+    const clearance = story.readBack(3);
+    story.wait(31);
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: clearance }).refusal?.reason).toBe(
+      "clearanceExpired",
+    );
+  });
+
+  const deaths: [string, (s: Story) => unknown][] = [
+    ["the guard goes away", (s) => s.send("fireGuard", "guardAway")],
+    ["the guard goes to another engine", (s) => s.send("fireGuard", "guardInPlace", { engine: 2 })],
+    ["the arc is not clear, says the guard", (s) => s.send("fireGuard", "arcNotClear", { engine: 3 })],
+    ["the arc is not clear, says ground power", (s) => s.send("groundPower", "arcNotClear", { engine: 3 })],
+    ["the brakes are released", (s) => s.send("cockpit", "brakesReleased")],
+    ["the brakes' pressure has sunk", (s) => s.brakes(599)],
+    ["the volts are out of range", (s) => s.volts(25.9)],
+  ];
+  it.each(deaths)("[CLR-6] dies at once when %s", (_, happens) => {
+    const story = starting();
+    story.readBack(3);
+    happens(story);
+    expect(story.life(3)).toBe("waiting");
+    expect(voids(story)).toEqual(["condition"]);
+    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal?.reason).toBe("clearanceVoid");
+  });
+
+  it("[CLR-6] dies when a condition grows stale, though nobody does anything", () => {
+    const story = starting().requested(3).guarded(3).wait(30);
+    story.send("supervisor", "clearToStart", { engine: 3 });
+    expect(story.waitMs(14_999).life(3)).toBe("clear");
+    story.waitMs(1);
+    expect(story.told("clearanceVoid")).toMatchObject([
+      { cause: "condition", unmet: [{ id: "arcClear", is: "stale" }] },
+    ]);
+  });
+
+  it("[CLR-6] an unnoticed stale condition still stops the crank", () => {
+    const story = starting().requested(3).guarded(3).wait(30);
+    const clearance = story.send("supervisor", "clearToStart", { engine: 3 }).events[0]?.seq ?? 0;
+    story.answer("cockpit", clearance, "readBack", 3);
+    story.unseen(15_000);
+    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal).toMatchObject({
+      reason: "conditionsUnmet",
+      unmet: [{ id: "arcClear" }],
+    });
+  });
+
+  const STOPS: SignalKind[] = ["hold", "cut", "cutAll", "fire", "turning"];
+  it.each(STOPS)(
+    "[CLR-7, CLR-14] dies with %s, whoever raised it, and its end brings nothing back",
+    (kind) => {
+      const story = starting();
+      const clearance = story.readBack(3);
+      story.does(ed, { type: "send", kind, engine: 1 });
+      expect(voids(story)).toEqual(["epoch"]);
+      endStops(story);
+      expect(story.life(3)).toBe("waiting");
+      expect(story.send("cockpit", "cranking", { engine: 3, ref: clearance }).refusal?.reason).toBe(
+        "clearanceVoid",
+      );
+    },
+  );
+
+  it.each(["restart", "clock step forward", "clock step back", "amended plan"])(
+    "[CLR-7, CLR-14, TIM-3] dies with a %s",
+    (what) => {
+      const story = starting();
+      story.readBack(3);
+      if (what === "restart") story.restart();
+      if (what === "clock step forward") story.clockStep(1);
+      if (what === "clock step back") story.clockStep(-1);
+      if (what === "amended plan")
+        story.say("supervisor", { type: "amendPlan", order: [3, 4, 1, 2], reason: "wind" });
+      expect(voids(story)).toEqual(["epoch"]);
+      expect(story.send("cockpit", "cranking", { engine: 3 }).refusal?.reason).toBe("clearanceVoid");
+    },
+  );
+
+  it("[CLR-8] dies when the starting stage is left", () => {
+    const story = given({ order: [3] })
+      .upTo("starting")
+      .started(3);
+    story.readBack(2);
+    story.say("supervisor", { type: "advance", to: "warmUp" });
+    expect(voids(story)).toEqual(["stageLeft"]);
+  });
+
+  it.each(["supervisor", "fireGuard", "cockpit"] as const)("[CLR-9] %s revokes it", (post) => {
+    const story = starting();
+    story.cleared(3);
+    story.send(post, "revokeClearance", { engine: 3 });
+    expect([story.life(3), ...voids(story)]).toEqual(["waiting", "revoked"]);
+    expect(story.send(post, "revokeClearance", { engine: 3 }).refusal?.reason).toBe("nothingOpen");
+  });
+
+  it("[CLR-10] the cockpit is unable: it ends", () => {
+    const story = starting();
+    story.answer("cockpit", story.cleared(3), "unable");
+    expect([story.life(3), ...voids(story)]).toEqual(["waiting", "revoked"]);
+  });
+
+  it("[CLR-11] the next one has a higher fence, and the older one cannot act", () => {
+    const story = starting();
+    const older = story.readBack(3);
+    story.send("supervisor", "revokeClearance", { engine: 3 });
+    const newer = story.readBack(3);
+    expect(story.state.engines[2]?.fence).toBe(2);
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: older }).refusal?.reason).toBe(
+      "clearanceVoid",
+    );
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: newer }).refusal).toBeUndefined();
+  });
+
+  it("[CLR-14] a hold in the middle of a read-back start: nothing goes on by itself", () => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    const hold = story.send("groundPower", "hold").events[0]?.seq ?? 0;
+    expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("signalClosed");
+    story.send("groundPower", "release", { ref: hold });
+    expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("signalClosed");
+    expect(story.life(3)).toBe("waiting");
+    expect(story.cleared(3)).toBeGreaterThan(clearance);
+  });
+});
+
+/** Every stop that stands is ended as its rules ask. */
+function endStops(story: Story) {
+  for (const n of [1])
+    if (["cranking", "fire"].includes(story.life(n))) story.send("cockpit", "shutDown", { engine: n });
+  for (const hold of story.state.holds) story.does(ed, { type: "send", kind: "release", ref: hold.id });
+  for (const cut of story.state.cuts) {
+    story.answer("cockpit", cut.id, "done");
+    story.send("supervisor", "resetCut", { ref: cut.id });
+  }
+  for (const fire of story.state.fires) {
+    story.send("fireGuard", "fireOut", { ref: fire.id });
+    story.send("supervisor", "fireOut", { ref: fire.id });
+  }
+  expect([story.state.holds, story.state.cuts, story.state.fires]).toEqual([[], [], []]);
+}
+
+describe("read-back", () => {
+  it("[RBK-1] comes before cranking", () => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal).toMatchObject({
+      reason: "readBackWrong",
+      found: "none",
+    });
+    story.answer("cockpit", clearance, "readBack", 3);
+    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal).toBeUndefined();
+  });
+
+  it.each([1, 2, 4, 8])("[RBK-2] of engine %i instead of 3 ends the clearance", (n) => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    expect(story.answer("cockpit", clearance, "readBack", n).refusal).toMatchObject({
+      reason: "readBackWrong",
+      found: String(n),
+    });
+    expect(story.told("answered").at(-1)).toMatchObject({ right: false, engine: n });
+    expect([story.life(3), ...voids(story)]).toEqual(["waiting", "readBackWrong"]);
+    expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("signalClosed");
+  });
+
+  it("[RBK-3] without a number changes nothing", () => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    expect(story.answer("cockpit", clearance, "readBack").refusal?.reason).toBe("engineNeeded");
+    expect(story.life(3)).toBe("clear");
+  });
+
+  it("[RBK-4] of a clearance at its end time is refused", () => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    story.unseen(30_000);
+    expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("clearanceExpired");
+  });
+
+  it("[RBK-4] crossing with its revocation is refused", () => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    story.send("supervisor", "revokeClearance", { engine: 3 });
+    expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("signalClosed");
+  });
+
+  it.each([bo, fay, ed])("[RBK-1, SIG-2] $id cannot give it", (who) => {
+    const story = starting();
+    const signal = story.cleared(3);
+    const answer = { type: "answer", signal, answer: "readBack", engine: 3 } as const;
+    expect(story.does(who, answer).refusal?.reason).toMatch(/notAddressed|wrongPost/);
+    expect(story.does(ada, answer).refusal).toBeUndefined();
+  });
+});

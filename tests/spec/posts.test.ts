@@ -1,0 +1,147 @@
+import { describe, expect, it } from "vitest";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { postHeld } from "../../shared/session/step.ts";
+import { ada, bo, CREW, di, ed, fay, given, onDevice } from "./given.ts";
+
+const gus = { id: "gus", name: "Gus", device: "gus-tablet", mayHold: POSTS };
+
+describe("posts", () => {
+  it.each(POSTS)("[PST-1] %s is claimed by a qualified person only", (post) => {
+    const story = given();
+    expect(story.does(ed, { type: "claimPost", post }).refusal?.reason).toBe("notQualified");
+    expect(story.does(CREW[post], { type: "claimPost", post }).refusal).toBeUndefined();
+    expect(story.state.posts[post]?.name).toBe(CREW[post].name);
+  });
+
+  it.each(POSTS)("[PST-2] %s has one holder", (post) => {
+    const story = given().manned();
+    expect(story.does(fay, { type: "claimPost", post }).refusal).toMatchObject({
+      reason: "postHeld",
+      found: CREW[post].name,
+    });
+    expect(story.state.posts[post]?.id).toBe(CREW[post].id);
+  });
+
+  it("[PST-3] one person holds one post, whatever the device", () => {
+    const story = given();
+    story.does(fay, { type: "claimPost", post: "fireGuard" });
+    const other = onDevice(fay, "fays-second");
+    expect(story.does(other, { type: "claimPost", post: "cockpit" }).refusal).toMatchObject({
+      reason: "alreadyHoldsPost",
+      found: "fireGuard",
+    });
+  });
+
+  it("[PST-4] a hand-over needs offer and acceptance by the person named", () => {
+    const story = given().manned();
+    expect(story.does(bo, { type: "offerPost", post: "cockpit", to: "fay" }).refusal?.reason).toBe(
+      "wrongPost",
+    );
+    story.say("cockpit", { type: "offerPost", post: "cockpit", to: "fay" });
+    expect(story.state.posts.cockpit?.id).toBe("ada");
+    expect(story.does(gus, { type: "acceptPost", post: "cockpit" }).refusal?.reason).toBe("notOffered");
+    expect(story.does(fay, { type: "acceptPost", post: "cockpit" }).refusal).toBeUndefined();
+    expect(story.state.posts.cockpit?.id).toBe("fay");
+    expect(story.does(fay, { type: "acceptPost", post: "cockpit" }).refusal?.reason).toBe("notOffered");
+  });
+
+  it("[PST-4] the person named must be qualified and hold no other post", () => {
+    const story = given().manned();
+    story.say("cockpit", { type: "offerPost", post: "cockpit", to: "ed" });
+    expect(story.does(ed, { type: "acceptPost", post: "cockpit" }).refusal?.reason).toBe("notQualified");
+    story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
+    story.does(gus, { type: "claimPost", post: "fireGuard" });
+    story.say("cockpit", { type: "offerPost", post: "cockpit", to: "gus" });
+    expect(story.does(gus, { type: "acceptPost", post: "cockpit" }).refusal?.reason).toBe("alreadyHoldsPost");
+  });
+
+  it("[PST-5, PST-11] a move takes the post to the new device, and the old one is an observer's", () => {
+    const story = given().upTo("starting");
+    const moved = onDevice(ada, "new-tablet");
+    story.does(moved, { type: "claimPost", post: "cockpit" });
+    expect(story.state.posts.cockpit).toMatchObject({ device: "new-tablet", briefed: true });
+    expect(postHeld(story.state, ada)).toBeNull();
+    expect(story.send("cockpit", "readyToStart", { engine: 3 }).refusal?.reason).toBe("wrongPost");
+    expect(story.does(moved, { type: "send", kind: "readyToStart", engine: 3 }).refusal).toBeUndefined();
+  });
+
+  it("[PST-6] who takes a post confirms the brief anew", () => {
+    const story = given().upTo("starting");
+    story.say("cockpit", { type: "offerPost", post: "cockpit", to: "fay" });
+    story.does(fay, { type: "acceptPost", post: "cockpit" });
+    expect(story.state.posts.cockpit?.briefed).toBe(false);
+    expect(story.does(fay, { type: "confirmBrief" }).refusal).toBeUndefined();
+    expect(story.does(fay, { type: "confirmBrief" }).refusal?.reason).toBe("alreadyDone");
+  });
+
+  it("[PST-7] leaving ends an offer", () => {
+    const story = given().manned();
+    story.say("cockpit", { type: "offerPost", post: "cockpit", to: "fay" });
+    story.say("cockpit", { type: "leavePost", post: "cockpit" });
+    expect(story.state.posts.cockpit).toBeNull();
+    expect(story.does(fay, { type: "acceptPost", post: "cockpit" }).refusal?.reason).toBe("notOffered");
+  });
+
+  it("[PST-7] nobody leaves a post for another", () => {
+    const story = given().manned();
+    expect(story.say("supervisor", { type: "leavePost", post: "cockpit" }).refusal?.reason).toBe("wrongPost");
+  });
+
+  it.each(["cockpit", "fireGuard", "groundPower"] as const)(
+    "[PST-8] the supervisor alone vacates %s",
+    (post) => {
+      const story = given().manned();
+      const by = post === "cockpit" ? "fireGuard" : "cockpit";
+      expect(story.say(by, { type: "vacatePost", post, reason: "gone" }).refusal?.reason).toBe("wrongPost");
+      expect(story.does(fay, { type: "vacatePost", post, reason: "gone" }).refusal?.reason).toBe("wrongPost");
+      expect(story.say("supervisor", { type: "vacatePost", post, reason: "gone" }).refusal).toBeUndefined();
+      expect(story.told("postLeft")).toEqual([{ type: "postLeft", post, reason: "gone" }]);
+    },
+  );
+
+  it("[PST-8] the supervisor's post is vacated by anyone qualified to hold it", () => {
+    const story = given().manned();
+    expect(
+      story.say("cockpit", { type: "vacatePost", post: "supervisor", reason: "gone" }).refusal?.reason,
+    ).toBe("wrongPost");
+    expect(
+      story.does(fay, { type: "vacatePost", post: "supervisor", reason: "gone" }).refusal,
+    ).toBeUndefined();
+    expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal).toBeUndefined();
+  });
+
+  const changes: [string, Post][] = POSTS.map((p) => [p, p]);
+  it.each(changes)("[PST-9, CLR-7] a change of %s voids the clearance", (_, post) => {
+    const story = given().upTo("starting");
+    story.readBack(3);
+    story.say(post, { type: "leavePost", post });
+    expect(story.told("clearanceVoid")).toMatchObject([{ engine: 3, cause: "epoch" }]);
+    story.say(post, { type: "claimPost", post });
+    expect(story.life(3)).toBe("waiting");
+  });
+
+  it("[PST-9, CLR-7] so does a mere move to another device", () => {
+    const story = given().upTo("starting");
+    story.readBack(3);
+    story.does(onDevice(di, "other"), { type: "claimPost", post: "supervisor" });
+    expect(story.told("clearanceVoid")).toMatchObject([{ cause: "epoch" }]);
+  });
+
+  it("[PST-10] a new guard has reported nothing yet; a moved one has", () => {
+    const story = given().upTo("starting").requested(3).guarded(3);
+    story.does(onDevice(bo, "second"), { type: "claimPost", post: "fireGuard" });
+    expect(story.state.guard?.engine).toBe(3);
+    expect(story.state.arcs[3]?.clear).toBe(true);
+    story.does(onDevice(bo, "second"), { type: "offerPost", post: "fireGuard", to: "fay" });
+    story.does(fay, { type: "acceptPost", post: "fireGuard" });
+    expect(story.state.guard).toBeNull();
+    expect(story.state.arcs).toEqual({});
+  });
+
+  it("[PST-10] a guard who leaves takes the reports along", () => {
+    const story = given().upTo("starting").guarded(3);
+    story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
+    expect(story.state.guard).toBeNull();
+    expect(story.state.arcs).toEqual({});
+  });
+});

@@ -1,0 +1,169 @@
+import { describe, expect, it } from "vitest";
+import { REFUSAL_REASONS, type RefusalReason } from "../../shared/protocol/refusals.ts";
+import { REFUSAL_WORDS } from "../../shared/words/refusals.ts";
+import { ada, bo, CREW, ed, fay, given, onDevice, type Story } from "./given.ts";
+
+/** One way to each refusal a session gives. `idReused` is the server's: it never reaches the session. */
+const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = {
+  conditionsUnmet: () => {
+    const story = given().upTo("starting").requested(3);
+    story.send("supervisor", "clearToStart", { engine: 3 });
+    return story;
+  },
+  requirementsUnmet: () =>
+    after(given().manned().upTo("brief"), (s) => s.say("cockpit", { type: "advance", to: "secure" })),
+  wrongPost: () => after(given().manned(), (s) => s.say("fireGuard", { type: "abandon", reason: "x" })),
+  wrongStage: () => after(given().manned(), (s) => s.send("groundPower", "chocksIn")),
+  notQualified: () => after(given(), (s) => s.does(bo, { type: "claimPost", post: "cockpit" })),
+  noSuchEngine: () =>
+    after(given().upTo("starting"), (s) => s.send("cockpit", "readyToStart", { engine: 5 })),
+  engineNeeded: () => after(given().upTo("starting"), (s) => s.send("cockpit", "readyToStart")),
+  wrongEngineState: () => after(given().upTo("starting"), (s) => s.send("cockpit", "caught", { engine: 1 })),
+  readBackWrong: () => {
+    const story = given().upTo("starting");
+    story.answer("cockpit", story.cleared(3), "readBack", 2);
+    return story;
+  },
+  clearanceUsed: () => {
+    const story = given().upTo("starting");
+    story.failedStart(3, 5);
+    story.send("cockpit", "cranking", { engine: 3 });
+    return story;
+  },
+  clearanceVoid: () => after(given().upTo("starting"), (s) => s.send("cockpit", "cranking", { engine: 3 })),
+  clearanceExpired: () => {
+    const story = given().upTo("starting");
+    story.readBack(3);
+    story.wait(30);
+    story.send("cockpit", "cranking", { engine: 3 });
+    return story;
+  },
+  noSuchSignal: () => after(given().manned(), (s) => s.answer("cockpit", 99, "received")),
+  notAddressed: () => {
+    const story = given().upTo("starting");
+    const clearance = story.cleared(3);
+    story.answer("fireGuard", clearance, "readBack", 3);
+    return story;
+  },
+  signalClosed: () => {
+    const story = given().upTo("starting");
+    const clearance = story.readBack(3);
+    story.answer("cockpit", clearance, "readBack", 3);
+    return story;
+  },
+  answerNotAllowed: () => {
+    const story = given().upTo("starting");
+    story.answer("cockpit", story.cleared(3), "done");
+    return story;
+  },
+  noAuthority: () => after(given().upTo("groundPower"), (s) => s.volts(28)),
+  notAtEngine: () => after(given().upTo("starting"), (s) => s.send("fireGuard", "arcClear", { engine: 3 })),
+  stopOpen: () => {
+    const story = given().upTo("starting");
+    story.send("fireGuard", "hold");
+    story.send("cockpit", "readyToStart", { engine: 3 });
+    return story;
+  },
+  postHeld: () => after(given().manned(), (s) => s.does(fay, { type: "claimPost", post: "cockpit" })),
+  postVacant: () =>
+    after(given().manned(["supervisor"]), (s) =>
+      s.say("supervisor", { type: "vacatePost", post: "cockpit", reason: "x" }),
+    ),
+  alreadyHoldsPost: () => {
+    const story = given();
+    story.does(fay, { type: "claimPost", post: "cockpit" });
+    story.does(fay, { type: "claimPost", post: "supervisor" });
+    return story;
+  },
+  notOffered: () => after(given().manned(), (s) => s.does(fay, { type: "acceptPost", post: "cockpit" })),
+  notYourHold: () => {
+    const story = given().manned();
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    story.send("supervisor", "release", { ref: hold, note: "looks fine" });
+    return story;
+  },
+  secondPersonNeeded: () =>
+    after(given().manned(), (s) => s.say("cockpit", { type: "offerPost", post: "cockpit", to: "ada" })),
+  nothingOpen: () => after(given().manned(), (s) => s.send("cockpit", "resetCut", { ref: 1 })),
+  missingFigure: () => after(given().upTo("secure"), (s) => s.send("cockpit", "brakesSet")),
+  wrongUnit: () =>
+    after(given().upTo("secure"), (s) =>
+      s.send("cockpit", "brakesSet", { pressure: { value: 80, unit: "bar" } }),
+    ),
+  outOfRange: () => after(given().upTo("starting"), (s) => s.oil(1, 201)),
+  noSuchGauge: () => after(given().upTo("starting"), (s) => s.reading("manifold", 1, 30, "psi")),
+  noSuchCheck: () =>
+    after(given().manned(), (s) => s.say("cockpit", { type: "recordCheck", check: "magic", good: true })),
+  badOrder: () => after(given().upTo("starting"), (s) => s.send("cockpit", "readyToStart", { engine: 1 })),
+  notWitnessable: () =>
+    after(given().upTo("starting"), (s) =>
+      s.send("cockpit", "clearToStart", { engine: 1, channel: "hand", seenFrom: "supervisor" }),
+    ),
+  tooLate: () => after(given().manned(), (s) => s.does(ada, { type: "send", kind: "negative" }, s.now - 1)),
+  sessionOver: () => {
+    const story = given().manned();
+    story.say("cockpit", { type: "abandon", reason: "weather" });
+    story.send("cockpit", "hold");
+    return story;
+  },
+  alreadyDone: () => after(given().manned(), (s) => s.say("cockpit", { type: "claimPost", post: "cockpit" })),
+};
+
+function after(story: Story, then: (story: Story) => unknown): Story {
+  then(story);
+  return story;
+}
+
+const reasons = REFUSAL_REASONS.filter((r) => r !== "idReused");
+
+describe("refusals", () => {
+  it.each(reasons)(
+    "[REF-1, REF-2] %s: refused, recorded with its action, and nothing else changes",
+    (reason) => {
+      const story = WAYS[reason]();
+      expect(story.refused).toBe(reason);
+      const recorded = story.facts.filter((f) => f.type === "refused");
+      if (reason === "sessionOver") expect(story.facts).toEqual([]);
+      else expect(recorded).toMatchObject([{ refusal: { reason } }]);
+      // A wrong read-back is the one refusal that also ends something, and says so.
+      const others = story.facts.filter((f) => f.type !== "refused").map((f) => f.type);
+      expect(others).toEqual(reason === "readBackWrong" ? ["answered", "clearanceVoid"] : []);
+    },
+  );
+
+  it.each(REFUSAL_REASONS)("[REF-1] %s has words", (reason) => {
+    expect(REFUSAL_WORDS[reason].length).toBeGreaterThan(8);
+  });
+
+  it("[REF-2] a refusal leaves the state as it was, apart from the event's number and time", () => {
+    const story = given().upTo("starting");
+    const before = story.state;
+    story.wait(1).send("cockpit", "cranking", { engine: 3 });
+    expect({ ...story.state, seq: 0, at: 0 }).toEqual({ ...before, seq: 0, at: 0 });
+  });
+
+  it("[REF-4] at its validUntil a command still acts, one millisecond later it is too late", () => {
+    const story = given().manned();
+    expect(story.does(ada, { type: "send", kind: "negative" }, story.now).refusal).toBeUndefined();
+    expect(story.does(ada, { type: "send", kind: "negative" }, story.now - 1).refusal?.reason).toBe(
+      "tooLate",
+    );
+  });
+
+  it.each(["hold", "cut", "cutAll", "fire", "turning"] as const)(
+    "[REF-4, HLD-1, CUT-1, FIR-1, TRN-1] %s is never too late",
+    (kind) => {
+      const story = given().manned();
+      expect(story.does(ed, { type: "send", kind }, story.now - 3_600_000).refusal).toBeUndefined();
+    },
+  );
+
+  it("[PST-11] on another device the holder of a post is an observer", () => {
+    const story = given().upTo("starting");
+    const elsewhere = onDevice(CREW.cockpit, "spare-tablet");
+    expect(story.does(elsewhere, { type: "send", kind: "readyToStart", engine: 3 }).refusal?.reason).toBe(
+      "wrongPost",
+    );
+    expect(story.does(elsewhere, { type: "send", kind: "hold" }).refusal).toBeUndefined();
+  });
+});

@@ -1,0 +1,325 @@
+import { describe, expect, it } from "vitest";
+import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
+import { ada, bo, CREW, cy, di, ed, fay, given, onDevice, type Person, type Story } from "./given.ts";
+
+const starting = () => given().upTo("starting");
+const STOPS = ["hold", "cut", "cutAll", "fire", "turning"] as const;
+const raise = (story: Story, who: Person, kind: (typeof STOPS)[number], more: object = {}) =>
+  story.does(who, { type: "send", kind, ...more }).events[0]?.seq ?? 0;
+const release = (story: Story, who: Person, ref: number, note?: string) =>
+  story.does(who, { type: "send", kind: "release", ref, ...(note ? { note } : {}) }).refusal?.reason;
+
+describe("stops are never blocked", () => {
+  it.each(LIVE_STAGES)(
+    "[HLD-1, CUT-1, FIR-1, TRN-1] in %s, by every post, an observer and a person on a second device",
+    (stage) => {
+      const story = given({ order: [3] })
+        .manned()
+        .upTo(stage);
+      const people = [...Object.values(CREW), ed, onDevice(ada, "another")];
+      for (const who of people) {
+        for (const kind of STOPS) {
+          for (const engine of [undefined, 1, 7]) {
+            const seenFrom = who === bo ? ("supervisor" as const) : undefined;
+            const more = { ...(engine ? { engine } : {}), ...(seenFrom ? { seenFrom } : {}) };
+            expect(story.does(who, { type: "send", kind, ...more }, 1).refusal).toBeUndefined();
+          }
+        }
+      }
+      const { holds, cuts, fires } = story.state;
+      expect(holds.length + cuts.length + fires.length).toBe(people.length * STOPS.length * 3);
+    },
+  );
+});
+
+describe("hold", () => {
+  it("[HLD-2] nothing is asked for, cleared or cranked; what turns goes on", () => {
+    const story = starting().started(3);
+    story.readBack(4);
+    raise(story, bo, "hold");
+    expect([story.life(3), story.life(4)]).toEqual(["stable", "waiting"]);
+    expect(story.send("cockpit", "readyToStart", { engine: 4 }).refusal?.reason).toBe("stopOpen");
+    expect(story.send("supervisor", "clearToStart", { engine: 4 }).refusal?.reason).toBe("wrongEngineState");
+    expect(story.send("cockpit", "cranking", { engine: 4 }).refusal?.reason).toBe("clearanceVoid");
+    expect(story.send("supervisor", "allClear").refusal?.reason).toBe("wrongStage");
+  });
+
+  it("[HLD-2] a crank that has begun is the crew's to end", () => {
+    const story = starting();
+    story.cranking(3);
+    raise(story, bo, "hold");
+    expect(story.life(3)).toBe("cranking");
+    expect(story.send("cockpit", "caught", { engine: 3 }).refusal).toBeUndefined();
+  });
+
+  it("[HLD-3] its owner releases it, from any device, nobody else while the owner holds a post", () => {
+    const story = starting();
+    const hold = raise(story, bo, "hold");
+    for (const who of [ada, cy, di, ed, fay])
+      expect(release(story, who, hold, "looks fine")).toBe("notYourHold");
+    expect(release(story, onDevice(bo, "other"), hold)).toBeUndefined();
+    expect(story.state.holds).toEqual([]);
+  });
+
+  it("[HLD-3] of an observer: by the observer, or the supervisor with a reason", () => {
+    for (const [who, note, reason] of [
+      [ed, undefined, undefined],
+      [di, undefined, "notYourHold"],
+      [di, "he went home", undefined],
+      [ada, "he went home", "notYourHold"],
+    ] as const) {
+      const story = starting();
+      expect(release(story, who, raise(story, ed, "hold"), note)).toBe(reason);
+    }
+  });
+
+  it("[HLD-3] of a holder who left: by the next holder of that post", () => {
+    const story = starting();
+    const hold = raise(story, bo, "hold");
+    story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
+    expect(release(story, cy, hold)).toBe("notYourHold");
+    story.does(fay, { type: "claimPost", post: "fireGuard" });
+    expect(release(story, fay, hold)).toBeUndefined();
+  });
+
+  it("[HLD-4, HLD-5] releasing one leaves the others, also one's own second", () => {
+    const story = starting();
+    const [first, second, third] = [
+      raise(story, bo, "hold"),
+      raise(story, bo, "hold"),
+      raise(story, cy, "hold"),
+    ];
+    release(story, bo, first);
+    expect(story.state.holds.map((h) => h.id)).toEqual([second, third]);
+    expect(story.send("cockpit", "readyToStart", { engine: 3 }).refusal?.reason).toBe("stopOpen");
+    expect(release(story, bo, first)).toBe("nothingOpen");
+  });
+
+  it("[HLD-4, CLR-14] releasing brings nothing back", () => {
+    const story = starting();
+    story.readBack(3);
+    release(story, bo, raise(story, bo, "hold"));
+    expect(story.life(3)).toBe("waiting");
+    expect(story.facts.map((f) => f.type)).toEqual(["sent"]);
+  });
+});
+
+describe("cut", () => {
+  it.each([undefined, 7])("[CUT-2] of engine %s means all", (engine) => {
+    const story = starting();
+    raise(story, ed, "cut", engine ? { engine } : {});
+    expect(story.told("sent").at(-1)?.kind).toBe("cutAll");
+    expect(story.state.cuts).toMatchObject([{ engine: null }]);
+  });
+
+  it("[CUT-3, CUT-5] changes nothing by itself; done shuts down what it struck", () => {
+    const story = starting().started(3).started(4);
+    const cut = raise(story, bo, "cut", { engine: 3 });
+    expect([story.life(3), story.life(4)]).toEqual(["stable", "stable"]);
+    expect(story.send("supervisor", "resetCut", { ref: cut }).refusal).toMatchObject({
+      reason: "wrongEngineState",
+      engine: 3,
+    });
+    story.answer("cockpit", cut, "done");
+    expect([story.life(3), story.life(4)]).toEqual(["shutDown", "stable"]);
+    expect(story.send("supervisor", "resetCut", { ref: cut }).refusal).toBeUndefined();
+    expect(story.state.cuts).toEqual([]);
+  });
+
+  it("[CUT-3] of all while one cranks and one runs", () => {
+    const story = starting().started(3);
+    story.cranking(4);
+    const cut = raise(story, ed, "cutAll");
+    story.answer("cockpit", cut, "done");
+    expect([1, 2, 3, 4].map((n) => story.life(n))).toEqual(["waiting", "waiting", "shutDown", "shutDown"]);
+    expect(story.state.engines[3]?.starter.at(-1)?.off).toBe(story.now);
+  });
+
+  it("[CUT-4, SIG-1] the cockpit's own cut is its own to report done", () => {
+    const story = starting().started(3);
+    const cut = raise(story, ada, "cutAll");
+    for (const post of ["fireGuard", "groundPower", "supervisor"] as const) {
+      expect(story.answer(post, cut, "done").refusal?.reason).toBe("answerNotAllowed");
+    }
+    expect(story.answer("cockpit", cut, "done").refusal).toBeUndefined();
+  });
+
+  it("[CUT-5] by supervisor or cockpit, after the cockpit's word", () => {
+    const story = starting();
+    const cut = raise(story, ed, "cutAll");
+    expect(story.send("supervisor", "resetCut", { ref: cut }).refusal).toMatchObject({
+      found: "notReportedDone",
+      posts: ["cockpit"],
+    });
+    story.answer("cockpit", cut, "done");
+    expect(story.send("fireGuard", "resetCut", { ref: cut }).refusal?.reason).toBe("wrongPost");
+    expect(story.send("cockpit", "resetCut", { ref: cut }).refusal).toBeUndefined();
+  });
+
+  it("[CUT-5] not while one of its engines turns again", () => {
+    const story = starting();
+    const cut = raise(story, ed, "cutAll");
+    story.answer("cockpit", cut, "done");
+    raise(story, ed, "turning", { engine: 2 });
+    expect(story.send("supervisor", "resetCut", { ref: cut }).refusal).toMatchObject({
+      engine: 2,
+      found: "cranking",
+    });
+  });
+
+  it("[CUT-6] latches: no start while it stands", () => {
+    const story = starting();
+    const cut = raise(story, ed, "cut", { engine: 1 });
+    story.answer("cockpit", cut, "done");
+    story.wait(3600);
+    expect(story.send("cockpit", "readyToStart", { engine: 3 }).refusal?.reason).toBe("stopOpen");
+  });
+});
+
+describe("fire", () => {
+  it.each(["waiting", "cranking", "caught", "stable"] as const)(
+    "[FIR-2, FIR-3] at an engine that is %s: it goes on",
+    (life) => {
+      const story = starting();
+      if (life === "cranking") story.cranking(3);
+      if (life === "caught") story.caught(3);
+      if (life === "stable") story.started(3);
+      raise(story, bo, "fire", { engine: 3, place: "exhaust" });
+      expect([story.life(3), story.underFire(3)]).toEqual(["fire", life]);
+      story.wait(60);
+      expect(story.underFire(3)).toBe(life);
+      expect(story.state.cuts).toEqual([]);
+      expect(story.told("sent").map((f) => f.kind)).not.toContain("cut");
+    },
+  );
+
+  it("[FIR-3, FIR-4] cranking on through it: caught, run, shut down, all under the fire", () => {
+    const story = starting();
+    story.cranking(3);
+    raise(story, bo, "fire", { engine: 3, place: "induction" });
+    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal?.reason).toBe("alreadyDone");
+    const lives = [story.underFire(3)];
+    for (const kind of ["startAbandoned", "cranking", "caught"] as const) {
+      story.wait(2).send("cockpit", kind, { engine: 3 });
+      lives.push(story.underFire(3));
+    }
+    story.oil(3, 60);
+    lives.push(story.underFire(3));
+    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal).toMatchObject({
+      reason: "wrongEngineState",
+      found: "running",
+    });
+    story.send("cockpit", "shutDown", { engine: 3 });
+    lives.push(story.underFire(3));
+    expect(lives).toEqual(["cranking", "cooling", "cranking", "caught", "running", "shutDown"]);
+    expect(story.life(3)).toBe("fire");
+  });
+
+  it("[FIR-4, TRN-2] cranked without a clearance in a fire raises no alert that it turns", () => {
+    const story = given({ order: [3] }).upTo("warmUp");
+    raise(story, bo, "fire", { engine: 2 });
+    expect(story.send("cockpit", "cranking", { engine: 2 }).refusal).toBeUndefined();
+    expect(story.alerts).toEqual([]);
+    expect(story.send("cockpit", "cranking", { engine: 1 }).refusal?.reason).toBe("clearanceVoid");
+  });
+
+  it("[FIR-5] out takes two people on two devices", () => {
+    const story = starting();
+    const fire = raise(story, ed, "fire", { engine: 3 });
+    const out = (who: Person) =>
+      story.does(who, { type: "send", kind: "fireOut", ref: fire }).refusal?.reason;
+    expect(out(cy)).toBe("wrongPost");
+    expect(out(ed)).toBe("wrongPost");
+    expect(out(bo)).toBeUndefined();
+    expect(story.state.fires).toMatchObject([{ outBy: { person: "bo" } }]);
+    expect(out(bo)).toBe("secondPersonNeeded");
+    // The same person again, in another post on another device.
+    story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
+    const again = { ...onDevice(bo, "second"), mayHold: CREW.supervisor.mayHold };
+    story.say("supervisor", { type: "leavePost", post: "supervisor" });
+    story.does(again, { type: "claimPost", post: "supervisor" });
+    expect(out(again)).toBe("secondPersonNeeded");
+    // Another person on the first one's device.
+    const shared = onDevice(fay, bo.device);
+    story.does(shared, { type: "claimPost", post: "fireGuard" });
+    expect(out(shared)).toBe("secondPersonNeeded");
+    expect(out(ada)).toBeUndefined();
+    expect(story.state.fires).toEqual([]);
+  });
+
+  it.each([
+    ["waiting", "shutDown"],
+    ["cranking", "cranking"],
+    ["stable", "stable"],
+  ])("[FIR-6] after it an engine that was %s is %s", (before, after) => {
+    const story = starting();
+    if (before === "cranking") story.cranking(3);
+    if (before === "stable") story.started(3);
+    const fire = raise(story, bo, "fire", { engine: 3 });
+    for (const post of ["fireGuard", "supervisor"] as const) story.send(post, "fireOut", { ref: fire });
+    expect(story.life(3)).toBe(after);
+  });
+
+  it("[FIR-7] two fires at one engine are two", () => {
+    const story = starting();
+    const [first, second] = [
+      raise(story, bo, "fire", { engine: 3 }),
+      raise(story, cy, "fire", { engine: 3 }),
+    ];
+    for (const post of ["fireGuard", "supervisor"] as const) story.send(post, "fireOut", { ref: second });
+    expect(story.life(3)).toBe("fire");
+    expect(story.state.engines[2]?.life).toMatchObject({ fire: first });
+    for (const post of ["fireGuard", "supervisor"] as const) story.send(post, "fireOut", { ref: first });
+    expect(story.life(3)).toBe("shutDown");
+  });
+
+  it("[FIR-1] of ground equipment needs no engine", () => {
+    const story = starting();
+    const fire = raise(story, cy, "fire", { place: "groundEquipment", engine: 8 });
+    expect(story.state.fires).toMatchObject([{ id: fire, engine: null, place: "groundEquipment" }]);
+    for (const post of ["fireGuard", "supervisor"] as const) story.send(post, "fireOut", { ref: fire });
+    expect(story.state.fires).toEqual([]);
+  });
+});
+
+describe("engine seen turning", () => {
+  it("[TRN-1, TRN-2, STR-4] is a hold, counts as cranking, and alerts every post until it no longer cranks", () => {
+    const story = starting();
+    raise(story, ed, "turning", { engine: 2 });
+    expect(story.life(2)).toBe("cranking");
+    expect(story.state.holds).toHaveLength(1);
+    expect(story.told("alertRaised")).toMatchObject([
+      { kind: "turningUncleared", engine: 2, to: ["cockpit", "fireGuard", "groundPower", "supervisor"] },
+    ]);
+    story.send("cockpit", "shutDown", { engine: 2 });
+    expect(story.told("alertEnded")).toHaveLength(1);
+  });
+
+  it("[TRN-2] of an engine that is recorded as turning is the hold alone", () => {
+    const story = starting().started(3);
+    raise(story, ed, "turning", { engine: 3 });
+    expect([story.life(3), story.state.holds.length, ...story.alerts]).toEqual(["stable", 1]);
+  });
+
+  it.each([undefined, 6])("[TRN-3] of engine %s is a hold", (engine) => {
+    const story = starting();
+    raise(story, ed, "turning", engine ? { engine } : {});
+    expect(story.told("sent").at(-1)?.kind).toBe("hold");
+    expect(story.alerts).toEqual([]);
+  });
+
+  it("[TRN-4] its request or clearance ends, and no signal of it stays open", () => {
+    for (const reach of [
+      (s: Story) => s.requested(3),
+      (s: Story) => s.cleared(3),
+      (s: Story) => s.readBack(3),
+    ]) {
+      const story = starting();
+      reach(story);
+      raise(story, ed, "turning", { engine: 3 });
+      expect(story.life(3)).toBe("cranking");
+      expect(story.state.engines[2]?.life).toMatchObject({ cleared: false });
+      expect(story.state.signals.map((s) => s.kind)).toEqual(["turning"]);
+    }
+  });
+});
