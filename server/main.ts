@@ -8,6 +8,7 @@ import { readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { buildHouse } from "./house.ts";
 import { randomIds } from "./ids.ts";
+import { LOG_OPTIONS } from "./log.ts";
 import { StartRefused } from "./start-refused.ts";
 import { lockDatabase, openDatabase } from "./store/open.ts";
 import { PrismaDirectory } from "./store/prisma-directory.ts";
@@ -25,10 +26,7 @@ await main().catch((error: unknown) => {
 
 async function main(): Promise<void> {
   const config = readConfig(process.env);
-  const log = pino({
-    level: config.logLevel,
-    redact: ["token", "pin", "*.token", "*.pin", "req.headers.authorization", "req.headers.cookie"],
-  });
+  const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
   const lock = lockDatabase(config.data);
   const store = new SqliteEventStore(openDatabase(config.data, Date.now()));
   const directory = await PrismaDirectory.open(config.data);

@@ -1,0 +1,95 @@
+import { describe, expect, it } from "vitest";
+import { ServerClock } from "../../server/clock.ts";
+import { readConfig } from "../../server/config.ts";
+import { StartRefused } from "../../server/start-refused.ts";
+import { HandClock, START } from "./hand-clock.ts";
+
+describe("the server's clock", () => {
+  it("[SRV-13] counts by the steady clock from the wall's time at the start", async () => {
+    const hand = new HandClock();
+    expect(hand.clock.now()).toBe(START);
+    await hand.pass(1_234);
+    expect(hand.clock.now()).toBe(START + 1_234);
+  });
+
+  it("[SRV-13] does not move with the wall clock until the step is noticed", () => {
+    const hand = new HandClock();
+    hand.setWall(60_000);
+    expect(hand.clock.now()).toBe(START);
+    expect(hand.clock.step()).toBe(60_000);
+    expect(hand.clock.now()).toBe(START + 60_000);
+    expect(hand.clock.step()).toBeNull();
+  });
+
+  it.each([1_000, -1_000, 1])("[SRV-13] takes a difference of %i ms for no step", (by) => {
+    const hand = new HandClock();
+    hand.setWall(by);
+    expect(hand.clock.step()).toBeNull();
+    expect(hand.clock.now()).toBe(START);
+  });
+
+  it("[SRV-13] notices small settings once they come to more than a second", () => {
+    const hand = new HandClock();
+    hand.setWall(600);
+    expect(hand.clock.step()).toBeNull();
+    hand.setWall(401);
+    expect(hand.clock.step()).toBe(1_001);
+  });
+
+  it("[SRV-13] is never behind the newest recorded event: not at the start, not after the wall is set back", async () => {
+    const late = new ServerClock({ wall: () => START, steady: () => 7 }, START + 5_000);
+    expect(late.now()).toBe(START + 5_000);
+    expect(late.step()).toBeNull();
+
+    const hand = new HandClock();
+    await hand.pass(10_000);
+    hand.clock.recorded(START + 9_000);
+    hand.setWall(-3_600_000);
+    expect(hand.clock.step()).toBe(-3_600_000);
+    expect(hand.clock.now()).toBe(START + 9_000);
+    await hand.pass(500);
+    expect(hand.clock.now()).toBe(START + 9_500);
+    expect(hand.clock.step()).toBeNull();
+  });
+});
+
+describe("settings", () => {
+  it("[SRV-14] have defaults that work, and empty ones count as not set", () => {
+    const { data, ...rest } = readConfig({ PORT: "", CHOCKSIDE_ORIGINS: "" });
+    expect(rest).toEqual({ port: 4380, host: "0.0.0.0", origins: [], demo: true, logLevel: "info" });
+    expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
+  });
+
+  it("[SRV-14] are read", () => {
+    expect(
+      readConfig({
+        PORT: "0",
+        HOST: "127.0.0.1",
+        CHOCKSIDE_DATA: "/var/lib/x.db",
+        CHOCKSIDE_ORIGINS: "https://ramp.example, http://10.0.0.5:8080",
+        CHOCKSIDE_DEMO: "off",
+        CHOCKSIDE_LOG: "silent",
+      }),
+    ).toEqual({
+      port: 0,
+      host: "127.0.0.1",
+      data: "/var/lib/x.db",
+      origins: ["https://ramp.example", "http://10.0.0.5:8080"],
+      demo: false,
+      logLevel: "silent",
+    });
+  });
+
+  it.each([
+    [{ PORT: "http" }, /PORT must be a number/],
+    [{ PORT: "70000" }, /PORT must be a port/],
+    [{ CHOCKSIDE_ORIGINS: "ramp.example" }, /CHOCKSIDE_ORIGINS each must be an origin such as/],
+    [{ CHOCKSIDE_ORIGINS: "https://ramp.example/path" }, /CHOCKSIDE_ORIGINS/],
+    [{ CHOCKSIDE_DEMO: "maybe" }, /CHOCKSIDE_DEMO must be auto .* or off/],
+    [{ CHOCKSIDE_LOG: "loud" }, /CHOCKSIDE_LOG must be one of/],
+    [{ PORT: "x", CHOCKSIDE_DEMO: "y" }, /PORT .*; CHOCKSIDE_DEMO /],
+  ])("[SRV-14] that are wrong are named, with what they must be: %j", (environment, message) => {
+    expect(() => readConfig(environment)).toThrow(StartRefused);
+    expect(() => readConfig(environment)).toThrow(message);
+  });
+});

@@ -1,0 +1,247 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { CODE_PATTERN, randomIds } from "../../server/ids.ts";
+import { eventSchema } from "../../shared/protocol/events.ts";
+import { FOUR } from "../spec/aircraft.ts";
+import { bearer, NO_CREW, planBody, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+
+let test: TestHouse;
+let token: string;
+beforeEach(async () => {
+  test = await testHouse();
+  token = await signIn(test.app, "di");
+});
+afterEach(() => test.close());
+
+const get = (url: string) => test.app.inject({ url, headers: bearer(token) });
+const plan = (payload: unknown) =>
+  test.app.inject({
+    method: "POST",
+    url: "/api/sessions",
+    headers: bearer(token),
+    payload: payload as object,
+  });
+const nameOf = (reply: { json(): { type: string } }) => reply.json().type.split(":").at(-1);
+
+describe("the directory", () => {
+  it("[SRV-16] lists people who may hold posts, without what is not for everybody", async () => {
+    const people = (await get("/api/people")).json();
+    expect(people).toContainEqual({ id: "ada", name: "Ada", mayHold: ["cockpit"] });
+    expect(people.map((p: { id: string }) => p.id)).not.toContain("gone");
+    expect(JSON.stringify(people)).not.toContain("argon2");
+  });
+
+  it("[SRV-16] lists aircraft with the newest version of their type", async () => {
+    await test.house.directory.addTypes([{ ...FOUR, version: 2, name: "Four, revised" }], 1);
+    expect((await get("/api/aircraft")).json()).toEqual([
+      { id: "CH-TST", name: "Test bird", typeId: "four", typeVersion: 2, typeName: "Four, revised" },
+    ]);
+  });
+
+  it("[SRV-16] lists types and gives each version whole", async () => {
+    expect((await get("/api/types")).json()).toEqual([
+      { id: "four", version: 1, name: FOUR.name, status: "notApproved" },
+    ]);
+    expect((await get("/api/types/four/1")).json()).toEqual(FOUR);
+    const missing = await get("/api/types/four/2");
+    expect([missing.statusCode, nameOf(missing)]).toEqual([404, "notFound"]);
+    expect((await get("/api/types/four/one")).statusCode).toBe(400);
+  });
+});
+
+describe("planning", () => {
+  it("[SRV-4] makes a session that everybody finds, newest first", async () => {
+    const first = await planned(test.app, token, { crew: { ...NO_CREW, cockpit: "ada", supervisor: "di" } });
+    await test.hand.pass(1_000);
+    const second = await planned(test.app, token);
+    const list = (await get("/api/sessions")).json();
+    expect(list.map((s: { id: string }) => s.id)).toEqual([second.id, first.id]);
+    expect(list[1]).toEqual({
+      id: first.id,
+      code: first.code,
+      aircraft: "CH-TST",
+      typeName: FOUR.name,
+      place: "North ramp",
+      stage: "plan",
+      createdAt: test.hand.clock.now() - 1_000,
+      headSeq: 1,
+      needs: 0,
+    });
+    const { head, serverNow, state } = (await get(`/api/sessions/${first.id}`)).json();
+    expect([head, serverNow]).toEqual([1, test.hand.clock.now()]);
+    expect(state).toMatchObject({
+      id: first.id,
+      type: FOUR,
+      order: FOUR.defaultOrder,
+      crew: { ...NO_CREW, cockpit: { id: "ada", name: "Ada" }, supervisor: { id: "di", name: "Di" } },
+    });
+  });
+
+  it("[SRV-4] runs on the newest version of the type, whole, whatever comes later", async () => {
+    await test.house.directory.addTypes([{ ...FOUR, version: 2 }], 1);
+    const { id } = await planned(test.app, token);
+    await test.house.directory.addTypes([{ ...FOUR, version: 3 }], 1);
+    expect((await get(`/api/sessions/${id}`)).json().state.type.version).toBe(2);
+  });
+
+  it.each([
+    ["an aircraft nobody has", { aircraft: "CH-XXX" }, "aircraft"],
+    ["an engine the type lacks", { order: [1, 5] }, "order"],
+    ["an engine twice", { order: [1, 1] }, "order"],
+    ["a person nobody knows", { crew: { ...NO_CREW, cockpit: "zoe" } }, "crew.cockpit"],
+    ["a person no longer active", { crew: { ...NO_CREW, cockpit: "gone" } }, "crew.cockpit"],
+    ["a person not qualified", { crew: { ...NO_CREW, fireGuard: "ada" } }, "crew.fireGuard"],
+    [
+      "one person for two posts",
+      { crew: { ...NO_CREW, cockpit: "fay", fireGuard: "fay" } },
+      "crew.fireGuard",
+    ],
+  ])("[SRV-4] refuses %s and says where", async (_what, over, path) => {
+    const reply = await plan(planBody(over));
+    expect(reply.statusCode).toBe(422);
+    expect(reply.headers["content-type"]).toMatch(/^application\/problem\+json/);
+    expect(nameOf(reply)).toBe("faultyPlan");
+    expect(reply.json().errors.map((e: { path: string }) => e.path)).toEqual([path]);
+    expect((await get("/api/sessions")).json()).toEqual([]);
+  });
+
+  it("[SRV-4] names every fault of a plan at once", async () => {
+    const crew = { ...NO_CREW, cockpit: "zoe", fireGuard: "ada" };
+    const reply = await plan(planBody({ order: [9 - 1, 9 - 1], crew }));
+    expect(reply.json().errors.map((e: { path: string }) => e.path)).toEqual([
+      "order",
+      "crew.cockpit",
+      "crew.fireGuard",
+    ]);
+  });
+
+  it.each([
+    ["no command id", { commandId: undefined }, "body.commandId"],
+    ["a command id that is none", { commandId: "1" }, "body.commandId"],
+    ["an empty place", { place: "  " }, "body.place"],
+    ["a place with a line break", { place: "stand\n4" }, "body.place"],
+    ["a place that reverses what follows", { place: "stand \u202e4" }, "body.place"],
+    ["a place too long", { place: "x".repeat(81) }, "body.place"],
+    ["an order of nothing", { order: [] }, "body.order"],
+    ["a power source of its own", { powerSource: "sun" }, "body.powerSource"],
+    ["a crew without a post", { crew: { cockpit: null } }, "body.crew"],
+    ["a field nobody knows", { note: "x" }, "note"],
+  ])("[SRV-2] refuses %s and says where", async (_what, over, path) => {
+    const reply = await plan({ ...planBody(), ...over });
+    expect(reply.statusCode).toBe(400);
+    expect(nameOf(reply)).toBe("malformed");
+    expect(reply.json().detail).toContain(path);
+  });
+
+  it("[SRV-2] refuses what is not JSON, or too large", async () => {
+    const headers = { ...bearer(token), "content-type": "application/json" };
+    const send = (payload: string, type = "application/json") =>
+      test.app.inject({
+        method: "POST",
+        url: "/api/sessions",
+        headers: { ...headers, "content-type": type },
+        payload,
+      });
+    const broken = await send("{");
+    expect([broken.statusCode, nameOf(broken)]).toEqual([400, "malformed"]);
+    const large = await send(JSON.stringify({ ...planBody(), place: "x".repeat(70_000) }));
+    expect([large.statusCode, nameOf(large)]).toEqual([413, "tooLarge"]);
+    const xml = await send("<plan/>", "text/xml");
+    expect([xml.statusCode, nameOf(xml)]).toEqual([415, "wrongMediaType"]);
+    for (const reply of [broken, large, xml])
+      expect(reply.headers["content-type"]).toMatch(/^application\/problem\+json/);
+  });
+
+  it("[SRV-6] keeps markup as the plain text it is", async () => {
+    const place = `<img src=x onerror="alert(1)"> & 'stand'`;
+    const { id } = await planned(test.app, token, { place });
+    const reply = await get(`/api/sessions/${id}`);
+    expect(reply.json().state.place).toBe(place);
+    expect(reply.headers["content-type"]).toMatch(/^application\/json/);
+    expect(reply.headers["x-content-type-options"]).toBe("nosniff");
+  });
+
+  it("[SRV-5] sent again gives the same session, also both at once", async () => {
+    const body = planBody();
+    const replies = await Promise.all([plan(body), plan(body), plan(body)]);
+    replies.push(await plan(body));
+    for (const reply of replies) expect(reply.statusCode).toBe(201);
+    expect(new Set(replies.map((r) => r.body)).size).toBe(1);
+    expect((await get("/api/sessions")).json()).toHaveLength(1);
+  });
+
+  it("[SRV-5] with the id of another plan is refused", async () => {
+    const body = planBody();
+    await plan(body);
+    const reply = await plan({ ...body, place: "South ramp" });
+    expect([reply.statusCode, nameOf(reply)]).toEqual([409, "idReused"]);
+  });
+});
+
+describe("joining", () => {
+  it("[SRV-7] finds a session by its code, whatever the case", async () => {
+    const { id, code } = await planned(test.app, token);
+    expect(code).toMatch(CODE_PATTERN);
+    expect((await get(`/api/join/${code.toLowerCase()}`)).json()).toEqual({ id, aircraft: "CH-TST" });
+  });
+
+  it("[SRV-7] says when no session has the code, and what a code looks like", async () => {
+    const { code } = await planned(test.app, token);
+    const other = code === "ACDEFG" ? "GFEDCA" : "ACDEFG";
+    const missing = await get(`/api/join/${other}`);
+    expect([missing.statusCode, nameOf(missing)]).toEqual([404, "notFound"]);
+    const wrong = await get("/api/join/O0I1L5");
+    expect(wrong.statusCode).toBe(400);
+    expect(wrong.json().detail).toContain("six characters");
+  });
+
+  it("[SRV-7] has codes of six characters without look-alikes", () => {
+    const used = new Set(Array.from({ length: 500 }, () => randomIds.code()).join(""));
+    for (const alike of "OQ0I1LS5Z2B8") expect(used.has(alike), alike).toBe(false);
+    expect(randomIds.code()).toHaveLength(6);
+  });
+});
+
+describe("events", () => {
+  it("[SRV-8] are given in order, from a number on, no more than asked", async () => {
+    const { id } = await planned(test.app, token);
+    const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
+    for (const n of [1, 2, 3])
+      await test.house.sessions.command(di, {
+        v: 1,
+        id: `00000000-0000-4000-8000-00000000000${n}`,
+        session: id,
+        clientAt: 5,
+        action: { type: "send", kind: "hold", channel: "panel" },
+      });
+    const all = (await get(`/api/sessions/${id}/events`)).json();
+    const stored = (await test.house.store.read(id, 0, 100)).map((e) => e.seq);
+    expect(stored.length).toBeGreaterThan(3);
+    expect(all.head).toBe(stored.length);
+    expect(all.events.map((e: { seq: number }) => e.seq)).toEqual(stored);
+    for (const event of all.events) expect(eventSchema.parse(event)).toEqual(event);
+    const part = (await get(`/api/sessions/${id}/events?since=1&limit=2`)).json();
+    expect([part.head, part.events.map((e: { seq: number }) => e.seq)]).toEqual([all.head, [2, 3]]);
+    const { holds, alerts } = (await get(`/api/sessions/${id}`)).json().state;
+    expect(holds).toHaveLength(3);
+    const needs = 3 + alerts.filter((a: { active: boolean }) => a.active).length;
+    expect((await get("/api/sessions")).json()[0]).toMatchObject({ headSeq: all.head, needs });
+  });
+
+  it.each(["since=-1", "limit=0", "limit=1001", "since=x", "from=1"])(
+    "[SRV-2] are not given for %s",
+    async (query) => {
+      const { id } = await planned(test.app, token);
+      expect((await get(`/api/sessions/${id}/events?${query}`)).statusCode).toBe(400);
+    },
+  );
+
+  it.each(["", "/events", "/evidence"])(
+    "[SRV-1] of no session: a problem that says so (%s)",
+    async (rest) => {
+      const reply = await get(`/api/sessions/none${rest}`);
+      expect([reply.statusCode, nameOf(reply)]).toEqual([404, "notFound"]);
+      expect(reply.headers["content-type"]).toMatch(/^application\/problem\+json/);
+      expect((await get(`/api/sessions/..%2f${rest}`)).statusCode).toBe(400);
+    },
+  );
+});

@@ -1,0 +1,182 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Writable } from "node:stream";
+import { pino } from "pino";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { createApp } from "../../server/app.ts";
+import { LOG_OPTIONS } from "../../server/log.ts";
+import { StoreFailure } from "../../server/store/events.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { bearer, PIN, signIn, type TestHouse, testHouse } from "./test-house.ts";
+
+let folder: string;
+let test: TestHouse;
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), "chockside-site-"));
+  mkdirSync(join(folder, "assets"));
+  writeFileSync(join(folder, "index.html"), "<title>Chockside</title>");
+  writeFileSync(join(folder, "assets", "main-abc123.js"), "console.log(1)");
+  test = await testHouse({ site: folder });
+});
+afterAll(async () => {
+  await test.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const get = (url: string, headers = {}) => test.app.inject({ url, headers });
+
+describe("the panels", () => {
+  it.each(["/", "/ramp", "/session/7/cockpit", "/?join=ACDEFG"])("[SRV-9] are served at %s", async (url) => {
+    const reply = await get(url);
+    expect([reply.statusCode, reply.body]).toEqual([200, "<title>Chockside</title>"]);
+    expect(reply.headers["content-type"]).toMatch(/^text\/html/);
+    expect(reply.headers["cache-control"]).toBe("no-cache");
+  });
+
+  it("[SRV-9] have files that never change under one name", async () => {
+    const reply = await get("/assets/main-abc123.js");
+    expect([reply.statusCode, reply.body]).toEqual([200, "console.log(1)"]);
+    expect(reply.headers["cache-control"]).toContain("immutable");
+  });
+
+  it.each(["/api/none", "/assets/none.js", "/health/none", "/api"])(
+    "[SRV-1] are not what %s gets",
+    async (url) => {
+      const reply = await get(url);
+      expect(reply.statusCode).toBe(404);
+      expect(reply.headers["content-type"]).toMatch(/^application\/problem\+json/);
+      expect(reply.json()).toMatchObject({ type: "urn:chockside:problem:notFound", status: 404 });
+    },
+  );
+
+  it("[SRV-9] give nothing of what lies beside them", async () => {
+    for (const url of ["/../package.json", "/%2e%2e/package.json", "/assets/..%2f..%2fpackage.json"])
+      expect((await get(url)).body).not.toContain("dependencies");
+  });
+
+  it("[SRV-9] that are not built say how to build them", async () => {
+    const bare = await testHouse();
+    const reply = await bare.app.inject({ url: "/" });
+    await bare.close();
+    expect(reply.statusCode).toBe(404);
+    expect(reply.json().detail).toContain("npm run build");
+  });
+});
+
+describe("headers", () => {
+  it("[SRV-10] let a page load its own files alone, and no script within the page", async () => {
+    const policy = String((await get("/")).headers["content-security-policy"]);
+    expect(policy).toContain("default-src 'self'");
+    expect(policy).toContain("script-src 'self';");
+    expect(policy).toContain("frame-ancestors 'none'");
+    expect(policy).not.toMatch(/unsafe|\*|https?:/);
+  });
+
+  it("[SRV-10] keep answers of the API out of caches", async () => {
+    const token = await signIn(test.app, "ada");
+    expect((await get("/api/me", bearer(token))).headers["cache-control"]).toBe("no-store");
+  });
+});
+
+describe("the documentation", () => {
+  it("[SRV-11] describes every route of the API, its input and its answers", async () => {
+    const { paths } = (await get("/docs/json")).json();
+    expect(Object.keys(paths).sort()).toEqual([
+      "/api/aircraft",
+      "/api/demo",
+      "/api/join/{code}",
+      "/api/me",
+      "/api/people",
+      "/api/sessions",
+      "/api/sessions/{id}",
+      "/api/sessions/{id}/events",
+      "/api/sessions/{id}/evidence",
+      "/api/sign-in",
+      "/api/sign-out",
+      "/api/types",
+      "/api/types/{id}/{version}",
+      "/health/live",
+      "/health/ready",
+    ]);
+    for (const [path, methods] of Object.entries<Record<string, { summary: string; responses: object }>>(
+      paths,
+    ))
+      for (const [method, { summary, responses }] of Object.entries(methods)) {
+        expect(summary, `${method} ${path}`).toBeTruthy();
+        expect(Object.keys(responses), `${method} ${path}`).not.toEqual([]);
+      }
+    expect(paths["/api/sign-in"].post.requestBody.content["application/json"].schema.required).toEqual([
+      "handle",
+      "pin",
+      "device",
+    ]);
+  });
+
+  it("[SRV-11] has a page without inline script", async () => {
+    const page = await get("/docs/");
+    expect(page.statusCode).toBe(200);
+    expect(String(page.headers["content-security-policy"])).toContain("script-src 'self';");
+    expect(page.body).not.toMatch(/<script>/);
+  });
+});
+
+describe("health", () => {
+  it("[SRV-12] is live while the process answers, ready while events can be recorded", async () => {
+    expect((await get("/health/live")).json()).toEqual({ ok: true });
+    expect((await get("/health/ready")).json()).toEqual({ ok: true });
+    const store = new MemoryEventStore();
+    const broken = await testHouse({ store });
+    store.probe = () => Promise.reject(new StoreFailure("disk full"));
+    const reply = await broken.app.inject({ url: "/health/ready" });
+    expect((await broken.app.inject({ url: "/health/live" })).statusCode).toBe(200);
+    await broken.close();
+    expect(reply.statusCode).toBe(503);
+    expect(reply.json().type).toBe("urn:chockside:problem:notAvailable");
+    expect(reply.json().detail).toContain("hand signals");
+  });
+});
+
+describe("errors of the server's own", () => {
+  it("[SRV-1] are logged in full and told in general", async () => {
+    const said: string[] = [];
+    const lines = new Writable({
+      write(chunk, _encoding, done) {
+        said.push(String(chunk));
+        done();
+      },
+    });
+    const app = await createApp(test.house, {
+      logger: pino({ ...LOG_OPTIONS, level: "info" }, lines),
+      site: folder,
+      signInsPerMinute: 100,
+      live: { origins: [] },
+    });
+    const token = await signIn(app, "ada");
+    const { directory } = test.house;
+    const people = directory.people;
+    directory.people = () => Promise.reject(new Error("secret inside"));
+    const reply = await app.inject({ url: "/api/people", headers: bearer(token) });
+    directory.people = people;
+    await app.close();
+    expect(reply.statusCode).toBe(500);
+    expect(reply.json().type).toBe("urn:chockside:problem:internal");
+    expect(reply.body).not.toContain("secret inside");
+    expect(said.join("")).toContain("secret inside");
+    // Neither the token nor the PIN it was got with stands in any line.
+    expect(said.join("")).not.toContain(token);
+    expect(said.join("")).not.toContain(PIN);
+  });
+
+  it("[SRV-15] keep tokens and PINs out of the log even where one is logged by mistake", () => {
+    const said: string[] = [];
+    const lines = { write: (line: string) => said.push(line) };
+    const log = pino({ ...LOG_OPTIONS, level: "info" }, lines);
+    const secret = "s3cret-s3cret";
+    log.info({ token: secret, pin: secret, body: { pin: secret, token: secret }, auth: { token: secret } });
+    log.info({ req: { headers: { authorization: `Bearer ${secret}`, cookie: secret } } });
+    expect(said).toHaveLength(2);
+    expect(said.join("")).not.toContain(secret);
+  });
+});
