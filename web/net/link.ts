@@ -3,7 +3,14 @@ import type { Action, Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import type { ClientToServer, Links, ServerToClient, Sync, Trouble } from "../../shared/protocol/wire.ts";
+import type {
+  ClientToServer,
+  Links,
+  ServerToClient,
+  Sync,
+  Trouble,
+  Unrecorded,
+} from "../../shared/protocol/wire.ts";
 import {
   commandFor,
   enqueue,
@@ -42,6 +49,8 @@ export interface LinkView {
   ramp: number;
   /** Why nothing of the session can be had, in words. */
   trouble: string | null;
+  /** Stops the server passed on without being able to write them down. */
+  unrecorded: readonly Unrecorded[];
 }
 
 const NOTHING: LinkView = {
@@ -54,6 +63,7 @@ const NOTHING: LinkView = {
   outgoing: [],
   ramp: 0,
   trouble: null,
+  unrecorded: [],
 };
 
 /** The one socket of a panel: connects, watches a session, sends what the outbox holds, keeps the server's time. */
@@ -98,7 +108,7 @@ export class Link {
   watch(session: string | null): void {
     if (this.#view.session === session) return;
     if (this.#view.session) this.#socket.emit("unwatch", this.#view.session);
-    this.#show({ session, state: null, links: null, events: [], trouble: null });
+    this.#show({ session, state: null, links: null, events: [], trouble: null, unrecorded: [] });
     if (session) this.#sync(0);
   }
 
@@ -170,6 +180,10 @@ export class Link {
       this.#show({ lastHeard: Date.now(), links: beat.links });
       const gap = behind(this.#view.state, beat.head);
       if (gap) this.#sync(gap.since);
+    });
+    s.on("unrecorded", (notice) => {
+      if (notice.session !== this.#view.session) return;
+      this.#show({ unrecorded: [...this.#view.unrecorded, notice], lastHeard: Date.now() });
     });
     s.on("events", ({ session, events }) => {
       if (session !== this.#view.session) return this.#show({ lastHeard: Date.now() });

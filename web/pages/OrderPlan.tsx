@@ -19,7 +19,7 @@ export function OrderPlan({ type, order, onOrder }: Props) {
         x: e.x,
         y: e.y,
         word: at === -1 ? "Not started" : `${ORDINALS[at] ?? `${at + 1}th`}`,
-        shape: at === -1 ? "ring" : "stable",
+        shape: at === -1 ? "ring" : "none",
         count: null,
         over: false,
         turning: false,

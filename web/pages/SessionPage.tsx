@@ -17,6 +17,7 @@ import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWord
 import { go } from "./route.ts";
 import { SessionSheet } from "./SessionSheet.tsx";
 import { SupervisorPage } from "./SupervisorPage.tsx";
+import { useDelivered } from "./useDelivered.ts";
 
 /** One session as this person sees it: title block, then the panel of the post they hold. */
 export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
@@ -29,6 +30,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     api.people().then(setPeople, () => undefined);
   }, []);
   const { state } = view;
+  useDelivered(link, view, me);
   if (!state || view.session !== id)
     return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel)} />;
 
@@ -43,6 +45,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     links: view.links,
     fresh,
     sent: view.outgoing,
+    unrecorded: view.unrecorded,
     act: (action) => link.act(action),
     sendAnew: (sent) => link.sendAnew(sent),
     drop: (sent) => link.drop(sent),

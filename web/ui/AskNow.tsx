@@ -1,6 +1,7 @@
 import { useState } from "react";
+import type { Given } from "../../shared/asks/ask.ts";
 import { type AnswerKey, type AskView, WEIGHT_WORDS } from "./askView.ts";
-import { type Given, Need } from "./Need.tsx";
+import { Need } from "./Need.tsx";
 import { TimeLeft } from "./TimeLeft.tsx";
 
 interface Props {

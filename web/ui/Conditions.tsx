@@ -7,6 +7,8 @@ export interface ConditionRow {
   by: string;
   /** Who can meet it. */
   owners: string;
+  /** Asking to set it aside, where the type allows that at all. */
+  onSetAside: (() => void) | null;
 }
 
 const MARK = {
@@ -37,7 +39,14 @@ export function Conditions({ title, rows }: { title: string; rows: readonly Cond
                 <ConditionShape is={r.is} />
                 {MARK[r.is]}
               </td>
-              <td>{r.words}</td>
+              <td>
+                {r.words}
+                {r.onSetAside && (
+                  <button type="button" className="small-key condition-key" onClick={r.onSetAside}>
+                    Set aside…
+                  </button>
+                )}
+              </td>
               <td className="condition-by">
                 {r.is === "yes" ? r.by : r.by ? `${r.by}; ${r.owners}` : r.owners}
               </td>

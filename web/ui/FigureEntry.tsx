@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { type FigureSpec, isGood, onScale } from "./figureSpec.ts";
 import { figure, unitWord } from "./numbers.ts";
+import { StepKeys } from "./StepKeys.tsx";
 
 interface Props {
   spec: FigureSpec;
@@ -19,21 +20,6 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
   const unit = unitWord(spec.unit);
   const by = (steps: number) => setValue((v) => onScale(spec, v + steps * spec.step));
   const good = isGood(spec, value);
-  const key = (steps: number) => {
-    const size = figure(Math.abs(steps) * spec.step, spec.step);
-    const sign = steps < 0 ? "−" : "+";
-    return (
-      <button
-        type="button"
-        className="step-key"
-        onClick={() => by(steps)}
-        aria-label={`${steps < 0 ? "Less by" : "More by"} ${size} ${unit}`}
-      >
-        {sign}
-        {size}
-      </button>
-    );
-  };
   return (
     <section className="entry" aria-label={spec.label}>
       <div className="entry-head">
@@ -50,12 +36,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
         )}
       </output>
       <Scale spec={spec} value={value} onTouch={(v) => setValue(onScale(spec, v))} />
-      <div className="step-keys">
-        {key(-COARSE)}
-        {key(-1)}
-        {key(1)}
-        {key(COARSE)}
-      </div>
+      <StepKeys step={spec.step} coarse={COARSE} unit={unit} onStep={by} />
       <div className="answers">
         <button
           type="button"

@@ -1,18 +1,15 @@
-import type { Quantity } from "../../shared/protocol/quantity.ts";
+import { useState } from "react";
+import type { Given } from "../../shared/asks/ask.ts";
 import type { AnswerKey } from "./askView.ts";
+import { BladesEntry } from "./BladesEntry.tsx";
 import { EngineKeys } from "./EngineKeys.tsx";
 import { FigureEntry } from "./FigureEntry.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
-
-/** What a person put in for an answer. */
-export interface Given {
-  engine?: number;
-  figure?: Quantity;
-  reason?: string;
-}
+import { WeatherEntry } from "./WeatherEntry.tsx";
 
 interface NeedProps {
   answer: AnswerKey;
+  /** Engine numbers as this person sees them. */
   numbers: readonly number[];
   blocked: boolean;
   onGive(given: Given): void;
@@ -22,37 +19,85 @@ interface NeedProps {
 /** What must be put in before an answer can go. */
 export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
   const need = answer.choice.need;
-  if (need?.is === "engine") {
+  const spec = answer.figure;
+  switch (need?.is) {
+    case "engine":
+      return (
+        <EngineKeys
+          numbers={numbers}
+          prompt="Read back: which engine?"
+          disabled={blocked}
+          onPick={(engine) => onGive({ engine })}
+          onBack={onBack}
+        />
+      );
+    case "engineAndReason":
+      return (
+        <EngineAndReason
+          word={answer.word}
+          numbers={numbers}
+          blocked={blocked}
+          onGive={onGive}
+          onBack={onBack}
+        />
+      );
+    case "blades":
+      return (
+        <BladesEntry
+          atLeast={need.atLeast}
+          disabled={blocked}
+          onEnter={(blades) => onGive({ blades })}
+          onBack={onBack}
+        />
+      );
+    case "weather":
+      return <WeatherEntry disabled={blocked} onEnter={(weather) => onGive({ weather })} onBack={onBack} />;
+    case "figure":
+      if (!spec) return null;
+      return (
+        <FigureEntry
+          spec={spec}
+          word="Record"
+          disabled={blocked}
+          onEnter={(value) => onGive({ figure: { value, unit: spec.unit } })}
+          onBack={onBack}
+        />
+      );
+    default:
+      return (
+        <ReasonEntry
+          prompt="Give the reason"
+          usual={[]}
+          word={answer.word}
+          disabled={blocked}
+          onEnter={(reason) => onGive({ reason })}
+          onBack={onBack}
+        />
+      );
+  }
+}
+
+function EngineAndReason(p: Omit<NeedProps, "answer"> & { word: string }) {
+  const [engine, setEngine] = useState<number | null>(null);
+  if (engine === null) {
     return (
       <EngineKeys
-        numbers={numbers}
-        prompt="Read back: which engine?"
-        disabled={blocked}
-        onPick={(engine) => onGive({ engine })}
-        onBack={onBack}
-      />
-    );
-  }
-  const spec = answer.figure;
-  if (need?.is === "figure" && spec) {
-    return (
-      <FigureEntry
-        spec={spec}
-        word="Record"
-        disabled={blocked}
-        onEnter={(value) => onGive({ figure: { value, unit: spec.unit } })}
-        onBack={onBack}
+        numbers={p.numbers}
+        prompt="Enter the engine"
+        disabled={p.blocked}
+        onPick={setEngine}
+        onBack={p.onBack}
       />
     );
   }
   return (
     <ReasonEntry
-      prompt="Give the reason"
+      prompt={`Number ${engine}: give your own reason`}
       usual={[]}
-      word={answer.word}
-      disabled={blocked}
-      onEnter={(reason) => onGive({ reason })}
-      onBack={onBack}
+      word={p.word}
+      disabled={p.blocked}
+      onEnter={(reason) => p.onGive({ engine, reason })}
+      onBack={p.onBack}
     />
   );
 }

@@ -1,5 +1,5 @@
 export interface StandingStop {
-  id: number;
+  id: string;
   kind: "hold" | "cut" | "fire";
   /** What stands and who raised it. */
   words: string;

@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { fill } from "../../../shared/asks/ask.ts";
+import { fill, type Given } from "../../../shared/asks/ask.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { Need } from "../../ui/Need.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
@@ -22,7 +22,7 @@ function Services({ panel }: { panel: Panel }) {
   const [open, setOpen] = useState<AnswerKey | null>(null);
   const keys = serviceOptions(panel.state, panel.now);
   if (keys.length === 0) return null;
-  const give = (key: AnswerKey, given: Parameters<typeof fill>[1]) => {
+  const give = (key: AnswerKey, given: Given) => {
     const action = fill(key.choice, given);
     if (action) panel.act(action);
     setOpen(null);

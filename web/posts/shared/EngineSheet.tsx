@@ -1,9 +1,9 @@
 import { useState } from "react";
-import { fill } from "../../../shared/asks/ask.ts";
+import { fill, type Given } from "../../../shared/asks/ask.ts";
 import { engineOf } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
-import { type Given, Need } from "../../ui/Need.tsx";
+import { Need } from "../../ui/Need.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { engineOptions } from "./engineOptions.ts";
 import type { Panel } from "./model.ts";
@@ -14,7 +14,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
   const [open, setOpen] = useState<AnswerKey | null>(null);
   const engine = engineOf(panel.state, n);
   if (!engine) return null;
-  const title = `Number ${n}, ${enginePlace(panel.state.type, n)}: ${say.life(engine.life).toLowerCase()}`;
+  const title = `Number ${n}, ${enginePlace(n, panel.state.engines.length)}: ${say.life(engine.life).toLowerCase()}`;
   const give = (key: AnswerKey, given: Given) => {
     const action = fill(key.choice, given);
     if (action) panel.act(action);
@@ -25,7 +25,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
       {open ? (
         <Need
           answer={open}
-          numbers={[]}
+          numbers={panel.state.engines.map((e) => e.n)}
           blocked={!panel.fresh && !open.offline}
           onGive={(given) => give(open, given)}
           onBack={() => setOpen(null)}

@@ -1,11 +1,12 @@
 import { type ReactNode, useState } from "react";
 import { fill } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
+import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { say } from "../../../shared/words/en.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
 import type { AskView } from "../../ui/askView.ts";
-import { type Facing, facingWords, inViewOrder, usualFacing } from "../../ui/plan/facing.ts";
+import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Queue } from "../../ui/Queue.tsx";
 import { Sent } from "../../ui/Sent.tsx";
@@ -47,10 +48,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
     top !== undefined &&
     given?.ask === top.key &&
     panel.sent.some((s) => s.id === given.sent && s.fate.is === "sending");
-  const numbers = inViewOrder(
-    state.engines.map((e) => e.n),
-    facing,
-  );
+  const numbers = enginesSeen(state.engines.length, facing);
   const words = facingWords(facing, post);
   return (
     <div className="panel" data-kind={kind} data-stale={stale !== null || undefined}>

@@ -29,7 +29,7 @@ export function askView(state: SessionState, ask: Ask, now: number): AskView {
     weight: WEIGHTS[ask.weight] ?? "later",
     sentence: say.ask(spoken),
     engine: ask.engine,
-    place: ask.engine === null ? null : enginePlace(state.type, ask.engine),
+    place: ask.engine === null ? null : enginePlace(ask.engine, state.engines.length),
     asked: askedWords(ask, now),
     since: ask.since,
     dueAt: ask.dueAt,

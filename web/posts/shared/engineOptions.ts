@@ -106,6 +106,12 @@ export function engineOptions(state: SessionState, post: Post | null, n: number,
       );
     groups.push({ title: "Read a gauge", keys: readings });
   }
+  if (post !== null) {
+    const drills = state.type.drills.map((d) =>
+      key(choice(d.id, "plain", { type: "startDrill", drill: d.id, engine: n }), d.title, `drill-${d.id}`),
+    );
+    groups.push({ title: "Open a drill", keys: drills });
+  }
   groups.push({
     title: "Danger",
     keys: [key(choice("turning", "no", send("turning")), say.signal("turning", n), "turning")],

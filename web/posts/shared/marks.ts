@@ -91,6 +91,13 @@ export function planNotes(state: SessionState, now: number): string[] {
         ? `Ground power on, ${groundPower.volts.value} ${unitWord(groundPower.volts.unit)}, ${age(groundPower.by.at)}`
         : `Ground power off, ${age(groundPower.by.at)}`,
     guard === null ? "Fire guard: not in place" : `Fire guard at number ${guard.engine}, ${age(guard.at)}`,
+    ...(state.handling ? [`Hands on the propeller of number ${state.handling.engine}: ignition off`] : []),
+    ...(state.weather ? [windWords(state.weather, now)] : []),
+    ...state.defects.filter((d) => d.barsStart).map((d) => `Defect bars the start: ${d.words}`),
     `Order ${state.order.join("-")}`,
   ];
+}
+
+function windWords({ windKt, gustKt, by }: NonNullable<SessionState["weather"]>, now: number): string {
+  return `Wind ${windKt} kt${gustKt === null ? "" : `, gusts ${gustKt} kt`}, ${seconds(now - by.at)}`;
 }

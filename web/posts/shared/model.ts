@@ -1,7 +1,7 @@
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { Refusal } from "../../../shared/protocol/refusals.ts";
-import type { Links } from "../../../shared/protocol/wire.ts";
+import type { Links, Unrecorded } from "../../../shared/protocol/wire.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 
 /** Something this person sent, as far as the panels need it. */
@@ -37,6 +37,8 @@ export interface Panel {
   /** The server was heard lately: what is shown may be acted on. */
   fresh: boolean;
   sent: readonly SentItem[];
+  /** Stops passed on that no record holds. */
+  unrecorded: readonly Unrecorded[];
   /** The id it goes under; null when it cannot go because the server's time is unknown. */
   act(action: Action): string | null;
   sendAnew(id: string): void;

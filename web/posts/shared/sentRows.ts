@@ -83,8 +83,10 @@ const SHOWN = 3;
 
 /** The last few things this person sent: recorded or not, and who has answered. */
 export function sentRows(state: SessionState, sent: readonly SentItem[]): SentRow[] {
-  const asking = sent.filter((s) => s.fate.is === "lapsed" || s.fate.is === "sending");
-  const rest = sent.filter((s) => !asking.includes(s));
+  // What the device says by itself is not this person's word.
+  const own = sent.filter((s) => s.action.type !== "delivered");
+  const asking = own.filter((s) => s.fate.is === "lapsed" || s.fate.is === "sending");
+  const rest = own.filter((s) => !asking.includes(s));
   return [...asking, ...rest].slice(0, Math.max(SHOWN, asking.length)).map((item) => ({
     id: item.id,
     words: sayAction(state, item.action),

@@ -9,6 +9,16 @@ import type { Panel } from "./model.ts";
 /** Every hold, cut and fire that stands, with who raised it, how it ends, and the end itself for who may. */
 export function standingStops(panel: Panel): StandingStop[] {
   const { state, post, now, fresh } = panel;
+  const unheld = panel.unrecorded.map(
+    (u): StandingStop => ({
+      id: `unrecorded-${u.at}-${u.by.id}`,
+      kind: "fire",
+      words: `${say.signal(u.action.kind, u.action.engine ?? null)}. ${u.by.name}, ${say.post(u.by.post).toLowerCase()}, ${ago(now - u.at)}`,
+      ends: "NOT RECORDED: the server could not write it down. Act on it and pass it on by hand signals.",
+      unanswered: true,
+      end: null,
+    }),
+  );
   const send = (word: string, action: Action) => ({
     word,
     disabled: !fresh,
@@ -20,7 +30,7 @@ export function standingStops(panel: Panel): StandingStop[] {
 
   const fires = state.fires.map(
     (f): StandingStop => ({
-      id: f.id,
+      id: String(f.id),
       kind: "fire",
       words: `Fire${f.engine === null ? "" : ` at number ${f.engine}`}: ${say.firePlace(f.place).toLowerCase()}. ${by(f.by)}`,
       ends: f.outBy
@@ -32,7 +42,7 @@ export function standingStops(panel: Panel): StandingStop[] {
   );
   const cuts = state.cuts.map(
     (c): StandingStop => ({
-      id: c.id,
+      id: String(c.id),
       kind: "cut",
       words: `Cut ${c.engine === null ? "all engines" : `number ${c.engine}`}. ${by(c.by)}`,
       ends:
@@ -46,25 +56,37 @@ export function standingStops(panel: Panel): StandingStop[] {
   const holds = state.holds.map((h): StandingStop => {
     const ownerThere = Object.values(state.posts).some((p) => p !== null && p.id === h.person);
     const mine = h.person === panel.me.id;
-    const heir = !ownerThere && post !== null && post === h.by.post;
-    const note = h.note?.startsWith("turning")
-      ? `Number ${h.note.slice(8)} turning without clearance: hold`
-      : "Hold";
+    // One the server raised for a silent post has no owner: the crew or the supervisor ends it.
+    const orphan = h.person === null && (post === "supervisor" || post === "cockpit");
+    const heir = orphan || (!ownerThere && post !== null && post === h.by.post);
+    const note = holdWords(h.note);
     return {
-      id: h.id,
+      id: String(h.id),
       kind: "hold",
       words: `${note}. ${by(h.by)}`,
-      ends: mine ? "Yours to release." : `Released by ${h.by.name} alone.`,
+      ends: mine
+        ? "Yours to release."
+        : h.person === null
+          ? "Released by the cockpit or the supervisor."
+          : `Released by ${h.by.name} alone.`,
       unanswered: unanswered(h.id),
       end:
         mine || heir ? send("Release", { type: "send", kind: "release", ref: h.id, channel: "panel" }) : null,
     };
   });
-  return [...fires, ...cuts, ...holds];
+  return [...unheld, ...fires, ...cuts, ...holds];
 }
 
 function isUnanswered(state: SessionState, id: number, post: Post | null): boolean {
   if (post === null) return false;
   const signal = state.signals.find((s) => s.id === id);
   return signal?.due.includes(post) === true && signal.answers[post] === undefined;
+}
+
+/** What a hold was raised for, from its note. */
+function holdWords(note: string | null): string {
+  const [why, what] = note?.split(" ") ?? [];
+  if (why === "turning") return `Hold: number ${what} turning without clearance`;
+  if (why === "silent") return `Hold: ${say.post(what as Post).toLowerCase()} silent`;
+  return "Hold";
 }

@@ -1,16 +1,13 @@
-import { findAll } from "../../../shared/conditions/all.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
-import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { missingFor } from "../../../shared/session/requirements.ts";
-import { plain, type SessionState } from "../../../shared/session/state.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
-import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
-import { seconds } from "../../ui/numbers.ts";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
 import { Sequence } from "../../ui/sequence/Sequence.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
+import { ConditionsNow } from "./ConditionsNow.tsx";
 import { COLUMNS, sequenceRows } from "./sequence.ts";
 
 interface Props {
@@ -72,26 +69,4 @@ function missingWords(state: SessionState, code: string): string {
     return `Number ${a}: ${gauge} at least ${least?.value} ${least?.unit}`;
   }
   return say.missing(code);
-}
-
-/** The conditions of the engine asked for or cleared; else of the next in order. */
-function ConditionsNow({ panel }: { panel: Panel }) {
-  const { state, now } = panel;
-  const asked = state.engines.find((e) => ["requested", "clear"].includes(plain(e.life).is));
-  const n = asked?.n ?? nextInOrder(state);
-  if (n === null) return null;
-  const rows = findAll(state, n, now).map(
-    (r): ConditionRow => ({
-      id: r.id,
-      name: say.conditionName(r.id),
-      is: r.is,
-      words: say.condition(r),
-      by: r.by ? `${r.by.name}${r.age === null ? "" : `, ${seconds(r.age)} ago`}` : "",
-      owners: `for ${r.owners.map((o) => say.post(o).toLowerCase()).join(" or ")}`,
-    }),
-  );
-  const title = asked
-    ? `Number ${n}: what a clearance stands on`
-    : `Number ${n} is next: what a clearance would stand on`;
-  return <Conditions title={title} rows={rows} />;
 }

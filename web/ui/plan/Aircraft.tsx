@@ -1,4 +1,4 @@
-import { box, type Drawing, fuselage, nacelle, tailplane, WIDTH, wing } from "./geometry.ts";
+import { box, breakLines, type Drawing, fuselage, nacelle, tailplane, WIDTH, wing } from "./geometry.ts";
 import type { EngineMark, PlanView } from "./planView.ts";
 
 /** Line width of the outline, in drawing units. */
@@ -15,12 +15,25 @@ export function Aircraft({ view, d }: { view: PlanView; d: Drawing }) {
       ))}
       <path d={tailplane(type, d)} className="plan-skin" />
       <path d={fuselage(type, d)} className="plan-skin" />
+      <Break view={view} d={d} />
       {view.engines.map((e) => (
         <EngineShape key={e.n} view={view} engine={e} d={d} />
       ))}
       <Wheels view={view} d={d} />
       {view.cart && <Cart view={view} d={d} />}
       {view.guardAt !== null && <Guard view={view} d={d} at={view.guardAt} />}
+    </g>
+  );
+}
+
+function Break({ view, d }: { view: PlanView; d: Drawing }) {
+  const { gap, lines } = breakLines(view.type, d);
+  return (
+    <g>
+      <path d={gap} fill="var(--paper)" stroke="none" />
+      {lines.map((line) => (
+        <path key={line} d={line} strokeWidth={1.5} />
+      ))}
     </g>
   );
 }

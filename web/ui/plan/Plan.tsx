@@ -1,6 +1,6 @@
+import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import { Aircraft } from "./Aircraft.tsx";
 import { EngineKey } from "./EngineKey.tsx";
-import { type Facing, inViewOrder } from "./facing.ts";
 import { drawingOf, WIDTH } from "./geometry.ts";
 import type { EngineMark, PlanView } from "./planView.ts";
 
@@ -18,7 +18,8 @@ interface Props {
 /** The aircraft as this person stands: every engine's key on its nose side, joined to its place by a line. */
 export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Props) {
   const d = drawingOf(view.type, facing);
-  const keys = inViewOrder(view.engines, facing);
+  const seen = enginesSeen(view.engines.length, facing);
+  const keys = seen.flatMap((n) => view.engines.filter((e) => e.n === n));
   const row = (
     <div className="plan-keys" data-count={keys.length}>
       {keys.map((e) => (
@@ -27,7 +28,7 @@ export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Pro
     </div>
   );
   const wingTip = (side: 1 | -1, text: string) => {
-    const p = d.at(view.type.plan.length * 0.72, (side * view.type.plan.span) / 2.6);
+    const p = d.at(view.type.plan.length * 0.62, (side * view.type.plan.span) / 2.9);
     return (
       <text x={p.x} y={p.y} textAnchor="middle" className="plan-side">
         {text}

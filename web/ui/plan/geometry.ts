@@ -1,10 +1,12 @@
+import type { Facing } from "../../../shared/models/facing.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
-import type { Facing } from "./facing.ts";
 
 /** The drawing's width in its own units; heights follow from the aircraft's proportions. */
 export const WIDTH = 1000;
 /** Room between the engines' keys and the nose, in drawing units. */
-const APRON = 90;
+const APRON = 70;
+/** The stretch of fuselage left out between the break lines, in parts of the length: nothing stands there. */
+const BREAK = { from: 0.62, to: 0.84, drawn: 0.1 };
 
 export interface Point {
   x: number;
@@ -19,17 +21,26 @@ export interface Drawing {
   at(x: number, y: number): Point;
 }
 
+/** Where a station is drawn once the stretch between the break lines is drawn short, metres. */
+function shortened(x: number, length: number): number {
+  const from = length * BREAK.from;
+  const to = length * BREAK.to;
+  if (x <= from) return x;
+  const inside = Math.min(x, to) - from;
+  return from + inside * BREAK.drawn + Math.max(0, x - to);
+}
+
 /** Fits the aircraft to the drawing, nose up when seen facing forward and nose down when seen facing the nose. */
 export function drawingOf(type: AircraftType, facing: Facing): Drawing {
   const { span, length } = type.plan;
   const scale = WIDTH / (span * 1.12);
   const fore = Math.min(0, ...type.engines.map((e) => e.x));
-  const height = APRON + (length - fore) * scale + 20;
+  const height = APRON + (shortened(length, length) - fore) * scale + 24;
   return {
     height,
     scale,
     at(x, y) {
-      const down = APRON + (x - fore) * scale;
+      const down = APRON + (shortened(x, length) - fore) * scale;
       const across = WIDTH / 2 + y * scale;
       return facing === "forward" ? { x: across, y: down } : { x: WIDTH - across, y: height - down };
     },
@@ -187,6 +198,27 @@ export function nacelle(type: AircraftType, d: Drawing, engine: { x: number; y: 
       ],
     ],
   );
+}
+
+/** The two break lines across the fuselage, and the gap between them. */
+export function breakLines(type: AircraftType, d: Drawing): { gap: string; lines: string[] } {
+  const L = type.plan.length;
+  const w = L * 0.06;
+  const line = (x: number) => {
+    const [a, b, c, e] = [d.at(x, -w), d.at(x, -w / 3), d.at(x, w / 3), d.at(x, w)];
+    const bend = (b.x - a.x) * 0.35;
+    return {
+      text: `${a.x} ${a.y}L${b.x} ${b.y}L${(b.x + c.x) / 2 - bend / 2} ${b.y - 9}L${(b.x + c.x) / 2 + bend / 2} ${b.y + 9}L${c.x} ${c.y}L${e.x} ${e.y}`,
+      a,
+      e,
+    };
+  };
+  const one = line(L * BREAK.from);
+  const two = line(L * BREAK.to);
+  return {
+    gap: `M${one.a.x} ${one.a.y}L${one.e.x} ${one.e.y}L${two.e.x} ${two.e.y}L${two.a.x} ${two.a.y}Z`,
+    lines: [`M${one.text}`, `M${two.text}`],
+  };
 }
 
 /** Corners of a box between two stations. */

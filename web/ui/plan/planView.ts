@@ -7,7 +7,7 @@ export interface EngineMark {
   y: number;
   /** One word of state. */
   word: string;
-  shape: "ring" | "asked" | "clear" | "turning" | "stable" | "stopped" | "fire";
+  shape: "none" | "ring" | "asked" | "clear" | "turning" | "stable" | "stopped" | "fire";
   /** A running count beside the word, e.g. `14 s`. */
   count: string | null;
   /** The count is past its limit. */

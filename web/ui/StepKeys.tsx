@@ -1,0 +1,33 @@
+import { figure } from "./numbers.ts";
+
+interface Props {
+  /** One touch of the fine key. */
+  step: number;
+  /** How many fine steps the coarse key makes. */
+  coarse: number;
+  unit: string;
+  onStep(steps: number): void;
+}
+
+/** Less and more, in coarse and fine steps. */
+export function StepKeys({ step, coarse, unit, onStep }: Props) {
+  return (
+    <div className="step-keys">
+      {[-coarse, -1, 1, coarse].map((steps) => {
+        const size = figure(Math.abs(steps) * step, step);
+        return (
+          <button
+            key={steps}
+            type="button"
+            className="step-key"
+            onClick={() => onStep(steps)}
+            aria-label={`${steps < 0 ? "Less by" : "More by"} ${size} ${unit}`.trim()}
+          >
+            {steps < 0 ? "−" : "+"}
+            {size}
+          </button>
+        );
+      })}
+    </div>
+  );
+}
