@@ -26,6 +26,7 @@ const ALWAYS = [
   "noOtherTurningUp",
   "starterCool",
   "postsHeld",
+  "handsOffPropellers",
 ] as const;
 
 /** Reads unknown data as an aircraft type: the shape first, then what the shape cannot say. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { ALERT_KINDS } from "../../shared/alerts/kinds.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { ALERT_KINDS } from "../../shared/session/state.ts";
 import { ASK_WORDS } from "../../shared/words/asks.ts";
 import { ed, fay, given, type Story } from "./given.ts";
 
@@ -24,7 +24,10 @@ describe("alerts", () => {
     const story = lateOil();
     expect(acknowledge(story, "fireGuard")).toBe("notAddressed");
     expect(acknowledge(story, "supervisor")).toBeUndefined();
-    expect(story.state.alerts[0]?.acknowledged).toEqual(["supervisor"]);
+    expect(story.state.alerts[0]?.posts).toEqual({
+      cockpit: "activeUnacknowledged",
+      supervisor: "activeAcknowledged",
+    });
     expect(acknowledge(story, "supervisor")).toBe("alreadyDone");
     const asks = (post: "cockpit" | "supervisor") =>
       askedOf(story.state, post, story.now).filter((a) => a.key.startsWith("alert:"));
@@ -34,12 +37,13 @@ describe("alerts", () => {
 
   it("[ALR-3] ended first, then acknowledged by all", () => {
     const story = lateOil();
+    const alert = alertId(story);
     story.oil(3, 20);
     acknowledge(story, "cockpit");
     expect(story.state.alerts).toHaveLength(1);
     acknowledge(story, "supervisor");
     expect(story.state.alerts).toEqual([]);
-    expect(acknowledge(story, "supervisor")).toBe("nothingOpen");
+    expect(story.say("supervisor", { type: "acknowledgeAlert", alert }).refusal?.reason).toBe("nothingOpen");
   });
 
   it("[ALR-3] acknowledged first, then ended", () => {
@@ -64,22 +68,49 @@ describe("alerts", () => {
     acknowledge(story, "cockpit");
     story.say("cockpit", { type: "leavePost", post: "cockpit" });
     story.does(fay, { type: "claimPost", post: "cockpit" });
-    expect(story.state.alerts[0]?.acknowledged).toEqual(["cockpit"]);
+    expect(story.state.alerts[0]?.posts.cockpit).toBe("activeAcknowledged");
   });
 
   it.each(["hold", "cut", "cutAll", "fire"] as const)(
-    "[ALR-5] a %s raises none by itself, and acknowledging nothing ends it",
+    "[ALR-5] a %s is an alert to every post; acknowledging it ends nothing",
     (kind) => {
       const story = starting();
       const id = story.does(ed, { type: "send", kind }).events[0]?.seq ?? 0;
-      expect(story.alerts).toEqual([]);
-      for (const post of POSTS)
-        expect(story.say(post, { type: "acknowledgeAlert", alert: id }).refusal?.reason).toBe("nothingOpen");
-      for (const post of POSTS) story.answer(post, id, "received");
-      const { holds, cuts, fires } = story.state;
+      expect(story.state.alerts).toMatchObject([
+        { kind: kind === "cutAll" ? "cut" : kind, ref: id, active: true },
+      ]);
+      for (const post of POSTS) expect(acknowledge(story, post)).toBeUndefined();
+      const { holds, cuts, fires, alerts } = story.state;
       expect(holds.length + cuts.length + fires.length).toBe(1);
+      expect(alerts).toMatchObject([{ active: true }]);
     },
   );
+
+  it("[ALR-5] ended, it stays until every held post has acknowledged, and is then reset", () => {
+    const story = starting();
+    const hold = story.does(ed, { type: "send", kind: "hold" }).events[0]?.seq ?? 0;
+    for (const post of ["cockpit", "groundPower", "supervisor"] as const)
+      story.answer(post, hold, "received");
+    story.does(ed, { type: "send", kind: "release", ref: hold });
+    expect(story.state.alerts).toMatchObject([
+      { active: false, posts: { cockpit: "latchedAcknowledged", fireGuard: "latchedUnacknowledged" } },
+    ]);
+    acknowledge(story, "fireGuard");
+    expect(story.state.alerts).toEqual([]);
+    expect(story.told("alertReset")).toHaveLength(1);
+  });
+
+  it("[ALR-5] who raised it knows of it; answering its signal acknowledges", () => {
+    const story = starting();
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    story.answer("cockpit", hold, "received");
+    expect(story.state.alerts[0]?.posts).toEqual({
+      cockpit: "activeAcknowledged",
+      fireGuard: "activeAcknowledged",
+      groundPower: "activeUnacknowledged",
+      supervisor: "activeUnacknowledged",
+    });
+  });
 
   it.each(ALERT_KINDS)("[ALR-1, ASK-3] %s has words", (kind) => {
     expect(ASK_WORDS[`alert.${kind}`]).toBeDefined();

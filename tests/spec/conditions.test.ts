@@ -17,7 +17,7 @@ const is = (story: Story, id: ConditionId, engine = 3) => ask(story, id, engine)
 describe("conditions", () => {
   it("[CON-1] before anybody said anything", () => {
     const story = given();
-    expect(Object.fromEntries(CONDITION_IDS.map((id) => [id, is(story, id)]))).toEqual({
+    expect(Object.fromEntries(FOUR.conditions.map((id) => [id, is(story, id)]))).toEqual({
       noStopOpen: "yes",
       guardInPlace: "unknown",
       arcClear: "unknown",
@@ -28,6 +28,7 @@ describe("conditions", () => {
       othersSettled: "yes",
       starterCool: "yes",
       postsHeld: "no",
+      handsOffPropellers: "yes",
     });
   });
 
@@ -164,9 +165,17 @@ describe("conditions", () => {
     "noOtherTurningUp",
     "starterCool",
     "postsHeld",
+    "handsOffPropellers",
   ];
   it.each(CONDITION_IDS)("[CON-13] a type without %s is taken only if it may be left out", (id) => {
-    const read = readAircraftType({ ...FOUR, conditions: CONDITION_IDS.filter((c) => c !== id) });
+    const checks = ["extinguisher", "area", "fuelling", "cartOutputOff", "generatorsCarry"].map((check) => ({
+      id: check,
+      words: check,
+      stage: "secure",
+      post: "supervisor",
+      source: FOUR.orderSource,
+    }));
+    const read = readAircraftType({ ...FOUR, checks, conditions: CONDITION_IDS.filter((c) => c !== id) });
     expect("faults" in read ? read.faults : []).toEqual(
       ALWAYS.includes(id) ? [{ path: "conditions", message: `${id} cannot be left out` }] : [],
     );

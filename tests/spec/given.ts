@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { z } from "zod";
+import { ALERT_RULES, type AlertKind } from "../../shared/alerts/kinds.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import type { Manifest } from "../../shared/evidence/verify.ts";
@@ -339,8 +340,16 @@ export class Story {
     return this.log.map((e) => e.fact).filter((f): f is FactOf<T> => f.type === type);
   }
 
-  get alerts(): string[] {
-    return this.told("alertRaised").map((f) => f.kind);
+  /** Kinds of the alerts raised so far, but for those that every stop is. */
+  get alerts(): AlertKind[] {
+    return this.told("alertRaised")
+      .map((f) => f.kind)
+      .filter((kind) => !ALERT_RULES[kind].latching);
+  }
+
+  /** Alerts of one kind raised so far. */
+  raised(kind: AlertKind): FactOf<"alertRaised">[] {
+    return this.told("alertRaised").filter((f) => f.kind === kind);
   }
 
   replayed(): SessionState {

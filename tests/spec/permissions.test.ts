@@ -38,6 +38,8 @@ const SIGNALS: Readonly<Record<SignalKind, [who: string, from: Stage, to: Stage]
   chocksIn: ["G", "secure", "release"],
   removeChocks: ["CGS", "warmUp", "release"],
   chocksOut: ["G", "warmUp", "release"],
+  handlePropeller: ["CFG", "secure", "starting"],
+  propellerFree: ["FG", "secure", "release"],
   brakesSet: ["C", "secure", "release"],
   brakesReleased: ["C", "secure", "release"],
   allClear: ["S", "warmUp", "release"],
@@ -58,6 +60,17 @@ const OTHERS: Readonly<Record<Other, [who: string, from: Stage, to: Stage]>> = {
   advance: ["CS", "plan", "release"],
   abandon: ["CS", "plan", "release"],
   acknowledgeAlert: ["CFGS", "plan", "release"],
+  shelveAlert: ["CFGS", "plan", "release"],
+  present: ["CFGS", "plan", "release"],
+  delivered: ["CFGS", "plan", "release"],
+  override: ["CS", "starting", "starting"],
+  countBlades: ["FG", "secure", "starting"],
+  recordWeather: ["CS", "plan", "release"],
+  writeDefect: ["CFGS", "plan", "release"],
+  closeDefect: ["S", "plan", "release"],
+  startDrill: ["CFGS", "plan", "release"],
+  drillStep: ["CFGS", "plan", "release"],
+  endDrill: ["CS", "plan", "release"],
 };
 
 const LETTER: Readonly<Record<Post, string>> = {
@@ -108,6 +121,28 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
       return { type, reason: "weather" };
     case "acknowledgeAlert":
       return { type, alert: 1 };
+    case "shelveAlert":
+      return { type, alert: 1, minutes: 5 };
+    case "present":
+      return { type };
+    case "delivered":
+      return { type, signals: [1] };
+    case "override":
+      return { type, condition: "guardInPlace", engine: 3, reason: "short of hands" };
+    case "countBlades":
+      return { type, engine: 3, blades: 9, resistance: false };
+    case "recordWeather":
+      return { type, windKt: 5 };
+    case "writeDefect":
+      return { type, words: "seeps", barsStart: false };
+    case "closeDefect":
+      return { type, defect: "d1", reason: "wiped" };
+    case "startDrill":
+      return { type, drill: "smoke" };
+    case "drillStep":
+      return { type, run: 1, step: 0, done: true };
+    case "endDrill":
+      return { type, run: 1, outcome: "nothing found" };
   }
 }
 
@@ -169,6 +204,8 @@ describe("who may do what, and when", () => {
     "chocksIn",
     "removeChocks",
     "chocksOut",
+    "handlePropeller",
+    "propellerFree",
   ];
   const STOPS = ["hold", "cut", "cutAll", "fire", "turning"];
   it.each(SIGNAL_KINDS)(

@@ -95,6 +95,17 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
   noSuchCheck: () =>
     after(given().manned(), (s) => s.say("cockpit", { type: "recordCheck", check: "magic", good: true })),
   badOrder: () => after(given().upTo("starting"), (s) => s.send("cockpit", "readyToStart", { engine: 1 })),
+  notOverridable: () =>
+    after(given().upTo("starting"), (s) =>
+      s.say("cockpit", { type: "override", condition: "arcClear", engine: 3, reason: "in a hurry" }),
+    ),
+  notShelvable: () => {
+    const story = given().manned();
+    story.send("fireGuard", "hold");
+    story.say("cockpit", { type: "shelveAlert", alert: story.state.alerts[0]?.id ?? 0, minutes: 5 });
+    return story;
+  },
+  noSuchDrill: () => after(given().manned(), (s) => s.say("cockpit", { type: "startDrill", drill: "magic" })),
   notWitnessable: () =>
     after(given().upTo("starting"), (s) =>
       s.send("cockpit", "clearToStart", { engine: 1, channel: "hand", seenFrom: "supervisor" }),
@@ -135,11 +146,13 @@ describe("refusals", () => {
     expect(REFUSAL_WORDS[reason].length).toBeGreaterThan(8);
   });
 
-  it("[REF-2] a refusal leaves the state as it was, apart from the event's number and time", () => {
+  it("[REF-2, PRS-1] a refusal leaves the state as it was, apart from its number and time and the touch it was", () => {
     const story = given().upTo("starting");
-    const before = story.state;
+    const { posts, ...before } = story.state;
     story.wait(1).send("cockpit", "cranking", { engine: 3 });
-    expect({ ...story.state, seq: 0, at: 0 }).toEqual({ ...before, seq: 0, at: 0 });
+    const { posts: touched, ...after } = story.state;
+    expect({ ...after, seq: 0, at: 0 }).toEqual({ ...before, seq: 0, at: 0 });
+    expect(touched).toEqual({ ...posts, cockpit: { ...posts.cockpit, touchedAt: story.now } });
   });
 
   it("[REF-4] at its validUntil a command still acts, one millisecond later it is too late", () => {

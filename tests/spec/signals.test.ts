@@ -163,7 +163,7 @@ describe("lateness", () => {
     expect(story.waitMs(2_499).alerts).toEqual([]);
     story.waitMs(1);
     expect(story.told("late")).toMatchObject([{ level: 1 }, { level: 2 }]);
-    expect(story.told("alertRaised")).toMatchObject([{ kind: "unanswered", to: ["cockpit", "supervisor"] }]);
+    expect(story.raised("unanswered")).toMatchObject([{ to: ["cockpit", "supervisor"] }]);
     story.wait(600);
     expect(story.told("late")).toHaveLength(2);
     expect(story.state.holds).toHaveLength(1);

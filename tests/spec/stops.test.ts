@@ -100,7 +100,7 @@ describe("hold", () => {
     story.readBack(3);
     release(story, bo, raise(story, bo, "hold"));
     expect(story.life(3)).toBe("waiting");
-    expect(story.facts.map((f) => f.type)).toEqual(["sent"]);
+    expect(story.facts.map((f) => f.type)).toEqual(["sent", "alertEnded"]);
   });
 });
 
@@ -219,7 +219,7 @@ describe("fire", () => {
     const story = given({ order: [3] }).upTo("warmUp");
     raise(story, bo, "fire", { engine: 2 });
     expect(story.send("cockpit", "cranking", { engine: 2 }).refusal).toBeUndefined();
-    expect(story.alerts).toEqual([]);
+    expect(story.raised("turningUncleared")).toEqual([]);
     expect(story.send("cockpit", "cranking", { engine: 1 }).refusal?.reason).toBe("clearanceVoid");
   });
 
@@ -288,11 +288,12 @@ describe("engine seen turning", () => {
     raise(story, ed, "turning", { engine: 2 });
     expect(story.life(2)).toBe("cranking");
     expect(story.state.holds).toHaveLength(1);
-    expect(story.told("alertRaised")).toMatchObject([
-      { kind: "turningUncleared", engine: 2, to: ["cockpit", "fireGuard", "groundPower", "supervisor"] },
+    expect(story.raised("turningUncleared")).toMatchObject([
+      { engine: 2, to: ["cockpit", "fireGuard", "groundPower", "supervisor"] },
     ]);
+    const alert = story.state.alerts.find((a) => a.kind === "turningUncleared")?.id;
     story.send("cockpit", "shutDown", { engine: 2 });
-    expect(story.told("alertEnded")).toHaveLength(1);
+    expect(story.told("alertEnded").map((f) => f.alert)).toContain(alert);
   });
 
   it("[TRN-2] of an engine that is recorded as turning is the hold alone", () => {
