@@ -1,0 +1,108 @@
+import { randomUUID } from "node:crypto";
+import { performance } from "node:perf_hooks";
+import { io, type Socket } from "socket.io-client";
+import { type Spread, spreadOf } from "./histogram.ts";
+
+/** One run of the driver: how many sessions, panels and commands, for how long. */
+export interface LoadPlan {
+  url: string;
+  /** One for each session; the first panel of each sends. */
+  sessions: readonly string[];
+  panels: number;
+  /** Commands a second over all sessions. */
+  rate: number;
+  seconds: number;
+  token: string;
+}
+
+export interface LoadResult {
+  /** From the moment a command was meant to be sent to its event at each panel. */
+  toPanels: Spread;
+  /** From the same moment to the acknowledgement. */
+  toAck: Spread;
+  sent: number;
+  unanswered: number;
+}
+
+interface Batch {
+  events: { command: string | null }[];
+}
+
+const PATIENCE_MS = 5_000;
+
+/**
+ * Sends commands at their intended times, whatever became of earlier ones, and counts latency from the intended
+ * moment: a stalled server cannot hide behind a driver that waits for it.
+ */
+export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
+  const meant = new Map<string, number>();
+  const toPanels: number[] = [];
+  const toAck: number[] = [];
+  const senders: Socket[] = [];
+  const all: Socket[] = [];
+  for (const session of plan.sessions) {
+    for (let panel = 0; panel < plan.panels; panel += 1) {
+      const socket = io(plan.url, {
+        path: "/live",
+        transports: ["websocket"],
+        auth: { token: plan.token, proto: 1 },
+        forceNew: true,
+      });
+      await new Promise<void>((done, failed) => {
+        socket.once("connect", () => done());
+        socket.once("connect_error", failed);
+      });
+      socket.on("events", ({ events }: Batch) => {
+        const now = performance.now();
+        for (const { command } of events) {
+          const at = command === null ? undefined : meant.get(command);
+          if (at !== undefined) toPanels.push(now - at);
+        }
+      });
+      await socket.timeout(10_000).emitWithAck("watch", { session, since: 0 });
+      if (panel === 0) senders.push(socket);
+      all.push(socket);
+    }
+  }
+
+  const count = Math.round(plan.rate * plan.seconds);
+  const begin = performance.now() + 200;
+  const answers: Promise<void>[] = [];
+  let unanswered = 0;
+  for (let i = 0; i < count; i += 1) {
+    const due = begin + (i * 1000) / plan.rate;
+    const wait = due - performance.now();
+    if (wait > 1) await new Promise((r) => setTimeout(r, wait));
+    const session = i % plan.sessions.length;
+    const id = randomUUID();
+    meant.set(id, due);
+    const command = {
+      v: 1,
+      id,
+      session: plan.sessions[session],
+      clientAt: Date.now(),
+      action: { type: "send", kind: "negative", channel: "panel", note: "load" },
+    };
+    const answered = senders[session]
+      ?.timeout(10_000)
+      .emitWithAck("command", command)
+      .then(
+        (answer: { status?: string }) => {
+          if (answer.status === "accepted") toAck.push(performance.now() - due);
+          else unanswered += 1;
+        },
+        () => {
+          unanswered += 1;
+        },
+      );
+    if (answered) answers.push(answered);
+  }
+  await Promise.all(answers);
+  // The last events may still be on their way: an acknowledgement can overtake them.
+  const patience = performance.now() + PATIENCE_MS;
+  while (toPanels.length < count * plan.panels && performance.now() < patience) {
+    await new Promise((r) => setTimeout(r, 20));
+  }
+  for (const socket of all) socket.close();
+  return { toPanels: spreadOf(toPanels), toAck: spreadOf(toAck), sent: count, unanswered };
+}

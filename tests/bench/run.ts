@@ -1,0 +1,71 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { cpus, tmpdir } from "node:os";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import type { Spread } from "./histogram.ts";
+import { planSessions } from "./prepare.ts";
+import { drive, serve } from "./processes.ts";
+
+/**
+ * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
+ * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after.
+ */
+const { values } = parseArgs({
+  options: {
+    sessions: { type: "string", default: "50" },
+    panels: { type: "string", default: "4" },
+    rate: { type: "string", default: "100" },
+    seconds: { type: "string", default: "10" },
+  },
+});
+const [count, panels, rate, seconds] = [values.sessions, values.panels, values.rate, values.seconds].map(
+  Number,
+) as [number, number, number, number];
+const data = mkdtempSync(join(tmpdir(), "chockside-bench-"));
+
+async function bare() {
+  const server = await serve(["--import", "tsx", "tests/bench/bare.ts"]);
+  const sessions = Array.from({ length: count }, (_, i) => `bare-${i}`);
+  const result = await drive({ url: server.url, sessions, panels, rate, seconds, token: "none" });
+  server.stop();
+  return result;
+}
+
+async function product() {
+  const server = await serve(["server/dist/main.js"], {
+    PORT: "0",
+    CHOCKSIDE_DATA: join(data, "bench.db"),
+    CHOCKSIDE_LOG: "warn",
+  });
+  const { token, sessions } = await planSessions(server.url, count);
+  const result = await drive({ url: server.url, sessions, panels, rate, seconds, token });
+  server.stop();
+  return result;
+}
+
+function row(name: string, s: Spread): string {
+  const f = (n: number) => n.toFixed(2).padStart(9);
+  return `${name.padEnd(34)}${String(s.count).padStart(8)}${f(s.p50)}${f(s.p95)}${f(s.p99)}${f(s.max)}`;
+}
+
+console.log(`${cpus()[0]?.model ?? "?"}, ${cpus().length} cores, Node ${process.version}`);
+console.log(`${count} sessions x ${panels} panels, ${rate} commands/s for ${seconds} s; milliseconds\n`);
+const before = await bare();
+const ours = await product();
+const after = await bare();
+rmSync(data, { recursive: true, force: true });
+
+console.log(
+  `${"".padEnd(34)}${"count".padStart(8)}${["p50", "p95", "p99", "max"].map((h) => h.padStart(9)).join("")}`,
+);
+console.log(row("bare broadcast, before: to panels", before.toPanels));
+console.log(row("Chockside: durable, to panels", ours.toPanels));
+console.log(row("bare broadcast, after: to panels", after.toPanels));
+console.log(row("Chockside: acknowledged", ours.toAck));
+const ratio = (key: "p50" | "p99") => (2 * ours.toPanels[key]) / (before.toPanels[key] + after.toPanels[key]);
+console.log(`\nto every panel, times bare: p50 ${ratio("p50").toFixed(2)}, p99 ${ratio("p99").toFixed(2)}`);
+const expected = ours.sent * panels;
+console.log(
+  `commands ${ours.sent}, not accepted ${ours.unanswered}; deliveries ${ours.toPanels.count} of ${expected}`,
+);
+process.exit(ours.unanswered === 0 && ours.toPanels.count === expected ? 0 : 1);
