@@ -26,9 +26,12 @@ const DROPPED = new Set([
   "seq",
   "fence",
   "ended",
+  "exceeded",
+  "delivered",
+  "drillsOpened",
 ]);
 /** Moments of which only matters whether there is one. */
-const FLAGS = new Set(["doneAt", "readBackAt", "firstOilAt", "allClearAt"]);
+const FLAGS = new Set(["doneAt", "readBackAt", "firstOilAt", "allClearAt", "liveSince", "lastRanAt"]);
 /** Parts in which the moment something was said decides nothing any more; the deadlines stand beside it. */
 const AT_DROPPED = new Set([
   "signals",
@@ -43,6 +46,10 @@ const AT_DROPPED = new Set([
   "checks",
   "chocks",
   "engines",
+  "defects",
+  "drills",
+  "weather",
+  "handling",
 ]);
 
 const PLAIN = 0;
@@ -51,6 +58,7 @@ const FLAG = 2;
 const EPOCH = 3;
 const AT = 4;
 const ID = 5;
+const TOUCH = 6;
 
 interface Key {
   hash: number;
@@ -74,7 +82,9 @@ function keyOf(name: string): Key {
           ? AT
           : name === "id"
             ? ID
-            : PLAIN;
+            : name === "touchedAt"
+              ? TOUCH
+              : PLAIN;
   const made = { hash: wordOf(name), rule, slot: keys.size };
   keys.set(name, made);
   return made;
@@ -99,7 +109,9 @@ export const print = { low: 0, high: 0 };
 
 let now = 0;
 let epoch = 0;
+let liveSince: number | null = null;
 let atDropped = false;
+let alertsCount = true;
 
 // Things with an id of their own: what they are without ids, so that a reference can be read as what it points at.
 const own: { id: number }[] = [];
@@ -113,6 +125,7 @@ let ownRefs: number[] = [];
 // The parts of the state its successors are compared with: most of them are the very same objects there.
 let baseNow = Number.NaN;
 let baseEpoch = 0;
+let baseLive: number | null = null;
 const baseParts: unknown[] = [];
 const baseLows: number[] = [];
 const baseHighs: number[] = [];
@@ -121,12 +134,18 @@ const baseHangs: boolean[] = [];
 const baseThings: { thing: object; low: number; high: number; refs: number[] }[] = [];
 let hangs = false;
 
+/** Whether alerts are part of a state: they decide nothing of a start, but themselves. */
+export function countAlerts(count: boolean): void {
+  alertsCount = count;
+}
+
 /** Remembers a state's parts; the fingerprints of its successors are then made of what changed. */
 export function setBase(state: SessionState, at: number): void {
   baseNow = Number.NaN;
   read(state, at, true);
   baseNow = at;
   baseEpoch = state.epoch;
+  baseLive = state.liveSince;
 }
 
 /** Sets `print` to the fingerprint of a state as it stands at a moment. */
@@ -137,12 +156,13 @@ export function fingerprint(state: SessionState, at: number): void {
 function read(state: SessionState, at: number, base: boolean): void {
   now = at;
   epoch = state.epoch;
+  liveSince = state.liveSince;
   things = 0;
   const near = at === baseNow;
   if (base) baseThings.length = 0;
   for (const key in state) {
     const part = state[key as keyof SessionState];
-    if (!isThings(part) || key === "ended") continue;
+    if (!isThings(part) || key === "ended" || (key === "alerts" && !alertsCount)) continue;
     atDropped = AT_DROPPED.has(key);
     for (const thing of part) {
       if (!near || !recall(thing)) readThing(thing, wordOf(key));
@@ -162,7 +182,7 @@ function read(state: SessionState, at: number, base: boolean): void {
     a = (a + low) | 0;
     b = (b + high) | 0;
   }
-  const sameHang = near && epoch === baseEpoch && sameThings();
+  const sameHang = near && epoch === baseEpoch && liveSince === baseLive && sameThings();
   for (const key in state) {
     const { rule, slot, hash: word } = keyOf(key);
     if (rule === DROP || rule === ID || rule === EPOCH) continue;
@@ -347,7 +367,11 @@ function hashObject(value: Record<string, unknown>): void {
     if (part === undefined) continue;
     if (key.rule === ID && typeof part === "number" && part >= FIRST_ID && inThing) continue;
     if (key.rule === FLAG) low = high = part === null ? 1 : 2;
-    else if (key.rule === EPOCH) {
+    else if (key.rule === TOUCH) {
+      // Silence counts from the touch, or from when the start came alive if that was later; else not at all.
+      hangs = true;
+      hash(liveSince === null ? null : Math.max(part as number, liveSince));
+    } else if (key.rule === EPOCH) {
       hangs = true;
       low = high = part === epoch ? 1 : 2;
     } else hash(part);

@@ -60,7 +60,17 @@ const data = {
     "othersSettled",
     "starterCool",
     "postsHeld",
+    "guardPathClear",
+    "handsOffPropellers",
+    "noBarringDefect",
   ],
+  overridable: ["brakesSet"],
+  bladeCount: {
+    dueAfter: { value: 1000, unit: "s", source },
+    blades: { value: 3, unit: "count", source },
+  },
+  wind: { max: { value: 30, unit: "kt", source }, gustMax: { value: 40, unit: "kt", source } },
+  drills: [],
   requiredPosts: ["cockpit", "fireGuard", "supervisor"],
   timing: {
     clearance: seconds(3),
@@ -74,6 +84,13 @@ const data = {
     arcClear: seconds(2),
     brakes: seconds(5),
     groundPower: seconds(6),
+    area: seconds(6),
+    weather: seconds(6),
+    override: seconds(1),
+    resound: seconds(3),
+    presenceSeen: seconds(1),
+    presenceHeard: seconds(2),
+    presenceHold: seconds(4),
   },
 };
 

@@ -53,13 +53,18 @@ export class Moves {
       this.references(moves, state, who, person, post);
       if (scope.posts) changesOfPost(moves, state, person, post);
       if (post === "supervisor" && scope.course) courseOf(moves, state, person);
+      if (post !== null && scope.time && state.liveSince !== null) {
+        moves.push({ is: "act", by: person, action: { type: "present" } });
+      }
+      if (scope.overrides && post !== null) setAside(moves, person, scope.engines);
+      if (scope.defects && post === "supervisor") defectsOf(moves, state, person);
     }
     this.answers(moves, state);
     if (scope.alerts) acknowledgements(moves, state);
     this.stale(moves, state, now);
     if (scope.time) {
       moves.push({ is: "tick" });
-      for (const to of nextMoments(state, now)) moves.push({ is: "wait", to });
+      for (const to of nextMoments(state, now, scope.alerts)) moves.push({ is: "wait", to });
     }
     if (scope.upset)
       moves.push(
@@ -207,12 +212,33 @@ function answered(by: Person, signal: Signal, answer: Answer, engine?: number): 
 
 function acknowledgements(moves: Move[], state: SessionState) {
   for (const alert of state.alerts) {
-    for (const person of Object.values(PEOPLE)) {
-      const post = postOf(state, person);
-      if (post && alert.to.includes(post) && !alert.acknowledged.includes(post)) {
-        moves.push({ is: "act", by: person, action: { type: "acknowledgeAlert", alert: alert.id } });
+    for (const by of Object.values(PEOPLE)) {
+      const post = postOf(state, by);
+      if (!post || alert.posts[post] === undefined) continue;
+      moves.push({ is: "act", by, action: { type: "acknowledgeAlert", alert: alert.id } });
+      if (post === "cockpit") {
+        moves.push({ is: "act", by, action: { type: "shelveAlert", alert: alert.id, minutes: 1 } });
       }
     }
+  }
+}
+
+/** Asked of everybody, so that the posts that may not are tried too. */
+function setAside(moves: Move[], by: Person, engines: readonly number[]) {
+  for (const engine of engines) {
+    for (const condition of ["brakesSet", "arcClear"] as const) {
+      moves.push({ is: "act", by, action: { type: "override", condition, engine, reason: "known" } });
+    }
+  }
+}
+
+function defectsOf(moves: Move[], state: SessionState, by: Person) {
+  if (state.defects.length === 0) {
+    const action = { type: "writeDefect", words: "leak", engine: 1, barsStart: true } as const;
+    moves.push({ is: "act", by, action });
+  }
+  for (const { id } of state.defects) {
+    moves.push({ is: "act", by, action: { type: "closeDefect", defect: id, reason: "tightened" } });
   }
 }
 

@@ -47,6 +47,8 @@ class Rehearsal {
       aircraftType: TYPE,
       order: [1, 2],
       powerSource: "groundPower" as const,
+      lastRan: [],
+      defects: [],
       crew: { cockpit: null, fireGuard: null, groundPower: null, supervisor: null },
     };
     this.state = { ...plan("s", fact, PEOPLE.supervisor, MARK, START).state, seq: FIRST_ID };

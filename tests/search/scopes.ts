@@ -22,7 +22,12 @@ export interface Scope {
   time: boolean;
   /** Restart of the server, steps of its clock. */
   upset: boolean;
+  /** Acknowledging and shelving. Without them alerts are left out of the states: they decide nothing of a start. */
   alerts: boolean;
+  /** A condition set aside by two people. */
+  overrides: boolean;
+  /** Defects written and closed. */
+  defects: boolean;
   /** Engines acts may name. */
   engines: readonly number[];
   /** A state with more open than this is not followed further. */
@@ -56,8 +61,10 @@ const EVERYTHING: Scope = {
   time: true,
   upset: true,
   alerts: true,
+  overrides: true,
+  defects: true,
   engines: [1, 2],
-  most: { stops: 3, sameSignal: 2, alerts: 4 },
+  most: { stops: 2, sameSignal: 2, alerts: 3 },
 };
 
 const small: Scope = {
@@ -68,7 +75,9 @@ const small: Scope = {
   course: false,
   upset: false,
   alerts: false,
-  most: { stops: 1, sameSignal: 1, alerts: 2 },
+  overrides: false,
+  defects: false,
+  most: { stops: 1, sameSignal: 1, alerts: 99 },
 };
 
 export const SCOPES: readonly Scope[] = [
@@ -116,7 +125,7 @@ export const SCOPES: readonly Scope[] = [
     },
     answered: ["cut", "cutAll"],
     time: false,
-    most: { stops: 2, sameSignal: 2, alerts: 2 },
+    most: { stops: 2, sameSignal: 2, alerts: 99 },
   },
   {
     ...small,
@@ -129,6 +138,33 @@ export const SCOPES: readonly Scope[] = [
     posts: true,
     time: false,
     engines: [1],
+  },
+  {
+    ...small,
+    name: "overrides",
+    roots: ["prepared"],
+    kinds: [
+      "readyToStart",
+      "clearToStart",
+      "guardInPlace",
+      "arcClear",
+      "brakesSet",
+      "brakesReleased",
+      "cranking",
+    ],
+    answered: ["clearToStart"],
+    engines: [1],
+    overrides: true,
+    defects: true,
+  },
+  {
+    ...small,
+    name: "propeller",
+    roots: ["prepared"],
+    kinds: [...START, "guardInPlace", "arcClear", "handlePropeller", "propellerFree", "turning", "release"],
+    onlyFrom: { turning: ["fireGuard"], release: ["fireGuard"] },
+    answered: ["clearToStart", "handlePropeller"],
+    time: false,
   },
   {
     ...small,

@@ -1,6 +1,6 @@
 import { act, type Step, tick, unsettle } from "../../shared/session/step.ts";
 import { chart } from "./chart.ts";
-import { fingerprint, print, setBase } from "./fingerprint.ts";
+import { countAlerts, fingerprint, print, setBase } from "./fingerprint.ts";
 import { CLEARANCE } from "./invariants/clearance.ts";
 import type { Transition } from "./invariants/invariant.ts";
 import { RECORD } from "./invariants/record.ts";
@@ -87,6 +87,7 @@ class Search {
     this.options = options;
     this.moves = new Moves(scope);
     this.most = scope.most;
+    countAlerts(scope.alerts);
     this.roots = (options.roots ?? scope.roots).map((root) => ({
       root,
       node: { state: stateAt(root), now: START },

@@ -1,3 +1,4 @@
+import { POSTS } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { TYPE } from "./model.ts";
 
@@ -16,6 +17,11 @@ const FRESH: Record<string, number[]> = {
   cuts: [],
   fires: [],
   posts: [],
+  overrides: [timing.override.value * 1000],
+  defects: [],
+  drills: [],
+  weather: [],
+  handling: [],
   offers: [],
   chocks: [],
   authorities: [],
@@ -24,7 +30,9 @@ const FRESH: Record<string, number[]> = {
   readings: [],
   checks: [],
   allClearAt: [],
+  liveSince: [],
 };
+const SILENT = timing.presenceHold.value * 1000;
 const SKIPPED = new Set(["type", "ended", "at", "stageSince", "seq", "crew"]);
 
 let now = 0;
@@ -34,11 +42,18 @@ let first = Number.POSITIVE_INFINITY;
  * The next moment at which time alone could change something, and the last moment before it, both on a grid of whole
  * seconds and one millisecond before each: an act at either side of every limit is tried. Empty when nothing is due.
  */
-export function nextMoments(state: SessionState, at: number): number[] {
+export function nextMoments(state: SessionState, at: number, alerts: boolean): number[] {
   now = at;
   first = Number.POSITIVE_INFINITY;
   for (const key in state) {
-    if (!SKIPPED.has(key)) scan(state[key as keyof SessionState], FRESH[key] ?? null, key === "engines");
+    if (!SKIPPED.has(key) && (alerts || key !== "alerts"))
+      scan(state[key as keyof SessionState], FRESH[key] ?? null, key === "engines");
+  }
+  if (state.liveSince !== null) {
+    for (const post of POSTS) {
+      const touched = state.posts[post]?.touchedAt;
+      if (touched !== undefined) note(Math.max(touched, state.liveSince) + SILENT);
+    }
   }
   if (first === Number.POSITIVE_INFINITY) return [];
   const before = first % 1000 === 0 ? first - 1 : first - 999;

@@ -18,10 +18,24 @@ function ground(state: SessionState, n: number, now: number): boolean {
     fresh(guard, timing.guardInPlace.value, now) &&
     arc?.clear === true &&
     fresh(arc, timing.arcClear.value, now) &&
-    brakes?.set === true &&
-    (brakes.pressure?.value ?? 0) >= brakePressure.atLeast.value &&
-    fresh(brakes, timing.brakes.value, now) &&
+    (setAside(state, n) ||
+      (brakes?.set === true &&
+        (brakes.pressure?.value ?? 0) >= brakePressure.atLeast.value &&
+        fresh(brakes, timing.brakes.value, now))) &&
     chocks?.in === true
+  );
+}
+
+/** The brakes alone can be set aside for an engine here: by two people on two devices, in this epoch. */
+function setAside(state: SessionState, n: number): boolean {
+  return state.overrides.some(
+    (o) =>
+      o.condition === "brakesSet" &&
+      o.engine === n &&
+      o.second !== null &&
+      o.second.person !== o.first.person &&
+      o.second.at <= o.first.at + timing.override.value * 1000 &&
+      o.epoch === state.epoch,
   );
 }
 
@@ -91,6 +105,16 @@ export const CLEARANCE: readonly Invariant[] = [
         const rested = last === undefined || (last.off !== null && now >= last.off + REST);
         return powered(state, now) && crewed(state) && rested;
       }),
+  },
+  {
+    id: "S8",
+    text: "nobody has hands on a propeller, and no defect bars the engine, while a clearance stands or an engine cranks on one",
+    holds: (t) => {
+      const n = cranked(t);
+      const safe = (state: SessionState, engine: number) =>
+        state.handling === null && !state.defects.some((d) => d.barsStart && d.engine === engine);
+      return eachClear(t, safe) && (n === null || safe(t.before, n));
+    },
   },
   {
     id: "I4",
@@ -186,9 +210,9 @@ export const CLEARANCE: readonly Invariant[] = [
       return (
         after.engines.every((e) => lifeOf(e).is !== "clear") &&
         Object.values(after.authorities).every((a) => a === null || a.epoch !== after.epoch) &&
-        after.holds.length === before.holds.length &&
-        after.cuts.length === before.cuts.length &&
-        after.fires.length === before.fires.length
+        before.holds.every((h) => after.holds.includes(h)) &&
+        before.cuts.every((c) => after.cuts.includes(c)) &&
+        before.fires.every((f) => after.fires.includes(f))
       );
     },
   },

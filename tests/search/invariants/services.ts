@@ -1,17 +1,23 @@
 import { SERVICES as KINDS, type Service, type SessionState } from "../../../shared/session/state.ts";
 import { TYPE } from "../model.ts";
-import type { Invariant } from "./invariant.ts";
+import { type Move, postOf } from "../moves.ts";
+import { type Invariant, lifeOf } from "./invariant.ts";
 
 const live = (state: SessionState, service: Service) => {
   const authority = state.authorities[service];
   return authority !== null && authority.epoch === state.epoch;
 };
 
+/** The cockpit's own act, by the search's reading. */
+function givesLeave(before: SessionState, move: Move): boolean {
+  return move.is === "act" && postOf(before, move.by) === "cockpit";
+}
+
 export const SERVICES: readonly Invariant[] = [
   {
     id: "I15",
     text: "power comes on or off and chocks come out only on the crew's leave of the same epoch",
-    holds: ({ before, step }) => {
+    holds: ({ before, step, move }) => {
       const after = step.state;
       if (after.groundPower !== before.groundPower) {
         const was = before.groundPower.is;
@@ -19,6 +25,8 @@ export const SERVICES: readonly Invariant[] = [
         if (is === "on" && was !== "on" && !live(before, "connectPower")) return false;
         if (is === "off" && was !== "off" && !live(before, "disconnectPower")) return false;
       }
+      // Hands on a propeller are on the crew's word that ignition is off.
+      if (after.handling !== null && before.handling === null && !givesLeave(before, move)) return false;
       const out = before.chocks?.in === true && after.chocks?.in === false;
       return !out || live(before, "removeChocks");
     },
@@ -36,6 +44,9 @@ export const SERVICES: readonly Invariant[] = [
         if (before.posts.cockpit.device !== move.by.device) return false;
         if (move.action.type === "send" && move.action.seenFrom !== undefined) return false;
         if (before.holds.length + before.cuts.length + before.fires.length > 0) return false;
+        if (service === "handlePropeller") {
+          return before.engines.every((e) => e.life.is !== "clear" && lifeOf(e).is !== "cranking");
+        }
         if (service !== "removeChocks") return true;
         const { brakes } = before;
         return (

@@ -1,4 +1,5 @@
 import type { SessionState } from "../../../shared/session/state.ts";
+import { postOf } from "../moves.ts";
 import { type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
 
 const STOPS_SENT = new Set(["hold", "cut", "cutAll", "fire", "turning"]);
@@ -25,9 +26,7 @@ export const STOPS: readonly Invariant[] = [
       const { before, step } = t;
       if (before.stage === "closed" || before.stage === "abandoned") return true;
       return (
-        step.refusal === undefined &&
-        own(step)?.fact.type === "sent" &&
-        latches(step.state) === latches(before) + 1
+        step.refusal === undefined && own(step)?.fact.type === "sent" && latches(step.state) > latches(before)
       );
     },
   },
@@ -63,11 +62,13 @@ export const STOPS: readonly Invariant[] = [
   },
   {
     id: "S3",
-    text: "a hold is released by who raised it; when that person holds no post, by that post's holder or the supervisor with a reason",
+    text: "a hold is released by who raised it; the system's by supervisor or cockpit; when that person holds no post, by that post's holder or the supervisor with a reason",
     holds: ({ before, step, move }) => {
       const [hold] = gone(before.holds, step.state.holds);
       if (!hold || move.is !== "act" || move.action.type !== "send") return true;
       if (hold.person === move.by.id) return true;
+      // The system's own hold, for a post that fell silent: the supervisor or the cockpit ends it.
+      if (hold.person === null) return ["supervisor", "cockpit"].includes(postOf(before, move.by) ?? "");
       const there = Object.values(before.posts).some((h) => h !== null && h.id === hold.person);
       if (there) return false;
       const holds = (post: "supervisor" | NonNullable<typeof hold.by.post>) =>
