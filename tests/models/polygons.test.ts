@@ -1,9 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Point, Polygon } from "../../shared/models/geometry/polygon.ts";
-import { gap, gapToLine, gapToPoint, holds, overlap } from "../../shared/models/geometry/polygon.ts";
+import {
+  distanceToSegment,
+  gap,
+  gapToLine,
+  gapToPoint,
+  holds,
+  overlap,
+} from "../../shared/models/geometry/polygon.ts";
 import { onRamp, polygonFromRamp, polygonOnRamp } from "../../shared/models/geometry/pose.ts";
-import { distanceToSegment } from "../../shared/models/geometry/propeller.ts";
 import { shortestWalk } from "../../shared/models/geometry/walk.ts";
 import { jtsEnters, jtsLine, jtsPoint, jtsPolygon } from "./jts.ts";
 import { must } from "./must.ts";

@@ -24,9 +24,35 @@ export function overlap(a: Polygon, b: Polygon): boolean {
   return p.intersect(q).length > 0 || holds(a, b[0]) || holds(b, a[0]);
 }
 
-/** True when a point lies within a polygon or on its edge. */
+/** Nearer than this to an edge is on it, metres. */
+const ON_EDGE = 1e-9;
+
+/** True when a point lies within a polygon or on its edge: edges crossed to one side are odd in number. */
 export function holds(polygon: Polygon, point: Point | undefined): boolean {
-  return point !== undefined && faces(polygon).contains(Flatten.point(point.x, point.y));
+  if (!point) return false;
+  let within = false;
+  let a = polygon.at(-1);
+  for (const b of polygon) {
+    if (a && distanceToSegment(point, a, b) <= ON_EDGE) return true;
+    if (
+      a &&
+      a.y > point.y !== b.y > point.y &&
+      point.x < a.x + ((point.y - a.y) / (b.y - a.y)) * (b.x - a.x)
+    ) {
+      within = !within;
+    }
+    a = b;
+  }
+  return within;
+}
+
+/** Distance from a point to the segment between two others. */
+export function distanceToSegment(p: Point, a: Point, b: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const length2 = dx * dx + dy * dy;
+  const along = length2 === 0 ? 0 : ((p.x - a.x) * dx + (p.y - a.y) * dy) / length2;
+  const t = Math.min(1, Math.max(0, along));
+  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }
 
 /** Shortest distance from a point to a polygon, metres; 0 within it. */

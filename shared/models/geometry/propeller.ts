@@ -1,4 +1,4 @@
-import type { Point } from "./polygon.ts";
+import { distanceToSegment, type Point } from "./polygon.ts";
 
 /** What the arc of an engine's propeller needs: the hub, and the propeller's diameter, metres. */
 export interface Propeller {
@@ -29,15 +29,6 @@ export function discLine({ hub, diameter }: Propeller): [Point, Point] {
 /** Distance from a point on the ground to the propeller's disc as seen from above, metres. */
 export function distanceToDisc(point: Point, propeller: Propeller): number {
   return distanceToSegment(point, ...discLine(propeller));
-}
-
-/** Distance from a point to the segment between two others. */
-export function distanceToSegment(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const length2 = dx * dx + dy * dy;
-  const along = length2 === 0 ? 0 : ((p.x - a.x) * dx + (p.y - a.y) * dy) / length2;
-  const t = Math.min(1, Math.max(0, along));
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }
 
 /**

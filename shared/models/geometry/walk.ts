@@ -21,30 +21,54 @@ export function shortestWalk(start: Point, end: Point, obstacles: readonly Polyg
     if (!block) return refused("an obstacle is not a convex polygon");
     blocks.push(block);
   }
-  if (blocks.some((b) => inside(b, start))) return refused("the walk begins inside an obstacle");
-  if (blocks.some((b) => inside(b, end))) return refused("the walk ends inside an obstacle");
-  const clear = (a: Point, b: Point) => !blocks.some((block) => crosses(block, a, b));
-  if (clear(start, end)) return found({ points: [start, end], length: distance(start, end) });
-  const corners = blocks.flatMap((b) => b.corners).filter((p) => !blocks.some((b) => inside(b, p)));
-  const points = leastPath([start, ...corners, end], clear);
-  return points ? found(points) : refused("there is no way round the obstacles");
+  return walkAround(start, end, blocks);
 }
 
-/** Dijkstra from the first node to the last; edges are looked at only from nodes that are reached. */
+/**
+ * `shortestWalk` past obstacles made ready before, for asking often. Only obstacles met so far are planned round: a
+ * least path round some of them that enters none of the others is the least round all.
+ */
+export function walkAround(start: Point, end: Point, blocks: readonly Convex[]): Outcome<Walk> {
+  if (blocks.some((b) => inside(b, start))) return refused("the walk begins inside an obstacle");
+  if (blocks.some((b) => inside(b, end))) return refused("the walk ends inside an obstacle");
+  let met: Convex[] = [];
+  let walk: Walk | null = { points: [start, end], length: distance(start, end) };
+  while (walk) {
+    const { points } = walk;
+    const entered = blocks.filter((b) => points.some((p, i) => i > 0 && crosses(b, points[i - 1] ?? p, p)));
+    if (entered.length === 0) return found(walk);
+    met = [...met, ...entered];
+    const round: readonly Convex[] = met;
+    const corners = round.flatMap((b) => b.corners).filter((p) => !round.some((b) => inside(b, p)));
+    walk = leastPath([start, ...corners, end], (a, b) => !round.some((block) => crosses(block, a, b)));
+  }
+  return refused("there is no way round the obstacles");
+}
+
+/** Dijkstra from the first node to the last; edges are looked at only where they would shorten a way. */
 function leastPath(nodes: readonly Point[], clear: (a: Point, b: Point) => boolean): Walk | null {
-  const reached = nodes.map((_, i) => (i === 0 ? 0 : Number.POSITIVE_INFINITY));
-  const from = nodes.map(() => -1);
-  const open = new Set(nodes.keys());
   const goal = nodes.length - 1;
-  while (open.size > 0) {
-    const at = [...open].reduce((best, i) => ((reached[i] ?? 0) < (reached[best] ?? 0) ? i : best));
-    const [here, soFar] = [nodes[at], reached[at]];
-    if (!here || soFar === undefined || soFar === Number.POSITIVE_INFINITY) return null;
+  const reached = new Float64Array(nodes.length).fill(Number.POSITIVE_INFINITY);
+  const from = new Int16Array(nodes.length).fill(-1);
+  const closed = new Uint8Array(nodes.length);
+  reached[0] = 0;
+  for (;;) {
+    let at = -1;
+    let soFar = Number.POSITIVE_INFINITY;
+    for (let i = 0; i <= goal; i++) {
+      const total = reached[i] ?? soFar;
+      if (!closed[i] && total < soFar) {
+        at = i;
+        soFar = total;
+      }
+    }
+    const here = nodes[at];
+    if (!here) return null;
     if (at === goal) return { points: traceBack(nodes, from, goal), length: soFar };
-    open.delete(at);
-    for (const next of open) {
+    closed[at] = 1;
+    for (let next = 1; next <= goal; next++) {
       const there = nodes[next];
-      if (!there) continue;
+      if (closed[next] || !there) continue;
       const total = soFar + distance(here, there);
       if (total < (reached[next] ?? 0) && clear(here, there)) {
         reached[next] = total;
@@ -52,10 +76,9 @@ function leastPath(nodes: readonly Point[], clear: (a: Point, b: Point) => boole
       }
     }
   }
-  return null;
 }
 
-function traceBack(nodes: readonly Point[], from: readonly number[], goal: number): Point[] {
+function traceBack(nodes: readonly Point[], from: Int16Array, goal: number): Point[] {
   const points: Point[] = [];
   for (let at = goal; at >= 0; at = from[at] ?? -1) {
     const node = nodes[at];
@@ -65,5 +88,5 @@ function traceBack(nodes: readonly Point[], from: readonly number[], goal: numbe
 }
 
 function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
+  return Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2);
 }

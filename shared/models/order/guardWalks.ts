@@ -1,0 +1,52 @@
+import { type Convex, convex } from "../geometry/convex.ts";
+import { type GuardRule, guardStation } from "../geometry/guardStation.ts";
+import type { Point, Polygon } from "../geometry/polygon.ts";
+import { type PropellerType, propellerOf } from "../geometry/propeller.ts";
+import { walkAround } from "../geometry/walk.ts";
+import { found, type Outcome, refused } from "../outcome.ts";
+import type { OrderCase } from "./orderCost.ts";
+
+/** Where the guard waits, stands and may not go. */
+export interface GuardGround {
+  type: PropellerType;
+  /** Where the guard waits before the first start. */
+  waits: Point;
+  rule: GuardRule;
+  /** Ground closed by an engine that turns: its arc and its stream, convex. */
+  closedBy(engine: number): readonly Polygon[];
+}
+
+/**
+ * Metres from one engine's place to the next past running engines, for `OrderCase.walk`. The place left is the one
+ * found with the engines running then (the one just started not among them), which by now turns: it is outside its
+ * arc as a place must be. Infinity when there is no place or no way. Refused when closed ground is not convex.
+ */
+export function guardWalks(ground: GuardGround): Outcome<OrderCase["walk"]> {
+  const blocks = new Map<number, Convex[]>();
+  for (const { n } of ground.type.engines) {
+    const ready = ground.closedBy(n).map(convex);
+    if (!ready.every((block) => block !== null)) return refused(`ground closed by engine ${n} is not convex`);
+    blocks.set(n, ready);
+  }
+  const closed = (running: readonly number[]) => running.flatMap((n) => blocks.get(n) ?? []);
+  // An order's search asks for the same place from many sides.
+  const places = new Map<string, Point | null>();
+  const place = (engine: number, running: readonly number[]): Point | null => {
+    const key = `${engine}/${running.join()}`;
+    const known = places.get(key);
+    if (known !== undefined) return known;
+    const propeller = propellerOf(ground.type, engine);
+    const polygons = closed(running).map((block) => block.corners);
+    const station = propeller ? guardStation(propeller, polygons, ground.rule) : null;
+    const where = station?.ok ? station.value : null;
+    places.set(key, where);
+    return where;
+  };
+  return found((from, to, running) => {
+    const before = running.filter((n) => n !== from);
+    const start = from === null ? ground.waits : place(from, before);
+    const end = place(to, running);
+    const walk = start && end ? walkAround(start, end, closed(running)) : null;
+    return walk?.ok ? walk.value.length : Number.POSITIVE_INFINITY;
+  });
+}

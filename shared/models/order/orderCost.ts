@@ -1,0 +1,104 @@
+import type { Source } from "../../types/limit.ts";
+import type { Point } from "../geometry/polygon.ts";
+import { windOnNose } from "../weather/wind.ts";
+import type { MustPrecede } from "./precedence.ts";
+
+/** What an order's cost is made of. */
+export const PARTS = ["accessories", "walk", "wind", "power", "habit"] as const;
+export type Part = (typeof PARTS)[number];
+
+/** Cost of one start, part by part. */
+export type StepParts = Record<Part, number>;
+
+/** How much each part weighs against the others: a judgement, with its source, in points. */
+export interface OrderWeights {
+  /** For each start made before a needed accessory is alive; times the need's own weight. */
+  waitForAccessory: number;
+  /** For each metre the guard walks. */
+  walkMetre: number;
+  /** For each knot of crosswind and each pair started downwind engine first. */
+  downwindFirstKnot: number;
+  /** For each metre from the power receptacle to an engine started before any running engine gives power. */
+  powerMetre: number;
+  /** For each pair turned round against the field's habit. */
+  againstHabit: number;
+  source: Source;
+}
+
+export interface OrderCase {
+  /** Stations in metres: x aft of the nose, y to starboard. */
+  engines: readonly { n: number; x: number; y: number; accessories: readonly string[] }[];
+  /** Pairs that no advice may turn round. */
+  mustPrecede: readonly MustPrecede[];
+  /** Accessories wanted alive early, e.g. the brakes' hydraulic pump, each with its weight. */
+  needs: readonly { accessory: string; weight: number }[];
+  /** The accessory that gives electrical power, e.g. generator. */
+  powerAccessory: string;
+  receptacle: Point;
+  /** Wind in knots over the aircraft's heading; null when calm or unknown. */
+  wind: { fromDeg: number; speed: number } | null;
+  headingDeg: number;
+  /** The field's usual order of all engines. */
+  habit: readonly number[];
+  weights: OrderWeights;
+  /** Metres the guard walks to `to` from `from` (null: where the guard waits) past running engines; Infinity: no way. */
+  walk(from: number | null, to: number, running: readonly number[]): number;
+}
+
+/** Crosswind, knots, positive from starboard; 0 without wind. */
+export function crosswind({ wind, headingDeg }: OrderCase): number {
+  return wind ? windOnNose(wind, headingDeg).cross : 0;
+}
+
+/**
+ * Cost of starting the engine at place `next` (in `engines`) after the set `placed`, the last of them `last`: every part
+ * depends on those alone, so that the search over sets is exact.
+ */
+export function partsOf(
+  question: OrderCase,
+): (placed: number, last: number | null, next: number) => StepParts {
+  const { engines, needs, weights, receptacle } = question;
+  const cross = crosswind(question);
+  const usual = engines.map((e) => question.habit.indexOf(e.n));
+  const gives = (accessory: string) =>
+    engines.reduce((set, e, i) => (e.accessories.includes(accessory) ? set | (1 << i) : set), 0);
+  const power = gives(question.powerAccessory);
+  // A need that no engine can meet weighs on every order alike: it is left out.
+  const wanted = needs
+    .map(({ accessory, weight }) => ({ set: gives(accessory), weight }))
+    .filter((n) => n.set !== 0);
+
+  const cost = (placed: number, last: number | null, next: number): StepParts => {
+    const engine = engines[next];
+    if (!engine) throw new Error(`no engine at place ${next}`);
+    const running = engines.filter((_, i) => placed & (1 << i)).map((e) => e.n);
+    const later = engines.flatMap((e, i) =>
+      placed & (1 << i) || i === next ? [] : [{ e, usual: usual[i] ?? -1 }],
+    );
+    const unmet = wanted.filter((n) => (n.set & placed) === 0).reduce((sum, n) => sum + n.weight, 0);
+    // Upwind is to starboard when the wind comes from there.
+    const upwindLeft = later.filter(({ e }) => (e.y - engine.y) * cross > 0).length;
+    const poweredBy = placed & power;
+    const from = last === null ? null : (engines[last]?.n ?? null);
+    const metres = question.walk(from, engine.n, running);
+    return {
+      accessories: weights.waitForAccessory * unmet,
+      walk: metres === Number.POSITIVE_INFINITY ? metres : weights.walkMetre * metres,
+      wind: weights.downwindFirstKnot * Math.abs(cross) * upwindLeft,
+      power:
+        poweredBy === 0
+          ? weights.powerMetre * Math.hypot(engine.x - receptacle.x, engine.y - receptacle.y)
+          : 0,
+      habit: weights.againstHabit * later.filter((l) => l.usual < (usual[next] ?? -1)).length,
+    };
+  };
+
+  // A search meets each step from many orders: it is worked out once.
+  const known = new Map<number, StepParts>();
+  return (placed, last, next) => {
+    const key = (placed * (engines.length + 1) + (last ?? engines.length)) * engines.length + next;
+    const parts = known.get(key) ?? cost(placed, last, next);
+    known.set(key, parts);
+    return parts;
+  };
+}
