@@ -26,11 +26,14 @@ export function waitAfter(failures: number): number {
   return Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (failures - FREE_FAILURES));
 }
 
+export type Judged = { is: "right" } | { is: "wrong" } | { is: "locked"; waitMs: number };
+
 /** Counts failed sign-ins, so that a PIN cannot be guessed by trying. Kept in the database: a restart forgets none. */
 export class Lockouts {
   readonly #directory: Directory;
   readonly #clock: Clock;
-  #last: Promise<unknown> = Promise.resolve();
+  /** The last attempt under way for each thing counted. */
+  readonly #last = new Map<Counted, Promise<unknown>>();
 
   constructor(directory: Directory, clock: Clock) {
     this.#directory = directory;
@@ -38,33 +41,18 @@ export class Lockouts {
   }
 
   /**
-   * Counts an attempt as failed before it is looked at, so that a hundred at once count as a hundred. Returns 0 when
-   * it may be looked at, else the milliseconds left to wait; a refused attempt is not counted.
+   * Makes an attempt unless one of its keys is locked, and counts it when it fails. Attempts that share a key are made
+   * one after another, so that a hundred at once count one by one. An attempt refused for a lock is not counted.
    */
-  begin(keys: readonly Counted[]): Promise<number> {
-    return this.#inTurn(async () => {
-      const now = this.#clock.now();
-      const known = await Promise.all(keys.map((key) => this.#directory.lockout(key)));
-      const left = Math.max(0, ...known.map((l) => (l?.lockedUntil ?? 0) - now));
-      if (left > 0) return left;
-      for (const [i, key] of keys.entries()) {
-        const before = known[i];
-        const failures = before && before.updatedAt > now - FORGET_MS ? before.failures + 1 : 1;
-        const wait = waitAfter(failures);
-        const lockedUntil = wait === 0 ? null : now + wait;
-        await this.#directory.putLockout({ key, failures, lockedUntil, updatedAt: now });
-      }
-      return 0;
-    });
-  }
-
-  /** The attempt was right after all: its keys start anew. */
-  succeeded(keys: readonly Counted[]): Promise<void> {
-    return this.#inTurn(async () => {
-      const now = this.#clock.now();
-      for (const key of keys)
-        await this.#directory.putLockout({ key, failures: 0, lockedUntil: null, updatedAt: now });
-    });
+  judge(keys: readonly Counted[], attempt: () => Promise<boolean>): Promise<Judged> {
+    const before = keys.map((key) => this.#last.get(key));
+    const turn = Promise.allSettled(before).then(() => this.#judge(keys, attempt));
+    for (const key of keys) this.#last.set(key, turn);
+    const done = () => {
+      for (const key of keys) if (this.#last.get(key) === turn) this.#last.delete(key);
+    };
+    turn.then(done, done);
+    return turn;
   }
 
   /** Drops what is too old to count: handles that were only ever guessed would pile up. */
@@ -72,9 +60,23 @@ export class Lockouts {
     return this.#directory.forgetLockouts(this.#clock.now() - FORGET_MS);
   }
 
-  #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const turn = this.#last.then(work);
-    this.#last = turn.catch(() => {});
-    return turn;
+  async #judge(keys: readonly Counted[], attempt: () => Promise<boolean>): Promise<Judged> {
+    const now = this.#clock.now();
+    const known = await Promise.all(keys.map((key) => this.#directory.lockout(key)));
+    const waitMs = Math.max(0, ...known.map((l) => (l?.lockedUntil ?? 0) - now));
+    if (waitMs > 0) return { is: "locked", waitMs };
+    const right = await attempt();
+    for (const [i, key] of keys.entries()) {
+      const before = known[i];
+      if (right) {
+        if (before) await this.#directory.putLockout({ key, failures: 0, lockedUntil: null, updatedAt: now });
+        continue;
+      }
+      const failures = before && before.updatedAt > now - FORGET_MS ? before.failures + 1 : 1;
+      const wait = waitAfter(failures);
+      const lockedUntil = wait === 0 ? null : now + wait;
+      await this.#directory.putLockout({ key, failures, lockedUntil, updatedAt: now });
+    }
+    return { is: right ? "right" : "wrong" };
   }
 }

@@ -44,13 +44,13 @@ export class SignIns {
   async signIn(handle: string, pin: string, device: { id: string; name: string }): Promise<SignInResult> {
     const { directory, clock, ids } = this.#deps;
     const keys = [countedPerson(handle), countedDevice(device.id)];
-    const waitMs = await this.#lockouts.begin(keys);
-    if (waitMs > 0) return { is: "locked", waitMs };
     const person = await directory.personByHandle(handle);
-    // An unknown handle costs the same work as a known one, so the time taken tells nobody which it was.
-    const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
-    if (!right || !person?.active || (person.demo && !this.#deps.demo)) return { is: "wrong" };
-    await this.#lockouts.succeeded(keys);
+    const judged = await this.#lockouts.judge(keys, async () => {
+      // An unknown handle costs the same work as a known one, so the time taken tells nobody which it was.
+      const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
+      return right && person !== null && person.active && (!person.demo || this.#deps.demo);
+    });
+    if (judged.is !== "right" || !person) return judged.is === "locked" ? judged : { is: "wrong" };
     await this.#lockouts.forgetOld();
 
     const token = ids.token();

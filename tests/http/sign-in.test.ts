@@ -182,6 +182,11 @@ describe("wrong PINs", () => {
     expect(codes.filter((c) => c === 429)).toHaveLength(95);
   });
 
+  it("[AUT-2] never come of right ones, however many at once", async () => {
+    const replies = await Promise.all(Array.from({ length: 20 }, (_, n) => attempt("ada", PIN, `d${n}`)));
+    expect(new Set(replies.map((r) => r.statusCode))).toEqual(new Set([200]));
+  });
+
   it("[AUT-3] lock a handle nobody has, just like one somebody has", async () => {
     await fail(5, "nobody");
     expect((await attempt("nobody", PIN, "d9")).statusCode).toBe(429);

@@ -1,0 +1,160 @@
+import { randomUUID } from "node:crypto";
+import type { AddressInfo } from "node:net";
+import { io, type Socket } from "socket.io-client";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import type { Beat, ServerToClient, Sync, Trouble, Unrecorded } from "../../shared/protocol/wire.ts";
+import { evolve } from "../../shared/session/evolve.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { signIn, type TestHouse, type TestOptions, testHouse } from "../http/test-house.ts";
+
+export interface LiveHouse extends TestHouse {
+  url: string;
+}
+
+/** A test house that listens on a free port of this machine. */
+export async function liveHouse(options: TestOptions = {}): Promise<LiveHouse> {
+  const house = await testHouse(options);
+  await house.app.listen({ port: 0, host: "127.0.0.1" });
+  const { port } = house.app.server.address() as AddressInfo;
+  return { ...house, url: `http://127.0.0.1:${port}` };
+}
+
+type Asked = Record<string, (...args: never[]) => void>;
+type Bye = Parameters<ServerToClient["bye"]>[0];
+
+/** A panel as the server sees one: a real socket, which keeps everything it hears. */
+export class TestPanel {
+  readonly socket: Socket<ServerToClient, Asked>;
+  readonly heard: SessionEvent[] = [];
+  readonly beats: Beat[] = [];
+  readonly unrecorded: Unrecorded[] = [];
+  readonly byes: Bye[] = [];
+  ramps = 0;
+  refusal: { message: string; data?: { error: string; message: string } } | null = null;
+  /** Kept by the same code as the server's, from what came over the wire alone. */
+  state: SessionState | null = null;
+  /** Events that came doubled, or with others missing before them. */
+  readonly faults: string[] = [];
+  readonly #waiting = new Set<{ is: () => boolean; met: () => void }>();
+
+  constructor(url: string, auth: unknown, headers: Record<string, string> = {}) {
+    this.socket = io(url, {
+      path: "/live",
+      transports: ["websocket"],
+      reconnection: false,
+      forceNew: true,
+      auth: auth as Record<string, unknown>,
+      extraHeaders: headers,
+    });
+    const on = (note: () => void) => {
+      note();
+      for (const waiting of this.#waiting) if (waiting.is()) waiting.met();
+    };
+    this.socket.on("events", ({ events }) =>
+      on(() => {
+        this.heard.push(...events);
+        for (const event of events) this.#apply(event);
+      }),
+    );
+    this.socket.on("beat", (beat) => on(() => this.beats.push(beat)));
+    this.socket.on("unrecorded", (notice) => on(() => this.unrecorded.push(notice)));
+    this.socket.on("bye", (bye) => on(() => this.byes.push(bye)));
+    this.socket.on("ramp", () =>
+      on(() => {
+        this.ramps += 1;
+      }),
+    );
+    this.socket.on("connect", () => on(() => {}));
+    this.socket.on("disconnect", () => on(() => {}));
+    this.socket.on("connect_error", (error) =>
+      on(() => {
+        this.refusal = error as unknown as TestPanel["refusal"];
+      }),
+    );
+  }
+
+  /** Resolves as soon as `is` holds; looked at whenever something is heard. */
+  until(is: () => boolean): Promise<void> {
+    if (is()) return Promise.resolve();
+    return new Promise((resolve) => {
+      const waiting = {
+        is,
+        met: () => {
+          this.#waiting.delete(waiting);
+          resolve();
+        },
+      };
+      this.#waiting.add(waiting);
+    });
+  }
+
+  /** Resolves once the server let the panel in or refused it. */
+  async settled(): Promise<this> {
+    await this.until(() => this.socket.connected || this.refusal !== null);
+    return this;
+  }
+
+  cut(): Promise<void> {
+    return this.until(() => !this.socket.connected);
+  }
+
+  ask<T>(event: string, value: unknown): Promise<T> {
+    return this.socket.emitWithAck(event, value as never) as Promise<T>;
+  }
+
+  /** Asks to watch; what comes is taken over before anything that comes after it. */
+  async watch(session: string, since = 0): Promise<Sync> {
+    const sync = await new Promise<Sync | Trouble>((resolve) => {
+      this.socket.emit(
+        "watch",
+        { session, since } as never,
+        ((answer: Sync | Trouble) => {
+          if ("state" in answer) this.state = answer.state;
+          // What was asked for and came by itself meanwhile is there already.
+          if ("events" in answer)
+            for (const event of answer.events) if (event.seq > (this.state?.seq ?? 0)) this.#apply(event);
+          resolve(answer);
+        }) as never,
+      );
+    });
+    if ("status" in sync) throw new Error(sync.message);
+    return sync;
+  }
+
+  #apply(event: SessionEvent): void {
+    if (!this.state) return;
+    try {
+      this.state = evolve(this.state, event);
+    } catch (error) {
+      this.faults.push((error as Error).message);
+    }
+  }
+
+  /** Sends one command; another `id` or more fields by `over`. */
+  command(session: string, action: Action | { type: string }, over: Record<string, unknown> = {}) {
+    const command = { v: 1, id: randomUUID(), session, clientAt: 1, action, ...over };
+    return this.ask<CommandResult | Trouble>("command", command);
+  }
+
+  /** One exchange with the server: what it had sent before has arrived after it. */
+  async exchange(): Promise<void> {
+    await this.ask("time", 0);
+  }
+
+  close(): void {
+    this.socket.disconnect();
+  }
+}
+
+export const HOLD: Action = { type: "send", kind: "hold", channel: "panel" };
+
+/** Signs a person in and connects a panel of theirs. */
+export async function panelOf(house: LiveHouse, handle: string, device?: string): Promise<TestPanel> {
+  const token = await signIn(house.app, handle, device);
+  const panel = await new TestPanel(house.url, { token, proto: PROTOCOL }).settled();
+  if (panel.refusal) throw new Error(panel.refusal.message);
+  return panel;
+}
