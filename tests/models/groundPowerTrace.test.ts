@@ -100,6 +100,8 @@ describe("ground power against an envelope", () => {
       [200, 28],
     );
     expect(judge(twice).kind).toBe("within");
+    const touched = trace([0, 28], [1, 40], [40, 40], [41, 29], [42, 40], [80, 40], [81, 28], [200, 28]);
+    expect(judge(touched).kind).toBe("within");
     const once = trace(
       [0, 28],
       [1, 40],

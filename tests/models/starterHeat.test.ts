@@ -55,10 +55,9 @@ describe("starter heat", () => {
 
   it("[MOD-19] a hundred simulated cycles come to the same peak", () => {
     const cycles = Array.from({ length: 100 }, (_, i) => ({ on: i * 90, off: i * 90 + 30 }));
-    expect(must(heatAfter(model(300), cycles, 99 * 90 + 30))).toBeCloseTo(
-      must(peakPart(model(300), 30, 60)),
-      9,
-    );
+    for (const m of [model(300), model(200, 700)]) {
+      expect(must(heatAfter(m, cycles, 99 * 90 + 30))).toBeCloseTo(must(peakPart(m, 30, 60)), 5);
+    }
   });
 
   it("[MOD-19] for long time constants the peak tends to the duty factor", () => {
@@ -245,7 +244,7 @@ describe("starter ladders", () => {
     expect(bandFor(bands, { value: 17, unit: "psi" }).ok).toBe(false);
     expect(bandFor(bands.slice(1), { value: 17, unit: "psi" }).ok).toBe(false);
     expect(bandFor([...bands].reverse(), { value: 17, unit: "degC" }).ok).toBe(false);
-    expect(bandFor([...capped, ...capped], { value: 17, unit: "degC" }).ok).toBe(false);
+    expect(bandFor([...capped, ...capped], { value: 10, unit: "degC" }).ok).toBe(false);
     expect(bandFor([], { value: 17, unit: "degC" }).ok).toBe(false);
   });
 });

@@ -3,6 +3,7 @@ import { levenbergMarquardt } from "ml-levenberg-marquardt";
 import { describe, expect, it } from "vitest";
 import { fitWarmUp, type WarmUpFit, type WarmUpReading } from "../../shared/models/warmUp/fit.ts";
 import { type EngineSeries, type GateRule, warmUpGate } from "../../shared/models/warmUp/gate.ts";
+import { leastSquares } from "../../shared/models/warmUp/leastSquares.ts";
 import { heatedCurve, temperatureAfter, timeUntil } from "../../shared/models/warmUp/newton.ts";
 import { timeLeft } from "../../shared/models/warmUp/predict.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
@@ -77,9 +78,28 @@ describe("Newton's law in closed form", () => {
   });
 });
 
+/** b1·(1 − e^(−b2·x)) straight through the solver. */
+const saturation = (data: readonly WarmUpReading[], start: readonly number[]) =>
+  leastSquares(
+    ([p = 0, q = 0], i, slopes) => {
+      const { seconds, temperature } = data[i] as WarmUpReading;
+      slopes[0] = -Math.expm1(-q * seconds);
+      slopes[1] = p * seconds * Math.exp(-q * seconds);
+      return p * slopes[0] - temperature;
+    },
+    data.length,
+    start,
+  );
+
 describe("fit of a warm-up", () => {
   // NIST StRD BoxBOD and Misra1a, b1·(1 − e^(−b2·x)): data and certified values from memory. They certify each other:
   // wrong data would not give eleven right digits.
+  const boxBod = series([1, 2, 3, 5, 7, 10], [109, 149, 149, 191, 213, 224]);
+  const misra1a = series(
+    [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760],
+    [10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78],
+  );
+
   it("[MOD-30] BoxBOD (NIST StRD, high difficulty) to its certified values", () => {
     const fit = certain(series([1, 2, 3, 5, 7, 10], [109, 149, 149, 191, 213, 224]), {
       seconds: 0,
@@ -94,17 +114,49 @@ describe("fit of a warm-up", () => {
   });
 
   it("[MOD-30] Misra1a (NIST StRD, lower difficulty) to its certified values", () => {
-    const x = [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760];
-    const y = [
-      10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78,
-    ];
-    const fit = certain(series(x, y), { seconds: 0, temperature: 0 });
+    const fit = certain(misra1a, { seconds: 0, temperature: 0 });
     near(fit.steady, 238.94212918, 1e-9);
     near(fit.rate, 5.5015643181e-4, 1e-9);
     near(fit.rss, 0.12455138894, 1e-9);
     near(error(fit, 0), 2.7070075241, 1e-7);
     near(error(fit, 2), 7.2668688436e-6, 1e-7);
     near(fit.deviation, 0.1018787633, 1e-9);
+  });
+
+  // NIST StRD starting values, from memory. BoxBOD's first, (1, 1), leads any such step onto a plateau: the reason why
+  // a fit first tries 40 rates.
+  it.each([
+    ["Misra1a", misra1a, [500, 0.0001], 238.94212918, 5.5015643181e-4],
+    ["Misra1a", misra1a, [250, 0.0005], 238.94212918, 5.5015643181e-4],
+    ["BoxBOD", boxBod, [100, 0.75], 213.80940889, 0.54723748542],
+  ])("[MOD-30] %s settles from NIST's own far start %#", (_name, data, start, b1, b2) => {
+    const got = saturation(data, start);
+    near(got?.parameters[0] ?? 0, b1, 1e-9);
+    near(got?.parameters[1] ?? 0, b2, 1e-9);
+  });
+
+  it("[MOD-30] a start too fast or too slow settles too, where undamped steps run away", () => {
+    for (const start of [
+      [50, 0.05],
+      [50, 2],
+      [100, 1.2],
+      [200, 2],
+    ]) {
+      near(saturation(boxBod, start)?.parameters[1] ?? 0, 0.54723748542, 1e-9);
+    }
+  });
+
+  it("[MOD-30] a parameter the readings do not feel gives no solution", () => {
+    const flat = leastSquares(
+      ([p = 0], i, slopes) => {
+        slopes[0] = 1;
+        slopes[1] = 0;
+        return p - i;
+      },
+      5,
+      [1, 1],
+    );
+    expect(flat).toBeNull();
   });
 
   it("[MOD-30] readings without scatter give the curve back to 1e-8", () => {
