@@ -31,6 +31,7 @@ const TAKES: Readonly<Record<string, readonly [number, number]>> = {
   readBack: [1, 2.4],
   fireOut: [12, 25],
   resetCut: [12, 18],
+  releaseFor: [6, 10],
 };
 const TAKES_BY_WEIGHT: Readonly<Record<Ask["weight"], readonly [number, number]>> = {
   0: [0.6, 1.4],

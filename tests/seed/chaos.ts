@@ -1,4 +1,5 @@
 import { chance } from "../../seed/crew/chance.ts";
+import { playPost } from "../../seed/crew/play.ts";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
@@ -14,7 +15,7 @@ function anyFigure(unit: Quantity["unit"], roll: number): Quantity {
   return { value: Math.round((high[unit] ?? 1) * roll), unit };
 }
 
-/** Something one of the crew could do now: mostly an answer to an ask, any answer; now and then trouble. */
+/** Something one of the crew could do now: mostly the way on, often any answer to any ask, now and then trouble. */
 export function anything(
   state: SessionState,
   seed: number,
@@ -24,14 +25,14 @@ export function anything(
   const roll = (what: string) => chance(seed, turn, what);
   const pick = <T>(list: readonly T[], what: string) => list[Math.floor(roll(what) * list.length)] as T;
   const post = pick(POSTS, "post");
-  if (roll("trouble") < 0.04) {
+  if (roll("trouble") < 0.015) {
     const engine = pick(state.engines, "engine").n;
     const kind = pick(["hold", "cut", "cutAll", "fire", "turning"] as const, "kind");
     const on = kind === "cutAll" ? {} : { engine };
     return { post, action: { type: "send", kind, channel: "panel", ...on }, asked: false };
   }
-  if (roll("leave") < 0.01) return { post, action: { type: "leavePost", post }, asked: false };
-  if (roll("stop") < 0.01) {
+  if (roll("leave") < 0.005) return { post, action: { type: "leavePost", post }, asked: false };
+  if (roll("stop") < 0.005) {
     const engine = pick(state.engines, "engine").n;
     return {
       post: "cockpit",
@@ -40,6 +41,10 @@ export function anything(
     };
   }
   if (state.posts[post] === null) return { post, action: { type: "claimPost", post }, asked: false };
+  if (roll("steady") < 0.8) {
+    const move = playPost(state, post, now, { seed, pace: 1, cart: "Knocker" });
+    return move && move.notBefore <= now ? { post, action: move.action, asked: true } : null;
+  }
   const options = askedOf(state, post, now).flatMap((ask) =>
     ask.choices.flatMap((chosen) => {
       const figure = chosen.need?.is === "figure" ? anyFigure(chosen.need.unit, roll("figure")) : null;
@@ -47,6 +52,8 @@ export function anything(
         ...(ask.engine === null ? {} : { engine: ask.engine }),
         ...(figure ? { figure } : {}),
         reason: "chaos",
+        blades: { blades: Math.floor(roll("blades") * 20), resistance: roll("resistance") < 0.1 },
+        weather: { windKt: Math.floor(roll("wind") * 40), gustKt: Math.floor(roll("gust") * 50) },
       });
       return action ? [action] : [];
     }),

@@ -62,7 +62,7 @@ describe("a scripted partner", () => {
   });
 
   it("[SED-13] gives a start up before the starter's limit, and lets it cool, where the engine does not catch", () => {
-    const gaveUp = Array.from({ length: 30 }, (_, seed) => played(seed)).filter((s) =>
+    const gaveUp = Array.from({ length: 16 }, (_, seed) => played(seed)).filter((s) =>
       s.events.some((e) => e.fact.type === "sent" && e.fact.kind === "startAbandoned"),
     );
     expect(gaveUp.length).toBeGreaterThan(0);
