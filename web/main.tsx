@@ -6,6 +6,8 @@ import "./styles/tokens.css";
 import "./styles/base.css";
 import "./styles/title.css";
 import "./styles/panel.css";
+import "./styles/ask.css";
+import "./styles/stops.css";
 import "./styles/entry.css";
 import "./styles/plan.css";
 import "./styles/lists.css";

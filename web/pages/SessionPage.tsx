@@ -59,7 +59,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
         place={state.place}
         stage={say.stage(state.stage)}
         stageStep={stageStep(state.stage)}
-        posts={postCells(state, view.links, me, post, moment.server)}
+        posts={postCells(state, view.links, me, post, moment.server, fresh)}
         clock={timeOfDay(moment.server)}
         link={linkWords(view, moment.panel)}
         linkIs={fresh ? "live" : "stale"}

@@ -58,19 +58,21 @@ export function postCells(
   me: Me,
   mine: Post | null,
   now: number,
+  linked: boolean,
 ): PostCell[] {
   return POSTS.map((post) => {
     const holder = state.posts[post];
     const link = links?.[post];
     const age = link?.lastHeard == null ? null : now - link.lastHeard;
     const fresh = link?.connected === true && age !== null && age < SILENT_MS;
-    const words = !link
-      ? "link not known"
-      : fresh
-        ? "linked"
-        : age === null
-          ? "not connected"
-          : `silent ${seconds(age)}`;
+    const words =
+      !link || !linked
+        ? "link not known"
+        : fresh
+          ? "linked"
+          : age === null
+            ? "not connected"
+            : `silent ${seconds(age)}`;
     const offered = state.offers[post]?.to === me.id;
     const free = holder === null && mine === null && me.mayHold.includes(post);
     return {
@@ -79,7 +81,7 @@ export function postCells(
       holder: holder?.name ?? null,
       mine: mine === post,
       link: holder === null ? "nobody" : words,
-      is: holder === null ? "vacant" : fresh || !link ? "fresh" : "silent",
+      is: holder === null ? "vacant" : fresh || !link || !linked ? "fresh" : "silent",
       wants: offered ? "offered to you" : free ? "touch to take" : null,
     };
   });

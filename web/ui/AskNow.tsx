@@ -27,7 +27,12 @@ export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
     setOpen(null);
   };
   return (
-    <section className="ask" data-weight={ask.weight} aria-live="polite">
+    <section
+      className="ask"
+      data-weight={ask.weight}
+      data-open={answer !== null || undefined}
+      aria-live="polite"
+    >
       <p className="ask-weight">
         <WeightMark weight={ask.weight} />
         {WEIGHT_WORDS[ask.weight]}

@@ -17,8 +17,13 @@ const COARSE = 10;
 /** A figure entered in steps, with the instrument's scale to touch: no keyboard, gloves on. */
 export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
   const [value, setValue] = useState(() => onScale(spec, spec.start));
+  // A usual figure nobody has read yet must not go with one touch.
+  const [touched, setTouched] = useState(spec.read);
   const unit = unitWord(spec.unit);
-  const by = (steps: number) => setValue((v) => onScale(spec, v + steps * spec.step));
+  const set = (change: (v: number) => number) => {
+    setTouched(true);
+    setValue((v) => onScale(spec, change(v)));
+  };
   const good = isGood(spec, value);
   return (
     <section className="entry" aria-label={spec.label}>
@@ -26,26 +31,33 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
         <h3>{spec.label}</h3>
         <p>{spec.startWords}</p>
       </div>
-      <output className="entry-value" data-good={good}>
-        <span className="entry-number">{figure(value, spec.step)}</span>
+      <output className="entry-value" data-good={good} data-untouched={!touched || undefined}>
+        <button type="button" className="entry-number" onClick={() => setTouched(true)}>
+          {figure(value, spec.step)}
+        </button>
         <span className="entry-unit">{unit}</span>
-        {(spec.low !== null || spec.high !== null) && (
+        {touched && (spec.low !== null || spec.high !== null) && (
           <span className="entry-band">
             {good ? "in range" : value < (spec.low ?? value) ? "low" : "high"}
           </span>
         )}
       </output>
-      <Scale spec={spec} value={value} onTouch={(v) => setValue(onScale(spec, v))} />
-      <StepKeys step={spec.step} coarse={COARSE} unit={unit} onStep={by} />
+      <Scale spec={spec} value={value} onTouch={(v) => set(() => v)} />
+      <StepKeys
+        step={spec.step}
+        coarse={COARSE}
+        unit={unit}
+        onStep={(steps) => set((v) => v + steps * spec.step)}
+      />
       <div className="answers">
         <button
           type="button"
           className="answer"
           data-tone="yes"
-          disabled={disabled}
+          disabled={disabled || !touched}
           onClick={() => onEnter(value)}
         >
-          {word} {figure(value, spec.step)} {unit}
+          {touched ? `${word} ${figure(value, spec.step)} ${unit}` : "Set what the gauge shows"}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
           Back

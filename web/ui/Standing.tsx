@@ -23,6 +23,7 @@ export function Standing({ stops }: { stops: readonly StandingStop[] }) {
           data-kind={s.kind}
           data-unanswered={s.unanswered || undefined}
         >
+          <StandingMark kind={s.kind} />
           <strong>{s.words}</strong>
           <span>{s.ends}</span>
           {s.end && (
@@ -33,5 +34,16 @@ export function Standing({ stops }: { stops: readonly StandingStop[] }) {
         </div>
       ))}
     </section>
+  );
+}
+
+function StandingMark({ kind }: { kind: StandingStop["kind"] }) {
+  return (
+    <svg viewBox="0 0 32 32" className="standing-mark" aria-hidden="true">
+      <title>{kind}</title>
+      {kind === "hold" && <path d="M6 3h7v26H6zM19 3h7v26h-7z" />}
+      {kind === "cut" && <path d="M10 1h12l9 9v12l-9 9H10l-9-9V10z" />}
+      {kind === "fire" && <path d="M16 1l15 29H1z" />}
+    </svg>
   );
 }

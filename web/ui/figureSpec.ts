@@ -10,6 +10,8 @@ export interface FigureSpec {
   step: number;
   /** Where the entry begins: the last reading, or the middle of what is usual. */
   start: number;
+  /** It was read before: the start is a reading, not what is usual. */
+  read: boolean;
   /** In words where it begins from, e.g. "last read 28.0 V, 40 s ago". */
   startWords: string;
   /** What is good, when the type says so. */

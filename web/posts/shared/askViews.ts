@@ -4,7 +4,7 @@ import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey, AskView, Weight } from "../../ui/askView.ts";
-import { ago } from "../../ui/numbers.ts";
+import { ago, seconds } from "../../ui/numbers.ts";
 import { figureSpec } from "./figures.ts";
 import { enginePlace } from "./places.ts";
 import { makesNothingLessSafe } from "./safety.ts";
@@ -59,7 +59,7 @@ export function answerKey(
 function askedWords(ask: Ask, now: number): string | null {
   if (ask.since === null) return null;
   const by = isPost(ask.from) ? say.post(ask.from) : ask.from;
-  return by ? `${by}, ${ago(now - ask.since)}` : `Since ${ago(now - ask.since).replace(" ago", "")}`;
+  return by ? `${by}, ${ago(now - ask.since)}` : `For ${seconds(now - ask.since)}`;
 }
 
 function isPost(from: string | null): from is Post {

@@ -87,7 +87,7 @@ export function engineOptions(state: SessionState, post: Post | null, n: number,
           `seen-${kind}`,
         ),
       );
-    groups.push({ title: "Seen by hand signal, from its giver's own hand", keys: seen });
+    groups.push({ title: "You saw it given by hand", keys: seen });
   }
   if (post === "cockpit") {
     const readings = state.type.gauges

@@ -101,8 +101,19 @@ function spec({ label, gauge, unit: given, low, high, before, now }: Parts): Fig
   const startWords =
     before?.at != null
       ? `Last: ${figure(before.value, step)} ${unitWord(before.unit)}, ${ago(now - before.at)}`
-      : "Not read yet: set what the gauge shows";
-  return { label, unit, from: gauge?.scale.from ?? 0, to, step, start, startWords, low, high };
+      : "Not read yet. Touch the figure if it is so.";
+  return {
+    label,
+    unit,
+    from: gauge?.scale.from ?? 0,
+    to,
+    step,
+    start,
+    read: before !== null,
+    startWords,
+    low,
+    high,
+  };
 }
 
 function niceAbove(value: number): number {

@@ -68,7 +68,9 @@ export function standingStops(panel: Panel): StandingStop[] {
         ? "Yours to release."
         : h.person === null
           ? "Released by the cockpit or the supervisor."
-          : `Released by ${h.by.name} alone.`,
+          : ownerThere
+            ? `Released by ${h.by.name} alone.`
+            : `${h.by.name} holds no post: also released by the supervisor, with a reason.`,
       unanswered: unanswered(h.id),
       end:
         mine || heir ? send("Release", { type: "send", kind: "release", ref: h.id, channel: "panel" }) : null,

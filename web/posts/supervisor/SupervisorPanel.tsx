@@ -29,8 +29,7 @@ export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props)
       kind="supervisor"
       beside={<Sequence columns={COLUMNS} rows={sequenceRows(events)} newest={NEWEST} />}
     >
-      <Missing panel={panel} />
-      {panel.state.stage === "starting" && <ConditionsNow panel={panel} />}
+      {panel.state.stage === "starting" ? <ConditionsNow panel={panel} /> : <Missing panel={panel} />}
       <CheckList panel={panel} />
       <section className="board" aria-label="All sessions">
         <h3>All sessions</h3>

@@ -11,12 +11,14 @@ export const COLUMNS: readonly Column[] = [
   { id: "none", name: "Observer" },
 ];
 
-const QUIET = ["starterCooled", "alertEnded", "reading", "checked", "alertAcknowledged"];
+/** What devices and people say of being there fills the record, not the chart. */
+const UNDRAWN = ["delivered", "present", "alertEnded", "alertReset"];
+const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 
 /** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
 export function sequenceRows(events: readonly SessionEvent[]): SequenceRow[] {
   const lookup = lookupOf(events);
-  return events.map((event) => row(event, lookup));
+  return events.filter((e) => !UNDRAWN.includes(e.fact.type)).map((event) => row(event, lookup));
 }
 
 function row(event: SessionEvent, lookup: Lookup): SequenceRow {
@@ -40,7 +42,7 @@ function row(event: SessionEvent, lookup: Lookup): SequenceRow {
       const word = say.choice(fact.answer === "done" ? "stopped" : fact.answer);
       const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
       const to = about?.seenFrom ?? lookup.senders.get(fact.signal) ?? null;
-      if (to === null || to === own) return { ...base, is: "note", tone: "plain" };
+      if (to === null || to === own) return { ...base, is: "note", on: own, tone: "plain" };
       const text = `${word}${engine}${fact.right === false ? ", wrong" : ""}`;
       return {
         ...base,
@@ -69,10 +71,15 @@ function row(event: SessionEvent, lookup: Lookup): SequenceRow {
     case "alertRaised":
     case "restarted":
     case "clockStepped":
-      return { ...base, is: "note", tone: "warning" };
+      return { ...base, is: "note", on: null, tone: "warning" };
     case "stageReached":
-      return { ...base, is: "note", tone: "stage" };
+      return { ...base, is: "note", on: null, tone: "stage" };
     default:
-      return { ...base, is: "note", tone: QUIET.includes(fact.type) ? "quiet" : "plain" };
+      return {
+        ...base,
+        is: "note",
+        on: own === "none" ? null : own,
+        tone: QUIET.includes(fact.type) ? "quiet" : "plain",
+      };
   }
 }

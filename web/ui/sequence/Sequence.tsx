@@ -19,11 +19,18 @@ export type SequenceRow =
       /** Hand or interphone, when it was not by panel. */
       by: string | null;
     })
-  | (Base & { is: "note"; tone: "plain" | "quiet" | "warning" | "stage" });
+  | (Base & {
+      is: "note";
+      tone: "plain" | "quiet" | "warning" | "stage";
+      /** The line it belongs to; null for what concerns all. */
+      on: string | null;
+    });
 
-const LEFT = 130;
-const GAP = 190;
-const ROW = 46;
+const LEFT = 96;
+const GAP = 164;
+const ROW = 44;
+/** An average letter of the chart's text, drawing units. */
+const LETTER = 8.2;
 const HEAD = 44;
 
 /** A message sequence chart: a line per post, an arrow per signal, time downward, newest at the foot. */
@@ -96,12 +103,16 @@ function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string):
     </text>
   );
   if (row.is === "note") {
+    const text = short(row.text, (width - LEFT - 30) / LETTER);
+    const wide = row.on === null ? width - LEFT - 8 : text.length * LETTER + 24;
+    const centred = row.on === null ? LEFT : x(row.on) - wide / 2;
+    const at = Math.max(LEFT, Math.min(centred, width - wide - 8));
     return (
       <g className="sequence-note" data-tone={row.tone}>
         {time}
-        <rect x={LEFT} y={y + 8} width={width - LEFT - 10} height={ROW - 16} />
-        <text x={LEFT + 12} y={y + 28}>
-          {short(row.text, (width - LEFT - 30) / 8.2)}
+        <rect x={at} y={y + 8} width={wide} height={ROW - 16} />
+        <text x={at + 10} y={y + 27}>
+          {text}
         </text>
       </g>
     );
@@ -125,7 +136,7 @@ function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string):
       <text x={row.is === "refused" ? LEFT + 6 : left + 10} y={y + 22}>
         {short(
           row.by ? `${row.text} (${row.by})` : row.text,
-          row.is === "refused" ? (width - LEFT) / 8.2 : Math.max(24, (right - left) / 8.2),
+          row.is === "refused" ? (width - LEFT) / LETTER : Math.max(24, (right - left) / LETTER),
         )}
       </text>
     </g>
