@@ -1,0 +1,34 @@
+import { found, type Outcome, refused } from "../outcome.ts";
+
+/** Speed before the feather control was pushed, the lowest seen, and after it was pulled out, rpm. */
+export interface FeatherReading {
+  before: number;
+  lowest: number;
+  after: number;
+}
+
+/** What a type allows, rpm. */
+export interface FeatherLimits {
+  /** Pulled out by a drop of no more than this (100: AOM46 3034). */
+  maxDrop: number;
+  /** How near the speed must come back. */
+  recovery: number;
+}
+
+export type FeatherFault = "noResponse" | "overMax" | "notRecovered";
+
+/** Whether the propeller answered, was pulled out in time and came back. A drop at the limit passes. */
+export function featherCheck(
+  reading: FeatherReading,
+  limits: FeatherLimits,
+): Outcome<{ drop: number; faults: FeatherFault[] }> {
+  if (![reading.before, reading.lowest, reading.after].every((rpm) => Number.isFinite(rpm) && rpm >= 0)) {
+    return refused("speeds must be readings of 0 or more");
+  }
+  const drop = reading.before - reading.lowest;
+  const faults: FeatherFault[] = [];
+  if (drop <= 0) faults.push("noResponse");
+  if (drop > limits.maxDrop) faults.push("overMax");
+  if (Math.abs(reading.before - reading.after) > limits.recovery) faults.push("notRecovered");
+  return found({ drop, faults });
+}

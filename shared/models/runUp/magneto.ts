@@ -1,0 +1,48 @@
+import { found, type Outcome, refused } from "../outcome.ts";
+
+/** One engine's speed on both magnetos and on each alone, rpm. */
+export interface MagnetoReading {
+  both: number;
+  left: number;
+  right: number;
+}
+
+/** What a type allows, rpm. Makers differ widely (75, 100, 150, 175): data with a source. */
+export interface MagnetoLimits {
+  /** Greatest drop on either side. */
+  maxDrop: number;
+  /** Greatest difference between the sides' drops. */
+  maxDifference: number;
+}
+
+export type MagnetoFault =
+  | "leftOverMax"
+  | "rightOverMax"
+  | "uneven"
+  /** No drop is a fault too: a switch that does not ground, or timing far advanced. */
+  | "leftNoDrop"
+  | "rightNoDrop";
+
+export interface MagnetoVerdict {
+  leftDrop: number;
+  rightDrop: number;
+  difference: number;
+  faults: MagnetoFault[];
+}
+
+/** Drops, their evenness and every fault; a drop or difference at the limit passes. Refuses speeds that are none. */
+export function magnetoCheck(reading: MagnetoReading, limits: MagnetoLimits): Outcome<MagnetoVerdict> {
+  if (![reading.both, reading.left, reading.right].every((rpm) => Number.isFinite(rpm) && rpm >= 0)) {
+    return refused("speeds must be readings of 0 or more");
+  }
+  const leftDrop = reading.both - reading.left;
+  const rightDrop = reading.both - reading.right;
+  const difference = Math.abs(leftDrop - rightDrop);
+  const faults: MagnetoFault[] = [];
+  if (leftDrop > limits.maxDrop) faults.push("leftOverMax");
+  if (rightDrop > limits.maxDrop) faults.push("rightOverMax");
+  if (difference > limits.maxDifference) faults.push("uneven");
+  if (leftDrop <= 0) faults.push("leftNoDrop");
+  if (rightDrop <= 0) faults.push("rightNoDrop");
+  return found({ leftDrop, rightDrop, difference, faults });
+}
