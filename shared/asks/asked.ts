@@ -34,7 +34,7 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     ...presence(state, post, now),
     ...brief(state, post),
     ...checks(state, post, now),
-    ...ownStops(state, post),
+    ...ownStops(state, post, now),
   ];
   return all.sort((a, b) => a.weight - b.weight || waitingSince(a) - waitingSince(b));
 }
@@ -85,9 +85,9 @@ function brief(state: SessionState, post: Post): Ask[] {
 /** The second of two people is asked, with the engine to be entered again and a reason of their own. */
 function overrides(state: SessionState, post: Post): Ask[] {
   if (post !== "cockpit" && post !== "supervisor") return [];
-  const me = state.posts[post]?.id;
+  const me = state.posts[post];
   return state.overrides
-    .filter((o) => o.second === null && o.first.person !== me)
+    .filter((o) => o.second === null && o.first.person !== me?.id && o.first.device !== me?.device)
     .map((o) =>
       ask({
         key: `override:${o.id}`,
@@ -128,14 +128,33 @@ function presence(state: SessionState, post: Post, now: number): Ask[] {
   ];
 }
 
+/** Whoever holds the post has not been heard yet: the hold for their silence would only come again. */
+function stillSilent(state: SessionState, post: Post | null, now: number): boolean {
+  const silent = post === null ? null : silence(state, post, now);
+  return silent !== null && silent >= state.type.timing.presenceHold.value * 1000;
+}
+
 /** Stops this post can end, and a fire whose second word is still missing. */
-function ownStops(state: SessionState, post: Post): Ask[] {
+function ownStops(state: SessionState, post: Post, now: number): Ask[] {
   const me = state.posts[post]?.id;
+  // One of two people on one device is not a second pair of eyes.
+  const device = state.posts[post]?.device;
   const holds = state.holds.flatMap((h) => {
     const release = { type: "send", kind: "release", ref: h.id, channel: "panel" } as const;
     const base = { key: `hold:${h.id}`, weight: 3 as const, since: h.by.at };
     if (h.person === me) {
       return [ask({ ...base, say: "ownHold", choices: [choice("release", "plain", release)] })];
+    }
+    if (h.person === null) {
+      if ((post !== "supervisor" && post !== "cockpit") || stillSilent(state, h.by.post, now)) return [];
+      return [
+        ask({
+          ...base,
+          say: "silentHold",
+          detail: h.by.name,
+          choices: [choice("releaseFor", "plain", release)],
+        }),
+      ];
     }
     const heir = post === h.by.post;
     if (holdsAnyPost(state, h.person) || !(heir || post === "supervisor")) return [];
@@ -145,7 +164,7 @@ function ownStops(state: SessionState, post: Post): Ask[] {
   });
   const mayEndFire = post !== "groundPower";
   const fires = state.fires
-    .filter((f) => mayEndFire && f.outBy?.person !== me)
+    .filter((f) => mayEndFire && f.outBy?.person !== me && f.outBy?.device !== device)
     .map((f) =>
       ask({
         key: `fire:${f.id}`,

@@ -1,4 +1,4 @@
-import type { Post } from "../protocol/posts.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 
@@ -25,7 +25,8 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
         }),
       ];
     }
-    const allDone = Object.values(run.steps).every((steps) => !steps.includes(null));
+    // The card of a post nobody holds is not waited for.
+    const allDone = POSTS.every((p) => state.posts[p] === null || !run.steps[p].includes(null));
     if (post !== "supervisor" || !allDone) return [];
     return [
       ask({

@@ -4,10 +4,10 @@ import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { guardInPlace } from "../conditions/guardInPlace.ts";
 import { guardPathClear } from "../conditions/guardPathClear.ts";
 import { unmetForService } from "../conditions/services.ts";
-import { enginesBetween } from "../models/inboard.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import { authorityFault } from "../session/decide/service.ts";
+import { turningOnTheWay } from "../session/guardWay.ts";
 import { isTurning, plain, type Service, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 import { openRequest } from "./cockpit.ts";
@@ -18,7 +18,12 @@ function send(kind: SignalKind, engine?: number): Send {
 
 /** The fire guard goes to the engine asked for, reports in place, then looks along the arc. */
 export function askedOfFireGuard(state: SessionState, now: number): Ask[] {
-  if (stopOpen(state)) return [];
+  // Started on batteries with nobody at ground power, the guard counts the blades.
+  const counting = state.posts.groundPower === null ? blades(state, now) : [];
+  return [...(stopOpen(state) ? [] : guarding(state, now)), ...counting];
+}
+
+function guarding(state: SessionState, now: number): Ask[] {
   return state.engines.flatMap((e) => {
     const life = plain(e.life);
     if (life.is !== "requested" && life.is !== "clear") return [];
@@ -56,10 +61,8 @@ export function askedOfFireGuard(state: SessionState, now: number): Ask[] {
 
 /** In place; with a turning engine on the straight way, the guard says to have walked around it. */
 function inPlace(state: SessionState, n: number): Choice {
-  const from = state.guard?.engine;
-  const turning =
-    from === undefined ? [] : enginesBetween(state.type, from, n).filter((m) => turns(state, m));
-  if (turning.length === 0 && state.guard?.crossed == null) {
+  const turning = turningOnTheWay(state, state.guard?.engine ?? null, n);
+  if (turning === undefined && state.guard?.crossed == null) {
     return choice("guardInPlace", "yes", send("guardInPlace", n));
   }
   return choice("guardWalkedAround", "yes", { ...send("guardInPlace", n), walkedAround: true });

@@ -14,14 +14,17 @@ export const bladesCounted: Condition = {
     const e = engineOf(state, engine);
     if (!e) return NOBODY_SAID;
     const dueAfter = rule.dueAfter.value * 1000;
+    const count = e.blades;
+    const by = count && { post: count.by.post, name: count.by.name };
+    // Resistance felt after the last run is a no, however lately the engine ran.
+    if (count?.resistance) return { is: "no", at: count.by.at, by, until: null, found: "resistance" };
     const ranAt = e.lastRanAt;
     if (ranAt !== null && now - ranAt < dueAfter) {
-      return { is: "yes", at: ranAt, by: null, until: ranAt + dueAfter };
+      const enough = count && count.blades >= rule.blades.value;
+      const until = Math.max(ranAt, enough ? count.by.at : ranAt) + dueAfter;
+      return { is: "yes", at: ranAt, by: null, until };
     }
-    const count = e.blades;
     if (!count) return NOBODY_SAID;
-    const by = { post: count.by.post, name: count.by.name };
-    if (count.resistance) return { is: "no", at: count.by.at, by, until: null, found: "resistance" };
     if (count.blades < rule.blades.value) {
       return { is: "no", at: count.by.at, by, until: null, found: `${count.blades} of ${rule.blades.value}` };
     }

@@ -159,7 +159,11 @@ export const factSchema = z.discriminatedUnion("type", [
     reason: z.string(),
   }),
   z.strictObject({ type: z.literal("overrideGiven"), override: ref, reason: z.string() }),
-  z.strictObject({ type: z.literal("overrideEnded"), override: ref, why: z.enum(["late", "epoch", "used"]) }),
+  z.strictObject({
+    type: z.literal("overrideEnded"),
+    override: ref,
+    why: z.enum(["late", "epoch", "used", "stageLeft"]),
+  }),
   z.strictObject({
     type: z.literal("bladesCounted"),
     engine: engineSchema,

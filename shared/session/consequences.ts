@@ -55,10 +55,11 @@ function clearanceEnd(
 function overridesEnded(state: SessionState, now: number): Fact[] {
   const limit = state.type.timing.override.value * 1000;
   return state.overrides.flatMap((o): Fact[] => {
-    const ended = (why: "late" | "epoch" | "used"): Fact[] => [
+    const ended = (why: "late" | "epoch" | "used" | "stageLeft"): Fact[] => [
       { type: "overrideEnded", override: o.id, why },
     ];
     if (o.epoch !== state.epoch) return ended("epoch");
+    if (state.stage !== "starting") return ended("stageLeft");
     if (o.second === null) return now >= o.first.at + limit ? ended("late") : [];
     const engine = state.engines[o.engine - 1];
     const used = engine !== undefined && (engine.starter.at(-1)?.on ?? 0) >= o.second.at;

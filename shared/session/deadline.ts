@@ -1,13 +1,15 @@
 import { findAll } from "../conditions/all.ts";
+import { overriddenBy } from "../conditions/overridden.ts";
 import { soundsAgainAt } from "./consequences/alerts.ts";
 import { lapseMoments } from "./presence.ts";
-import { plain, type SessionState } from "./state.ts";
+import { isOver, plain, type SessionState } from "./state.ts";
 
 /**
  * The next moment, server milliseconds, at which time alone will change something; null when none will. A limit that
  * is kept up to its last millisecond is passed one later.
  */
 export function nextDeadline(state: SessionState): number | null {
+  if (isOver(state)) return null;
   const moments: number[] = [];
   for (const engine of state.engines) {
     const life = plain(engine.life);
@@ -15,6 +17,8 @@ export function nextDeadline(state: SessionState): number | null {
       case "clear":
         moments.push(life.clearance.expiresAt);
         for (const finding of findAll(state, engine.n, state.at)) {
+          // What two people set aside changes nothing when it ages.
+          if (overriddenBy(state, finding.id, engine.n)) continue;
           if (finding.is === "yes" && finding.until !== null) moments.push(finding.until);
         }
         break;

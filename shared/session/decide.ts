@@ -3,6 +3,7 @@ import { CATALOGUE } from "./catalogue.ts";
 import { decideAlert } from "./decide/alerts.ts";
 import { decideAnswer } from "./decide/answer.ts";
 import { decideBlades } from "./decide/blades.ts";
+import { decideDefect } from "./decide/defects.ts";
 import { decideDelivered } from "./decide/delivered.ts";
 import { decideDrill } from "./decide/drills.ts";
 import { decideCheck, decideReading } from "./decide/figures.ts";
@@ -72,10 +73,8 @@ export function decide(state: SessionState, action: Action, context: Context, va
     case "recordWeather":
       return accept({ ...action, type: "weatherRead" });
     case "writeDefect":
-      return accept({ ...action, type: "defectWritten" });
     case "closeDefect":
-      if (!state.defects.some((d) => d.id === action.defect)) return refuse("nothingOpen");
-      return accept({ ...action, type: "defectClosed" });
+      return decideDefect(state, action);
     case "startDrill":
     case "drillStep":
     case "endDrill":

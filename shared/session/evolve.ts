@@ -1,4 +1,4 @@
-import type { SessionEvent } from "../protocol/events.ts";
+import type { Fact, SessionEvent } from "../protocol/events.ts";
 import { evolveAlert } from "./evolve/alerts.ts";
 import { voidClearance } from "./evolve/clearance.ts";
 import { evolveCourse } from "./evolve/course.ts";
@@ -34,10 +34,14 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
 /** Presence is a person's touch: whatever a post's holder sent counts, except what the device says by itself. */
 function touched(state: SessionState, event: SessionEvent): SessionState {
   const { actor, fact } = event;
-  if (actor.kind !== "person" || actor.post === null || fact.type === "delivered") return state;
+  if (actor.kind !== "person" || actor.post === null || saidByDevice(fact)) return state;
   const holder = state.posts[actor.post];
   if (holder?.id !== actor.id) return state;
   return { ...state, posts: { ...state.posts, [actor.post]: { ...holder, touchedAt: event.at } } };
+}
+
+function saidByDevice(fact: Fact): boolean {
+  return fact.type === "delivered" || (fact.type === "refused" && fact.action.type === "delivered");
 }
 
 function live(state: SessionState): SessionState {

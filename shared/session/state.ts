@@ -287,7 +287,7 @@ export interface SessionState {
   overrides: Override[];
   defects: Defect[];
   drills: DrillRun[];
-  /** What has opened a drill already (fires, alerts, blade counts), newest last, at most thirty-two. */
+  /** Fires, alerts and blade counts, still there, that have opened their drill already. */
   drillsOpened: number[];
   weather: Weather | null;
   /** Since when a start has been live: some engine between asked for and stable. Presence counts from here. */

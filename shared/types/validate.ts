@@ -9,7 +9,7 @@ export interface TypeFault {
   message: string;
 }
 
-/** Conditions nobody may set aside: stops, one engine at a time, a guard, an arc, people at propellers. */
+/** Conditions nobody may set aside: stops, one engine at a time, an arc, people at propellers, held posts. */
 const NEVER_OVERRIDDEN: readonly ConditionId[] = [
   "noStopOpen",
   "arcClear",

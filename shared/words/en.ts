@@ -86,11 +86,12 @@ export const say = {
   alert: (kind: string, engine: number | null): string =>
     put(ASK_WORDS[`alert.${kind}`] ?? kind, { n: engine }),
   firePlace: (place: FirePlace): string => FIRE_PLACE_WORDS[place],
-  overrideEnd: (why: "late" | "epoch" | "used"): string =>
+  overrideEnd: (why: "late" | "epoch" | "used" | "stageLeft"): string =>
     ({
       late: "no second person in time",
       epoch: "a stop, a change of post or a restart came between",
       used: "used",
+      stageLeft: "the session left the starting stage",
     })[why],
   exceeded: (limit: "starterTime" | "oilFirst" | "oilNormal"): string =>
     ({ starterTime: "starter", oilFirst: "first oil pressure", oilNormal: "normal oil pressure" })[limit],

@@ -16,8 +16,8 @@ export function decideAlert(state: SessionState, action: AlertAction, context: C
   if (!post || now === undefined) return refuse("notAddressed", { posts: [...to] });
   const input = action.type === "acknowledgeAlert" ? "acknowledge" : "shelve";
   const next = alertNext(now, input, { latching, active: alert.active });
-  if (next === "refused") return refuse("notShelvable");
-  if (next === "same") return refuse("alreadyDone");
+  if (next === "refused" && input === "shelve") return refuse("notShelvable");
+  if (next === "refused" || next === "same") return refuse("alreadyDone");
   if (action.type === "acknowledgeAlert") return accept({ type: "alertAcknowledged", alert: alert.id, post });
   if (action.minutes > SHELVE_MAX_MIN) return refuse("outOfRange", { found: `1 to ${SHELVE_MAX_MIN} min` });
   const until = context.now + action.minutes * 60_000;

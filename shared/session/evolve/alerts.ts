@@ -36,11 +36,17 @@ export function evolveAlert(state: SessionState, event: SessionEvent, fact: Aler
       return settled(
         change(state, fact.alert, (a) => {
           const { [fact.post]: _over, ...rest } = a.shelvedUntil;
-          return { ...move(a, "unshelve", [fact.post]), shelvedUntil: rest };
+          const back = move(a, "unshelve", [fact.post]);
+          return { ...back, shelvedUntil: rest, againAt: event.at + resoundMs(state) };
         }),
       );
     case "alertUnsuppressed":
-      return settled(change(state, fact.alert, (a) => move(a, "unsuppress", POSTS)));
+      return settled(
+        change(state, fact.alert, (a) => ({
+          ...move(a, "unsuppress", POSTS),
+          againAt: event.at + resoundMs(state),
+        })),
+      );
     case "alertAgain":
       return change(state, fact.alert, (a) => ({ ...a, againAt: event.at + resoundMs(state) }));
   }
@@ -74,8 +80,10 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
   return markSaid({ ...state, alerts: [...state.alerts, alert] }, alert);
 }
 
+/** The post a person raised the stop from; the system's own hold, in a silent post's name, was raised by nobody. */
 function raiserOf(state: SessionState, ref: number): Post | null {
-  return [...state.holds, ...state.cuts, ...state.fires].find((s) => s.id === ref)?.by.post ?? null;
+  const byPerson = state.holds.filter((h) => h.person !== null);
+  return [...byPerson, ...state.cuts, ...state.fires].find((s) => s.id === ref)?.by.post ?? null;
 }
 
 function resoundMs(state: SessionState): number {

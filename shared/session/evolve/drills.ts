@@ -1,7 +1,6 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
+import { drillCauses } from "../drillCauses.ts";
 import type { DrillRun, SessionState } from "../state.ts";
-
-const OPENED_KEPT = 32;
 
 /** A drill's card: opened, stepped through by each post, ended with its outcome. */
 export function evolveDrill(
@@ -26,8 +25,8 @@ export function evolveDrill(
           supervisor: cards.supervisor.map(() => null),
         },
       };
-      const opened = fact.ref === undefined ? state.drillsOpened : [...state.drillsOpened, fact.ref];
-      return { ...state, drills: [...state.drills, run], drillsOpened: opened.slice(-OPENED_KEPT) };
+      const refs = fact.ref === undefined ? [] : [fact.ref];
+      return { ...state, drills: [...state.drills, run], drillsOpened: opened(state, refs) };
     }
     case "drillStepped":
       return {
@@ -40,7 +39,24 @@ export function evolveDrill(
           return { ...r, steps: { ...r.steps, [fact.post]: steps } };
         }),
       };
-    case "drillEnded":
-      return { ...state, drills: state.drills.filter((r) => r.id !== fact.run) };
+    case "drillEnded": {
+      // A second report of the same thing was worked on the same card.
+      const run = state.drills.find((r) => r.id === fact.run);
+      const worked = drillCauses(state).filter((c) => c.drill === run?.drill && c.engine === run.engine);
+      return {
+        ...state,
+        drills: state.drills.filter((r) => r.id !== fact.run),
+        drillsOpened: opened(
+          state,
+          worked.map((c) => c.ref),
+        ),
+      };
+    }
   }
+}
+
+/** What has opened its drill and is still there: what has gone can open none, so it need not be kept. */
+function opened(state: SessionState, more: readonly number[]): number[] {
+  const there = new Set(drillCauses(state).map((c) => c.ref));
+  return [...new Set([...state.drillsOpened, ...more])].filter((ref) => there.has(ref));
 }

@@ -1,7 +1,7 @@
-import { enginesBetween } from "../../models/inboard.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { CATALOGUE } from "../catalogue.ts";
-import { isTurning, type Said, type SessionState } from "../state.ts";
+import { turningOnTheWay } from "../guardWay.ts";
+import type { Said, SessionState } from "../state.ts";
 import { grant, spendClearance } from "./clearance.ts";
 import { abandonStart, caught, crank, shutDown, withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
@@ -66,10 +66,6 @@ function guardMoved(state: SessionState, by: Said, n: number, around: boolean): 
   const before = state.guard;
   if (before?.engine === n)
     return { ...state, guard: { ...by, engine: n, crossed: around ? null : before.crossed } };
-  const between = before && !around ? enginesBetween(state.type, before.engine, n) : [];
-  const crossed = between.find((m) => {
-    const engine = state.engines[m - 1];
-    return engine !== undefined && isTurning(engine.life);
-  });
+  const crossed = around ? undefined : turningOnTheWay(state, before?.engine ?? null, n);
   return { ...state, guard: { ...by, engine: n, crossed: crossed ?? null }, arcs: {} };
 }

@@ -69,5 +69,6 @@ export function evolveLapse(
 ): SessionState {
   const by = { ...said(event, null), post: fact.post, name: state.posts[fact.post]?.name ?? "" };
   const hold = { id: event.seq, by, person: null, note: `silent ${fact.post}` };
-  return { ...newEpoch(state), holds: [...state.holds, hold] };
+  const held = closeKinds(newEpoch(state), ["allClear", "handlePropeller"], "revoked");
+  return { ...held, holds: [...held.holds, hold] };
 }

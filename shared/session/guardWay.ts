@@ -1,0 +1,17 @@
+import { enginesBetween } from "../models/inboard.ts";
+import { engineOf, isTurning, type SessionState } from "./state.ts";
+
+/**
+ * The first engine that turns on the guard's straight way to engine `to`. Where the guard comes from is not known after
+ * "guard away" or a change of guard: any other turning engine may then lie on the way.
+ */
+export function turningOnTheWay(state: SessionState, from: number | null, to: number): number | undefined {
+  const passed =
+    from === null
+      ? state.engines.map((e) => e.n).filter((n) => n !== to)
+      : enginesBetween(state.type, from, to);
+  return passed.find((n) => {
+    const engine = engineOf(state, n);
+    return engine !== undefined && isTurning(engine.life);
+  });
+}
