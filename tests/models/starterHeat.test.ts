@@ -25,7 +25,8 @@ interface Odex {
     solve(f: (x: number, y: number[]) => number[], from: number, y0: number[], to: number): { y: number[] };
   };
 }
-const { Solver } = createRequire(import.meta.url)("odex") as Odex;
+const require = createRequire(import.meta.url);
+const { Solver } = require("odex") as Odex;
 const integrate = (slope: (y: number) => number, start: number, seconds: number): number => {
   const solver = new Solver(1);
   solver.absoluteTolerance = 1e-11;
