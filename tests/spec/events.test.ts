@@ -1,0 +1,99 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
+import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
+import { evolve } from "../../shared/session/evolve.ts";
+import { ed, given, replay, sha256 } from "./given.ts";
+
+const fixture = (name: string) => readFileSync(new URL(`fixtures/${name}`, import.meta.url), "utf8");
+
+describe("events", () => {
+  it("[EVT-1] numbers without gaps, of one session", () => {
+    const story = given().upTo("starting").started(3);
+    expect(story.log.map((e) => e.seq)).toEqual(story.log.map((_, i) => i + 1));
+    const next = story.log.at(-1);
+    if (!next) throw new Error("the story has begun");
+    expect(() => evolve(story.state, next)).toThrow("does not follow");
+    expect(() => evolve(story.state, { ...next, seq: next.seq + 2 })).toThrow("does not follow");
+    expect(() => evolve(story.state, { ...next, seq: next.seq + 1, session: "other" })).toThrow(
+      "event of session",
+    );
+  });
+
+  it("[EVT-2] replayed in one go, event by event or from the middle, the state is the same", () => {
+    const story = given().upTo("starting").started(3);
+    story.does(ed, { type: "send", kind: "fire", engine: 4 });
+    story.wait(60).restart();
+    const middle = replay(story.log.slice(0, 20));
+    const thawed = JSON.parse(canonical(middle)) as typeof middle;
+    const resumed = story.log.slice(20).reduce(evolve, thawed);
+    expect(canonical(resumed)).toBe(canonical(story.state));
+    expect(canonical(story.replayed())).toBe(canonical(story.state));
+  });
+
+  it("[EVT-2] evolve leaves the state it was given untouched", () => {
+    const story = given().upTo("starting");
+    const before = story.state;
+    const kept = canonical(before);
+    story.started(3);
+    story.does(ed, { type: "send", kind: "cutAll" });
+    expect(canonical(before)).toBe(kept);
+  });
+
+  it("[EVT-3] who, at which post, on which device, when, by which command", () => {
+    const story = given().manned();
+    story.does(ed, { type: "send", kind: "hold" });
+    const [event] = story.last.events;
+    expect(event).toMatchObject({
+      actor: { kind: "person", id: "ed", name: "Ed", post: null, device: "ed-tablet" },
+      at: story.now,
+      cause: null,
+    });
+    expect(event?.command).toMatch(/^[0-9a-f-]{36}$/);
+    expect(event?.digest).toMatch(/^[0-9a-f]{64}$/);
+  });
+
+  it("[EVT-3, EVT-4] what follows names its cause, in the same step, by nobody", () => {
+    const story = given().upTo("starting");
+    story.readBack(3);
+    const { events } = story.send("fireGuard", "hold");
+    const [hold, ...follows] = events;
+    expect(follows.map((e) => e.fact.type)).toContain("clearanceVoid");
+    for (const event of follows) {
+      expect(event).toMatchObject({
+        actor: { kind: "system" },
+        cause: hold?.seq,
+        command: null,
+        digest: null,
+      });
+    }
+  });
+
+  it("[EVT-6] each event carries the device's clock as said, beside the server's", () => {
+    const story = given().manned();
+    expect(story.last.events[0]).toMatchObject({ at: story.now, clientAt: story.now });
+  });
+});
+
+describe("a record kept from before", () => {
+  // Written once by the code of its day and never again: what is stored must stay readable.
+  const [head, ...lines] = fixture("four-engines-1.ndjson").trimEnd().split("\n");
+  const manifest = manifestSchema.parse(JSON.parse(head ?? ""));
+  const kept = fixture("four-engines-1.state.txt").trimEnd();
+
+  it("[EVT-5] of version 1 is verified and gives the very state it gave", () => {
+    const result = verify(lines, manifest, sha256);
+    expect(result).toMatchObject({ ok: true, head: manifest.head, events: lines.length });
+    expect(canonical(result.ok ? result.state : null)).toBe(kept);
+  });
+
+  it("[EVT-5] every line is version 1 and read whole", () => {
+    for (const line of lines) expect(readSealed(line).event.v).toBe(1);
+  });
+
+  it("[EVT-5] a line of a version nobody knows is an error, not a guess", () => {
+    const line = (lines[0] ?? "").replace(/"v":1\}$/, '"v":99}');
+    expect(() => readSealed(line)).toThrow("v:");
+  });
+});
