@@ -48,7 +48,7 @@ export class SignIns {
     const judged = await this.#lockouts.judge(keys, async () => {
       // An unknown handle costs the same work as a known one, so the time taken tells nobody which it was.
       const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
-      return right && person !== null && person.active && (!person.demo || this.#deps.demo);
+      return right && person?.active === true && (!person.demo || this.#deps.demo);
     });
     if (judged.is !== "right" || !person) return judged.is === "locked" ? judged : { is: "wrong" };
     await this.#lockouts.forgetOld();

@@ -1,0 +1,113 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { LIMITS } from "../../server/live/limits.ts";
+import { planned, signIn } from "../http/test-house.ts";
+import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+
+let house: LiveHouse;
+let session: string;
+let panels: TestPanel[];
+
+beforeEach(async () => {
+  house = await liveHouse();
+  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+  panels = [];
+});
+afterEach(async () => {
+  for (const panel of panels) panel.close();
+  await house.close();
+});
+
+const panel = async (handle: string, device?: string) => {
+  const one = await panelOf(house, handle, device);
+  panels.push(one);
+  return one;
+};
+const AWAY = { connected: false, lastHeard: null };
+
+describe("the beat of a session", () => {
+  it("[LIV-9] comes every two seconds to who watches, with the head and the server's time", async () => {
+    const [ada, bo] = [await panel("ada"), await panel("bo")];
+    await ada.watch(session);
+    await ada.until(() => ada.beats.length === 1);
+    await bo.command(session, HOLD);
+    const head = (await house.house.sessions.get(session)).state.seq;
+    for (const n of [2, 3]) {
+      await house.hand.pass(LIMITS.beatMs);
+      await ada.until(() => ada.beats.length === n);
+      expect(ada.beats.at(-1)).toMatchObject({ session, head, serverNow: house.hand.clock.now() });
+    }
+    await bo.exchange();
+    expect(bo.beats).toEqual([]);
+  });
+
+  it("[LIV-9] says who is at each post's panel, on the device the post is held from", async () => {
+    const [ada, bo, other] = [await panel("ada"), await panel("bo", "b1"), await panel("bo", "b2")];
+    await ada.command(session, { type: "claimPost", post: "cockpit" });
+    await bo.command(session, { type: "claimPost", post: "fireGuard" });
+    await ada.watch(session);
+    // The guard's other device watches; the one the post is held from does not.
+    await other.watch(session);
+    await house.hand.pass(LIMITS.beatMs);
+    await ada.until(() => ada.beats.at(-1)?.serverNow === house.hand.clock.now());
+    expect(ada.beats.at(-1)?.links).toEqual({
+      cockpit: { connected: true, lastHeard: expect.any(Number) },
+      fireGuard: AWAY,
+      groundPower: AWAY,
+      supervisor: AWAY,
+    });
+    await bo.watch(session);
+    await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === false);
+    await house.hand.pass(LIMITS.beatMs);
+    await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === true);
+  });
+
+  it("[LIV-9] comes at once when a panel goes", async () => {
+    const [ada, bo] = [await panel("ada"), await panel("bo")];
+    await bo.command(session, { type: "claimPost", post: "fireGuard" });
+    await bo.watch(session);
+    await ada.watch(session);
+    await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === true);
+    bo.close();
+    await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === false);
+    expect(ada.beats.at(-1)?.links.fireGuard).toEqual(AWAY);
+  });
+
+  it("[LIV-9] says when each panel was last heard", async () => {
+    const ada = await panel("ada");
+    await ada.command(session, { type: "claimPost", post: "cockpit" });
+    await ada.watch(session);
+    const heard = house.hand.clock.now();
+    await ada.until(() => ada.beats.length > 0);
+    await house.hand.pass(LIMITS.beatMs);
+    await ada.until(() => ada.beats.length > 1);
+    expect(ada.beats.at(-1)?.links.cockpit.lastHeard).toBe(heard);
+    await ada.exchange();
+    await house.hand.pass(LIMITS.beatMs);
+    await ada.until(() => ada.beats.length > 2);
+    expect(ada.beats.at(-1)?.links.cockpit.lastHeard).toBe(heard + LIMITS.beatMs);
+  });
+});
+
+describe("the clock exchange", () => {
+  it("[LIV-9] gives the server's time of receipt and of answer", async () => {
+    const ada = await panel("ada");
+    const now = house.hand.clock.now();
+    expect(await ada.ask("time", 1)).toEqual({ t2: now, t3: now });
+  });
+});
+
+describe("the ramp", () => {
+  it("[LIV-11] is told to every panel when a session is planned, changes its stage or ends", async () => {
+    const di = await panel("di");
+    const token = await signIn(house.app, "fay");
+    await planned(house.app, token);
+    await di.until(() => di.ramps === 1);
+    await di.command(session, { type: "claimPost", post: "supervisor" });
+    await di.exchange();
+    expect(di.ramps).toBe(1);
+    await di.command(session, { type: "advance", to: "brief" });
+    await di.until(() => di.ramps === 2);
+    await di.command(session, { type: "abandon", reason: "weather" });
+    await di.until(() => di.ramps === 3);
+  });
+});

@@ -1,0 +1,127 @@
+import { randomUUID } from "node:crypto";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { readSealed } from "../../shared/evidence/read.ts";
+import { planned, signIn } from "../http/test-house.ts";
+import { GatedStore } from "./gated-store.ts";
+import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+
+let house: LiveHouse;
+let store: GatedStore;
+let session: string;
+let ada: TestPanel;
+let bo: TestPanel;
+
+beforeEach(async () => {
+  store = new GatedStore();
+  house = await liveHouse({ store });
+  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+  [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+  await ada.command(session, { type: "claimPost", post: "cockpit" });
+  await bo.watch(session);
+});
+afterEach(async () => {
+  ada.close();
+  bo.close();
+  await house.close();
+});
+
+const CLAIM = { type: "claimPost", post: "fireGuard" };
+const stateNow = async () => (await house.house.sessions.get(session)).state;
+const ready = async () => (await house.app.inject({ url: "/health/ready" })).statusCode;
+
+describe("when nothing can be recorded", () => {
+  it("[LIV-10] a command is answered so, and nothing of it counts or is told", async () => {
+    const before = await stateNow();
+    store.broken = true;
+    expect(await bo.command(session, CLAIM)).toEqual({
+      status: "error",
+      error: "notAvailable",
+      message: "not recorded: use hand signals",
+    });
+    await bo.exchange();
+    expect(await stateNow()).toBe(before);
+    expect([bo.heard, bo.unrecorded]).toEqual([[], []]);
+  });
+
+  it.each(["hold", "cut", "cutAll", "fire", "turning"] as const)(
+    "[LIV-10] a %s is passed on to all who watch, as not recorded",
+    async (kind) => {
+      const before = await stateNow();
+      store.broken = true;
+      await ada.watch(session);
+      const action = { type: "send", kind, engine: 2, channel: "panel" } as const;
+      expect(await ada.command(session, action)).toMatchObject({ error: "notAvailable" });
+      await bo.until(() => bo.unrecorded.length > 0);
+      expect(bo.unrecorded).toEqual([
+        { session, action, by: { id: "ada", name: "Ada", post: "cockpit" }, at: house.hand.clock.now() },
+      ]);
+      expect(ada.unrecorded).toEqual(bo.unrecorded);
+      expect(await stateNow()).toBe(before);
+    },
+  );
+
+  it("[LIV-10] a stop is passed on even when the session itself cannot be read", async () => {
+    const other = await liveHouse({ store });
+    const [cy, di] = [await panelOf(other, "cy"), await panelOf(other, "di")];
+    await di.watch(session);
+    other.house.sessions.get = () => Promise.reject(new Error("unreadable"));
+    expect(await cy.command(session, HOLD)).toMatchObject({ error: "notAvailable" });
+    await di.until(() => di.unrecorded.length > 0);
+    expect(di.unrecorded[0]).toMatchObject({ session, by: { id: "cy" } });
+    cy.close();
+    di.close();
+    await other.close();
+  });
+
+  it("[SRV-12] readiness says so until an append is kept again", async () => {
+    expect(await ready()).toBe(200);
+    store.broken = true;
+    await bo.command(session, CLAIM);
+    expect(await ready()).toBe(503);
+    store.broken = false;
+    expect(await ready()).toBe(503);
+    await bo.command(session, CLAIM);
+    expect(await ready()).toBe(200);
+  });
+
+  it("[LIV-10] the same command later acts once, on the chain as it was", async () => {
+    const id = randomUUID();
+    store.broken = true;
+    await bo.command(session, CLAIM, { id });
+    await bo.command(session, CLAIM, { id });
+    store.broken = false;
+    expect(await bo.command(session, CLAIM, { id })).toMatchObject({ status: "accepted" });
+    expect(await bo.command(session, CLAIM, { id })).toMatchObject({ status: "duplicate" });
+    const events = (await store.read(session, 0, 100)).map((e) => readSealed(e.body).event);
+    expect(events.filter((e) => e.command === id)).toHaveLength(1);
+    expect(events.map((e) => e.seq)).toEqual(events.map((_, i) => i + 1));
+    // Read anew, with its chain checked, it is the same session.
+    const other = await liveHouse({ store });
+    expect((await other.house.sessions.get(session)).state.posts.fireGuard?.id).toBe("bo");
+    await other.close();
+  });
+
+  it("[LIV-10] all of a pile fail together, and the next command finds the session unharmed", async () => {
+    store.shut();
+    const first = bo.command(session, HOLD);
+    await bo.exchange();
+    const pile = Array.from({ length: 5 }, () => bo.command(session, HOLD));
+    await bo.exchange();
+    store.broken = true;
+    store.open();
+    const results = await Promise.all([first, ...pile]);
+    expect(new Set(results.map((r) => r.status))).toEqual(new Set(["error"]));
+    store.broken = false;
+    const before = (await stateNow()).seq;
+    expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted", seq: before + 1 });
+    expect((await stateNow()).holds).toHaveLength(1);
+  });
+
+  it("[LIV-10] a plan is answered so, and makes no session", async () => {
+    const token = await signIn(house.app, "fay");
+    store.broken = true;
+    await expect(planned(house.app, token)).rejects.toThrow("notAvailable");
+    store.broken = false;
+    expect(await store.sessions(10)).toHaveLength(1);
+  });
+});

@@ -1,0 +1,153 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { Bucket } from "../../server/live/bucket.ts";
+import { LIMITS } from "../../server/live/limits.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import { planned, signIn } from "../http/test-house.ts";
+import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+
+let house: LiveHouse;
+let session: string;
+let ada: TestPanel;
+
+beforeEach(async () => {
+  house = await liveHouse();
+  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+  ada = await panelOf(house, "ada");
+});
+afterEach(async () => {
+  ada.close();
+  await house.close();
+});
+
+const good = (over: Record<string, unknown>) => ({
+  v: 1,
+  id: "5b2c9a52-6a0e-4c7e-9a55-0d4d2f7d1a11",
+  session,
+  clientAt: 1,
+  action: HOLD,
+  ...over,
+});
+
+describe("a message that is not understood", () => {
+  it.each<[string, (g: typeof good) => unknown, string]>([
+    ["nothing", () => undefined, "message"],
+    ["text", () => "hold", "message"],
+    ["a list", () => [1, 2], "message"],
+    ["no id", (g) => g({ id: undefined }), "id"],
+    ["an id that is no UUID", (g) => g({ id: "1" }), "id"],
+    ["another version", (g) => g({ v: 2 }), "v"],
+    ["a session that is no id", (g) => g({ session: "../x" }), "session"],
+    ["an action nobody knows", (g) => g({ action: { type: "launch" } }), "action.type"],
+    ["a stop nobody knows", (g) => g({ action: { type: "send", kind: "halt" } }), "action.kind"],
+    ["a field nobody knows", (g) => g({ admin: true }), "message"],
+    ["a control character", (g) => g({ action: { ...HOLD, note: "a\u0000b" } }), "action.note"],
+    ["text that runs backwards", (g) => g({ action: { ...HOLD, note: "\u202eabc" } }), "action.note"],
+    ["text too long", (g) => g({ action: { ...HOLD, note: "x".repeat(281) } }), "action.note"],
+    ["a number that is none", (g) => g({ clientAt: "soon" }), "clientAt"],
+    [
+      "a prototype",
+      (g) => JSON.parse(`{"__proto__": {"v": 1}, "action": ${JSON.stringify(g({}).action)}}`),
+      "v",
+    ],
+  ])("[LIV-6] is refused: %s", async (_what, make, where) => {
+    const answer = await ada.ask("command", make(good));
+    expect(answer).toMatchObject({ status: "error", error: "malformed" });
+    expect((answer as { message: string }).message).toMatch(new RegExp(`^${where.replace(".", "\\.")}: `));
+    // The panel goes on.
+    expect(await ada.command(session, HOLD)).toMatchObject({ status: "accepted" });
+  });
+
+  it("[LIV-6] does no harm without a wish for an answer, or with a strange one", async () => {
+    for (const event of ["command", "watch", "unwatch", "time", "nothing"]) {
+      ada.socket.emit(event);
+      ada.socket.emit(event, ...([null, "not a function", {}] as never[]));
+    }
+    expect(await ada.command(session, HOLD)).toMatchObject({ status: "accepted" });
+  });
+
+  it("[LIV-6] names no session that is there", async () => {
+    expect(await ada.command("none", HOLD)).toMatchObject({ status: "error", error: "noSuchSession" });
+  });
+
+  it("[SRV-6] is not one with markup in it: that is plain text", async () => {
+    const note = `<script>alert(1)</script> & "x"`;
+    await ada.command(session, { ...HOLD, note } as Action);
+    expect((await house.house.sessions.get(session)).state.holds[0]?.note).toBe(note);
+  });
+
+  it("[LIV-6] larger than the limit cuts its socket, and no other", async () => {
+    const bo = await panelOf(house, "bo");
+    ada.socket.emit("command", good({ action: { ...HOLD, note: "x".repeat(LIMITS.messageBytes) } }) as never);
+    await ada.cut();
+    expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted" });
+    bo.close();
+  });
+
+  it("[LIV-6] below the protocol cuts its socket, and no other", async () => {
+    const bo = await panelOf(house, "bo");
+    ada.socket.io.engine.write("garbage that is no packet");
+    await ada.cut();
+    expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted" });
+    bo.close();
+  });
+});
+
+describe("too many messages", () => {
+  it("[LIV-7] are refused past the burst, and taken again a little later", async () => {
+    const claim = { type: "claimPost", post: "supervisor" };
+    const results = await Promise.all(
+      Array.from({ length: LIMITS.burst + 5 }, () => ada.command(session, claim)),
+    );
+    const refused = results.filter((r) => r.status === "error");
+    expect(refused).toHaveLength(5);
+    for (const r of refused) expect(r).toMatchObject({ error: "tooMany" });
+    await house.hand.pass(1_000 / LIMITS.perSecond);
+    expect(await ada.command(session, claim)).toMatchObject({ status: "refused" });
+    expect(await ada.command(session, claim)).toMatchObject({ error: "tooMany" });
+  });
+
+  it("[LIV-7] never keep a hold, a cut, a fire or a turning engine from being recorded", async () => {
+    await Promise.all(
+      Array.from({ length: LIMITS.burst + 20 }, () => ada.command(session, { type: "present" })),
+    );
+    expect(await ada.command(session, { type: "present" })).toMatchObject({ error: "tooMany" });
+    const stops = ["hold", "cut", "cutAll", "fire", "turning"] as const;
+    const actions = Array.from({ length: 20 }, () => stops).flat();
+    const results = await Promise.all(
+      actions.map((kind) => ada.command(session, { type: "send", kind, engine: 2, channel: "panel" })),
+    );
+    expect(new Set(results.map((r) => r.status))).toEqual(new Set(["accepted"]));
+  });
+
+  it("[LIV-7] do not pass for stops by looking like one: what is no stop waits its turn", async () => {
+    await Promise.all(Array.from({ length: LIMITS.burst }, () => ada.exchange()));
+    for (const action of [
+      { type: "send", kind: "release", ref: 1 },
+      { type: "send", kind: ["hold"] },
+      { kind: "hold" },
+    ])
+      expect(await ada.command(session, action as never)).toMatchObject({ error: "tooMany" });
+  });
+
+  it("[LIV-7] of one panel are no other's concern", async () => {
+    const bo = await panelOf(house, "bo");
+    await Promise.all(
+      Array.from({ length: LIMITS.burst + 1 }, () => ada.command(session, { type: "present" })),
+    );
+    const claim = { type: "claimPost", post: "fireGuard" };
+    expect(await bo.command(session, claim)).toMatchObject({ status: "accepted" });
+    bo.close();
+  });
+
+  it("[LIV-7] are counted by a bucket that fills with time, never past its rim", () => {
+    const bucket = new Bucket(3, 2, 0);
+    const take = (times: number, now: number) => Array.from({ length: times }, () => bucket.take(now));
+    expect(take(4, 0)).toEqual([true, true, true, false]);
+    expect(take(2, 500)).toEqual([true, false]);
+    expect(take(1, 999)).toEqual([false]);
+    expect(take(5, 60_000)).toEqual([true, true, true, false, false]);
+    // A clock that went back earns nothing and takes nothing away.
+    expect(take(1, 0)).toEqual([false]);
+    expect(take(2, 500)).toEqual([true, false]);
+  });
+});

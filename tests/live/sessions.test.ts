@@ -1,0 +1,225 @@
+import { randomUUID } from "node:crypto";
+import { describe, expect, it } from "vitest";
+import { type StoredEvent, StoreFailure } from "../../server/store/events.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
+import type { Action, Command } from "../../shared/protocol/commands.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import type { Person } from "../../shared/session/step.ts";
+import { HandClock, START, settle } from "../http/hand-clock.ts";
+import { planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { GatedStore } from "./gated-store.ts";
+
+const FAY: Person = { id: "fay", name: "Fay", device: "fay-tablet", mayHold: POSTS };
+const BO: Person = { id: "bo", name: "Bo", device: "bo-tablet", mayHold: ["fireGuard"] };
+const HOLD: Action = { type: "send", kind: "hold", channel: "panel" };
+
+const plan = async (test: TestHouse) => (await planned(test.app, await signIn(test.app, "fay"))).id;
+const say = (test: TestHouse, session: string, action: Action, person = FAY) => {
+  const command: Command = { v: 1, id: randomUUID(), session, clientAt: 1, action };
+  return test.house.sessions.command(person, command);
+};
+const facts = async (test: TestHouse, session: string) =>
+  (await test.house.store.read(session, 0, 1_000)).map((e) => readSealed(e.body).event.fact.type);
+const stateOf = async (test: TestHouse, session: string) => (await test.house.sessions.get(session)).state;
+
+describe("a restart", () => {
+  it("[SRV-17] is recorded in every session that is not over, and in no other", async () => {
+    const store = new MemoryEventStore();
+    const first = await testHouse({ store });
+    const [open, over] = [await plan(first), await plan(first)];
+    await say(first, over, { type: "claimPost", post: "supervisor" });
+    await say(first, over, { type: "abandon", reason: "weather" });
+    await say(first, open, HOLD);
+    const before = await stateOf(first, open);
+    const ended = await facts(first, over);
+    await first.close();
+
+    const second = await testHouse({ store });
+    const after = await stateOf(second, open);
+    expect((await facts(second, open)).slice(before.seq)).toContain("restarted");
+    expect(await facts(second, over)).toEqual(ended);
+    expect(after.epoch).toBeGreaterThan(before.epoch);
+    expect(after.holds).toEqual(before.holds);
+    await second.close();
+  });
+
+  it("[SRV-13] goes on from the newest event's time when the machine's clock is behind it", async () => {
+    const store = new MemoryEventStore();
+    const first = await testHouse({ store });
+    const session = await plan(first);
+    await first.hand.leap(3_600_000);
+    await say(first, session, HOLD);
+    await first.close();
+    const second = await testHouse({ store, hand: new HandClock(await store.newestAt()) });
+    expect(second.hand.wall()).toBe(START);
+    expect(second.hand.clock.now()).toBe(START + 3_600_000);
+    expect((await stateOf(second, session)).at).toBe(START + 3_600_000);
+    await second.close();
+  });
+});
+
+describe("the machine's clock", () => {
+  it("[SRV-13] set by more than a second is recorded in every session that is not over", async () => {
+    const test = await testHouse();
+    const session = await plan(test);
+    test.hand.setWall(90_000);
+    await test.hand.pass(1_000);
+    expect(await facts(test, session)).toEqual(["planned", "clockStepped"]);
+    expect((await stateOf(test, session)).at).toBe(START + 91_000);
+    await test.hand.pass(10_000);
+    expect(await facts(test, session)).toEqual(["planned", "clockStepped"]);
+    await test.close();
+  });
+});
+
+describe("deadlines", () => {
+  const asked = async (test: TestHouse) => {
+    const session = await plan(test);
+    await say(test, session, { type: "claimPost", post: "cockpit" });
+    await say(test, session, { type: "claimPost", post: "fireGuard" }, BO);
+    await say(test, session, HOLD, BO);
+    return session;
+  };
+
+  it("[SRV-18] are recorded at their very moment", async () => {
+    const test = await testHouse();
+    const session = await asked(test);
+    const due = nextDeadline(await stateOf(test, session)) ?? 0;
+    const before = await facts(test, session);
+    expect(due).toBeGreaterThan(test.hand.clock.now());
+    await test.hand.pass(due - test.hand.clock.now() - 1);
+    expect(await facts(test, session)).toEqual(before);
+    await test.hand.pass(1);
+    expect((await facts(test, session)).slice(before.length)).toContain("late");
+    expect((await stateOf(test, session)).at).toBe(due);
+    await test.close();
+  });
+
+  it("[SRV-18] that passed while the server was down are recorded at its start", async () => {
+    const store = new MemoryEventStore();
+    const first = await testHouse({ store });
+    const session = await asked(first);
+    const due = nextDeadline(await stateOf(first, session)) ?? 0;
+    await first.close();
+    const hand = new HandClock();
+    await hand.leap(due - START + 1);
+    const second = await testHouse({ store, hand });
+    expect(await facts(second, session)).toContain("late");
+    await second.close();
+  });
+
+  it("[SRV-18] that could not be recorded are tried again a second later", async () => {
+    const store = new GatedStore();
+    const test = await testHouse({ store });
+    const session = await asked(test);
+    const due = nextDeadline(await stateOf(test, session)) ?? 0;
+    store.broken = true;
+    await test.hand.pass(due - test.hand.clock.now() + 2_500);
+    store.broken = false;
+    expect(await facts(test, session)).not.toContain("late");
+    await test.hand.pass(1_000);
+    expect(await facts(test, session)).toContain("late");
+    await test.close();
+  });
+
+  it("[SRV-18] leave no timer behind when a session is over", async () => {
+    const test = await testHouse();
+    const idle = test.hand.waiting;
+    const session = await asked(test);
+    expect(test.hand.waiting).toBe(idle + 1);
+    await say(test, session, { type: "abandon", reason: "weather" });
+    expect(test.hand.waiting).toBe(idle);
+    await test.close();
+  });
+});
+
+describe("a record that is not what was written", () => {
+  it("[STO-10] keeps its session from being used; the others go on", async () => {
+    class Tampered extends MemoryEventStore {
+      target = "";
+      override async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
+        const events = await super.read(session, since, limit);
+        if (session !== this.target) return events;
+        return events.map((e) =>
+          e.seq === 2 ? { ...e, body: e.body.replace('"clientAt":1', '"clientAt":2') } : e,
+        );
+      }
+    }
+    const store = new Tampered();
+    const first = await testHouse({ store });
+    const [good, bad] = [await plan(first), await plan(first)];
+    for (const s of [good, bad]) await say(first, s, HOLD);
+    await first.close();
+    store.target = bad;
+    const second = await testHouse({ store });
+    await expect(second.house.sessions.get(bad)).rejects.toThrow(StoreFailure);
+    await expect(say(second, bad, HOLD)).rejects.toThrow(/event [23]: its chain is broken/);
+    expect(await say(second, good, HOLD)).toMatchObject({ status: "accepted" });
+    await second.close();
+  });
+
+  it("[STO-10] with its tail cut off is found by its row", async () => {
+    class Cut extends MemoryEventStore {
+      cut = 0;
+      override async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
+        return (await super.read(session, since, limit)).filter((e) => this.cut === 0 || e.seq <= this.cut);
+      }
+    }
+    const store = new Cut();
+    const first = await testHouse({ store });
+    const session = await plan(first);
+    await say(first, session, HOLD);
+    await first.close();
+    store.cut = 1;
+    const second = await testHouse({ store });
+    await expect(second.house.sessions.get(session)).rejects.toThrow(/holds 1 events, its row says/);
+    await second.close();
+  });
+});
+
+describe("two servers on one record", () => {
+  it("[STO-1] decide again on what the other recorded, and keep one chain", async () => {
+    const store = new MemoryEventStore();
+    const one = await testHouse({ store });
+    const session = await plan(one);
+    const two = await testHouse({ store });
+    for (let i = 0; i < 5; i += 1) {
+      expect(await say(one, session, HOLD)).toMatchObject({ status: "accepted" });
+      expect(await say(two, session, HOLD)).toMatchObject({ status: "accepted" });
+    }
+    const claim: Action = { type: "claimPost", post: "fireGuard" };
+    expect(await say(one, session, claim, BO)).toMatchObject({ status: "accepted" });
+    expect(await say(two, session, claim, FAY)).toMatchObject({ refusal: { reason: "postHeld" } });
+    const three = await testHouse({ store });
+    expect((await stateOf(three, session)).holds).toHaveLength(10);
+    for (const test of [one, two, three]) await test.close();
+  });
+});
+
+describe("sessions in memory", () => {
+  it("[SRV-19] are let go when they are over and many others were looked at since, and read again when asked for", async () => {
+    const test = await testHouse();
+    const sessions: string[] = [];
+    for (let i = 0; i < 45; i += 1) {
+      const session = await plan(test);
+      await say(test, session, { type: "claimPost", post: "supervisor" });
+      await say(test, session, { type: "abandon", reason: "weather" });
+      sessions.push(session);
+    }
+    await settle();
+    const [first = "", last = ""] = [sessions[0], sessions.at(-1)];
+    let reads = 0;
+    const read = test.house.store.read.bind(test.house.store);
+    test.house.store.read = (...args) => {
+      reads += 1;
+      return read(...args);
+    };
+    await stateOf(test, last);
+    expect(reads).toBe(0);
+    expect((await stateOf(test, first)).stage).toBe("abandoned");
+    expect(reads).toBe(1);
+    await test.close();
+  });
+});
