@@ -77,9 +77,10 @@ function turns(state: SessionState, n: number): boolean {
 function blades(state: SessionState, now: number): Ask[] {
   const handling = state.handling;
   if (handling) {
-    const counted = state.engines[handling.engine - 1]?.blades;
+    const engine = state.engines[handling.engine - 1];
+    const counted = engine?.blades;
     const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
-    const atLeast = state.type.bladeCount.blades.value;
+    const atLeast = engine ? bladesToCount(state, engine, now) : 0;
     const count = choice(
       "countBlades",
       "yes",
@@ -112,6 +113,14 @@ function blades(state: SessionState, now: number): Ask[] {
       choices: [choice("handlePropeller", "yes", send("handlePropeller", next))],
     }),
   ];
+}
+
+/** Blades the rule asks for now; where it asks for none, hands on a propeller still turn every cylinder once. */
+function bladesToCount(state: SessionState, engine: Engine, now: number): number {
+  const due = bladesDueAt(state, engine, now);
+  if (due.ok && due.value.due) return due.value.blades;
+  const least = bladesForEveryCylinder(state.type.propeller);
+  return least.ok ? least.value : state.type.propeller.blades;
 }
 
 /** Ground power and chocks: ask, act on the crew's leave, report with the figure read. */

@@ -1,34 +1,48 @@
-import { engineOf } from "../session/state.ts";
-import type { Condition } from "./condition.ts";
+import { bladeRuleOf, bladeThresholdsMs } from "../models/bladeRules.ts";
+import { bladesDueAt } from "../session/bladesDue.ts";
+import { type Engine, engineOf, type SessionState } from "../session/state.ts";
+import type { Condition, Finding } from "./condition.ts";
 import { NOBODY_SAID } from "./said.ts";
 
 /**
- * The engine's blades were counted through with no resistance within the type's interval, or the engine ran lately
- * enough. A liquid lock bends a rod (FAA-H-8083-30 ch. 11); how many and how long is the type's choice.
+ * The engine's blades were counted through with no resistance as far as the type's rule asks, or none are due so soon
+ * after it ran. A liquid lock bends a rod (FAA-H-8083-30 ch. 11); how many and how long is the type's choice.
  */
 export const bladesCounted: Condition = {
   id: "bladesCounted",
   owners: ["groundPower", "fireGuard"],
   find(state, engine, now) {
-    const rule = state.type.bladeCount;
     const e = engineOf(state, engine);
     if (!e) return NOBODY_SAID;
-    const dueAfter = rule.dueAfter.value * 1000;
-    const count = e.blades;
-    const by = count && { post: count.by.post, name: count.by.name };
-    // Resistance felt after the last run is a no, however lately the engine ran.
-    if (count?.resistance) return { is: "no", at: count.by.at, by, until: null, found: "resistance" };
-    const ranAt = e.lastRanAt;
-    if (ranAt !== null && now - ranAt < dueAfter) {
-      const enough = count && count.blades >= rule.blades.value;
-      const until = Math.max(ranAt, enough ? count.by.at : ranAt) + dueAfter;
-      return { is: "yes", at: ranAt, by: null, until };
-    }
-    if (!count) return NOBODY_SAID;
-    if (count.blades < rule.blades.value) {
-      return { is: "no", at: count.by.at, by, until: null, found: `${count.blades} of ${rule.blades.value}` };
-    }
-    const until = count.by.at + dueAfter;
-    return { is: now >= until ? "stale" : "yes", at: count.by.at, by, until };
+    const found = findAt(state, e, now);
+    if (found.is !== "yes") return found;
+    const later = moments(state, e).filter((at) => at > now);
+    return { ...found, until: later.find((at) => findAt(state, e, at).is !== "yes") ?? null };
   },
 };
+
+function findAt(state: SessionState, e: Engine, at: number): Finding {
+  const count = e.blades;
+  const by = count && { post: count.by.post, name: count.by.name };
+  // Resistance felt after the last run is a no, however lately the engine ran.
+  if (count?.resistance) return { is: "no", at: count.by.at, by, until: null, found: "resistance" };
+  const due = bladesDueAt(state, e, at);
+  if (!due.ok) return { ...NOBODY_SAID, found: due.why };
+  if (!due.value.due) return { is: "yes", at: e.lastRanAt, by: null, until: null };
+  if (!count) return NOBODY_SAID;
+  if (count.blades < due.value.blades) {
+    const found = `${count.blades} of ${due.value.blades}`;
+    return { is: "no", at: count.by.at, by, until: null, found };
+  }
+  const until = count.by.at + bladeRuleOf(state.type.bladeCount).holdsMs;
+  return { is: at >= until ? "stale" : "yes", at: count.by.at, by, until };
+}
+
+/** When time alone may change the answer: the rule asks for more, or the count has grown old. In order. */
+function moments(state: SessionState, e: Engine): number[] {
+  const { rule, holdsMs } = bladeRuleOf(state.type.bladeCount);
+  const ran = e.lastRanAt;
+  const due = ran === null ? [] : bladeThresholdsMs(rule).map((ms) => ran + ms);
+  const old = e.blades ? [e.blades.by.at + holdsMs] : [];
+  return [...due, ...old].sort((a, b) => a - b);
+}

@@ -1,5 +1,7 @@
+import type { Quantity } from "../protocol/quantity.ts";
 import type { StarterUse } from "../session/state.ts";
-import type { AircraftType } from "../types/schema.ts";
+import type { StarterRules } from "../types/starter.ts";
+import { bandsBelow, chosenBands } from "./temperatureBand.ts";
 
 /** Where a starter stands on its ladder. Times are milliseconds. */
 export interface StarterDuty {
@@ -17,7 +19,7 @@ export interface StarterDuty {
  * running has no rest yet: `permittedAt` is then Infinity.
  */
 export function starterDuty(
-  starter: AircraftType["starter"],
+  starter: Pick<StarterRules, "ladder" | "resetAfter">,
   uses: readonly Pick<StarterUse, "on" | "off">[],
   now: number,
 ): StarterDuty {
@@ -38,4 +40,28 @@ export function starterDuty(
   const next = ladder[Math.min(step, ladder.length - 1)];
   if (!next) throw new Error("a starter ladder has at least one step");
   return { step: Math.min(step, ladder.length - 1), onMax: next.onMax.value * 1000, permittedAt };
+}
+
+/** Duty by the band of the air's temperature. */
+export interface BandedDuty extends StarterDuty {
+  /** The temperature is not known and the most restrictive of several bands was taken. */
+  assumed: boolean;
+}
+
+/**
+ * `starterDuty` on the ladder that holds at a temperature. Where that is not known (null, or in no unit of temperature)
+ * the shortest engagement and the longest rest of all bands hold together.
+ */
+export function starterDutyAt(
+  starter: StarterRules,
+  uses: readonly Pick<StarterUse, "on" | "off">[],
+  now: number,
+  temperature: Quantity | null,
+): BandedDuty {
+  const { bands, assumed } = chosenBands(bandsBelow(starter), temperature);
+  const duties = bands.map((band) => starterDuty(band, uses, now));
+  const onMax = Math.min(...duties.map((d) => d.onMax));
+  const permittedAt = Math.max(...duties.map((d) => d.permittedAt));
+  const step = duties.find((d) => d.permittedAt === permittedAt)?.step ?? 0;
+  return { step, onMax, permittedAt, assumed };
 }

@@ -40,3 +40,21 @@ function temperatureIn(limit: Quantity, temperature: Quantity): Quantity {
   const read = convert(temperature, limit.unit);
   return read.ok ? read.value : temperature;
 }
+
+/** A type's rule that holds above all of its `colder` bands, as bands. */
+export function bandsBelow<T extends { colder?: readonly (C & { upTo: Quantity })[] | undefined }, C>(
+  rule: T & C,
+): TemperatureBand<C>[] {
+  const colder = (rule.colder ?? []).map((band) => ({ upTo: band.upTo, use: band as C }));
+  return [...colder, { upTo: null, use: rule }];
+}
+
+/** The band of a known temperature alone; all of them where it is not known: the caller takes the most restrictive. */
+export function chosenBands<T>(
+  bands: readonly TemperatureBand<T>[],
+  temperature: Quantity | null,
+): { bands: T[]; assumed: boolean } {
+  const known = temperature ? bandFor(bands, temperature) : null;
+  if (known?.ok) return { bands: [known.value], assumed: false };
+  return { bands: bands.map((b) => b.use), assumed: bands.length > 1 };
+}

@@ -7,6 +7,8 @@ export const KNOT = 1852 / 3600;
 const POUND_KG = 0.45359237;
 const FOOT_M = 0.3048;
 const INCH_M = 0.0254;
+/** International (statute) mile. */
+const MILE_M = 1609.344;
 const STANDARD_GRAVITY = 9.80665;
 const PSI_PA = (POUND_KG * STANDARD_GRAVITY) / INCH_M ** 2;
 /** Conventional inch of mercury: 13 595.1 kg/m³ at standard gravity. */
@@ -29,7 +31,7 @@ const scale = (kind: string, factor = 1, shift = 0, least = Number.NEGATIVE_INFI
   least,
 });
 
-/** Base units: Pa, K, m, kg, L, s. A unit alone in its kind converts to itself only. */
+/** Base units: Pa, K, m, m/s, kg, L, s. A unit alone in its kind converts to itself only. */
 const SCALES: Record<Unit, Scale> = {
   V: scale("volts"),
   A: scale("amperes"),
@@ -46,7 +48,7 @@ const SCALES: Record<Unit, Scale> = {
   h: scale("time", 3600),
   m: scale("length"),
   ft: scale("length", FOOT_M),
-  kt: scale("speed"),
+  kt: scale("speed", KNOT),
   lb: scale("mass", POUND_KG),
   kg: scale("mass"),
   L: scale("volume"),
@@ -55,6 +57,15 @@ const SCALES: Record<Unit, Scale> = {
   ohm: scale("resistance"),
   percent: scale("percent"),
   count: scale("count"),
+  // A difference of temperature is not a temperature: it has no zero to shift.
+  K: scale("temperature difference"),
+  kW: scale("power"),
+  N: scale("force"),
+  mi: scale("length", MILE_M),
+  dBA: scale("sound level"),
+  "mm2/s": scale("viscosity"),
+  "m/s": scale("speed"),
+  "km/h": scale("speed", 1 / 3.6),
 };
 
 /**

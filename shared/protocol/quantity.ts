@@ -26,6 +26,14 @@ export const UNITS = [
   "ohm",
   "percent",
   "count",
+  "K",
+  "kW",
+  "N",
+  "m/s",
+  "mi",
+  "dBA",
+  "mm2/s",
+  "km/h",
 ] as const;
 export const unitSchema = z.enum(UNITS);
 export type Unit = z.infer<typeof unitSchema>;

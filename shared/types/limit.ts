@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { unitSchema } from "../protocol/quantity.ts";
+import { type Unit, unitSchema } from "../protocol/quantity.ts";
 import { line } from "../protocol/text.ts";
 
 /** How far a figure can be trusted. Nothing here replaces the type's approved manual. */
@@ -22,3 +22,20 @@ export const secondsSchema = z.strictObject({
   unit: z.literal("s"),
   source: sourceSchema,
 });
+
+/** A limit in one of the units named and within a physical range, both ends inside. */
+export function limitIn<U extends Unit>(units: readonly [U, ...U[]], least: number, most: number) {
+  return z.strictObject({
+    value: z.number().min(least).max(most),
+    unit: z.enum(units),
+    source: sourceSchema,
+  });
+}
+
+/** An outside temperature. */
+export const temperatureSchema = limitIn(["degC", "degF"], -80, 150);
+
+/** A number without a unit, such as an exponent or a share. */
+export function factorIn(least: number, most: number) {
+  return z.strictObject({ value: z.number().min(least).max(most), source: sourceSchema });
+}

@@ -4,8 +4,15 @@ import { postSchema } from "../protocol/posts.ts";
 import { unitSchema } from "../protocol/quantity.ts";
 import { stageSchema } from "../protocol/stages.ts";
 import { idSchema, line } from "../protocol/text.ts";
+import { bladeCountSchema } from "./blades.ts";
 import { drillSchema } from "./drill.ts";
+import { electricalSchema, groundPowerSchema } from "./electrical.ts";
 import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
+import { oilSchema } from "./oil.ts";
+import { orderSchema } from "./order.ts";
+import { rampSchema, windSchema } from "./ramp.ts";
+import { runUpSchema } from "./runUp.ts";
+import { starterSchema } from "./starter.ts";
 
 const engineNumber = z.number().int().min(1).max(8);
 
@@ -47,23 +54,11 @@ const checkSchema = z.strictObject({
 });
 export type Check = z.infer<typeof checkSchema>;
 
-/**
- * Starter duty as published ladders give it: the nth engagement of a series may last `onMax` and is followed by
- * `rest`. After the last step the last step's rest applies. A rest of `resetAfter` starts a new series.
- */
-const starterSchema = z.strictObject({
-  ladder: z
-    .array(z.strictObject({ onMax: secondsSchema, rest: secondsSchema }))
-    .min(1)
-    .max(12),
-  resetAfter: secondsSchema,
-});
-
-/** Oil pressure after the engine catches: two independent limits. */
-const oilSchema = z.strictObject({
-  firstIndication: z.strictObject({ atLeast: limitSchema, within: secondsSchema }),
-  normal: z.strictObject({ atLeast: limitSchema, within: secondsSchema }),
-});
+/** What one gauge of each engine must show before more power: a figure, or a rise since its first reading. */
+const gateSchema = z.union([
+  z.strictObject({ gauge: idSchema, atLeast: limitSchema }),
+  z.strictObject({ gauge: idSchema, riseOf: limitSchema }),
+]);
 
 const timingSchema = z.strictObject({
   /** How long a clearance lives. */
@@ -94,21 +89,6 @@ const timingSchema = z.strictObject({
   presenceHold: secondsSchema,
 });
 
-/** When an engine's blades must be counted through, and how many. Sources disagree: the type chooses. */
-const bladeCountSchema = z.strictObject({
-  dueAfter: z.strictObject({ value: z.number().positive(), unit: z.literal("s"), source: sourceSchema }),
-  blades: z.strictObject({
-    value: z.number().int().positive(),
-    unit: z.literal("count"),
-    source: sourceSchema,
-  }),
-});
-
-const windSchema = z.strictObject({
-  max: z.strictObject({ value: z.number().positive(), unit: z.literal("kt"), source: sourceSchema }),
-  gustMax: z.strictObject({ value: z.number().positive(), unit: z.literal("kt"), source: sourceSchema }),
-});
-
 /** An aircraft type: data with sources. A session pins the exact version it runs on. */
 export const aircraftTypeSchema = z.strictObject({
   id: idSchema,
@@ -137,10 +117,10 @@ export const aircraftTypeSchema = z.strictObject({
   defaultOrder: z.array(engineNumber).min(1).max(8),
   orderSource: sourceSchema,
   brakePressure: z.strictObject({ atLeast: limitSchema }),
-  groundPower: z.strictObject({ steadyMin: limitSchema, steadyMax: limitSchema }),
+  groundPower: groundPowerSchema,
   starter: starterSchema,
   oil: oilSchema,
-  warmUp: z.array(z.strictObject({ gauge: idSchema, atLeast: limitSchema })).max(6),
+  warmUp: z.array(gateSchema).max(6),
   gauges: z.array(gaugeSchema).min(1).max(30),
   checks: z.array(checkSchema).max(40),
   conditions: z.array(z.enum(CONDITION_IDS)).min(1),
@@ -148,6 +128,10 @@ export const aircraftTypeSchema = z.strictObject({
   overridable: z.array(z.enum(CONDITION_IDS)),
   bladeCount: bladeCountSchema,
   wind: windSchema,
+  electrical: electricalSchema.optional(),
+  runUp: runUpSchema.optional(),
+  order: orderSchema.optional(),
+  ramp: rampSchema.optional(),
   drills: z.array(drillSchema).max(30),
   requiredPosts: z.array(postSchema).min(1),
   timing: timingSchema,

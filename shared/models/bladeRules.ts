@@ -1,0 +1,41 @@
+import type { BladeCountRules } from "../types/blades.ts";
+import type { BladeRule } from "./bladeCount.ts";
+
+/** The type's rule in one form, and how long a finished count holds, milliseconds. */
+export function bladeRuleOf(rules: BladeCountRules): { rule: BladeRule; holdsMs: number } {
+  if ("cases" in rules) {
+    return {
+      rule: { method: rules.method, cases: rules.cases.map(withoutAbsent) },
+      holdsMs: rules.holds.value * 1000,
+    };
+  }
+  const { dueAfter, blades } = rules;
+  return {
+    rule: { method: "either", cases: [{ idle: { from: dueAfter }, turn: { blades: blades.value } }] },
+    holdsMs: dueAfter.value * 1000,
+  };
+}
+
+type Case = Extract<BladeCountRules, { cases: unknown }>["cases"][number];
+
+/** The schema's optional fields may be present and undefined; the model's may not. */
+function withoutAbsent({ idle, air, turn, bouts }: Case): BladeRule["cases"][number] {
+  const upTo = turn.upTo === undefined ? {} : { upTo: turn.upTo };
+  return {
+    idle,
+    ...(air === undefined ? {} : { air }),
+    turn: "blades" in turn ? { blades: turn.blades, ...upTo } : { revolutions: turn.revolutions, ...upTo },
+    ...(bouts === undefined ? {} : { bouts }),
+  };
+}
+
+/** Times stood after which the rule may ask for more than before, milliseconds. */
+export function bladeThresholdsMs(rule: BladeRule): number[] {
+  const MS = { s: 1000, min: 60_000, h: 3_600_000 } as const;
+  return rule.cases.flatMap(({ idle }) => {
+    if (idle === "always") return [];
+    const limit = "over" in idle ? idle.over : idle.from;
+    const ms = limit.value * (MS[limit.unit as keyof typeof MS] ?? Number.NaN);
+    return ["over" in idle ? ms + 1 : ms];
+  });
+}

@@ -1,0 +1,68 @@
+import { z } from "zod";
+import { POSTS } from "../protocol/posts.ts";
+import { factorIn, limitIn, secondsSchema } from "./limit.ts";
+
+const metres = (least: number, most: number) => limitIn(["m", "ft"], least, most);
+const neighbour = z.strictObject({
+  around: metres(0, 1000),
+  behind: metres(0, 1000),
+  /** Fastest stream this kind may stand in. */
+  wind: limitIn(["kt", "m/s", "km/h"], 0.1, 100),
+});
+
+/** What the ground around the aircraft asks for. Figures of the stream are an estimate's assumptions, not limits. */
+export const rampSchema = z.strictObject({
+  guard: z
+    .strictObject({
+      /** Where the guard waits before the first start: metres aft of the nose, to starboard. */
+      waits: z.strictObject({ x: z.number().min(-100).max(200), y: z.number().min(-100).max(100) }),
+      /** Clear of the propeller's tip, outboard. */
+      standOff: metres(0, 100),
+      /** Ahead of the propeller's plane, negative behind, and the farthest ahead where the place is taken. */
+      ahead: metres(-300, 300),
+      aheadMost: metres(-300, 300),
+      /** Kept from every disc that turns. */
+      arcMargin: metres(0, 100),
+    })
+    .optional(),
+  distances: z
+    .strictObject({ fuelling: neighbour, building: neighbour, aircraft: neighbour, public: neighbour })
+    .optional(),
+  /** Shaft power while starting and idling, and how the stream of it is taken to slow down. */
+  jet: z
+    .strictObject({
+      power: limitIn(["kW"], 1, 5000),
+      figureOfMerit: factorIn(0.05, 1),
+      decay: factorIn(1, 20),
+      halfWidth: factorIn(0.01, 1),
+      groundFactor: factorIn(1, 5),
+    })
+    .optional(),
+  /** Sound at each post while any engine runs, and the rule the day's dose is reckoned by. */
+  noise: z
+    .strictObject({
+      posts: z.strictObject(
+        Object.fromEntries(POSTS.map((p) => [p, limitIn(["dBA"], 40, 150)])) as Record<
+          (typeof POSTS)[number],
+          ReturnType<typeof limitIn<"dBA">>
+        >,
+      ),
+      criterion: limitIn(["dBA"], 70, 100),
+      exchange: limitIn(["dBA"], 1, 10),
+      threshold: limitIn(["dBA"], 40, 100),
+    })
+    .optional(),
+  /** Work stops with a flash within this, and resumes so long after the last. */
+  lightning: z.strictObject({ stopWithin: limitIn(["mi"], 0.1, 50), resumeAfter: secondsSchema }).optional(),
+});
+export type RampData = z.infer<typeof rampSchema>;
+
+const knots = limitIn(["kt"], 0.1, 150);
+
+/** Wind on the aircraft; from behind and across only where its heading is planned. */
+export const windSchema = z.strictObject({
+  max: knots,
+  gustMax: knots,
+  tailMax: knots.optional(),
+  crossMax: knots.optional(),
+});

@@ -1,0 +1,40 @@
+import { z } from "zod";
+import { limitIn, secondsSchema, temperatureSchema } from "./limit.ts";
+
+/**
+ * Starter duty as published ladders give it: the nth engagement of a series may last `onMax` and is followed by
+ * `rest`. After the last step the last step's rest applies. A rest of `resetAfter` starts a new series.
+ */
+const duty = {
+  ladder: z
+    .array(z.strictObject({ onMax: secondsSchema, rest: secondsSchema }))
+    .min(1)
+    .max(12),
+  resetAfter: secondsSchema,
+};
+
+/**
+ * The ladder that holds at every temperature, or above the last of `colder`: bands that rise, each up to and including
+ * its temperature. `heat` is an estimate beside the ladder, never instead of it: kelvins above ambient.
+ */
+export const starterSchema = z.strictObject({
+  ...duty,
+  colder: z
+    .array(z.strictObject({ upTo: temperatureSchema, ...duty }))
+    .min(1)
+    .max(6)
+    .optional(),
+  heat: z
+    .strictObject({
+      /** What the motor would settle at if it were engaged for ever. */
+      steady: limitIn(["K"], 1, 2000),
+      /** Heat above which it takes harm. */
+      most: limitIn(["K"], 1, 2000),
+      /** Heat it should be down to before the next engagement. */
+      coolTo: limitIn(["K"], 1, 2000),
+      tauOn: secondsSchema,
+      tauOff: secondsSchema,
+    })
+    .optional(),
+});
+export type StarterRules = z.infer<typeof starterSchema>;
