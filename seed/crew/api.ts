@@ -73,7 +73,7 @@ export class Api {
   }
 
   async #ask(method: "GET" | "POST", path: string, token: string | null = null, body?: unknown) {
-    const response = await fetch(new URL(`/api/${path}`, this.#url), {
+    const response = await this.#fetch(path, {
       method,
       headers: {
         ...(token ? { authorization: `Bearer ${token}` } : {}),
@@ -86,5 +86,13 @@ export class Api {
     if (response.ok) return json;
     const problem = problemSchema.safeParse(json).data;
     throw new Error(`${method} /api/${path}: ${problem?.detail ?? problem?.title ?? response.status}`);
+  }
+
+  async #fetch(path: string, init: RequestInit): Promise<Response> {
+    try {
+      return await fetch(new URL(`/api/${path}`, this.#url), init);
+    } catch (cause) {
+      throw new Error(`no server answers at ${this.#url}: start one with npm start`, { cause });
+    }
   }
 }

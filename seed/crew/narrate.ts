@@ -31,6 +31,10 @@ function wordsOf({ fact }: SessionEvent, signals: ReadonlyMap<number, string>): 
       const figure = fact.reading ? ` ${fact.reading.value} ${fact.reading.unit}` : "";
       return `check ${fact.check}${figure}: ${say.choice(fact.good ? "good" : "notGood")}`;
     }
+    case "bladesCounted":
+      return `${fact.blades} blades of ${fact.engine}${fact.resistance ? ", with resistance" : ""}`;
+    case "weatherRead":
+      return `wind ${fact.windKt} kt${fact.gustKt === undefined ? "" : `, gusts ${fact.gustKt} kt`}`;
     case "briefed":
       return say.choice("briefed");
     case "postTaken":

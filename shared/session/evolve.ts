@@ -1,5 +1,6 @@
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import { evolveAlert } from "./evolve/alerts.ts";
+import { leavesKept } from "./evolve/authority.ts";
 import { voidClearance } from "./evolve/clearance.ts";
 import { evolveCourse } from "./evolve/course.ts";
 import { evolveDrill } from "./evolve/drills.ts";
@@ -28,7 +29,7 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
   }
   if (event.session !== state.id) throw new Error(`event of session ${event.session} given to ${state.id}`);
   if (event.seq !== state.seq + 1) throw new Error(`event ${event.seq} does not follow ${state.seq}`);
-  return live(touched({ ...apply(state, event), seq: event.seq, at: event.at }, event));
+  return live(leavesKept(touched({ ...apply(state, event), seq: event.seq, at: event.at }, event)));
 }
 
 /** Presence is a person's touch: whatever a post's holder sent counts, except what the device says by itself. */

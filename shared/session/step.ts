@@ -70,8 +70,9 @@ export function plan(
 }
 
 /**
- * Decides a person's action. A refusal is recorded too, except on a session that is over. A clock found set back is
- * recorded first, and the action decided on what it left: no clearance it ended is used by the act that noticed it.
+ * Decides a person's action. A refusal is recorded too, except on a session that is over. What time has brought, and a
+ * clock found set back, is recorded first and the action decided on what it left: a server that looks late at its
+ * clock lets nobody act on what has run out.
  */
 export function act(
   before: SessionState,
@@ -80,7 +81,7 @@ export function act(
   mark: CommandMark,
   now: number,
 ): Step {
-  const { state, events } = clockNoticed(before, now);
+  const { state, events } = tick(before, now);
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post }, mark.validUntil);
   const facts = [...verdict.facts];

@@ -52,6 +52,7 @@ export const ASK_WORDS: Readonly<Record<string, string>> = {
   brief: "Were you briefed: order, signals, fire plan, way out?",
   check: "{d}",
   ownHold: "Your hold stands. Release it when it is safe.",
+  silentHold: "{d} fell silent in a live start, so it is held. Is it safe to release?",
   absentHold: "{d} raised a hold and holds no post now. Is it safe to release?",
   fireOut: "Is the fire out?",
   fireOutSecond: "{d} says the fire is out. Do you see the same?",

@@ -9,6 +9,193 @@ export interface Mutant {
   expect: string;
   /** Where to look, so that it is found soon. */
   scope: string;
-  roots?: readonly Root[];
+  roots: readonly Root[];
 }
-export const MUTANTS: readonly Mutant[] = [];
+
+type Row = Omit<Mutant, "file" | "scope" | "roots">;
+
+const at = (file: string, scope: string, root: Root, ...rows: Row[]): Mutant[] =>
+  rows.map((row) => ({ ...row, file: `shared/${file}`, scope, roots: [root] }));
+
+export const MUTANTS: readonly Mutant[] = [
+  ...at("session/decide/start.ts", "clearance", "prepared", {
+    name: "a clearance cranks unread",
+    find: 'if (clearance.readBackAt === null) return refuse("readBackWrong", { engine: engine.n, found: "none" });',
+    replace: "",
+    expect: "S2",
+  }),
+  ...at("session/decide/answer.ts", "clearance", "prepared", {
+    name: "any engine's number reads a clearance back",
+    find: "if (action.engine === engine) return accept",
+    replace: "if (action.engine > 0) return accept",
+    expect: "I7",
+  }),
+  ...at("session/decide/answer.ts", "services", "warmUp", {
+    name: "a signal that is closed is answered all the same",
+    find: "const signal = state.signals.find((s) => s.id === action.signal);",
+    replace: "const signal = [...state.signals, ...state.ended].find((s) => s.id === action.signal);",
+    expect: "I11",
+  }),
+  ...at("session/consequences.ts", "clearance", "cleared", {
+    name: "time ends no clearance",
+    find: 'if (now >= clearance.expiresAt) return dead("expired");',
+    replace: "",
+    expect: "I4",
+  }),
+  ...at("session/consequences.ts", "clearance", "prepared", {
+    name: "a reminder is a millisecond late",
+    find: "s.dueAt !== null && now >= s.dueAt",
+    replace: "s.dueAt !== null && now > s.dueAt",
+    expect: "I19",
+  }),
+  ...at("session/step.ts", "overrides", "prepared", {
+    name: "an act is decided on what stood before time was looked at",
+    find: "const { state, events } = tick(before, now);\n  const post",
+    replace: "const { state, events } = clockNoticed(before, now);\n  const post",
+    expect: "S9",
+  }),
+  ...at("session/step.ts", "clearance", "cleared", {
+    name: "a clock set back is not noticed",
+    find: "if (now >= state.at - CLOCK_SLACK_MS || isOver(state))",
+    replace: "if (now >= 0)",
+    expect: "S2",
+  }),
+  ...at("conditions/arcClear.ts", "clearance", "cleared", {
+    name: "an arc reported not clear counts as clear",
+    find: "return said.clear ? fromReport(said, state.type.timing.arcClear.value, now) : reportedNo(said);",
+    replace: "return fromReport(said, state.type.timing.arcClear.value, now);",
+    expect: "I3",
+  }),
+  ...at("conditions/said.ts", "clearance", "cleared", {
+    name: "a report is fresh for a millisecond too long",
+    find: "until !== null && now >= until",
+    replace: "until !== null && now > until",
+    expect: "I3",
+  }),
+  ...at("conditions/brakesSet.ts", "clearance", "cleared", {
+    name: "brakes hold at any pressure",
+    find: "if (pressure.value < least.value)",
+    replace: "if (pressure.value < 0)",
+    expect: "I3",
+  }),
+  ...at("conditions/noOtherTurningUp.ts", "running", "cranking", {
+    name: "a clearance is given while another engine cranks",
+    find: '(is === "cranking" || is === "clear")',
+    replace: 'is === "clear"',
+    expect: "I1",
+  }),
+  ...at("conditions/othersSettled.ts", "running", "cranking", {
+    name: "a clearance is given while another engine has only caught",
+    find: 'e.life.is === "caught" || ',
+    replace: "",
+    expect: "I1",
+  }),
+  ...at("conditions/handsOffPropellers.ts", "propeller", "prepared", {
+    name: "a clearance is given with hands on a propeller",
+    find: "if (state.handling) return",
+    replace: "if (state.handling && state.seq === 0) return",
+    expect: "S8",
+  }),
+  ...at("session/evolve/clearance.ts", "clearance", "prepared", {
+    name: "fences do not rise",
+    find: "const fence = e.fence + 1;",
+    replace: "const fence = e.fence;",
+    expect: "I6",
+  }),
+  ...at("session/evolve/epoch.ts", "posts", "cleared", {
+    name: "no epoch ever ends",
+    find: "epoch: state.epoch + 1,",
+    replace: "",
+    expect: "I6",
+  }),
+  ...at("session/evolve.ts", "clearance", "cleared", {
+    name: "a restart opens no new epoch",
+    find: "return newEpoch(state);",
+    replace: "return state;",
+    expect: "I6",
+  }),
+  ...at("session/consequences.ts", "clearance", "cleared", {
+    name: "a clearance outlives a restart",
+    find: 'if (clearance.epoch !== state.epoch) return dead("epoch");',
+    replace: "",
+    expect: "I24",
+  }),
+  ...at("session/catalogue.ts", "clearance", "prepared", {
+    name: "the cockpit clears itself",
+    find: 'clearToStart: rule({\n    from: ["supervisor"],',
+    replace: 'clearToStart: rule({\n    from: ["supervisor", "cockpit"],',
+    expect: "I5",
+  }),
+  ...at(
+    "session/decide/stops.ts",
+    "stops",
+    "cranking",
+    {
+      name: "anybody releases a hold",
+      find: "if (hold.person !== context.person.id && !heir && !supervisor) {",
+      replace: "if (hold.person === null) {",
+      expect: "S3",
+    },
+    {
+      name: "a cut is reset before it was carried out",
+      find: "if (cut.doneAt === null)",
+      replace: "if (cut.id === 0)",
+      expect: "S4",
+    },
+    {
+      name: "one person's word ends a fire",
+      find: "if (first && (first.person === context.person.id || first.device === context.person.device)) {",
+      replace: 'if (first && first.person === "") {',
+      expect: "I23",
+    },
+  ),
+  ...at("session/decide.ts", "clearance", "prepared", {
+    name: "a stop that arrives late is refused",
+    find: "context.now > validUntil && !isStop(action)",
+    replace: "context.now > validUntil",
+    expect: "I9",
+  }),
+  ...at("session/evolve/stops.ts", "stops", "cranking", {
+    name: "fire cuts by itself",
+    find: "return { ...struck, fires: [...struck.fires, fire] };",
+    replace:
+      'return { ...struck, fires: [...struck.fires, fire], cuts: [...struck.cuts, { id, by, person: "", engine: null, doneAt: null }] };',
+    expect: "I10",
+  }),
+  ...at("session/evolve/stops.ts", "stops", "cranking", {
+    name: "a second hold takes the first's place",
+    find: "return { ...state, holds: [...state.holds, { id, by, person, note: fact.note ?? null }] };",
+    replace: "return { ...state, holds: [{ id, by, person, note: fact.note ?? null }] };",
+    expect: "I9",
+  }),
+  ...at("session/decide/posts.ts", "posts", "cleared", {
+    name: "a held post is taken without being offered",
+    find: 'if (holder) return refuse("postHeld", { found: holder.name });',
+    replace: "",
+    expect: "I17",
+  }),
+  ...at("session/decide/service.ts", "services", "warmUp", {
+    name: "leave given before a stop still serves after it",
+    find: "if (!authority || authority.epoch !== state.epoch) {",
+    replace: "if (!authority) {",
+    expect: "I15",
+  }),
+  ...at("conditions/services.ts", "services", "warmUp", {
+    name: "chocks come out on brakes that are not set",
+    find: "removeChocks: [brakesSet, inboardStopped],",
+    replace: "removeChocks: [inboardStopped],",
+    expect: "S6",
+  }),
+  ...at("session/decide/override.ts", "overrides", "prepared", {
+    name: "one person sets a condition aside alone",
+    find: "if (open.first.person === context.person.id || open.first.device === context.person.device) {",
+    replace: 'if (open.first.person === "") {',
+    expect: "S9",
+  }),
+  ...at("session/step.ts", "clearance", "prepared", {
+    name: "a refusal changes nothing and leaves no trace",
+    find: "if (verdict.refusal && !isOver(state)) facts.push",
+    replace: "if (verdict.refusal && isOver(state)) facts.push",
+    expect: "I18",
+  }),
+];

@@ -6,6 +6,8 @@ import { isOver } from "../../shared/session/state.ts";
 import { anything } from "./chaos.ts";
 import { personAt, playOut, Stage } from "./stage.ts";
 
+/** Trouble begins in one stage or another. */
+const FROM = ["brief", "starting", "warmUp", "release"] as const;
 /** Many whole starts: on a busy machine they take their time. */
 const LONG = 60_000;
 const SEEDS = Array.from({ length: 8 }, (_, i) => i + 1);
@@ -17,7 +19,8 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
       for (const seed of SEEDS) {
         const stage = new Stage(type, powerSource);
         stage.everyoneClaims();
-        for (let turn = 0; turn < 250 && !isOver(stage.state); turn += 1) {
+        playOut(stage, { seed, pace: 1, cart: "Knocker" }, FROM[seed % FROM.length]);
+        for (let turn = 0; turn < 150 && !isOver(stage.state); turn += 1) {
           stage.now += Math.ceil(chance(seed, turn, "wait") * 6_000);
           stage.catchUp();
           const done = anything(stage.state, seed, turn, stage.now);

@@ -18,12 +18,12 @@ export interface OpenHouse {
   close(): Promise<void>;
 }
 
-/** A listening server with the demo in memory. */
-export async function openHouse(): Promise<OpenHouse> {
+/** A listening server with the demo in memory, or with nothing in it. */
+export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHouse> {
   const store = new MemoryEventStore();
   const directory = new MemoryDirectory();
   const clock = new ServerClock(machineClocks, 0);
-  await seedDemo(directory, demo, clock.now(), CHEAP);
+  if (withDemo) await seedDemo(directory, demo, clock.now(), CHEAP);
   const open = async (port: number) => {
     const house = await buildHouse({
       store,
@@ -33,7 +33,7 @@ export async function openHouse(): Promise<OpenHouse> {
       ids: randomIds,
       pinCost: CHEAP,
       log: { info() {}, error() {} },
-      demoSignIns: demo.people,
+      demoSignIns: withDemo ? demo.people : [],
     });
     const app = await createApp(house, { site: "", signInsPerMinute: 100, live: { origins: [] } });
     await app.listen({ port, host: "127.0.0.1" });

@@ -124,4 +124,12 @@ describe("a crew on a real server", () => {
     },
     LONG,
   );
+
+  it("[SED-8] says what is wrong where no server answers, or none with a demonstration", async () => {
+    const nowhere = new URL(open.url);
+    await open.close();
+    await expect(runCrew({ url: nowhere.href })).rejects.toThrow(/no server answers at .*npm start/);
+    open = await openHouse({ demo: false });
+    await expect(runCrew({ url: open.url })).rejects.toThrow(/no demonstration/);
+  });
 });

@@ -78,11 +78,11 @@ export class Stage {
   }
 }
 
-/** Four partners play until the session is over or four hours have passed. Returns what was left undone, if anything. */
-export function playOut(stage: Stage, script: Script): string | null {
+/** Four partners play until the session is over or at a stage, at most four hours. Returns where they are stuck, if so. */
+export function playOut(stage: Stage, script: Script, until?: SessionState["stage"]): string | null {
   const intents = new Map<Post, ReturnType<typeof intend>>();
   const end = stage.now + LONGEST_MS;
-  while (!isOver(stage.state)) {
+  while (!isOver(stage.state) && stage.state.stage !== until) {
     if (stage.now >= end) return `stuck in ${stage.state.stage}`;
     let next = stage.now + LOOK_MS;
     for (const post of POSTS) {

@@ -197,8 +197,11 @@ describe("clearance", () => {
     const clearance = story.send("supervisor", "clearToStart", { engine: 3 }).events[0]?.seq ?? 0;
     story.answer("cockpit", clearance, "readBack", 3);
     story.unseen(15_000);
-    expect(story.send("cockpit", "cranking", { engine: 3 }).refusal).toMatchObject({
-      reason: "conditionsUnmet",
+    const { refusal, events } = story.send("cockpit", "cranking", { engine: 3 });
+    expect(refusal?.reason).toBe("clearanceVoid");
+    expect(events[0]?.fact).toMatchObject({
+      type: "clearanceVoid",
+      cause: "condition",
       unmet: [{ id: "arcClear" }],
     });
   });

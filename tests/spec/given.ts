@@ -327,6 +327,15 @@ export class Story {
     return plain(engineOf(this.state, n)?.life ?? { is: "waiting" }).is;
   }
 
+  /** The same story, to be told on in another way. */
+  copy(): Story {
+    const twin = new Story({ type: this.state.type });
+    twin.log.splice(0, twin.log.length, ...this.log);
+    Object.assign(twin, { now: this.now, state: this.state, last: this.last });
+    twin.#commands = this.#commands;
+    return twin;
+  }
+
   /** The facts of the last step. */
   get facts(): Fact[] {
     return this.last.events.map((e) => e.fact);

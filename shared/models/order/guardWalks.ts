@@ -16,6 +16,12 @@ export interface GuardGround {
   closedBy(engine: number): readonly Polygon[];
 }
 
+/** What is closed with some engines running, and the guard's places found then. */
+interface Ground {
+  closed: Convex[];
+  places: Map<number, Point | null>;
+}
+
 /**
  * Metres from one engine's place to the next past running engines, for `OrderCase.walk`. The place left is the one
  * found with the engines running then (the one just started not among them), which by now turns: it is outside its
@@ -28,25 +34,32 @@ export function guardWalks(ground: GuardGround): Outcome<OrderCase["walk"]> {
     if (!ready.every((block) => block !== null)) return refused(`ground closed by engine ${n} is not convex`);
     blocks.set(n, ready);
   }
-  const closed = (running: readonly number[]) => running.flatMap((n) => blocks.get(n) ?? []);
-  // An order's search asks for the same place from many sides.
-  const places = new Map<string, Point | null>();
-  const place = (engine: number, running: readonly number[]): Point | null => {
-    const key = `${engine}/${running.join()}`;
-    const known = places.get(key);
+  // An order's search asks for the same ground and places from many sides: they are worked out once.
+  const grounds = new Map<string, Ground>();
+  const groundOf = (running: readonly number[]): Ground => {
+    const key = running.join();
+    const ready = grounds.get(key) ?? {
+      closed: running.flatMap((n) => blocks.get(n) ?? []),
+      places: new Map<number, Point | null>(),
+    };
+    grounds.set(key, ready);
+    return ready;
+  };
+  const place = (engine: number, { closed, places }: Ground): Point | null => {
+    const known = places.get(engine);
     if (known !== undefined) return known;
     const propeller = propellerOf(ground.type, engine);
-    const polygons = closed(running).map((block) => block.corners);
+    const polygons = closed.map((block) => block.corners);
     const station = propeller ? guardStation(propeller, polygons, ground.rule) : null;
     const where = station?.ok ? station.value : null;
-    places.set(key, where);
+    places.set(engine, where);
     return where;
   };
   return found((from, to, running) => {
-    const before = running.filter((n) => n !== from);
-    const start = from === null ? ground.waits : place(from, before);
-    const end = place(to, running);
-    const walk = start && end ? walkAround(start, end, closed(running)) : null;
+    const now = groundOf(running);
+    const start = from === null ? ground.waits : place(from, groundOf(running.filter((n) => n !== from)));
+    const end = place(to, now);
+    const walk = start && end ? walkAround(start, end, now.closed) : null;
     return walk?.ok ? walk.value.length : Number.POSITIVE_INFINITY;
   });
 }

@@ -11,7 +11,11 @@ export function decideAnswer(state: SessionState, action: AnswerAction, context:
   const signal = state.signals.find((s) => s.id === action.signal);
   if (!signal) {
     const ended = state.ended.find((s) => s.id === action.signal);
-    return ended ? refuse("signalClosed", { found: ended.is }) : refuse("noSuchSignal");
+    if (!ended) return refuse("noSuchSignal");
+    if (ended.kind === "clearToStart" && ended.is === "expired" && ended.engine !== null) {
+      return refuse("clearanceExpired", { engine: ended.engine });
+    }
+    return refuse("signalClosed", { found: ended.is });
   }
   const post = context.post;
   if (post === null || !signal.to.includes(post)) return refuse("notAddressed", { posts: signal.to });

@@ -91,7 +91,13 @@ function crank(state: SessionState, send: Send, engine: Engine, now: number): Ve
   if (life.is === "fire") {
     if (life.under.is === "cranking") return refuse("alreadyDone", { engine: engine.n });
     if (isTurning(life)) return refuse("wrongEngineState", { engine: engine.n, found: life.under.is });
-    return accept(sent);
+    // Not even a fire turns a propeller somebody has hands on.
+    const hands = findAll(state, engine.n, now).filter(
+      (r) => r.id === "handsOffPropellers" && r.is !== "yes",
+    );
+    return hands.length === 0 || state.handling?.engine !== engine.n
+      ? accept(sent)
+      : refuse("conditionsUnmet", { engine: engine.n, unmet: hands });
   }
   if (life.is !== "clear")
     return refuse(goneBecause(state, send, engine), { engine: engine.n, found: life.is });

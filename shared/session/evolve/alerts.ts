@@ -34,11 +34,10 @@ export function evolveAlert(state: SessionState, event: SessionEvent, fact: Aler
       }));
     case "alertUnshelved":
       return settled(
-        change(state, fact.alert, (a) => {
-          const { [fact.post]: _over, ...rest } = a.shelvedUntil;
-          const back = move(a, "unshelve", [fact.post]);
-          return { ...back, shelvedUntil: rest, againAt: event.at + resoundMs(state) };
-        }),
+        change(state, fact.alert, (a) => ({
+          ...offShelf(a, fact.post),
+          againAt: event.at + resoundMs(state),
+        })),
       );
     case "alertUnsuppressed":
       return settled(
@@ -60,6 +59,21 @@ export function acknowledgeFor(state: SessionState, ref: number, post: Post): Se
 
 function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRaised">): SessionState {
   const suppressed = fact.suppressedBy !== undefined;
+  // What comes back before it was dealt with is the same alert again: a shelf holds, and nothing piles up.
+  const before = state.alerts.find(
+    (a) => a.kind === fact.kind && a.engine === (fact.engine ?? null) && fact.ref === undefined && !a.active,
+  );
+  if (before) {
+    const again = move({ ...before, active: true }, "raise", POSTS);
+    const alert = {
+      ...(suppressed ? move(again, "suppress", POSTS) : again),
+      at: event.at,
+      againAt: event.at + resoundMs(state),
+    };
+    // A drill worked for the last time does not stand for this one.
+    const drillsOpened = state.drillsOpened.filter((ref) => ref !== alert.id);
+    return markSaid({ ...change(state, alert.id, () => alert), drillsOpened }, alert);
+  }
   const first: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
   const by = fact.ref === undefined ? null : raiserOf(state, fact.ref);
   const posts = Object.fromEntries(
@@ -104,6 +118,16 @@ function move(alert: Alert, input: AlertInput, posts: readonly Post[]): Alert {
     if (next !== "same" && next !== "refused") moved[post] = next;
   }
   return { ...alert, posts: moved };
+}
+
+/** A shelf is its person's own: it goes with whoever put the alert there. */
+export function unshelved(state: SessionState, post: Post): SessionState {
+  return { ...state, alerts: state.alerts.map((a) => offShelf(a, post)) };
+}
+
+function offShelf(alert: Alert, post: Post): Alert {
+  const { [post]: _over, ...rest } = alert.shelvedUntil;
+  return { ...move(alert, "unshelve", [post]), shelvedUntil: rest };
 }
 
 /** An alert goes when it is normal at every post somebody holds, and its cause is gone. */

@@ -1,5 +1,6 @@
+import { unmetForService } from "../../conditions/services.ts";
 import type { SessionEvent } from "../../protocol/events.ts";
-import type { Service, SessionState } from "../state.ts";
+import { SERVICES, type Service, type SessionState } from "../state.ts";
 import { said } from "./said.ts";
 
 /**
@@ -19,4 +20,18 @@ export function authorised(
   }
   const authority = { signal, at: event.at, epoch: state.epoch, name: by.name };
   return { ...state, authorities: { ...state.authorities, [service]: authority } };
+}
+
+/**
+ * A leave is taken back by any report that what it stood on is no longer so: the cart's output on again, no generator
+ * left, brakes released or low, an inboard engine turning. Age alone does not: the work may be under way.
+ */
+export function leavesKept(state: SessionState): SessionState {
+  const lost = SERVICES.filter(
+    (s) => state.authorities[s] !== null && unmetForService(state, s, state.at).some((r) => r.is === "no"),
+  );
+  if (lost.length === 0) return state;
+  const authorities = { ...state.authorities };
+  for (const service of lost) authorities[service] = null;
+  return { ...state, authorities };
 }

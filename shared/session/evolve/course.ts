@@ -1,6 +1,6 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Holder, SessionState } from "../state.ts";
-import { settled } from "./alerts.ts";
+import { settled, unshelved } from "./alerts.ts";
 import { newEpoch } from "./epoch.ts";
 
 type CourseFact = FactOf<
@@ -35,7 +35,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
       };
     case "postLeft":
       return settled({
-        ...newEpoch(state),
+        ...newEpoch(unshelved(state, fact.post)),
         posts: { ...state.posts, [fact.post]: null },
         offers: { ...state.offers, [fact.post]: null },
         // What a guard reported stands only while that guard does.
@@ -55,7 +55,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
       };
       const sameGuard = fact.post !== "fireGuard" || fact.how === "moved";
       return {
-        ...newEpoch(state),
+        ...newEpoch(fact.how === "moved" ? state : unshelved(state, fact.post)),
         posts: { ...state.posts, [fact.post]: holder },
         offers: { ...state.offers, [fact.post]: null },
         ...(sameGuard ? {} : { guard: null, arcs: {} }),

@@ -58,6 +58,21 @@ export const SERVICES: readonly Invariant[] = [
     },
   },
   {
+    id: "S9",
+    text: "a condition is set aside by two people on two devices, the second within the type's time",
+    holds: ({ before, step, move, now }) => {
+      if (step.state.overrides === before.overrides) return true;
+      return step.state.overrides.every((o) => {
+        const asked = before.overrides.find((b) => b.id === o.id);
+        if (o.second === null || asked?.second) return true;
+        if (!asked || move.is !== "act" || o.condition !== "brakesSet") return false;
+        const { person, device, at } = asked.first;
+        const apart = person !== move.by.id && device !== move.by.device;
+        return apart && now < at + TYPE.timing.override.value * 1000;
+      });
+    },
+  },
+  {
     id: "S7",
     text: "the session moves one stage at a time, with no stop open, and is released only with chocks out and all clear",
     holds: ({ before, step }) => {

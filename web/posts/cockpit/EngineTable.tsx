@@ -1,5 +1,5 @@
 import { starterDuty } from "../../../shared/models/starter.ts";
-import { type Engine, plain, type SessionState } from "../../../shared/session/state.ts";
+import { type Engine, isTurning, plain, type SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import { figure, seconds, secondsLeft, unitWord } from "../../ui/numbers.ts";
 
@@ -78,11 +78,7 @@ function Times({ state, engine, now }: { state: SessionState; engine: Engine; no
         </>
       )}
       <td>
-        {duty.permittedAt > now && Number.isFinite(duty.permittedAt)
-          ? `in ${secondsLeft(duty.permittedAt - now)}`
-          : cranked
-            ? "–"
-            : "now"}
+        {isTurning(life) ? "–" : duty.permittedAt > now ? `in ${secondsLeft(duty.permittedAt - now)}` : "now"}
       </td>
     </>
   );

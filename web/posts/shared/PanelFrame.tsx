@@ -36,14 +36,16 @@ interface Props {
 /** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now } = panel;
-  const [picked, setPicked] = useState<string | null>(null);
+  const [picked, setPicked] = useState<{ key: string; over: string } | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
   const asks = post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now));
   const pressing = asks[0]?.weight === "danger" || asks[0]?.weight === "alert";
-  const top = (pressing ? undefined : asks.find((a) => a.key === picked)) ?? asks[0];
+  // What the person brought up stays up, until something new that presses comes before it.
+  const stays = picked !== null && (!pressing || picked.over === asks[0]?.key);
+  const top = (stays ? asks.find((a) => a.key === picked.key) : undefined) ?? asks[0];
   const sending =
     top !== undefined &&
     given?.ask === top.key &&
@@ -84,7 +86,10 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             onAnew={panel.sendAnew}
             onDrop={panel.drop}
           />
-          <Queue asks={asks.filter((a) => a !== top)} onPick={setPicked} />
+          <Queue
+            asks={asks.filter((a) => a !== top)}
+            onPick={(key) => setPicked({ key, over: asks[0]?.key ?? key })}
+          />
           {children}
         </div>
         <div className="panel-plan">

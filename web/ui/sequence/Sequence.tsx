@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import { timeOfDay } from "../numbers.ts";
 
 export interface Column {
@@ -27,7 +28,7 @@ export type SequenceRow =
     });
 
 const LEFT = 96;
-const GAP = 164;
+const GAP = 140;
 const ROW = 44;
 /** An average letter of the chart's text, drawing units. */
 const LETTER = 8.2;
@@ -43,6 +44,12 @@ export function Sequence({
   rows: readonly SequenceRow[];
   newest: number;
 }) {
+  const box = useRef<HTMLDivElement>(null);
+  // The newest stays in view as rows are added.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for each new row
+  useEffect(() => {
+    if (box.current) box.current.scrollTop = box.current.scrollHeight;
+  }, [rows.length]);
   const used = columns.filter(
     (c) => c.id !== "none" || rows.some((r) => r.is !== "note" && r.from === "none"),
   );
@@ -52,7 +59,7 @@ export function Sequence({
   const x = (id: string) => LEFT + GAP * (used.findIndex((c) => c.id === id) + 0.5);
   return (
     <section className="sequence" aria-label="Message sequence" tabIndex={-1}>
-      <div className="sequence-scroll" ref={toFoot}>
+      <div className="sequence-scroll" ref={box}>
         <svg
           viewBox={`0 0 ${width} ${height}`}
           width={width}
@@ -89,11 +96,6 @@ export function Sequence({
       </div>
     </section>
   );
-}
-
-/** Keeps the newest in view as rows are added. */
-function toFoot(box: HTMLDivElement | null) {
-  if (box) box.scrollTop = box.scrollHeight;
 }
 
 function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string): number; width: number }) {

@@ -1,0 +1,113 @@
+import type { Browser } from "playwright-core";
+import { Seat } from "./seat.ts";
+
+export interface Crew {
+  cockpit: Seat;
+  guard: Seat;
+  power: Seat;
+  supervisor: Seat;
+  all: Seat[];
+}
+
+/** Four people in four windows, signed in. */
+export async function signInCrew(browser: Browser, url: string): Promise<Crew> {
+  const cockpit = await Seat.open(browser, url, "austol");
+  const guard = await Seat.open(browser, url, "cador", { width: 390, height: 844 });
+  const power = await Seat.open(browser, url, "lowen", { width: 390, height: 844 });
+  const supervisor = await Seat.open(browser, url, "merryn", { width: 1600, height: 1000 });
+  return { cockpit, guard, power, supervisor, all: [cockpit, guard, power, supervisor] };
+}
+
+/** The supervisor plans; the others join by the code; each takes a post; everybody is briefed. */
+export async function planAndBrief({ cockpit, guard, power, supervisor, all }: Crew): Promise<string> {
+  const { page } = supervisor;
+  await supervisor.press("Plan a start");
+  await supervisor.press(/^Morning Tide/);
+  await page.getByLabel("Place").fill("Stand 4, north apron");
+  await supervisor.sees("Order of starting: 3-4-2-1");
+  await supervisor.press("Plan this start");
+  await supervisor.press("Posts and session");
+  const code = (await page.locator(".code").textContent()) ?? "";
+  await supervisor.press("Take supervisor");
+  await supervisor.press("Close");
+  for (const [seat, key] of [
+    [cockpit, "Take cockpit"],
+    [guard, "Take fire guard"],
+    [power, "Take ground power"],
+  ] as const) {
+    await seat.page.getByLabel("Joining code").fill(code);
+    await seat.press("Join");
+    await seat.press("Take a post");
+    await seat.press(key);
+    await seat.press("Close");
+  }
+  await supervisor.answer("The plan is made. Go on to the brief?", "Go on");
+  for (const seat of all)
+    await seat.answer("Were you briefed: order, signals, fire plan, way out?", "I was briefed");
+  await supervisor.answer("Everybody is briefed. Go on to securing the aircraft?", "Go on");
+  return code;
+}
+
+/** Chocks, brakes, checks and blades. */
+export async function secure({ cockpit, guard, power, supervisor }: Crew): Promise<void> {
+  await power.answer("Chock the wheels, fore and aft.", "Chocks in");
+  await cockpit.answer("Chocks are in.", "Received");
+  await cockpit.read("Set the brakes and read their pressure.", "Brakes set");
+  for (const words of [
+    "Nose into the wind; blast reaches no people, aircraft or buildings",
+    "Ground beneath the propellers free of loose gravel",
+    "No fuelling or spill within 50 ft",
+  ])
+    await supervisor.answer(words, "Good");
+  for (const words of [
+    "Fire extinguisher in hand: gauge in range, seal whole",
+    "Larger extinguisher immediately available",
+  ])
+    await guard.answer(words, "Good");
+  for (const n of [3, 4, 2, 1]) await countBlades(n, cockpit, power);
+  await supervisor.answer("Chocked and braked. Go on to the power-up checks?", "Go on");
+}
+
+async function countBlades(n: number, cockpit: Seat, power: Seat): Promise<void> {
+  await power.answer(
+    `Blades of number ${n} must be counted. Ask the cockpit for ignition off.`,
+    "Ask ignition off",
+  );
+  await cockpit.answer(
+    `Hands on the propeller of number ${n}? Confirm ignition and mixture off.`,
+    "Authorised",
+  );
+  await power.asked(`Turn number ${n} by hand and count the blades. Any resistance: stop.`);
+  await power.press("Count blades");
+  await power.press("More by 5 blades");
+  await power.press("More by 5 blades");
+  await power.press("No resistance");
+  await power.answer(`Number ${n} is counted. Hands off and stand clear.`, "Hands off, clear");
+}
+
+/** Each battery and inverter, then the cart, and its volts. */
+export async function powerUp({ cockpit, power, supervisor }: Crew): Promise<void> {
+  for (const words of [
+    "Battery 1 alone: inverter volts",
+    "Battery 2 alone: inverter volts",
+    "Inverter 1: volts",
+    "Inverter 2: volts",
+  ])
+    await cockpit.read(words, "Enter reading");
+  await supervisor.answer("Power-up checks are done. Go on to ground power?", "Go on");
+  for (const words of [
+    "Cart, cable and plug sound; cart's wheels chocked",
+    "Polarity the same as the aircraft's",
+    "Cart's output off before the plug goes in",
+  ])
+    await power.answer(words, "Good");
+  await power.answer("Cart checked and output off? Ask to connect.", "Ready to connect");
+  await cockpit.answer("Ground power asks to connect.", "Authorised");
+  await power.read("The crew says connect. Plug in, output on, read the volts.", "On: enter volts");
+  await cockpit.answer("Ground power is on. Read your bus volts.", "Received");
+  await supervisor.asked("Read the wind and the gusts.");
+  await supervisor.press("Enter reading");
+  await supervisor.press("More by 5 kt wind");
+  await supervisor.press(/^Record wind/);
+  await supervisor.answer("The electrical source is known. Go on to starting?", "Go on");
+}

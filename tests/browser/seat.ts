@@ -1,0 +1,99 @@
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from "playwright-core";
+import { demo } from "../../seed/demo-data.ts";
+
+export function openBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: "/usr/bin/chromium",
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+}
+
+const PATIENCE = 15_000;
+
+/** One person at one panel, in a browser window of their own. What they do is touch; what they wait for is words. */
+export class Seat {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** What the page complained of: the tests end with none. */
+  readonly complaints: string[] = [];
+
+  private constructor(context: BrowserContext, page: Page) {
+    this.context = context;
+    this.page = page;
+    page.setDefaultTimeout(PATIENCE);
+    page.on("pageerror", (e) => this.complaints.push(e.message));
+    page.on("console", (m) => {
+      if (m.type() === "error" && !m.text().includes("WebSocket")) this.complaints.push(m.text());
+    });
+  }
+
+  /** Signs in by the demonstration's one-touch row. */
+  static async open(
+    browser: Browser,
+    url: string,
+    handle: string,
+    viewport = { width: 1180, height: 820 },
+  ): Promise<Seat> {
+    const context = await browser.newContext({ viewport, acceptDownloads: true });
+    const seat = new Seat(context, await context.newPage());
+    await seat.page.goto(url);
+    const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
+    await seat.press(new RegExp(`^${name}`));
+    await seat.page.getByRole("heading", { name: "The ramp" }).waitFor();
+    return seat;
+  }
+
+  async press(name: string | RegExp, within: Locator | Page = this.page): Promise<void> {
+    await within
+      .getByRole("button", { name, ...(typeof name === "string" ? { exact: true } : {}) })
+      .first()
+      .click();
+  }
+
+  async sees(words: string | RegExp): Promise<void> {
+    await this.page.getByText(words).first().waitFor();
+  }
+
+  /** Brings what is asked to the front, by the queue when something else stands there, and waits for it. */
+  async asked(words: string): Promise<void> {
+    const top = this.page.getByRole("heading", { level: 2, name: words, exact: true });
+    const queued = this.page.locator(".queue-row", { hasText: words }).first();
+    await top.or(queued).first().waitFor();
+    if (!(await top.isVisible())) await queued.click();
+    await top.waitFor();
+  }
+
+  /** Answers what is asked with one key, and waits until it is no longer asked. */
+  async answer(words: string, key: string | RegExp): Promise<void> {
+    await this.asked(words);
+    await this.press(key, this.page.locator(".ask"));
+    await this.page
+      .getByRole("heading", { level: 2, name: words, exact: true })
+      .waitFor({ state: "detached" });
+  }
+
+  /** Answers what is asked with the figure it begins at, touched as read, after so many touches of a step key. */
+  async read(words: string, key: string, steps: Record<string, number> = {}): Promise<void> {
+    await this.asked(words);
+    const ask = this.page.locator(".ask");
+    await this.press(key, ask);
+    await ask.locator(".entry-number").click();
+    for (const [step, times] of Object.entries(steps)) {
+      for (let i = 0; i < times; i += 1) await this.press(step, ask);
+    }
+    await this.press(/^Record /, ask);
+    await this.page
+      .getByRole("heading", { level: 2, name: words, exact: true })
+      .waitFor({ state: "detached" });
+  }
+
+  async token(): Promise<string> {
+    return this.page.evaluate(() => JSON.parse(sessionStorage.getItem("chockside.signIn") ?? "{}").token);
+  }
+}

@@ -1,0 +1,85 @@
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { demo } from "../../seed/demo-data.ts";
+import { createApp } from "../../server/app.ts";
+import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
+import { seedDemo } from "../../server/demo.ts";
+import { buildHouse } from "../../server/house.ts";
+import { randomIds } from "../../server/ids.ts";
+import { openDatabase } from "../../server/store/open.ts";
+import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
+import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+
+const SITE = fileURLToPath(new URL("../../web/dist", import.meta.url));
+const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
+
+/** The demonstration's four-engine type with limits short enough to wait for. */
+function hurried(type: AircraftType): AircraftType {
+  const s = <T extends { value: number }>(limit: T, value: number): T => ({ ...limit, value });
+  return {
+    ...type,
+    starter: {
+      ...type.starter,
+      ladder: type.starter.ladder.map((rung) => ({ ...rung, rest: s(rung.rest, 2) })),
+    },
+    oil: {
+      firstIndication: { ...type.oil.firstIndication, within: s(type.oil.firstIndication.within, 6) },
+      normal: { ...type.oil.normal, within: s(type.oil.normal.within, 30) },
+    },
+  };
+}
+
+/** The real server on a database of its own, serving the built panels. */
+export class TestServer {
+  readonly #folder = mkdtempSync(join(tmpdir(), "chockside-browser-"));
+  #port = 0;
+  #stop: () => Promise<void> = async () => {};
+
+  get url(): string {
+    return `http://127.0.0.1:${this.#port}`;
+  }
+
+  /** Starts, or starts again: on the same port and the same database. */
+  async start(): Promise<void> {
+    if (!existsSync(join(SITE, "index.html"))) throw new Error("the panels are not built: npm run build");
+    const file = join(this.#folder, "chockside.db");
+    const store = new SqliteEventStore(openDatabase(file, Date.now()));
+    const directory = await PrismaDirectory.open(file);
+    const clock = new ServerClock(machineClocks, await store.newestAt());
+    const data = { ...demo, types: demo.types.map(hurried) };
+    await seedDemo(directory, data, clock.now(), CHEAP);
+    const log = { error() {}, info() {} };
+    const house = await buildHouse({
+      store,
+      directory,
+      clock,
+      timers: systemTimers,
+      ids: randomIds,
+      pinCost: CHEAP,
+      log,
+      demoSignIns: demo.people,
+    });
+    const app = await createApp(house, { site: SITE, signInsPerMinute: 1_000, live: { origins: [] } });
+    await app.listen({ port: this.#port, host: "127.0.0.1" });
+    this.#port = (app.server.address() as AddressInfo).port;
+    this.#stop = async () => {
+      await app.close();
+      house.close();
+      await store.close();
+      await directory.close();
+    };
+  }
+
+  stop(): Promise<void> {
+    return this.#stop();
+  }
+
+  async end(): Promise<void> {
+    await this.stop();
+    rmSync(this.#folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,327 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { fill } from "../../shared/asks/ask.ts";
+import { askedOf } from "../../shared/asks/asked.ts";
+import { findUnmet } from "../../shared/conditions/all.ts";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { actionSchema } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import { consequences } from "../../shared/session/consequences.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import { isStop } from "../../shared/session/decide.ts";
+import { isOver, isTurning, type SessionState, stopOpen } from "../../shared/session/state.ts";
+import { act } from "../../shared/session/step.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { say } from "../../shared/words/en.ts";
+import { FOUR } from "./aircraft.ts";
+import { CREW, given, type Person, type Story } from "./given.ts";
+import { type Dice, rightFigure, tried } from "./walk.ts";
+
+const s = (value: number) => ({ value, unit: "s", source: FOUR.orderSource }) as const;
+/** Everything that time can do, it does within a walk. */
+const LIVELY: AircraftType = {
+  ...FOUR,
+  overridable: ["guardInPlace", "othersSettled"],
+  timing: {
+    ...FOUR.timing,
+    resound: s(30),
+    presenceSeen: s(15),
+    presenceHeard: s(30),
+    presenceHold: s(45),
+    override: s(20),
+  },
+};
+const STAGES = ["plan", "secure", "starting", "starting", "starting", "warmUp", "release"] as const;
+const standing = new Map<string, Story>();
+function from(stage: (typeof STAGES)[number]): Story {
+  const known =
+    standing.get(stage) ??
+    given({ type: LIVELY, order: [3, 4] })
+      .manned()
+      .upTo(stage);
+  standing.set(stage, known);
+  return known.copy();
+}
+
+const die = fc.nat(100_000);
+const step = fc.record({
+  dice: fc.tuple(die, die, die, die),
+  ms: fc.oneof(
+    { weight: 5, arbitrary: fc.constant(0) },
+    { weight: 5, arbitrary: fc.nat(3_000) },
+    { weight: 1, arbitrary: fc.nat(60_000) },
+  ),
+  trouble: fc.nat(60),
+});
+const walk = fc.record({
+  stage: fc.constantFrom(...STAGES),
+  steps: fc.array(step, { minLength: 5, maxLength: 45 }),
+});
+
+/** What is looked at after each move: the state before it, the story after it, and the events it brought. */
+type Look = (before: SessionState, story: Story, events: readonly SessionEvent[]) => void;
+
+/** Checks the story between every two steps; the first broken rule ends the walk with its reason. */
+function follow(
+  stage: (typeof STAGES)[number],
+  steps: { dice: Dice; ms: number; trouble: number }[],
+  look: Look,
+) {
+  const story = from(stage);
+  for (const { dice, ms, trouble } of steps) {
+    const moves: (() => unknown)[] = [() => story.waitMs(ms)];
+    if (trouble === 0) moves.push(() => story.restart());
+    if (trouble === 1) moves.push(() => story.clockStep((dice[0] % 7_200_000) - 3_600_000));
+    moves.push(() => {
+      const { who, action } = tried(story.state, dice, story.now);
+      return story.does(who, action);
+    });
+    for (const move of moves) {
+      const before = story.state;
+      const { length } = story.log;
+      move();
+      look(before, story, story.log.slice(length));
+    }
+  }
+  return story;
+}
+
+const walks = (look: Look, after: (story: Story) => void = () => {}) =>
+  fc.assert(
+    fc.property(walk, ({ stage, steps }) => {
+      after(follow(stage, steps, look));
+    }),
+    { numRuns: 120, seed: 20_260_601 },
+  );
+
+const clears = (state: SessionState) => state.engines.filter((e) => e.life.is === "clear");
+
+describe("whatever four posts, an observer, time, restarts and clocks do", () => {
+  it("[CLR-3, CLR-6, CLR-7, CLR-13, HLD-2] a clearance stands alone, unexpired, in its epoch, on conditions met, with no stop", () => {
+    let stood = 0;
+    walks((_before, { state, now }) => {
+      const cleared = clears(state);
+      expect(cleared.length).toBeLessThanOrEqual(1);
+      for (const engine of cleared) {
+        if (engine.life.is !== "clear") continue;
+        stood += 1;
+        const { clearance } = engine.life;
+        expect(stopOpen(state)).toBe(false);
+        expect(clearance.epoch).toBe(state.epoch);
+        expect(clearance.expiresAt).toBeGreaterThan(Math.max(now, state.at));
+        expect(findUnmet(state, engine.n, Math.max(now, state.at))).toEqual([]);
+      }
+    });
+    expect(stood).toBeGreaterThan(40);
+  });
+
+  it("[CLR-1, CLR-5, CLR-14, RBK-1] an engine is cleared by the supervisor's word alone and cranks on a read-back clearance, in a fire or seen turning", () => {
+    let cranked = 0;
+    walks((before, story, events) => {
+      for (const engine of story.state.engines) {
+        const was = before.engines[engine.n - 1]?.life;
+        const [first] = events.filter((e) => e.actor.kind === "person");
+        const fact = first?.fact;
+        if (engine.life.is === "clear" && was?.is !== "clear") {
+          expect(fact).toMatchObject({ type: "sent", kind: "clearToStart", engine: engine.n });
+          expect(first?.actor).toMatchObject({ post: "supervisor" });
+        }
+        if (engine.life.is === "cranking" && was?.is !== "cranking" && was?.is !== "fire") {
+          cranked += 1;
+          if (fact?.type === "sent" && fact.kind === "turning") continue;
+          expect(was?.is === "clear" && was.clearance.readBackAt !== null).toBe(true);
+        }
+      }
+    });
+    expect(cranked).toBeGreaterThan(4);
+  });
+
+  it("[CLR-11, PST-2, PST-3, EVT-1, EVT-7] epochs, fences, numbers and time only rise; one holder a post, one post a person", () => {
+    walks((before, { state }, events) => {
+      expect(state.epoch).toBeGreaterThanOrEqual(before.epoch);
+      expect(events.map((e) => e.seq)).toEqual(events.map((_, i) => before.seq + 1 + i));
+      expect(state.seq).toBe(before.seq + events.length);
+      expect(state.at).toBeGreaterThanOrEqual(before.at);
+      state.engines.forEach((e, i) => {
+        expect(e.fence).toBeGreaterThanOrEqual(before.engines[i]?.fence ?? 0);
+      });
+      const holders = POSTS.flatMap((p) => state.posts[p]?.id ?? []);
+      expect(new Set(holders).size).toBe(holders.length);
+      const changed = POSTS.some((p) => state.posts[p]?.device !== before.posts[p]?.device);
+      if (changed) expect(state.epoch).toBeGreaterThan(before.epoch);
+    });
+  });
+
+  it("[HLD-1, CUT-1, FIR-1, FIR-2, TRN-1] stops are taken while the session lives, and a fire cuts nothing", () => {
+    let stops = 0;
+    walks((before, { state }, events) => {
+      for (const { fact } of events) {
+        if (fact.type === "refused") expect(isStop(fact.action)).toBe(false);
+        if (fact.type !== "sent" || fact.kind !== "fire") continue;
+        stops += 1;
+        expect(state.cuts).toEqual(before.cuts);
+        const turning = (x: SessionState) => x.engines.filter((e) => isTurning(e.life)).map((e) => e.n);
+        expect(turning(state)).toEqual(turning(before));
+      }
+    });
+    expect(stops).toBeGreaterThan(4);
+  });
+
+  it("[SIG-8, SIG-9, SIG-10] a closed signal stays closed, and engines named are engines there are", () => {
+    const closed = new Map<object, Set<number>>();
+    walks((_before, story, events) => {
+      const seen = closed.get(story.log) ?? new Set<number>();
+      closed.set(story.log, seen);
+      for (const signal of story.state.ended) seen.add(signal.id);
+      for (const signal of story.state.signals) expect(seen.has(signal.id)).toBe(false);
+      for (const { fact } of events) {
+        if (fact.type === "sent" && fact.engine !== undefined) expect(fact.engine).toBeLessThanOrEqual(4);
+      }
+      for (const signal of story.state.signals) {
+        if (signal.dueAt !== null) expect(signal.dueAt).toBeGreaterThan(Math.min(story.now, story.state.at));
+      }
+    });
+  });
+
+  it("[PWR-1, PWR-3, CHK-2] power goes on and off and chocks come out on leave of the same epoch only", () => {
+    walks((before, _story, events) => {
+      for (const { fact } of events) {
+        if (fact.type !== "sent") continue;
+        const leave = {
+          powerConnected: "connectPower",
+          powerDisconnected: "disconnectPower",
+          chocksOut: "removeChocks",
+        } as const;
+        if (!(fact.kind in leave)) continue;
+        if (fact.kind === "powerConnected" && before.groundPower.is === "on") continue;
+        expect(before.authorities[leave[fact.kind as keyof typeof leave]]?.epoch).toBe(before.epoch);
+      }
+    });
+  });
+
+  it("[TIM-3] after a restart no clearance and no leave, the same holds, cuts and fires", () => {
+    walks(
+      () => {},
+      (story) => {
+        const { holds, cuts, fires } = story.state;
+        if (isOver(story.state)) return;
+        story.restart();
+        expect(clears(story.state)).toEqual([]);
+        expect(story.state.allClearAt).toBeNull();
+        for (const authority of Object.values(story.state.authorities)) {
+          if (authority) expect(authority.epoch).toBeLessThan(story.state.epoch);
+        }
+        expect([story.state.holds, story.state.cuts, story.state.fires]).toEqual([holds, cuts, fires]);
+      },
+    );
+  });
+
+  it("[EVT-2, EVT-6, REF-2] every log replays to the live state, byte for byte", () => {
+    walks(
+      () => {},
+      (story) => expect(canonical(story.replayed())).toBe(canonical(story.state)),
+    );
+  });
+
+  it("[TIM-1, TIM-2] nothing happens before the deadline, something does at it", () => {
+    let deadlines = 0;
+    walks((_before, { state, now }) => {
+      if (isOver(state) || now < state.at) return;
+      expect(consequences(state, now)).toEqual([]);
+      const due = nextDeadline(state);
+      const quietUntil = due === null ? now + 86_400_000 : due - 1;
+      expect(consequences(state, quietUntil)).toEqual([]);
+      if (due === null) return;
+      deadlines += 1;
+      expect(due).toBeGreaterThan(now);
+      expect(consequences(state, due)).not.toEqual([]);
+    });
+    expect(deadlines).toBeGreaterThan(100);
+  });
+});
+
+describe("asks in every state reached", () => {
+  it("[ASK-1, ASK-2, ASK-3, ASK-6] have words, and every choice offered, filled in rightly, is accepted", () => {
+    let offered = 0;
+    let turn = 0;
+    walks((_before, { state, now }) => {
+      turn += 1;
+      if (turn % 3 !== 0 || isOver(state) || now < state.at) return;
+      for (const post of POSTS) {
+        const holder = state.posts[post];
+        if (!holder) continue;
+        const who: Person = { ...CREW[post], id: holder.id, name: holder.name, device: holder.device };
+        const asks = askedOf(state, post, now);
+        expect(asks.map((a) => a.weight)).toEqual(asks.map((a) => a.weight).sort((a, b) => a - b));
+        for (const asked of asks) {
+          expect(say.ask(asked)).not.toBe(asked.say);
+          for (const chosen of asked.choices) {
+            expect(say.choice(chosen.word)).not.toBe(chosen.word);
+            const unit = chosen.need?.is === "figure" ? chosen.need.unit : "V";
+            const action = fill(chosen, {
+              engine: asked.engine ?? 1,
+              figure: rightFigure(unit, asked.say),
+              reason: "safe now",
+              blades: { blades: 9, resistance: false },
+              weather: { windKt: 5 },
+            });
+            offered += 1;
+            const mark = { id: "x", digest: "x", clientAt: 0 };
+            const { refusal } = act(state, actionSchema.parse(action), who, mark, now);
+            // The second word on a fire may be asked of somebody who shares the first one's device.
+            const sharing = refusal?.reason === "secondPersonNeeded";
+            if (refusal && !sharing) expect({ asked: asked.key, word: chosen.word, refusal }).toBeNull();
+          }
+        }
+      }
+    });
+    expect(offered).toBeGreaterThan(1_000);
+  });
+
+  it("[ASK-5] from every state every stop can be ended and the session brought to an end", () => {
+    walks(
+      () => {},
+      (story) => {
+        if (isOver(story.state)) return;
+        story.waitMs(Math.max(0, story.state.at - story.now));
+        bringHome(story);
+        expect(stopOpen(story.state)).toBe(false);
+        expect(story.say("cockpit", { type: "abandon", reason: "enough" }).refusal).toBeUndefined();
+      },
+    );
+  });
+});
+
+/** A full crew takes over, stops what turns and ends every stop as its rule says. */
+function bringHome(story: Story) {
+  for (
+    let holder = story.state.posts.supervisor;
+    holder && holder.id !== "di";
+    holder = story.state.posts.supervisor
+  ) {
+    story.does(CREW.supervisor, { type: "vacatePost", post: "supervisor", reason: "relief" });
+  }
+  for (const post of ["supervisor", "cockpit", "fireGuard", "groundPower"] as const) {
+    const holder = story.state.posts[post];
+    if (holder && holder.id !== CREW[post].id)
+      story.say("supervisor", { type: "vacatePost", post, reason: "relief" });
+    story.say(post, { type: "claimPost", post });
+  }
+  for (const engine of story.state.engines) {
+    if (isTurning(engine.life)) story.send("cockpit", "shutDown", { engine: engine.n });
+  }
+  for (const cut of story.state.cuts) {
+    story.answer("cockpit", cut.id, "done");
+    story.send("supervisor", "resetCut", { ref: cut.id });
+  }
+  for (const fire of story.state.fires)
+    for (const post of ["fireGuard", "supervisor"] as const) story.send(post, "fireOut", { ref: fire.id });
+  for (const hold of story.state.holds) {
+    for (const post of POSTS) story.send(post, "release", { ref: hold.id, note: "safe, owner gone" });
+    story.does(
+      { ...CREW.cockpit, id: hold.person ?? "", name: "", device: "home" },
+      { type: "send", kind: "release", ref: hold.id },
+    );
+  }
+}
