@@ -81,7 +81,8 @@ export function gaugeFigure(
 ): Quantity {
   const { unit, scale } = state.type.gauges.find((g) => g.id === gauge) ?? { unit: "count" as Unit };
   if (gauge === "oilPressure") return figure(oilPressure(state, engine, now, script), unit);
-  const gate = state.type.warmUp.find((w) => w.gauge === gauge)?.atLeast.value ?? scale?.to ?? 1;
+  const asked = state.type.warmUp.find((w) => w.gauge === gauge);
+  const gate = asked && "atLeast" in asked ? asked.atLeast.value : (scale?.to ?? 1);
   const cold = COLD[unit] ?? gate / 2;
   const warmed = 1 - Math.exp(-runFor(engine, now, script) / between(60, 90, script.seed, gauge, engine.n));
   return figure(cold + (gate * 1.15 - cold) * warmed, unit);

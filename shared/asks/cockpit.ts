@@ -1,11 +1,13 @@
 import { findUnmet } from "../conditions/all.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
 import type { ConditionId } from "../conditions/condition.ts";
-import { starterDuty } from "../models/starter.ts";
+import { starterDutyAt } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
+import { airTemperature } from "../session/air.ts";
 import { authorityFault } from "../session/decide/service.ts";
 import { nextInOrder } from "../session/decide/start.ts";
+import { gatesShort } from "../session/gates.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 
@@ -170,7 +172,8 @@ function nextEngine(state: SessionState, now: number): Ask[] {
   const n = nextInOrder(state);
   if (n === null) return powerOff(state, now);
   const engine = engineOf(state, n);
-  const { permittedAt } = starterDuty(state.type.starter, engine?.starter ?? [], now);
+  const uses = engine?.starter ?? [];
+  const { permittedAt } = starterDutyAt(state.type.starter, uses, now, airTemperature(state));
   if (now < permittedAt) {
     return [ask({ key: `cool:${n}`, say: "starterCooling", weight: 4, engine: n, dueAt: permittedAt })];
   }
@@ -205,22 +208,16 @@ function powerOff(state: SessionState, now: number): Ask[] {
 }
 
 function gates(state: SessionState): Ask[] {
-  return state.engines
-    .filter((e) => isTurning(e.life))
-    .flatMap((e) =>
-      state.type.warmUp
-        .filter((w) => (e.readings[w.gauge]?.value ?? Number.NEGATIVE_INFINITY) < w.atLeast.value)
-        .map((w) =>
-          ask({
-            key: `gate:${e.n}:${w.gauge}`,
-            say: "warmUp",
-            weight: 4,
-            engine: e.n,
-            detail: w.gauge,
-            choices: [reading(state, w.gauge, e.n)],
-          }),
-        ),
-    );
+  return gatesShort(state).map(({ n, gauge }) =>
+    ask({
+      key: `gate:${n}:${gauge}`,
+      say: "warmUp",
+      weight: 4,
+      engine: n,
+      detail: gauge,
+      choices: [reading(state, gauge, n)],
+    }),
+  );
 }
 
 /** A request of this kind that is still open, or authorised and not yet done. */

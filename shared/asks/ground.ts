@@ -4,11 +4,20 @@ import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { guardInPlace } from "../conditions/guardInPlace.ts";
 import { guardPathClear } from "../conditions/guardPathClear.ts";
 import { unmetForService } from "../conditions/services.ts";
+import { bladesForEveryCylinder } from "../models/bladeCount.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
+import { bladesDueAt } from "../session/bladesDue.ts";
 import { authorityFault } from "../session/decide/service.ts";
 import { turningOnTheWay } from "../session/guardWay.ts";
-import { isTurning, plain, type Service, type SessionState, stopOpen } from "../session/state.ts";
+import {
+  type Engine,
+  isTurning,
+  plain,
+  type Service,
+  type SessionState,
+  stopOpen,
+} from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 import { openRequest } from "./cockpit.ts";
 

@@ -1,4 +1,5 @@
-import { starterDuty } from "../models/starter.ts";
+import { starterDutyAt } from "../models/starter.ts";
+import { airTemperature } from "../session/air.ts";
 import { engineOf } from "../session/state.ts";
 import type { Condition } from "./condition.ts";
 
@@ -8,7 +9,7 @@ export const starterCool: Condition = {
   owners: ["cockpit"],
   find(state, engine, now) {
     const uses = engineOf(state, engine)?.starter ?? [];
-    const { permittedAt } = starterDuty(state.type.starter, uses, now);
+    const { permittedAt } = starterDutyAt(state.type.starter, uses, now, airTemperature(state));
     if (now >= permittedAt) return { is: "yes", at: null, by: null, until: null };
     const until = Number.isFinite(permittedAt) ? permittedAt : null;
     return { is: "no", at: uses.at(-1)?.off ?? null, by: null, until };

@@ -3,6 +3,8 @@ import type { StarterUse } from "../session/state.ts";
 import type { StarterRules } from "../types/starter.ts";
 import { bandsBelow, chosenBands } from "./temperatureBand.ts";
 
+type Duty = Pick<StarterRules, "ladder" | "resetAfter">;
+
 /** Where a starter stands on its ladder. Times are milliseconds. */
 export interface StarterDuty {
   /** Zero-based step the next engagement uses. */
@@ -19,7 +21,7 @@ export interface StarterDuty {
  * running has no rest yet: `permittedAt` is then Infinity.
  */
 export function starterDuty(
-  starter: Pick<StarterRules, "ladder" | "resetAfter">,
+  starter: Duty,
   uses: readonly Pick<StarterUse, "on" | "off">[],
   now: number,
 ): StarterDuty {
@@ -58,7 +60,7 @@ export function starterDutyAt(
   now: number,
   temperature: Quantity | null,
 ): BandedDuty {
-  const { bands, assumed } = chosenBands(bandsBelow(starter), temperature);
+  const { bands, assumed } = chosenBands(bandsBelow<StarterRules, Duty>(starter), temperature);
   const duties = bands.map((band) => starterDuty(band, uses, now));
   const onMax = Math.min(...duties.map((d) => d.onMax));
   const permittedAt = Math.max(...duties.map((d) => d.permittedAt));

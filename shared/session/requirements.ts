@@ -3,6 +3,7 @@ import { brakesSet } from "../conditions/brakesSet.ts";
 import { chocksIn } from "../conditions/chocksIn.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { neededPosts } from "../conditions/postsHeld.ts";
+import { gatesShort } from "./gates.ts";
 import { engineOf, isTurning, type SessionState } from "./state.ts";
 
 /**
@@ -39,7 +40,10 @@ function ofStage(state: SessionState, now: number): string[] {
     case "starting":
       return state.order.filter((n) => engineOf(state, n)?.life.is !== "stable").map((n) => `engine:${n}`);
     case "warmUp":
-      return [...gates(state), ...(state.groundPower.is === "on" ? ["powerOff"] : [])];
+      return [
+        ...gatesShort(state).map((g) => `gate:${g.n}:${g.gauge}`),
+        ...(state.groundPower.is === "on" ? ["powerOff"] : []),
+      ];
     case "release":
       return [
         ...(state.chocks?.in === false ? [] : ["chocksOut"]),
@@ -58,15 +62,4 @@ function uncounted(state: SessionState, now: number): string[] {
     .filter((e) => state.order.includes(e.n) && !isTurning(e.life))
     .filter((e) => bladesCounted.find(state, e.n, now).is !== "yes")
     .map((e) => `blades:${e.n}`);
-}
-
-/** The coldest engine decides: every turning engine must have reached every gate. */
-function gates(state: SessionState): string[] {
-  return state.engines
-    .filter((e) => isTurning(e.life))
-    .flatMap((e) =>
-      state.type.warmUp
-        .filter((w) => (e.readings[w.gauge]?.value ?? Number.NEGATIVE_INFINITY) < w.atLeast.value)
-        .map((w) => `gate:${e.n}:${w.gauge}`),
-    );
 }

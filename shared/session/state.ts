@@ -58,6 +58,8 @@ export interface StarterUse {
   off: number | null;
   /** The ladder's limit for this engagement, milliseconds. */
   onMax: number;
+  /** Lowest bus volts seen while it was engaged. */
+  lowest?: Reading & { from: "busVolts" | "groundPower" };
 }
 
 export interface Reading extends Quantity {
@@ -87,6 +89,8 @@ export interface Engine {
   lastRanAt: number | null;
   /** Newest reading of each gauge. */
   readings: Record<string, Reading>;
+  /** Readings of the warm-up's gauges since it caught, oldest first, as many as the type keeps. */
+  warmUp?: Record<string, Reading[]>;
 }
 
 export interface Holder {

@@ -54,11 +54,15 @@ const checkSchema = z.strictObject({
 });
 export type Check = z.infer<typeof checkSchema>;
 
+/** Readings kept for each engine, from which the time left is told; absent, none is told. */
+const keep = z.number().int().min(5).max(600).optional();
+
 /** What one gauge of each engine must show before more power: a figure, or a rise since its first reading. */
 const gateSchema = z.union([
-  z.strictObject({ gauge: idSchema, atLeast: limitSchema }),
-  z.strictObject({ gauge: idSchema, riseOf: limitSchema }),
+  z.strictObject({ gauge: idSchema, atLeast: limitSchema, keep }),
+  z.strictObject({ gauge: idSchema, riseOf: limitSchema, keep }),
 ]);
+export type Gate = z.infer<typeof gateSchema>;
 
 const timingSchema = z.strictObject({
   /** How long a clearance lives. */

@@ -1,13 +1,13 @@
 import { CHECK_OF } from "../conditions/checkOf.ts";
 import type { ConditionId } from "../conditions/condition.ts";
 import { POSTS } from "../protocol/posts.ts";
+import { electricalChecks } from "./electricalChecks.ts";
+import { engineChecks } from "./engineChecks.ts";
+import type { TypeFault } from "./fault.ts";
+import { rampChecks } from "./rampChecks.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
-/** One thing wrong with a type, where, and in words. */
-export interface TypeFault {
-  path: string;
-  message: string;
-}
+export type { TypeFault } from "./fault.ts";
 
 /** Conditions nobody may set aside: stops, one engine at a time, an arc, people at propellers, held posts. */
 const NEVER_OVERRIDDEN: readonly ConditionId[] = [
@@ -55,24 +55,18 @@ function crossChecks(type: AircraftType): TypeFault[] {
   if (!isOrderOf(type.defaultOrder, type)) fault("defaultOrder", "must name engines of this type, each once");
   const gauges = new Map(type.gauges.map((g) => [g.id, g]));
   if (gauges.size !== type.gauges.length) fault("gauges", "two gauges have the same id");
-  const oil = gauges.get("oilPressure");
-  if (!oil?.perEngine) fault("gauges", "an oilPressure gauge for each engine is needed");
-  for (const key of ["firstIndication", "normal"] as const) {
-    if (oil && type.oil[key].atLeast.unit !== oil.unit) {
-      fault(`oil.${key}.atLeast.unit`, `must be the gauge's unit, ${oil.unit}`);
-    }
-  }
-  if (type.oil.firstIndication.within.value > type.oil.normal.within.value) {
-    fault("oil", "first indication cannot be due later than normal pressure");
+  if (!gauges.get("oilPressure")?.perEngine) {
+    fault("gauges", "an oilPressure gauge for each engine is needed");
   }
   type.warmUp.forEach((w, i) => {
     const gauge = gauges.get(w.gauge);
+    const [key, limit] = "riseOf" in w ? ["riseOf", w.riseOf] : ["atLeast", w.atLeast];
     if (!gauge?.perEngine) fault(`warmUp.${i}.gauge`, "no gauge of that id for each engine");
-    else if (gauge.unit !== w.atLeast.unit) fault(`warmUp.${i}.atLeast.unit`, `must be ${gauge.unit}`);
+    else if (gauge.unit !== limit.unit) fault(`warmUp.${i}.${key}.unit`, `must be ${gauge.unit}`);
   });
-  if (type.groundPower.steadyMin.value >= type.groundPower.steadyMax.value) {
-    fault("groundPower", "the lowest volts must be below the highest");
-  }
+  engineChecks(type, fault);
+  electricalChecks(type, fault);
+  rampChecks(type, fault);
   if (new Set(type.checks.map((c) => c.id)).size !== type.checks.length) {
     fault("checks", "two checks have the same id");
   }

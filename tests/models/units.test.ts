@@ -8,7 +8,8 @@ const KINDS: Unit[][] = [
   ["psi", "kPa", "bar", "inHg", "hPa"],
   ["degC", "degF"],
   ["s", "min", "h"],
-  ["m", "ft"],
+  ["m", "ft", "mi"],
+  ["kt", "m/s", "km/h"],
   ["lb", "kg"],
   ["L", "USgal"],
 ];
@@ -26,6 +27,9 @@ describe("units", () => {
     [1, "USgal", "L", 3.785411784],
     [90, "s", "min", 1.5],
     [2, "h", "min", 120],
+    [1, "mi", "m", 1609.344],
+    [36, "km/h", "m/s", 10],
+    [900, "kt", "m/s", 463],
   ] as const)("[MOD-1] %f %s in %s", (value, unit, other, expected) => {
     expect(to(value, unit, other)).toBeCloseTo(expected, 12);
   });

@@ -25,10 +25,13 @@ export function oilLimitsAt(oil: OilRules, temperature: Quantity | null): OilLim
     const timers = bands.map((band) => band[key]);
     const [first] = timers;
     if (!first) throw new Error("a type has oil limits");
-    return timers.reduce((a, b) => ({
-      atLeast: b.atLeast.value > a.atLeast.value ? b.atLeast : a.atLeast,
-      within: b.within.value < a.within.value ? b.within : a.within,
-    }), first);
+    return timers.reduce(
+      (a, b) => ({
+        atLeast: b.atLeast.value > a.atLeast.value ? b.atLeast : a.atLeast,
+        within: b.within.value < a.within.value ? b.within : a.within,
+      }),
+      first,
+    );
   };
   return { firstIndication: strictest("firstIndication"), normal: strictest("normal"), assumed };
 }

@@ -97,7 +97,8 @@ interface RuleGate {
   shortfall: number;
 }
 
-function ruleGate(rule: GateRule, engine: EngineSeries): Outcome<RuleGate> {
+/** Whether one rule is met by the last reading, and what it asks for in the readings' converted unit. */
+function ruleShort(rule: GateRule, engine: EngineSeries): Outcome<RuleShort> {
   const { unit } = "atLeast" in rule ? rule.atLeast : rule.riseOf;
   const series = [];
   for (const r of engine.series.find((s) => s.gauge === rule.gauge)?.readings ?? []) {
@@ -107,13 +108,39 @@ function ruleGate(rule: GateRule, engine: EngineSeries): Outcome<RuleGate> {
   }
   const first = series[0];
   const last = series.at(-1);
-  if (!first || !last) return found({ met: false, left: null, shortfall: Number.POSITIVE_INFINITY });
+  if (!first || !last) return found({ met: false, value: null, shortfall: Number.POSITIVE_INFINITY, series });
   const value = "atLeast" in rule ? rule.atLeast.value : first.temperature + rule.riseOf.value;
   const met = atLeast({ value: last.temperature, unit }, { value, unit });
   if (!met.ok) return met;
-  if (met.value) return found({ met: true, left: null, shortfall: 0 });
+  const kelvins = met.value ? 0 : (value - last.temperature) * (unit === "degF" ? 5 / 9 : 1);
+  return found({ met: met.value, value, shortfall: kelvins, series });
+}
+
+interface RuleShort {
+  met: boolean;
+  /** What the gauge must show; null while it was never read. */
+  value: number | null;
+  shortfall: number;
+  series: { seconds: number; temperature: number }[];
+}
+
+/** Gauges of one engine that are still short, without the time left: cheap enough to be asked at every look. */
+export function gaugesShort(rules: readonly GateRule[], engine: EngineSeries): Outcome<string[]> {
+  const short: string[] = [];
+  for (const rule of rules) {
+    const one = ruleShort(rule, engine);
+    if (!one.ok) return one;
+    if (!one.value.met) short.push(rule.gauge);
+  }
+  return found(short);
+}
+
+function ruleGate(rule: GateRule, engine: EngineSeries): Outcome<RuleGate> {
+  const one = ruleShort(rule, engine);
+  if (!one.ok) return one;
+  const { met, value, shortfall, series } = one.value;
+  if (met || value === null) return found({ met, left: null, shortfall });
   const fit = fitWarmUp(series);
   if (!fit.ok) return fit;
-  const kelvins = (value - last.temperature) * (unit === "degF" ? 5 / 9 : 1);
-  return found({ met: false, left: fit.value ? timeLeft(fit.value, value) : null, shortfall: kelvins });
+  return found({ met, left: fit.value ? timeLeft(fit.value, value) : null, shortfall });
 }

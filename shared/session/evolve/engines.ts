@@ -1,4 +1,6 @@
-import { starterDuty } from "../../models/starter.ts";
+import { oilLimitsAt } from "../../models/oil/oilBands.ts";
+import { starterDutyAt } from "../../models/starter.ts";
+import { airTemperature } from "../air.ts";
 import { type Engine, type PlainLife, plain, type SessionState } from "../state.ts";
 
 const STARTER_USES_KEPT = 12;
@@ -21,7 +23,7 @@ export function starterRested(state: SessionState, n: number): SessionState {
 export function crank(state: SessionState, n: number, now: number, cleared: boolean): SessionState {
   const { [n]: _used, ...arcs } = state.arcs;
   return withEngine({ ...state, arcs }, n, (e) => {
-    const { onMax } = starterDuty(state.type.starter, e.starter, now);
+    const { onMax } = starterDutyAt(state.type.starter, e.starter, now, airTemperature(state));
     const starter = [...e.starter, { on: now, off: null, onMax }].slice(-STARTER_USES_KEPT);
     const life: PlainLife = { is: "cranking", since: now, cleared, limitAt: now + onMax, limitSaid: false };
     return withLife({ ...e, starter, attempts: e.attempts + 1 }, life);
@@ -36,7 +38,7 @@ export function starterOff(engine: Engine, now: number): Engine {
 }
 
 export function caught(state: SessionState, n: number, now: number): SessionState {
-  const { firstIndication, normal } = state.type.oil;
+  const { firstIndication, normal } = oilLimitsAt(state.type.oil, airTemperature(state));
   return withEngine(state, n, (e) =>
     withLife(ran(starterOff(e, now), now), {
       is: "caught",
@@ -55,7 +57,7 @@ export function abandonStart(state: SessionState, n: number, now: number): Sessi
   return withEngine(state, n, (e) => {
     const off = starterOff(e, now);
     if (plain(e.life).is !== "cranking") return withLife(off, { is: "waiting" });
-    const until = starterDuty(state.type.starter, off.starter, now).permittedAt;
+    const until = starterDutyAt(state.type.starter, off.starter, now, airTemperature(state)).permittedAt;
     return withLife(off, { is: "cooling", since: now, until });
   });
 }

@@ -1,5 +1,7 @@
+import { oilLimitsAt } from "../../models/oil/oilBands.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Unit } from "../../protocol/quantity.ts";
+import { airTemperature } from "../air.ts";
 import { type Engine, plain, type Reading, type SessionState } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 
@@ -28,7 +30,7 @@ export function evolveFigure(
 function oilRead(state: SessionState, engine: Engine, reading: Reading): Engine {
   const life = plain(engine.life);
   if (life.is !== "caught") return engine;
-  const { firstIndication, normal } = state.type.oil;
+  const { firstIndication, normal } = oilLimitsAt(state.type.oil, airTemperature(state));
   if (reading.value >= normal.atLeast.value) return withLife(engine, { is: "running", since: reading.at });
   if (life.firstOilAt === null && reading.value >= firstIndication.atLeast.value) {
     return withLife(engine, { ...life, firstOilAt: reading.at });

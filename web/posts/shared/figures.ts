@@ -70,8 +70,8 @@ export function figureSpec(state: SessionState, choice: Choice, now: number): Fi
 }
 
 function goodOf(state: SessionState, gauge: Gauge, engine: number | undefined) {
-  const gate = state.type.warmUp.find((w) => w.gauge === gauge.id);
-  const warming = engine !== undefined && state.stage === "warmUp" && gate;
+  const gate = state.type.warmUp.find((w) => w.gauge === gauge.id && "atLeast" in w);
+  const warming = engine !== undefined && state.stage === "warmUp" && gate && "atLeast" in gate;
   const low = warming ? gate.atLeast.value : (gauge.normalLow ?? gauge.min ?? null);
   return { low, high: gauge.normalHigh ?? gauge.max ?? null };
 }

@@ -64,8 +64,10 @@ function missingWords(state: SessionState, code: string): string {
   if (kind === "check") return state.type.checks.find((c) => c.id === a)?.words ?? say.missing(code);
   if (kind === "gate") {
     const gauge = state.type.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b;
-    const least = state.type.warmUp.find((w) => w.gauge === b)?.atLeast;
-    return `Number ${a}: ${gauge} at least ${least?.value} ${least?.unit}`;
+    const gate = state.type.warmUp.find((w) => w.gauge === b);
+    if (gate && "riseOf" in gate)
+      return `Number ${a}: ${gauge} up by ${gate.riseOf.value} ${gate.riseOf.unit}`;
+    return `Number ${a}: ${gauge} at least ${gate?.atLeast.value} ${gate?.atLeast.unit}`;
   }
   return say.missing(code);
 }

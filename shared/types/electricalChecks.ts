@@ -1,0 +1,63 @@
+import { badEnvelope } from "../models/electrical/envelope.ts";
+import { envelopeOf } from "../models/electrical/envelopeOf.ts";
+import { WIRE_TABLE } from "../models/electrical/wireTable.ts";
+import type { Fault } from "./fault.ts";
+import type { AircraftType } from "./schema.ts";
+
+/** What the shape cannot say of ground power, batteries, cable and starter current. */
+export function electricalChecks(type: AircraftType, fault: Fault): void {
+  groundPower(type, fault);
+  const rules = type.electrical;
+  if (!rules) return;
+  const { breakaway, steady } = rules.starter;
+  if (breakaway.value < steady.value) {
+    fault("electrical.starter.breakaway", "breaking away draws no less than turning");
+  }
+  const { cart } = rules;
+  if (cart && !WIRE_TABLE.some((row) => row.size === cart.size)) {
+    const sizes = WIRE_TABLE.map((row) => row.size).join(", ");
+    fault("electrical.cart.size", `no wire ${cart.size} in AC 43.13-1B Table 11-9: ${sizes}`);
+  }
+  if (rules.batteries && new Set(rules.batteries.map((b) => b.id)).size !== rules.batteries.length) {
+    fault("electrical.batteries", "two batteries have the same id");
+  }
+  rules.batteries?.forEach((b, i) => {
+    const path = `electrical.batteries.${i}`;
+    if (b.cell.chemistry === "leadAcid" && b.cell.empty >= b.cell.full) {
+      fault(`${path}.cell`, "a charged battery's gravity is above a discharged one's");
+    }
+    const temperatures = b.ohms.rows.map(([degC]) => degC);
+    if (temperatures.some((t, k) => k > 0 && t <= (temperatures[k - 1] ?? t))) {
+      fault(`${path}.ohms.rows`, "temperatures must rise");
+    }
+    if (b.check === undefined) return;
+    const check = type.checks.find((c) => c.id === b.check);
+    if (!check) fault(`${path}.check`, `no check of the id ${b.check}`);
+    else if (check.range?.unit !== "V") fault(`${path}.check`, `the check ${b.check} must read volts`);
+  });
+}
+
+function groundPower({ groundPower: rules }: AircraftType, fault: Fault): void {
+  const { steadyMin, steadyMax, starting, transients } = rules;
+  if (steadyMin.value >= steadyMax.value) fault("groundPower", "the lowest volts must be below the highest");
+  if (starting && starting.min.value >= starting.max.value) {
+    fault("groundPower.starting", "the lowest volts must be below the highest");
+  }
+  const limits = [
+    ["steadyMax", steadyMax],
+    ["starting.min", starting?.min],
+    ["starting.max", starting?.max],
+  ] as const;
+  for (const [path, limit] of limits) {
+    if (limit && limit.unit !== steadyMin.unit)
+      fault(`groundPower.${path}.unit`, `must be ${steadyMin.unit}`);
+  }
+  if (!transients) return;
+  if (!starting) {
+    fault("groundPower.transients", "need the band while an engine is cranked");
+    return;
+  }
+  const envelope = envelopeOf(rules);
+  const why = envelope ? badEnvelope(envelope) : "no envelope can be made of these figures";
+  if (why) fault("groundPower.transients", why);
+}

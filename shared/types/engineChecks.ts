@@ -1,0 +1,108 @@
+import { bladesDue } from "../models/bladeCount.ts";
+import { bladeRuleOf } from "../models/bladeRules.ts";
+import { viscosityLine } from "../models/oil/viscosity.ts";
+import { bandFor, bandsBelow } from "../models/temperatureBand.ts";
+import { convert } from "../models/units.ts";
+import type { Fault } from "./fault.ts";
+import type { Limit } from "./limit.ts";
+import type { AircraftType } from "./schema.ts";
+
+/** What the shape cannot say of starter, oil, blades, warm-up and run-up. */
+export function engineChecks(type: AircraftType, fault: Fault): void {
+  starter(type, fault);
+  oil(type, fault);
+  blades(type, fault);
+  runUp(type, fault);
+}
+
+function starter({ starter: rules }: AircraftType, fault: Fault): void {
+  rising(rules, "starter.colder", fault);
+  for (const [i, band] of [rules, ...(rules.colder ?? [])].entries()) {
+    const path = i === 0 ? "starter" : `starter.colder.${i - 1}`;
+    const longest = Math.max(...band.ladder.map((rung) => rung.rest.value));
+    if (band.resetAfter.value < longest) {
+      fault(`${path}.resetAfter`, `must not be shorter than the longest rest, ${longest} s`);
+    }
+  }
+  const heat = rules.heat;
+  if (heat && heat.coolTo.value >= heat.most.value) {
+    fault("starter.heat.coolTo", "the heat to cool to must be below the most");
+  }
+}
+
+function oil({ oil: rules, gauges, checks }: AircraftType, fault: Fault): void {
+  const gauge = gauges.find((g) => g.id === "oilPressure");
+  rising(rules, "oil.colder", fault);
+  for (const [i, band] of [rules, ...(rules.colder ?? [])].entries()) {
+    const path = i === 0 ? "oil" : `oil.colder.${i - 1}`;
+    for (const key of ["firstIndication", "normal"] as const) {
+      if (gauge && band[key].atLeast.unit !== gauge.unit) {
+        fault(`${path}.${key}.atLeast.unit`, `must be the gauge's unit, ${gauge.unit}`);
+      }
+    }
+    if (band.firstIndication.within.value > band.normal.within.value) {
+      fault(path, "first indication cannot be due later than normal pressure");
+    }
+    if (band.firstIndication.atLeast.value > band.normal.atLeast.value) {
+      fault(path, "first indication cannot be more than normal pressure");
+    }
+  }
+  if (rules.grade) {
+    const line = viscosityLine(...rules.grade.points);
+    if (!line.ok) fault("oil.grade.points", line.why);
+  }
+  if (rules.mostViscous && !rules.grade) fault("oil.mostViscous", "needs the oil's grade");
+  const check = rules.preheat?.check;
+  if (check !== undefined && !checks.some((c) => c.id === check && !c.range)) {
+    fault("oil.preheat.check", `needs a check without a figure of the id ${check}`);
+  }
+}
+
+function blades({ bladeCount, propeller }: AircraftType, fault: Fault): void {
+  const judged = bladesDue(bladeRuleOf(bladeCount).rule, propeller, null, null);
+  if (!judged.ok) fault("bladeCount", judged.why);
+  if (!("cases" in bladeCount)) return;
+  bladeCount.cases.forEach(({ turn, bouts }, i) => {
+    const least = "blades" in turn ? turn.blades : turn.revolutions;
+    if (turn.upTo !== undefined && turn.upTo < least) {
+      fault(`bladeCount.cases.${i}.turn.upTo`, `must not be below ${least}`);
+    }
+    const sum = bouts?.reduce((a, b) => a + b, 0);
+    const needed = "blades" in turn ? turn.blades : Math.ceil(turn.revolutions * propeller.blades - 1e-9);
+    if (sum !== undefined && sum < needed) {
+      fault(`bladeCount.cases.${i}.bouts`, `make ${sum} blades of the ${needed} asked for`);
+    }
+  });
+}
+
+function runUp({ runUp: rules, gauges }: AircraftType, fault: Fault): void {
+  if (!rules) return;
+  const named = [
+    ["manifold.pressureGauge", rules.manifold.pressureGauge, "inHg"],
+    ["manifold.speedGauge", rules.manifold.speedGauge, "rpm"],
+  ] as const;
+  for (const [path, id, unit] of named) {
+    const gauge = gauges.find((g) => g.id === id);
+    if (!gauge?.perEngine) fault(`runUp.${path}`, `no gauge ${id} for each engine`);
+    else if (gauge.unit !== unit) fault(`runUp.${path}`, `${id} must be read in ${unit}`);
+  }
+  if (new Set(rules.gauges).size !== rules.gauges.length) fault("runUp.gauges", "a gauge is named twice");
+  rules.gauges.forEach((id, i) => {
+    const gauge = gauges.find((g) => g.id === id);
+    const marks = gauge && [gauge.min, gauge.normalLow, gauge.normalHigh, gauge.max];
+    if (!marks) fault(`runUp.gauges.${i}`, `no gauge ${id}`);
+    else if (marks.every((m) => m === undefined)) fault(`runUp.gauges.${i}`, `${id} has no mark to judge by`);
+  });
+}
+
+/** Bands must rise, and their ends be temperatures that can be compared. */
+function rising(
+  rules: { colder?: readonly { upTo: Limit }[] | undefined },
+  path: string,
+  fault: Fault,
+): void {
+  const top = (rules.colder ?? []).map((b) => convert(b.upTo, "degC")).findLast((t) => t.ok);
+  if (!top?.ok) return;
+  const judged = bandFor(bandsBelow(rules), top.value);
+  if (!judged.ok) fault(path, judged.why);
+}
