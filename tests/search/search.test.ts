@@ -3,16 +3,22 @@ import { broken, searchOf } from "./build.ts";
 import { MUTANTS } from "./mutants.ts";
 import { SCOPES } from "./scopes.ts";
 
+/** Enough to leave every root by every move several times over; `run.ts` goes as far as there is time for. */
+const STATES = 2_000;
+/** Of a loaded machine: alone it needs a second or two. */
+const PATIENCE_MS = 120_000;
+
 describe("searching the core", async () => {
   const { search } = await searchOf();
 
   it.each(SCOPES.map((scope) => scope.name))(
     "[PRF-1] no state found in scope %s breaks an invariant",
     (scope) => {
-      const found = search({ scope, states: 5_000 });
+      const found = search({ scope, states: STATES });
       expect(found.violation?.chart).toBeUndefined();
-      expect(found.exhausted || found.states === 5_000).toBe(true);
+      expect(found.exhausted || found.states === STATES).toBe(true);
     },
+    PATIENCE_MS,
   );
 });
 
@@ -26,6 +32,7 @@ describe("searching a core with one rule broken", () => {
       expect(violation?.invariant).toBe(mutant.expect);
       expect(violation?.chart).toContain(`Breaks ${mutant.expect}`);
     },
+    PATIENCE_MS,
   );
 
   it("[PRF-2] a mutant whose text is not there, or there twice, is no mutant", () => {
