@@ -1,6 +1,7 @@
 import { CHECK_OF } from "../conditions/checkOf.ts";
 import type { ConditionId } from "../conditions/condition.ts";
 import { POSTS } from "../protocol/posts.ts";
+import { faultsOf } from "./faultWords.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
 /** One thing wrong with a type, where, and in words. */
@@ -32,11 +33,7 @@ const ALWAYS = [
 /** Reads unknown data as an aircraft type: the shape first, then what the shape cannot say. */
 export function readAircraftType(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
   const parsed = aircraftTypeSchema.safeParse(data);
-  if (!parsed.success) {
-    return {
-      faults: parsed.error.issues.map((i) => ({ path: i.path.join("."), message: i.message })),
-    };
-  }
+  if (!parsed.success) return { faults: faultsOf(parsed.error.issues) };
   const faults = crossChecks(parsed.data);
   return faults.length > 0 ? { faults } : { type: parsed.data };
 }
