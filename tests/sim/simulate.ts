@@ -125,6 +125,11 @@ export function simulate(seed: number, minutes = 0.5): Outcome {
   });
   for (const healed = now + SETTLE_MS; now < healed && faults.length === 0; ) turn();
 
+  // What the server said in its last moment is still under way.
+  for (let i = 0; i < 5; i += 1) {
+    now += STEP_MS;
+    network.arrive(now);
+  }
   const truth = canonical(server.state);
   for (const panel of panels) {
     if (canonical(panel.state) !== truth) faults.push(`${panel.who.id}'s panel differs from the server`);
