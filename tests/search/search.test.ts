@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { act } from "../../shared/session/step.ts";
 import { broken, searchOf } from "./build.ts";
+import { PEOPLE, START } from "./model.ts";
 import { MUTANTS } from "./mutants.ts";
+import { MARK, send, stateAt } from "./roots.ts";
 import { SCOPES } from "./scopes.ts";
 
 /** Enough to leave every root by every move several times over; `run.ts` goes as far as there is time for. */
@@ -20,6 +23,24 @@ describe("searching the core", async () => {
     },
     PATIENCE_MS,
   );
+});
+
+describe("what the search once found in the core", () => {
+  const { cockpit, supervisor } = PEOPLE;
+
+  it("[PRF-1] a clock set back unnoticed: the act that notices it uses no clearance given before", () => {
+    const step = act(stateAt("cleared"), send("cranking", { engine: 1 }), cockpit, MARK, START - 3000);
+    expect(step.refusal?.reason).toBe("clearanceVoid");
+    expect(step.events.map((e) => e.fact.type)).toEqual(["clockStepped", "clearanceVoid", "refused"]);
+  });
+
+  it("[PRF-1] a server that looks late at its clock: nobody completes an override whose time is over", () => {
+    const override = { type: "override", condition: "brakesSet", engine: 1, reason: "known" } as const;
+    const asked = act(stateAt("prepared"), override, cockpit, MARK, START).state;
+    const late = act(asked, override, supervisor, MARK, START + 1000);
+    expect(late.events.map((e) => e.fact.type)).toEqual(["overrideEnded", "overrideAsked"]);
+    expect(late.state.overrides.map((o) => o.second)).toEqual([null]);
+  });
 });
 
 describe("searching a core with one rule broken", () => {
