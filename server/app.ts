@@ -12,6 +12,7 @@ import { sessionRoutes } from "./http/sessions.ts";
 import { ownRoutes, signInRoute } from "./http/sign-in.ts";
 import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
+import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 
 export interface AppOptions {
@@ -41,7 +42,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   await secure(app as unknown as FastifyInstance);
   await document(app as unknown as FastifyInstance);
 
-  const { store, directory, sessions, planning, signIns, clock, demoSignIns } = house;
+  const { store, directory, sessions, planning, signIns, types, clock, demoSignIns } = house;
   await app.register(healthRoutes, { prefix: "/health", store, sessions });
   await app.register(signInRoute, { prefix: "/api", signIns, perMinute: options.signInsPerMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
@@ -50,6 +51,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     async (inner) => {
       requireSignIn(inner, signIns);
       await inner.register(directoryRoutes, { directory });
+      await inner.register(typeRoutes, { directory, types });
       await inner.register(sessionRoutes, { store, sessions, planning, clock });
       await inner.register(evidenceRoute, { store, clock });
     },

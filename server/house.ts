@@ -7,6 +7,7 @@ import { Planning } from "./sessions/planning.ts";
 import { type SessionLog, Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
+import { TypeOffice } from "./types/office.ts";
 
 /** What a house stands on: every part that is a matter of where and how it runs. */
 export interface Ground {
@@ -26,6 +27,7 @@ export interface House extends Ground {
   sessions: Sessions;
   planning: Planning;
   signIns: SignIns;
+  types: TypeOffice;
   /** Lets go of timers; the stores are closed by whoever opened them. */
   close(): void;
 }
@@ -39,6 +41,7 @@ export async function buildHouse(ground: Ground): Promise<House> {
   const sessions = new Sessions({ store, clock, timers, log });
   const planning = new Planning({ directory, store, sessions, clock, ids });
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo: demoSignIns.length > 0 });
+  const types = new TypeOffice(directory, clock);
   await sessions.restart();
 
   let stop = timers.after(LOOK_MS, look);
@@ -51,5 +54,5 @@ export async function buildHouse(ground: Ground): Promise<House> {
     stop();
     sessions.close();
   };
-  return { ...ground, sessions, planning, signIns, close };
+  return { ...ground, sessions, planning, signIns, types, close };
 }

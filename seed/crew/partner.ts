@@ -35,6 +35,8 @@ export class Partner {
   /** The copy must reach this event before the next move: the answer came before what it did. */
   #until = 0;
   #notBefore = 0;
+  /** How long the post stays free for a person this time, milliseconds at human pace. */
+  #graceMs = 0;
   #seen: "free" | "mine" | "others" | null = null;
   #cancel: (() => void) | null = null;
   #stopped = false;
@@ -89,7 +91,6 @@ export class Partner {
       notBefore: 0,
     };
   }
-  #graceMs = 0;
 
   async #send(link: CrewLink, action: Action): Promise<void> {
     const { post, clock, script, onRefused, onUnfit } = this.#options;

@@ -3,6 +3,7 @@ import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { NoSuchSession } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
+import { TypeRefused } from "../types/refused.ts";
 
 /** Problem details (RFC 9457), what every error is answered with. */
 export const problemSchema = z.object({
@@ -19,12 +20,20 @@ const PROBLEMS = {
   malformed: [400, "The request was not understood"],
   signInNeeded: [401, "Sign-in needed"],
   wrongSignIn: [401, "Name or PIN is wrong"],
+  notQualified: [403, "Not qualified for this"],
+  ownWork: [403, "Another person must do this"],
   notFound: [404, "Not found"],
   methodNotAllowed: [405, "Not done that way"],
   idReused: [409, "This id was used for something else"],
+  approved: [409, "Approved, and so never changed"],
+  taken: [409, "There already"],
+  overtaken: [409, "A newer version is approved"],
+  stale: [412, "Changed meanwhile"],
   tooLarge: [413, "Too large"],
   wrongMediaType: [415, "Not JSON"],
   faultyPlan: [422, "The plan does not fit"],
+  faultyType: [422, "The aircraft type is not in order"],
+  revisionNeeded: [428, "Say which revision this is about"],
   tooMany: [429, "Too many attempts"],
   locked: [429, "Locked for a while"],
   internal: [500, "The server failed"],
@@ -79,6 +88,8 @@ function asProblem(error: FastifyError): ProblemError {
     }));
     return new ProblemError("malformed", errors.map((e) => `${e.path}: ${e.message}`).join("; "), { errors });
   }
+  if (error instanceof TypeRefused)
+    return new ProblemError(error.reason, error.message, { errors: error.faults });
   if (error instanceof NoSuchSession) return new ProblemError("notFound", error.message);
   if (error instanceof StoreFailure)
     return new ProblemError(

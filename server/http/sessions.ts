@@ -65,6 +65,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
         body: z.strictObject({
           commandId: z.uuid(),
           aircraft: idSchema,
+          typeVersion: z.number().int().min(1).optional(),
           place: line(80),
           order: z.array(engineSchema).min(1).max(8).optional(),
           powerSource: powerSourceSchema,

@@ -1,8 +1,8 @@
 import type { AircraftType } from "../../shared/types/schema.ts";
 import type { Directory } from "../store/directory.ts";
 
-/** The newest version of an aircraft type, null when there is no such type. */
+/** The newest approved version of an aircraft type, null when none is approved: a draft is never started on. */
 export async function latestType(directory: Directory, id: string): Promise<AircraftType | null> {
-  const versions = (await directory.types()).filter((t) => t.id === id).map((t) => t.version);
-  return versions.length === 0 ? null : directory.type(id, Math.max(...versions));
+  const newest = (await directory.types()).find((t) => t.id === id && t.status === "approved");
+  return newest ? ((await directory.type(id, newest.version))?.type ?? null) : null;
 }

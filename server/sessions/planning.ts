@@ -14,6 +14,8 @@ import type { Sessions } from "./sessions.ts";
 export interface PlanInput {
   commandId: string;
   aircraft: string;
+  /** The version of the type the plan was made on; the newest approved one where it is not said. */
+  typeVersion?: number | undefined;
   place: string;
   order?: number[] | undefined;
   powerSource: "groundPower" | "batteries";
@@ -88,12 +90,32 @@ export class Planning {
     return same ? { is: "planned", id: row.id, code: row.code } : { is: "idReused" };
   }
 
+  /** What the aircraft brings from its last session: defects still open, and when each engine last ran. */
+  async #brought(aircraft: string): Promise<Required<Pick<FactOf<"planned">, "defects" | "lastRan">>> {
+    const { store, sessions } = this.#deps;
+    const last = await store.lastSessionOf(aircraft);
+    if (!last) return { defects: [], lastRan: [] };
+    const { state } = await sessions.get(last.id);
+    return {
+      defects: state.defects.map(({ by, ...defect }) => ({ ...defect, at: by.at, name: by.name })),
+      lastRan: state.engines.map((e) => e.lastRanAt),
+    };
+  }
+
   async #check(input: PlanInput): Promise<{ fact: FactOf<"planned"> } | { faults: PlanFault[] }> {
     const { directory } = this.#deps;
     const faults: PlanFault[] = [];
     const aircraft = (await directory.aircraft()).find((a) => a.id === input.aircraft);
-    const type = aircraft && (await latestType(directory, aircraft.typeId));
-    if (!aircraft || !type) return { faults: [{ path: "aircraft", message: "no such aircraft" }] };
+    if (!aircraft) return { faults: [{ path: "aircraft", message: "no such aircraft" }] };
+    const type = await latestType(directory, aircraft.typeId);
+    if (!type) {
+      const message = `no version of its type ${aircraft.typeId} is approved: a draft cannot be planned`;
+      return { faults: [{ path: "aircraft", message }] };
+    }
+    if (input.typeVersion !== undefined && input.typeVersion !== type.version) {
+      const message = `version ${input.typeVersion} of ${type.name} cannot be planned: version ${type.version} is the approved one`;
+      return { faults: [{ path: "typeVersion", message }] };
+    }
     const order = input.order ?? type.defaultOrder;
     if (!isOrderOf(order, type)) {
       const message = `must name engines 1 to ${type.engines.length} of ${type.name}, each at most once`;
@@ -119,6 +141,7 @@ export class Planning {
     }
     if (faults.length > 0) return { faults };
     const { place, powerSource } = input;
+    const { defects, lastRan } = await this.#brought(aircraft.id);
     return {
       fact: {
         type: "planned",
@@ -128,8 +151,8 @@ export class Planning {
         order,
         powerSource,
         crew,
-        defects: [],
-        lastRan: [],
+        defects,
+        lastRan,
       },
     };
   }

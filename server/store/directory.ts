@@ -10,6 +10,8 @@ export interface PersonRecord {
   pinHash: string;
   mayHold: Post[];
   active: boolean;
+  /** Until when the person is current for duty, server milliseconds; null where no date is kept. */
+  currentUntil: number | null;
   createdAt: number;
   demo: boolean;
 }
@@ -39,12 +41,40 @@ export interface AircraftRecord {
   typeId: string;
 }
 
+/** Somebody who had a hand in a version. */
+export interface Named {
+  id: string;
+  name: string;
+}
+
+/** `superseded` is an approved version of which a newer one is approved too. */
+export type TypeStatus = "draft" | "approved" | "superseded";
+
 export interface TypeSummary {
   id: string;
   version: number;
   name: string;
-  /** `approved` or `notApproved`: whether the type names who approved it. */
-  status: string;
+  status: TypeStatus;
+  /** Who answers for the figures, as the type says. */
+  author: string;
+  approvedBy: string | null;
+  approvedAt: number | null;
+  changedAt: number;
+}
+
+/** One version whole. */
+export interface TypeVersion extends TypeSummary {
+  type: AircraftType;
+  /** Everybody who made or changed it in the app; empty for one that came with the house. */
+  authors: Named[];
+  /** Rises with every change. */
+  revision: number;
+}
+
+/** A draft as it is written: `type` is its body. */
+export interface TypeDraft {
+  type: AircraftType;
+  authors: readonly Named[];
 }
 
 /** People, sign-ins, aircraft and their types: what a session is planned from. Every method may reject when the
@@ -69,6 +99,13 @@ export interface Directory {
   aircraft(): Promise<AircraftRecord[]>;
   addAircraft(aircraft: readonly AircraftRecord[], now: number): Promise<void>;
   types(): Promise<TypeSummary[]>;
-  type(id: string, version: number): Promise<AircraftType | null>;
+  type(id: string, version: number): Promise<TypeVersion | null>;
+  /** Types that come with the house: approved where they name who approved them, drafts otherwise. */
   addTypes(types: readonly AircraftType[], now: number): Promise<void>;
+  /** Adds a draft at revision 1; false when there is such a version already. */
+  addDraft(draft: TypeDraft, now: number): Promise<boolean>;
+  /** Replaces a draft that is still at `revision`; false when it is not, or is no draft any more. */
+  changeDraft(draft: TypeDraft, revision: number, now: number): Promise<boolean>;
+  /** Approves a draft that is still at `revision`, with the name in its body; false when it is not. */
+  approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean>;
 }

@@ -3,11 +3,14 @@ import type {
   AircraftRecord,
   Directory,
   Lockout,
+  Named,
   PersonRecord,
   SignInRecord,
+  TypeDraft,
   TypeSummary,
+  TypeVersion,
 } from "./directory.ts";
-import { typeStatus } from "./type-status.ts";
+import { standingOf } from "./type-status.ts";
 
 /** The directory in this process's memory, beside `MemoryEventStore`. */
 export class MemoryDirectory implements Directory {
@@ -15,7 +18,7 @@ export class MemoryDirectory implements Directory {
   readonly #signIns = new Map<string, SignInRecord>();
   readonly #lockouts = new Map<string, Lockout>();
   readonly #aircraft = new Map<string, AircraftRecord>();
-  readonly #types: AircraftType[] = [];
+  #types: TypeVersion[] = [];
 
   async people(): Promise<PersonRecord[]> {
     return [...this.#people.values()].sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -84,16 +87,72 @@ export class MemoryDirectory implements Directory {
   }
 
   async types(): Promise<TypeSummary[]> {
+    const statuses = standingOf(this.#types);
     return this.#types
-      .map((t) => ({ id: t.id, version: t.version, name: t.name, status: typeStatus(t) }))
+      .map(({ type: _type, authors: _authors, revision: _revision, ...summary }, i) => ({
+        ...summary,
+        status: statuses[i] ?? summary.status,
+      }))
       .sort((a, b) => (a.id === b.id ? a.version - b.version : a.id < b.id ? -1 : 1));
   }
 
-  async type(id: string, version: number): Promise<AircraftType | null> {
-    return this.#types.find((t) => t.id === id && t.version === version) ?? null;
+  async type(id: string, version: number): Promise<TypeVersion | null> {
+    const at = this.#at(id, version);
+    const found = this.#types[at];
+    return found ? { ...found, status: standingOf(this.#types)[at] ?? found.status } : null;
   }
 
-  async addTypes(types: readonly AircraftType[]): Promise<void> {
-    this.#types.push(...types);
+  async addTypes(types: readonly AircraftType[], now: number): Promise<void> {
+    for (const type of types) {
+      if (!(await this.addDraft({ type, authors: [] }, now)))
+        throw new Error(`version ${type.version} of ${type.id} is there already`);
+      if (type.approvedBy !== null)
+        this.#put(type, { status: "approved", approvedBy: type.approvedBy, approvedAt: now });
+    }
+  }
+
+  async addDraft({ type, authors }: TypeDraft, now: number): Promise<boolean> {
+    const { id, version, name, author } = type;
+    if (this.#at(id, version) !== -1) return false;
+    this.#types.push({
+      ...{ id, version, name, author, type, authors: [...authors] },
+      status: "draft",
+      approvedBy: null,
+      approvedAt: null,
+      changedAt: now,
+      revision: 1,
+    });
+    return true;
+  }
+
+  async changeDraft({ type, authors }: TypeDraft, revision: number, now: number): Promise<boolean> {
+    if (!this.#isDraft(type, revision)) return false;
+    this.#put(type, { authors: [...authors], changedAt: now, revision: revision + 1 });
+    return true;
+  }
+
+  async approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean> {
+    if (!this.#isDraft(type, revision)) return false;
+    this.#put(type, {
+      ...{ status: "approved", approvedBy: by.name, approvedAt: now },
+      ...{ changedAt: now, revision: revision + 1 },
+    });
+    return true;
+  }
+
+  #at(id: string, version: number): number {
+    return this.#types.findIndex((t) => t.id === id && t.version === version);
+  }
+
+  #isDraft({ id, version }: AircraftType, revision: number): boolean {
+    const found = this.#types[this.#at(id, version)];
+    return found?.status === "draft" && found.revision === revision;
+  }
+
+  #put(type: AircraftType, change: Partial<TypeVersion>): void {
+    const { id, version, name, author } = type;
+    this.#types = this.#types.map((t) =>
+      t.id === id && t.version === version ? { ...t, name, author, type, ...change } : t,
+    );
   }
 }

@@ -1,7 +1,7 @@
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import { z } from "zod";
 import { PrismaClient } from "../../prisma/generated/client.ts";
-import type { PersonModel, SignInModel } from "../../prisma/generated/models.ts";
+import type { AircraftTypeModel, PersonModel, SignInModel } from "../../prisma/generated/models.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { postSchema } from "../../shared/protocol/posts.ts";
 import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
@@ -10,13 +10,17 @@ import type {
   AircraftRecord,
   Directory,
   Lockout,
+  Named,
   PersonRecord,
   SignInRecord,
+  TypeDraft,
   TypeSummary,
+  TypeVersion,
 } from "./directory.ts";
-import { typeStatus } from "./type-status.ts";
+import { standingOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
+const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
 
 /**
  * The directory in the database, through Prisma. Only single statements: a transaction held open across turns of the
@@ -65,6 +69,7 @@ export class PrismaDirectory implements Directory {
       data: people.map((p) => ({
         ...p,
         mayHold: JSON.stringify(p.mayHold),
+        currentUntil: p.currentUntil === null ? null : BigInt(p.currentUntil),
         createdAt: BigInt(p.createdAt),
       })),
     });
@@ -148,33 +153,105 @@ export class PrismaDirectory implements Directory {
   }
 
   async types(): Promise<TypeSummary[]> {
-    return await this.#db.aircraftType.findMany({
+    const rows = await this.#db.aircraftType.findMany({
       orderBy: [{ id: "asc" }, { version: "asc" }],
-      select: { id: true, version: true, name: true, status: true },
+      omit: { body: true },
     });
+    const statuses = standingOf(rows);
+    return rows.map((row, i) => toSummary(row, statuses[i] ?? "draft"));
   }
 
-  async type(id: string, version: number): Promise<AircraftType | null> {
+  async type(id: string, version: number): Promise<TypeVersion | null> {
     const row = await this.#db.aircraftType.findUnique({ where: { id_version: { id, version } } });
-    return row && aircraftTypeSchema.parse(JSON.parse(row.body));
+    if (!row) return null;
+    const of = await this.#db.aircraftType.findMany({
+      where: { id },
+      select: { id: true, version: true, status: true },
+    });
+    const status = standingOf(of)[of.findIndex((t) => t.version === version)] ?? "draft";
+    return {
+      ...toSummary(row, status),
+      type: aircraftTypeSchema.parse(JSON.parse(row.body)),
+      authors: authorsSchema.parse(JSON.parse(row.authors)),
+      revision: row.revision,
+    };
   }
 
   async addTypes(types: readonly AircraftType[], now: number): Promise<void> {
     await this.#db.aircraftType.createMany({
-      data: types.map((t) => ({
-        id: t.id,
-        version: t.version,
-        name: t.name,
-        status: typeStatus(t),
-        body: canonical(t),
-        createdAt: BigInt(now),
+      data: types.map((type) => ({
+        ...newRow({ type, authors: [] }, now),
+        ...(type.approvedBy === null
+          ? {}
+          : { status: "approved", approvedBy: type.approvedBy, approvedAt: BigInt(now) }),
       })),
     });
   }
+
+  async addDraft(draft: TypeDraft, now: number): Promise<boolean> {
+    try {
+      await this.#db.aircraftType.createMany({ data: [newRow(draft, now)] });
+      return true;
+    } catch (error) {
+      // Somebody else made this version first.
+      if ((error as { code?: string }).code === "P2002") return false;
+      throw error;
+    }
+  }
+
+  async changeDraft({ type, authors }: TypeDraft, revision: number, now: number): Promise<boolean> {
+    const changed = await this.#db.aircraftType.updateMany({
+      where: { id: type.id, version: type.version, status: "draft", revision },
+      data: { ...written(type, now), authors: JSON.stringify(authors), revision: revision + 1 },
+    });
+    return changed.count === 1;
+  }
+
+  async approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean> {
+    const changed = await this.#db.aircraftType.updateMany({
+      where: { id: type.id, version: type.version, status: "draft", revision },
+      data: {
+        ...written(type, now),
+        status: "approved",
+        approvedBy: by.name,
+        approvedById: by.id,
+        approvedAt: BigInt(now),
+        revision: revision + 1,
+      },
+    });
+    return changed.count === 1;
+  }
+}
+
+function written(type: AircraftType, now: number) {
+  return { name: type.name, author: type.author, body: canonical(type), changedAt: BigInt(now) };
+}
+
+function newRow({ type, authors }: TypeDraft, now: number) {
+  return {
+    ...written(type, now),
+    id: type.id,
+    version: type.version,
+    status: "draft",
+    authors: JSON.stringify(authors),
+    revision: 1,
+    createdAt: BigInt(now),
+  };
+}
+
+function toSummary(row: Omit<AircraftTypeModel, "body">, status: TypeSummary["status"]): TypeSummary {
+  const { id, version, name, author, approvedBy } = row;
+  const approvedAt = row.approvedAt === null ? null : Number(row.approvedAt);
+  return { id, version, name, status, author, approvedBy, approvedAt, changedAt: Number(row.changedAt) };
 }
 
 function toPerson(row: PersonModel): PersonRecord {
-  return { ...row, mayHold: mayHoldSchema.parse(JSON.parse(row.mayHold)), createdAt: Number(row.createdAt) };
+  return {
+    ...row,
+    mayHold: mayHoldSchema.parse(JSON.parse(row.mayHold)),
+    currentUntil: row.currentUntil === null ? null : Number(row.currentUntil),
+    createdAt: Number(row.createdAt),
+  };
 }
 
 function toSignIn(row: SignInModel): SignInRecord {

@@ -23,6 +23,8 @@ export const rampSchema = z.strictObject({
       aheadMost: metres(-300, 300),
       /** Kept from every disc that turns. */
       arcMargin: metres(0, 100),
+      /** Fastest stream of a running engine the guard walks in; needs `jet`. */
+      stream: limitIn(["kt", "m/s", "km/h"], 0.1, 100).optional(),
     })
     .optional(),
   distances: z

@@ -36,6 +36,7 @@ function order({ order: rules, engines, defaultOrder }: AircraftType, fault: Fau
 function guard({ ramp }: AircraftType, fault: Fault): void {
   const rules = ramp?.guard;
   if (!rules) return;
+  if (rules.stream && !ramp?.jet) fault("ramp.guard.stream", "needs the jet's figures");
   const metres = (key: "standOff" | "ahead" | "aheadMost" | "arcMargin") => {
     const length = convert(rules[key], "m");
     return length.ok ? length.value.value : Number.NaN;

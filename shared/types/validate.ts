@@ -4,6 +4,7 @@ import { POSTS } from "../protocol/posts.ts";
 import { electricalChecks } from "./electricalChecks.ts";
 import { engineChecks } from "./engineChecks.ts";
 import type { TypeFault } from "./fault.ts";
+import { faultsOf } from "./faultWords.ts";
 import { rampChecks } from "./rampChecks.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
@@ -32,11 +33,7 @@ const ALWAYS = [
 /** Reads unknown data as an aircraft type: the shape first, then what the shape cannot say. */
 export function readAircraftType(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
   const parsed = aircraftTypeSchema.safeParse(data);
-  if (!parsed.success) {
-    return {
-      faults: parsed.error.issues.map((i) => ({ path: i.path.join("."), message: i.message })),
-    };
-  }
+  if (!parsed.success) return { faults: faultsOf(parsed.error.issues) };
   const faults = crossChecks(parsed.data);
   return faults.length > 0 ? { faults } : { type: parsed.data };
 }

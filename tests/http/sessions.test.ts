@@ -1,8 +1,18 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { CODE_PATTERN, randomIds } from "../../server/ids.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
 import { eventSchema } from "../../shared/protocol/events.ts";
 import { FOUR } from "../spec/aircraft.ts";
-import { bearer, NO_CREW, planBody, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import {
+  APPROVED,
+  bearer,
+  NO_CREW,
+  planBody,
+  planned,
+  signIn,
+  type TestHouse,
+  testHouse,
+} from "./test-house.ts";
 
 let test: TestHouse;
 let token: string;
@@ -30,21 +40,17 @@ describe("the directory", () => {
     expect(JSON.stringify(people)).not.toContain("argon2");
   });
 
-  it("[SRV-16] lists aircraft with the newest version of their type", async () => {
-    await test.house.directory.addTypes([{ ...FOUR, version: 2, name: "Four, revised" }], 1);
+  it("[SRV-16] [TYP-7] lists aircraft with the newest approved version of their type", async () => {
+    await test.house.directory.addTypes(
+      [
+        { ...APPROVED, version: 2, name: "Four, revised" },
+        { ...FOUR, version: 3, name: "Four, a draft" },
+      ],
+      1,
+    );
     expect((await get("/api/aircraft")).json()).toEqual([
       { id: "CH-TST", name: "Test bird", typeId: "four", typeVersion: 2, typeName: "Four, revised" },
     ]);
-  });
-
-  it("[SRV-16] lists types and gives each version whole", async () => {
-    expect((await get("/api/types")).json()).toEqual([
-      { id: "four", version: 1, name: FOUR.name, status: "notApproved" },
-    ]);
-    expect((await get("/api/types/four/1")).json()).toEqual(FOUR);
-    const missing = await get("/api/types/four/2");
-    expect([missing.statusCode, nameOf(missing)]).toEqual([404, "notFound"]);
-    expect((await get("/api/types/four/one")).statusCode).toBe(400);
   });
 });
 
@@ -70,17 +76,43 @@ describe("planning", () => {
     expect([head, serverNow]).toEqual([1, test.hand.clock.now()]);
     expect(state).toMatchObject({
       id: first.id,
-      type: FOUR,
+      type: APPROVED,
       order: FOUR.defaultOrder,
       crew: { ...NO_CREW, cockpit: { id: "ada", name: "Ada" }, supervisor: { id: "di", name: "Di" } },
     });
   });
 
   it("[SRV-4] runs on the newest version of the type, whole, whatever comes later", async () => {
-    await test.house.directory.addTypes([{ ...FOUR, version: 2 }], 1);
+    await test.house.directory.addTypes([{ ...APPROVED, version: 2 }], 1);
     const { id } = await planned(test.app, token);
-    await test.house.directory.addTypes([{ ...FOUR, version: 3 }], 1);
+    await test.house.directory.addTypes([{ ...APPROVED, version: 3 }], 1);
     expect((await get(`/api/sessions/${id}`)).json().state.type.version).toBe(2);
+  });
+
+  it("[SRV-4, DEF-2] brings the aircraft's open defects along from its last session, not the closed ones", async () => {
+    const first = (await planned(test.app, token)).id;
+    const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
+    const say = (session: string, n: number, action: Action) => {
+      const id = `11111111-0000-4000-8000-${String(n).padStart(12, "0")}`;
+      return test.house.sessions.command(di, { v: 1, id, session, clientAt: 5, action });
+    };
+    await say(first, 1, { type: "claimPost", post: "supervisor" });
+    await say(first, 2, { type: "writeDefect", words: "oil at cowl flap", engine: 2, barsStart: false });
+    await say(first, 3, { type: "writeDefect", words: "loose panel", barsStart: true });
+    const written = (await test.house.sessions.get(first)).state.defects;
+    expect(written).toHaveLength(2);
+    await say(first, 4, { type: "closeDefect", defect: written[1]?.id ?? "", reason: "fastened" });
+    await test.hand.leap(60_000);
+    const second = (await planned(test.app, token)).id;
+    await test.hand.leap(60_000);
+    // Still there two sessions later, as it was written.
+    const third = (await planned(test.app, token)).id;
+    for (const session of [second, third]) {
+      const { defects } = (await get(`/api/sessions/${session}`)).json().state;
+      expect(defects).toHaveLength(1);
+      expect(defects[0]).toMatchObject({ id: written[0]?.id, words: "oil at cowl flap", engine: 2 });
+      expect(defects[0].by).toMatchObject({ at: written[0]?.by.at, name: "Di" });
+    }
   });
 
   it.each([

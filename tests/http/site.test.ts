@@ -96,7 +96,13 @@ describe("the documentation", () => {
       "/api/sign-in",
       "/api/sign-out",
       "/api/types",
+      "/api/types/import",
+      "/api/types/schema",
+      "/api/types/validate",
+      "/api/types/{id}/drafts",
       "/api/types/{id}/{version}",
+      "/api/types/{id}/{version}/approval",
+      "/api/types/{id}/{version}/export",
       "/health/live",
       "/health/ready",
     ]);

@@ -8,6 +8,7 @@ import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { HandClock, START } from "./hand-clock.ts";
 
@@ -21,6 +22,7 @@ const person = (id: string, mayHold: Post[], more: Partial<PersonRecord> = {}) =
   name: `${id[0]?.toUpperCase()}${id.slice(1)}`,
   mayHold,
   active: true,
+  currentUntil: null,
   createdAt: START,
   demo: false,
   ...more,
@@ -54,12 +56,15 @@ export interface TestOptions {
   site?: string;
 }
 
+/** The test type as somebody approved it: a draft is never planned. */
+export const APPROVED: AircraftType = { ...FOUR, approvedBy: "Chief engineer" };
+
 /** A directory with the crew, everyone's PIN the same, and one aircraft. */
 export async function crewDirectory(): Promise<MemoryDirectory> {
   const directory = new MemoryDirectory();
   const pinHash = await hashPin(PIN, CHEAP);
   await directory.addPeople(PEOPLE.map((p) => ({ ...p, pinHash })));
-  await directory.addTypes([FOUR]);
+  await directory.addTypes([APPROVED], START);
   await directory.addAircraft([{ id: "CH-TST", name: "Test bird", typeId: FOUR.id }]);
   return directory;
 }

@@ -1,7 +1,15 @@
 import { describe, expect, it } from "vitest";
+import { act } from "../../shared/session/step.ts";
 import { broken, searchOf } from "./build.ts";
+import { PEOPLE, START } from "./model.ts";
 import { MUTANTS } from "./mutants.ts";
+import { MARK, send, stateAt } from "./roots.ts";
 import { SCOPES } from "./scopes.ts";
+
+/** Enough to leave every root by every move several times over; `run.ts` goes as far as there is time for. */
+const STATES = 2_000;
+/** Of a loaded machine: alone it needs a second or two. */
+const PATIENCE_MS = 120_000;
 
 describe("searching the core", async () => {
   const { search } = await searchOf();
@@ -9,11 +17,30 @@ describe("searching the core", async () => {
   it.each(SCOPES.map((scope) => scope.name))(
     "[PRF-1] no state found in scope %s breaks an invariant",
     (scope) => {
-      const found = search({ scope, states: 5_000 });
+      const found = search({ scope, states: STATES });
       expect(found.violation?.chart).toBeUndefined();
-      expect(found.exhausted || found.states === 5_000).toBe(true);
+      expect(found.exhausted || found.states === STATES).toBe(true);
     },
+    PATIENCE_MS,
   );
+});
+
+describe("what the search once found in the core", () => {
+  const { cockpit, supervisor } = PEOPLE;
+
+  it("[PRF-1] a clock set back unnoticed: the act that notices it uses no clearance given before", () => {
+    const step = act(stateAt("cleared"), send("cranking", { engine: 1 }), cockpit, MARK, START - 3000);
+    expect(step.refusal?.reason).toBe("clearanceVoid");
+    expect(step.events.map((e) => e.fact.type)).toEqual(["clockStepped", "clearanceVoid", "refused"]);
+  });
+
+  it("[PRF-1] a server that looks late at its clock: nobody completes an override whose time is over", () => {
+    const override = { type: "override", condition: "brakesSet", engine: 1, reason: "known" } as const;
+    const asked = act(stateAt("prepared"), override, cockpit, MARK, START).state;
+    const late = act(asked, override, supervisor, MARK, START + 1000);
+    expect(late.events.map((e) => e.fact.type)).toEqual(["overrideEnded", "overrideAsked"]);
+    expect(late.state.overrides.map((o) => o.second)).toEqual([null]);
+  });
 });
 
 describe("searching a core with one rule broken", () => {
@@ -26,6 +53,7 @@ describe("searching a core with one rule broken", () => {
       expect(violation?.invariant).toBe(mutant.expect);
       expect(violation?.chart).toContain(`Breaks ${mutant.expect}`);
     },
+    PATIENCE_MS,
   );
 
   it("[PRF-2] a mutant whose text is not there, or there twice, is no mutant", () => {

@@ -99,7 +99,7 @@ const where = (changed: string[], m: Manifest = manifest) => {
 const without = (i: number) => lines.filter((_, n) => n !== i);
 const last = lines.length;
 
-describe("verification of a record", () => {
+describe("verification of a record", { timeout: 120_000 }, () => {
   it("[CAN-4, EVT-2] as exported it holds, and replays to the same state", () => {
     const result = check(lines);
     expect(result).toMatchObject({ ok: true, events: lines.length, head: manifest.head });

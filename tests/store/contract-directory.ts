@@ -9,6 +9,7 @@ const person = (id: string, over: Partial<PersonRecord> = {}): PersonRecord => (
   pinHash: "hash",
   mayHold: ["cockpit", "supervisor"],
   active: true,
+  currentUntil: null,
   createdAt: 1_780_000_000_000,
   demo: false,
   ...over,
@@ -26,6 +27,8 @@ const signIn = (id: string, personId: string, over: Partial<SignInRecord> = {}):
   ...over,
 });
 
+const SECOND = { ...FOUR, version: 2, approvedBy: "Chief" };
+
 /** What every directory does, run on each of them. */
 export function directoryContract(
   name: string,
@@ -41,7 +44,7 @@ export function directoryContract(
     afterEach(() => done());
 
     it("[STO-9] gives back people as they were added, by id and by handle", async () => {
-      const bo = person("bo", { mayHold: [], active: false, demo: true });
+      const bo = person("bo", { mayHold: [], active: false, demo: true, currentUntil: 1_790_000_000_000 });
       await directory.addPeople([person("ada"), bo]);
       expect(await directory.people()).toEqual([person("ada"), bo]);
       expect(await directory.person("bo")).toEqual(bo);
@@ -93,16 +96,64 @@ export function directoryContract(
     });
 
     it("[STO-9] gives back aircraft, and each version of a type with all its figures", async () => {
-      const second = { ...FOUR, version: 2, approvedBy: "Chief engineer" };
-      await directory.addTypes([FOUR, second], 1);
+      await directory.addTypes([FOUR, SECOND], 1);
       await directory.addAircraft([{ id: "CH-TST", name: "Test bird", typeId: "four" }], 1);
       expect(await directory.aircraft()).toEqual([{ id: "CH-TST", name: "Test bird", typeId: "four" }]);
-      expect(await directory.types()).toEqual([
-        { id: "four", version: 1, name: FOUR.name, status: "notApproved" },
-        { id: "four", version: 2, name: FOUR.name, status: "approved" },
-      ]);
-      expect([await directory.type("four", 1), await directory.type("four", 2)]).toEqual([FOUR, second]);
+      const summary = { id: "four", name: FOUR.name, author: FOUR.author, changedAt: 1 };
+      const draft = { ...summary, version: 1, status: "draft", approvedBy: null, approvedAt: null };
+      const approved = { ...summary, version: 2, status: "approved", approvedBy: "Chief", approvedAt: 1 };
+      expect(await directory.types()).toEqual([draft, approved]);
+      expect(await directory.type("four", 1)).toEqual({ ...draft, type: FOUR, authors: [], revision: 1 });
+      expect(await directory.type("four", 2)).toEqual({
+        ...approved,
+        type: SECOND,
+        authors: [],
+        revision: 1,
+      });
       expect(await directory.type("four", 3)).toBeNull();
+      await expect(directory.addTypes([FOUR], 2)).rejects.toThrow();
+    });
+
+    it("[TYP-2] [TYP-4] changes and approves a draft only at the revision it stands at", async () => {
+      const draft = (note: string, ...authors: string[]) => ({
+        type: { ...FOUR, note, author: authors.join(", ") },
+        authors: authors.map((id) => ({ id, name: `Name of ${id}` })),
+      });
+      expect(await directory.addDraft(draft("first", "ada"), 10)).toBe(true);
+      expect(await directory.addDraft(draft("the same version", "bo"), 11)).toBe(false);
+      expect(await directory.changeDraft(draft("second", "ada", "bo"), 1, 12)).toBe(true);
+      expect(await directory.changeDraft(draft("from the first", "ada"), 1, 13)).toBe(false);
+      expect(await directory.type("four", 1)).toMatchObject({
+        ...{ status: "draft", revision: 2, author: "ada, bo", changedAt: 12 },
+        authors: draft("", "ada", "bo").authors,
+        type: { note: "second" },
+      });
+      const body = { ...draft("second", "ada", "bo").type, approvedBy: "Cy" };
+      expect(await directory.approveType(body, { id: "cy", name: "Cy" }, 1, 14)).toBe(false);
+      expect(await directory.approveType(body, { id: "cy", name: "Cy" }, 2, 15)).toBe(true);
+      const approved = await directory.type("four", 1);
+      expect(approved).toMatchObject({ status: "approved", approvedBy: "Cy", approvedAt: 15, revision: 3 });
+      expect(approved?.type).toEqual(body);
+      expect(approved?.authors).toEqual(draft("", "ada", "bo").authors);
+      expect(await directory.changeDraft(draft("later", "ada"), 3, 16)).toBe(false);
+      expect(await directory.approveType(body, { id: "di", name: "Di" }, 3, 17)).toBe(false);
+      expect(await directory.type("four", 1)).toEqual(approved);
+    });
+
+    it("[TYP-6] calls an approved version superseded once a newer one is approved, not for a draft", async () => {
+      const statuses = async () => (await directory.types()).map((t) => `${t.id} ${t.version} ${t.status}`);
+      await directory.addTypes(
+        [
+          { ...FOUR, approvedBy: "Chief" },
+          { ...FOUR, id: "other", approvedBy: "Chief" },
+        ],
+        1,
+      );
+      await directory.addDraft({ type: { ...FOUR, version: 2 }, authors: [] }, 2);
+      expect(await statuses()).toEqual(["four 1 approved", "four 2 draft", "other 1 approved"]);
+      await directory.approveType(SECOND, { id: "cy", name: "Cy" }, 1, 3);
+      expect(await statuses()).toEqual(["four 1 superseded", "four 2 approved", "other 1 approved"]);
+      expect((await directory.type("four", 1))?.status).toBe("superseded");
     });
   });
 }

@@ -174,3 +174,23 @@ describe("a database that is refused at the start", () => {
     lockDatabase(file).close();
   });
 });
+
+describe("an approved type on disk", () => {
+  it("[TYP-5] is neither changed nor removed, by whatever statement; a draft is", () => {
+    const db = openDatabase(file, 1);
+    const add = db.prepare(
+      `INSERT INTO "AircraftType" (id, version, name, body, status, author, authors, revision, createdAt, changedAt)
+       VALUES ('four', ?, 'Four', '{}', ?, 'Di', '[]', 1, 1, 1)`,
+    );
+    add.run(1, "approved");
+    add.run(2, "draft");
+    const statement = (sql: string) => () => db.prepare(sql).run();
+    const of = `"AircraftType" WHERE version = 1`;
+    expect(statement(`DELETE FROM ${of}`)).toThrow("an approved version is never removed");
+    for (const set of [`body = '{"a":1}'`, "status = 'draft'", "approvedBy = 'Eve'"])
+      expect(statement(`UPDATE "AircraftType" SET ${set} WHERE version = 1`)).toThrow("never changes");
+    expect(statement(`UPDATE "AircraftType" SET body = '{"a":1}' WHERE version = 2`)().changes).toBe(1);
+    expect(db.prepare(`SELECT body FROM ${of}`).pluck().get()).toBe("{}");
+    db.close();
+  });
+});

@@ -41,6 +41,7 @@ CREATE TABLE "Person" (
     "pinHash" TEXT NOT NULL,
     "mayHold" TEXT NOT NULL,
     "active" BOOLEAN NOT NULL DEFAULT true,
+    "currentUntil" BIGINT,
     "createdAt" BIGINT NOT NULL,
     "demo" BOOLEAN NOT NULL DEFAULT false
 );
@@ -73,7 +74,14 @@ CREATE TABLE "AircraftType" (
     "name" TEXT NOT NULL,
     "body" TEXT NOT NULL,
     "status" TEXT NOT NULL,
+    "author" TEXT NOT NULL,
+    "authors" TEXT NOT NULL,
+    "approvedBy" TEXT,
+    "approvedById" TEXT,
+    "approvedAt" BIGINT,
+    "revision" INTEGER NOT NULL,
     "createdAt" BIGINT NOT NULL,
+    "changedAt" BIGINT NOT NULL,
 
     PRIMARY KEY ("id", "version")
 );
@@ -102,6 +110,9 @@ CREATE UNIQUE INDEX "Session_planCommand_key" ON "Session"("planCommand");
 CREATE INDEX "Session_closedAt_createdAt_idx" ON "Session"("closedAt", "createdAt");
 
 -- CreateIndex
+CREATE INDEX "Session_aircraft_createdAt_idx" ON "Session"("aircraft", "createdAt");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "Person_handle_key" ON "Person"("handle");
 
 -- CreateIndex
@@ -124,4 +135,15 @@ END;
 CREATE TRIGGER "Event_no_delete" BEFORE DELETE ON "Event"
 BEGIN
     SELECT RAISE(ABORT, 'events are append-only');
+END;
+
+-- Sessions pin a version of a type: what was approved stays as it was approved.
+CREATE TRIGGER "AircraftType_approved_no_update" BEFORE UPDATE ON "AircraftType" WHEN OLD."status" = 'approved'
+BEGIN
+    SELECT RAISE(ABORT, 'an approved version never changes');
+END;
+
+CREATE TRIGGER "AircraftType_approved_no_delete" BEFORE DELETE ON "AircraftType" WHEN OLD."status" = 'approved'
+BEGIN
+    SELECT RAISE(ABORT, 'an approved version is never removed');
 END;

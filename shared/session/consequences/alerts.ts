@@ -6,7 +6,23 @@ import { type Alert, type Engine, engineOf, plain, type SessionState } from "../
 
 /** Alerts that begin, end, come off their shelf, sound again, or are reset when everybody has acknowledged. */
 export function alertConsequences(state: SessionState, now: number): Fact[] {
-  return [...begun(state, now), ...exceeded(state), ...state.alerts.flatMap((a) => ofAlert(state, a, now))];
+  const there = standing(state);
+  return [
+    ...begun(state, now),
+    ...exceeded(state),
+    ...state.alerts.flatMap((a) => ofAlert(state, a, there, now)),
+  ];
+}
+
+interface Standing {
+  stops: ReadonlySet<number | null>;
+  signals: ReadonlySet<number | null>;
+}
+
+/** Numbers of every stop that stands, and of every signal that is open. */
+function standing(state: SessionState): Standing {
+  const stops = [...state.fires, ...state.cuts, ...state.holds].map((s) => s.id);
+  return { stops: new Set(stops), signals: new Set(state.signals.map((s) => s.id)) };
 }
 
 interface Target {
@@ -24,19 +40,21 @@ function has(state: SessionState, kind: AlertKind, match: (a: Alert) => boolean)
 
 function begun(state: SessionState, now: number): Fact[] {
   const facts = state.engines.flatMap((e) => ofEngine(state, e, now));
+  // Looked up, not searched for: a thousand holds are still answered at once.
+  const raised = new Set(state.alerts.map((a) => `${a.kind} ${a.ref}`));
   const stops = [
     ...state.fires.map((s) => ["fire", s] as const),
     ...state.cuts.map((s) => ["cut", s] as const),
     ...state.holds.map((s) => ["hold", s] as const),
   ];
   for (const [kind, stop] of stops) {
-    if (!has(state, kind, (a) => a.ref === stop.id)) facts.push(raise(kind, { ref: stop.id }));
+    if (!raised.has(`${kind} ${stop.id}`)) facts.push(raise(kind, { ref: stop.id }));
   }
   if (voltsOutOfRange(state) && !has(state, "groundPowerOutOfRange", (a) => a.active)) {
     facts.push(raise("groundPowerOutOfRange"));
   }
   for (const signal of state.signals) {
-    if (signal.late === 2 && !has(state, "unanswered", (a) => a.ref === signal.id)) {
+    if (signal.late === 2 && !raised.has(`unanswered ${signal.id}`)) {
       facts.push(
         raise("unanswered", { ref: signal.id, ...(signal.engine === null ? {} : { engine: signal.engine }) }),
       );
@@ -98,8 +116,8 @@ function exceeded(state: SessionState): Fact[] {
   });
 }
 
-function ofAlert(state: SessionState, alert: Alert, now: number): Fact[] {
-  if (alert.active && !stillTrue(state, alert)) return [{ type: "alertEnded", alert: alert.id }];
+function ofAlert(state: SessionState, alert: Alert, there: Standing, now: number): Fact[] {
+  if (alert.active && !stillTrue(state, alert, there)) return [{ type: "alertEnded", alert: alert.id }];
   if (!alert.active && latchedEverywhere(state, alert)) return [{ type: "alertReset", alert: alert.id }];
   const fireGone = state.engines[(alert.engine ?? 0) - 1]?.life.is !== "fire";
   if (fireGone && Object.values(alert.posts).includes("suppressed")) {
@@ -132,16 +150,10 @@ function voltsOutOfRange(state: SessionState): boolean {
 }
 
 /** Whether what an alert is about still holds. */
-function stillTrue(state: SessionState, alert: Alert): boolean {
+function stillTrue(state: SessionState, alert: Alert, there: Standing): boolean {
   const engine = alert.engine === null ? undefined : engineOf(state, alert.engine);
   const life = engine ? plain(engine.life) : null;
   switch (alert.kind) {
-    case "fire":
-      return state.fires.some((s) => s.id === alert.ref);
-    case "cut":
-      return state.cuts.some((s) => s.id === alert.ref);
-    case "hold":
-      return state.holds.some((s) => s.id === alert.ref);
     case "starterLimit":
       return life?.is === "cranking";
     case "turningUncleared":
@@ -154,7 +166,11 @@ function stillTrue(state: SessionState, alert: Alert): boolean {
       return life?.is === "caught";
     case "groundPowerOutOfRange":
       return voltsOutOfRange(state);
+    case "fire":
+    case "cut":
+    case "hold":
+      return there.stops.has(alert.ref);
     case "unanswered":
-      return state.signals.some((s) => s.id === alert.ref);
+      return there.signals.has(alert.ref);
   }
 }

@@ -207,6 +207,7 @@ export const CLEARANCE: readonly Invariant[] = [
     holds: ({ before, step, move }) => {
       if (move.is !== "restart" && move.is !== "clock") return true;
       const after = step.state;
+      if (after.stage === "closed" || after.stage === "abandoned") return true;
       return (
         after.engines.every((e) => lifeOf(e).is !== "clear") &&
         Object.values(after.authorities).every((a) => a === null || a.epoch !== after.epoch) &&

@@ -103,8 +103,8 @@ export const RECORD: readonly Invariant[] = [
   {
     id: "I19",
     text: "nothing late goes unsaid: after every step no limit has passed without its reminder, and what stays unanswered is an alert",
-    holds: ({ step, now, move }) => {
-      if (move.is === "act" && OVER.has(step.state.stage)) return true;
+    holds: ({ step, now }) => {
+      if (OVER.has(step.state.stage)) return true;
       const { state } = step;
       return state.signals.every(
         (s) =>

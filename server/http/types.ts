@@ -1,0 +1,230 @@
+import type { FastifyReply } from "fastify";
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { idSchema, line } from "../../shared/protocol/text.ts";
+import { aircraftTypeJsonSchema } from "../../shared/types/jsonSchema.ts";
+import { aircraftTypeSchema } from "../../shared/types/schema.ts";
+import { writeTransfer } from "../../shared/types/transfer.ts";
+import { readAircraftType } from "../../shared/types/validate.ts";
+import type { Directory, TypeVersion } from "../store/directory.ts";
+import type { DraftPlace, TypeOffice } from "../types/office.ts";
+import { TypeRefused } from "../types/refused.ts";
+import { ProblemError } from "./problem.ts";
+import { identityOf } from "./signed-in.ts";
+
+/** Bytes a type may have: those of the demonstration are a tenth of it. */
+const TYPE_BYTES = 512 * 1024;
+
+const versionNumber = z.coerce.number().int().min(1).max(1_000_000);
+const place = z.strictObject({ id: idSchema, version: versionNumber });
+const placed = z.object({ id: z.string(), version: z.number() });
+const summaryView = z.object({
+  id: z.string(),
+  version: z.number(),
+  name: z.string(),
+  status: z.enum(["draft", "approved", "superseded"]),
+  author: z.string(),
+  approvedBy: z.string().nullable(),
+  approvedAt: z.number().nullable(),
+  changedAt: z.number(),
+});
+/** A revision as an entity tag: what was read is what is changed or approved. */
+const ifMatch = z.object({ "if-match": z.string().optional() });
+const anything = z.unknown().describe("An aircraft type, as GET /api/types/schema describes it");
+
+const tags = ["types"];
+
+/** Aircraft types: read by everybody, drafted and approved by supervisors. */
+export const typeRoutes: FastifyPluginAsyncZod<{ directory: Directory; types: TypeOffice }> = async (
+  app,
+  { directory, types },
+) => {
+  const found = async (id: string, version: number): Promise<TypeVersion> => {
+    const one = await directory.type(id, version);
+    if (!one) throw new TypeRefused("notFound", `There is no version ${version} of a type ${id}`);
+    return one;
+  };
+
+  app.get(
+    "/types",
+    {
+      schema: {
+        tags,
+        summary: "Every version of every type, oldest first",
+        response: { 200: z.array(summaryView) },
+      },
+    },
+    () => directory.types(),
+  );
+
+  const schema = aircraftTypeJsonSchema();
+  app.get(
+    "/types/schema",
+    {
+      schema: {
+        tags,
+        summary: "The shape of a type: JSON Schema, draft 2020-12",
+        response: { 200: z.record(z.string(), z.unknown()) },
+      },
+    },
+    async (_request, reply) => reply.header("content-type", "application/schema+json").send(schema),
+  );
+
+  app.get(
+    "/types/:id/:version",
+    {
+      schema: {
+        tags,
+        summary: "One version, with the source of every figure; its revision is the entity tag",
+        params: place,
+        response: { 200: aircraftTypeSchema },
+      },
+    },
+    async (request, reply) => {
+      const one = await found(request.params.id, request.params.version);
+      return tagged(reply, one).send(one.type);
+    },
+  );
+
+  app.get(
+    "/types/:id/:version/export",
+    {
+      schema: {
+        tags,
+        summary: "One version as a file to carry to another house: canonical JSON with a caution",
+        params: place,
+        response: { 200: z.any().describe("A download") },
+      },
+      // The bytes are canonical: no schema may write them anew.
+      serializerCompiler: () => String,
+    },
+    async (request, reply) => {
+      const { id, version } = request.params;
+      const one = await found(id, version);
+      return reply
+        .header("content-type", "application/json; charset=utf-8")
+        .header("content-disposition", `attachment; filename="chockside-type-${id}-${version}.json"`)
+        .send(writeTransfer(one.type));
+    },
+  );
+
+  app.post(
+    "/types/validate",
+    {
+      bodyLimit: TYPE_BYTES,
+      schema: {
+        tags,
+        summary: "Everything wrong with a type, each with its path and in words; empty when it is in order",
+        body: anything,
+        response: { 200: z.object({ faults: z.array(z.object({ path: z.string(), message: z.string() })) }) },
+      },
+    },
+    async (request) => {
+      const read = readAircraftType(request.body);
+      return { faults: "faults" in read ? read.faults : [] };
+    },
+  );
+
+  app.post(
+    "/types",
+    {
+      schema: {
+        tags,
+        summary: "Begin a new type with the figures of another",
+        body: z.strictObject({ id: idSchema, name: line(60), from: place }),
+        response: { 201: placed },
+      },
+    },
+    async (request, reply) => {
+      const { from, ...to } = request.body;
+      return created(reply, await types.begin(identityOf(request).person, to, from));
+    },
+  );
+
+  app.post(
+    "/types/import",
+    {
+      bodyLimit: TYPE_BYTES,
+      schema: {
+        tags,
+        summary: "Make a draft of an exported file; refused with every fault named",
+        body: z.unknown().describe("What GET /api/types/:id/:version/export gave"),
+        response: { 201: placed },
+      },
+    },
+    async (request, reply) => created(reply, await types.import(identityOf(request).person, request.body)),
+  );
+
+  app.post(
+    "/types/:id/drafts",
+    {
+      schema: {
+        tags,
+        summary: "Make a draft: the next version, with the figures of an earlier one",
+        params: z.strictObject({ id: idSchema }),
+        body: z.strictObject({ from: versionNumber }),
+        response: { 201: placed },
+      },
+    },
+    async (request, reply) =>
+      created(reply, await types.draft(identityOf(request).person, request.params.id, request.body.from)),
+  );
+
+  app.put(
+    "/types/:id/:version",
+    {
+      bodyLimit: TYPE_BYTES,
+      schema: {
+        tags,
+        summary: "Replace a draft's figures, if nobody changed it since it was read (If-Match)",
+        params: place,
+        headers: ifMatch,
+        body: anything,
+        response: { 200: placed },
+      },
+    },
+    async (request, reply) => {
+      const { id, version } = request.params;
+      const revision = revisionOf(request.headers["if-match"]);
+      const now = await types.change(identityOf(request).person, id, version, revision, request.body);
+      return tagged(reply, now).send({ id, version });
+    },
+  );
+
+  app.post(
+    "/types/:id/:version/approval",
+    {
+      schema: {
+        tags,
+        summary: "Approve a draft as it was read (If-Match); never by one who had a hand in it",
+        params: place,
+        headers: ifMatch,
+        response: { 200: placed },
+      },
+    },
+    async (request, reply) => {
+      const { id, version } = request.params;
+      const revision = revisionOf(request.headers["if-match"]);
+      const now = await types.approve(identityOf(request).person, id, version, revision);
+      return tagged(reply, now).send({ id, version });
+    },
+  );
+};
+
+function tagged<R extends FastifyReply>(reply: R, { revision }: { revision: number }): R {
+  return reply.header("etag", `"${revision}"`) as R;
+}
+
+function created<R extends FastifyReply>(reply: R, made: DraftPlace) {
+  return tagged(reply, made).code(201).send({ id: made.id, version: made.version });
+}
+
+/** @throws ProblemError when it does not name one revision */
+function revisionOf(header: string | undefined): number {
+  const revision = /^"([1-9]\d{0,8})"$/.exec(header ?? "")?.[1];
+  if (revision === undefined) {
+    const detail = "Send If-Match with the entity tag the version came with";
+    throw new ProblemError("revisionNeeded", detail);
+  }
+  return Number(revision);
+}

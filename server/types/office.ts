@@ -1,0 +1,153 @@
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { readTransfer } from "../../shared/types/transfer.ts";
+import { readAircraftType, type TypeFault } from "../../shared/types/validate.ts";
+import type { Identity } from "../auth/identity.ts";
+import type { Clock } from "../clock.ts";
+import type { Directory, Named, TypeVersion } from "../store/directory.ts";
+import { TypeRefused } from "./refused.ts";
+
+/** Who makes or approves a version. */
+export type Engineer = Pick<Identity["person"], "id" | "name" | "mayHold">;
+
+/** Where a draft stands, and at which revision. */
+export interface DraftPlace {
+  id: string;
+  version: number;
+  revision: number;
+}
+
+const AUTHOR_LENGTH = 80;
+
+/**
+ * Drafts, changes and approvals of aircraft types. One who had a hand in a draft never approves it; what is approved
+ * never changes. Every method may throw TypeRefused.
+ */
+export class TypeOffice {
+  readonly #directory: Directory;
+  readonly #clock: Clock;
+
+  constructor(directory: Directory, clock: Clock) {
+    this.#directory = directory;
+    this.#clock = clock;
+  }
+
+  /** A new draft of the type, with the figures of version `from`. */
+  async draft(by: Engineer, id: string, from: number): Promise<DraftPlace> {
+    qualified(by);
+    return this.#add((await this.#get(id, from)).type, by);
+  }
+
+  /** Version 1 of a new type, with the figures of another's version. */
+  async begin(by: Engineer, to: { id: string; name: string }, from: { id: string; version: number }) {
+    qualified(by);
+    const { type } = await this.#get(from.id, from.version);
+    if ((await this.#versions(to.id)).length > 0)
+      throw new TypeRefused("taken", `There is a type ${to.id} already: make a draft of it`);
+    return this.#add({ ...type, ...to }, by);
+  }
+
+  /** A draft with the figures of an exported file: of the type it names, or of a new one. */
+  async import(by: Engineer, file: unknown): Promise<DraftPlace> {
+    qualified(by);
+    const read = readTransfer(file);
+    if ("faults" in read) throw faulty(read.faults);
+    return this.#add(read.type, by);
+  }
+
+  /** Replaces a draft's figures if it is still at `revision`. Version, author and approval are the house's to say. */
+  async change(by: Engineer, id: string, version: number, revision: number, data: unknown) {
+    qualified(by);
+    const now = await this.#get(id, version);
+    stillDraft(now);
+    if (now.revision !== revision) throw stale(now);
+    const read = readAircraftType(data);
+    if ("faults" in read) throw faulty(read.faults);
+    const faults: TypeFault[] = [];
+    if (read.type.id !== id) faults.push({ path: "id", message: `must stay ${id}` });
+    if (read.type.version !== version) faults.push({ path: "version", message: `must stay ${version}` });
+    if (faults.length > 0) throw faulty(faults);
+    const authors = withName(now.authors, by);
+    const type = { ...read.type, author: authorLine(authors), approvedBy: null };
+    if (!(await this.#directory.changeDraft({ type, authors }, revision, this.#clock.now())))
+      throw stale(now);
+    return { id, version, revision: revision + 1 };
+  }
+
+  /** Approves exactly what was read at `revision`. */
+  async approve(by: Engineer, id: string, version: number, revision: number): Promise<DraftPlace> {
+    qualified(by);
+    const now = await this.#get(id, version);
+    stillDraft(now);
+    if (now.authors.some((a) => a.id === by.id)) {
+      const message = `${by.name} had a hand in version ${version}: a second person approves it`;
+      throw new TypeRefused("ownWork", message);
+    }
+    if (now.revision !== revision) throw stale(now);
+    const newer = (await this.#versions(id)).find((t) => t.status === "approved" && t.version > version);
+    if (newer) {
+      const message = `Version ${newer.version} is approved and newer: make a draft from it`;
+      throw new TypeRefused("overtaken", message);
+    }
+    const read = readAircraftType({ ...now.type, approvedBy: by.name });
+    if ("faults" in read) throw faulty(read.faults);
+    const approver: Named = { id: by.id, name: by.name };
+    if (!(await this.#directory.approveType(read.type, approver, revision, this.#clock.now())))
+      throw stale(now);
+    return { id, version, revision: revision + 1 };
+  }
+
+  /** Adds the figures as the next version of their type, by this author alone. */
+  async #add(figures: AircraftType, by: Engineer): Promise<DraftPlace> {
+    const { id } = figures;
+    const authors = withName([], by);
+    for (;;) {
+      const version = Math.max(0, ...(await this.#versions(id)).map((t) => t.version)) + 1;
+      const type = { ...figures, version, author: authorLine(authors), approvedBy: null };
+      if (await this.#directory.addDraft({ type, authors }, this.#clock.now()))
+        return { id, version, revision: 1 };
+    }
+  }
+
+  async #versions(id: string) {
+    return (await this.#directory.types()).filter((t) => t.id === id);
+  }
+
+  async #get(id: string, version: number): Promise<TypeVersion> {
+    const found = await this.#directory.type(id, version);
+    if (!found) throw new TypeRefused("notFound", `There is no version ${version} of a type ${id}`);
+    return found;
+  }
+}
+
+function qualified({ name, mayHold }: Engineer): void {
+  if (!mayHold.includes("supervisor"))
+    throw new TypeRefused("notQualified", `${name} is not qualified as supervisor`);
+}
+
+function stillDraft({ id, version, status, approvedBy }: TypeVersion): void {
+  if (status !== "draft") {
+    const message = `Version ${version} of ${id} was approved by ${approvedBy}: make a new draft from it`;
+    throw new TypeRefused("approved", message);
+  }
+}
+
+function stale({ version }: TypeVersion): TypeRefused {
+  const message = `Version ${version} was changed after you read it: read it again, then make your change anew`;
+  return new TypeRefused("stale", message);
+}
+
+function faulty(faults: TypeFault[]): TypeRefused {
+  const detail = faults.map((f) => `${f.path === "" ? "file" : f.path}: ${f.message}`).join("; ");
+  return new TypeRefused("faultyType", detail, faults);
+}
+
+function withName(authors: readonly Named[], { id, name }: Engineer): Named[] {
+  return authors.some((a) => a.id === id) ? [...authors] : [...authors, { id, name }];
+}
+
+function authorLine(authors: readonly Named[]): string {
+  const all = authors.map((a) => a.name).join(", ");
+  return all.length <= AUTHOR_LENGTH
+    ? all
+    : `${authors[0]?.name.slice(0, 60)} and ${authors.length - 1} others`;
+}

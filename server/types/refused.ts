@@ -1,0 +1,24 @@
+import type { TypeFault } from "../../shared/types/validate.ts";
+
+/** Why something was not done with a version of a type. */
+export type TypeRefusal =
+  | "notFound"
+  | "notQualified"
+  | "ownWork"
+  | "approved"
+  | "taken"
+  | "overtaken"
+  | "stale"
+  | "faultyType";
+
+export class TypeRefused extends Error {
+  override readonly name = "TypeRefused";
+  readonly reason: TypeRefusal;
+  readonly faults: TypeFault[];
+
+  constructor(reason: TypeRefusal, message: string, faults: TypeFault[] = []) {
+    super(message);
+    this.reason = reason;
+    this.faults = faults;
+  }
+}

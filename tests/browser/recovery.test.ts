@@ -1,0 +1,83 @@
+import type { Browser, WebSocketRoute } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const server = new TestServer();
+let browser: Browser;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+const PLAN_ASK = "The plan is made. Go on to the brief?";
+
+/** A supervisor at the post of a session just planned. */
+async function supervising(handle: string): Promise<Seat> {
+  const seat = await Seat.open(browser, server.url, handle);
+  await seat.press("Plan a start");
+  await seat.press(/^Little Penhale/);
+  await seat.page.getByLabel("Place").fill("East hangar");
+  await seat.sees(/^Order of starting: \d/);
+  await seat.press("Plan this start");
+  await seat.press("Posts and session");
+  await seat.press("Take supervisor");
+  await seat.press("Close");
+  await seat.asked(PLAN_ASK);
+  return seat;
+}
+
+it("[PAN-8] [PAN-10] a reload and a server's restart lose nothing, and a hold given meanwhile is heard once", async () => {
+  const seat = await supervising("merryn");
+  await seat.page.reload();
+  await seat.asked(PLAN_ASK);
+
+  await server.stop();
+  await seat.sees(/^Offline, last heard .* Hold\. What is shown may be old/);
+  expect(await seat.page.locator(".ask").getByRole("button", { name: "Go on" }).isDisabled()).toBe(true);
+  await seat.press("Hold");
+  await seat.sees("Sending… not yet heard by anyone. Use the hand signal.");
+  await seat.page.reload().catch(() => undefined);
+
+  await server.start();
+  await seat.page.reload();
+  await seat.sees(/^Hold\. Merryn Tolvadden, supervisor/);
+  await seat.sees("The server started again: clearances and leave are void");
+  const holds = seat.page.locator(".standing-row");
+  expect(await holds.count()).toBe(1);
+  await seat.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await seat.answer(PLAN_ASK, "Go on");
+}, 90_000);
+
+it("[PAN-11] a message that was not answered in time is asked about, and goes only when the person says so", async () => {
+  const seat = await supervising("demelza");
+  let deaf = false;
+  const heard: string[] = [];
+  await seat.page.routeWebSocket(/\/live\//, (socket: WebSocketRoute) => {
+    const onward = socket.connectToServer();
+    socket.onMessage((message) => {
+      const command = String(message).includes('["command"');
+      if (command && !String(message).includes('"delivered"')) heard.push(String(message));
+      if (!(command && deaf)) onward.send(message);
+    });
+    onward.onMessage((message) => socket.send(message));
+  });
+  await seat.page.reload();
+  await seat.asked(PLAN_ASK);
+
+  deaf = true;
+  await seat.press("Go on", seat.page.locator(".ask"));
+  await seat.sees("Sending… not yet recorded");
+  await seat.page.getByText("it may have been heard. Does it still hold?").waitFor({ timeout: 30_000 });
+  deaf = false;
+  const before = heard.length;
+  await seat.asked(PLAN_ASK);
+  await seat.press("It still holds: send it anew");
+  await seat.sees("Were you briefed: order, signals, fire plan, way out?");
+  expect(heard.length).toBe(before + 1);
+}, 90_000);

@@ -1,0 +1,381 @@
+import { describe, expect, it } from "vitest";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { ada, cy, di, ed, fay, given, type Story } from "../spec/given.ts";
+import { SOUNDING } from "./types.ts";
+
+const starting = () => given({ type: SOUNDING }).upTo("starting");
+const lateOil = () => starting().caught(3).waitMs(5_001);
+const alertOf = (story: Story, kind: string) => story.state.alerts.find((a) => a.kind === kind);
+const idOf = (story: Story, kind: string) => alertOf(story, kind)?.id ?? 0;
+const acknowledge = (story: Story, post: Post, kind: string) =>
+  story.say(post, { type: "acknowledgeAlert", alert: idOf(story, kind) }).refusal?.reason;
+const shelve = (story: Story, post: Post, kind: string, minutes: number) =>
+  story.say(post, { type: "shelveAlert", alert: idOf(story, kind), minutes }).refusal?.reason;
+const again = (story: Story) => story.told("alertAgain").length;
+const raised = (story: Story, kind: string) => story.told("alertRaised").filter((f) => f.kind === kind);
+
+describe("what latches", () => {
+  it.each(["hold", "cutAll", "fire"] as const)(
+    "[ALR-5] a %s alerts every post, but who raised it knows",
+    (kind) => {
+      const story = starting();
+      story.send("fireGuard", kind);
+      const name = kind === "cutAll" ? "cut" : kind;
+      expect(alertOf(story, name)?.posts).toEqual({
+        cockpit: "activeUnacknowledged",
+        fireGuard: "activeAcknowledged",
+        groundPower: "activeUnacknowledged",
+        supervisor: "activeUnacknowledged",
+      });
+    },
+  );
+
+  it("[ALR-5] an observer's hold is acknowledged by nobody yet", () => {
+    const story = starting();
+    story.does(ed, { type: "send", kind: "hold" });
+    expect(new Set(Object.values(alertOf(story, "hold")?.posts ?? {}))).toEqual(
+      new Set(["activeUnacknowledged"]),
+    );
+  });
+
+  it("[ALR-5] answering the stop's signal acknowledges, for that post alone", () => {
+    const story = starting();
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    story.answer("cockpit", hold, "received");
+    expect(alertOf(story, "hold")?.posts).toMatchObject({
+      cockpit: "activeAcknowledged",
+      supervisor: "activeUnacknowledged",
+    });
+  });
+
+  it("[ALR-3, ALR-5] it stays after its end until every post acknowledged, then is reset by itself", () => {
+    const story = starting();
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    story.send("fireGuard", "release", { ref: hold });
+    expect(alertOf(story, "hold")).toMatchObject({
+      active: false,
+      posts: { cockpit: "latchedUnacknowledged" },
+    });
+    for (const post of ["cockpit", "groundPower"] as const)
+      expect(acknowledge(story, post, "hold")).toBeUndefined();
+    expect(story.told("alertReset")).toEqual([]);
+    acknowledge(story, "supervisor", "hold");
+    expect(story.told("alertReset")).toHaveLength(1);
+    expect(story.state.alerts).toEqual([]);
+  });
+
+  it("[ALR-3, ALR-5] a post that nobody holds keeps none alive; one taken later must acknowledge", () => {
+    const story = starting();
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    story.say("groundPower", { type: "leavePost", post: "groundPower" });
+    story.send("fireGuard", "release", { ref: hold });
+    story.say("groundPower", { type: "claimPost", post: "groundPower" });
+    acknowledge(story, "cockpit", "hold");
+    acknowledge(story, "supervisor", "hold");
+    expect(story.state.alerts).toHaveLength(1);
+    story.say("groundPower", { type: "leavePost", post: "groundPower" });
+    expect(story.state.alerts).toEqual([]);
+  });
+
+  it.each(["hold", "cutAll", "fire"] as const)(
+    "[ALR-6] a %s is not shelved, before or after its end",
+    (kind) => {
+      const story = starting();
+      const id = story.does(ed, { type: "send", kind }).events[0]?.seq ?? 0;
+      const name = kind === "cutAll" ? "cut" : kind;
+      expect(shelve(story, "cockpit", name, 5)).toBe("notShelvable");
+      if (kind !== "hold") return;
+      story.does(ed, { type: "send", kind: "release", ref: id });
+      expect(alertOf(story, "hold")?.active).toBe(false);
+      expect(shelve(story, "cockpit", name, 5)).toBe("notShelvable");
+    },
+  );
+});
+
+describe("shelving", () => {
+  it("[ALR-7] one minute to fifteen, for the post itself only", () => {
+    const story = lateOil();
+    expect(shelve(story, "cockpit", "oilFirstLate", 16)).toBe("outOfRange");
+    expect(shelve(story, "fireGuard", "oilFirstLate", 5)).toBe("notAddressed");
+    expect(shelve(story, "cockpit", "oilFirstLate", 15)).toBeUndefined();
+    expect(alertOf(story, "oilFirstLate")?.posts).toEqual({
+      cockpit: "shelved",
+      supervisor: "activeUnacknowledged",
+    });
+  });
+
+  it("[ALR-7] it comes back at its minute, not a millisecond before, and sounds 30 s after that", () => {
+    const story = lateOil();
+    acknowledge(story, "supervisor", "oilFirstLate");
+    shelve(story, "cockpit", "oilFirstLate", 1);
+    story.waitMs(59_999);
+    expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("shelved");
+    const id = idOf(story, "oilFirstLate");
+    const sounded = () => story.told("alertAgain").filter((f) => f.alert === id).length;
+    const before = sounded();
+    story.waitMs(1);
+    expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("activeUnacknowledged");
+    story.waitMs(29_999);
+    expect(sounded()).toBe(before);
+    story.waitMs(1);
+    expect(sounded()).toBe(before + 1);
+  });
+
+  it("[ALR-7] a shelf is not lengthened while it lasts, nor is what lies on it acknowledged", () => {
+    const story = lateOil();
+    shelve(story, "cockpit", "oilFirstLate", 1);
+    expect(shelve(story, "cockpit", "oilFirstLate", 15)).toBe("alreadyDone");
+    expect(acknowledge(story, "cockpit", "oilFirstLate")).toBe("alreadyDone");
+    story.waitMs(60_000);
+    expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("activeUnacknowledged");
+  });
+
+  it("[ALR-7] shelved again and again it comes back each time, on the record", () => {
+    const story = lateOil();
+    for (let i = 1; i <= 5; i += 1) {
+      expect(shelve(story, "cockpit", "oilFirstLate", 15)).toBeUndefined();
+      story.wait(15 * 60);
+      expect(story.told("alertUnshelved").filter((f) => f.post === "cockpit")).toHaveLength(i);
+      expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("activeUnacknowledged");
+    }
+  });
+
+  it("[ALR-7] the next holder of the post finds it off the shelf", () => {
+    const story = lateOil();
+    shelve(story, "cockpit", "oilFirstLate", 15);
+    story.say("cockpit", { type: "offerPost", post: "cockpit", to: "fay" });
+    story.does(fay, { type: "acceptPost", post: "cockpit" });
+    expect(alertOf(story, "oilFirstLate")).toMatchObject({
+      posts: { cockpit: "activeUnacknowledged" },
+      shelvedUntil: {},
+    });
+  });
+
+  it("[ALR-3] what ended on the shelf is gone when the shelf ends, at the latest", () => {
+    const story = lateOil();
+    acknowledge(story, "supervisor", "oilFirstLate");
+    shelve(story, "cockpit", "oilFirstLate", 1);
+    story.oil(3, 20);
+    story.oil(3, 60);
+    story.wait(60);
+    expect(alertOf(story, "oilFirstLate")).toBeUndefined();
+  });
+});
+
+describe("sounding again", () => {
+  it("[ALR-8] after 30 s, and every 30 s, while a post that is held has not acknowledged (IMO MSC.302(87))", () => {
+    const story = starting();
+    story.does(ed, { type: "send", kind: "hold" });
+    story.waitMs(29_999);
+    expect(story.told("alertAgain").map((f) => f.alert)).toEqual([]);
+    story.waitMs(1);
+    const once = [idOf(story, "hold")];
+    expect(
+      story
+        .told("alertAgain")
+        .map((f) => f.alert)
+        .filter((a) => a === once[0]),
+    ).toEqual(once);
+    story.wait(60);
+    expect(story.told("alertAgain").filter((f) => f.alert === once[0])).toHaveLength(3);
+    for (const post of POSTS) acknowledge(story, post, "hold");
+    for (const post of ["cockpit", "supervisor"] as const) acknowledge(story, post, "unanswered");
+    const heard = again(story);
+    story.wait(600);
+    expect(again(story)).toBe(heard);
+  });
+
+  it("[ALR-8] a server that looked away for an hour sounds it once, not a hundred times", () => {
+    const story = starting();
+    story.does(ed, { type: "send", kind: "hold" });
+    const id = idOf(story, "hold");
+    story.unseen(3_600_000).waitMs(0);
+    expect(story.told("alertAgain").filter((f) => f.alert === id)).toHaveLength(1);
+  });
+
+  it("[ALR-8] with nobody at any post it is silent", () => {
+    const story = given({ type: SOUNDING });
+    story.does(ed, { type: "send", kind: "hold" });
+    story.wait(3_600);
+    expect(again(story)).toBe(0);
+    story.say("cockpit", { type: "claimPost", post: "cockpit" });
+    expect(again(story)).toBe(1);
+  });
+});
+
+describe("a cause that comes and goes", () => {
+  it("[ALR-3] is one alert, however often, until it was dealt with", () => {
+    const story = starting();
+    for (let i = 0; i < 20; i += 1) {
+      story.volts(25);
+      story.volts(28);
+    }
+    expect(raised(story, "groundPowerOutOfRange")).toHaveLength(20);
+    expect(story.state.alerts).toHaveLength(1);
+    acknowledge(story, "cockpit", "groundPowerOutOfRange");
+    acknowledge(story, "groundPower", "groundPowerOutOfRange");
+    expect(story.state.alerts).toEqual([]);
+  });
+
+  it("[ALR-3] acknowledged while it was gone by one, it is new to that one when it is back", () => {
+    const story = starting();
+    story.volts(25);
+    acknowledge(story, "cockpit", "groundPowerOutOfRange");
+    story.volts(28);
+    expect(alertOf(story, "groundPowerOutOfRange")?.posts).toEqual({
+      cockpit: "normal",
+      groundPower: "returnedUnacknowledged",
+    });
+    story.volts(25);
+    expect(alertOf(story, "groundPowerOutOfRange")?.posts).toEqual({
+      cockpit: "activeUnacknowledged",
+      groundPower: "activeUnacknowledged",
+    });
+  });
+
+  it("[ALR-3, ALR-7] on a shelf it stays there when its cause comes back", () => {
+    const story = starting();
+    story.volts(25);
+    shelve(story, "cockpit", "groundPowerOutOfRange", 5);
+    story.volts(28);
+    story.volts(25);
+    expect(alertOf(story, "groundPowerOutOfRange")).toMatchObject({
+      active: true,
+      posts: { cockpit: "shelved" },
+    });
+  });
+});
+
+describe("a guard missed", () => {
+  it.each(["cranking", "caught", "running"] as const)(
+    "[ALR-10] %s with the guard gone alerts every post",
+    (life) => {
+      const story = starting();
+      if (life === "cranking") story.cranking(3);
+      else story[life](3);
+      expect(alertOf(story, "guardMissing")).toBeUndefined();
+      story.send("fireGuard", "guardAway");
+      expect(Object.keys(alertOf(story, "guardMissing")?.posts ?? {})).toEqual([...POSTS]);
+      story.send("fireGuard", "guardInPlace", { engine: 3 });
+      expect(alertOf(story, "guardMissing")?.active).toBe(false);
+    },
+  );
+
+  it("[ALR-10] none once stable, none for one that stands", () => {
+    const story = starting().started(3);
+    story.send("fireGuard", "guardAway");
+    expect(raised(story, "guardMissing")).toEqual([]);
+  });
+
+  it("[ALR-10] a guard who reports at two engines at once stands at the last one", () => {
+    const story = starting().started(3).caught(4);
+    story.send("fireGuard", "guardInPlace", { engine: 3 });
+    story.send("fireGuard", "guardInPlace", { engine: 4 });
+    expect(story.state.guard?.engine).toBe(4);
+    expect(raised(story, "guardMissing").map((f) => f.engine)).toEqual([4]);
+    expect(alertOf(story, "guardMissing")?.active).toBe(false);
+  });
+});
+
+describe("the starter's limit", () => {
+  const burning = () => {
+    const story = starting();
+    story.cranking(3);
+    story.wait(10).send("fireGuard", "fire", { engine: 3, place: "induction" });
+    return story;
+  };
+
+  it("[ALR-9] passed under a fire it is suppressed by design, on the record", () => {
+    const story = burning().waitMs(30_000);
+    expect(raised(story, "starterLimit")).toEqual([]);
+    story.waitMs(1);
+    expect(raised(story, "starterLimit")).toMatchObject([{ suppressedBy: "fire" }]);
+    expect(alertOf(story, "starterLimit")?.posts).toEqual({ cockpit: "suppressed" });
+    expect(acknowledge(story, "cockpit", "starterLimit")).toBe("alreadyDone");
+  });
+
+  it("[ALR-9] live again when the fire is out and the starter still turns; heard 30 s later, not at once", () => {
+    const story = burning().wait(100);
+    const fire = story.state.fires[0]?.id ?? 0;
+    story.send("fireGuard", "fireOut", { ref: fire });
+    expect(alertOf(story, "starterLimit")?.posts.cockpit).toBe("suppressed");
+    const limit = idOf(story, "starterLimit");
+    story.send("cockpit", "fireOut", { ref: fire });
+    expect(alertOf(story, "starterLimit")?.posts.cockpit).toBe("activeUnacknowledged");
+    const sounded = () => story.told("alertAgain").filter((f) => f.alert === limit).length;
+    story.waitMs(29_999);
+    expect(sounded()).toBe(0);
+    story.waitMs(1);
+    expect(sounded()).toBe(1);
+  });
+
+  it("[ALR-9, ALR-3] let go before the fire is out, it is gone with the fire", () => {
+    const story = burning().wait(40);
+    story.send("cockpit", "startAbandoned", { engine: 3 });
+    expect(alertOf(story, "starterLimit")?.active).toBe(false);
+    const fire = story.state.fires[0]?.id ?? 0;
+    story.send("fireGuard", "fireOut", { ref: fire });
+    story.send("supervisor", "fireOut", { ref: fire });
+    expect(alertOf(story, "starterLimit")).toBeUndefined();
+  });
+
+  it.each([
+    [40_000, 0],
+    [40_001, 1],
+  ])("[ALR-11] held %i ms: recorded as exceeded %i times", (held, times) => {
+    const story = starting();
+    story.cranking(3);
+    story.waitMs(held).send("cockpit", "startAbandoned", { engine: 3 });
+    expect(story.told("exceeded")).toHaveLength(times);
+    story.wait(60);
+    expect(story.told("exceeded")).toHaveLength(times);
+  });
+
+  it.each([
+    ["caught", (s: Story) => s.send("cockpit", "caught", { engine: 3 })],
+    ["given up", (s: Story) => s.send("cockpit", "startAbandoned", { engine: 3 })],
+    ["shut down", (s: Story) => s.send("cockpit", "shutDown", { engine: 3 })],
+    ["cut", (s: Story) => s.answer("cockpit", s.send("fireGuard", "cutAll").events[0]?.seq ?? 0, "done")],
+    [
+      "under fire",
+      (s: Story) => {
+        s.send("fireGuard", "fire", { engine: 3, place: "induction" });
+        return s.send("cockpit", "caught", { engine: 3 });
+      },
+    ],
+  ] as const)("[ALR-11] 52 s of 40, %s: the seconds are kept with the engine", (_how, end) => {
+    const story = starting();
+    story.cranking(3);
+    story.wait(52);
+    expect(end(story).refusal).toBeUndefined();
+    expect(story.state.engines[2]?.exceeded).toMatchObject([
+      { limit: "starterTime", allowed: 40, found: 52 },
+    ]);
+  });
+
+  it("[ALR-11] two engagements past it are two", () => {
+    const story = starting().failedStart(3, 41).wait(60);
+    story.failedStart(3, 42);
+    expect(story.told("exceeded").map((f) => f.found)).toEqual([41, 42]);
+  });
+});
+
+describe("a thousand holds", () => {
+  it("[HLD-5, ALR-5] each is taken, each is ended by who raised it, and nothing is left", () => {
+    const story = starting();
+    const raisers = [ada, cy, di];
+    const many = 1_000;
+    for (let i = 0; i < many; i += 1) story.does(raisers[i % 3] ?? ada, { type: "send", kind: "hold" });
+    expect(story.state.holds).toHaveLength(many);
+    expect(story.state.alerts).toHaveLength(many);
+    for (const hold of story.state.holds) {
+      const who = raisers.find((p) => p.id === hold.person) ?? ed;
+      expect(story.does(who, { type: "send", kind: "release", ref: hold.id }).refusal).toBeUndefined();
+    }
+    expect(story.state.holds).toEqual([]);
+    expect(story.state.signals.filter((s) => s.kind === "hold")).toEqual([]);
+    for (const post of POSTS) story.say(post, { type: "leavePost", post });
+    expect(story.state.alerts).toEqual([]);
+    expect(story.replayed()).toEqual(story.state);
+  }, 60_000);
+});

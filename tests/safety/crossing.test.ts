@@ -1,0 +1,134 @@
+import { describe, expect, it } from "vitest";
+import { ada, bo, cy, di, ed, fay, given, onDevice } from "../spec/given.ts";
+import { WATCHED } from "./types.ts";
+
+const starting = () => given().upTo("starting");
+
+describe("messages that cross, come twice or come out of order", () => {
+  it("[RBK-4, SIG-8] a read-back that crosses a revoke is refused and revives nothing", () => {
+    const story = starting();
+    const clearance = story.cleared(3);
+    story.send("fireGuard", "revokeClearance", { engine: 3 });
+    expect(story.answer("cockpit", clearance, "readBack", 3).refusal).toMatchObject({
+      reason: "signalClosed",
+      found: "revoked",
+    });
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: clearance }).refusal?.reason).toBe(
+      "clearanceVoid",
+    );
+    expect(story.life(3)).toBe("waiting");
+  });
+
+  it("[CLR-7, CLR-14] a crank that crosses a hold is refused, also after its release", () => {
+    const story = starting();
+    const clearance = story.readBack(3);
+    const hold = story.does(ed, { type: "send", kind: "hold" }).events[0]?.seq ?? 0;
+    const crank = () => story.send("cockpit", "cranking", { engine: 3, ref: clearance }).refusal?.reason;
+    expect(crank()).toBe("clearanceVoid");
+    story.does(ed, { type: "send", kind: "release", ref: hold });
+    expect(crank()).toBe("clearanceVoid");
+  });
+
+  it("[CLR-11] the older of two clearances, sent late, uses neither", () => {
+    const story = starting();
+    const first = story.readBack(3);
+    story.send("supervisor", "revokeClearance", { engine: 3 });
+    const second = story.readBack(3);
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: first }).refusal?.reason).toBe(
+      "clearanceVoid",
+    );
+    expect(story.life(3)).toBe("clear");
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: second }).refusal).toBeUndefined();
+    expect(story.send("cockpit", "cranking", { engine: 3, ref: second }).refusal?.reason).toBe(
+      "clearanceUsed",
+    );
+  });
+
+  it("[REF-4] reordered and past their time they change nothing", () => {
+    const story = starting().requested(3).guarded(3);
+    const late = story.now - 1;
+    const { state } = story;
+    for (const action of [
+      { type: "send", kind: "clearToStart", engine: 3 },
+      { type: "send", kind: "arcClear", engine: 3 },
+      { type: "advance", to: "warmUp" },
+    ] as const) {
+      expect(
+        story.does(action.type === "send" && action.kind === "arcClear" ? bo : di, action, late).refusal
+          ?.reason,
+      ).toBe("tooLate");
+    }
+    expect(story.state.engines).toEqual(state.engines);
+    expect(story.state.arcs).toEqual(state.arcs);
+    expect(story.does(cy, { type: "send", kind: "hold" }, late).refusal).toBeUndefined();
+  });
+
+  it("[PWR-3, CUT-4] a report of done that crosses a stop is refused; a cut done twice is once", () => {
+    const story = given().upTo("groundPower");
+    story.send("cockpit", "connectPower");
+    story.send("fireGuard", "hold");
+    expect(story.volts(28).refusal?.reason).toBe("noAuthority");
+    const cut = story.send("supervisor", "cutAll").events[0]?.seq ?? 0;
+    expect(story.answer("cockpit", cut, "done").refusal).toBeUndefined();
+    expect(story.answer("cockpit", cut, "done").refusal).toBeDefined();
+    expect(story.state.cuts.map((c) => c.doneAt)).toEqual([story.now]);
+  });
+});
+
+describe("people out of place", () => {
+  it("[PST-2, PST-11] two supervisors at once: the second and the first's old device are observers", () => {
+    const story = starting().requested(3).guarded(3);
+    expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal?.reason).toBe("postHeld");
+    expect(story.does(fay, { type: "send", kind: "clearToStart", engine: 3 }).refusal?.reason).toBe(
+      "wrongPost",
+    );
+    story.does(onDevice(di, "phone"), { type: "claimPost", post: "supervisor" });
+    expect(story.does(di, { type: "send", kind: "clearToStart", engine: 3 }).refusal?.reason).toBe(
+      "wrongPost",
+    );
+    expect(story.does(di, { type: "send", kind: "hold" }).refusal).toBeUndefined();
+  });
+
+  it("[HLD-3] nobody releases the hold of one who is there: not the supervisor with a reason, nor an observer", () => {
+    const story = starting();
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    for (const who of [ada, cy, di, ed, fay]) {
+      expect(
+        story.does(who, { type: "send", kind: "release", ref: hold, note: "all is well" }).refusal?.reason,
+      ).toBe("notYourHold");
+    }
+    expect(story.state.holds).toHaveLength(1);
+    expect(
+      story.does(onDevice(bo, "phone"), { type: "send", kind: "release", ref: hold }).refusal,
+    ).toBeUndefined();
+  });
+
+  it("[CON-5] a guard reporting arcs at two engines sees one", () => {
+    const story = starting().guarded(3);
+    expect(story.send("fireGuard", "arcClear", { engine: 4 }).refusal?.reason).toBe("notAtEngine");
+    story.send("fireGuard", "guardInPlace", { engine: 4 });
+    expect(story.state.arcs).toEqual({});
+    expect(story.send("fireGuard", "arcClear", { engine: 3 }).refusal?.reason).toBe("notAtEngine");
+  });
+
+  it("[CLR-7, PRS-1] a restart and a silence together leave no clearance", () => {
+    const story = given({ type: WATCHED }).upTo("starting");
+    const clearance = story.readBack(3);
+    story.unseen(120_000).restart();
+    expect(
+      story.send("cockpit", "cranking", { engine: 3, ref: clearance }).refusal?.reason,
+    ).not.toBeUndefined();
+    expect(story.life(3)).not.toBe("clear");
+    expect(story.replayed()).toEqual(story.state);
+  });
+});
+
+describe("plans", () => {
+  it("[DEF-2] bring the aircraft's open defects along, and they bar", () => {
+    const story = given();
+    story.upTo("starting");
+    story.say("supervisor", { type: "writeDefect", words: "leak", engine: 2, barsStart: true });
+    const [defect] = story.state.defects;
+    expect(defect?.id).toContain("test-session");
+  });
+});

@@ -1,0 +1,189 @@
+import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
+import { CONDITION_IDS } from "../../shared/conditions/condition.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import { readAircraftType } from "../../shared/types/validate.ts";
+import { ada, di, fay, given, onDevice, type Person, type Story } from "../spec/given.ts";
+import { LENIENT, STRICT } from "./types.ts";
+
+const starting = () => given({ type: LENIENT }).upTo("starting");
+const WIND = "windWithinLimits" as const;
+const setAside = (story: Story, who: Person, engine = 3, condition: (typeof CONDITION_IDS)[number] = WIND) =>
+  story.does(who, { type: "override", condition, engine, reason: `${who.id} knows why` });
+/** Asked by the cockpit, given by the supervisor. */
+const aside = (engine = 3) => {
+  const story = ready();
+  setAside(story, ada, engine);
+  setAside(story, di, engine);
+  return story;
+};
+function ready(): Story {
+  const story = given({ type: LENIENT });
+  story.upTo("brief");
+  story.upTo("starting");
+  return story;
+}
+const clear = (story: Story) => story.send("supervisor", "clearToStart", { engine: 3 });
+
+describe("setting a condition aside", () => {
+  it.each(["noStopOpen", "noOtherTurningUp", "arcClear", "handsOffPropellers", "postsHeld"] as const)(
+    "[OVR-1] no type may let %s be set aside",
+    (id) => {
+      const read = readAircraftType({ ...STRICT, overridable: [id] });
+      expect("faults" in read && read.faults.map((f) => f.message)).toEqual([
+        `${id} can never be overridden`,
+      ]);
+    },
+  );
+
+  it.each(CONDITION_IDS.filter((id) => !LENIENT.overridable.includes(id)))(
+    "[OVR-1] %s is not, where the type does not say so",
+    (id) => {
+      expect(setAside(starting(), ada, 3, id).refusal?.reason).toBe("notOverridable");
+    },
+  );
+
+  it("[OVR-2] two people, each with a reason, and the clearance is given", () => {
+    const story = ready().requested(3).guarded(3);
+    expect(clear(story).refusal?.unmet?.map((u) => u.id)).toEqual([WIND]);
+    setAside(story, ada);
+    expect(clear(story).refusal?.reason).toBe("conditionsUnmet");
+    expect(setAside(story, di).refusal).toBeUndefined();
+    expect(story.state.overrides).toMatchObject([
+      { first: { person: "ada", reason: "ada knows why" }, second: { person: "di", reason: "di knows why" } },
+    ]);
+    expect(clear(story).refusal).toBeUndefined();
+  });
+
+  it("[OVR-2] one person on two devices is one person", () => {
+    const story = starting();
+    setAside(story, ada);
+    const phone = onDevice(ada, "phone");
+    story.does(phone, { type: "claimPost", post: "cockpit" });
+    setAside(story, phone);
+    expect(setAside(story, phone).refusal?.reason).toBe("secondPersonNeeded");
+    expect(story.state.overrides.every((o) => o.second === null)).toBe(true);
+  });
+
+  it("[OVR-2, ASK-2] two people on one device are not two, nor is the second asked", () => {
+    const story = starting();
+    story.does(onDevice(di, "ada-tablet"), { type: "claimPost", post: "supervisor" });
+    setAside(story, ada);
+    expect(askedOf(story.state, "supervisor", story.now).filter((a) => a.say === "override")).toEqual([]);
+    expect(setAside(story, onDevice(di, "ada-tablet")).refusal?.reason).toBe("secondPersonNeeded");
+  });
+
+  it("[OVR-2] guard and ground power may not; another engine's number is another question", () => {
+    const story = starting();
+    expect(
+      story.say("fireGuard", { type: "override", condition: WIND, engine: 3, reason: "x" }).refusal?.reason,
+    ).toBe("wrongPost");
+    setAside(story, ada, 3);
+    setAside(story, di, 4);
+    expect(story.state.overrides.map((o) => [o.engine, o.second])).toEqual([
+      [3, null],
+      [4, null],
+    ]);
+    expect(setAside(story, ada, 5).refusal?.reason).toBe("noSuchEngine");
+  });
+
+  it.each([
+    [59_999, true],
+    [60_000, false],
+  ])("[OVR-3] the second after %i ms: given %s, seen by the server or not", (ms, given_) => {
+    for (const look of ["waitMs", "unseen"] as const) {
+      const story = starting();
+      setAside(story, ada);
+      story[look](ms);
+      setAside(story, di);
+      expect(story.told("overrideGiven")).toHaveLength(given_ ? 1 : 0);
+      expect(story.told("overrideEnded").map((f) => f.why)).toEqual(given_ ? [] : ["late"]);
+    }
+  });
+
+  it("[OVR-4] used up by one start of that engine", () => {
+    const story = aside().requested(3).guarded(3);
+    const clearance = clear(story).events[0]?.seq ?? 0;
+    story.answer("cockpit", clearance, "readBack", 3);
+    story.send("cockpit", "cranking", { engine: 3, ref: clearance });
+    expect(story.told("overrideEnded").map((f) => f.why)).toEqual(["used"]);
+    expect(story.state.overrides).toEqual([]);
+  });
+
+  it("[OVR-4] another engine's start does not use it, and it does not serve that engine", () => {
+    const story = aside(3).requested(4).guarded(4);
+    expect(story.send("supervisor", "clearToStart", { engine: 4 }).refusal?.unmet?.map((u) => u.id)).toEqual([
+      WIND,
+    ]);
+    expect(story.state.overrides).toHaveLength(1);
+  });
+
+  it.each([
+    ["a hold", (s: Story) => s.send("fireGuard", "hold")],
+    ["a fire", (s: Story) => s.send("fireGuard", "fire")],
+    ["a change of post", (s: Story) => s.say("groundPower", { type: "leavePost", post: "groundPower" })],
+    ["a restart", (s: Story) => s.restart()],
+    [
+      "a changed plan",
+      (s: Story) => s.say("supervisor", { type: "amendPlan", order: [3, 4], reason: "two only" }),
+    ],
+  ] as const)("[OVR-4] %s ends it, given or only asked", (_what, change) => {
+    const story = aside(3);
+    setAside(story, ada, 4);
+    change(story);
+    expect(story.told("overrideEnded").map((f) => f.why)).toEqual(["epoch", "epoch"]);
+    expect(story.state.overrides).toEqual([]);
+  });
+
+  it("[OVR-4, CLR-6] a stop during the clearance ends both; nothing comes back on release", () => {
+    const story = aside().requested(3).guarded(3);
+    clear(story);
+    const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
+    story.send("fireGuard", "release", { ref: hold });
+    story.requested(3).guarded(3);
+    expect(clear(story).refusal?.unmet?.map((u) => u.id)).toEqual([WIND]);
+  });
+
+  it("[OVR-4] left with the starting stage", () => {
+    const story = starting();
+    for (const n of story.state.order) {
+      setAside(story, ada, n);
+      setAside(story, di, n);
+      story.started(n);
+    }
+    setAside(story, ada, 3);
+    story.heard().say("supervisor", { type: "advance", to: "warmUp" });
+    expect(story.state.stage).toBe("warmUp");
+    expect(story.told("overrideEnded").at(-1)?.why).toBe("stageLeft");
+    expect(story.state.overrides).toEqual([]);
+  });
+
+  it("[OVR-5] the clearance's basis says so", () => {
+    const story = aside().requested(3).guarded(3);
+    clear(story);
+    const sent = story.told("sent").find((f) => f.kind === "clearToStart");
+    expect(sent?.basis?.filter((r) => r.is === "overridden").map((r) => r.id)).toEqual([WIND]);
+  });
+
+  it("[OVR-5, TIM-1] what was set aside may age: the clearance stands and no deadline sticks", () => {
+    const story = starting();
+    story.say("supervisor", { type: "recordWeather", windKt: 5 });
+    story.wait(3_590);
+    story.brakes();
+    setAside(story, ada);
+    setAside(story, di);
+    story.volts(28);
+    story.requested(3).guarded(3);
+    expect(clear(story).refusal).toBeUndefined();
+    story.wait(15);
+    expect(story.life(3)).toBe("clear");
+    expect(nextDeadline(story.state) ?? 0).toBeGreaterThan(story.now);
+  });
+
+  it("[OVR-2] a second supervisor gets no say: the post is held", () => {
+    const story = starting();
+    expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal?.reason).toBe("postHeld");
+    setAside(story, ada);
+    expect(setAside(story, fay).refusal?.reason).toBe("wrongPost");
+  });
+});

@@ -1,0 +1,85 @@
+import type { ConditionId } from "../../shared/conditions/condition.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Drill, Trigger } from "../../shared/types/drill.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { FOUR } from "../spec/aircraft.ts";
+
+const source = { basis: "invented", text: "for tests" } as const;
+const seconds = (value: number) => ({ value, unit: "s", source }) as const;
+
+function withTiming(type: AircraftType, timing: Partial<Record<keyof AircraftType["timing"], number>>) {
+  const changed = Object.entries(timing).map(([key, value]) => [key, seconds(value)]);
+  return { ...type, timing: { ...type.timing, ...Object.fromEntries(changed) } };
+}
+
+/** Alerts that sound again after 30 s. */
+export const SOUNDING = withTiming(FOUR, { resound: 30 });
+
+/** Presence asked for at 15 s and held at 45 s of silence. */
+export const WATCHED = withTiming(FOUR, {
+  presenceSeen: 15,
+  presenceHeard: 30,
+  presenceHold: 45,
+  arcClear: 120,
+});
+
+/** Asked for by its condition alone: no stage waits for it. */
+const check = (id: string, post: Post) => ({ id, words: id, stage: "closed", post, source }) as const;
+
+const EXTRA: readonly ConditionId[] = [
+  "postsCurrent",
+  "bladesCounted",
+  "extinguisherChecked",
+  "guardPathClear",
+  "areaChecked",
+  "fuellingClear",
+  "windWithinLimits",
+  "noBarringDefect",
+  "cartOutputOff",
+  "generatorsCarry",
+  "inboardStopped",
+];
+
+const CHECKS = [
+  check("extinguisher", "fireGuard"),
+  check("area", "supervisor"),
+  check("fuelling", "supervisor"),
+  check("cartOutputOff", "groundPower"),
+  check("generatorsCarry", "cockpit"),
+];
+
+/** The test type with these conditions added to those it has. */
+export function applying(...more: ConditionId[]): AircraftType {
+  return { ...FOUR, checks: [...FOUR.checks, ...CHECKS], conditions: [...FOUR.conditions, ...more] };
+}
+
+/** Every condition there is. */
+export const STRICT = applying(...EXTRA);
+
+/** Brakes, wind and the guard may be set aside by two people. */
+export const LENIENT: AircraftType = {
+  ...applying("windWithinLimits"),
+  overridable: ["windWithinLimits", "brakesSet", "guardInPlace"],
+};
+
+const step = (words: string) => ({ words, withinS: null });
+
+/** A drill with two steps for the cockpit and one for the guard. */
+export function drill(id: string, ...triggers: Trigger[]): Drill {
+  return {
+    id,
+    title: id,
+    triggers,
+    cards: {
+      cockpit: [step("first"), step("second")],
+      fireGuard: [step("look")],
+      groundPower: [],
+      supervisor: [],
+    },
+    source,
+  };
+}
+
+export function drilled(...drills: Drill[]): AircraftType {
+  return { ...applying("bladesCounted"), drills };
+}
