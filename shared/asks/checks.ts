@@ -3,6 +3,7 @@ import type { ConditionId } from "../conditions/condition.ts";
 import { fromCheck } from "../conditions/fromCheck.ts";
 import { windWithinLimits } from "../conditions/windWithinLimits.ts";
 import type { Post } from "../protocol/posts.ts";
+import { checkApplies, preheatRequired } from "../session/preheat.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
@@ -17,7 +18,11 @@ export function checks(state: SessionState, post: Post, now: number): Ask[] {
 }
 
 function isDue(state: SessionState, check: Check, now: number): boolean {
-  if (check.stage === state.stage && state.checks[check.id]?.good !== true) return true;
+  if (check.stage === state.stage && state.checks[check.id]?.good !== true) {
+    return checkApplies(state, check.id, now);
+  }
+  // Found out late that it is needed: still asked for, as advice, before the engine is asked for.
+  if (check.id === state.type.oil.preheat?.check) return preheatWanted(state, check, now);
   if (check.id === "generatorsCarry") return generatorsWanted(state, now);
   if (check.id === "cartOutputOff") return cartOffWanted(state, now);
   if (state.stage !== "starting") return false;
@@ -27,6 +32,11 @@ function isDue(state: SessionState, check: Check, now: number): boolean {
   if (condition !== "areaChecked" && condition !== "fuellingClear") return false;
   if (!state.type.conditions.includes(condition)) return false;
   return fromCheck(state, check.id, state.type.timing.area.value, now).is !== "yes";
+}
+
+function preheatWanted(state: SessionState, check: Check, now: number): boolean {
+  const late = state.stage === "starting" && state.checks[check.id]?.good !== true;
+  return late && preheatRequired(state, now);
 }
 
 function fresh(state: SessionState, check: string, now: number): boolean {

@@ -4,6 +4,7 @@ import { chocksIn } from "../conditions/chocksIn.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { neededPosts } from "../conditions/postsHeld.ts";
 import { gatesShort } from "./gates.ts";
+import { checkApplies } from "./preheat.ts";
 import { engineOf, isTurning, type SessionState } from "./state.ts";
 
 /**
@@ -12,13 +13,14 @@ import { engineOf, isTurning, type SessionState } from "./state.ts";
  * `allClear`. Empty when the stage may be left.
  */
 export function missingFor(state: SessionState, now: number): string[] {
-  return [...ofStage(state, now), ...ofChecks(state)];
+  return [...ofStage(state, now), ...ofChecks(state, now)];
 }
 
-function ofChecks(state: SessionState): string[] {
+function ofChecks(state: SessionState, now: number): string[] {
   return state.type.checks
     .filter((c) => c.stage === state.stage && state.checks[c.id]?.good !== true)
     .filter((c) => c.post !== "groundPower" || state.powerSource === "groundPower")
+    .filter((c) => checkApplies(state, c.id, now))
     .map((c) => `check:${c.id}`);
 }
 
