@@ -23,7 +23,17 @@ export async function seedDemo(
   const people = await Promise.all(
     demo.people.map(async ({ id, handle, name, pin, mayHold }) => {
       const pinHash = await hashPin(pin, cost);
-      return { id, handle, name, mayHold, pinHash, active: true, createdAt: now, demo: true };
+      return {
+        id,
+        handle,
+        name,
+        mayHold,
+        pinHash,
+        active: true,
+        currentUntil: null,
+        createdAt: now,
+        demo: true,
+      };
     }),
   );
   await directory.addTypes(demo.types, now);

@@ -1,5 +1,5 @@
-// npm run people -- <handle> "<name>" <post,post…>: adds a person, whose PIN is read from standard input. Not while
-// the server runs on the same database.
+// npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person, whose PIN is read from standard
+// input. Not while the server runs on the same database.
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/posts.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
@@ -10,13 +10,19 @@ import { StartRefused } from "./start-refused.ts";
 import { lockDatabase, openDatabase } from "./store/open.ts";
 import { PrismaDirectory } from "./store/prisma-directory.ts";
 
-const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts>
-  posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between`;
+const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> [<current until>]
+  posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
+  current until: the last day the person is current for duty, such as 2027-03-31; leave out to keep no date`;
 
 const entrySchema = z.object({
   handle: z.string().toLowerCase().pipe(idSchema),
   name: line(80),
   mayHold: z.array(postSchema).min(1),
+  /** To the end of that day, UTC. */
+  currentUntil: z.iso
+    .date()
+    .transform((day) => Date.parse(day) + 24 * 3_600_000)
+    .nullable(),
   pin: z.string().min(6, "must be at least 6 characters").max(64),
 });
 
@@ -26,9 +32,10 @@ await main().catch((error: unknown) => {
 });
 
 async function main(): Promise<void> {
-  const [handle, name, posts, ...more] = process.argv.slice(2);
+  const [handle, name, posts, day = null, ...more] = process.argv.slice(2);
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
-  const entered = { handle, name, mayHold: posts.split(","), pin: (await standardInput()).trim() };
+  const pin = (await standardInput()).trim();
+  const entered = { handle, name, mayHold: posts.split(","), currentUntil: day, pin };
   const entry = entrySchema.safeParse(entered);
   if (!entry.success) {
     const faults = entry.error.issues.map((i) => `${i.path.join(".")} ${i.message}`);
@@ -38,10 +45,10 @@ async function main(): Promise<void> {
   const lock = lockDatabase(data);
   openDatabase(data, Date.now()).close();
   const directory = await PrismaDirectory.open(data);
-  const { pin, ...person } = entry.data;
+  const { pin: secret, ...person } = entry.data;
   if (await directory.personByHandle(person.handle))
     throw new StartRefused(`${person.handle} is there already`);
-  const pinHash = await hashPin(pin);
+  const pinHash = await hashPin(secret);
   await directory.addPeople([
     { ...person, id: randomIds.person(), pinHash, active: true, createdAt: Date.now(), demo: false },
   ]);

@@ -6,11 +6,13 @@ export interface Identity {
   signIn: string;
   person: { id: string; name: string; handle: string; mayHold: Post[]; demo: boolean };
   device: { id: string; name: string };
+  /** Until when the person is current for duty, null where no date is kept. Server milliseconds. */
+  currentUntil: number | null;
   /** Server milliseconds. */
   expiresAt: number;
 }
 
 /** The identity as the rules know it. */
-export function personOf({ person, device }: Identity): Person {
-  return { id: person.id, name: person.name, device: device.id, mayHold: person.mayHold, currentUntil: null };
+export function personOf({ person, device, currentUntil }: Identity): Person {
+  return { id: person.id, name: person.name, device: device.id, mayHold: person.mayHold, currentUntil };
 }

@@ -120,6 +120,7 @@ function identityOf(signIn: SignInRecord, person: PersonRecord): Identity {
     signIn: signIn.id,
     person: { id, name, handle, mayHold, demo },
     device: { id: signIn.deviceId, name: signIn.deviceName },
+    currentUntil: person.currentUntil,
     expiresAt: signIn.expiresAt,
   };
 }

@@ -66,6 +66,8 @@ export interface EventStore {
   sessionByCode(code: string): Promise<SessionRow | null>;
   /** The session a plan's command id led to. */
   sessionByPlan(command: string): Promise<SessionRow | null>;
+  /** The newest session of an aircraft. */
+  lastSessionOf(aircraft: string): Promise<SessionRow | null>;
   /** Newest first. */
   sessions(limit: number): Promise<SessionRow[]>;
   /** Every session that is not over. */

@@ -44,6 +44,10 @@ export class MemoryEventStore implements EventStore {
       .slice(0, limit);
   }
 
+  async lastSessionOf(aircraft: string): Promise<SessionRow | null> {
+    return (await this.sessions(this.#rows.size)).find((r) => r.aircraft === aircraft) ?? null;
+  }
+
   async openSessions(): Promise<SessionRow[]> {
     return [...this.#rows.values()].filter((r) => r.closedAt === null);
   }

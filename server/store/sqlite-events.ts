@@ -70,6 +70,7 @@ export class SqliteEventStore implements EventStore {
       byId: select(`WHERE "id" = ?`),
       byCode: select(`WHERE "code" = ?`),
       byPlan: select(`WHERE "planCommand" = ?`),
+      lastOf: select(`WHERE "aircraft" = ? ORDER BY "createdAt" DESC, "id" DESC LIMIT 1`),
       newest: select(`ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
       newestAt: db.prepare<[], { at: number | null }>(`SELECT max("headAt") AS "at" FROM "Session"`),
@@ -108,6 +109,10 @@ export class SqliteEventStore implements EventStore {
 
   async sessions(limit: number): Promise<SessionRow[]> {
     return this.#try(() => this.#sql.newest.all(limit));
+  }
+
+  async lastSessionOf(aircraft: string): Promise<SessionRow | null> {
+    return this.#try(() => this.#sql.lastOf.get(aircraft) ?? null);
   }
 
   async openSessions(): Promise<SessionRow[]> {

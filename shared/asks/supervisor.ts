@@ -1,12 +1,13 @@
 import { findUnmet } from "../conditions/all.ts";
 import { stageAfter } from "../protocol/stages.ts";
+import { mayGoBack } from "../session/decide/plan.ts";
 import { missingFor } from "../session/requirements.ts";
 import { plain, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 
 /** Permission, stages, and the ends of what others raised. */
 export function askedOfSupervisor(state: SessionState, now: number): Ask[] {
-  return [...clearances(state, now), ...allClear(state), ...nextStage(state, now)];
+  return [...clearances(state, now), ...allClear(state), ...nextStage(state, now), ...goBack(state)];
 }
 
 /** With a condition unmet there is no choice to clear: the ask names what is missing instead. */
@@ -57,6 +58,12 @@ function allClear(state: SessionState): Ask[] {
       choices: [choice("allClear", "yes", { type: "send", kind: "allClear", channel: "panel" })],
     }),
   ];
+}
+
+function goBack(state: SessionState): Ask[] {
+  if (!mayGoBack(state) || stopOpen(state)) return [];
+  const back = choice("goBack", "plain", { type: "advance", to: "starting" });
+  return [ask({ key: "goBack", say: "goBack", weight: 4, choices: [back] })];
 }
 
 function nextStage(state: SessionState, now: number): Ask[] {

@@ -51,6 +51,7 @@ export const ASK_WORDS: Readonly<Record<string, string>> = {
   allClear: "Chocks are out. Everybody and everything clear?",
   brief: "Were you briefed: order, signals, fire plan, way out?",
   check: "{d}",
+  goBack: "An engine has stopped. Go back to starting?",
   ownHold: "Your hold stands. Release it when it is safe.",
   silentHold: "{d} fell silent in a live start, so it is held. Is it safe to release?",
   absentHold: "{d} raised a hold and holds no post now. Is it safe to release?",
@@ -87,6 +88,7 @@ export const IDLE_WORDS: Readonly<Record<string, string>> = {
 
 /** The words on the answers. Keys are the choices' `word`. */
 export const CHOICE_WORDS: Readonly<Record<string, string>> = {
+  goBack: "Back to starting",
   shelve: "Put aside 5 min",
   present: "I am here",
   stepDone: "Done",

@@ -38,6 +38,7 @@ export class TestPanel {
   state: SessionState | null = null;
   /** Events that came doubled, or with others missing before them. */
   readonly faults: string[] = [];
+  #gone = false;
   readonly #waiting = new Set<{ is: () => boolean; met: () => void }>();
 
   constructor(url: string, auth: unknown, headers: Record<string, string> = {}) {
@@ -68,7 +69,11 @@ export class TestPanel {
       }),
     );
     this.socket.on("connect", () => on(() => {}));
-    this.socket.on("disconnect", () => on(() => {}));
+    this.socket.on("disconnect", () =>
+      on(() => {
+        this.#gone = true;
+      }),
+    );
     this.socket.on("connect_error", (error) =>
       on(() => {
         this.refusal = error as unknown as TestPanel["refusal"];
@@ -91,9 +96,9 @@ export class TestPanel {
     });
   }
 
-  /** Resolves once the server let the panel in or refused it. */
+  /** Resolves once the server let the panel in or refused it, or was gone before it could do either. */
   async settled(): Promise<this> {
-    await this.until(() => this.socket.connected || this.refusal !== null);
+    await this.until(() => this.socket.connected || this.refusal !== null || this.#gone);
     return this;
   }
 
@@ -107,18 +112,17 @@ export class TestPanel {
 
   /** Asks to watch; what comes is taken over before anything that comes after it. */
   async watch(session: string, since = 0): Promise<Sync> {
-    const sync = await new Promise<Sync | Trouble>((resolve) => {
-      this.socket.emit(
-        "watch",
-        { session, since } as never,
-        ((answer: Sync | Trouble) => {
-          if ("state" in answer) this.state = answer.state;
-          // What was asked for and came by itself meanwhile is there already.
-          if ("events" in answer)
-            for (const event of answer.events) if (event.seq > (this.state?.seq ?? 0)) this.#apply(event);
-          resolve(answer);
-        }) as never,
-      );
+    const sync = await new Promise<Sync | Trouble>((resolve, reject) => {
+      const answered = (error: Error | null, answer: Sync | Trouble) => {
+        if (error) return reject(error);
+        if ("state" in answer) this.state = answer.state;
+        // What was asked for and came by itself meanwhile is there already.
+        if ("events" in answer)
+          for (const event of answer.events) if (event.seq > (this.state?.seq ?? 0)) this.#apply(event);
+        resolve(answer);
+      };
+      // With a limit, however long, the answer is an error too when the link goes first.
+      this.socket.timeout(60_000).emit("watch", { session, since } as never, answered as never);
     });
     if ("status" in sync) throw new Error(sync.message);
     return sync;

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { ada, bo, cy, di, ed, fay, given, onDevice } from "../spec/given.ts";
-import { WATCHED } from "./types.ts";
+import { findAll } from "../../shared/conditions/all.ts";
+import { plan } from "../../shared/session/step.ts";
+import { ada, bo, cy, di, ed, fay, given, onDevice, START } from "../spec/given.ts";
+import { applying, WATCHED } from "./types.ts";
 
 const starting = () => given().upTo("starting");
 
@@ -123,12 +125,29 @@ describe("people out of place", () => {
   });
 });
 
-describe("plans", () => {
-  it("[DEF-2] bring the aircraft's open defects along, and they bar", () => {
-    const story = given();
-    story.upTo("starting");
-    story.say("supervisor", { type: "writeDefect", words: "leak", engine: 2, barsStart: true });
-    const [defect] = story.state.defects;
-    expect(defect?.id).toContain("test-session");
+describe("a plan", () => {
+  it("[DEF-2, MCN-1] brings the aircraft's open defects and when each engine last ran", () => {
+    const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+    const { state } = plan(
+      "later",
+      {
+        type: "planned",
+        aircraft: "CH-TST",
+        place: "North ramp",
+        aircraftType: applying("noBarringDefect", "bladesCounted"),
+        order: [3, 2],
+        powerSource: "batteries",
+        crew: nobody,
+        defects: [{ id: "earlier-7", words: "leak", engine: 2, barsStart: true, at: START - 1, name: "Cy" }],
+        lastRan: [null, null, START - 60_000, null],
+      },
+      di,
+      { id: "c", digest: "d", clientAt: START },
+      START,
+    );
+    const is = (engine: number, id: string) => findAll(state, engine, START).find((r) => r.id === id)?.is;
+    expect([2, 3].map((n) => is(n, "noBarringDefect"))).toEqual(["no", "yes"]);
+    expect([2, 3].map((n) => is(n, "bladesCounted"))).toEqual(["unknown", "yes"]);
+    expect(state.defects).toMatchObject([{ id: "earlier-7", by: { at: START - 1, name: "Cy" } }]);
   });
 });

@@ -20,7 +20,7 @@ const open = (story: Story) => story.state.drills.map((r) => [r.drill, r.engine]
 const step = (story: Story, post: Post, index: number, done = true, run = story.state.drills[0]?.id ?? 0) =>
   story.say(post, { type: "drillStep", run, step: index, done }).refusal?.reason;
 const end = (story: Story, post: Post = "supervisor") =>
-  story.say(post, { type: "endDrill", run: story.state.drills[0]?.id ?? 0, outcome: "worked" }).refusal
+  story.say(post, { type: "endDrill", run: story.state.drills[0]?.id ?? 9_999, outcome: "worked" }).refusal
     ?.reason;
 const fire = (story: Story, place: FirePlace = "induction", engine = 3) =>
   story.send("fireGuard", "fire", { engine, place });

@@ -199,4 +199,26 @@ describe("stages", () => {
       expect(story.does(CREW[post], { type: "advance", to: "brief" }).refusal).toBeUndefined();
     }
   });
+
+  it.each(["warmUp", "release"] as const)(
+    "[STG-16] from %s the way leads back for an engine that quit",
+    (stage) => {
+      const story = given().manned().upTo(stage);
+      expect(advance(story, "starting").refusal?.reason).toBe("wrongStage");
+      story.send("cockpit", "shutDown", { engine: 3 });
+      story.send("fireGuard", "hold");
+      expect(advance(story, "starting").refusal?.reason).toBe("stopOpen");
+      story.send("fireGuard", "release", { ref: story.state.holds[0]?.id ?? 0 });
+      expect(advance(story, "starting").refusal).toBeUndefined();
+      expect(story.state.stage).toBe("starting");
+    },
+  );
+
+  it("[STG-13] no session is abandoned while a fire stands", () => {
+    const story = given().manned().upTo("secure");
+    story.send("fireGuard", "fire", { place: "groundEquipment" });
+    const abandoned = story.say("supervisor", { type: "abandon", reason: "rain" });
+    expect(abandoned.refusal?.reason).toBe("stopOpen");
+    expect(story.state.stage).toBe("secure");
+  });
 });

@@ -156,6 +156,14 @@ export function eventStoreContract(
       expect((await store.openSessions()).map((s) => s.id).sort()).toEqual(["a", "c"]);
     });
 
+    it("[STO-2] knows the newest session of an aircraft", async () => {
+      await store.append(append("a", 0, 1, { createdAt: 5, aircraft: "CH-AAA" }));
+      await store.append(append("b", 0, 1, { createdAt: 9, aircraft: "CH-AAA" }));
+      await store.append(append("c", 0, 1, { createdAt: 11, aircraft: "CH-BBB" }));
+      expect((await store.lastSessionOf("CH-AAA"))?.id).toBe("b");
+      expect(await store.lastSessionOf("CH-CCC")).toBeNull();
+    });
+
     it("[STO-2] knows the time of the newest event of all", async () => {
       expect(await store.newestAt()).toBe(0);
       await store.append(append("a", 0, 1, { headAt: 4_000_000_000_000 }));

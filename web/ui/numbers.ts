@@ -1,3 +1,5 @@
+export { unitWord } from "../../shared/words/units.ts";
+
 /** Whole seconds up to 99, then minutes and seconds. Never negative. */
 export function seconds(ms: number): string {
   const s = Math.max(0, Math.floor(ms / 1000));
@@ -31,17 +33,4 @@ const DECIMALS = /\.(\d+)/;
 export function figure(value: number, step: number): string {
   const decimals = DECIMALS.exec(String(step))?.[1]?.length ?? 0;
   return value.toFixed(decimals);
-}
-
-const UNIT_WORDS: Readonly<Record<string, string>> = {
-  degC: "°C",
-  degF: "°F",
-  percent: "%",
-  ohm: "Ω",
-  USgal: "US gal",
-  count: "",
-};
-
-export function unitWord(unit: string): string {
-  return UNIT_WORDS[unit] ?? unit;
 }

@@ -26,6 +26,9 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       return accept({ ...action, type: "planAmended" });
     }
     case "advance": {
+      if (action.to === "starting" && mayGoBack(state)) {
+        return stopOpen(state) ? refuse("stopOpen") : accept({ type: "stageReached", stage: "starting" });
+      }
       const next = stageAfter(state.stage);
       if (action.to !== next)
         return refuse("wrongStage", { found: state.stage, ...(next ? { stages: [next] } : {}) });
@@ -37,7 +40,14 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
     case "abandon": {
       const turning = state.engines.find((e) => isTurning(e.life));
       if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
+      if (state.fires.length > 0) return refuse("stopOpen");
       return accept({ type: "stageReached", stage: "abandoned", reason: action.reason });
     }
   }
+}
+
+/** An engine of the order quit after the starting stage: it can only be started again there. */
+export function mayGoBack(state: SessionState): boolean {
+  const after = state.stage === "warmUp" || state.stage === "release";
+  return after && state.engines.some((e) => state.order.includes(e.n) && !isTurning(e.life));
 }

@@ -1,3 +1,4 @@
+import { COLUMNS, sequenceRows } from "../../../shared/brief/exchange.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { missingFor } from "../../../shared/session/requirements.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -8,7 +9,6 @@ import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { ConditionsNow } from "./ConditionsNow.tsx";
-import { COLUMNS, sequenceRows } from "./sequence.ts";
 
 interface Props {
   panel: Panel;

@@ -1,9 +1,34 @@
-import type { SessionEvent } from "../../../shared/protocol/events.ts";
-import { otherPosts, POSTS, type Post } from "../../../shared/protocol/posts.ts";
-import { CATALOGUE } from "../../../shared/session/catalogue.ts";
-import { say } from "../../../shared/words/en.ts";
-import type { Column, SequenceRow } from "../../ui/sequence/Sequence.tsx";
-import { type Lookup, lookupOf, sayEvent, sayRefused } from "../shared/eventWords.ts";
+import type { SessionEvent } from "../protocol/events.ts";
+import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
+import { CATALOGUE } from "../session/catalogue.ts";
+import { say } from "../words/en.ts";
+import { type Lookup, lookupOf, sayEvent, sayRefused } from "../words/events.ts";
+
+export interface Column {
+  id: string;
+  name: string;
+}
+
+interface Base {
+  seq: number;
+  at: number;
+  text: string;
+}
+export type SequenceRow =
+  | (Base & {
+      is: "arrow" | "answer" | "refused";
+      from: string;
+      to: readonly string[];
+      tone: "plain" | "hold" | "danger";
+      /** Hand or interphone, when it was not by panel. */
+      by: string | null;
+    })
+  | (Base & {
+      is: "note";
+      tone: "plain" | "quiet" | "warning" | "stage";
+      /** The line it belongs to; null for what concerns all. */
+      on: string | null;
+    });
 
 /** One vertical line per post, and one for people without a post. */
 export const COLUMNS: readonly Column[] = [

@@ -1,9 +1,9 @@
-import type { Fact, SessionEvent } from "../../../shared/protocol/events.ts";
-import type { Post } from "../../../shared/protocol/posts.ts";
-import type { Refusal } from "../../../shared/protocol/refusals.ts";
-import type { AircraftType } from "../../../shared/types/schema.ts";
-import { say } from "../../../shared/words/en.ts";
-import { unitWord } from "../../ui/numbers.ts";
+import type { Fact, SessionEvent } from "../protocol/events.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Refusal } from "../protocol/refusals.ts";
+import type { AircraftType } from "../types/schema.ts";
+import { say } from "./en.ts";
+import { unitWord } from "./units.ts";
 
 /** What the words of later events lean on: the signals sent so far, and the type's names. */
 export interface Lookup {

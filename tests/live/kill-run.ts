@@ -1,0 +1,114 @@
+import { randomUUID } from "node:crypto";
+import { chance } from "../../seed/crew/chance.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { type Acked, CrewLane, HoldLane, type Lane } from "./kill-load.ts";
+import { findings, type KillFindings } from "./kill-verify.ts";
+import { TestPanel } from "./panel.ts";
+import { ServerProcess } from "./server-process.ts";
+
+/** Demo people, one for each post. */
+const CREW: Readonly<Record<Post, [handle: string, pin: string]>> = {
+  cockpit: ["austol", "348209"],
+  fireGuard: ["cador", "157492"],
+  groundPower: ["lowen", "603781"],
+  supervisor: ["merryn", "925364"],
+};
+
+/** Answers a server gives at most before it is killed. */
+const MOST_ACKS = 40;
+
+export interface KillReport extends KillFindings {
+  kills: number;
+  acked: number;
+}
+
+/**
+ * Starts the real server on `file`, loads it, and kills it, over and over: each time after a number of answers that
+ * the seed decides, with commands under way. What was not answered is sent again to the next one. At the end it is
+ * stopped in order, and the log is held against every answer there was.
+ */
+export async function killRun(file: string, seed: number, kills: number): Promise<KillReport> {
+  let server = await ServerProcess.start(file);
+  const tokens = await Promise.all(POSTS.map((post) => signIn(server.url, ...CREW[post])));
+  const [held, started] = [await plan(server.url, tokens[3]), await plan(server.url, tokens[3])];
+  const lanes: { token: string; lane: Lane }[] = POSTS.flatMap((post, n) => [
+    { token: tokens[n] as string, lane: new HoldLane(held) },
+    { token: tokens[n] as string, lane: new CrewLane(started, post) },
+  ]);
+
+  for (let kill = 0; kill < kills; kill += 1) {
+    const limit = Math.floor(chance(seed, kill, "acks") * (MOST_ACKS + 1));
+    await loadUntil(server.url, lanes, limit, () => server.kill());
+    server = await ServerProcess.start(file);
+  }
+  for (const { token, lane } of lanes) {
+    const panel = await connect(server.url, token);
+    await lane.flush(panel);
+    if (!lane.idle) throw new Error("a command stayed without an answer");
+    panel.close();
+  }
+  const code = await server.stop("SIGTERM");
+  const acked = new Map<string, Acked>(lanes.flatMap(({ lane }) => [...lane.acked]));
+  const report = findings(file, acked);
+  if (code !== 0) report.faults.push(`stopped in order it ended with ${code}`);
+  return { ...report, kills, acked: acked.size };
+}
+
+/** Runs every lane until `limit` answers have come, then calls `kill` in that very turn. */
+async function loadUntil(
+  url: string,
+  lanes: readonly { token: string; lane: Lane }[],
+  limit: number,
+  kill: () => Promise<void>,
+): Promise<void> {
+  let answers = 0;
+  let killed: Promise<void> | null = null;
+  const count = () => {
+    if (answers >= limit) killed ??= kill();
+    answers += 1;
+  };
+  const running = lanes.map(async ({ token, lane }) => {
+    const panel = await connect(url, token);
+    if (panel.socket.connected) await panel.watch(lane.session).catch(() => {});
+    if (limit === 0) count();
+    await lane.run(panel, count);
+    panel.close();
+  });
+  await Promise.all(running);
+  await killed;
+}
+
+async function connect(url: string, token: string): Promise<TestPanel> {
+  return new TestPanel(url, { token, proto: PROTOCOL }).settled();
+}
+
+async function post<T>(url: string, body: unknown, token?: string): Promise<T> {
+  const reply = await fetch(url, {
+    method: "POST",
+    headers: {
+      "content-type": "application/json",
+      ...(token === undefined ? {} : { authorization: `Bearer ${token}` }),
+    },
+    body: JSON.stringify(body),
+  });
+  if (!reply.ok) throw new Error(await reply.text());
+  return (await reply.json()) as T;
+}
+
+async function signIn(url: string, handle: string, pin: string): Promise<string> {
+  const device = { id: `${handle}-tablet`, name: "Tablet" };
+  return (await post<{ token: string }>(`${url}/api/sign-in`, { handle, pin, device })).token;
+}
+
+async function plan(url: string, token = ""): Promise<string> {
+  const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+  const body = {
+    commandId: randomUUID(),
+    aircraft: "QX-KIV",
+    place: "North ramp",
+    powerSource: "groundPower",
+    crew,
+  };
+  return (await post<{ id: string }>(`${url}/api/sessions`, body, token)).id;
+}

@@ -1,0 +1,88 @@
+import Database from "better-sqlite3";
+import { manifestOf } from "../../server/evidence/export.ts";
+import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
+import { verify } from "../../shared/evidence/verify.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { evolve } from "../../shared/session/evolve.ts";
+import { plain, type SessionState } from "../../shared/session/state.ts";
+import { sha256 } from "../spec/given.ts";
+import type { Acked } from "./kill-load.ts";
+
+export interface KillFindings {
+  /** What is wrong, in words; empty when nothing is. */
+  faults: string[];
+  events: number;
+  restarts: number;
+  /** Clearances that lived when a server was killed. */
+  clearancesEnded: number;
+  /** Holds that stood when a server was killed. */
+  holdsKept: number;
+}
+
+/** Reads the database as it lies on disk and holds it against what was acknowledged. */
+export function findings(file: string, acked: ReadonlyMap<string, Acked>): KillFindings {
+  const db = new Database(file, { readonly: true });
+  const rows = db.prepare(`SELECT * FROM "Session"`).all() as SessionRow[];
+  const found: KillFindings = { faults: [], events: 0, restarts: 0, clearancesEnded: 0, holdsKept: 0 };
+  const bearing = new Map<string, SessionEvent[]>();
+  for (const row of rows) {
+    const stored = db
+      .prepare(`SELECT * FROM "Event" WHERE "session" = ? ORDER BY "seq"`)
+      .all(row.id) as StoredEvent[];
+    const lines = stored.map((e) => e.body);
+    const verified = verify(lines, manifestOf(row, 0), sha256);
+    if (!verified.ok) found.faults.push(`session ${row.id}, event ${verified.line}: ${verified.why}`);
+    const events = lines.map((line) => readSealed(line).event);
+    for (const event of events)
+      if (event.command) bearing.set(event.command, [...(bearing.get(event.command) ?? []), event]);
+    found.events += events.length;
+    lookAtRestarts(events, found);
+  }
+  for (const [id, { seq, session, action }] of acked) {
+    const events = bearing.get(id) ?? [];
+    const last = events.at(-1);
+    const fault = (why: string) => found.faults.push(`${action.type} ${id}: ${why}`);
+    if (!last) fault(`answered with ${seq} but not in the log`);
+    else if (last.seq !== seq || last.session !== session)
+      fault(`answered with ${seq}, in the log at ${last.seq}`);
+  }
+  // Every command, answered or not, left its mark in one unbroken step, and a signal was sent once.
+  for (const [id, events] of bearing) {
+    const first = events[0]?.seq ?? 0;
+    if (events.some((e, i) => e.seq !== first + i)) found.faults.push(`${id} is in the log in two places`);
+    if (events.filter((e) => e.fact.type === "sent").length > 1) found.faults.push(`${id} was sent twice`);
+  }
+  db.close();
+  return found;
+}
+
+/** After a restart no clearance from before it lives, and every hold from before it stands. */
+function lookAtRestarts(events: readonly SessionEvent[], found: KillFindings): void {
+  let state: SessionState | null = null;
+  let before: SessionState | null = null;
+  for (const event of events) {
+    if (event.fact.type === "restarted") {
+      before = state;
+      found.restarts += 1;
+    } else if (before && state && event.actor.kind === "person") {
+      compare(before, state, found);
+      before = null;
+    }
+    state = evolve(state, event);
+  }
+  if (before && state) compare(before, state, found);
+}
+
+function compare(before: SessionState, after: SessionState, found: KillFindings): void {
+  for (const [i, engine] of before.engines.entries()) {
+    if (plain(engine.life).is !== "clear") continue;
+    found.clearancesEnded += 1;
+    const life = after.engines[i]?.life;
+    if (life && plain(life).is === "clear")
+      found.faults.push(`a clearance outlived the restart at ${before.seq}`);
+  }
+  found.holdsKept += before.holds.length;
+  const ids = (state: SessionState) => state.holds.map((h) => h.id).join();
+  if (ids(before) !== ids(after)) found.faults.push(`holds changed in the restart at ${before.seq}`);
+}

@@ -1,0 +1,66 @@
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { once } from "node:events";
+import { join } from "node:path";
+import { createInterface } from "node:readline";
+import { fileURLToPath } from "node:url";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+
+/** Makes the bundled server, if it is not what its sources would give. */
+export function prepareServer(): void {
+  const script = join(root, "server", "scripts", "prepare.mjs");
+  execFileSync(process.execPath, [script, "client", "server"], { cwd: root, stdio: "pipe" });
+}
+
+/** The real server as its own process, on a database file that outlives it. */
+export class ServerProcess {
+  readonly url: string;
+  readonly #child: ChildProcess;
+
+  private constructor(child: ChildProcess, url: string) {
+    this.#child = child;
+    this.url = url;
+  }
+
+  /** Resolves once it listens. @throws Error with what it said when it ends before that */
+  static async start(data: string, environment: Record<string, string> = {}): Promise<ServerProcess> {
+    const child = spawn(process.execPath, [join(root, "server", "dist", "main.js")], {
+      cwd: root,
+      env: {
+        ...process.env,
+        PORT: "0",
+        HOST: "127.0.0.1",
+        CHOCKSIDE_DATA: data,
+        CHOCKSIDE_LOG: "error",
+        ...environment,
+      },
+      stdio: ["ignore", "pipe", "pipe"],
+    });
+    const said: string[] = [];
+    child.stderr.on("data", (chunk) => said.push(String(chunk)));
+    const url = await new Promise<string>((resolve, reject) => {
+      createInterface({ input: child.stdout }).on("line", (line) => {
+        said.push(`${line}\n`);
+        const port = /listening on http:\/\/localhost:(\d+)/.exec(line)?.[1];
+        if (port) resolve(`http://127.0.0.1:${port}`);
+      });
+      child.once("close", (code) => reject(new Error(`the server ended with ${code}: ${said.join("")}`)));
+    });
+    return new ServerProcess(child, url);
+  }
+
+  /** As a power cut would: nothing is closed in order. */
+  async kill(): Promise<void> {
+    const ended = once(this.#child, "exit");
+    this.#child.kill("SIGKILL");
+    await ended;
+  }
+
+  /** Asks it to stop; resolves to its exit code. */
+  async stop(signal: "SIGTERM" | "SIGINT"): Promise<number | null> {
+    const ended = once(this.#child, "exit");
+    this.#child.kill(signal);
+    const [code] = await ended;
+    return code;
+  }
+}

@@ -1,0 +1,36 @@
+import { rulesIn } from "../spec/ids.ts";
+
+const ROW = /^\|\s*([A-Z]{3,4}-[A-Z]?\d+[a-z]?)\s*\|(.*)\|\s*$/gm;
+const ID = /\b[A-Z]{2,4}-\d+\b/g;
+/** Ids of the record's own rows, which a cell may point to as well. */
+const OWN = /^(LOSS|HAZ|UCA|FME|INV)-/;
+
+export interface Row {
+  id: string;
+  /** Rules named anywhere in the row. */
+  rules: string[];
+  uncovered: boolean;
+}
+
+/** The rows of a hazard record: table lines that begin with an id. */
+export function rowsIn(record: string): Row[] {
+  return [...record.matchAll(ROW)].map(([, id = "", rest = ""]) => ({
+    id,
+    rules: [...rest.matchAll(ID)].map(([rule]) => rule).filter((rule) => !OWN.test(rule)),
+    uncovered: rest.includes("Not covered"),
+  }));
+}
+
+/** What is wrong between a hazard record and the rules it points to; empty when nothing is. */
+export function recordFaults(record: string, specification: string): string[] {
+  const rows = rowsIn(record);
+  const known = new Set(rulesIn(specification));
+  const ids = rows.map((r) => r.id);
+  return [
+    ...[...new Set(ids.filter((id, n) => ids.indexOf(id) !== n))].map((id) => `${id} is there twice`),
+    ...rows.flatMap((r) => [
+      ...(r.rules.length === 0 && !r.uncovered ? [`${r.id} names no rule`] : []),
+      ...r.rules.filter((rule) => !known.has(rule)).map((rule) => `${r.id} names ${rule}, which is no rule`),
+    ]),
+  ];
+}
