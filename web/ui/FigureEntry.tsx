@@ -1,6 +1,7 @@
 import { useState } from "react";
+import { unitWord } from "../../shared/words/units.ts";
 import { type FigureSpec, isGood, onScale } from "./figureSpec.ts";
-import { figure, unitWord } from "./numbers.ts";
+import { figure } from "./numbers.ts";
 import { StepKeys } from "./StepKeys.tsx";
 
 interface Props {

@@ -1,5 +1,3 @@
-export { unitWord } from "../../shared/words/units.ts";
-
 /** Whole seconds up to 99, then minutes and seconds. Never negative. */
 export function seconds(ms: number): string {
   const s = Math.max(0, Math.floor(ms / 1000));

@@ -1,7 +1,8 @@
 import { starterDuty } from "../../../shared/models/starter.ts";
 import { type Engine, isTurning, plain, type SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
-import { figure, seconds, secondsLeft, unitWord } from "../../ui/numbers.ts";
+import { unitWord } from "../../../shared/words/units.ts";
+import { figure, seconds, secondsLeft } from "../../ui/numbers.ts";
 
 /** Every engine in the planned order with its running times against their limits, and its last readings. */
 export function EngineTable({ state, now }: { state: SessionState; now: number }) {

@@ -1,4 +1,5 @@
-import { ago, unitWord } from "../../ui/numbers.ts";
+import { unitWord } from "../../../shared/words/units.ts";
+import { ago } from "../../ui/numbers.ts";
 import type { Panel } from "./model.ts";
 
 /** The post's checks of this stage, done and not done. They are answered above, one at a time. */

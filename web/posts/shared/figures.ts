@@ -2,8 +2,9 @@ import type { Choice } from "../../../shared/asks/ask.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
+import { unitWord } from "../../../shared/words/units.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
-import { ago, figure, unitWord } from "../../ui/numbers.ts";
+import { ago, figure } from "../../ui/numbers.ts";
 
 interface Before {
   value: number;

@@ -1,6 +1,7 @@
 import { type Engine, type PlainLife, plain, type SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
-import { figure, seconds, secondsLeft, unitWord } from "../../ui/numbers.ts";
+import { unitWord } from "../../../shared/words/units.ts";
+import { figure, seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {

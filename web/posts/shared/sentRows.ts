@@ -2,7 +2,8 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import { isStop } from "../../../shared/session/decide.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
-import { timeOfDay, unitWord } from "../../ui/numbers.ts";
+import { unitWord } from "../../../shared/words/units.ts";
+import { timeOfDay } from "../../ui/numbers.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { SentItem } from "./model.ts";
 
