@@ -35,6 +35,8 @@ const TAKES: Readonly<Record<string, readonly [number, number]>> = {
   chocksIn: [5, 9],
   chocksOut: [5, 9],
   powerConnected: [5, 9],
+  lowestVolts: [2, 4],
+  readRunUp: [4, 9],
   powerDisconnected: [4, 8],
   briefed: [3, 7],
   readBack: [1, 2.4],

@@ -100,7 +100,10 @@ function runFor(engine: Engine, now: number, script: Script): number {
 
 /** Oil pressure rises within seconds of the catch, past what the type calls normal. */
 function oilPressure(state: SessionState, engine: Engine, now: number, script: Script): number {
-  const top = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
+  const gauge = state.type.gauges.find((g) => g.id === "oilPressure");
+  const high = gauge?.normalHigh ?? gauge?.max ?? Number.POSITIVE_INFINITY;
+  const risen = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
+  const top = Math.min(risen, high);
   return top * (1 - Math.exp(-runFor(engine, now, script) / 2));
 }
 

@@ -1,7 +1,6 @@
 import { findUnmet } from "../conditions/all.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
 import type { ConditionId } from "../conditions/condition.ts";
-import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
 import { starterDutyAt } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
@@ -9,10 +8,10 @@ import { airTemperature } from "../session/air.ts";
 import { authorityFault } from "../session/decide/service.ts";
 import { nextInOrder } from "../session/decide/start.ts";
 import { gatesShort } from "../session/gates.ts";
-import { CHECK_ITEMS, itemGauge, releaseVerdict, runUpChecks } from "../session/runUp.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../session/state.ts";
-import { runUpItemWord } from "../words/runUp.ts";
 import { type Ask, ask, choice } from "./ask.ts";
+import { reading } from "./reading.ts";
+import { runUp } from "./runUp.ts";
 
 function send(kind: SignalKind, engine?: number): Send {
   return { type: "send", kind, channel: "panel", ...(engine === undefined ? {} : { engine }) };
@@ -126,16 +125,6 @@ function ofEngine(state: SessionState, engine: Engine): Ask[] {
   }
 }
 
-function reading(state: SessionState, gauge: string, engine: number | null) {
-  const unit = state.type.gauges.find((g) => g.id === gauge)?.unit ?? "count";
-  return choice(
-    "read",
-    "yes",
-    { type: "reading", gauge, ...(engine === null ? {} : { engine }) },
-    { is: "figure", field: "reading", unit },
-  );
-}
-
 function course(state: SessionState, now: number): Ask[] {
   switch (state.stage) {
     case "starting":
@@ -226,59 +215,6 @@ function gates(state: SessionState): Ask[] {
       choices: [reading(state, gauge, n)],
     }),
   );
-}
-
-/** Once an engine is warm: its run-up, figure by figure, then the gauges; what failed is read anew. */
-function runUp(state: SessionState): Ask[] {
-  const verdict = releaseVerdict(state);
-  if (!verdict || gatesShort(state).length > 0) return [];
-  const turning = state.engines.filter((e) => isTurning(e.life));
-  return [...turning.flatMap((e) => runUpItems(state, e, verdict)), ...runUpGauges(state, verdict)];
-}
-
-function runUpItems(state: SessionState, engine: Engine, { faults }: ReleaseVerdict): Ask[] {
-  return runUpChecks(state.type).flatMap((check) => {
-    const items = CHECK_ITEMS[check];
-    const missing = items.filter((item) => engine.runUp?.[item] === undefined);
-    const failed = faults.some((f) => faultOf(f, engine.n) === check);
-    return (missing.length > 0 ? missing : failed ? items : []).flatMap((item) => {
-      const unit = itemGauge(state.type, item)?.unit;
-      if (!unit) return [];
-      const draft = { type: "recordRunUp", engine: engine.n, item } as const;
-      return ask({
-        key: `runUp:${engine.n}:${item}`,
-        say: "runUp",
-        weight: 4,
-        engine: engine.n,
-        detail: runUpItemWord(item),
-        choices: [choice("read", "yes", draft, { is: "figure", field: "reading", unit })],
-      });
-    });
-  });
-}
-
-/** The check a fault is about at this engine; a spread is read anew at every engine. */
-function faultOf(fault: ReleaseFault, engine: number): string | null {
-  if (fault.code === "manifoldSpread") return "power";
-  if (fault.engine !== engine)
-    return fault.code === "unreadable" && fault.engine === null ? fault.check : null;
-  if (fault.code === "magneto" || fault.code === "feather") return fault.code;
-  return fault.code === "unreadable" ? fault.check : null;
-}
-
-function runUpGauges(state: SessionState, { faults }: ReleaseVerdict): Ask[] {
-  return faults.flatMap((f) => {
-    if (f.code !== "gauge" && f.code !== "gaugeNotRead" && f.code !== "gaugeUnreadable") return [];
-    const name = state.type.gauges.find((g) => g.id === f.gauge)?.name.toLowerCase() ?? f.gauge;
-    return ask({
-      key: `runUpGauge:${f.engine ?? 0}:${f.gauge}`,
-      say: f.engine === null ? "runUp.plain" : "runUp",
-      weight: 4,
-      engine: f.engine,
-      detail: name,
-      choices: [reading(state, f.gauge, f.engine)],
-    });
-  });
 }
 
 /** A request of this kind that is still open, or authorised and not yet done. */

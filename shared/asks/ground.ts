@@ -170,7 +170,7 @@ function voltsWhileCranking(state: SessionState): Ask[] {
       say: "voltsCranking",
       weight: 3,
       engine: engine.n,
-      choices: [choice("powerConnected", "yes", send("powerConnected"), need)],
+      choices: [choice("lowestVolts", "yes", send("powerConnected"), need)],
     }),
   ];
 }
