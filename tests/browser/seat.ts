@@ -57,7 +57,7 @@ export class Seat {
   }
 
   async sees(words: string | RegExp): Promise<void> {
-    await this.page.getByText(words).first().waitFor();
+    await this.page.getByText(words).filter({ visible: true }).first().waitFor();
   }
 
   /** Brings what is asked to the front, by the queue when something else stands there, and waits for it. */

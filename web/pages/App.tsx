@@ -1,3 +1,4 @@
+import { lazy, Suspense } from "react";
 import { useConnected, useLinkView } from "../net/app.ts";
 import type { SignedIn } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
@@ -7,6 +8,9 @@ import { RecordPage } from "./RecordPage.tsx";
 import { useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
+
+/** Not needed beside an aircraft: fetched when somebody opens it, so that the panels are there sooner. */
+const TypesPages = lazy(() => import("./types/TypesPages.tsx").then((m) => ({ default: m.TypesPages })));
 
 /** Signed out: the sign-in. Signed in: the page the address names. */
 export function App() {
@@ -25,6 +29,12 @@ function SignedInApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
       return <PlanPage />;
     case "record":
       return <RecordPage id={route.id} />;
+    case "types":
+      return (
+        <Suspense fallback={<p className="page waiting">Fetching…</p>}>
+          <TypesPages page={route.page} me={signedIn.person} />
+        </Suspense>
+      );
     case "session":
       return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
     case "ramp":

@@ -16,7 +16,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
   return (
-    <div className="page ramp">
+    <main className="page ramp">
       <header className="page-head page-head-row">
         <div>
           <h1>The ramp</h1>
@@ -25,6 +25,9 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
         <nav className="head-keys">
           <button type="button" className="answer" data-tone="yes" onClick={() => go("/plan")}>
             Plan a start
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
+            Aircraft types
           </button>
           <button
             type="button"
@@ -65,7 +68,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
         </section>
       )}
       <Caution />
-    </div>
+    </main>
   );
 }
 

@@ -34,7 +34,7 @@ export function RecordPage({ id }: { id: string }) {
   const first = events?.[0]?.fact;
   const lookup = lookupOf(events ?? []);
   return (
-    <div className="page record">
+    <main className="page record">
       <header className="page-head page-head-row">
         <div>
           <h1>Record{first?.type === "planned" ? `: ${first.aircraft}` : ""}</h1>
@@ -74,6 +74,6 @@ export function RecordPage({ id }: { id: string }) {
         </div>
       )}
       <Caution />
-    </div>
+    </main>
   );
 }

@@ -61,7 +61,8 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       )}
       <Standing stops={standingStops(panel)} />
       <main className="panel-main">
-        <div className="panel-ask">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+        <section className="panel-ask" aria-label="Asked of you" tabIndex={0}>
           {top ? (
             <AskNow
               key={top.key}
@@ -91,8 +92,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             onPick={(key) => setPicked({ key, over: asks[0]?.key ?? key })}
           />
           {children}
-        </div>
-        <div className="panel-plan">
+        </section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+        <section className="panel-plan" aria-label="The aircraft" tabIndex={0}>
           <Plan
             view={planView(state, top?.engine ?? null, now)}
             facing={facing}
@@ -107,7 +109,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             ))}
           </ul>
           {beside}
-        </div>
+        </section>
       </main>
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
       <footer className="panel-foot">
