@@ -108,7 +108,10 @@ it("[TYP-1] [TYP-10] every part the published shape names can be edited, and lis
     expect(await seat.page.getByText("(JSON)").count()).toBe(0);
   }
   await seat.press("Starter");
-  const rungs = seat.page.getByRole("group", { name: "Ladder" }).locator("> .tf-list > li");
+  const rungs = seat.page
+    .getByRole("group", { name: "Ladder", exact: true })
+    .first()
+    .locator("> .tf-list > li");
   const count = await rungs.count();
   await seat.press("Add to: Ladder");
   expect(await rungs.count()).toBe(count + 1);

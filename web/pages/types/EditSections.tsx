@@ -69,7 +69,7 @@ export function EditSections({ entered, faults, children }: Props) {
             ))}
           </ul>
         )}
-        <h2>{nameWords(open)}</h2>
+        {open === GENERAL && <h2>{nameWords(open)}</h2>}
         {open === GENERAL && <Faults path={[]} />}
         {shown.map(([name, node]) => (
           <Part key={name} name={name} node={node} value={entered[name]} />

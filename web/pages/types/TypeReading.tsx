@@ -13,14 +13,16 @@ export function TypeReading({ type }: { type: AircraftType }) {
   return (
     <>
       <p className="type-note">{type.note}</p>
-      <Drawing type={type} />
-      <nav className="section-keys" aria-label="Sections">
-        {sections.map(([name]) => (
-          <a key={name} href={`#section-${name}`}>
-            {nameWords(name)}
-          </a>
-        ))}
-      </nav>
+      <div className="type-top">
+        <Drawing type={type} />
+        <nav className="section-keys" aria-label="Sections">
+          {sections.map(([name]) => (
+            <a key={name} href={`#section-${name}`}>
+              {nameWords(name)}
+            </a>
+          ))}
+        </nav>
+      </div>
       {sections.map(([name, value]) => (
         <section key={name} id={`section-${name}`} className="type-section">
           <h2>{nameWords(name)}</h2>
@@ -74,7 +76,7 @@ function Drawing({ type }: { type: AircraftType }) {
   const power = { is: "unknown" as const, words: "" };
   const words = `Drawn facing forward: span ${type.plan.span} m, length ${type.plan.length} m.`;
   return (
-    <figure className="plan type-drawing">
+    <figure className="plan">
       <svg viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`} role="img" aria-label={words}>
         <title>{words}</title>
         <Aircraft view={{ type, engines, guardAt: null, chocks: "unknown", power, cart: false }} d={d} />
