@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Given } from "../../shared/asks/ask.ts";
 import { type AnswerKey, type AskView, WEIGHT_WORDS } from "./askView.ts";
+import { SignalFigure } from "./figures/SignalFigure.tsx";
 import { Need } from "./Need.tsx";
 import { TimeLeft } from "./TimeLeft.tsx";
 
@@ -56,6 +57,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
           )}
           {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
         </div>
+        {ask.hand && <SignalFigure {...ask.hand} />}
       </div>
       {sending ? (
         <p className="ask-sending">Sending… not yet recorded</p>
