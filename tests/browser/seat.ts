@@ -69,7 +69,7 @@ export class Seat {
       .first()
       .waitFor()
       .catch(async () => {
-        throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").innerText()}`);
+        throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
       });
     if (!(await top.isVisible())) await queued.click();
     await top.waitFor();

@@ -27,6 +27,8 @@ export interface AnswerKey {
 export interface AskView {
   key: string;
   weight: Weight;
+  /** The core's order: 0 danger, 1 alert, 2 the start itself, 3 service and checks, 4 can wait. */
+  rank: number;
   sentence: string;
   engine: number | null;
   /** Where that engine is, e.g. "port outer". */

@@ -28,6 +28,7 @@ export function askView(state: SessionState, ask: Ask, now: number): AskView {
   return {
     key: ask.key,
     weight: WEIGHTS[ask.weight] ?? "later",
+    rank: ask.weight,
     sentence: say.ask(spoken),
     engine: ask.engine,
     place: ask.engine === null ? null : enginePlace(ask.engine, state.engines.length),
