@@ -29,16 +29,17 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
   }
   if (event.session !== state.id) throw new Error(`event of session ${event.session} given to ${state.id}`);
   if (event.seq !== state.seq + 1) throw new Error(`event ${event.seq} does not follow ${state.seq}`);
-  return live(leavesKept(touched({ ...apply(state, event), seq: event.seq, at: event.at }, event)));
+  const applied = apply(state, event);
+  const posts = touched(applied.posts, event);
+  return live(leavesKept({ ...applied, posts, seq: event.seq, at: event.at }));
 }
 
 /** Presence is a person's touch: whatever a post's holder sent counts, except what the device says by itself. */
-function touched(state: SessionState, event: SessionEvent): SessionState {
-  const { actor, fact } = event;
-  if (actor.kind !== "person" || actor.post === null || saidByDevice(fact)) return state;
-  const holder = state.posts[actor.post];
-  if (holder?.id !== actor.id) return state;
-  return { ...state, posts: { ...state.posts, [actor.post]: { ...holder, touchedAt: event.at } } };
+function touched(posts: SessionState["posts"], { actor, fact, at }: SessionEvent): SessionState["posts"] {
+  if (actor.kind !== "person" || actor.post === null || saidByDevice(fact)) return posts;
+  const holder = posts[actor.post];
+  if (holder?.id !== actor.id || holder.touchedAt === at) return posts;
+  return { ...posts, [actor.post]: { ...holder, touchedAt: at } };
 }
 
 function saidByDevice(fact: Fact): boolean {

@@ -81,7 +81,7 @@ export function act(
   mark: CommandMark,
   now: number,
 ): Step {
-  const { state, events } = tick(before, now);
+  const { state, events } = caughtUp(before, now) ? { state: before, events: [] } : tick(before, now);
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post }, mark.validUntil);
   const facts = [...verdict.facts];
@@ -90,6 +90,11 @@ export function act(
   const origin = { actor, command: mark.id, digest: mark.digest, clientAt: mark.clientAt };
   const step = record(state, facts, origin, now, events);
   return verdict.refusal ? { ...step, refusal: verdict.refusal } : step;
+}
+
+/** Every step ends with nothing more to follow at its moment: until a later one there is nothing to look for. */
+function caughtUp(state: SessionState, now: number): boolean {
+  return now <= state.at && now >= state.at - CLOCK_SLACK_MS;
 }
 
 /** What time has brought since the last event. */

@@ -49,12 +49,15 @@ export function PlanPage() {
     if (!chosen) return;
     setBusy(true);
     api
-      .planSession({ commandId, aircraft: chosen.id, place: place.trim(), order, powerSource: power, crew })
+      .planSession({
+        ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
+        ...{ order, powerSource: power, crew },
+      })
       .then(({ id }) => go(`/session/${id}`), failed);
   };
   const ready = chosen !== null && type !== null && place.trim() !== "" && order.length > 0;
   return (
-    <div className="page plan-page">
+    <main className="page plan-page">
       <header className="page-head page-head-row">
         <h1>Plan a start</h1>
         <nav className="head-keys">
@@ -142,6 +145,6 @@ export function PlanPage() {
         {busy ? "Planning…" : "Plan this start"}
       </button>
       <Caution />
-    </div>
+    </main>
   );
 }

@@ -4,6 +4,7 @@ import type { Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Strip } from "../ui/Strip.tsx";
+import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { stripOf, useSessions } from "./useSessions.ts";
 
@@ -16,7 +17,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
   return (
-    <div className="page ramp">
+    <main className="page ramp">
       <header className="page-head page-head-row">
         <div>
           <h1>The ramp</h1>
@@ -26,6 +27,13 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <button type="button" className="answer" data-tone="yes" onClick={() => go("/plan")}>
             Plan a start
           </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
+            Aircraft types
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
+            Hand signals
+          </button>
+          <PaperKey path="/api/card.pdf" word="Print card" />
           <button
             type="button"
             className="answer"
@@ -65,7 +73,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
         </section>
       )}
       <Caution />
-    </div>
+    </main>
   );
 }
 

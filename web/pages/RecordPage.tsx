@@ -1,11 +1,12 @@
 import { useEffect, useState } from "react";
+import { COLUMNS, sequenceRows } from "../../shared/brief/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
-import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
-import { COLUMNS, sequenceRows } from "../../shared/brief/exchange.ts";
 import { timeOfDay } from "../ui/numbers.ts";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
+import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 
 const FORMS = ["ndjson", "json", "csv"] as const;
@@ -34,13 +35,14 @@ export function RecordPage({ id }: { id: string }) {
   const first = events?.[0]?.fact;
   const lookup = lookupOf(events ?? []);
   return (
-    <div className="page record">
+    <main className="page record">
       <header className="page-head page-head-row">
         <div>
           <h1>Record{first?.type === "planned" ? `: ${first.aircraft}` : ""}</h1>
           <p>{events ? `${events.length} events, times by the server in UTC` : "Fetching…"}</p>
         </div>
         <nav className="head-keys">
+          <PaperKey path={`/api/sessions/${id}/record.pdf`} word="Print (PDF)" />
           {FORMS.map((f) => (
             <button key={f} type="button" className="answer" data-tone="plain" onClick={() => void save(f)}>
               {FORM_WORDS[f]}
@@ -74,6 +76,6 @@ export function RecordPage({ id }: { id: string }) {
         </div>
       )}
       <Caution />
-    </div>
+    </main>
   );
 }

@@ -77,12 +77,12 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
 
 function Waiting({ trouble, words }: { trouble: string | null; words: string }) {
   return (
-    <div className="page waiting">
+    <main className="page waiting">
       <h1>{trouble ?? "Fetching the session…"}</h1>
       <p>{words}. Until it is here, use hand signals and local procedures.</p>
       <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
         Back to the ramp
       </button>
-    </div>
+    </main>
   );
 }

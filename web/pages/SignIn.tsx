@@ -37,7 +37,7 @@ export function SignIn({ join }: { join: string | null }) {
     void enter({ handle, pin });
   };
   return (
-    <div className="page sign-in">
+    <main className="page sign-in">
       <header className="page-head">
         <h1>Chockside</h1>
         <p>Starting engines together: cockpit, fire guard, ground power, supervisor.</p>
@@ -81,7 +81,7 @@ export function SignIn({ join }: { join: string | null }) {
         </button>
       </form>
       <Caution />
-    </div>
+    </main>
   );
 }
 

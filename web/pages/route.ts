@@ -5,15 +5,33 @@ export type Route =
   | { is: "ramp"; join: string | null }
   | { is: "plan" }
   | { is: "session"; id: string }
-  | { is: "record"; id: string };
+  | { is: "record"; id: string }
+  | { is: "types"; page: TypesRoute }
+  | { is: "study"; page: string | null; more: string | null };
+
+/** Within the aircraft types. */
+export type TypesRoute =
+  | { is: "list" }
+  | { is: "version"; id: string; version: number }
+  | { is: "edit"; id: string; version: number }
+  | { is: "difference"; id: string; before: number; after: number };
 
 const listeners = new Set<() => void>();
 
 export function routeOf(path: string, search: string): Route {
-  const [, first, id, more] = path.split("/");
+  const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
+  if (first === "study") return { is: "study", page: id || null, more: more || null };
+  if (first === "types") return { is: "types", page: typesRouteOf(id, Number(more), rest) };
   return { is: "ramp", join: new URLSearchParams(search).get("join") };
+}
+
+function typesRouteOf(id: string | undefined, version: number, [what, other]: string[]): TypesRoute {
+  if (!id || !Number.isInteger(version)) return { is: "list" };
+  const before = Number(other);
+  if (what === "since" && Number.isInteger(before)) return { is: "difference", id, before, after: version };
+  return { is: what === "edit" ? "edit" : "version", id, version };
 }
 
 export function go(path: string): void {

@@ -32,7 +32,7 @@ export function TitleBlock(p: Props) {
     <header className="title-block">
       <div className="title-cell title-aircraft">
         <span className="title-label">Aircraft</span>
-        <strong>{p.aircraft}</strong>
+        <h1>{p.aircraft}</h1>
         <span className="title-more">
           {p.typeName}, {p.place}
         </span>

@@ -42,20 +42,22 @@ function has(state: SessionState, kind: AlertKind, match: (a: Alert) => boolean)
 function begun(state: SessionState, now: number): Fact[] {
   const facts = state.engines.flatMap((e) => ofEngine(state, e, now));
   // Looked up, not searched for: a thousand holds are still answered at once.
-  const raised = new Set(state.alerts.map((a) => `${a.kind} ${a.ref}`));
+  const stopsRaised = new Set<number | null>();
+  const unansweredRaised = new Set<number | null>();
+  for (const { kind, ref } of state.alerts) (kind === "unanswered" ? unansweredRaised : stopsRaised).add(ref);
   const stops = [
     ...state.fires.map((s) => ["fire", s] as const),
     ...state.cuts.map((s) => ["cut", s] as const),
     ...state.holds.map((s) => ["hold", s] as const),
   ];
   for (const [kind, stop] of stops) {
-    if (!raised.has(`${kind} ${stop.id}`)) facts.push(raise(kind, { ref: stop.id }));
+    if (!stopsRaised.has(stop.id)) facts.push(raise(kind, { ref: stop.id }));
   }
   if (voltsOutOfRange(state) && !has(state, "groundPowerOutOfRange", (a) => a.active)) {
     facts.push(raise("groundPowerOutOfRange"));
   }
   for (const signal of state.signals) {
-    if (signal.late === 2 && !raised.has(`unanswered ${signal.id}`)) {
+    if (signal.late === 2 && !unansweredRaised.has(signal.id)) {
       facts.push(
         raise("unanswered", { ref: signal.id, ...(signal.engine === null ? {} : { engine: signal.engine }) }),
       );

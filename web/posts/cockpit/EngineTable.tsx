@@ -13,7 +13,8 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
   return (
     <section className="engine-table" aria-label="Engines">
       <h3>Engines in order, times against their limits</h3>
-      <div className="table-scroll">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+      <section className="table-scroll" aria-label="Engines, table" tabIndex={0}>
         <table>
           <thead>
             <tr>
@@ -49,7 +50,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </section>
   );
 }

@@ -15,6 +15,7 @@ import { Stops } from "../../ui/Stops.tsx";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
+import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { sentRows } from "./sentRows.ts";
@@ -36,16 +37,14 @@ interface Props {
 /** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now } = panel;
-  const [picked, setPicked] = useState<{ key: string; over: string } | null>(null);
+  const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
   const asks = post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now));
-  const pressing = asks[0]?.weight === "danger" || asks[0]?.weight === "alert";
-  // What the person brought up stays up, until something new that presses comes before it.
-  const stays = picked !== null && (!pressing || picked.over === asks[0]?.key);
-  const top = (stays ? asks.find((a) => a.key === picked.key) : undefined) ?? asks[0];
+  const top = foremost(asks, held);
+  if (top?.key !== held?.key) setHeld(top ? { key: top.key, over: null, busy: false } : null);
   const sending =
     top !== undefined &&
     given?.ask === top.key &&
@@ -61,7 +60,8 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       )}
       <Standing stops={standingStops(panel)} />
       <main className="panel-main">
-        <div className="panel-ask">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+        <section className="panel-ask" aria-label="Asked of you" tabIndex={0}>
           {top ? (
             <AskNow
               key={top.key}
@@ -70,11 +70,11 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               numbers={numbers}
               fresh={panel.fresh}
               sending={sending}
+              onBusy={(busy) => setHeld((h) => h && { ...h, busy })}
               onAnswer={(answer, put) => {
                 const action = fill(answer.choice, put);
                 const sent = action && panel.act(action);
                 if (sent) setGiven({ ask: top.key, sent });
-                setPicked(null);
               }}
             />
           ) : (
@@ -88,11 +88,12 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           />
           <Queue
             asks={asks.filter((a) => a !== top)}
-            onPick={(key) => setPicked({ key, over: asks[0]?.key ?? key })}
+            onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
           />
           {children}
-        </div>
-        <div className="panel-plan">
+        </section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+        <section className="panel-plan" aria-label="The aircraft" tabIndex={0}>
           <Plan
             view={planView(state, top?.engine ?? null, now)}
             facing={facing}
@@ -107,7 +108,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             ))}
           </ul>
           {beside}
-        </div>
+        </section>
       </main>
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
       <footer className="panel-foot">

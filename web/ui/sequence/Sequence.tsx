@@ -44,7 +44,7 @@ export function Sequence({
   rows: readonly SequenceRow[];
   newest: number;
 }) {
-  const box = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLElement>(null);
   // The newest stays in view as rows are added.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each new row
   useEffect(() => {
@@ -58,8 +58,9 @@ export function Sequence({
   const height = HEAD + ROW * shown.length + 12;
   const x = (id: string) => LEFT + GAP * (used.findIndex((c) => c.id === id) + 0.5);
   return (
-    <section className="sequence" aria-label="Message sequence" tabIndex={-1}>
-      <div className="sequence-scroll" ref={box}>
+    <div className="sequence">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+      <section className="sequence-scroll" aria-label="Message sequence" ref={box} tabIndex={0}>
         <svg
           viewBox={`0 0 ${width} ${height}`}
           width={width}
@@ -93,8 +94,8 @@ export function Sequence({
             <Row key={r.seq} row={r} y={HEAD + ROW * i} x={x} width={width} />
           ))}
         </svg>
-      </div>
-    </section>
+      </section>
+    </div>
   );
 }
 

@@ -1,0 +1,142 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const server = new TestServer();
+let browser: Browser;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+async function get(seat: Seat, path: string) {
+  const headers = { authorization: `Bearer ${await seat.token()}` };
+  return (await fetch(server.url + path, { headers })).json();
+}
+
+/** What a reader of the page's structure would stumble over, in words. */
+async function stumbles({ page }: Seat): Promise<string[]> {
+  const found = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa"]).analyze();
+  return found.violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`);
+}
+
+it("[TYP-2] [TYP-5] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and mended, approved by another, planned on", async () => {
+  const author = await Seat.open(browser, server.url, "wenna");
+  await author.press("Aircraft types");
+  await author.page.getByRole("heading", { name: /Kestle/ }).waitFor();
+  await author.press(/^Version 1 Approved/, author.page.getByRole("region", { name: /Kestle/ }));
+  await author.sees(/^Drawn facing forward/);
+  expect(await stumbles(author)).toEqual([]);
+  await author.press("Make a new draft of it");
+
+  await author.press("Oil");
+  const normal = author.page.getByRole("group", { name: "Normal", exact: true }).first();
+  const within = normal.getByRole("group", { name: "Within", exact: true }).getByLabel("Value");
+  const save = author.page.getByRole("button", { name: "Save", exact: true });
+  const before = await within.inputValue();
+  await within.fill("soon");
+  await author.sees("✕ a number is needed");
+  expect(await within.getAttribute("aria-invalid")).toBe("true");
+  await author.sees("1 fault to mend before it can be saved.");
+  expect(await save.isDisabled()).toBe(true);
+  expect(await stumbles(author)).toEqual([]);
+  await within.fill("");
+  await author.sees("Oil, normal, within, value: a number is needed");
+  await within.fill("1");
+  await author.sees(/first indication cannot be due later/);
+  await within.fill("25");
+  await author.sees("In order, not saved.");
+  await author.page
+    .getByRole("cell", { name: `Saved: ${before} s` })
+    .or(author.page.getByText(`${before} s`))
+    .first()
+    .waitFor();
+  await save.click();
+  await author.sees("Saved; in order.");
+  await author.press("To the version");
+  await author.sees("You had a hand in this draft: a second person approves it.");
+  expect(await author.page.getByRole("button", { name: /^Approve/ }).count()).toBe(0);
+
+  const second = await Seat.open(browser, server.url, "jory");
+  await second.page.goto(`${server.url}/types/kestle-four/2`);
+  await second.press("See what differs from version 1");
+  const row = second.page.getByRole("row", { name: /^Oil, normal, within/ });
+  expect(await row.getByRole("cell").allInnerTexts()).toEqual([`${before} s`, "25 s"]);
+  expect(await second.page.locator(".difference tbody tr").count()).toBe(1);
+  await second.press("To version 2");
+  await second.page
+    .getByLabel("I am Jory Penhallick, and I checked every figure against its source.")
+    .check();
+  await second.press("Approve version 2");
+  await second.sees(/Approved by Jory Penhallick/);
+  expect(await second.page.getByRole("button", { name: "Edit this draft" }).count()).toBe(0);
+
+  await second.press("All types");
+  await second.press("Back to the ramp");
+  await second.press("Plan a start");
+  await second.press(/^Morning Tide/);
+  await second.page.getByLabel("Place").fill("Stand 4");
+  await second.press("Plan this start");
+  await second.page.waitForURL(/\/session\//);
+  const { state } = await get(second, `/api/sessions/${second.page.url().split("/").at(-1)}`);
+  expect(state.type).toMatchObject({ version: 2, approvedBy: "Jory Penhallick" });
+  expect(state.type.oil.normal.within.value).toBe(25);
+  expect([...author.complaints, ...second.complaints]).toEqual([]);
+}, 120_000);
+
+it("[TYP-1] [TYP-10] every part the published shape names can be edited, and list items come and go", async () => {
+  const seat = await Seat.open(browser, server.url, "wenna");
+  await seat.page.goto(`${server.url}/types/penhale-twin/1`);
+  await seat.press("Make a new draft of it");
+  await seat.sees("Saved; in order.");
+  const schema = await get(seat, "/api/types/schema");
+  const parts = seat.page.getByRole("navigation", { name: "Parts of the type" }).getByRole("button");
+  const large = ["engines", "starter", "oil", "gauges", "checks", "drills", "timing", "conditions"];
+  for (const name of large) expect(Object.keys(schema.properties)).toContain(name);
+  for (let i = 0; i < (await parts.count()); i += 1) {
+    await parts.nth(i).click();
+    expect(
+      await seat.page.locator(".edit-form :is(input, select, textarea, .tf-none)").count(),
+    ).toBeGreaterThan(0);
+    expect(await seat.page.getByText("(JSON)").count()).toBe(0);
+  }
+  await seat.press("Starter");
+  const rungs = seat.page
+    .getByRole("group", { name: "Ladder", exact: true })
+    .first()
+    .locator("> .tf-list > li");
+  const count = await rungs.count();
+  await seat.press("Add to: Ladder");
+  expect(await rungs.count()).toBe(count + 1);
+  await seat.sees(/^Starter, ladder, .*source, text: must not be empty$/);
+  await seat.press(`Take out: ${count + 1}`);
+  await seat.sees("Saved; in order.");
+  expect(seat.complaints).toEqual([]);
+}, 120_000);
+
+it("[TYP-8] a file that is not in order is refused with every fault named; a good one becomes a draft", async () => {
+  const seat = await Seat.open(browser, server.url, "wenna");
+  await seat.page.goto(`${server.url}/types`);
+  const file = await get(seat, "/api/types/carrack-three/1/export");
+  const pick = (content: string) =>
+    seat.page
+      .getByLabel("Import a file")
+      .setInputFiles({ name: "type.json", mimeType: "application/json", buffer: Buffer.from(content) });
+  await pick("{");
+  await seat.sees("type.json is no JSON file.");
+  await pick(JSON.stringify({ ...file, type: { ...file.type, name: "", engines: [] } }));
+  await seat.sees("type.name: must not be empty");
+  await seat.sees("type.engines: needs at least 1 item");
+  seat.complaints.length = 0;
+  await pick(JSON.stringify(file));
+  await seat.sees("carrack-three, version 2");
+  await seat.sees(/Not approved: cannot be planned/);
+  expect(seat.complaints).toEqual([]);
+}, 60_000);

@@ -1,0 +1,39 @@
+import { expect, it } from "vitest";
+import { actionSchema } from "../../shared/protocol/commands.ts";
+import { ANSWERS, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
+import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
+
+const mayGo = (kinds: readonly string[], build: (k: string) => object) =>
+  kinds.filter((k) => makesNothingLessSafe(build(k) as never));
+
+it("[PAN-13] without a fresh link every stop may be given", () => {
+  for (const kind of SIGNAL_KINDS.filter((k) => CATALOGUE[k].stop))
+    expect(makesNothingLessSafe({ type: "send", kind }), kind).toBe(true);
+});
+
+it("[PAN-13] of the other signals only those that take something back", () => {
+  const rest = SIGNAL_KINDS.filter((k) => !CATALOGUE[k].stop);
+  expect(mayGo(rest, (kind) => ({ type: "send", kind })).sort()).toEqual([
+    "arcNotClear",
+    "brakesReleased",
+    "guardAway",
+    "negative",
+    "revokeClearance",
+    "shutDown",
+    "startAbandoned",
+  ]);
+});
+
+it("[PAN-13] of the answers only those that let nothing begin", () => {
+  const build = (answer: string) => ({ type: "answer", signal: 1, answer });
+  expect(mayGo(ANSWERS, build).sort()).toEqual(["done", "received", "unable"]);
+});
+
+it("[PAN-13] of everything else a check found bad and an alert seen", () => {
+  const types = actionSchema.options.map((o) => o.shape.type.value);
+  const rest = types.filter((t) => t !== "send" && t !== "answer");
+  expect(mayGo(rest, (type) => ({ type }))).toEqual(["acknowledgeAlert"]);
+  expect(makesNothingLessSafe({ type: "recordCheck", good: false })).toBe(true);
+  expect(makesNothingLessSafe({ type: "recordCheck", good: true })).toBe(false);
+});

@@ -1,0 +1,49 @@
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { api } from "./app.ts";
+
+export interface TypeRow {
+  id: string;
+  version: number;
+  name: string;
+  status: "draft" | "approved" | "superseded";
+  author: string;
+  approvedBy: string | null;
+  approvedAt: number | null;
+  changedAt: number;
+}
+
+/** One version as it was read; the tag says at which revision. */
+export interface ReadType {
+  type: AircraftType;
+  tag: string;
+}
+
+export interface TypePlace {
+  id: string;
+  version: number;
+}
+
+const at = ({ id, version }: TypePlace) => `/api/types/${encodeURIComponent(id)}/${version}`;
+const tagOf = (response: Response) => response.headers.get("etag") ?? "";
+
+/** Every request about aircraft types. */
+export const types = {
+  list: () => api.json<TypeRow[]>("GET", "/api/types"),
+  schema: () => api.json<Record<string, unknown>>("GET", "/api/types/schema"),
+  async read(place: TypePlace): Promise<ReadType> {
+    const response = await api.send("GET", at(place));
+    return { type: (await response.json()) as AircraftType, tag: tagOf(response) };
+  },
+  draft: ({ id, version }: TypePlace) =>
+    api.json<TypePlace>("POST", `/api/types/${encodeURIComponent(id)}/drafts`, { from: version }),
+  begin: (id: string, name: string, from: TypePlace) =>
+    api.json<TypePlace>("POST", "/api/types", { id, name, from }),
+  import: (file: unknown) => api.json<TypePlace>("POST", "/api/types/import", file),
+  /** Resolves to the new tag. */
+  async save(place: TypePlace, tag: string, type: unknown): Promise<string> {
+    return tagOf(await api.send("PUT", at(place), type, { "if-match": tag }));
+  },
+  approve: (place: TypePlace, tag: string) =>
+    api.send("POST", `${at(place)}/approval`, undefined, { "if-match": tag }),
+  export: async (place: TypePlace): Promise<Blob> => (await api.send("GET", `${at(place)}/export`)).blob(),
+};

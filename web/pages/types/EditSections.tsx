@@ -1,0 +1,121 @@
+import { type ReactNode, useState } from "react";
+import type { TypeFault } from "../../../shared/types/validate.ts";
+import { fieldId, useEditing } from "./form/context.ts";
+import { Field } from "./form/Field.tsx";
+import { Faults } from "./form/inputs.tsx";
+import { blank, formOf, type Node, resolve } from "./form/node.ts";
+import { faultPathWords, nameWords } from "./words.ts";
+
+/** The house says these of a draft, not its author. */
+const HOUSE = new Set(["id", "version", "author", "approvedBy"]);
+const GENERAL = "general";
+
+interface Props {
+  entered: Record<string, unknown>;
+  faults: readonly TypeFault[];
+  children: ReactNode;
+}
+
+/** The type's parts, one at a time, each marked with how many faults it has. */
+export function EditSections({ entered, faults, children }: Props) {
+  const { root } = useEditing();
+  const [open, setOpen] = useState(GENERAL);
+  const parts = Object.entries(resolve(root, root).properties ?? {}).filter(([name]) => !HOUSE.has(name));
+  const simple = parts.filter(([, node]) => isSimple(node, root));
+  const large = parts.filter((part) => !simple.includes(part));
+  const sectionOf = (path: string) => {
+    const first = path.split(".")[0] ?? "";
+    return large.some(([name]) => name === first) ? first : GENERAL;
+  };
+  const count = (section: string) => faults.filter((f) => sectionOf(f.path) === section).length;
+  const shown = open === GENERAL ? simple : large.filter(([name]) => name === open);
+  const goTo = (path: string) => {
+    setOpen(sectionOf(path));
+    requestAnimationFrame(() => nearestField(path)?.focus());
+  };
+  return (
+    <div className="edit">
+      <nav className="edit-nav" aria-label="Parts of the type">
+        {[[GENERAL, null] as const, ...large].map(([name]) => (
+          <button
+            key={name}
+            type="button"
+            aria-current={open === name ? "true" : undefined}
+            onClick={() => setOpen(name)}
+          >
+            {nameWords(name)}
+            {name !== GENERAL && entered[name] === undefined && (
+              <span className="edit-absent">not given</span>
+            )}
+            {count(name) > 0 && (
+              <span className="edit-count">
+                {count(name)}
+                <span className="visually-hidden"> faults</span>
+              </span>
+            )}
+          </button>
+        ))}
+      </nav>
+      <div className="edit-form">
+        {children}
+        {faults.length > 0 && (
+          <ul className="fault-list" aria-label="Faults">
+            {faults.map((f) => (
+              <li key={f.path + f.message}>
+                <button type="button" onClick={() => goTo(f.path)}>
+                  {faultPathWords(f.path)}: {f.message}
+                </button>
+              </li>
+            ))}
+          </ul>
+        )}
+        {open === GENERAL && <h2>{nameWords(open)}</h2>}
+        {open === GENERAL && <Faults path={[]} />}
+        {shown.map(([name, node]) => (
+          <Part key={name} name={name} node={node} value={entered[name]} />
+        ))}
+      </div>
+    </div>
+  );
+}
+
+/** One part; one that may be left out is put in and taken out whole. */
+function Part({ name, node, value }: { name: string; node: Node; value: unknown }) {
+  const { root, change } = useEditing();
+  const optional = !resolve(root, root).required?.includes(name);
+  if (value === undefined && optional)
+    return (
+      <div className="tf-parts">
+        <p className="tf-none">This type says nothing about it.</p>
+        <button type="button" className="small-key" onClick={() => change([name], blank(node, root))}>
+          Add: {nameWords(name)}
+        </button>
+      </div>
+    );
+  return (
+    <>
+      <Field node={node} path={[name]} label={nameWords(name)} value={value} />
+      {optional && (
+        <button type="button" className="small-key" onClick={() => change([name], undefined)}>
+          Take out: {nameWords(name)}
+        </button>
+      )}
+    </>
+  );
+}
+
+/** Text, numbers and sources stand together; what has parts or items has a page of its own. */
+function isSimple(node: Node, root: Node): boolean {
+  const form = formOf(node, root);
+  return form.is === "parts" ? form.figure : !["list", "tuple", "choices", "oneOf"].includes(form.is);
+}
+
+/** The field at the path, or what holds it. */
+function nearestField(path: string): HTMLElement | null {
+  const steps = path.split(".");
+  for (let n = steps.length; n > 0; n -= 1) {
+    const field = document.getElementById(fieldId(steps.slice(0, n).join(".")));
+    if (field) return field;
+  }
+  return null;
+}

@@ -1,0 +1,51 @@
+import type { ReactNode } from "react";
+
+interface Props {
+  title: string;
+  words: string;
+  children: ReactNode;
+}
+
+/** Title, one line about it, and the page's keys. */
+export function PageHead({ title, words, children }: Props) {
+  return (
+    <header className="page-head page-head-row">
+      <div>
+        <h1>{title}</h1>
+        <p>{words}</p>
+      </div>
+      <nav className="types-keys" aria-label="On this page">
+        {children}
+      </nav>
+    </header>
+  );
+}
+
+export function Key({ onPress, children, off }: { onPress(): void; children: ReactNode; off?: boolean }) {
+  return (
+    <button type="button" className="small-key" disabled={off === true} onClick={onPress}>
+      {children}
+    </button>
+  );
+}
+
+/** What went wrong, with each fault named. */
+export function Trouble({ error }: { error: Error | null }) {
+  if (!error) return null;
+  const faults = "faults" in error ? (error.faults as readonly { path: string; message: string }[]) : [];
+  return (
+    <div className="trouble" role="alert">
+      {faults.length === 0 ? (
+        error.message
+      ) : (
+        <ul>
+          {faults.map((f) => (
+            <li key={f.path + f.message}>
+              {f.path === "" ? "The file" : f.path}: {f.message}
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}

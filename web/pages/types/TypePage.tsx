@@ -1,0 +1,78 @@
+import { useEffect, useState } from "react";
+import type { Me } from "../../net/keep.ts";
+import { type ReadType, type TypeRow, types } from "../../net/types.ts";
+import { Caution } from "../../posts/shared/Caution.tsx";
+import { go } from "../route.ts";
+import { Approval } from "./Approval.tsx";
+import { Key, PageHead, Trouble } from "./PageHead.tsx";
+import { bySentence, Status } from "./status.tsx";
+import { TypeReading } from "./TypeReading.tsx";
+
+/** One version, to read; and what may be done with it. */
+export function TypePage({ id, version, me }: { id: string; version: number; me: Me }) {
+  const [read, setRead] = useState<ReadType | null>(null);
+  const [rows, setRows] = useState<TypeRow[]>([]);
+  const [trouble, setTrouble] = useState<Error | null>(null);
+  const place = { id, version };
+  const renew = () => {
+    types.read({ id, version }).then(setRead, setTrouble);
+    types.list().then((all) => setRows(all.filter((r) => r.id === id)), setTrouble);
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the page is made anew for another version
+  useEffect(renew, []);
+  const row = rows.find((r) => r.version === version);
+  const may = me.mayHold.includes("supervisor");
+  const before = rows.filter((r) => r.version < version && r.status !== "draft").at(-1);
+  const save = async () => {
+    const address = URL.createObjectURL(await types.export(place));
+    const anchor = document.createElement("a");
+    anchor.href = address;
+    anchor.download = `chockside-type-${id}-${version}.json`;
+    anchor.click();
+    URL.revokeObjectURL(address);
+  };
+  return (
+    <main className="page types">
+      <PageHead title={read?.type.name ?? "Aircraft type"} words={`${id}, version ${version}`}>
+        {may && row?.status === "draft" && (
+          <Key onPress={() => go(`/types/${id}/${version}/edit`)}>Edit this draft</Key>
+        )}
+        {may && (
+          <Key
+            onPress={() =>
+              void types.draft(place).then((made) => go(`/types/${made.id}/${made.version}/edit`), setTrouble)
+            }
+          >
+            Make a new draft of it
+          </Key>
+        )}
+        {before && (
+          <Key onPress={() => go(`/types/${id}/${version}/since/${before.version}`)}>
+            Difference from version {before.version}
+          </Key>
+        )}
+        <Key onPress={() => void save().catch(setTrouble)}>Export</Key>
+        <Key onPress={() => go("/types")}>All types</Key>
+      </PageHead>
+      <Trouble error={trouble} />
+      {row && (
+        <p className="type-standing" data-is={row.status}>
+          <Status status={row.status} /> {bySentence(row)}
+        </p>
+      )}
+      {row?.status === "draft" && read && (
+        <Approval
+          place={place}
+          tag={read.tag}
+          me={me}
+          author={row.author}
+          since={before?.version ?? null}
+          onApproved={renew}
+          onTrouble={setTrouble}
+        />
+      )}
+      {read ? <TypeReading type={read.type} /> : trouble === null && <p className="empty">Fetching…</p>}
+      <Caution />
+    </main>
+  );
+}

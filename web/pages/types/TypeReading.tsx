@@ -1,0 +1,97 @@
+import type { AircraftType } from "../../../shared/types/schema.ts";
+import { Aircraft } from "../../ui/plan/Aircraft.tsx";
+import { drawingOf, WIDTH } from "../../ui/plan/geometry.ts";
+import { type Row, rowsOf } from "./rows.ts";
+import { basisWords, nameWords } from "./words.ts";
+
+/** They stand at the head of the page. */
+const IN_HEAD = new Set(["id", "version", "name", "author", "approvedBy", "note"]);
+
+/** A whole type, section by section: every figure with its unit, its source and what the source is worth. */
+export function TypeReading({ type }: { type: AircraftType }) {
+  const sections = Object.entries(type).filter(([name]) => !IN_HEAD.has(name));
+  return (
+    <>
+      <p className="type-note">{type.note}</p>
+      <div className="type-top">
+        <Drawing type={type} />
+        <nav className="section-keys" aria-label="Sections">
+          {sections.map(([name]) => (
+            <a key={name} href={`#section-${name}`}>
+              {nameWords(name)}
+            </a>
+          ))}
+        </nav>
+      </div>
+      {sections.map(([name, value]) => (
+        <section key={name} id={`section-${name}`} className="type-section">
+          <h2>{nameWords(name)}</h2>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">What</th>
+                <th scope="col">Figure</th>
+                <th scope="col">Source</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rowsOf(value, isPlain(value) ? nameWords(name) : "", name).map((row) => (
+                <Line key={row.key} row={row} />
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ))}
+    </>
+  );
+}
+
+function isPlain(value: unknown): boolean {
+  if (Array.isArray(value)) return value.every((v) => typeof v !== "object");
+  return typeof value !== "object" || (value !== null && ("value" in value || "basis" in value));
+}
+
+function Line({ row }: { row: Row }) {
+  return (
+    <tr data-depth={Math.min(row.depth, 4)} data-heading={row.value === null || undefined}>
+      <th scope="row">{row.label}</th>
+      <td className="type-figure">{row.value}</td>
+      <td className="type-source">
+        {row.source && (
+          <>
+            <strong data-basis={row.source.basis}>{basisWords(row.source.basis)}</strong> {row.source.text}
+          </>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+function Drawing({ type }: { type: AircraftType }) {
+  const d = drawingOf(type, "forward");
+  const engines = type.engines.map((e) => ({
+    ...{ n: e.n, x: e.x, y: e.y, word: "", shape: "none" as const, count: null },
+    ...{ over: false, turning: false, asked: false },
+  }));
+  const power = { is: "unknown" as const, words: "" };
+  const words = `Drawn facing forward: span ${type.plan.span} m, length ${type.plan.length} m.`;
+  return (
+    <figure className="plan">
+      <svg viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`} role="img" aria-label={words}>
+        <title>{words}</title>
+        <Aircraft view={{ type, engines, guardAt: null, chocks: "unknown", power, cart: false }} d={d} />
+        {type.engines.map((e) => {
+          const p = d.at(e.x, e.y);
+          return (
+            <text key={e.n} x={p.x} y={p.y - 14} textAnchor="middle" className="type-engine">
+              {e.n}
+            </text>
+          );
+        })}
+      </svg>
+      <figcaption className="plan-caption">
+        <span>{words}</span>
+      </figcaption>
+    </figure>
+  );
+}

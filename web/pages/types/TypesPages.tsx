@@ -1,0 +1,22 @@
+import "../../styles/types.css";
+import "../../styles/types-edit.css";
+import type { Me } from "../../net/keep.ts";
+import type { TypesRoute } from "../route.ts";
+import { DifferencePage } from "./DifferencePage.tsx";
+import { EditPage } from "./EditPage.tsx";
+import { TypeList } from "./TypeList.tsx";
+import { TypePage } from "./TypePage.tsx";
+
+/** The pages about aircraft types: not for gloves, for a desk. */
+export function TypesPages({ page, me }: { page: TypesRoute; me: Me }) {
+  switch (page.is) {
+    case "list":
+      return <TypeList me={me} />;
+    case "version":
+      return <TypePage key={`${page.id} ${page.version}`} id={page.id} version={page.version} me={me} />;
+    case "edit":
+      return <EditPage key={`${page.id} ${page.version}`} id={page.id} version={page.version} />;
+    case "difference":
+      return <DifferencePage {...page} />;
+  }
+}

@@ -1,0 +1,21 @@
+import { createContext, useContext } from "react";
+import type { Path } from "./edit.ts";
+import type { Node } from "./node.ts";
+
+export interface Editing {
+  root: Node;
+  /** What is wrong, by path: names and places from 0, joined by dots. */
+  faults: ReadonlyMap<string, readonly string[]>;
+  change(path: Path, value: unknown): void;
+}
+
+export const EditingContext = createContext<Editing | null>(null);
+
+export function useEditing(): Editing {
+  const editing = useContext(EditingContext);
+  if (!editing) throw new Error("a field stands outside its editor");
+  return editing;
+}
+
+export const keyOf = (path: Path) => path.join(".");
+export const fieldId = (key: string) => `field-${key}`;

@@ -1,0 +1,20 @@
+export type Step = string | number;
+export type Path = readonly Step[];
+
+/** The value with one part replaced; undefined takes a part of an object out. Nothing that was there changes. */
+export function replaced(root: unknown, path: Path, value: unknown): unknown {
+  const [step, ...rest] = path;
+  if (step === undefined) return value;
+  if (Array.isArray(root)) return root.map((v, i) => (i === step ? replaced(v, rest, value) : v));
+  const members = { ...(root as Record<string, unknown>) };
+  const next = replaced(members[step], rest, value);
+  if (next === undefined) delete members[step];
+  else members[step] = next;
+  return members;
+}
+
+export function moved<T>(list: readonly T[], from: number, to: number): T[] {
+  const next = [...list];
+  next.splice(to, 0, ...next.splice(from, 1));
+  return next;
+}

@@ -1,0 +1,166 @@
+import { type ReactNode, useState } from "react";
+import { valueWords } from "../words.ts";
+import { fieldId, keyOf, useEditing } from "./context.ts";
+import type { Path } from "./edit.ts";
+
+interface Props {
+  path: Path;
+  label: string;
+  value: unknown;
+}
+
+/** A label, what is entered, and beside it what is wrong with it. */
+export function Labelled({ path, label, children }: { path: Path; label: string; children: ReactNode }) {
+  const key = keyOf(path);
+  return (
+    <div className="tf" data-faulty={useEditing().faults.has(key) || undefined}>
+      <label htmlFor={fieldId(key)}>{label}</label>
+      {children}
+      <Faults path={path} />
+    </div>
+  );
+}
+
+/** What is wrong exactly here. */
+export function Faults({ path }: { path: Path }) {
+  const key = keyOf(path);
+  const faults = useEditing().faults.get(key) ?? [];
+  return (
+    <p className="tf-fault" id={`${fieldId(key)}-fault`} aria-live="polite">
+      {faults.length > 0 && <span>✕ {faults.join("; ")}</span>}
+    </p>
+  );
+}
+
+function useInput(path: Path) {
+  const { faults } = useEditing();
+  const key = keyOf(path);
+  return { id: fieldId(key), "aria-invalid": faults.has(key), "aria-describedby": `${fieldId(key)}-fault` };
+}
+
+export function NumberInput({ path, label, value }: Props) {
+  const { change } = useEditing();
+  const [typed, setTyped] = useState(() => shown(value));
+  // Somebody else, such as an item that moved up, gave another value than was typed here.
+  const text = read(typed) === value ? typed : shown(value);
+  return (
+    <Labelled path={path} label={label}>
+      <input
+        {...useInput(path)}
+        inputMode="decimal"
+        autoComplete="off"
+        value={text}
+        onChange={(e) => {
+          setTyped(e.target.value);
+          change(path, read(e.target.value));
+        }}
+      />
+    </Labelled>
+  );
+}
+
+const shown = (value: unknown) => (value === null || value === undefined ? "" : String(value));
+
+/** A number, null for nothing, or the text itself where it is no number: its fault is told. */
+function read(text: string): unknown {
+  const trimmed = text.trim();
+  if (trimmed === "") return null;
+  return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(trimmed) ? Number(trimmed) : trimmed;
+}
+
+export function TextInput({ path, label, value, long }: Props & { long: boolean }) {
+  const { change } = useEditing();
+  const props = {
+    ...useInput(path),
+    autoComplete: "off",
+    value: shown(value),
+    onChange: (e: { target: { value: string } }) => change(path, e.target.value),
+  };
+  return (
+    <Labelled path={path} label={label}>
+      {long ? <textarea rows={2} {...props} /> : <input {...props} />}
+    </Labelled>
+  );
+}
+
+export function ChoiceInput({ path, label, value, of }: Props & { of: readonly (string | number)[] }) {
+  const { change } = useEditing();
+  const at = of.indexOf(value as string | number);
+  return (
+    <Labelled path={path} label={label}>
+      <select {...useInput(path)} value={at} onChange={(e) => change(path, of[Number(e.target.value)])}>
+        {at === -1 && <option value={-1}>Choose…</option>}
+        {of.map((one, i) => (
+          <option key={one} value={i}>
+            {valueWords(one)}
+          </option>
+        ))}
+      </select>
+    </Labelled>
+  );
+}
+
+export function YesNoInput({ path, label, value }: Props) {
+  const { change } = useEditing();
+  return (
+    <div className="tf tf-yes">
+      <input
+        {...useInput(path)}
+        type="checkbox"
+        checked={value === true}
+        onChange={(e) => change(path, e.target.checked)}
+      />
+      <label htmlFor={fieldId(keyOf(path))}>{label}</label>
+      <Faults path={path} />
+    </div>
+  );
+}
+
+/** Any number of a few values, in the order they stand in. */
+export function ChoicesInput({ path, label, value, of }: Props & { of: readonly (string | number)[] }) {
+  const { change } = useEditing();
+  const chosen: readonly unknown[] = Array.isArray(value) ? value : [];
+  return (
+    <fieldset className="tf-parts" id={fieldId(keyOf(path))} tabIndex={-1}>
+      <legend>{label}</legend>
+      <Faults path={path} />
+      <div className="tf-checks">
+        {of.map((one) => (
+          <label key={one} className="tf-check">
+            <input
+              type="checkbox"
+              checked={chosen.includes(one)}
+              onChange={(e) =>
+                change(path, e.target.checked ? [...chosen, one] : chosen.filter((c) => c !== one))
+              }
+            />
+            {valueWords(one)}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+/** What has no form of its own, as JSON. */
+export function RawInput({ path, label, value }: Props) {
+  const { change } = useEditing();
+  const [typed, setTyped] = useState(() => JSON.stringify(value ?? null, null, 2));
+  return (
+    <Labelled path={path} label={`${label} (JSON)`}>
+      <textarea
+        {...useInput(path)}
+        rows={6}
+        value={typed}
+        onChange={(e) => {
+          setTyped(e.target.value);
+          try {
+            change(path, JSON.parse(e.target.value));
+          } catch {
+            change(path, e.target.value);
+          }
+        }}
+      />
+    </Labelled>
+  );
+}

@@ -1,0 +1,68 @@
+import type { Source } from "../../../shared/types/limit.ts";
+import { unitWord } from "../../../shared/words/units.ts";
+import { nameWords, valueWords } from "./words.ts";
+
+/** One line of a type as it is read: a figure, or the heading of those below it. */
+export interface Row {
+  key: string;
+  depth: number;
+  label: string;
+  /** Null for a heading. */
+  value: string | null;
+  source: Source | null;
+}
+
+type Members = Readonly<Record<string, unknown>>;
+
+/** A part of a type as lines, in its own order. It knows figures and sources by their form, not by their names. */
+export function rowsOf(value: unknown, label: string, key: string, depth = 0): Row[] {
+  if (Array.isArray(value)) return listRows(value, label, key, depth);
+  if (!isMembers(value)) return [{ key, depth, label, value: valueWords(value), source: null }];
+  if (isSource(value)) return [{ key, depth, label, value: null, source: value }];
+  const source = isSource(value.source) ? value.source : null;
+  if ("value" in value) return [{ key, depth, label, value: figureWords(value), source }];
+  const members = Object.entries(value).filter(([name]) => name !== "source" && name !== titleKey(value));
+  const plain = members.every(([, v]) => typeof v !== "object" || v === null);
+  if (plain) {
+    const known = members.filter(([, v]) => v !== null);
+    const words = known.map(([name, v]) => `${nameWords(name).toLowerCase()}: ${valueWords(v)}`).join(", ");
+    return [{ key, depth, label, value: words, source }];
+  }
+  const heading = label === "" ? [] : [{ key, depth, label, value: null, source }];
+  const under = label === "" ? depth : depth + 1;
+  return [...heading, ...members.flatMap(([name, v]) => rowsOf(v, nameWords(name), `${key}.${name}`, under))];
+}
+
+function listRows(list: readonly unknown[], label: string, key: string, depth: number): Row[] {
+  const plain = list.every((v) => typeof v !== "object" || v === null);
+  if (plain) {
+    const words = list.map(valueWords).join(", ");
+    return [{ key, depth, label, value: words === "" ? "none" : words, source: null }];
+  }
+  const heading = label === "" ? [] : [{ key, depth, label, value: null, source: null }];
+  const under = label === "" ? depth : depth + 1;
+  return [...heading, ...list.flatMap((v, i) => rowsOf(v, itemTitle(v, i), `${key}.${i}`, under))];
+}
+
+/** What an item of a list is called. */
+export function itemTitle(item: unknown, index: number): string {
+  if (!isMembers(item)) return String(index + 1);
+  const key = titleKey(item);
+  if (key === null) return String(index + 1);
+  const title = String(item[key]);
+  return key === "n" ? `Number ${title}` : title || String(index + 1);
+}
+
+function titleKey(item: Members): string | null {
+  return ["name", "title", "words", "n", "gauge", "id"].find((k) => k in item) ?? null;
+}
+
+function figureWords({ value, unit }: Members): string {
+  return typeof unit === "string" ? `${value} ${unitWord(unit)}`.trim() : String(value);
+}
+
+function isSource(value: unknown): value is Source {
+  return isMembers(value) && typeof value.basis === "string" && typeof value.text === "string";
+}
+
+const isMembers = (v: unknown): v is Members => typeof v === "object" && v !== null && !Array.isArray(v);

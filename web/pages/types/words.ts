@@ -1,0 +1,85 @@
+import type { ConditionId } from "../../../shared/conditions/condition.ts";
+import { CONDITION_WORDS } from "../../../shared/words/conditions.ts";
+import { POST_WORDS, STAGE_WORDS } from "../../../shared/words/states.ts";
+import { unitWord } from "../../../shared/words/units.ts";
+
+/** Names that read badly when only taken apart; every other name of the schema is. */
+const NAMES: Readonly<Record<string, string>> = {
+  n: "Engine number",
+  x: "Aft of the nose (m)",
+  y: "To starboard of the centre line (m)",
+  id: "Identifier",
+  note: "Note",
+  withinS: "Within (s)",
+  mainGearX: "Main gear aft of the nose (m)",
+  gearTrack: "Gear track (m)",
+  span: "Span (m)",
+  length: "Length (m)",
+  diameter: "Diameter (m)",
+  perEngine: "One for each engine",
+  onMax: "On at most",
+  min: "Least",
+  max: "Most",
+  plan: "Plan of the aircraft",
+  overridable: "Conditions two people may set aside",
+  defaultOrder: "Usual order of starting",
+  orderSource: "Source of the order",
+};
+
+const BASIS_WORDS: Readonly<Record<string, string>> = {
+  published: "Published",
+  commonPractice: "Common practice",
+  fromMemory: "From memory",
+  invented: "Invented",
+};
+
+/** `firstIndication` to "First indication". */
+export function nameWords(name: string): string {
+  return NAMES[name] ?? apart(name);
+}
+
+/** A value that is one of a few, e.g. a unit, a post or a condition. */
+export function valueWords(value: unknown): string {
+  if (value === null) return "none";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "number") return String(value);
+  const text = String(value);
+  const named =
+    CONDITION_WORDS[text as ConditionId]?.name ??
+    BASIS_WORDS[text] ??
+    (POST_WORDS as Record<string, string>)[text] ??
+    (STAGE_WORDS as Record<string, string>)[text];
+  if (named) return named;
+  const unit = unitWord(text);
+  if (unit !== text) return unit || "count";
+  return /^[a-z][A-Za-z]*(:[A-Za-z]+)?$/.test(text) && /[A-Z:]/.test(text) ? apart(text) : text;
+}
+
+export function basisWords(basis: string): string {
+  return BASIS_WORDS[basis] ?? apart(basis);
+}
+
+/** A fault's or difference's path in words, "oil.normal.within" to "Oil, normal, within". */
+export function pathWords(path: string): string {
+  if (path === "") return "The whole type";
+  const [first = "", ...rest] = path.split(".");
+  return [nameWords(first), ...rest.map((p) => lowerFirst(/^\d+$/.test(p) ? p : nameWords(p)))].join(", ");
+}
+
+/** A fault's path counts list items from 0; people count from 1. */
+export function faultPathWords(path: string): string {
+  return pathWords(path.replace(/\.(\d+)(?=\.|$)/g, (_, i: string) => `.${Number(i) + 1}`));
+}
+
+export function dayWords(ms: number): string {
+  return new Date(ms).toISOString().slice(0, 10);
+}
+
+function apart(name: string): string {
+  const words = name
+    .replace(":", ": ")
+    .replace(/([a-z0-9])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
