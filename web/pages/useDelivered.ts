@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "react";
-import { postHeld } from "../../shared/session/step.ts";
+import { postHeld } from "../../shared/session/postHeld.ts";
 import { device, type Me } from "../net/keep.ts";
 import type { Link, LinkView } from "../net/link.ts";
 
