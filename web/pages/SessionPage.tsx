@@ -1,5 +1,5 @@
-import { useEffect, useState } from "react";
-import { postHeld } from "../../shared/session/step.ts";
+import { lazy, useEffect, useState } from "react";
+import { postHeld } from "../../shared/session/postHeld.ts";
 import { say } from "../../shared/words/en.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useLinkView, useWatch } from "../net/app.ts";
@@ -16,8 +16,13 @@ import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
 import { go } from "./route.ts";
 import { SessionSheet } from "./SessionSheet.tsx";
-import { SupervisorPage } from "./SupervisorPage.tsx";
 import { useDelivered } from "./useDelivered.ts";
+
+/** The largest panel, and one person's: asked for at once, but the others do not wait for it. */
+const supervisor = import("./SupervisorPage.tsx").then((m) => ({ default: m.SupervisorPage }));
+// Its loss is told where it is shown.
+supervisor.catch(() => {});
+const SupervisorPage = lazy(() => supervisor);
 
 /** One session as this person sees it: title block, then the panel of the post they hold. */
 export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
