@@ -1,8 +1,9 @@
 import { jetReach } from "../models/geometry/jet.ts";
+import { jetOf } from "../models/geometry/jetOf.ts";
 import { NEIGHBOURS } from "../models/geometry/separation.ts";
+import { inUnit } from "../models/units.ts";
 import type { SessionState } from "../session/state.ts";
-import { cautions, type Figure, inUnit, ofType, ofTypeData } from "./figure.ts";
-import { jetOf } from "./jetOf.ts";
+import { cautions, type Figure, ofType, ofTypeData } from "./figure.ts";
 
 /** For each kind of neighbour how far to keep around, and behind a turning propeller: the larger of figure and stream. */
 export function clearDistances(state: SessionState): Figure[] {

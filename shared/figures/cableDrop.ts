@@ -1,7 +1,8 @@
 import { wireDrop } from "../models/electrical/wire.ts";
+import { inUnit } from "../models/units.ts";
 import type { SessionState } from "../session/state.ts";
 import { cableInputs } from "./crankingSource.ts";
-import { cautions, type Figure, inUnit, ofType } from "./figure.ts";
+import { cautions, type Figure, ofType } from "./figure.ts";
 
 /** Volts the cart's cable loses while a starter turns. */
 export function cableDrop(state: SessionState): Figure | null {

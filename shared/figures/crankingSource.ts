@@ -2,10 +2,11 @@ import { chargeFromVolts, openCircuitVolts } from "../models/electrical/battery.
 import { internalOhmAt, type Source } from "../models/electrical/sag.ts";
 import { wireDrop } from "../models/electrical/wire.ts";
 import { found, type Outcome, refused } from "../models/outcome.ts";
+import { inUnit } from "../models/units.ts";
 import { airTemperature } from "../session/air.ts";
 import type { SessionState } from "../session/state.ts";
 import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
-import { type FigureInput, inUnit, notRead, ofType, ofTypeData, read, said } from "./figure.ts";
+import { type FigureInput, notRead, ofType, ofTypeData, read, said } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 
 /** What cranks now: ground power while it is on, else the batteries together. */

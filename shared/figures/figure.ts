@@ -1,4 +1,3 @@
-import { convert } from "../models/units.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { Said } from "../session/state.ts";
 import type { Limit, Source } from "../types/limit.ts";
@@ -79,12 +78,6 @@ export function said(name: string, quantity: Quantity, by: Said): FigureInput {
 
 export function notRead(name: string): FigureInput {
   return { name, value: null, unit: null, source: "nobody has read it", at: null };
-}
-
-/** A limit in another unit; NaN where it cannot be had, which no comparison passes. */
-export function inUnit(limit: Quantity, unit: Unit): number {
-  const got = convert(limit, unit);
-  return got.ok ? got.value.value : Number.NaN;
 }
 
 /** Cautions that hold, as one text; an absent field when there is none. */

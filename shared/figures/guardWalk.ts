@@ -3,9 +3,10 @@ import type { Point } from "../models/geometry/polygon.ts";
 import { propellerOf } from "../models/geometry/propeller.ts";
 import { shortestWalk } from "../models/geometry/walk.ts";
 import type { Outcome } from "../models/outcome.ts";
+import { inUnit } from "../models/units.ts";
 import { closedBy } from "../session/orderAdvice.ts";
 import { isTurning, type SessionState } from "../session/state.ts";
-import { cautions, type Figure, inUnit, ofType } from "./figure.ts";
+import { cautions, type Figure, ofType } from "./figure.ts";
 
 /** Metres the guard walks to an engine past everything that turns, and whose arcs are walked around. */
 export function guardWalkFigure(state: SessionState, engine: number): Figure | null {
@@ -41,18 +42,16 @@ export function guardWalkFigure(state: SessionState, engine: number): Figure | n
     source: "visibility graph (Lozano-Perez and Wesley 1979) and Dijkstra",
   };
   // A place that engine's own arc has closed since is left: only the others' ground is looked at there.
-  const start =
+  const start: Outcome<Point> =
     at === null
-      ? rules.waits
+      ? { ok: true, value: rules.waits }
       : stationOf(
           state,
           at,
           turning.filter((n) => n !== at),
         );
   const end = stationOf(state, engine, turning);
-  const from = "x" in start ? start : start.ok ? start.value : null;
-  const to = "x" in end ? end : end.ok ? end.value : null;
-  if (!from || !to) {
+  if (!start.ok || !end.ok) {
     return {
       ...base,
       value: null,
@@ -60,7 +59,7 @@ export function guardWalkFigure(state: SessionState, engine: number): Figure | n
       ...cautions("There is no clear place for the guard: stop an engine first."),
     };
   }
-  const walk = shortestWalk(from, to, closed);
+  const walk = shortestWalk(start.value, end.value, closed);
   if (!walk.ok)
     return { ...base, value: null, verdict: "bad", ...cautions(`${walk.why}: stop an engine first.`) };
   return {

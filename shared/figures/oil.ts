@@ -1,10 +1,11 @@
 import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { viscosityAt, viscosityLine } from "../models/oil/viscosity.ts";
+import { inUnit } from "../models/units.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import { airTemperature } from "../session/air.ts";
 import { preheatOf } from "../session/preheat.ts";
 import { type Engine, engineOf, plain, type SessionState } from "../session/state.ts";
-import { cautions, type Figure, type FigureInput, inUnit, ofType, ofTypeData, read } from "./figure.ts";
+import { cautions, type Figure, type FigureInput, ofType, ofTypeData, read } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 
 /** Seconds left to the first indication and to normal pressure; null unless the engine has just caught. */

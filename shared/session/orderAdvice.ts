@@ -1,13 +1,12 @@
-import { inUnit } from "../figures/figure.ts";
-import { jetOf } from "../figures/jetOf.ts";
 import { blastZone } from "../models/geometry/blastZone.ts";
+import { jetOf } from "../models/geometry/jetOf.ts";
 import type { Polygon } from "../models/geometry/polygon.ts";
 import { propellerOf, turningArc } from "../models/geometry/propeller.ts";
 import { guardWalks } from "../models/order/guardWalks.ts";
 import type { OrderCase } from "../models/order/orderCost.ts";
 import { adviseOrder, type OrderAdvice } from "../models/order/startOrder.ts";
 import { found, type Outcome, refused } from "../models/outcome.ts";
-import { convert } from "../models/units.ts";
+import { convert, inUnit } from "../models/units.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { SessionState } from "./state.ts";
 

@@ -1,10 +1,10 @@
-import type { Jet, JetAssumption } from "../models/geometry/jet.ts";
-import { actuatorDisk, standingThrust } from "../models/geometry/slipstream.ts";
-import { found, type Outcome, refused } from "../models/outcome.ts";
-import { isa } from "../models/weather/isa.ts";
-import type { RampData } from "../types/ramp.ts";
-import type { AircraftType } from "../types/schema.ts";
-import { inUnit } from "./figure.ts";
+import type { RampData } from "../../types/ramp.ts";
+import type { AircraftType } from "../../types/schema.ts";
+import { found, type Outcome, refused } from "../outcome.ts";
+import { inUnit } from "../units.ts";
+import { isa } from "../weather/isa.ts";
+import type { Jet, JetAssumption } from "./jet.ts";
+import { actuatorDisk, standingThrust } from "./slipstream.ts";
 
 /** A propeller's stream at the type's starting power, standing, at sea level in the standard air. */
 export function jetOf(type: AircraftType): Outcome<{ jet: Jet; assumption: JetAssumption; rules: JetRules }> {
