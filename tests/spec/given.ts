@@ -7,6 +7,7 @@ import type { Manifest } from "../../shared/evidence/verify.ts";
 import { actionSchema, type Send } from "../../shared/protocol/commands.ts";
 import { eventSchema, type Fact, type FactOf, type SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Unit } from "../../shared/protocol/quantity.ts";
 import type { RefusalReason } from "../../shared/protocol/refusals.ts";
 import type { SignalKind } from "../../shared/protocol/signals.ts";
 import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
@@ -53,6 +54,8 @@ export interface Plan {
   type?: AircraftType;
   order?: number[];
   powerSource?: "groundPower" | "batteries";
+  /** Where the nose points, the field's height, when engines ran: what a plan may say besides. */
+  more?: Partial<Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan">>;
 }
 
 /** A session told as a story: what was said before, what is said now, what came of it. The clock is the story's own. */
@@ -64,7 +67,7 @@ export class Story {
   last: Step;
   #commands = 0;
 
-  constructor({ type = FOUR, order = type.defaultOrder, powerSource = "groundPower" }: Plan = {}) {
+  constructor({ type = FOUR, order = type.defaultOrder, powerSource = "groundPower", more = {} }: Plan = {}) {
     const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const aircraft = "CH-TST";
     const fact = {
@@ -75,6 +78,7 @@ export class Story {
       order,
       powerSource,
       crew,
+      ...more,
     } as const;
     this.last = plan(SESSION, { ...fact, order: [...order] }, di, this.#mark(), this.now);
     this.state = this.last.state;
@@ -241,7 +245,7 @@ export class Story {
     return this.send("groundPower", "powerDisconnected");
   }
 
-  reading(gauge: string, engine: number, value: number, unit: "psi" | "degC"): Step {
+  reading(gauge: string, engine: number, value: number, unit: Unit): Step {
     return this.say("cockpit", { type: "reading", gauge, engine, reading: { value, unit } });
   }
 
@@ -334,6 +338,11 @@ export class Story {
     Object.assign(twin, { now: this.now, state: this.state, last: this.last });
     twin.#commands = this.#commands;
     return twin;
+  }
+
+  /** The air as the supervisor reads it: still, unless more is said. */
+  air(temperatureC: number, more: Partial<Extract<Say, { type: "recordWeather" }>> = {}): Step {
+    return this.say("supervisor", { type: "recordWeather", windKt: 0, temperatureC, ...more });
   }
 
   /** The facts of the last step. */
