@@ -1,6 +1,7 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
 import { isOrderOf } from "../../shared/types/validate.ts";
 import type { Clock } from "../clock.ts";
@@ -18,7 +19,12 @@ export interface PlanInput {
   typeVersion?: number | undefined;
   place: string;
   order?: number[] | undefined;
+  /** Why the order is another than the one advised. */
+  orderReason?: string | undefined;
   powerSource: "groundPower" | "batteries";
+  /** Where the nose will point, degrees true, and the field's height. */
+  headingDeg?: number | undefined;
+  elevationFt?: number | undefined;
   /** Person ids. */
   crew: Record<Post, string | null>;
 }
@@ -121,6 +127,11 @@ export class Planning {
       const message = `must name engines 1 to ${type.engines.length} of ${type.name}, each at most once`;
       faults.push({ path: "order", message });
     }
+    const advice = adviceOn(questionFor(type, order, input.headingDeg), order);
+    if (advice && advice.order.join() !== order.join() && input.orderReason === undefined) {
+      const message = `say why: ${advice.order.join("-")} is advised`;
+      faults.push({ path: "orderReason", message });
+    }
     const crew: FactOf<"planned">["crew"] = {
       cockpit: null,
       fireGuard: null,
@@ -153,6 +164,10 @@ export class Planning {
         crew,
         defects,
         lastRan,
+        ...(advice ? { orderAdvice: advice } : {}),
+        ...(input.orderReason === undefined ? {} : { orderReason: input.orderReason }),
+        ...(input.headingDeg === undefined ? {} : { headingDeg: input.headingDeg }),
+        ...(input.elevationFt === undefined ? {} : { elevationFt: input.elevationFt }),
       },
     };
   }

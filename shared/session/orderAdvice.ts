@@ -30,6 +30,15 @@ export function questionOf(state: SessionState, engines: readonly number[] = sta
   };
 }
 
+/** The question of a plan: nobody has read the wind yet. */
+export function questionFor(
+  type: AircraftType,
+  engines: readonly number[],
+  headingDeg: number | undefined,
+): OrderQuestion {
+  return { type, engines, wind: null, headingDeg: headingDeg ?? null };
+}
+
 /** Advice on the start order by the type's figures; refused where the type has none. */
 export function orderAdvice(question: OrderQuestion): Outcome<OrderAdvice> {
   const asked = orderCase(question);

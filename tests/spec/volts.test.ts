@@ -1,0 +1,70 @@
+import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
+import { groundPowerKnown } from "../../shared/conditions/groundPowerKnown.ts";
+import { RICH } from "../figures/rich.ts";
+import { FOUR } from "./aircraft.ts";
+import { given, type Story } from "./given.ts";
+
+const lowest = (story: Story) => story.state.engines[2]?.starter.at(-1)?.lowest;
+const cranking = (type = RICH) => {
+  const story = given({ type }).manned().upTo("starting");
+  story.cranking(3);
+  return story;
+};
+
+describe("volts while an engine cranks", () => {
+  it("[PWR-8] are judged by the starting band, raise no alert in it, and leave the steady volts as they were", () => {
+    const story = cranking();
+    story.volts(12);
+    expect(story.alerts).toEqual([]);
+    expect(story.state.groundPower).toMatchObject({
+      volts: { value: 28 },
+      cranking: { volts: { value: 12 } },
+    });
+    story.wait(8).send("cockpit", "caught", { engine: 3 });
+    expect(story.alerts).toEqual([]);
+    expect(groundPowerKnown.find(story.state, 4, story.now).is).toBe("yes");
+  });
+
+  it("[PWR-8] below the starting band they raise the alert, which ends with the cranking", () => {
+    const story = cranking();
+    story.volts(11.9);
+    expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
+    story.send("cockpit", "caught", { engine: 3 });
+    expect(story.state.alerts.some((a) => a.kind === "groundPowerOutOfRange" && a.active)).toBe(false);
+  });
+
+  it("[PWR-8] a type without a starting band keeps to the steady one all the time", () => {
+    const story = cranking(FOUR);
+    story.volts(20);
+    expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
+    expect(lowest(story)).toBeUndefined();
+  });
+
+  it("[PWR-9] the lowest of an attempt is kept with it, whoever read it, and the next begins anew", () => {
+    const story = cranking();
+    story.volts(24);
+    story.say("cockpit", { type: "reading", gauge: "busVolts", reading: { value: 22.5, unit: "V" } });
+    story.volts(25);
+    expect(lowest(story)).toMatchObject({ value: 22.5, from: "busVolts", name: "Ada" });
+    story.wait(5).send("cockpit", "startAbandoned", { engine: 3 });
+    story.wait(121);
+    story.brakes();
+    story.cranking(3);
+    expect(lowest(story)).toBeUndefined();
+  });
+
+  it("[PWR-9] volts read while nothing cranks belong to no attempt", () => {
+    const story = given({ type: RICH }).manned().upTo("starting").started(3);
+    story.say("cockpit", { type: "reading", gauge: "busVolts", reading: { value: 20, unit: "V" } });
+    expect(lowest(story)).toBeUndefined();
+  });
+
+  it("[PWR-9] ground power is asked for them once an attempt", () => {
+    const story = cranking();
+    const asked = () => askedOf(story.state, "groundPower", story.now).some((a) => a.say === "voltsCranking");
+    expect(asked()).toBe(true);
+    story.volts(24);
+    expect(asked()).toBe(false);
+  });
+});
