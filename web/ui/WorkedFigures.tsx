@@ -29,28 +29,19 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
             </span>
           </summary>
           {r.caution && <p className="worked-caution">{r.caution}</p>}
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Made from</th>
-                <th scope="col">Figure</th>
-                <th scope="col">Source and age</th>
-              </tr>
-            </thead>
-            <tbody>
-              {r.inputs.map((i, at) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: two inputs may share a name, and their order is fixed
-                <tr key={at}>
-                  <td>{i.name}</td>
-                  <td>{i.value}</td>
-                  <td>
-                    {i.source}
-                    {i.age && `, ${i.age}`}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <ul>
+            {r.inputs.map((i, at) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: two inputs may share a name, and their order is fixed
+              <li key={at}>
+                <span className="worked-input">{i.name}</span>
+                <b>{i.value}</b>
+                <span className="worked-from">
+                  {i.source}
+                  {i.age && `, ${i.age}`}
+                </span>
+              </li>
+            ))}
+          </ul>
           <p className="worked-equation">{r.equation}</p>
           <p className="worked-source">{r.source}</p>
         </details>

@@ -63,7 +63,8 @@ function row(f: Figure, now: number): WorkedRow {
   return {
     id: f.id,
     name: FIGURE_WORDS[f.words] ?? f.words,
-    value: amount(f.value, f.unit),
+    // A figure whose name already says it, such as "Preheat: not required", shows no value besides.
+    value: f.words.endsWith(`.${f.value}`) ? "" : amount(f.value, f.unit),
     verdict: f.verdict,
     verdictWord: VERDICT_WORDS[f.verdict],
     caution: f.caution ?? null,
