@@ -41,7 +41,8 @@ const BASIS: Readonly<Record<Source["basis"], string>> = {
 };
 
 export function sourceWords({ basis, text }: Source): string {
-  return `${BASIS[basis]}: ${text}`;
+  const word = BASIS[basis];
+  return text.toLowerCase().startsWith(word) ? text : `${word}: ${text}`;
 }
 
 /** A limit of the type. */

@@ -95,13 +95,13 @@ describe("starts left", () => {
     },
   };
 
-  it("[FIG-5] 36 Ah, charge 0.8, floor 0.2, 300 A for 15 s, exponent 1.15: 12 starts", () => {
+  it("[FIG-10] 36 Ah, charge 0.8, floor 0.2, 300 A for 15 s, exponent 1.15: 12 starts", () => {
     // Charge 0.8 is gravity 1.248, which rests at 12 (1.248 + 0.84) volts.
     const figure = startsLeftFigure(onBatteries(25.056, alone).state);
     expect([figure?.value, figure?.verdict]).toEqual([12, "good"]);
   });
 
-  it("[FIG-5] the volts end it before the charge does", () => {
+  it("[FIG-10] the volts end it before the charge does", () => {
     const high = {
       ...alone,
       electrical: { ...alone.electrical, leastVolts: { ...electrical.leastVolts, value: 20.5 } },
@@ -110,7 +110,7 @@ describe("starts left", () => {
     expect(startsLeftFigure(onBatteries(25.056, high).state)?.value).toBe(1);
   });
 
-  it("[FIG-5] fewer than engines is to be looked at, none is not good", () => {
+  it("[FIG-10] fewer than engines is to be looked at, none is not good", () => {
     const empty = startsLeftFigure(onBatteries(24, alone).state);
     expect([empty?.value, empty?.verdict]).toEqual([1, "caution"]);
     expect(startsLeftFigure(onBatteries(24 - 0.7, alone).state)?.verdict).toBe("bad");
@@ -118,13 +118,13 @@ describe("starts left", () => {
 });
 
 describe("cart", () => {
-  it("[FIG-6] cable 0000, 60 ft, 400 A loses 1.44 V (AC 43.13-1B Table 11-9)", () => {
+  it("[FIG-13] cable 0000, 60 ft, 400 A loses 1.44 V (AC 43.13-1B Table 11-9)", () => {
     const figure = cableDrop(given({ type: RICH }).state);
     expect(numberIn(figure)).toBeCloseTo(1.44, 9);
     expect(figure?.verdict).toBe("good");
   });
 
-  it("[FIG-7] is judged by the steady band, and by the starting band while an engine cranks", () => {
+  it("[FIG-14] is judged by the steady band, and by the starting band while an engine cranks", () => {
     const story = given({ type: RICH }).manned().upTo("starting");
     expect(groundPowerFigure(story.state)).toMatchObject({
       words: "groundPower",

@@ -16,7 +16,7 @@ describe("starter", () => {
     return story.failedStart(3, temperatureC === 15 ? 40 : 20);
   }
 
-  it("[FIG-8] rests as long as its ladder says (TM 55-1510-215-10: 40 s on, 60 s off)", () => {
+  it("[FIG-5] rests as long as its ladder says (TM 55-1510-215-10: 40 s on, 60 s off)", () => {
     const story = failed();
     expect(numberIn(starterRest(story.state, 3, story.now))).toBe(60);
     expect(starterRest(story.state, 3, story.now)?.verdict).toBe("bad");
@@ -25,7 +25,7 @@ describe("starter", () => {
     expect(inputOf(starterRest(story.state, 3, story.now), "next may last").value).toBe(40);
   });
 
-  it("[FIG-8] cold it rests by the cold ladder, and unread by whichever asks more", () => {
+  it("[FIG-5] cold it rests by the cold ladder, and unread by whichever asks more", () => {
     expect(numberIn(starterRest(failed(-5).state, 3, failed(-5).now))).toBe(120);
     const story = failed(null);
     const figure = starterRest(story.state, 3, story.now);
@@ -34,7 +34,7 @@ describe("starter", () => {
     expect(figure?.caution).toMatch(/has not been read/);
   });
 
-  it("[FIG-8] heat 80 to be down to 40 with a time constant of 600 s: 415.888 s", () => {
+  it("[FIG-11] heat 80 to be down to 40 with a time constant of 600 s: 415.888 s", () => {
     const story = failed();
     const figure = starterHeat(story.state, 3, story.now);
     expect(numberIn(figure)).toBeCloseTo(80, 9);
@@ -47,7 +47,7 @@ describe("starter", () => {
 });
 
 describe("oil", () => {
-  it("[FIG-9] tells the seconds left to both limits, counted from the catch (airline operations 1946: 5 s, 10 s)", () => {
+  it("[FIG-6] tells the seconds left to both limits, counted from the catch (airline operations 1946: 5 s, 10 s)", () => {
     const story = given({ type: RICH }).manned().upTo("starting");
     expect(oilTimers(story.state, 3, story.now)).toEqual([]);
     story.caught(3).wait(3);
@@ -59,7 +59,7 @@ describe("oil", () => {
     expect(later.map((f) => f.verdict)).toEqual(["good", "bad"]);
   });
 
-  it("[FIG-9] viscosity is the grade's own at its point, by the oil's temperature before the air's", () => {
+  it("[FIG-12] viscosity is the grade's own at its point, by the oil's temperature before the air's", () => {
     const story = given({ type: RICH }).manned().upTo("starting");
     story.air(40);
     expect(numberIn(oilViscosity(story.state, 3))).toBeCloseTo(212, 6);
@@ -69,7 +69,7 @@ describe("oil", () => {
     expect(oilViscosity(story.state, 3)?.caution).toBeUndefined();
   });
 
-  it("[FIG-9] below 0 degC it says that it is extrapolated, and too thick is not good", () => {
+  it("[FIG-12] below 0 degC it says that it is extrapolated, and too thick is not good", () => {
     const story = given({ type: RICH }).manned();
     story.air(-15);
     const figure = oilViscosity(story.state, 3);
@@ -77,7 +77,7 @@ describe("oil", () => {
     expect(figure?.caution).toMatch(/extrapolated/);
   });
 
-  it("[FIG-9] preheat is required below 10 degF (Service Instruction 1505) until it is recorded as done", () => {
+  it("[FIG-12] preheat is required below 10 degF (Service Instruction 1505) until it is recorded as done", () => {
     const story = given({ type: RICH }).manned();
     const figure = () => told(preheatFigure(story.state, 1, story.now));
     expect(figure()).toMatchObject({ words: "preheat.notKnown", verdict: "unknown" });
@@ -101,7 +101,7 @@ describe("warm-up left", () => {
     return begun;
   }
 
-  it("[FIG-10] follows Newton's law to the gate", () => {
+  it("[FIG-7] follows Newton's law to the gate", () => {
     const story = given({ type: RICH, order: [3] })
       .manned()
       .upTo("warmUp");
@@ -116,7 +116,7 @@ describe("warm-up left", () => {
     expect(numberIn(warmUpFigure(story.state, story.now))).toBeCloseTo(numberIn(figure) - 5, 6);
   });
 
-  it("[FIG-10] names the engine all wait for, and is open when every engine is there", () => {
+  it("[FIG-7] names the engine all wait for, and is open when every engine is there", () => {
     const story = given({ type: RICH, order: [3, 4] })
       .manned()
       .upTo("warmUp");
@@ -127,7 +127,7 @@ describe("warm-up left", () => {
     expect(warmUpFigure(story.state, story.now)).toMatchObject({ words: "warmUp.open", verdict: "good" });
   });
 
-  it("[FIG-10] data that cannot say give no time and no verdict", () => {
+  it("[FIG-7] data that cannot say give no time and no verdict", () => {
     const story = given({ type: RICH, order: [3] })
       .manned()
       .upTo("warmUp");
@@ -142,7 +142,7 @@ describe("blades due", () => {
   const ranAgo = (minutes: number, type: AircraftType = RICH) =>
     given({ type, more: { lastRan: [1, 2, 3, 4].map(() => START - minutes * 60_000) } });
 
-  it("[FIG-11] 30 minutes not due, 31 due: three revolutions of three blades (FAA-H-8083-30)", () => {
+  it("[FIG-15] 30 minutes not due, 31 due: three revolutions of three blades (FAA-H-8083-30)", () => {
     const at = (minutes: number) => {
       const { state, now } = ranAgo(minutes);
       return told(bladesFigure(state, 1, now));
@@ -152,7 +152,7 @@ describe("blades due", () => {
     expect(inputOf(at(31), "stood").value).toBeCloseTo(31 / 60, 9);
   });
 
-  it("[FIG-11] a count too short is not good, a whole one is, resistance never", () => {
+  it("[FIG-15] a count too short is not good, a whole one is, resistance never", () => {
     const story = given({ type: RICH }).manned().upTo("secure");
     const count = (blades: number, resistance = false) => {
       if (!story.state.handling) {

@@ -24,7 +24,7 @@ function read(story: Told, engine: number, figures: Partial<Record<RunUpItem, nu
 }
 
 describe("run-up", () => {
-  it("[FIG-16] magnetos: 150 and 95 rpm pass alone and are 55 apart, over 50 (a flat engine's manual)", () => {
+  it("[FIG-19] magnetos: 150 and 95 rpm pass alone and are 55 apart, over 50 (a flat engine's manual)", () => {
     const story = warm();
     expect(told(magnetoFigure(story.state, 3))).toMatchObject({ value: null, verdict: "unknown" });
     read(story, 3, { magnetoBoth: 1700, magnetoLeft: 1550, magnetoRight: 1605 });
@@ -37,7 +37,7 @@ describe("run-up", () => {
     expect(magnetoFigure(story.state, 3)?.caution).toMatch(/no drop on the right/);
   });
 
-  it("[FIG-16] feathering is pulled out by a drop of 100 rpm (airline operations 1946, 3034)", () => {
+  it("[FIG-19] feathering is pulled out by a drop of 100 rpm (airline operations 1946, 3034)", () => {
     const story = warm();
     read(story, 3, { featherBefore: 1700, featherLowest: 1600, featherAfter: 1690 });
     expect(told(featherFigure(story.state, 3))).toMatchObject({ value: 100, verdict: "good" });
@@ -45,7 +45,7 @@ describe("run-up", () => {
     expect(featherFigure(story.state, 3)?.verdict).toBe("bad");
   });
 
-  it("[FIG-16] pressures 27.0 to 28.1 are 1.1 apart, over 1 (TM 1-1500-204-23-1)", () => {
+  it("[FIG-19] pressures 27.0 to 28.1 are 1.1 apart, over 1 (TM 1-1500-204-23-1)", () => {
     const story = warm([1, 2, 3, 4]);
     [27, 27.4, 27.9, 28.1].forEach((inHg, i) => {
       expect(manifoldFigure(story.state)?.verdict).toBe("unknown");
@@ -57,7 +57,7 @@ describe("run-up", () => {
     expect(figure.caution).toBe("Number 4 highest, number 1 lowest.");
   });
 
-  it("[FIG-16] names what keeps the release, and says ready when nothing does", () => {
+  it("[FIG-19] names what keeps the release, and says ready when nothing does", () => {
     const story = warm();
     const before = told(releaseFigure(story.state));
     expect(before.verdict).toBe("bad");

@@ -1,6 +1,7 @@
 import type { Action } from "../../protocol/commands.ts";
 import { stageAfter } from "../../protocol/stages.ts";
 import { isOrderOf } from "../../types/validate.ts";
+import { mayGoBack } from "../goingBack.ts";
 import { adviceOn, questionOf } from "../orderAdvice.ts";
 import { missingFor } from "../requirements.ts";
 import { isTurning, type SessionState, stopOpen } from "../state.ts";
@@ -50,10 +51,4 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       return accept({ type: "stageReached", stage: "abandoned", reason: action.reason });
     }
   }
-}
-
-/** An engine of the order quit after the starting stage: it can only be started again there. */
-export function mayGoBack(state: SessionState): boolean {
-  const after = state.stage === "warmUp" || state.stage === "release";
-  return after && state.engines.some((e) => state.order.includes(e.n) && !isTurning(e.life));
 }
