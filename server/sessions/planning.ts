@@ -127,7 +127,9 @@ export class Planning {
       const message = `must name engines 1 to ${type.engines.length} of ${type.name}, each at most once`;
       faults.push({ path: "order", message });
     }
-    const advice = adviceOn(questionFor(type, order, input.headingDeg), order);
+    const advice = isOrderOf(order, type)
+      ? adviceOn(questionFor(type, order, input.headingDeg), order)
+      : null;
     if (advice && advice.order.join() !== order.join() && input.orderReason === undefined) {
       const message = `say why: ${advice.order.join("-")} is advised`;
       faults.push({ path: "orderReason", message });

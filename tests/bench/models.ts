@@ -1,20 +1,23 @@
 import { cpus } from "node:os";
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
+import { chance } from "../../seed/crew/chance.ts";
+import { demo } from "../../seed/demo-data.ts";
 import { figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
 import { cheapestOrder } from "../../shared/models/order/cheapestOrder.ts";
 import { type OrderCase, partsOf } from "../../shared/models/order/orderCost.ts";
 import { adviseOrder } from "../../shared/models/order/startOrder.ts";
 import { fitWarmUp } from "../../shared/models/warmUp/fit.ts";
+import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { initialState } from "../../shared/session/initial.ts";
-import { demo } from "../../seed/demo-data.ts";
-import { chance } from "../../seed/crew/chance.ts";
 
 /**
  * The engineering models beside a baseline for the same task in the same run: every permutation for the order search,
  * another library's fit for the warm-up. Medians; the answers are compared before anything is timed.
  */
 export function benchModels(): boolean {
-  console.log(`${cpus()[0]?.model ?? "?"}, ${cpus().length} cores, Node ${process.version}; milliseconds, median\n`);
+  console.log(
+    `${cpus()[0]?.model ?? "?"}, ${cpus().length} cores, Node ${process.version}; milliseconds, median\n`,
+  );
   const search = order();
   const fit = warmUp();
   figures();
@@ -40,7 +43,14 @@ function question(): OrderCase {
     wind: { fromDeg: 60, speed: 12 },
     headingDeg: 0,
     habit: [5, 6, 7, 8, 4, 3, 2, 1],
-    weights: { waitForAccessory: 5, walkMetre: 0.2, downwindFirstKnot: 0.3, powerMetre: 0.4, againstHabit: 1, source },
+    weights: {
+      waitForAccessory: 5,
+      walkMetre: 0.2,
+      downwindFirstKnot: 0.3,
+      powerMetre: 0.4,
+      againstHabit: 1,
+      source,
+    },
     walk: (from, to, running) => Math.abs((from ?? 0) - to) * 4 + running.length,
   };
 }
@@ -58,7 +68,10 @@ function order(): boolean {
   const same = Math.abs(exact() - brute()) < 1e-9;
   row("order of 8 engines, over sets", median(exact, 40));
   row("order of 8 engines, every permutation", median(brute, 9));
-  row("advice on 8 engines with reasons, anew", median(() => adviseOrder(question()), 9));
+  row(
+    "advice on 8 engines with reasons, anew",
+    median(() => adviseOrder(question()), 9),
+  );
   console.log(same ? "  the two orders cost the same" : "  THE TWO ORDERS DIFFER");
   return same;
 }
@@ -116,7 +129,7 @@ function figures(): void {
   const [type] = demo.types;
   if (!type) return;
   const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
-  const fact = {
+  const fact: FactOf<"planned"> = {
     type: "planned",
     aircraft: "bench",
     place: "bench",
@@ -124,8 +137,8 @@ function figures(): void {
     order: type.defaultOrder,
     powerSource: "batteries",
     crew: nobody,
-  } as const;
-  const event = {
+  };
+  const event: SessionEvent = {
     v: 1,
     session: "bench",
     seq: 1,
@@ -135,11 +148,17 @@ function figures(): void {
     digest: null,
     clientAt: null,
     cause: null,
-    fact: { ...fact, order: [...fact.order] },
-  } as const;
-  const state = initialState(event, event.fact);
-  row("\nall figures of one engine", median(() => figuresOfEngine(state, 1, 60_000), 40));
-  row("all figures of the aircraft, advice included", median(() => figuresOfAircraft(state, 60_000), 20));
+    fact,
+  };
+  const state = initialState(event, fact);
+  row(
+    "\nall figures of one engine",
+    median(() => figuresOfEngine(state, 1, 60_000), 40),
+  );
+  row(
+    "all figures of the aircraft, advice included",
+    median(() => figuresOfAircraft(state, 60_000), 20),
+  );
 }
 
 /** Median time of one call, milliseconds, after as many calls to warm up. */

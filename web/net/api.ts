@@ -62,6 +62,9 @@ export interface PlanRequest {
   typeVersion: number;
   place: string;
   order: number[];
+  orderReason?: string;
+  headingDeg?: number;
+  elevationFt?: number;
   powerSource: "groundPower" | "batteries";
   crew: Record<Post, string | null>;
 }

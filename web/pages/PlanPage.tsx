@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
 import type { AircraftRow, PersonRow } from "../net/api.ts";
@@ -7,6 +8,7 @@ import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { go } from "./route.ts";
+import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
 
 const NOBODY: Record<Post, string | null> = {
   cockpit: null,
@@ -23,6 +25,8 @@ export function PlanPage() {
   const [type, setType] = useState<AircraftType | null>(null);
   const [order, setOrder] = useState<number[]>([]);
   const [place, setPlace] = useState("");
+  const [stand, setStand] = useState(NO_STAND);
+  const [why, setWhy] = useState("");
   const [power, setPower] = useState<"groundPower" | "batteries">("groundPower");
   const [crew, setCrew] = useState(NOBODY);
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -52,10 +56,20 @@ export function PlanPage() {
       .planSession({
         ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
         ...{ order, powerSource: power, crew },
+        ...standOf(stand),
+        ...(otherwise && why.trim() !== "" ? { orderReason: why.trim() } : {}),
       })
       .then(({ id }) => go(`/session/${id}`), failed);
   };
-  const ready = chosen !== null && type !== null && place.trim() !== "" && order.length > 0;
+  const heading = standOf(stand).headingDeg;
+  const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
+  const otherwise = advised !== null && advised.order.join() !== order.join();
+  const ready =
+    chosen !== null &&
+    type !== null &&
+    place.trim() !== "" &&
+    order.length > 0 &&
+    (!otherwise || why.trim() !== "");
   return (
     <main className="page plan-page">
       <header className="page-head page-head-row">
@@ -95,7 +109,22 @@ export function PlanPage() {
               onChange={(e) => setPlace(e.target.value)}
             />
           </label>
+          <StandFields stand={stand} onStand={setStand} />
           <OrderPlan type={type} order={order} onOrder={setOrder} />
+          {otherwise && (
+            <label className="field">
+              <span>
+                Advised is {advised.order.join("-")}
+                {advised.extra === null ? "" : `, ${advised.extra} points less`}. Why another order?
+              </span>
+              <input
+                value={why}
+                maxLength={280}
+                placeholder="What the advice cannot know"
+                onChange={(e) => setWhy(e.target.value)}
+              />
+            </label>
+          )}
           <section className="options" aria-label="Power">
             <h2>Electrical power for the start</h2>
             <div className="option-keys">
