@@ -1,6 +1,4 @@
-import { commandSchema } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
-import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
 
 /**
  * What one browser window keeps over a reload. Session storage is the window's own, so four windows of one browser are
@@ -8,7 +6,6 @@ import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
  */
 const SIGN_IN = "chockside.signIn";
 const DEVICE = "chockside.device";
-const OUTBOX = "chockside.outbox";
 const MODE = "chockside.mode";
 
 export interface Me {
@@ -53,18 +50,6 @@ export function device(): Device {
   const made = { id, name: `Panel ${id.slice(0, 4)}` };
   sessionStorage.setItem(DEVICE, JSON.stringify(made));
   return made;
-}
-
-/** The outbox as it was written down. An entry that no longer reads as a command is dropped with it. */
-export function keptOutbox(): Outbox {
-  const kept = read<Entry[]>(OUTBOX);
-  if (!Array.isArray(kept)) return [];
-  return kept.filter((e) => commandSchema.safeParse(e?.command).success);
-}
-
-/** Written before anything is sent: a reload in between loses nothing. */
-export function keepOutbox(outbox: Outbox): void {
-  sessionStorage.setItem(OUTBOX, JSON.stringify(outbox));
 }
 
 export type Mode = "sun" | "night";

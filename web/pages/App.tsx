@@ -1,43 +1,61 @@
-import { lazy, Suspense } from "react";
-import { useConnected, useLinkView } from "../net/app.ts";
+import { Suspense, useEffect } from "react";
+import { type Connected, useConnected, useLinkView } from "../net/app.ts";
 import type { SignedIn } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
-import { PlanPage } from "./PlanPage.tsx";
+import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
+import { ElsewherePage } from "./ElsewherePage.tsx";
+import { fetchRest, later } from "./later.tsx";
 import { Ramp } from "./Ramp.tsx";
-import { RecordPage } from "./RecordPage.tsx";
 import { useRoute } from "./route.ts";
-import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
 
-/** Not needed beside an aircraft: fetched when somebody opens it, so that the panels are there sooner. */
-const TypesPages = lazy(() => import("./types/TypesPages.tsx").then((m) => ({ default: m.TypesPages })));
+const SessionPage = later(() => import("./SessionPage.tsx").then((m) => m.SessionPage));
+const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
+const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
+const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
 
-/** Signed out: the sign-in. Signed in: the page the address names. */
+/** Signed out: the sign-in. Signed in: the page the address names, where this window is the one that sends. */
 export function App() {
   const connected = useConnected();
   const route = useRoute();
-  if (!connected) return <SignIn join={route.is === "ramp" ? route.join : null} />;
-  return <SignedInApp signedIn={connected.signedIn} link={connected.link} />;
+  if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
+  return <SignedInApp connected={connected} />;
 }
 
-function SignedInApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
+function SignedOut({ join }: { join: string | null }) {
+  return (
+    <>
+      <UpdateOffer />
+      <SignIn join={join} />
+    </>
+  );
+}
+
+function SignedInApp({ connected: { signedIn, link, turn, where } }: { connected: Connected }) {
+  if (link) return <LinkedApp signedIn={signedIn} link={link} />;
+  if (where === "elsewhere") return <ElsewherePage name={signedIn.person.name} onTake={turn?.takeOver} />;
+  return <p className="page waiting">Opening…</p>;
+}
+
+function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   const route = useRoute();
   const { phase } = useLinkView(link);
-  if (phase === "signedOut") return <SignIn join={route.is === "ramp" ? route.join : null} />;
-  switch (route.is) {
-    case "plan":
-      return <PlanPage />;
-    case "record":
-      return <RecordPage id={route.id} />;
-    case "types":
-      return (
-        <Suspense fallback={<p className="page waiting">Fetching…</p>}>
-          <TypesPages page={route.page} me={signedIn.person} />
-        </Suspense>
-      );
-    case "session":
-      return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
-    case "ramp":
-      return <Ramp me={signedIn.person} link={link} join={route.join} />;
-  }
+  useEffect(() => {
+    if (phase === "live") fetchRest();
+  }, [phase]);
+  if (phase === "mismatch") return <OtherVersion />;
+  if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;
+  return (
+    <Suspense fallback={<p className="page waiting">Fetching…</p>}>
+      {route.is === "session" ? (
+        <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />
+      ) : (
+        <UpdateOffer />
+      )}
+      {route.is === "plan" && <PlanPage />}
+      {route.is === "record" && <RecordPage id={route.id} />}
+      {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
+      {route.is === "ramp" && <Ramp me={signedIn.person} link={link} join={route.join} />}
+    </Suspense>
+  );
 }

@@ -1,9 +1,9 @@
 import { useEffect, useState } from "react";
+import { COLUMNS, sequenceRows } from "../../shared/brief/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
-import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
-import { COLUMNS, sequenceRows } from "../../shared/brief/exchange.ts";
 import { timeOfDay } from "../ui/numbers.ts";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
 import { go } from "./route.ts";

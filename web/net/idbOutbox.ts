@@ -1,0 +1,62 @@
+import { type IDBPDatabase, openDB } from "idb";
+import { commandSchema } from "../../shared/protocol/commands.ts";
+import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
+
+const DATABASE = "chockside";
+const STORE = "outbox";
+
+/** A device that takes longer than this to write something down is not waited for, milliseconds. */
+const SLOWEST_WRITE_MS = 1_000;
+
+/** Where a person's unsent signals are written down. One writer at a time: whoever holds the person's lock. */
+export interface OutboxBook {
+  /** True while what is written down outlives this window. */
+  lasting(): boolean;
+  read(): Promise<Outbox>;
+  /** Resolves once it is written, or once it is known that it cannot be; never rejects, so that a stop always goes. */
+  write(outbox: Outbox): Promise<void>;
+}
+
+/**
+ * The outbox of one person on this device, in IndexedDB: it outlives the window and the browser. Where IndexedDB fails,
+ * the book goes on in memory and says so by `lasting`.
+ */
+export async function openBook(person: string): Promise<OutboxBook> {
+  let db: IDBPDatabase | null = await openDB(DATABASE, 1, {
+    upgrade: (made) => void made.createObjectStore(STORE),
+  }).catch(() => null);
+  return {
+    lasting: () => db !== null,
+    async read() {
+      try {
+        return asOutbox(await db?.get(STORE, person));
+      } catch {
+        db = null;
+        return [];
+      }
+    },
+    async write(outbox) {
+      if (!db) return;
+      const slow = new Promise<"slow">((late) => setTimeout(() => late("slow"), SLOWEST_WRITE_MS));
+      // The whole outbox in one record: what is read back is one moment of it, in order. Relaxed: it need not reach the
+      // disk before a stop may go, only leave this process.
+      const written = writeOne(db, person, outbox);
+      try {
+        if ((await Promise.race([written, slow])) === "slow") db = null;
+      } catch {
+        db = null;
+      }
+    },
+  };
+}
+
+async function writeOne(db: IDBPDatabase, person: string, outbox: Outbox): Promise<void> {
+  const tx = db.transaction(STORE, "readwrite", { durability: "relaxed" });
+  await Promise.all([tx.store.put(outbox, person), tx.done]);
+}
+
+/** As it was written down. An entry that no longer reads as a command is dropped with it. */
+function asOutbox(kept: unknown): Outbox {
+  if (!Array.isArray(kept)) return [];
+  return (kept as Entry[]).filter((e) => commandSchema.safeParse(e?.command).success);
+}

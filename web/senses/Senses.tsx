@@ -1,0 +1,69 @@
+import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+import type { Panel } from "../posts/shared/model.ts";
+import { useBatteryWords } from "./battery.ts";
+import { deviceWords } from "./deviceWords.ts";
+import { onSoundChange, play, soundIs, unlockSound } from "./player.ts";
+import { flashes, type Heard, nextTone, soundingFor } from "./sounding.ts";
+import { TestSignal } from "./TestSignal.tsx";
+import { keepTest, keptTest } from "./tested.ts";
+import { useWakeLock } from "./wakeLock.ts";
+
+/** How long the screen flashes along with a test, milliseconds. */
+const TEST_FLASH_MS = 2_400;
+
+/** What reaches the person besides the drawing: tones, vibration, the whole screen; and what of it this device lacks. */
+export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
+  const { state, post } = panel;
+  const [tested, setTested] = useState(keptTest);
+  const [testing, setTesting] = useState(false);
+  const screen = useWakeLock();
+  const battery = useBatteryWords();
+  const sound = useSyncExternalStore(onSoundChange, soundIs);
+  useTones(panel);
+  useEffect(() => {
+    document.addEventListener("pointerdown", unlockSound);
+    return () => document.removeEventListener("pointerdown", unlockSound);
+  }, []);
+  useEffect(() => {
+    if (!testing) return;
+    const timer = setTimeout(() => setTesting(false), TEST_FLASH_MS);
+    return () => clearTimeout(timer);
+  }, [testing]);
+  const words = deviceWords({ screen, sound, tested, battery, lasting });
+  const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
+  return (
+    <div className="notices">
+      {words.length > 0 && (
+        <p className="notice-words" role="status">
+          {words.join(" ")}
+        </p>
+      )}
+      {tested === "no" && (
+        <TestSignal
+          onFlash={() => setTesting(true)}
+          onTested={(said) => {
+            keepTest(said);
+            setTested(said);
+          }}
+        />
+      )}
+      {flash && <div className="strobe" aria-hidden="true" />}
+    </div>
+  );
+}
+
+/** Sounds what this post has not acknowledged; over the post's own clock, so that it is heard offline too. */
+function useTones({ state, post, now, unrecorded }: Panel): void {
+  const heard = useRef<Heard>(new Map());
+  useEffect(() => {
+    const unheld = unrecorded.map((u) => ({
+      key: `unrecorded:${u.at}:${u.by.id}`,
+      tone: "emergency" as const,
+      everyMs: null,
+    }));
+    const sounding = post === null ? unheld : [...unheld, ...soundingFor(state, post, now)];
+    const next = nextTone(heard.current, sounding, now);
+    heard.current = next.heard;
+    if (next.tone) play(next.tone);
+  }, [state, post, now, unrecorded]);
+}
