@@ -14,6 +14,7 @@ import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
+import { printRoutes } from "./print/routes.ts";
 
 export interface AppOptions {
   logger?: FastifyBaseLogger;
@@ -54,6 +55,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
       await inner.register(typeRoutes, { directory, types });
       await inner.register(sessionRoutes, { store, sessions, planning, clock });
       await inner.register(evidenceRoute, { store, clock });
+      await inner.register(printRoutes, { store, directory, sessions, clock });
     },
     { prefix: "/api" },
   );

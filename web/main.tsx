@@ -7,6 +7,7 @@ import "./styles/base.css";
 import "./styles/title.css";
 import "./styles/panel.css";
 import "./styles/ask.css";
+import "./styles/figures.css";
 import "./styles/stops.css";
 import "./styles/entry.css";
 import "./styles/plan.css";

@@ -64,7 +64,13 @@ export class Seat {
   async asked(words: string): Promise<void> {
     const top = this.page.getByRole("heading", { level: 2, name: words, exact: true });
     const queued = this.page.locator(".queue-row", { hasText: words }).first();
-    await top.or(queued).first().waitFor();
+    await top
+      .or(queued)
+      .first()
+      .waitFor()
+      .catch(async () => {
+        throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
+      });
     if (!(await top.isVisible())) await queued.click();
     await top.waitFor();
   }

@@ -27,6 +27,7 @@ function hurried(type: AircraftType): AircraftType {
       ladder: type.starter.ladder.map((rung) => ({ ...rung, rest: s(rung.rest, 2) })),
     },
     oil: {
+      ...type.oil,
       firstIndication: { ...type.oil.firstIndication, within: s(type.oil.firstIndication.within, 6) },
       normal: { ...type.oil.normal, within: s(type.oil.normal.within, 30) },
     },

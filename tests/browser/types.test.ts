@@ -37,8 +37,8 @@ it("[TYP-2] [TYP-5] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and 
   await author.press("Make a new draft of it");
 
   await author.press("Oil");
-  const normal = author.page.getByRole("group", { name: "Normal", exact: true });
-  const within = normal.getByRole("group", { name: "Within" }).getByLabel("Value");
+  const normal = author.page.getByRole("group", { name: "Normal", exact: true }).first();
+  const within = normal.getByRole("group", { name: "Within", exact: true }).getByLabel("Value");
   const save = author.page.getByRole("button", { name: "Save", exact: true });
   const before = await within.inputValue();
   await within.fill("soon");

@@ -4,6 +4,7 @@ import type { SignedIn } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
 import { ElsewherePage } from "./ElsewherePage.tsx";
+import { Fault } from "./Fault.tsx";
 import { fetchRest, later } from "./later.tsx";
 import { Ramp } from "./Ramp.tsx";
 import { useRoute } from "./route.ts";
@@ -12,6 +13,7 @@ import { SignIn } from "./SignIn.tsx";
 const SessionPage = later(() => import("./SessionPage.tsx").then((m) => m.SessionPage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
+const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
 const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
 
 /** Signed out: the sign-in. Signed in: the page the address names, where this window is the one that sends. */
@@ -19,7 +21,13 @@ export function App() {
   const connected = useConnected();
   const route = useRoute();
   if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
-  return <SignedInApp connected={connected} />;
+  return (
+    <Fault key={location.pathname}>
+      <Suspense fallback={<p className="page waiting">Fetching…</p>}>
+        <SignedInApp connected={connected} />
+      </Suspense>
+    </Fault>
+  );
 }
 
 function SignedOut({ join }: { join: string | null }) {
@@ -45,17 +53,16 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   }, [phase]);
   if (phase === "mismatch") return <OtherVersion />;
   if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;
+  if (route.is === "session")
+    return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
   return (
-    <Suspense fallback={<p className="page waiting">Fetching…</p>}>
-      {route.is === "session" ? (
-        <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />
-      ) : (
-        <UpdateOffer />
-      )}
+    <>
+      <UpdateOffer />
       {route.is === "plan" && <PlanPage />}
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
+      {route.is === "study" && <StudyPage page={route.page} more={route.more} />}
       {route.is === "ramp" && <Ramp me={signedIn.person} link={link} join={route.join} />}
-    </Suspense>
+    </>
   );
 }

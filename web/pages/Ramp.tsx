@@ -29,6 +29,9 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
             Aircraft types
           </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
+            Hand signals
+          </button>
           <button
             type="button"
             className="answer"

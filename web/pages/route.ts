@@ -6,7 +6,8 @@ export type Route =
   | { is: "plan" }
   | { is: "session"; id: string }
   | { is: "record"; id: string }
-  | { is: "types"; page: TypesRoute };
+  | { is: "types"; page: TypesRoute }
+  | { is: "study"; page: string | null; more: string | null };
 
 /** Within the aircraft types. */
 export type TypesRoute =
@@ -21,6 +22,7 @@ export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
+  if (first === "study") return { is: "study", page: id || null, more: more || null };
   if (first === "types") return { is: "types", page: typesRouteOf(id, Number(more), rest) };
   return { is: "ramp", join: new URLSearchParams(search).get("join") };
 }

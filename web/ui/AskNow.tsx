@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Given } from "../../shared/asks/ask.ts";
 import { type AnswerKey, type AskView, WEIGHT_WORDS } from "./askView.ts";
+import { SignalFigure } from "./figures/SignalFigure.tsx";
 import { Need } from "./Need.tsx";
 import { TimeLeft } from "./TimeLeft.tsx";
 
@@ -13,18 +14,24 @@ interface Props {
   fresh: boolean;
   /** An answer to this was given and is not yet recorded. */
   sending: boolean;
+  /** Something is being put in, or no longer. */
+  onBusy(busy: boolean): void;
   onAnswer(answer: AnswerKey, given: Given): void;
 }
 
 /** The one thing asked of this post now. */
-export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
+export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: Props) {
   const [open, setOpen] = useState<{ ask: string; answer: AnswerKey } | null>(null);
+  const put = (next: typeof open) => {
+    setOpen(next);
+    onBusy(next !== null);
+  };
   // An entry begun for another ask is gone with it.
   const answer = open?.ask === ask.key ? open.answer : null;
   const give = (given: Given) => {
     if (!answer) return;
     onAnswer(answer, given);
-    setOpen(null);
+    put(null);
   };
   return (
     <section
@@ -56,6 +63,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
           )}
           {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
         </div>
+        {ask.hand && <SignalFigure {...ask.hand} />}
       </div>
       {sending ? (
         <p className="ask-sending">Sending… not yet recorded</p>
@@ -65,7 +73,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
           fresh={fresh}
           onPress={(a) => {
             if (a.choice.need === null) onAnswer(a, {});
-            else setOpen({ ask: ask.key, answer: a });
+            else put({ ask: ask.key, answer: a });
           }}
         />
       ) : (
@@ -74,7 +82,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onAnswer }: Props) {
           numbers={numbers}
           blocked={!fresh && !answer.offline}
           onGive={give}
-          onBack={() => setOpen(null)}
+          onBack={() => put(null)}
         />
       )}
     </section>

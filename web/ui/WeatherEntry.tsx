@@ -1,47 +1,87 @@
 import { useState } from "react";
 import { StepKeys } from "./StepKeys.tsx";
 
+interface Weather {
+  windKt: number;
+  gustKt?: number;
+  temperatureC?: number;
+}
+
 interface Props {
   disabled: boolean;
-  onEnter(weather: { windKt: number; gustKt?: number }): void;
+  onEnter(weather: Weather): void;
   onBack(): void;
 }
 
 const MOST_KT = 150;
+const COLDEST_C = -60;
+const HOTTEST_C = 60;
 
-/** Wind and gusts as read. A gust below the wind is no gust. */
+/** Wind, gusts and the air's temperature as read. A gust not above the wind is no gust; what nobody read is not sent. */
 export function WeatherEntry({ disabled, onEnter, onBack }: Props) {
-  const [windKt, setWind] = useState(0);
-  const [gustKt, setGust] = useState(0);
-  const add = (steps: number) => (v: number) => Math.min(MOST_KT, Math.max(0, v + steps));
-  const row = (label: string, value: number, set: (change: (v: number) => number) => void) => (
-    <div className="weather-row">
-      <output className="entry-value">
-        <span className="weather-label">{label}</span>
-        <span className="entry-number">{value}</span>
-        <span className="entry-unit">kt</span>
-      </output>
-      <StepKeys step={1} coarse={5} unit={`kt ${label.toLowerCase()}`} onStep={(n) => set(add(n))} />
-    </div>
-  );
+  const [windKt, setWind] = useState<number | null>(null);
+  const [gustKt, setGust] = useState<number | null>(null);
+  const [temperatureC, setTemperature] = useState<number | null>(null);
+  const knots = (set: (change: (v: number | null) => number) => void) => (steps: number) =>
+    set((v) => Math.min(MOST_KT, Math.max(0, (v ?? 0) + steps)));
+  const degrees = (steps: number) =>
+    setTemperature((v) => Math.min(HOTTEST_C, Math.max(COLDEST_C, (v ?? 0) + steps)));
+  const gusty = windKt !== null && gustKt !== null && gustKt > windKt;
   return (
-    <section className="entry" aria-label="Wind">
-      {row("Wind", windKt, setWind)}
-      {row("Gusts", gustKt, setGust)}
+    <section className="entry" aria-label="Weather">
+      <Row label="Wind" unit="kt" value={windKt} onStep={knots(setWind)} onCalm={() => setWind(0)} />
+      <Row label="Gusts" unit="kt" value={gustKt} onStep={knots(setGust)} />
+      <Row label="Air" unit="°C" value={temperatureC} onStep={degrees} />
       <div className="answers">
         <button
           type="button"
           className="answer"
           data-tone="yes"
-          disabled={disabled}
-          onClick={() => onEnter(gustKt > windKt ? { windKt, gustKt } : { windKt })}
+          disabled={disabled || windKt === null}
+          onClick={() =>
+            onEnter({
+              windKt: windKt ?? 0,
+              ...(gusty ? { gustKt } : {}),
+              ...(temperatureC === null ? {} : { temperatureC }),
+            })
+          }
         >
-          Record wind {windKt} kt{gustKt > windKt ? `, gusts ${gustKt}` : ", no gusts"}
+          {windKt === null
+            ? "Set the wind"
+            : `Record wind ${windKt} kt, ${gusty ? `gusts ${gustKt}` : "no gusts"}${temperatureC === null ? "" : `, ${temperatureC} °C`}`}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
           Back
         </button>
       </div>
     </section>
+  );
+}
+
+interface RowProps {
+  label: string;
+  unit: string;
+  value: number | null;
+  onStep(steps: number): void;
+  /** Calm is a reading too: the figure itself is touched for it. */
+  onCalm?: () => void;
+}
+
+function Row({ label, unit, value, onStep, onCalm }: RowProps) {
+  return (
+    <div className="weather-row">
+      <output className="entry-value">
+        <span className="weather-label">{label}</span>
+        {value === null && onCalm ? (
+          <button type="button" className="small-key" onClick={onCalm}>
+            Calm
+          </button>
+        ) : (
+          <span className="weather-number">{value ?? "–"}</span>
+        )}
+        <span className="entry-unit">{unit}</span>
+      </output>
+      <StepKeys step={1} coarse={5} unit={`${unit} ${label.toLowerCase()}`} onStep={onStep} />
+    </div>
   );
 }

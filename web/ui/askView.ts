@@ -1,5 +1,6 @@
 import type { Choice } from "../../shared/asks/ask.ts";
 import type { FigureSpec } from "./figureSpec.ts";
+import type { HandForm } from "./figures/SignalFigure.tsx";
 
 /** How pressing, which is also a colour by IEC 60073 and always a word. */
 export type Weight = "danger" | "alert" | "now" | "later";
@@ -26,6 +27,8 @@ export interface AnswerKey {
 export interface AskView {
   key: string;
   weight: Weight;
+  /** The core's order: 0 danger, 1 alert, 2 the start itself, 3 service and checks, 4 can wait. */
+  rank: number;
   sentence: string;
   engine: number | null;
   /** Where that engine is, e.g. "port outer". */
@@ -33,6 +36,8 @@ export interface AskView {
   /** Who asks and since when, in words. */
   asked: string | null;
   since: number | null;
+  /** The hand signal that says the same, where there is a standard one. */
+  hand: HandForm | null;
   dueAt: number | null;
   dueOf: string;
   answers: AnswerKey[];

@@ -1,3 +1,4 @@
+import { checkApplies } from "../../../shared/session/preheat.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { Panel } from "./model.ts";
@@ -5,7 +6,9 @@ import type { Panel } from "./model.ts";
 /** The post's checks of this stage, done and not done. They are answered above, one at a time. */
 export function CheckList({ panel }: { panel: Panel }) {
   const { state, post, now } = panel;
-  const checks = state.type.checks.filter((c) => c.post === post && c.stage === state.stage);
+  const checks = state.type.checks.filter(
+    (c) => c.post === post && c.stage === state.stage && checkApplies(state, c.id, now),
+  );
   if (checks.length === 0) return null;
   const done = checks.filter((c) => state.checks[c.id]?.good).length;
   return (

@@ -15,6 +15,7 @@ import { Stops } from "../../ui/Stops.tsx";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
+import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { sentRows } from "./sentRows.ts";
@@ -36,16 +37,14 @@ interface Props {
 /** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now } = panel;
-  const [picked, setPicked] = useState<{ key: string; over: string } | null>(null);
+  const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
   const asks = post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now));
-  const pressing = asks[0]?.weight === "danger" || asks[0]?.weight === "alert";
-  // What the person brought up stays up, until something new that presses comes before it.
-  const stays = picked !== null && (!pressing || picked.over === asks[0]?.key);
-  const top = (stays ? asks.find((a) => a.key === picked.key) : undefined) ?? asks[0];
+  const top = foremost(asks, held);
+  if (top?.key !== held?.key) setHeld(top ? { key: top.key, over: null, busy: false } : null);
   const sending =
     top !== undefined &&
     given?.ask === top.key &&
@@ -71,11 +70,11 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               numbers={numbers}
               fresh={panel.fresh}
               sending={sending}
+              onBusy={(busy) => setHeld((h) => h && { ...h, busy })}
               onAnswer={(answer, put) => {
                 const action = fill(answer.choice, put);
                 const sent = action && panel.act(action);
                 if (sent) setGiven({ ask: top.key, sent });
-                setPicked(null);
               }}
             />
           ) : (
@@ -89,7 +88,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           />
           <Queue
             asks={asks.filter((a) => a !== top)}
-            onPick={(key) => setPicked({ key, over: asks[0]?.key ?? key })}
+            onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
           />
           {children}
         </section>

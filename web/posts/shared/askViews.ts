@@ -5,6 +5,7 @@ import type { SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey, AskView, Weight } from "../../ui/askView.ts";
 import { ago, seconds } from "../../ui/numbers.ts";
+import { askHand } from "./askHand.ts";
 import { figureSpec } from "./figures.ts";
 import { enginePlace } from "./places.ts";
 import { makesNothingLessSafe } from "./safety.ts";
@@ -27,11 +28,13 @@ export function askView(state: SessionState, ask: Ask, now: number): AskView {
   return {
     key: ask.key,
     weight: WEIGHTS[ask.weight] ?? "later",
+    rank: ask.weight,
     sentence: say.ask(spoken),
     engine: ask.engine,
     place: ask.engine === null ? null : enginePlace(ask.engine, state.engines.length),
     asked: askedWords(ask, now),
     since: ask.since,
+    hand: askHand(ask, state.engines.length),
     dueAt: ask.dueAt,
     dueOf: DUE_OF[ask.say] ?? "to answer",
     answers: ask.choices.map((c, i) => answerKey(state, c, now, `${ask.key}/${i}`)),

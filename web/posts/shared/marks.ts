@@ -99,6 +99,9 @@ export function planNotes(state: SessionState, now: number): string[] {
   ];
 }
 
-function windWords({ windKt, gustKt, by }: NonNullable<SessionState["weather"]>, now: number): string {
-  return `Wind ${windKt} kt${gustKt === null ? "" : `, gusts ${gustKt} kt`}, ${seconds(now - by.at)}`;
+function windWords(weather: NonNullable<SessionState["weather"]>, now: number): string {
+  const { windKt, gustKt, temperatureC, by } = weather;
+  const gusts = gustKt === null ? "" : `, gusts ${gustKt} kt`;
+  const air = temperatureC === null ? "" : `, ${temperatureC} °C`;
+  return `Wind ${windKt} kt${gusts}${air}, ${seconds(now - by.at)}`;
 }

@@ -1,0 +1,94 @@
+import type { FastifyReply } from "fastify";
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { briefOf } from "../../shared/brief/brief.ts";
+import { cardOf } from "../../shared/brief/card.ts";
+import { recordOf } from "../../shared/brief/record.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { idSchema } from "../../shared/protocol/text.ts";
+import type { Clock } from "../clock.ts";
+import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
+import type { Directory } from "../store/directory.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
+import { printBrief } from "./brief.ts";
+import { printCard } from "./card.ts";
+import { printRecord } from "./record.ts";
+
+export interface PrintRoutesOptions {
+  store: EventStore;
+  directory: Directory;
+  sessions: Sessions;
+  clock: Clock;
+}
+
+/** Events read at a time. */
+const PAGE = 500;
+const params = z.strictObject({ id: idSchema });
+const schema = (summary: string) => ({
+  tags: ["print"],
+  summary,
+  response: { 200: z.any().describe("A PDF document, A4") },
+});
+
+/** Brief, record and card on paper. */
+export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
+  const { store, directory, sessions, clock } = options;
+  // Bytes: no schema may write them anew.
+  const serializerCompiler = () => (bytes: unknown) => bytes as string;
+
+  app.get(
+    "/sessions/:id/brief.pdf",
+    { schema: { ...schema("The session's brief as it stands now, to print"), params }, serializerCompiler },
+    async (request, reply) => {
+      const { state } = await sessions.get(request.params.id);
+      const people = (await directory.people()).filter((p) => p.active);
+      return pdf(reply, `brief-${state.aircraft}`, await printBrief(briefOf(state, people), clock.now()));
+    },
+  );
+
+  app.get(
+    "/sessions/:id/record.pdf",
+    { schema: { ...schema("The session's record up to now, to print"), params }, serializerCompiler },
+    async (request, reply) => {
+      const { id } = request.params;
+      const row = await store.session(id);
+      if (!row) throw new NoSuchSession(`there is no session ${id}`);
+      const record = recordOf(await eventsOf(store, row), row.headHash);
+      return pdf(reply, `record-${row.aircraft}-${row.code}`, await printRecord(record, clock.now()));
+    },
+  );
+
+  app.get(
+    "/card.pdf",
+    {
+      schema: schema("The card that takes over when the system is lost, to print before any start"),
+      serializerCompiler,
+    },
+    async (_request, reply) => {
+      const standing = (await directory.types()).filter((t) => t.status === "approved");
+      const versions = await Promise.all(standing.map((t) => directory.type(t.id, t.version)));
+      const types = versions.flatMap((v) => (v ? [v.type] : []));
+      return pdf(reply, "card", await printCard(cardOf(types), clock.now()));
+    },
+  );
+};
+
+/** The events up to the row's head, so that they end in its hash. */
+async function eventsOf(store: EventStore, { id, headSeq }: SessionRow): Promise<SessionEvent[]> {
+  const events: SessionEvent[] = [];
+  while (events.length < headSeq) {
+    const page = await store.read(id, events.length, Math.min(PAGE, headSeq - events.length));
+    if (page.length === 0) break;
+    events.push(...page.map((e) => readSealed(e.body).event));
+  }
+  return events;
+}
+
+function pdf(reply: FastifyReply, name: string, bytes: Buffer): FastifyReply {
+  return reply
+    .header("content-type", "application/pdf")
+    .header("content-disposition", `inline; filename="chockside-${name}.pdf"`)
+    .header("cache-control", "no-store")
+    .send(bytes);
+}

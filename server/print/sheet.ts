@@ -1,0 +1,165 @@
+import { setImmediate } from "node:timers/promises";
+import PDFDocument from "pdfkit";
+import { FACES, type Face, printable } from "./faces.ts";
+import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
+
+export interface SheetOptions {
+  title: string;
+  /** What every page's head says of what it belongs to. */
+  about: string;
+  /** When it is printed, server milliseconds: the document's only date. */
+  now: number;
+  /** Stands at the foot of every page. */
+  caution: string;
+}
+
+interface TextOptions {
+  face?: Face;
+  size?: number;
+  tone?: Tone;
+  align?: "left" | "right" | "center";
+}
+
+/** Rows after which the server's other work gets its turn: printing never holds up a signal. */
+const BREATH = 12;
+
+/** A paged document with a cursor. The same content and `now` give the same bytes. */
+export class Sheet {
+  readonly doc: PDFKit.PDFDocument;
+  readonly #options: SheetOptions;
+  readonly #bytes: Buffer[] = [];
+  #rows = 0;
+  /** Where the next thing goes, points from the page's top. */
+  y: number = PAGE.top;
+
+  constructor(options: SheetOptions) {
+    this.#options = options;
+    this.doc = new PDFDocument({
+      size: "A4",
+      margin: 0,
+      bufferPages: true,
+      autoFirstPage: false,
+      // No face to begin with: the built-in ones are neither embedded nor ours.
+      font: "",
+      lang: "en",
+      displayTitle: true,
+      pdfVersion: "1.7",
+      info: {
+        Title: printable(options.title),
+        Creator: "Chockside",
+        Producer: "Chockside",
+        CreationDate: new Date(options.now),
+      },
+    });
+    for (const [face, bytes] of Object.entries(FACES)) this.doc.registerFont(face, bytes);
+    this.doc.on("data", (chunk: Buffer) => this.#bytes.push(chunk));
+    this.page();
+  }
+
+  /** Begins a new page under its running head. */
+  page(): void {
+    this.doc.addPage();
+    const { title, about } = this.#options;
+    this.write(title, PAGE.left, 26, { face: "bold", size: 8 });
+    this.write(about, PAGE.left + WIDTH / 2, 26, { size: 8, tone: "soft", align: "right" }, WIDTH / 2);
+    this.rule(40);
+    this.y = PAGE.top;
+  }
+
+  /** Goes on to a new page unless so many points are left on this one. True when it did. */
+  need(height: number): boolean {
+    if (this.y + height <= PAGE.bottom) return false;
+    this.page();
+    return true;
+  }
+
+  async breathe(): Promise<void> {
+    this.#rows += 1;
+    if (this.#rows % BREATH === 0) await setImmediate();
+  }
+
+  /** Text at a place, on as many lines as `width` asks for. */
+  write(text: string, x: number, y: number, options: TextOptions = {}, width?: number): void {
+    const { face = "plain", size = 9, tone = "ink", align = "left" } = options;
+    this.doc.font(face).fontSize(size).fillColor(INK[tone]);
+    this.doc.text(printable(text), x, y, width === undefined ? { lineBreak: false } : { width, align });
+  }
+
+  heightOf(text: string, width: number, { face = "plain", size = 9 }: TextOptions = {}): number {
+    return this.doc.font(face).fontSize(size).heightOfString(printable(text), { width });
+  }
+
+  widthOf(text: string, { face = "plain", size = 9 }: TextOptions = {}): number {
+    return this.doc.font(face).fontSize(size).widthOfString(printable(text));
+  }
+
+  rule(y: number, tone: keyof typeof INK = "rule", weight: number = THIN): void {
+    this.line(PAGE.left, y, PAGE.right, y, tone, weight);
+  }
+
+  line(
+    x1: number,
+    y1: number,
+    x2: number,
+    y2: number,
+    tone: keyof typeof INK = "rule",
+    weight: number = THIN,
+  ): void {
+    this.doc.lineWidth(weight).strokeColor(INK[tone]).moveTo(x1, y1).lineTo(x2, y2).stroke();
+  }
+
+  box(
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+    tone: keyof typeof INK = "ink",
+    weight: number = THIN,
+  ): void {
+    this.doc.lineWidth(weight).strokeColor(INK[tone]).rect(x, y, width, height).stroke();
+  }
+
+  heading(text: string, tone: Tone = "ink", keep = 60): void {
+    this.need(keep);
+    this.y += 10;
+    this.write(text, PAGE.left, this.y, { face: "bold", size: 11.5, tone });
+    this.y += 17;
+    this.rule(this.y, tone === "danger" ? "danger" : "ink", LINE);
+    this.y += 6;
+  }
+
+  para(text: string, options: TextOptions = {}, indent = 0): void {
+    const width = WIDTH - indent;
+    const height = this.heightOf(text, width, options);
+    this.need(height);
+    this.write(text, PAGE.left + indent, this.y, options, width);
+    this.y += height + 3;
+  }
+
+  /** Sentences, each behind a short line. */
+  list(items: readonly string[], options: TextOptions = {}): void {
+    for (const item of items) {
+      this.need(this.heightOf(item, WIDTH - 14, options));
+      this.line(PAGE.left, this.y + 5.5, PAGE.left + 7, this.y + 5.5, "ink", LINE);
+      this.para(item, options, 14);
+    }
+  }
+
+  /** The bytes, once every page has its foot. */
+  finish(): Promise<Buffer> {
+    const { caution, now } = this.#options;
+    const { count } = this.doc.bufferedPageRange();
+    const printed = `Printed ${new Date(now).toISOString().slice(0, 19).replace("T", " ")} UTC`;
+    for (let i = 0; i < count; i++) {
+      this.doc.switchToPage(i);
+      this.rule(788, "ink");
+      this.write(caution, PAGE.left, 793, { size: 7.5 }, WIDTH - 80);
+      this.write(`${i + 1} of ${count}`, PAGE.right - 70, 793, { face: "mono", size: 9, align: "right" }, 70);
+      this.write(printed, PAGE.left, 818, { size: 7, tone: "soft" });
+    }
+    return new Promise((done) => {
+      this.doc.on("end", () => done(Buffer.concat(this.#bytes)));
+      this.doc.end();
+    });
+  }
+}

@@ -1,0 +1,59 @@
+import { SIGNAL_KINDS } from "../protocol/signals.ts";
+import { CATALOGUE } from "../session/catalogue.ts";
+import type { Drill } from "../types/drill.ts";
+import type { AircraftType } from "../types/schema.ts";
+import { say } from "../words/en.ts";
+import { CAUTION } from "../words/states.ts";
+
+/** The drill that hands over to paper. */
+const DRILL = "systemLost";
+
+export interface LostDrill {
+  title: string;
+  /** The types whose card it is. */
+  types: string[];
+  cards: Drill["cards"];
+  source: string;
+}
+
+/** The card that takes over when the system is lost: drills, hand signals, and room to write. */
+export interface Card {
+  drills: LostDrill[];
+  /** Types that have no such drill. */
+  without: string[];
+  signals: { words: string; standard: string; figure: string }[];
+  /** Rows of the blank log: the most engines any of the types has. */
+  engines: number;
+  caution: string;
+}
+
+/** The card for these types. Types with the very same drill share it. */
+export function cardOf(types: readonly AircraftType[]): Card {
+  const drills = new Map<string, LostDrill>();
+  const without: string[] = [];
+  for (const type of types) {
+    const drill = type.drills.find((d) => d.id === DRILL);
+    if (!drill) {
+      without.push(type.name);
+      continue;
+    }
+    const key = JSON.stringify([drill.title, drill.cards]);
+    const same = drills.get(key);
+    if (same) same.types.push(type.name);
+    else
+      drills.set(key, {
+        title: drill.title,
+        types: [type.name],
+        cards: drill.cards,
+        source: drill.source.text,
+      });
+  }
+  const signals = SIGNAL_KINDS.flatMap((kind) => {
+    const { standard } = CATALOGUE[kind];
+    return standard
+      ? [{ words: say.signal(kind, null), standard: standard.text, figure: standard.figure }]
+      : [];
+  });
+  const engines = types.reduce((most, t) => Math.max(most, t.engines.length), 1);
+  return { drills: [...drills.values()], without, signals, engines, caution: CAUTION };
+}

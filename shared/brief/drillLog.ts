@@ -1,0 +1,42 @@
+import { POSTS, type Post } from "../protocol/posts.ts";
+import { sayActor } from "../words/events.ts";
+import type { Moment } from "./moments.ts";
+
+export interface DrillRow {
+  id: number;
+  title: string;
+  engine: number | null;
+  at: number;
+  steps: {
+    post: Post;
+    words: string;
+    /** Null while nobody marked it. */
+    marked: { done: boolean; at: number; by: string; note: string | null } | null;
+  }[];
+  ended: { at: number; by: string; outcome: string } | null;
+}
+
+/** Every drill worked, with each post's steps. */
+export function drillLog(moments: readonly Moment[]): DrillRow[] {
+  const rows = new Map<number, DrillRow>();
+  for (const { event, after } of moments) {
+    const { fact, at, seq } = event;
+    if (fact.type === "drillStarted") {
+      const drill = after.type.drills.find((d) => d.id === fact.drill);
+      const steps = POSTS.flatMap((post) =>
+        (drill?.cards[post] ?? []).map(({ words }) => ({ post, words, marked: null })),
+      );
+      const title = drill?.title ?? fact.drill;
+      rows.set(seq, { id: seq, title, engine: fact.engine ?? null, at, steps, ended: null });
+    }
+    if (fact.type === "drillStepped") {
+      const step = rows.get(fact.run)?.steps.filter((s) => s.post === fact.post)[fact.step];
+      if (step) step.marked = { done: fact.done, at, by: sayActor(event), note: fact.note ?? null };
+    }
+    if (fact.type === "drillEnded") {
+      const row = rows.get(fact.run);
+      if (row) row.ended = { at, by: sayActor(event), outcome: fact.outcome };
+    }
+  }
+  return [...rows.values()];
+}

@@ -1,0 +1,87 @@
+import type { Post } from "../protocol/posts.ts";
+import type { AircraftType } from "../types/schema.ts";
+import { sayActor } from "../words/events.ts";
+import { unitWord } from "../words/units.ts";
+import type { Moment } from "./moments.ts";
+
+/** One reading of volts, wherever it was read. `good` is null where the type sets no range for it. */
+export interface VoltsRow {
+  seq: number;
+  at: number;
+  where: string;
+  figure: string;
+  range: string | null;
+  good: boolean | null;
+  by: string;
+}
+
+export interface CheckRow {
+  seq: number;
+  at: number;
+  words: string;
+  post: Post;
+  figure: string | null;
+  range: string | null;
+  good: boolean;
+  note: string | null;
+  by: string;
+}
+
+const written = (q: { value: number; unit: string }) => `${q.value} ${unitWord(q.unit)}`.trim();
+
+/** Volts as they were read: at the cart, on the bus, at a battery or an inverter. */
+export function voltsLog(moments: readonly Moment[]): VoltsRow[] {
+  return moments.flatMap(({ event, after: { type } }): VoltsRow[] => {
+    const { fact, seq, at } = event;
+    const base = { seq, at, by: sayActor(event) };
+    if (fact.type === "sent" && fact.volts) {
+      const { steadyMin, steadyMax } = type.groundPower;
+      const good = fact.volts.value >= steadyMin.value && fact.volts.value <= steadyMax.value;
+      const range = `${steadyMin.value} to ${written(steadyMax)}`;
+      return [{ ...base, where: "Ground power", figure: written(fact.volts), range, good }];
+    }
+    if (fact.type === "reading" && fact.reading.unit === "V") {
+      const gauge = type.gauges.find((g) => g.id === fact.gauge)?.name ?? fact.gauge;
+      const where = fact.engine === undefined ? gauge : `${gauge}, number ${fact.engine}`;
+      return [{ ...base, where, figure: written(fact.reading), range: null, good: null }];
+    }
+    if (fact.type === "checked" && fact.reading?.unit === "V") {
+      const check = type.checks.find((c) => c.id === fact.check);
+      const where = check?.words ?? fact.check;
+      return [{ ...base, where, figure: written(fact.reading), range: rangeOf(check), good: fact.good }];
+    }
+    return [];
+  });
+}
+
+/** Every check recorded, also one that was done again. */
+export function checkLog(moments: readonly Moment[]): CheckRow[] {
+  return moments.flatMap(({ event, after }): CheckRow[] => {
+    const { fact, seq, at } = event;
+    if (fact.type !== "checked") return [];
+    const check = after.type.checks.find((c) => c.id === fact.check);
+    return [
+      {
+        seq,
+        at,
+        words: check?.words ?? fact.check,
+        post: check?.post ?? "supervisor",
+        figure: fact.reading ? written(fact.reading) : null,
+        range: rangeOf(check),
+        good: fact.good,
+        note: fact.note ?? null,
+        by: sayActor(event),
+      },
+    ];
+  });
+}
+
+/** A check's range in words; null when it is only found good or not. */
+export function rangeOf(check: AircraftType["checks"][number] | undefined): string | null {
+  const range = check?.range;
+  if (!range) return null;
+  const unit = unitWord(range.unit);
+  if (range.min === undefined) return range.max === undefined ? null : `at most ${range.max} ${unit}`.trim();
+  if (range.max === undefined) return `at least ${range.min} ${unit}`.trim();
+  return `${range.min} to ${range.max} ${unit}`.trim();
+}

@@ -1,0 +1,191 @@
+import type { SessionEvent } from "../protocol/events.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { Stage } from "../protocol/stages.ts";
+import { say } from "../words/en.ts";
+import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
+import { CAUTION } from "../words/states.ts";
+import { type AlertRow, alertLog } from "./alertLog.ts";
+import { type DrillRow, drillLog } from "./drillLog.ts";
+import { type EngineTimes, engineTimes } from "./engineTimes.ts";
+import { type SequenceRow, sequenceRows } from "./exchange.ts";
+import { type CheckRow, checkLog, type VoltsRow, voltsLog } from "./figureLog.ts";
+import { type Moment, momentsOf } from "./moments.ts";
+import { type StopRow, stopLog } from "./stopLog.ts";
+
+/** One line of a list: an event, in words, and who. */
+export interface LogRow {
+  seq: number;
+  at: number;
+  words: string;
+  by: string;
+}
+
+export interface OverrideRow {
+  id: number;
+  condition: string;
+  engine: number;
+  first: { at: number; by: string; reason: string };
+  /** Null when nobody agreed. */
+  second: { at: number; by: string; reason: string } | null;
+  /** How it ended, in words; null while it stands. */
+  ended: string | null;
+}
+
+export interface DefectRow {
+  id: string;
+  words: string;
+  engine: number | null;
+  barsStart: boolean;
+  by: string;
+  at: number;
+  /** Known before this session. */
+  brought: boolean;
+  closed: { at: number; by: string; reason: string } | null;
+}
+
+/** Everything the printed record says, in words, before it is laid out. */
+export interface SessionRecord {
+  session: string;
+  aircraft: string;
+  place: string;
+  type: { id: string; version: number; name: string; author: string; approvedBy: string | null };
+  order: number[];
+  powerSource: "groundPower" | "batteries";
+  crew: Record<Post, string[]>;
+  stages: { stage: Stage; at: number }[];
+  plannedAt: number;
+  endedAt: number | null;
+  engines: EngineTimes[];
+  volts: VoltsRow[];
+  checks: CheckRow[];
+  refusals: LogRow[];
+  voided: LogRow[];
+  overrides: OverrideRow[];
+  exceedances: LogRow[];
+  stops: StopRow[];
+  alerts: AlertRow[];
+  drills: DrillRow[];
+  defects: DefectRow[];
+  handOvers: LogRow[];
+  interruptions: LogRow[];
+  exchange: SequenceRow[];
+  events: (LogRow & { cause: number | null; red: boolean })[];
+  headHash: string;
+  caution: string;
+}
+
+/**
+ * The record of one session.
+ * @param headHash the hash of the last event as stored: with it the paper vouches for the file
+ * @throws Error when the events are not one whole session from its plan on
+ */
+export function recordOf(events: readonly SessionEvent[], headHash: string): SessionRecord {
+  const moments = momentsOf(events);
+  const state = moments.at(-1)?.after;
+  const plan = events[0];
+  if (!state || !plan) throw new Error("a record begins with its plan");
+  const lookup = lookupOf(events);
+  const { id, version, name, author, approvedBy } = state.type;
+  const over = moments.find(({ after }) => after.stage === "closed" || after.stage === "abandoned");
+  const list = (...types: SessionEvent["fact"]["type"][]) =>
+    events.filter((e) => types.includes(e.fact.type)).map((e) => row(e, lookup));
+  return {
+    session: state.id,
+    aircraft: state.aircraft,
+    place: state.place,
+    type: { id, version, name, author, approvedBy },
+    order: state.order,
+    powerSource: state.powerSource,
+    crew: crewOf(moments),
+    stages: [
+      { stage: "plan", at: plan.at },
+      ...events.flatMap((e) => (e.fact.type === "stageReached" ? [{ stage: e.fact.stage, at: e.at }] : [])),
+    ],
+    plannedAt: plan.at,
+    endedAt: over?.event.at ?? null,
+    engines: state.engines.map((e) => engineTimes(moments, e.n)),
+    volts: voltsLog(moments),
+    checks: checkLog(moments),
+    refusals: list("refused"),
+    voided: list("clearanceVoid", "requestWithdrawn"),
+    overrides: overridesOf(events),
+    exceedances: list("exceeded"),
+    stops: stopLog(moments, lookup),
+    alerts: alertLog(moments),
+    drills: drillLog(moments),
+    defects: defectsOf(events),
+    handOvers: list("postTaken", "postOffered", "postLeft", "briefed"),
+    interruptions: list("restarted", "clockStepped"),
+    exchange: sequenceRows(events),
+    events: events.map((e) => ({ ...row(e, lookup), cause: e.cause, red: isRed(e) })),
+    headHash,
+    caution: CAUTION,
+  };
+}
+
+function row(event: SessionEvent, lookup: Lookup): LogRow {
+  const { fact, seq, at } = event;
+  const unmet = fact.type === "clearanceVoid" ? (fact.unmet ?? []).map((u) => `${say.condition(u)}.`) : [];
+  return {
+    seq,
+    at,
+    words: [sayEvent(event, lookup), ...unmet].join(". ").replace(/\.\./g, "."),
+    by: sayActor(event),
+  };
+}
+
+/** What nobody may overlook: set aside, limit passed, cut, fire. */
+function isRed({ fact }: SessionEvent): boolean {
+  return (
+    ["overrideAsked", "overrideGiven", "exceeded"].includes(fact.type) ||
+    (fact.type === "sent" && ["fire", "cut", "cutAll", "turning"].includes(fact.kind))
+  );
+}
+
+/** Everybody who held each post, in order. */
+function crewOf(moments: readonly Moment[]): Record<Post, string[]> {
+  const crew: Record<Post, string[]> = { cockpit: [], fireGuard: [], groundPower: [], supervisor: [] };
+  for (const { after } of moments)
+    for (const post of POSTS) {
+      const name = after.posts[post]?.name;
+      if (name !== undefined && crew[post].at(-1) !== name) crew[post].push(name);
+    }
+  return crew;
+}
+
+function overridesOf(events: readonly SessionEvent[]): OverrideRow[] {
+  const rows = new Map<number, OverrideRow>();
+  for (const event of events) {
+    const { fact, at, seq } = event;
+    const by = sayActor(event);
+    if (fact.type === "overrideAsked") {
+      const { engine, reason } = fact;
+      const condition = say.conditionName(fact.condition);
+      rows.set(seq, { id: seq, condition, engine, first: { at, by, reason }, second: null, ended: null });
+    }
+    const known = "override" in fact ? rows.get(fact.override) : undefined;
+    if (known && fact.type === "overrideGiven") known.second = { at, by, reason: fact.reason };
+    if (known && fact.type === "overrideEnded") known.ended = say.overrideEnd(fact.why);
+  }
+  return [...rows.values()];
+}
+
+function defectsOf(events: readonly SessionEvent[]): DefectRow[] {
+  const rows = new Map<string, DefectRow>();
+  for (const event of events) {
+    const { fact, at, seq } = event;
+    const by = sayActor(event);
+    if (fact.type === "planned")
+      for (const { name, ...d } of fact.defects ?? [])
+        rows.set(d.id, { ...d, by: name, brought: true, closed: null });
+    if (fact.type === "defectWritten") {
+      const { words, barsStart } = fact;
+      const id = `${event.session}-${seq}`;
+      const engine = fact.engine ?? null;
+      rows.set(id, { id, words, engine, barsStart, by, at, brought: false, closed: null });
+    }
+    const known = fact.type === "defectClosed" ? rows.get(fact.defect) : undefined;
+    if (known && fact.type === "defectClosed") known.closed = { at, by, reason: fact.reason };
+  }
+  return [...rows.values()];
+}

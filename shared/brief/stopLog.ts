@@ -1,0 +1,47 @@
+import { say } from "../words/en.ts";
+import { type Lookup, sayActor, sayEvent } from "../words/events.ts";
+import type { Moment } from "./moments.ts";
+
+/** One hold, cut or fire: who raised it, and how it came to an end. */
+export interface StopRow {
+  id: number;
+  is: "hold" | "cut" | "fire";
+  at: number;
+  words: string;
+  by: string;
+  /** What happened on the way to its end: a cut reported done, the first of two who saw the fire out. */
+  meanwhile: { at: number; seq: number; words: string; by: string }[];
+  /** Null while it stands. */
+  ended: { at: number; seq: number; by: string } | null;
+}
+
+/** Every stop of the session in order of time. */
+export function stopLog(moments: readonly Moment[], lookup: Lookup): StopRow[] {
+  const rows = new Map<number, StopRow>();
+  for (const { event, before, after } of moments) {
+    const { at, seq } = event;
+    const by = sayActor(event);
+    for (const is of ["hold", "cut", "fire"] as const) {
+      const list = `${is}s` as const;
+      const now = new Set(after[list].map((s) => s.id));
+      for (const id of now)
+        if (!rows.has(id))
+          rows.set(id, { id, is, at, words: sayEvent(event, lookup), by, meanwhile: [], ended: null });
+      for (const { id } of before?.[list] ?? []) {
+        const row = rows.get(id);
+        if (row && !now.has(id)) row.ended = { at, seq, by };
+      }
+    }
+    for (const cut of after.cuts) {
+      const was = before?.cuts.find((c) => c.id === cut.id);
+      if (was && was.doneAt === null && cut.doneAt !== null)
+        rows.get(cut.id)?.meanwhile.push({ at, seq, by, words: say.choice("stopped") });
+    }
+    for (const fire of after.fires) {
+      const was = before?.fires.find((f) => f.id === fire.id);
+      if (was && was.outBy === null && fire.outBy !== null)
+        rows.get(fire.id)?.meanwhile.push({ at, seq, by, words: "First to say it is out" });
+    }
+  }
+  return [...rows.values()];
+}

@@ -1,0 +1,48 @@
+import type { Pose, Side } from "./pose.ts";
+
+/** Who gives it: a marshaller or other ground crew, a pilot at the cockpit window, the rescue and fire crew. */
+export type Giver = "marshaller" | "pilot" | "fireCrew";
+
+/** How sure the wording is: read in an official copy, read in a secondary text, or known to the trade and not opened. */
+export type Known = "read" | "secondHand" | "fromMemory";
+
+export interface Source {
+  cite: string;
+  known: Known;
+}
+
+/** One key pose: seconds to come to it and seconds it is held. The texts give no times: these are ours to be read by. */
+export interface Key {
+  pose: Pose;
+  takes: number;
+  stays: number;
+}
+
+/** `held` as one posture, made `once` from beginning to end, or `again` and again until understood. */
+export type Course = "held" | "once" | "again";
+
+/** One hand signal as the figure makes it. Words are ours, sides the giver's own. */
+export interface HandSignal {
+  key: string;
+  name: string;
+  giver: Giver;
+  /** From whom to whom, in words. */
+  direction: string;
+  meaning: string;
+  movement: string;
+  course: Course;
+  /** The arms that carry the meaning; the other rests. */
+  acts: readonly Side[];
+  day: readonly Key[];
+  /** With bats, torches or lit wands: the same angles, its own, or null where no such form is known. */
+  wand: "same" | readonly Key[] | null;
+  wandWords: string;
+  /** The key that shows it best when it must stand still. */
+  still: number;
+  sources: readonly Source[];
+  /** How the engine is told: by fingers, by where an arm points, or not at all. */
+  engine: "fingers" | "points" | null;
+  note: string | null;
+}
+
+export type Form = "day" | "wand";

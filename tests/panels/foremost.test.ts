@@ -1,0 +1,33 @@
+import { expect, it } from "vitest";
+import { foremost, type Held } from "../../web/posts/shared/foremost.ts";
+import type { AskView } from "../../web/ui/askView.ts";
+
+const ask = (key: string, rank: number) => ({ key, rank }) as AskView;
+const held = (key: string, more: Partial<Held> = {}): Held => ({ key, over: null, busy: false, ...more });
+
+it("[PAN-15] the first in order is shown to somebody who looks at nothing yet", () => {
+  expect(foremost([ask("a", 2), ask("b", 3)], null)?.key).toBe("a");
+  expect(foremost([], null)).toBeUndefined();
+});
+
+it("[PAN-15] what is looked at gives way to something heavier, never to something of its own weight", () => {
+  expect(foremost([ask("present", 2), ask("readBack", 2)], held("readBack"))?.key).toBe("readBack");
+  expect(foremost([ask("readBack", 2), ask("check", 3)], held("check"))?.key).toBe("readBack");
+});
+
+it("[PAN-15] while something is being put in only danger and alerts come before it", () => {
+  const busy = held("check", { busy: true });
+  expect(foremost([ask("readBack", 2), ask("check", 3)], busy)?.key).toBe("check");
+  expect(foremost([ask("alert", 1), ask("check", 3)], busy)?.key).toBe("alert");
+  expect(foremost([ask("fire", 0), ask("check", 3)], busy)?.key).toBe("fire");
+});
+
+it("[PAN-15] what the person brought up stays until something new presses", () => {
+  const picked = held("shutDown", { over: "drill" });
+  expect(foremost([ask("drill", 0), ask("shutDown", 2)], picked)?.key).toBe("shutDown");
+  expect(foremost([ask("fire", 0), ask("drill", 0), ask("shutDown", 2)], picked)?.key).toBe("fire");
+});
+
+it("[PAN-15] what is no longer asked is let go", () => {
+  expect(foremost([ask("b", 3)], held("a", { busy: true }))?.key).toBe("b");
+});

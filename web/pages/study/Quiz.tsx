@@ -1,0 +1,150 @@
+import { useEffect, useRef, useState } from "react";
+import { handSignal } from "../../../shared/handSignals/all.ts";
+import { type Question, quiz } from "../../../shared/handSignals/quiz.ts";
+import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
+import { go } from "../route.ts";
+
+const COUNT = 10;
+const HEIGHT = 360;
+
+function begin(): void {
+  const [round = 1] = crypto.getRandomValues(new Uint16Array(1));
+  go(`/study/quiz/${round}`);
+}
+
+export function QuizBegin() {
+  return (
+    <section className="quiz">
+      <h2>{COUNT} figures. Which signal is each?</h2>
+      <p>Touch an answer, or press 1 to 4. Nothing is kept. A round's address asks the same again.</p>
+      <button type="button" className="answer" data-tone="yes" onClick={begin}>
+        Begin
+      </button>
+    </section>
+  );
+}
+
+/** One round: a figure, four names; the answer is told at once, the score at the end. */
+export function QuizRound({ round }: { round: number }) {
+  const questions = quiz(round, COUNT);
+  const [given, setGiven] = useState<readonly string[]>([]);
+  const [told, setTold] = useState(false);
+  const at = told ? given.length - 1 : given.length;
+  const question = questions[at];
+  if (!question) return <Score questions={questions} given={given} />;
+  return (
+    <Asked
+      key={question.key}
+      question={question}
+      place={`${at + 1} of ${questions.length}`}
+      given={told ? (given[at] ?? null) : null}
+      onGive={(key) => {
+        setGiven([...given, key]);
+        setTold(true);
+      }}
+      onNext={() => setTold(false)}
+    />
+  );
+}
+
+interface AskedProps {
+  question: Question;
+  place: string;
+  given: string | null;
+  onGive(key: string): void;
+  onNext(): void;
+}
+
+function Asked({ question, place, given, onGive, onNext }: AskedProps) {
+  const signal = handSignal(question.key);
+  const next = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (given !== null) next.current?.focus();
+  }, [given]);
+  useEffect(() => {
+    const press = (e: KeyboardEvent) => {
+      const key = question.options[Number(e.key) - 1];
+      if (key && given === null && !e.repeat) onGive(key);
+    };
+    addEventListener("keydown", press);
+    return () => removeEventListener("keydown", press);
+  });
+  return (
+    <section className="quiz" aria-label={`Question ${place}`}>
+      <p className="quiz-place">{place}</p>
+      <h2>Which signal is this?</h2>
+      <div className="quiz-figure">
+        <MovingFigure signal={signal} form={question.form} height={HEIGHT} label={signal.movement} />
+      </div>
+      <ol className="quiz-options">
+        {question.options.map((key, i) => (
+          <li key={key}>
+            <button
+              type="button"
+              className="answer quiz-option"
+              data-is={given === null ? undefined : mark(key, question.key, given)}
+              disabled={given !== null}
+              onClick={() => onGive(key)}
+            >
+              <span className="quiz-digit">{i + 1}</span>
+              <span>{handSignal(key).name}</span>
+              {given !== null && <Verdict is={mark(key, question.key, given)} />}
+            </button>
+          </li>
+        ))}
+      </ol>
+      <div className="quiz-told" aria-live="polite">
+        {given !== null && (
+          <p>
+            <strong>{given === question.key ? "Right." : `No: ${signal.name}.`}</strong> {signal.meaning}
+          </p>
+        )}
+      </div>
+      {given !== null && (
+        <button ref={next} type="button" className="answer" data-tone="yes" onClick={onNext}>
+          Go on
+        </button>
+      )}
+    </section>
+  );
+}
+
+type Is = "right" | "wrong" | "other";
+
+function mark(key: string, right: string, given: string): Is {
+  if (key === right) return "right";
+  return key === given ? "wrong" : "other";
+}
+
+function Verdict({ is }: { is: Is }) {
+  if (is === "other") return null;
+  return <span className="quiz-mark">{is === "right" ? "✓ this one" : "× not this"}</span>;
+}
+
+function Score({ questions, given }: { questions: readonly Question[]; given: readonly string[] }) {
+  const missed = questions.filter((q, i) => given[i] !== q.key);
+  return (
+    <section className="quiz" aria-label="Score">
+      <h2 className="quiz-score">
+        {questions.length - missed.length} of {questions.length} right
+      </h2>
+      {missed.length > 0 && (
+        <>
+          <p>Look at these again:</p>
+          <ul className="quiz-missed">
+            {missed.map((q) => (
+              <li key={q.key}>
+                <button type="button" className="small-key" onClick={() => go(`/study/${q.key}`)}>
+                  {handSignal(q.key).name}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <button type="button" className="answer" data-tone="yes" onClick={begin}>
+        Another round
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,19 @@
+import type { Ask } from "../../../shared/asks/ask.ts";
+import { engineStands } from "../../../shared/models/facing.ts";
+import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
+import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import type { HandForm } from "../../ui/figures/SignalFigure.tsx";
+
+/**
+ * The hand signal of an ask: the one its asker gives, else the one the person would give by the first answer that has
+ * a standard form. Null when there is none.
+ */
+export function askHand(ask: Ask, engines: number): HandForm | null {
+  const side = ask.engine === null ? null : engineStands(ask.engine, engines).side;
+  const seen = SIGNAL_KINDS.find((k) => ask.say === `answer.${k}` || ask.say === `answer.${k}.plain`);
+  if (seen) return CATALOGUE[seen].standard ? { kind: seen, engine: ask.engine, side, given: "toYou" } : null;
+  const sent = ask.choices
+    .flatMap((c): SignalKind[] => (c.draft.type === "send" ? [c.draft.kind] : []))
+    .find((k) => CATALOGUE[k].standard !== null);
+  return sent ? { kind: sent, engine: ask.engine, side, given: "byYou" } : null;
+}

@@ -1,0 +1,51 @@
+import { useEffect, useState } from "react";
+import { figureBox, figureMarks, lineFor } from "../../../shared/handSignals/figure.ts";
+import { poseAt, showing } from "../../../shared/handSignals/motion.ts";
+import type { Form, HandSignal } from "../../../shared/handSignals/signal.ts";
+import { strip } from "../../../shared/handSignals/strip.ts";
+import { SheetDrawing } from "./SheetDrawing.tsx";
+import { useStill } from "./useStill.ts";
+
+interface Props {
+  signal: HandSignal;
+  form: Form;
+  /** About how high it is drawn, in CSS pixels: lines keep their weight. */
+  height: number;
+  label: string | null;
+}
+
+/** Redrawn this often: a hand's movement needs no more. */
+const FRAME_MS = 33;
+
+/** The signal as it is made, over and over; for who wants nothing to move, its key poses side by side. */
+export function MovingFigure(props: Props) {
+  const { signal, form, height, label } = props;
+  if (useStill()) return <SheetDrawing sheet={strip(signal, form, height)} label={label} />;
+  return <Moving key={`${signal.key}/${form}`} {...props} />;
+}
+
+function Moving({ signal, form, height, label }: Props) {
+  const [seconds, setSeconds] = useState(0);
+  useEffect(() => {
+    let begun: number | null = null;
+    let drawn = 0;
+    const step = (now: number) => {
+      begun ??= now;
+      if (now - drawn >= FRAME_MS) {
+        drawn = now;
+        setSeconds((now - begun) / 1000);
+      }
+      frame = requestAnimationFrame(step);
+    };
+    let frame = requestAnimationFrame(step);
+    return () => cancelAnimationFrame(frame);
+  }, []);
+  const box = figureBox(signal, form);
+  const pose = poseAt(showing(signal, form), seconds);
+  return (
+    <SheetDrawing
+      sheet={{ box, marks: figureMarks(signal, form, pose, lineFor(box, height)) }}
+      label={label}
+    />
+  );
+}

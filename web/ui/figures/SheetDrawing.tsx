@@ -1,0 +1,48 @@
+import type { Mark, Tone } from "../../../shared/handSignals/marks.ts";
+import type { Sheet } from "../../../shared/handSignals/strip.ts";
+
+const TONES: Readonly<Record<Tone, string>> = {
+  ink: "var(--ink)",
+  soft: "var(--rule-soft)",
+  paper: "var(--paper)",
+  light: "var(--warning-ground)",
+};
+
+/** A hand signal's drawing, still or as it is just now. `label` null where the words stand beside it. */
+export function SheetDrawing({
+  sheet,
+  label,
+}: {
+  sheet: Pick<Sheet, "box" | "marks">;
+  label: string | null;
+}) {
+  const { x, y, width, height } = sheet.box;
+  const viewBox = `${x} ${y} ${width} ${height}`;
+  if (label === null)
+    return (
+      <svg className="hand-figure" viewBox={viewBox} aria-hidden="true">
+        <Marks marks={sheet.marks} />
+      </svg>
+    );
+  return (
+    <svg className="hand-figure" viewBox={viewBox} role="img" aria-label={label}>
+      <Marks marks={sheet.marks} />
+    </svg>
+  );
+}
+
+function Marks({ marks }: { marks: readonly Mark[] }) {
+  return marks.map((m, i) => (
+    <path
+      // biome-ignore lint/suspicious/noArrayIndexKey: a drawing's paths have their order and nothing else
+      key={i}
+      d={m.d}
+      fill={m.fill ? TONES[m.fill] : "none"}
+      stroke={m.stroke ? TONES[m.stroke] : "none"}
+      strokeWidth={m.width}
+      strokeLinecap="round"
+      strokeLinejoin="round"
+      strokeDasharray={m.dashed ? "2.4 2" : undefined}
+    />
+  ));
+}

@@ -1,0 +1,37 @@
+import { forEngine, MOST_FINGERS } from "../../../shared/handSignals/variant.ts";
+import type { Side } from "../../../shared/models/facing.ts";
+import type { SignalKind } from "../../../shared/protocol/signals.ts";
+import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { MovingFigure } from "./MovingFigure.tsx";
+
+/** The hand signal that belongs to what is asked. */
+export interface HandForm {
+  kind: SignalKind;
+  engine: number | null;
+  /** The engine's side of the aircraft, for the arm that points. */
+  side: Side | null;
+  /** Seen by this person, or what this person would give. */
+  given: "toYou" | "byYou";
+}
+
+const HEIGHT = 150;
+
+/** The figure beside what is asked, seen from the front. Nothing where the message has no standard hand form. */
+export function SignalFigure({ kind, engine, side, given }: HandForm) {
+  const { standard } = CATALOGUE[kind];
+  if (!standard) return null;
+  const signal = forEngine(standard.figure, engine, side);
+  if (!signal)
+    return (
+      <p className="ask-figure ask-figure-none">No hand signal goes beyond {MOST_FINGERS}: say the number.</p>
+    );
+  return (
+    <figure className="ask-figure">
+      <MovingFigure signal={signal} form="day" height={HEIGHT} label={`Hand signal: ${signal.name}`} />
+      <figcaption>
+        {given === "toYou" ? "By hand it looks like this" : "By hand you give this, seen from the front"}
+        {kind === "cut" && ". It names no engine: it means all"}
+      </figcaption>
+    </figure>
+  );
+}
