@@ -5,8 +5,8 @@ import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
 const DATABASE = "chockside";
 const STORE = "outbox";
 
-/** A device that takes longer than this to write something down is not waited for, milliseconds. */
-const SLOWEST_WRITE_MS = 1_000;
+/** A device that takes longer than this to open its book or to write in it is not waited for, milliseconds. */
+const SLOWEST_MS = 1_000;
 
 /** Where a person's unsent signals are written down. One writer at a time: whoever holds the person's lock. */
 export interface OutboxBook {
@@ -22,9 +22,7 @@ export interface OutboxBook {
  * the book goes on in memory and says so by `lasting`.
  */
 export async function openBook(person: string): Promise<OutboxBook> {
-  let db: IDBPDatabase | null = await openDB(DATABASE, 1, {
-    upgrade: (made) => void made.createObjectStore(STORE),
-  }).catch(() => null);
+  let db = await within(open, SLOWEST_MS).catch(() => null);
   return {
     lasting: () => db !== null,
     async read() {
@@ -36,21 +34,34 @@ export async function openBook(person: string): Promise<OutboxBook> {
       }
     },
     async write(outbox) {
-      if (!db) return;
-      const slow = new Promise<"slow">((late) => setTimeout(() => late("slow"), SLOWEST_WRITE_MS));
-      // The whole outbox in one record: what is read back is one moment of it, in order. Relaxed: it need not reach the
-      // disk before a stop may go, only leave this process.
-      const written = writeOne(db, person, outbox);
-      try {
-        if ((await Promise.race([written, slow])) === "slow") db = null;
-      } catch {
+      const into = db;
+      if (!into) return;
+      await within(() => writeOne(into, person, outbox), SLOWEST_MS).catch(() => {
         db = null;
-      }
+      });
     },
   };
 }
 
+const open = (): Promise<IDBPDatabase> =>
+  openDB(DATABASE, 1, { upgrade: (made) => void made.createObjectStore(STORE) });
+
+/** Rejects also where `work` throws at once, or is not done in time. */
+async function within<T>(work: () => Promise<T>, ms: number): Promise<T> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const slow = new Promise<never>((_, late) => {
+    timer = setTimeout(() => late(new Error("too slow")), ms);
+  });
+  try {
+    return await Promise.race([work(), slow]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** The whole outbox in one record: what is read back is one moment of it, in order. */
 async function writeOne(db: IDBPDatabase, person: string, outbox: Outbox): Promise<void> {
+  // Relaxed: it must have left this process before a stop goes, not have reached the disk.
   const tx = db.transaction(STORE, "readwrite", { durability: "relaxed" });
   await Promise.all([tx.store.put(outbox, person), tx.done]);
 }
