@@ -12,6 +12,7 @@ import { POSTS } from "../../shared/protocol/posts.ts";
 import { say } from "../../shared/words/en.ts";
 import { drawDrill } from "./drillCard.ts";
 import { Sheet } from "./sheet.ts";
+import { drawSignals } from "./signalList.ts";
 import { table } from "./table.ts";
 import { titleBlock } from "./titleBlock.ts";
 
@@ -104,17 +105,8 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   );
   sheet.para(`${ANYONE_STOPS} ${brief.stopTimes}`);
 
-  sheet.heading("Signals");
-  await table(
-    sheet,
-    [
-      { head: "Signal", share: 0.2, face: "bold" },
-      { head: "From", share: 0.19 },
-      { head: "To", share: 0.22 },
-      { head: "By hand", share: 0.39 },
-    ],
-    brief.signals.map((s) => ({ cells: [s.words, s.from, s.to, s.standard] })),
-  );
+  sheet.heading("Signals", "ink", 120);
+  await drawSignals(sheet, brief.signals);
   sheet.heading("When signals fail");
   sheet.list(BACK_UP_SIGNALS);
 

@@ -3,6 +3,7 @@ import { ANYONE_STOPS, STOP_WORDS } from "../../shared/brief/fixedWords.ts";
 import { drawDrill } from "./drillCard.ts";
 import { PAGE, WIDTH } from "./look.ts";
 import { Sheet } from "./sheet.ts";
+import { drawSignals } from "./signalList.ts";
 import { table } from "./table.ts";
 import { titleBlock } from "./titleBlock.ts";
 
@@ -67,15 +68,9 @@ export async function printCard(card: Card, now: number): Promise<Buffer> {
     STOP_WORDS.map((w) => ({ cells: [w.say, w.means] })),
   );
   sheet.para(ANYONE_STOPS);
+  sheet.page();
   sheet.heading("Hand signals");
-  await table(
-    sheet,
-    [
-      { head: "Signal", share: 0.3, face: "bold" },
-      { head: "As described in", share: 0.7 },
-    ],
-    card.signals.map((s) => ({ cells: [s.words, s.standard] })),
-  );
+  await drawSignals(sheet, card.signals);
   drawLog(sheet, card.engines);
   return sheet.finish();
 }

@@ -20,8 +20,15 @@ const TONES: Readonly<Record<SequenceRow["tone"], Tone>> = {
   stage: "ink",
 };
 
-/** The exchange as a message sequence chart (the idea of ITU-T Z.120), on as many pages as it takes. */
-export async function drawExchange(sheet: Sheet, rows: readonly SequenceRow[]): Promise<void> {
+/**
+ * The exchange as a message sequence chart (the idea of ITU-T Z.120), on as many pages as it takes. What is in `red` by
+ * its number is drawn so.
+ */
+export async function drawExchange(
+  sheet: Sheet,
+  rows: readonly SequenceRow[],
+  red: ReadonlySet<number>,
+): Promise<void> {
   const observed = rows.some((r) => r.is !== "note" && (r.from === "none" || r.to.includes("none")));
   const columns = COLUMNS.filter((c) => c.id !== "none" || observed);
   const gap = (WIDTH - MARGIN) / columns.length;
@@ -36,23 +43,16 @@ export async function drawExchange(sheet: Sheet, rows: readonly SequenceRow[]): 
   for (const row of rows) {
     if (sheet.need(ROW)) heads();
     for (const { id } of columns) sheet.line(xOf(id), sheet.y, xOf(id), sheet.y + ROW);
-    sheet.write(
-      String(row.seq),
-      PAGE.left,
-      sheet.y + 6,
-      { face: "mono", size: 7.5, tone: "soft", align: "right" },
-      24,
-    );
-    sheet.write(timeOfDay(row.at) ?? "", PAGE.left + 30, sheet.y + 6, { face: "mono", size: 7.5 });
-    if (row.is === "note") note(sheet, row, xOf);
+    sheet.write(String(row.seq), PAGE.left, sheet.y + 6, { size: 7.5, tone: "soft", align: "right" }, 24);
+    sheet.write(timeOfDay(row.at) ?? "", PAGE.left + 30, sheet.y + 6, { size: 7.5 });
+    if (row.is === "note") note(sheet, row, xOf, red.has(row.seq) ? "danger" : TONES[row.tone]);
     else arrow(sheet, row, xOf);
     sheet.y += ROW;
     await sheet.breathe();
   }
 }
 
-function note(sheet: Sheet, row: NoteRow, xOf: (id: string) => number): void {
-  const tone = TONES[row.tone];
+function note(sheet: Sheet, row: NoteRow, xOf: (id: string) => number, tone: Tone): void {
   const left = PAGE.left + MARGIN;
   const face = row.tone === "stage" ? "bold" : "plain";
   const text = shortened(sheet, row.text, WIDTH - MARGIN - 10, face);

@@ -30,19 +30,13 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
     "One line for each post, time downward, UTC. A full arrow is a signal, a broken one an answer, a crossed one was refused.",
     { size: 8, tone: "soft" },
   );
-  await drawExchange(sheet, record.exchange);
+  await drawExchange(sheet, record.exchange, new Set(record.events.filter((e) => e.red).map((e) => e.seq)));
 
   sheet.page();
   sheet.heading("Every event");
   await table(
     sheet,
-    [
-      NUMBER,
-      TIME,
-      { head: "Who", share: 0.2 },
-      { head: "What", share: 0.57 },
-      { head: "From", share: 0.06, face: "mono", size: 7.5 },
-    ],
+    [NUMBER, TIME, { head: "Who", share: 0.2 }, { head: "What", share: 0.57 }, { head: "From", share: 0.06 }],
     record.events.map((e) => ({
       cells: [String(e.seq), timeOfDay(e.at), e.by, e.words, e.cause === null ? null : String(e.cause)],
       tone: e.red ? "danger" : "ink",
@@ -52,8 +46,8 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   return sheet.finish();
 }
 
-const NUMBER: TableColumn = { head: "No.", share: 0.07, face: "mono" };
-const TIME: TableColumn = { head: "Time", share: 0.12, face: "mono", size: 8 };
+const NUMBER: TableColumn = { head: "No.", share: 0.07 };
+const TIME: TableColumn = { head: "Time", share: 0.12 };
 
 function particulars(sheet: Sheet, record: SessionRecord): void {
   const { type } = record;
@@ -67,12 +61,11 @@ function particulars(sheet: Sheet, record: SessionRecord): void {
       { label: "Aircraft type", value: `${type.name}, version ${type.version}`, share: 0.6 },
     ],
     [
-      { label: "Planned, UTC", value: dayAndTime(record.plannedAt), share: 0.3, face: "mono" },
+      { label: "Planned, UTC", value: dayAndTime(record.plannedAt), share: 0.3 },
       {
         label: "Ended, UTC",
         value: record.endedAt === null ? "STILL OPEN" : dayAndTime(record.endedAt),
         share: 0.3,
-        face: "mono",
         tone: record.endedAt === null ? "warning" : "ink",
       },
       {
@@ -94,7 +87,7 @@ function particulars(sheet: Sheet, record: SessionRecord): void {
         share: 0.2,
       },
       { label: "Session", value: record.session, share: 0.6, face: "mono", size: 8 },
-      { label: "Events", value: String(record.events.length), share: 0.2, face: "monoBold", size: 14 },
+      { label: "Events", value: String(record.events.length), share: 0.2, face: "bold", size: 14 },
     ],
     [{ label: "Hash of the last event, SHA-256", value: record.headHash, share: 1, face: "mono", size: 9 }],
   ]);
@@ -127,8 +120,8 @@ async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
       NUMBER,
       TIME,
       { head: "Where", share: 0.27 },
-      { head: "Read", share: 0.12, face: "monoBold", size: 10 },
-      { head: "Range", share: 0.14, face: "mono", size: 8 },
+      { head: "Read", share: 0.12, face: "bold", size: 10 },
+      { head: "Range", share: 0.14 },
       { head: "Verdict", share: 0.12 },
       { head: "By", share: 0.16 },
     ],
@@ -144,8 +137,8 @@ async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
       NUMBER,
       TIME,
       { head: "Check", share: 0.31 },
-      { head: "Read", share: 0.1, face: "monoBold", size: 9 },
-      { head: "Range", share: 0.14, face: "mono", size: 8 },
+      { head: "Read", share: 0.1, face: "bold", size: 10 },
+      { head: "Range", share: 0.14 },
       { head: "Verdict", share: 0.1 },
       { head: "By", share: 0.16 },
     ],

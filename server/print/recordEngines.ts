@@ -7,16 +7,16 @@ import { timeOfDay } from "./times.ts";
 /** Times per engine, one row for each try. */
 export async function printEngines(sheet: Sheet, record: SessionRecord): Promise<void> {
   sheet.heading("Engines");
-  const figure = { face: "mono", size: 7.5 } as const;
+  const figure = { size: 8 } as const;
   await table(
     sheet,
     [
-      { head: "Engine", share: 0.07, face: "monoBold", size: 16 },
+      { head: "Engine", share: 0.07, face: "bold", size: 17 },
       { head: "Try", share: 0.035, ...figure },
       { head: "Asked", share: 0.1, ...figure },
       { head: "Cleared", share: 0.1, ...figure },
       { head: "Starter on", share: 0.1, ...figure },
-      { head: "Starter s", share: 0.09, face: "monoBold", size: 8.5 },
+      { head: "Starter s", share: 0.09, face: "bold", size: 8.5 },
       { head: "Caught", share: 0.1, ...figure },
       { head: "Oil first", share: 0.1, ...figure },
       { head: "Oil normal", share: 0.1, ...figure },

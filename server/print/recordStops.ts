@@ -4,8 +4,8 @@ import type { Sheet } from "./sheet.ts";
 import { type TableColumn, table } from "./table.ts";
 import { timeOfDay } from "./times.ts";
 
-const NUMBER: TableColumn = { head: "No.", share: 0.07, face: "mono" };
-const TIME: TableColumn = { head: "Time", share: 0.12, face: "mono", size: 8 };
+const NUMBER: TableColumn = { head: "No.", share: 0.07 };
+const TIME: TableColumn = { head: "Time", share: 0.12 };
 const LIST = [NUMBER, TIME, { head: "What", share: 0.51 }, { head: "By", share: 0.3 }];
 
 /** Everything that was not a plain start: set aside, passed, stopped, alerted, drilled, refused, found wrong. */
@@ -77,7 +77,7 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
       { head: "Alert", share: 0.27 },
       { head: "To", share: 0.18 },
       { head: "Acknowledged", share: 0.24 },
-      { head: "Gone", share: 0.12, face: "mono", size: 8 },
+      { head: "Gone", share: 0.12 },
     ],
     record.alerts.map((a) => ({
       cells: [

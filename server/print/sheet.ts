@@ -21,7 +21,7 @@ interface TextOptions {
 }
 
 /** Rows after which the server's other work gets its turn: printing never holds up a signal. */
-const BREATH = 12;
+const BREATH = 3;
 
 /** A paged document with a cursor. The same content and `now` give the same bytes. */
 export class Sheet {
@@ -143,6 +143,7 @@ export class Sheet {
       this.line(PAGE.left, this.y + 5.5, PAGE.left + 7, this.y + 5.5, "ink", LINE);
       this.para(item, options, 14);
     }
+    this.y += 4;
   }
 
   /** The bytes, once every page has its foot. */
@@ -154,7 +155,7 @@ export class Sheet {
       this.doc.switchToPage(i);
       this.rule(788, "ink");
       this.write(caution, PAGE.left, 793, { size: 7.5 }, WIDTH - 80);
-      this.write(`${i + 1} of ${count}`, PAGE.right - 70, 793, { face: "mono", size: 9, align: "right" }, 70);
+      this.write(`${i + 1} of ${count}`, PAGE.right - 70, 793, { size: 10, align: "right" }, 70);
       this.write(printed, PAGE.left, 818, { size: 7, tone: "soft" });
     }
     return new Promise((done) => {

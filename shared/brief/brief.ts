@@ -1,8 +1,6 @@
 import { neededPosts } from "../conditions/postsHeld.ts";
 import { engineStands } from "../models/facing.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
-import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
-import { CATALOGUE } from "../session/catalogue.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
@@ -11,6 +9,7 @@ import { CAUTION } from "../words/states.ts";
 import { unitWord } from "../words/units.ts";
 import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
 import { CHOCK_RULE, CHOCK_RULE_INBOARD } from "./fixedWords.ts";
+import { type SignalRow, signalRows } from "./signals.ts";
 
 /** A person who may be given a post. */
 export interface BriefPerson {
@@ -36,16 +35,6 @@ export interface OrderRow {
   /** What no engine before it drives, and it does. */
   brings: string[];
   reasons: string[];
-}
-
-export interface SignalRow {
-  kind: SignalKind;
-  words: string;
-  from: string;
-  to: string;
-  /** How it is given by hand: the figure's name and the text that describes it. */
-  figure: string;
-  standard: string;
 }
 
 export interface FireSide {
@@ -166,30 +155,6 @@ function powerWords({ type, powerSource }: SessionState): string[] {
     `Ground power, steady between ${steadyMin.value} and ${steadyMax.value} ${unitWord(steadyMax.unit)}. Outside: say so, and hold.`,
     "Output off before the plug goes in or out. Connect and disconnect on the cockpit's leave alone.",
   ];
-}
-
-function signalRows(): SignalRow[] {
-  return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {
-    const { from, to, standard } = CATALOGUE[kind];
-    if (!standard) return [];
-    const givers = from === "anyone" ? "Anyone" : from.map(say.post).join(", ");
-    const takers =
-      from === "anyone"
-        ? "everybody"
-        : to(from[0] ?? null)
-            .map(say.post)
-            .join(", ");
-    return [
-      {
-        kind,
-        words: say.signal(kind, null),
-        from: givers,
-        to: takers,
-        figure: standard.figure,
-        standard: standard.text,
-      },
-    ];
-  });
 }
 
 function fireSides(type: AircraftType): FireSide[] {

@@ -1,9 +1,7 @@
-import { SIGNAL_KINDS } from "../protocol/signals.ts";
-import { CATALOGUE } from "../session/catalogue.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { say } from "../words/en.ts";
 import { CAUTION } from "../words/states.ts";
+import { type SignalRow, signalRows } from "./signals.ts";
 
 /** The drill that hands over to paper. */
 const DRILL = "systemLost";
@@ -21,7 +19,7 @@ export interface Card {
   drills: LostDrill[];
   /** Types that have no such drill. */
   without: string[];
-  signals: { words: string; standard: string; figure: string }[];
+  signals: SignalRow[];
   /** Rows of the blank log: the most engines any of the types has. */
   engines: number;
   caution: string;
@@ -48,12 +46,6 @@ export function cardOf(types: readonly AircraftType[]): Card {
         source: drill.source.text,
       });
   }
-  const signals = SIGNAL_KINDS.flatMap((kind) => {
-    const { standard } = CATALOGUE[kind];
-    return standard
-      ? [{ words: say.signal(kind, null), standard: standard.text, figure: standard.figure }]
-      : [];
-  });
   const engines = types.reduce((most, t) => Math.max(most, t.engines.length), 1);
-  return { drills: [...drills.values()], without, signals, engines, caution: CAUTION };
+  return { drills: [...drills.values()], without, signals: signalRows(), engines, caution: CAUTION };
 }

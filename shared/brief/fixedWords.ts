@@ -27,8 +27,8 @@ export const BACK_UP_SIGNALS: readonly string[] = [
 export const CHOCK_RULE: readonly string[] = [
   "Chocks fore and aft of the main wheels before the power-up checks; brakes set with pressure besides, never instead.",
   "Chocks come out on the cockpit's leave alone, and only with brakes set, under pressure and freshly read.",
-  "Go to the wheels from ahead and outside or from behind the wing as the supervisor points; never between a turning propeller and the wheel.",
-  "Pull them, carry them away and show them to the cockpit. Forgotten a chock: hold; nobody goes back under by themselves.",
+  "Go to the wheels by the way the supervisor points, never between a turning propeller and the wheel.",
+  "Pull them, carry them away and show them to the cockpit. One was forgotten: hold; the engine by it is stopped before anybody goes for it.",
 ];
 export const CHOCK_RULE_INBOARD =
   "On this type both inboard engines stand still before anybody goes to the chocks.";

@@ -58,7 +58,10 @@ type At = (x: number, y: number) => Spot;
 type Stroke = (d: string, tone: Tone, fill?: Tone | null, weight?: number) => Mark;
 
 function clothes(giver: Giver, at: At, stroke: Stroke): Mark[] {
-  if (giver === "pilot") return [stroke(through([at(-3, 86), at(0, 78), at(3, 86)]), "soft", null, 0.7)];
+  if (giver === "pilot") {
+    const sill = through([at(-26, LOWEST.pilot), at(26, LOWEST.pilot)]);
+    return [stroke(through([at(-3, 86), at(0, 78), at(3, 86)]), "soft", null, 0.7), stroke(sill, "soft")];
+  }
   const bands = (ys: readonly number[]) =>
     ys.map((y) => stroke(through([at(-10, y), at(10, y)]), "soft", null, 0.7));
   if (giver === "fireCrew")

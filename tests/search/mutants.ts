@@ -50,14 +50,20 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/step.ts", "overrides", "prepared", {
     name: "an act is decided on what stood before time was looked at",
-    find: "const { state, events } = tick(before, now);\n  const post",
-    replace: "const { state, events } = clockNoticed(before, now);\n  const post",
+    find: "caughtUp(before, now) ? { state: before, events: [] } : tick(before, now);",
+    replace: "clockNoticed(before, now);",
     expect: "S9",
   }),
   ...at("session/step.ts", "clearance", "cleared", {
     name: "a clock set back is not noticed",
     find: "if (now >= state.at - CLOCK_SLACK_MS || isOver(state))",
     replace: "if (now >= 0)",
+    expect: "S2",
+  }),
+  ...at("session/step.ts", "clearance", "cleared", {
+    name: "a clock set back passes for one that stands still",
+    find: "return now <= state.at && now >= state.at - CLOCK_SLACK_MS;",
+    replace: "return now <= state.at;",
     expect: "S2",
   }),
   ...at("conditions/arcClear.ts", "clearance", "cleared", {

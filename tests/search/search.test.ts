@@ -7,8 +7,8 @@ import { MARK, send, stateAt } from "./roots.ts";
 import { SCOPES } from "./scopes.ts";
 
 /** Enough to leave every root by every move several times over; `run.ts` goes as far as there is time for. */
-const STATES = 2_000;
-/** Of a loaded machine: alone it needs a second or two. */
+const STATES = 4_000;
+/** Of a loaded machine: alone the longest needs a few seconds. */
 const PATIENCE_MS = 120_000;
 
 describe("searching the core", async () => {

@@ -7,33 +7,67 @@ import type { Sync } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import type { Move } from "../search/moves.ts";
 
 /** Behind by more than this many events a panel is sent the whole state. */
 const WHOLE_BEHIND = 40;
 
+/** What the simulation asks of a server. Times are the simulation's; a server's own clock may stand off it. */
+export interface Server {
+  readonly state: SessionState;
+  command(raw: unknown, who: Person, now: number, answer: (result: CommandResult) => void): void;
+  watch(since: number, now: number, answer: (sync: Sync) => void): void;
+  /** Everything that time brought up to `now`, at the moments it was due. */
+  wake(now: number): void;
+  /** Ends, as a killed process does, and comes up again with what it had recorded. */
+  restart(now: number): Promise<void>;
+  /** Its clock is set; it notices or it does not. */
+  setClock(by: number, noticed: boolean, now: number): void;
+  /** Resolves once nothing is under way in it. */
+  settled(): Promise<void>;
+  /** All it recorded. */
+  log(): Promise<SessionEvent[]>;
+  close(): Promise<void>;
+}
+
+/** What one step of the core was; told before anybody hears of its events. */
+export type Watcher = (before: SessionState, move: Move, step: Step, now: number) => void;
+
 /** The core behind a log in memory: one command at a time, each acted on once, as the protocol promises. */
-export class SimServer {
+export class SimServer implements Server {
   state: SessionState;
-  readonly log: SessionEvent[];
+  readonly #log: SessionEvent[];
   readonly #answers = new Map<string, { digest: string; result: CommandResult }>();
   readonly #publish: (events: SessionEvent[]) => void;
+  readonly #watcher: Watcher;
+  #offset = 0;
 
-  constructor(log: readonly SessionEvent[], state: SessionState, publish: (events: SessionEvent[]) => void) {
-    this.log = [...log];
+  constructor(
+    log: readonly SessionEvent[],
+    state: SessionState,
+    publish: (events: SessionEvent[]) => void,
+    watcher: Watcher = () => {},
+  ) {
+    this.#log = [...log];
     this.state = state;
     this.#publish = publish;
+    this.#watcher = watcher;
   }
 
-  #keep(step: Step): void {
+  #keep(move: Move, step: Step, now: number): void {
+    this.#watcher(this.state, move, step, now);
     // What goes out went through JSON, as on a wire.
     const events = step.events.map((e) => JSON.parse(canonical(e)) as SessionEvent);
-    this.log.push(...events);
+    this.#log.push(...events);
     this.state = step.state;
     if (events.length > 0) this.#publish(events);
   }
 
-  command(raw: unknown, who: Person, now: number): CommandResult {
-    const command: Command = commandSchema.parse(raw);
+  command(raw: unknown, who: Person, now: number, answer: (result: CommandResult) => void): void {
+    answer(this.#decide(commandSchema.parse(raw), who, now + this.#offset));
+  }
+
+  #decide(command: Command, who: Person, now: number): CommandResult {
     const { clientAt: _untrusted, ...content } = command;
     const digest = createHash("sha256").update(canonical(content)).digest("hex");
     const known = this.#answers.get(command.id);
@@ -44,34 +78,51 @@ export class SimServer {
       const refusal = result.status === "refused" ? { refusal: result.refusal } : {};
       return { status: "duplicate", seq: result.seq ?? 0, ...refusal };
     }
-    const { id, clientAt, validUntil } = command;
-    const mark = { id, digest, clientAt, ...(validUntil === undefined ? {} : { validUntil }) };
-    const step = act(this.state, command.action, who, mark, now);
+    const { id, clientAt, validUntil, action } = command;
+    const until = validUntil === undefined ? {} : { validUntil };
+    const step = act(this.state, action, who, { id, digest, clientAt, ...until }, now);
     const seq = step.events.find((e) => e.command === id)?.seq ?? null;
     const result: CommandResult = step.refusal
       ? { status: "refused", seq, refusal: step.refusal }
       : { status: "accepted", seq: seq ?? 0 };
     this.#answers.set(id, { digest, result });
-    this.#keep(step);
+    this.#keep({ is: "act", by: who, action, ...until }, step, now);
     return result;
   }
 
-  watch(since: number, now: number): Sync {
+  watch(since: number, now: number, answer: (sync: Sync) => void): void {
     const { id: session, seq: head } = this.state;
+    const serverNow = now + this.#offset;
     if (since === 0 || head - since > WHOLE_BEHIND) {
-      return { session, head, serverNow: now, state: JSON.parse(canonical(this.state)) as SessionState };
-    }
-    return { session, head, serverNow: now, events: this.log.slice(since) };
+      answer({ session, head, serverNow, state: JSON.parse(canonical(this.state)) as SessionState });
+    } else answer({ session, head, serverNow, events: this.#log.slice(since) });
   }
 
-  /** Everything that time brought up to `now`, at the moments it was due. */
   wake(now: number): void {
-    for (let due = nextDeadline(this.state); due !== null && due <= now; due = nextDeadline(this.state)) {
-      this.#keep(tick(this.state, Math.max(due, this.state.at)));
+    const own = now + this.#offset;
+    for (let due = nextDeadline(this.state); due !== null && due <= own; due = nextDeadline(this.state)) {
+      const at = Math.max(due, this.state.at);
+      this.#keep({ is: "tick" }, tick(this.state, at), at);
     }
   }
 
-  restart(now: number): void {
-    this.#keep(unsettle(this.state, { type: "restarted" }, now));
+  async restart(now: number): Promise<void> {
+    const own = now + this.#offset;
+    this.#keep({ is: "restart" }, unsettle(this.state, { type: "restarted" }, own), own);
   }
+
+  setClock(by: number, noticed: boolean, now: number): void {
+    this.#offset += by;
+    const own = now + this.#offset;
+    if (noticed)
+      this.#keep({ is: "clock", by }, unsettle(this.state, { type: "clockStepped", by }, own), own);
+  }
+
+  async settled(): Promise<void> {}
+
+  async log(): Promise<SessionEvent[]> {
+    return this.#log;
+  }
+
+  async close(): Promise<void> {}
 }

@@ -1,11 +1,20 @@
+import { demo } from "../../seed/demo-data.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { isOver, stopOpen } from "../../shared/session/state.ts";
-import { given, replay, type Story } from "../spec/given.ts";
+import type { Invariant } from "../search/invariants/invariant.ts";
+import { RECORD } from "../search/invariants/record.ts";
+import { STOPS } from "../search/invariants/stops.ts";
+import { TYPE } from "../search/model.ts";
+import { INVARIANTS } from "../search/search.ts";
+import { given, onDevice, replay, type Story } from "../spec/given.ts";
 import { type Dice, PEOPLE, tried } from "../spec/walk.ts";
 import { Chance } from "./chance.ts";
-import { Network, type Weather } from "./network.ts";
+import { intent } from "./intents.ts";
+import { Network } from "./network.ts";
 import { SimPanel } from "./panel.ts";
-import { SimServer } from "./server.ts";
+import { type Server, SimServer, type Watcher } from "./server.ts";
+import { StoredServer } from "./stored-server.ts";
 
 /** What came of one run: `fault` null when every promise held. */
 export interface Outcome {
@@ -14,164 +23,257 @@ export interface Outcome {
   events: number;
   accepted: number;
   resent: number;
+  /** Tablets that died, restarts of the server, settings of its clock. */
+  upsets: number;
 }
 
 const STEP_MS = 100;
 const BEAT_MS = 2_000;
 const SETTLE_MS = 12_000;
-const stages = ["plan", "secure", "starting", "starting", "starting", "warmUp"] as const;
+/** One seed in so many runs on the server's own sessions over its own store. */
+const STORED_EVERY = 8;
+
+/** The search's small type, for which every invariant is written, with drills; its limits are seconds long. */
+const SMALL = { ...TYPE, drills: demo.types[0]?.drills ?? [] };
+const courses = {
+  four: ["plan", "secure", "starting", "starting", "starting", "warmUp"],
+  small: ["plan", "secure", "starting", "starting"],
+} as const;
 const begun = new Map<string, Story>();
 
-function story(stage: (typeof stages)[number]): Story {
-  const known =
-    begun.get(stage) ??
-    given({ order: [3, 4] })
-      .manned()
-      .upTo(stage);
-  begun.set(stage, known);
-  return known;
+function story(course: keyof typeof courses, chance: Chance): Story {
+  const stages = courses[course];
+  const stage = stages[chance.below(stages.length)] ?? "plan";
+  const key = `${course} ${stage}`;
+  const told = begun.get(key) ?? given(course === "four" ? { order: [3, 4] } : { type: SMALL });
+  if (!begun.has(key)) begun.set(key, told.manned().upTo(stage));
+  return told;
 }
 
 /**
- * One session over bad sockets: panels with wrong clocks send whatever their people try, links break and come back,
- * the server restarts. Then the network heals, and every panel must hold the server's bytes; no command may have
- * acted twice, none that was answered "accepted" may be missing, and nothing may have been sent stale.
+ * One session over bad sockets: panels with wrong clocks send whatever their people try, posts change hands, links
+ * break and come back, tablets die, the server is killed and its clock set. Then the network heals, and every panel
+ * must hold the server's bytes; no command may have acted twice, none that was answered "accepted" may be missing,
+ * nothing may have been sent stale, and no step may have broken an invariant of the search.
  */
-export function simulate(seed: number, minutes = 0.5): Outcome {
-  const chance = new Chance(seed);
-  const first = story(stages[chance.below(stages.length)] ?? "plan");
-  const weather: Weather = {
-    loss: chance.next() * 0.3,
-    duplication: chance.next() * 0.3,
-    maxDelay: 1 + chance.below(1_500),
-  };
-  const network = new Network(chance, weather);
-  let now = first.now;
-  const panels = PEOPLE.map((who) => new SimPanel(who, chance.below(7_200_000) - 3_600_000));
-  const server = new SimServer(first.log, first.state, (events) => {
-    panels.forEach((panel, i) => {
-      if (panel.linked) network.send(now, i, () => panel.events(events, now));
-    });
-  });
-  const faults: string[] = [];
-  let resent = 0;
-  let commands = 0;
-  const seen = new Set<string>();
+export async function simulate(seed: number, minutes = 0.5): Promise<Outcome> {
+  const run = new Run(seed);
+  await run.begin();
+  try {
+    return await run.outcome(minutes);
+  } finally {
+    await run.end();
+  }
+}
 
-  const connect = (panel: SimPanel, i: number) =>
+class Run {
+  readonly #seed: number;
+  readonly #chance: Chance;
+  readonly #first: Story;
+  readonly #invariants: readonly Invariant[];
+  readonly #network: Network;
+  readonly #panels: SimPanel[];
+  /** Panels whose tablet died. */
+  readonly #dead: SimPanel[] = [];
+  readonly #faults: string[] = [];
+  readonly #sent = new Set<string>();
+  #server: Server;
+  #now: number;
+  #commands = 0;
+  #resent = 0;
+  #upsets = 0;
+
+  constructor(seed: number) {
+    this.#seed = seed;
+    const chance = new Chance(seed);
+    this.#chance = chance;
+    const course = chance.is(0.5) ? "small" : "four";
+    this.#first = story(course, chance);
+    this.#invariants = course === "small" ? INVARIANTS : [...STOPS, ...RECORD];
+    const [loss, duplication] = [chance.next() * 0.3, chance.next() * 0.3];
+    this.#network = new Network(chance, { loss, duplication, maxDelay: 1 + chance.below(1_500) });
+    this.#now = this.#first.now;
+    this.#panels = PEOPLE.map((who) => new SimPanel(who, this.#skew()));
+    const { log, state } = this.#first;
+    this.#server = new SimServer(log, state, (events) => this.#publish(events), this.#watch);
+  }
+
+  async begin(): Promise<void> {
+    if (this.#seed % STORED_EVERY !== 0) return;
+    const { log, state, now } = this.#first;
+    this.#server = await StoredServer.of(log, state, (events) => this.#publish(events), now);
+  }
+
+  end(): Promise<void> {
+    return this.#server.close();
+  }
+
+  async outcome(minutes: number): Promise<Outcome> {
+    this.#panels.forEach((_, i) => {
+      this.#connect(i);
+    });
+    const end = this.#now + minutes * 60_000;
+    while (this.#now < end && this.#faults.length === 0) {
+      for (let i = 0; i < this.#panels.length; i += 1) this.#live(i);
+      if (this.#chance.is(0.002)) {
+        this.#upsets += 1;
+        this.#server.setClock(this.#chance.below(8_000) - 4_000, this.#chance.is(0.5), this.#now);
+      }
+      await this.#turn(this.#chance.is(0.003));
+    }
+    await this.#heal();
+    const record = await this.#server.log();
+    this.#compare(record);
+    const accepted = this.#panels.reduce((n, p) => n + p.accepted.size, 0);
+    return {
+      seed: this.#seed,
+      fault: this.#faults[0] ?? null,
+      events: record.length,
+      accepted,
+      resent: this.#resent,
+      upsets: this.#upsets,
+    };
+  }
+
+  #skew(): number {
+    return this.#chance.below(7_200_000) - 3_600_000;
+  }
+
+  #publish(events: SessionEvent[]): void {
+    this.#panels.forEach((panel, i) => {
+      if (panel.linked) this.#network.send(this.#now, i, () => panel.events(events, this.#now));
+    });
+  }
+
+  #watch: Watcher = (before, move, step, now) => {
+    const broken = this.#invariants.find((i) => !i.holds({ before, move, step, now }));
+    if (broken) this.#faults.push(`event ${step.state.seq} breaks ${broken.id}: ${broken.text}`);
+  };
+
+  #connect(i: number): void {
+    const panel = this.#panels[i];
+    if (!panel) return;
+    const network = this.#network;
     panel.link(
       {
         command: (command) => {
-          if (seen.has(command.id)) resent += 1;
-          seen.add(command.id);
-          if (command.validUntil !== undefined && now >= command.validUntil)
-            faults.push(`${command.id} was sent stale`);
-          network.send(now, i, () => {
-            const result = server.command(command, panel.who, now);
-            network.send(now, i, () => panel.answered(command.id, result));
+          if (this.#sent.has(command.id)) this.#resent += 1;
+          this.#sent.add(command.id);
+          if (command.validUntil !== undefined && this.#now >= command.validUntil)
+            this.#faults.push(`${command.id} was sent stale`);
+          network.send(this.#now, i, () => {
+            this.#server.command(command, panel.who, this.#now, (result) =>
+              network.send(this.#now, i, () => panel.answered(command.id, result)),
+            );
           });
         },
         watch: (since) =>
-          network.send(now, i, () => {
-            const sync = server.watch(since, now);
-            network.send(now, i, () => panel.synced(sync, since, now));
+          network.send(this.#now, i, () => {
+            this.#server.watch(since, this.#now, (sync) =>
+              network.send(this.#now, i, () => panel.synced(sync, since, this.#now)),
+            );
           }),
       },
-      now,
+      this.#now,
     );
-  const beat = () =>
-    panels.forEach((panel, i) => {
-      const head = server.state.seq;
-      if (panel.linked) network.send(now, i, () => panel.beat(head, now));
-    });
-  const turn = () => {
-    now += STEP_MS;
-    server.wake(now);
-    network.arrive(now);
-    if (now % BEAT_MS < STEP_MS) beat();
-    for (const panel of panels) panel.run(now);
-    for (const panel of panels) {
-      const head = server.state.seq;
-      if ((panel.state?.seq ?? 0) > head) faults.push(`${panel.who.id} is ahead of the server`);
+  }
+
+  /** What becomes of one panel in one step: its link, its tablet, what its person does. */
+  #live(i: number): void {
+    const panel = this.#panels[i];
+    const chance = this.#chance;
+    if (!panel) return;
+    if (chance.is(0.001)) {
+      this.#upsets += 1;
+      this.#network.cut(i);
+      this.#dead.push(panel);
+      const device = `${panel.who.id}-spare-${this.#dead.length}`;
+      this.#panels[i] = new SimPanel(onDevice(panel.who, device), this.#skew());
+      this.#connect(i);
+      return;
     }
-    if (stopOpen(server.state) && server.state.engines.some((e) => e.life.is === "clear")) {
-      faults.push("a clearance stands under a stop");
+    if (panel.linked ? chance.is(0.004) : chance.is(0.04)) {
+      this.#network.cut(i);
+      if (panel.linked) panel.unlink();
+      else this.#connect(i);
     }
-  };
+    if (!panel.state || !chance.is(0.06)) return;
+    const people = this.#panels.map((p) => p.who);
+    if (chance.is(0.2)) {
+      const action = intent(panel.state, panel.who, people, chance);
+      if (action) panel.say(this.#nextId(), action, this.#now);
+      return;
+    }
+    const dice: Dice = [i, chance.below(100_000), chance.below(100_000), chance.below(100_000)];
+    const move = tried(panel.state, dice, this.#now, people);
+    if (move.who === panel.who) panel.say(this.#nextId(), move.action, this.#now);
+  }
 
-  panels.forEach(connect);
-  const end = now + minutes * 60_000;
-  while (now < end && faults.length === 0) {
-    panels.forEach((panel, i) => {
-      if (panel.linked ? chance.is(0.004) : chance.is(0.04)) {
-        network.cut(i);
-        if (panel.linked) panel.unlink();
-        else connect(panel, i);
-      }
-      if (!panel.state || !chance.is(0.05)) return;
-      const dice: Dice = [i, chance.below(100_000), chance.below(100_000), chance.below(100_000)];
-      const move = tried(panel.state, dice, now);
-      if (move.who !== panel.who) return;
-      commands += 1;
-      panel.say(`00000001-0000-4000-8000-${String(commands).padStart(12, "0")}`, move.action, now);
+  #nextId(): string {
+    this.#commands += 1;
+    return `00000001-0000-4000-8000-${String(this.#commands).padStart(12, "0")}`;
+  }
+
+  async #turn(killed = false): Promise<void> {
+    this.#now += STEP_MS;
+    const now = this.#now;
+    this.#server.wake(now);
+    this.#network.arrive(now);
+    if (killed) {
+      this.#upsets += 1;
+      await this.#server.restart(now);
+    }
+    await this.#server.settled();
+    const head = this.#server.state.seq;
+    for (const [i, panel] of this.#panels.entries()) {
+      if (panel.linked && now % BEAT_MS < STEP_MS) this.#network.send(now, i, () => panel.beat(head, now));
+    }
+    for (const panel of this.#panels) {
+      panel.run(now);
+      if ((panel.state?.seq ?? 0) > head) this.#faults.push(`${panel.who.id} is ahead of the server`);
+    }
+    const { state } = this.#server;
+    if (stopOpen(state) && state.engines.some((e) => e.life.is === "clear"))
+      this.#faults.push("a clearance stands under a stop");
+  }
+
+  async #heal(): Promise<void> {
+    this.#network.weather = { loss: 0, duplication: 0, maxDelay: 20 };
+    this.#panels.forEach((panel, i) => {
+      if (!panel.linked) this.#connect(i);
     });
-    if (chance.is(0.002)) server.restart(now);
-    turn();
+    for (const healed = this.#now + SETTLE_MS; this.#now < healed && this.#faults.length === 0; )
+      await this.#turn();
+    // What the server said in its last moment is still under way.
+    for (let i = 0; i < 5; i += 1) {
+      this.#now += STEP_MS;
+      this.#network.arrive(this.#now);
+    }
   }
 
-  network.weather = { loss: 0, duplication: 0, maxDelay: 20 };
-  panels.forEach((panel, i) => {
-    if (!panel.linked) connect(panel, i);
-  });
-  for (const healed = now + SETTLE_MS; now < healed && faults.length === 0; ) turn();
-
-  // What the server said in its last moment is still under way.
-  for (let i = 0; i < 5; i += 1) {
-    now += STEP_MS;
-    network.arrive(now);
+  #compare(record: readonly SessionEvent[]): void {
+    const truth = canonical(this.#server.state);
+    for (const { who, state, outbox } of this.#panels) {
+      if (canonical(state) !== truth) this.#faults.push(`${who.id}'s panel differs from the server`);
+      if (outbox.length > 0) this.#faults.push(`${who.id}'s panel still waits for an answer`);
+    }
+    if (canonical(replay(record)) !== truth) this.#faults.push("the log does not replay to the state");
+    this.#faults.push(...actedTwice(record));
+    if (isOver(this.#server.state)) return;
+    const recorded = new Set(record.map((e) => e.command));
+    for (const panel of [...this.#panels, ...this.#dead]) {
+      for (const id of panel.accepted) if (!recorded.has(id)) this.#faults.push(`command ${id} was lost`);
+    }
   }
-  const truth = canonical(server.state);
-  for (const panel of panels) {
-    if (canonical(panel.state) !== truth) faults.push(`${panel.who.id}'s panel differs from the server`);
-    if (panel.outbox.length > 0) faults.push(`${panel.who.id}'s panel still waits for an answer`);
-  }
-  if (canonical(replay(server.log)) !== truth) faults.push("the log does not replay to the state");
-  faults.push(...actedTwice(server), ...lost(server, panels));
-  const accepted = panels.reduce((n, p) => n + p.accepted.size, 0);
-  return { seed, fault: faults[0] ?? null, events: server.log.length, accepted, resent };
 }
 
 /** A command acts once: its own events lie together, in one step. */
-function actedTwice(server: SimServer): string[] {
+function actedTwice(record: readonly SessionEvent[]): string[] {
   const steps = new Map<string, number[]>();
-  for (const { command, seq } of server.log) {
+  for (const { command, seq } of record) {
     if (command !== null) steps.set(command, [...(steps.get(command) ?? []), seq]);
   }
   return [...steps].flatMap(([id, seqs]) =>
     seqs.every((seq, i) => seq === (seqs[0] ?? 0) + i) ? [] : [`command ${id} acted twice`],
   );
-}
-
-function lost(server: SimServer, panels: readonly SimPanel[]): string[] {
-  if (isOver(server.state)) return [];
-  const recorded = new Set(server.log.map((e) => e.command));
-  return panels.flatMap((p) =>
-    [...p.accepted].filter((id) => !recorded.has(id)).map((id) => `command ${id} was lost`),
-  );
-}
-
-/** Seeds from `first` on, for as many as asked or until one fails. */
-export function simulateMany(
-  first: number,
-  count: number,
-): { runs: number; failed: Outcome | null; events: number; resent: number } {
-  let events = 0;
-  let resent = 0;
-  for (let i = 0; i < count; i += 1) {
-    const outcome = simulate(first + i);
-    events += outcome.events;
-    resent += outcome.resent;
-    if (outcome.fault) return { runs: i + 1, failed: outcome, events, resent };
-  }
-  return { runs: count, failed: null, events, resent };
 }

@@ -1,21 +1,44 @@
-// npm run soak -- [kills] [seed]: kills the real server that often under load, and holds the log against its answers.
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { killRun } from "../live/kill-run.ts";
-import { prepareServer } from "../live/server-process.ts";
+// npm run soak -- [kills] [seed]        kills the real server that often under load
+//                --sim [runs] [first]   runs sessions over bad sockets, one a seed
+//                --mutants [share] [seed] [part of a path]   breaks the core in one place at a time
+import { availableParallelism } from "node:os";
+import { parseArgs } from "node:util";
 
-const [kills = 500, seed = 1] = process.argv.slice(2).map(Number);
-if (!Number.isInteger(kills) || kills < 1 || !Number.isInteger(seed)) {
-  console.error("usage: npm run soak -- [kills] [seed]");
+const { values, positionals } = parseArgs({
+  options: { sim: { type: "boolean" }, mutants: { type: "boolean" } },
+  allowPositionals: true,
+});
+const figures = positionals.map(Number);
+const wrong = figures.slice(0, 2).some((n) => !Number.isFinite(n) || n < 0);
+if (wrong || (values.sim && values.mutants)) {
+  console.error(
+    "usage: npm run soak -- [kills] [seed] | --sim [runs] [first] | --mutants [share] [seed] [path]",
+  );
   process.exit(2);
 }
-prepareServer();
-const folder = mkdtempSync(join(tmpdir(), "chockside-soak-"));
 const began = performance.now();
-const { faults, ...report } = await killRun(join(folder, "soak.db"), seed, kills);
-console.log(`seed ${seed}, ${Math.round((performance.now() - began) / 1000)} s: ${JSON.stringify(report)}`);
-for (const fault of faults) console.log(`FAULT ${fault}`);
-if (faults.length === 0) rmSync(folder, { recursive: true, force: true });
-else console.log(`the database is kept in ${folder}`);
-process.exitCode = faults.length === 0 ? 0 : 1;
+const seconds = () => Math.round((performance.now() - began) / 1000);
+const processes = availableParallelism();
+
+if (values.sim) {
+  const { simulateApart } = await import("../sim/many.ts");
+  const [runs = 1_000, first = 1] = figures;
+  const sum = await simulateApart(first, runs, processes, (batch, { runs: done }) => {
+    for (const outcome of batch.failed) console.log(`FAULT ${JSON.stringify(outcome)}`);
+    if (done % 1_000 === 0) console.log(`${done} runs, ${seconds()} s`);
+  });
+  const { failed, ...totals } = sum;
+  console.log(`${seconds()} s: ${JSON.stringify(totals)}, ${failed.length} failed`);
+  process.exitCode = failed.length === 0 ? 0 : 1;
+} else if (values.mutants) {
+  const { tryMutants, noticed } = await import("../mutation/run.ts");
+  const [share = 1, seed = 1] = figures;
+  const within = positionals[2] ?? "";
+  const tried = await tryMutants({ share, seed, within, processes }, console.log);
+  const percent = ((100 * noticed(tried)) / tried.length).toFixed(1);
+  console.log(`${seconds()} s: ${tried.length} tried, ${noticed(tried)} noticed, ${percent} %`);
+} else {
+  const { killSoak } = await import("./kills.ts");
+  const [kills = 500, seed = 1] = figures;
+  process.exitCode = (await killSoak(kills, seed)) ? 0 : 1;
+}

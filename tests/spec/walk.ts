@@ -24,9 +24,14 @@ const at = <T>(list: readonly T[], die: number): T => list[die % list.length] as
 const STOPS = ["hold", "cut", "cutAll", "fire", "turning"] as const;
 
 /** What one person could try in this state: mostly what is asked of their post, also anything else there is. */
-export function tried(state: SessionState, dice: Dice, now: number): { who: Person; action: Say } {
+export function tried(
+  state: SessionState,
+  dice: Dice,
+  now: number,
+  people = PEOPLE,
+): { who: Person; action: Say } {
   const [whoDie, what, which, figureDie] = dice;
-  const who = (what % 4 > 0 ? pressed(state, whoDie, now) : null) ?? at(PEOPLE, whoDie);
+  const who = (what % 4 > 0 ? pressed(state, whoDie, now, people) : null) ?? at(people, whoDie);
   const post = postHeld(state, who);
   const asked = what % 20 < 17 && post !== null ? answerTo(state, post, dice, now) : null;
   if (asked) return { who, action: asked };
@@ -98,8 +103,8 @@ export function tried(state: SessionState, dice: Dice, now: number): { who: Pers
 }
 
 /** Somebody of whom the start itself asks something now. */
-function pressed(state: SessionState, die: number, now: number): Person | null {
-  const busy = PEOPLE.filter((p) => {
+function pressed(state: SessionState, die: number, now: number, people: readonly Person[]): Person | null {
+  const busy = people.filter((p) => {
     const post = postHeld(state, p);
     return post !== null && askedOf(state, post, now).some((a) => a.weight <= 2 && a.choices.length > 0);
   });

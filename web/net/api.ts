@@ -111,6 +111,11 @@ export class Api {
     return (await this.send("GET", `/api/sessions/${id}/evidence?as=${as}`)).blob();
   }
 
+  /** A sheet to print. */
+  async pdf(path: string): Promise<Blob> {
+    return (await this.send("GET", path)).blob();
+  }
+
   async json<T>(method: string, path: string, body?: unknown): Promise<T> {
     return (await this.send(method, path, body)).json() as Promise<T>;
   }

@@ -4,6 +4,7 @@ import type { Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Strip } from "../ui/Strip.tsx";
+import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { stripOf, useSessions } from "./useSessions.ts";
 
@@ -32,6 +33,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
             Hand signals
           </button>
+          <PaperKey path="/api/card.pdf" word="Print card" />
           <button
             type="button"
             className="answer"

@@ -6,6 +6,7 @@ import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { timeOfDay } from "../ui/numbers.ts";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
+import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 
 const FORMS = ["ndjson", "json", "csv"] as const;
@@ -41,6 +42,7 @@ export function RecordPage({ id }: { id: string }) {
           <p>{events ? `${events.length} events, times by the server in UTC` : "Fetching…"}</p>
         </div>
         <nav className="head-keys">
+          <PaperKey path={`/api/sessions/${id}/record.pdf`} word="Print (PDF)" />
           {FORMS.map((f) => (
             <button key={f} type="button" className="answer" data-tone="plain" onClick={() => void save(f)}>
               {FORM_WORDS[f]}

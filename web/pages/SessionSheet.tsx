@@ -7,6 +7,7 @@ import { UpdateWaits } from "../pwa/Update.tsx";
 import { Qr } from "../ui/Qr.tsx";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
+import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 
 const ABANDON_REASONS = ["Weather", "Defect found", "Crew not available"];
@@ -71,6 +72,8 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
         >
           Record
         </button>
+        <PaperKey path={`/api/sessions/${id}/brief.pdf`} word="Print brief" />
+        <PaperKey path={`/api/sessions/${id}/record.pdf`} word="Print record" />
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
           The ramp
         </button>

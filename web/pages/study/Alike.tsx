@@ -1,4 +1,5 @@
 import { handSignal } from "../../../shared/handSignals/all.ts";
+import { figureBox } from "../../../shared/handSignals/figure.ts";
 import { LOOK_ALIKES } from "../../../shared/handSignals/lookAlikes.ts";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
 import { go } from "../route.ts";
@@ -19,7 +20,13 @@ export function Alike() {
           <div className="alike-row">
             {l.keys.map(handSignal).map((s) => (
               <figure key={s.key}>
-                <MovingFigure signal={s} form="day" height={HEIGHT} label={s.movement} />
+                <MovingFigure
+                  signal={s}
+                  form="day"
+                  height={HEIGHT}
+                  label={s.movement}
+                  width={widest(l.keys)}
+                />
                 <figcaption>
                   <button type="button" className="small-key" onClick={() => go(`/study/${s.key}`)}>
                     {s.name}
@@ -32,4 +39,9 @@ export function Alike() {
       ))}
     </div>
   );
+}
+
+/** The widest window of the row. */
+function widest(keys: readonly string[]): number {
+  return Math.max(...keys.map((k) => figureBox(handSignal(k), "day").width));
 }

@@ -70,7 +70,7 @@ function Asked({ question, place, given, onGive, onNext }: AskedProps) {
     return () => removeEventListener("keydown", press);
   });
   return (
-    <section className="quiz" aria-label={`Question ${place}`}>
+    <section className="quiz quiz-asked" aria-label={`Question ${place}`}>
       <p className="quiz-place">{place}</p>
       <h2>Which signal is this?</h2>
       <div className="quiz-figure">

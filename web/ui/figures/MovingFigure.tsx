@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { figureBox, figureMarks, lineFor } from "../../../shared/handSignals/figure.ts";
+import { type Box, figureBox, figureMarks, lineFor } from "../../../shared/handSignals/figure.ts";
 import { poseAt, showing } from "../../../shared/handSignals/motion.ts";
 import type { Form, HandSignal } from "../../../shared/handSignals/signal.ts";
 import { strip } from "../../../shared/handSignals/strip.ts";
@@ -12,6 +12,8 @@ interface Props {
   /** About how high it is drawn, in CSS pixels: lines keep their weight. */
   height: number;
   label: string | null;
+  /** A window at least this wide, so that figures beside one another come out equally large. */
+  width?: number;
 }
 
 /** Redrawn this often: a hand's movement needs no more. */
@@ -24,7 +26,7 @@ export function MovingFigure(props: Props) {
   return <Moving key={`${signal.key}/${form}`} {...props} />;
 }
 
-function Moving({ signal, form, height, label }: Props) {
+function Moving({ signal, form, height, label, width = 0 }: Props) {
   const [seconds, setSeconds] = useState(0);
   useEffect(() => {
     let begun: number | null = null;
@@ -40,7 +42,7 @@ function Moving({ signal, form, height, label }: Props) {
     let frame = requestAnimationFrame(step);
     return () => cancelAnimationFrame(frame);
   }, []);
-  const box = figureBox(signal, form);
+  const box = widened(figureBox(signal, form), width);
   const pose = poseAt(showing(signal, form), seconds);
   return (
     <SheetDrawing
@@ -48,4 +50,9 @@ function Moving({ signal, form, height, label }: Props) {
       label={label}
     />
   );
+}
+
+function widened(box: Box, width: number): Box {
+  const more = Math.max(0, width - box.width);
+  return { ...box, x: box.x - more / 2, width: box.width + more };
 }

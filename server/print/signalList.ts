@@ -1,0 +1,78 @@
+import type { SignalRow } from "../../shared/brief/signals.ts";
+import { handSignal } from "../../shared/handSignals/all.ts";
+import type { Tone } from "../../shared/handSignals/marks.ts";
+import { still } from "../../shared/handSignals/strip.ts";
+import { INK, PAGE, WIDTH } from "./look.ts";
+import type { Sheet } from "./sheet.ts";
+
+/** Room for a figure, points. */
+const FIGURE = { width: 64, height: 54 };
+/** Height the figure's lines are chosen for: more than it gets, so that they come out thin. */
+const LINES_FOR = 110;
+const COLUMNS = 2;
+const PAD = 4;
+
+const ON_PAPER: Readonly<Record<Tone, string>> = {
+  ink: INK.ink,
+  soft: INK.rule,
+  paper: INK.paper,
+  light: "#cccccc",
+};
+
+/** Hand signals two abreast: the figure as the receiver sees it, the words, who to whom, and how it is made. */
+export async function drawSignals(sheet: Sheet, rows: readonly SignalRow[]): Promise<void> {
+  const width = WIDTH / COLUMNS;
+  const room = width - FIGURE.width - 14;
+  for (let i = 0; i < rows.length; i += COLUMNS) {
+    const abreast = rows.slice(i, i + COLUMNS).map((row) => ({ row, parts: partsOf(sheet, row, room) }));
+    const tallest = Math.max(...abreast.map(({ parts }) => parts.reduce((sum, p) => sum + p.height, 0)));
+    const height = Math.max(FIGURE.height, tallest) + 2 * PAD;
+    sheet.need(height);
+    abreast.forEach(({ row, parts }, column) => {
+      const x = PAGE.left + column * width;
+      drawFigure(sheet, row.figure, x, sheet.y + PAD);
+      let y = sheet.y + PAD;
+      for (const { text, style, height: own } of parts) {
+        sheet.write(text, x + FIGURE.width + 6, y, style, room);
+        y += own;
+      }
+    });
+    sheet.y += height;
+    sheet.rule(sheet.y);
+    await sheet.breathe();
+  }
+  sheet.y += 3;
+  sheet.para("Each drawn as its receiver sees it. Right and left are the giver's own.", {
+    size: 7.5,
+    tone: "soft",
+  });
+}
+
+function partsOf(sheet: Sheet, row: SignalRow, room: number) {
+  const parts = [
+    { text: row.words, style: { face: "bold", size: 10 } },
+    { text: `${row.from} to ${row.to}`, style: { size: 7.5, tone: "soft" } },
+    { text: row.movement, style: { size: 8 } },
+    { text: row.standard, style: { size: 6.5, tone: "soft" } },
+  ] as const;
+  return parts.map((p) => ({ ...p, height: sheet.heightOf(p.text, room, p.style) + 1 }));
+}
+
+function drawFigure(sheet: Sheet, key: string, x: number, y: number): void {
+  const { box, marks } = still(handSignal(key), "day", LINES_FOR);
+  const scale = Math.min(FIGURE.width / box.width, FIGURE.height / box.height);
+  const { doc } = sheet;
+  doc.save();
+  doc.translate(x + (FIGURE.width - scale * box.width) / 2, y + (FIGURE.height - scale * box.height) / 2);
+  doc.scale(scale, scale).translate(-box.x, -box.y).lineCap("round").lineJoin("round");
+  for (const { d, stroke, fill, width, dashed } of marks) {
+    doc.lineWidth(width);
+    if (dashed) doc.dash(2.4, { space: 2 });
+    doc.path(d);
+    if (fill && stroke) doc.fillAndStroke(ON_PAPER[fill], ON_PAPER[stroke]);
+    else if (fill) doc.fill(ON_PAPER[fill]);
+    else if (stroke) doc.stroke(ON_PAPER[stroke]);
+    doc.undash();
+  }
+  doc.restore();
+}

@@ -1,0 +1,40 @@
+import { handSignal } from "../handSignals/all.ts";
+import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
+import { CATALOGUE } from "../session/catalogue.ts";
+import { say } from "../words/en.ts";
+
+/** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
+export interface SignalRow {
+  kind: SignalKind;
+  words: string;
+  from: string;
+  to: string;
+  /** Key of its figure among the hand signals. */
+  figure: string;
+  movement: string;
+  standard: string;
+}
+
+/** Every message that can be given by hand, in the catalogue's order. */
+export function signalRows(): SignalRow[] {
+  return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {
+    const { from, to, standard } = CATALOGUE[kind];
+    if (!standard) return [];
+    return [
+      {
+        kind,
+        words: say.signal(kind, null),
+        from: from === "anyone" ? "Anyone" : from.map(say.post).join(", "),
+        to:
+          from === "anyone"
+            ? "everybody"
+            : to(from[0] ?? null)
+                .map(say.post)
+                .join(", "),
+        figure: standard.figure,
+        movement: handSignal(standard.figure).movement,
+        standard: standard.text,
+      },
+    ];
+  });
+}

@@ -1,0 +1,137 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
+import { HAND_SIGNALS, handSignal } from "../../shared/handSignals/all.ts";
+import { LOOK_ALIKES } from "../../shared/handSignals/lookAlikes.ts";
+import { quiz } from "../../shared/handSignals/quiz.ts";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const ROUND = 7;
+const server = new TestServer();
+let browser: Browser;
+let seat: Seat;
+let page: Page;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+  seat = await Seat.open(browser, server.url, demo.people[0]?.handle ?? "");
+  page = seat.page;
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+async function faults(): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .options({ rules: { "color-contrast-enhanced": { enabled: true } } })
+    .analyze();
+  return violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(" ")}`));
+}
+
+const night = (on: boolean) =>
+  page.evaluate(
+    (m) => {
+      document.documentElement.dataset.mode = m;
+    },
+    on ? "night" : "sun",
+  );
+
+/** What the large figure looks like just now. */
+const drawn = () =>
+  page.locator(".plate-figure path").evaluateAll((all) => all.map((p) => p.getAttribute("d")).join());
+
+it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its reference and how sure that is", async () => {
+  await seat.press("Hand signals");
+  await page.getByRole("heading", { level: 1, name: "Hand signals" }).waitFor();
+  await seat.sees(/the giver's right arm is on your left/);
+  expect(await page.locator(".study-still").count()).toBe(HAND_SIGNALS.length);
+  for (const key of ["cutEngines", "connectPower", "insertChocks"]) {
+    const signal = handSignal(key);
+    await page.locator(".study-still", { hasText: signal.name }).first().click();
+    await page.getByRole("heading", { level: 2, name: signal.name, exact: true }).waitFor();
+    await seat.sees(signal.meaning);
+    await seat.sees(signal.sources[0]?.cite ?? "");
+  }
+  expect(await page.getByRole("button", { name: "With wands" }).isDisabled()).toBe(true);
+  await seat.sees("Ground power on");
+  expect(await faults()).toEqual([]);
+}, 120_000);
+
+it("[HSG-7] moves, and has a form with wands of its own", async () => {
+  await page.locator(".study-still", { hasText: "Start engine" }).first().click();
+  await page.getByRole("heading", { level: 2, name: "Start engine", exact: true }).waitFor();
+  const before = await drawn();
+  await expect.poll(drawn, { timeout: 5_000 }).not.toBe(before);
+  const wands = page.locator('.plate-figure path[stroke="var(--warning-ground)"]');
+  expect(await wands.count()).toBe(0);
+  await seat.press("With wands");
+  await wands.first().waitFor({ state: "attached" });
+  expect(await wands.count()).toBe(2);
+});
+
+it("[HSG-8] stands still as a strip of key poses for who wants nothing to move", async () => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  const eyes = () => page.locator(".plate-figure path[fill='var(--rule-soft)']").count();
+  // One pair of eyes for each of the four places of the circle.
+  await expect.poll(eyes).toBe(8);
+  const before = await drawn();
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => done()));
+      }),
+  );
+  expect(await drawn()).toBe(before);
+  await page.emulateMedia({ reducedMotion: "no-preference" });
+});
+
+it("[HSG-7] puts look-alikes side by side with what tells them apart, readable by night too", async () => {
+  await night(true);
+  await seat.press("Look-alikes");
+  for (const { tell } of LOOK_ALIKES) await page.getByText(tell, { exact: true }).first().waitFor();
+  expect(await page.locator(".alike figure").count()).toBe(LOOK_ALIKES.flatMap((l) => l.keys).length);
+  expect(await faults()).toEqual([]);
+  await night(false);
+}, 120_000);
+
+it("[HSG-9] asks by touch and by keyboard, tells right from wrong in words, and gives the score", async () => {
+  const questions = quiz(ROUND, 10);
+  await page.goto(`${server.url}/study/quiz/${ROUND}`);
+  for (const [i, q] of questions.entries()) {
+    await page.getByText(`${i + 1} of 10`, { exact: true }).waitFor();
+    const right = q.options.indexOf(q.key);
+    const wrong = (right + 1) % 4;
+    const name = handSignal(q.key).name;
+    if (i === 0) {
+      expect(await faults()).toEqual([]);
+      await page.locator(".quiz-option").nth(wrong).click();
+      await seat.sees(`No: ${name}.`);
+      expect(await faults()).toEqual([]);
+      await seat.press("Go on");
+    } else {
+      await page.keyboard.press(String(right + 1));
+      await seat.sees("Right.");
+      // The key to go on has the focus: the keyboard alone is enough.
+      await page.keyboard.press("Enter");
+    }
+  }
+  await page.getByRole("heading", { name: "9 of 10 right" }).waitFor();
+  await seat.sees(handSignal(questions[0]?.key ?? "").name);
+  expect(
+    await page.evaluate(() => Object.keys(localStorage).concat(Object.keys(sessionStorage)).join()),
+  ).not.toMatch(/quiz|study|score/i);
+  expect(seat.complaints).toEqual([]);
+}, 120_000);
+
+it("[HSG-7] fits a telephone", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  for (const path of ["startEngine", "alike", `quiz/${ROUND}`]) {
+    await page.goto(`${server.url}/study/${path}`);
+    await page.locator(".hand-figure").first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth), path).toBeLessThanOrEqual(390);
+  }
+});

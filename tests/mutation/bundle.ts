@@ -1,0 +1,60 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { build } from "esbuild";
+import { instrument, type Mutant } from "./instrument.ts";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const MUTATED = /^shared\/(session|conditions|alerts)\//;
+/** The tests that the core's rules are held by; those left out look at sources and documents, not at the core. */
+const TESTS = ["tests/spec", "tests/safety"];
+const LEFT_OUT = /(borders|ids|record)\.test\.ts$/;
+
+export interface Program {
+  /** A function body in CommonJS: `require`, `module`, `exports` and `$mutant` are free in it. */
+  code: string;
+  mutants: Mutant[];
+}
+
+/** The rules' tests with the core in one piece, every mutant of the core in it behind its switch. */
+export async function program(): Promise<Program> {
+  const mutants: Mutant[] = [];
+  const texts = new Map<string, string>();
+  for (const file of files("shared").filter((f) => MUTATED.test(f))) {
+    const made = instrument(readFileSync(join(root, file), "utf8"), file, mutants.length);
+    mutants.push(...made.mutants);
+    texts.set(file, made.text);
+  }
+  const tests = TESTS.flatMap(files).filter((f) => f.endsWith(".test.ts") && !LEFT_OUT.test(f));
+  const built = await build({
+    stdin: { contents: tests.map((f) => `import "./${f}";`).join("\n"), resolveDir: root, loader: "ts" },
+    bundle: true,
+    write: false,
+    format: "cjs",
+    platform: "node",
+    target: "node20",
+    packages: "external",
+    logLevel: "error",
+    plugins: [
+      {
+        name: "mutants",
+        setup(builder) {
+          builder.onLoad({ filter: /\.ts$/ }, ({ path }) => {
+            const text = texts.get(relative(root, path)) ?? readFileSync(path, "utf8");
+            const url = JSON.stringify(pathToFileURL(path).href);
+            return { contents: text.replaceAll("import.meta.url", url), loader: "ts" };
+          });
+        },
+      },
+    ],
+  });
+  return { code: built.outputFiles[0]?.text ?? "", mutants };
+}
+
+function files(folder: string): string[] {
+  const names = readdirSync(join(root, folder), { recursive: true, encoding: "utf8" });
+  return names
+    .filter((n) => n.endsWith(".ts"))
+    .map((n) => `${folder}/${n}`)
+    .sort();
+}

@@ -1,0 +1,39 @@
+import { useState } from "react";
+import { api } from "../net/app.ts";
+
+/** How long an opened sheet's bytes are kept for the page that shows them. Milliseconds. */
+const KEPT_MS = 60_000;
+
+/** A key that fetches a sheet of paper with the sign-in and opens it, or saves it where the browser shows no PDF. */
+export function PaperKey({ path, word }: { path: string; word: string }) {
+  const [busy, setBusy] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const open = async () => {
+    setBusy(true);
+    setTrouble(null);
+    try {
+      const address = URL.createObjectURL(await api.pdf(path));
+      const anchor = document.createElement("a");
+      anchor.href = address;
+      if (navigator.pdfViewerEnabled) anchor.target = "_blank";
+      else anchor.download = `chockside-${path.split("/").at(-1)}`;
+      anchor.click();
+      setTimeout(() => URL.revokeObjectURL(address), KEPT_MS);
+    } catch (error) {
+      setTrouble(error instanceof Error ? error.message : "It could not be fetched.");
+    }
+    setBusy(false);
+  };
+  return (
+    <>
+      <button type="button" className="answer" data-tone="plain" disabled={busy} onClick={() => void open()}>
+        {busy ? "Setting it out…" : word}
+      </button>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+    </>
+  );
+}
