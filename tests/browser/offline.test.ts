@@ -73,11 +73,6 @@ async function kept(page: Page): Promise<void> {
   });
 }
 
-/** A new tab in a browser whose tab was killed: the same person signs in again. */
-async function seatAgain(killed: Seat, handle: string): Promise<Seat> {
-  return Seat.inContext(killed.context, server.url, handle);
-}
-
 /** Another page and the worker made for it, in place of what was built. */
 function putNewBuild(): void {
   const before = shellOf(site);
@@ -94,8 +89,6 @@ function putNewBuild(): void {
   writeFileSync(path(site, "sw.js"), next);
 }
 
-const shot = (page: Page, name: string) => page.screenshot({ path: `/tmp/shots/${name}.png` });
-
 it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the server alone knows is never made up", async () => {
   const { seat } = await supervising("merryn");
   await kept(seat.page);
@@ -111,7 +104,7 @@ it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the s
   expect(asked).toBe("no answer");
   await seat.context.setOffline(false);
   await seat.asked(PLAN_ASK);
-}, 60_000);
+}, 120_000);
 
 it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads nothing back, and the hold given then is heard once", async () => {
   const crew = await signInCrew(browser, server.url);
@@ -134,7 +127,6 @@ it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads not
   const before = wire.heard.length;
   await cockpit.press("Hold");
   await cockpit.sees(/^Offline, last heard .* ago; one signal waiting\. Hold\./);
-  await shot(cockpit.page, "offline-cockpit");
   expect(wire.heard.length).toBe(before);
   wire.mend();
   await supervisor.sees(/^Hold\. .*, cockpit/);
@@ -144,10 +136,10 @@ it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads not
   await cockpit.page
     .getByRole("heading", { level: 2, name: /^Clear to start number 3/ })
     .waitFor({ state: "detached" });
-}, 240_000);
+}, 400_000);
 
 it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing but the person sends it", async () => {
-  const { seat, code } = await supervising("demelza");
+  const { seat } = await supervising("demelza");
   const wire = await Wire.of(seat.context);
   await seat.page.reload();
   await seat.asked(PLAN_ASK);
@@ -155,11 +147,10 @@ it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing
   await seat.press("Go on", seat.page.locator(".ask"));
   await seat.sees("Sending… not yet recorded");
   await seat.page.close();
-  const again = await seatAgain(seat, "demelza");
-  await again.page.getByLabel("Joining code").fill(code);
-  await again.press("Join");
+  const again = await Seat.inContext(seat.context, server.url, "demelza");
+  await again.sees("Something you gave is not recorded.");
+  await again.press("Open the session");
   await again.page.getByText("it may have been heard. Does it still hold?").waitFor({ timeout: 30_000 });
-  await shot(again.page, "lapsed-after-kill");
   wire.deaf = false;
   const before = wire.heard.length;
   // A touch of the person's own goes through, and the old one stays where it is.
@@ -168,7 +159,7 @@ it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing
   expect(wire.heard.slice(before).filter((m) => m.includes('"advance"'))).toEqual([]);
   await again.press("Drop it");
   await again.page.getByText("Does it still hold?").waitFor({ state: "detached" });
-}, 90_000);
+}, 150_000);
 
 it("[PWA-6] a device that cannot write anything down says so, and a stop goes all the same", async () => {
   const context = await browser.newContext();
@@ -185,10 +176,9 @@ it("[PWA-6] a device that cannot write anything down says so, and a stop goes al
   open.push(seat);
   await seat.page.locator(".strip").first().click();
   await seat.sees(/^Unsent signals are not kept on this device/);
-  await shot(seat.page, "memory-only");
   await seat.press("Hold");
   await seat.sees(/^Hold\. Merryn/);
-}, 60_000);
+}, 120_000);
 
 it("[PWA-7] a second tab of one person sends nothing until it takes over, and then the first does not", async () => {
   const { seat } = await supervising("merryn");
@@ -200,7 +190,6 @@ it("[PWA-7] a second tab of one person sends nothing until it takes over, and th
     seat.page.evaluate(() => void window.open(location.href)),
   ]);
   await page.getByRole("heading", { name: "Merryn Tolvadden is open in another tab" }).waitFor();
-  await shot(page, "second-tab");
   expect(await page.getByRole("button", { name: "Hold" }).count()).toBe(0);
   wire.cut();
   await seat.press("Hold");
@@ -213,7 +202,7 @@ it("[PWA-7] a second tab of one person sends nothing until it takes over, and th
   expect(await page.locator(".standing-row").count()).toBe(1);
   await page.close();
   await seat.sees(/^Hold\. Merryn Tolvadden, supervisor/);
-}, 90_000);
+}, 150_000);
 
 it("[PWA-8] a server of another protocol: the panel says reload, and shows nothing else", async () => {
   const { seat } = await supervising("demelza");
@@ -221,11 +210,10 @@ it("[PWA-8] a server of another protocol: the panel says reload, and shows nothi
   wire.change = (message) => message.replace(/"proto":\d+/, '"proto":99');
   await seat.page.reload();
   await seat.page.getByRole("heading", { name: "Reload this panel" }).waitFor();
-  await shot(seat.page, "other-version");
   wire.change = null;
   await seat.press("Reload now");
   await seat.asked(PLAN_ASK);
-}, 60_000);
+}, 120_000);
 
 it("[PWA-3] a new version is offered in words, never while a session is watched, and taken when asked for", async () => {
   const { seat } = await supervising("merryn");
@@ -249,7 +237,6 @@ it("[PWA-3] a new version is offered in words, never while a session is watched,
   await other.evaluate(() => sessionStorage.clear());
   await other.reload();
   await other.getByText("A new version is ready.", { exact: true }).waitFor();
-  await shot(other, "update-offer");
   await other.getByRole("button", { name: "Take the new version" }).click();
   await other.getByText("Another window of this device watches a session: leave it first.").waitFor();
   expect(await other.title()).toBe("Chockside");
@@ -258,7 +245,7 @@ it("[PWA-3] a new version is offered in words, never while a session is watched,
   await seat.press("The ramp");
   await seat.press("Take the new version");
   await seat.page.waitForFunction(() => document.title === "Chockside anew");
-}, 90_000);
+}, 150_000);
 
 it("[PWA-11] the same person on another device takes the post along, and the old device watches", async () => {
   const { seat, code } = await supervising("merryn");
@@ -271,13 +258,12 @@ it("[PWA-11] the same person on another device takes the post along, and the old
   await tablet.asked(PLAN_ASK);
   await seat.sees("You hold no post: you watch. Anyone may hold, cut and report fire.");
   expect(await seat.page.locator(".ask").getByRole("button", { name: "Go on" }).count()).toBe(0);
-}, 60_000);
+}, 120_000);
 
 it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, steadily inverse where motion is unwanted, until answered", async () => {
   const { seat, code } = await supervising("demelza");
   const guard = await seatOf("cador", { width: 390, height: 844 });
   await join(guard, code, "Take fire guard");
-  await shot(guard.page, "guard-untested");
   await seat.press("Hold");
   const strobe = guard.page.locator(".strobe");
   await strobe.waitFor({ state: "attached" });
@@ -301,14 +287,13 @@ it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, stead
   expect(covers).toBe(true);
   expect(rises / 10).toBeGreaterThanOrEqual(1.5);
   expect(rises / 10).toBeLessThanOrEqual(2);
-  await shot(guard.page, "guard-strobe-on");
   expect(await seat.page.locator(".strobe").count()).toBe(0);
   await guard.page.emulateMedia({ reducedMotion: "reduce" });
   const still = await strobe.evaluate((e) => [e.getAnimations().length, getComputedStyle(e).opacity]);
   expect(still).toEqual([0, "1"]);
   await guard.press("Received", guard.page.locator(".ask"));
   await strobe.waitFor({ state: "detached" });
-}, 90_000);
+}, 150_000);
 
 it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones; an alert then sounds, once", async () => {
   const { seat, code } = await supervising("merryn");
@@ -327,7 +312,6 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
   const notes = () => guard.page.evaluate(() => (window as { notes?: number[] }).notes ?? []);
   await guard.press("Test signal");
   await guard.sees("Three tones: did they reach you?");
-  await shot(guard.page, "test-signal");
   await guard.page.waitForFunction(() => ((window as { notes?: number[] }).notes?.length ?? 0) >= 13);
   expect(new Set((await notes()).slice(-13))).toEqual(new Set([1400, 1000, 950, 650]));
   await guard.press("They reach me");
@@ -340,7 +324,7 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
   );
   await guard.answer("Hold. Stop all new action.", "Received");
   expect((await notes()).slice(before).filter((hz) => hz === 950).length).toBe(3);
-}, 90_000);
+}, 150_000);
 
 it("[PWA-12] a stop that could not be written down is shown as not recorded, until taken in", async () => {
   const { seat } = await supervising("demelza");
@@ -356,7 +340,6 @@ it("[PWA-12] a stop that could not be written down is shown as not recorded, unt
     at: Date.now(),
   });
   await seat.sees(/^NOT RECORDED: .* hand signals/);
-  await shot(seat.page, "unrecorded");
   await seat.press("Taken in");
   await seat.page.getByText(/^NOT RECORDED/).waitFor({ state: "detached" });
-}, 60_000);
+}, 120_000);

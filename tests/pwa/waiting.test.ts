@@ -2,8 +2,8 @@ import { expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { LinkView } from "../../web/net/link.ts";
+import { unsaid } from "../../web/net/useShown.ts";
 import { linkWords, staleWords, waitingWords } from "../../web/pages/linkWords.ts";
-import { unsaid } from "../../web/pages/useDelivered.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
 import { given } from "../spec/given.ts";
 
@@ -26,6 +26,7 @@ const view = (over: Partial<LinkView>): LinkView => ({
   trouble: null,
   unrecorded: [],
   lasting: true,
+  unsettled: null,
   ...over,
 });
 

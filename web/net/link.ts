@@ -1,6 +1,7 @@
 import { io, type Socket } from "socket.io-client";
 import type { Action, Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type {
@@ -53,6 +54,8 @@ export interface LinkView {
   unrecorded: readonly Unrecorded[];
   /** What waits to be sent is written down and outlives this window. */
   lasting: boolean;
+  /** A session not watched here in which something this person gave waits for the link or for their word. */
+  unsettled: string | null;
 }
 
 const NOTHING: LinkView = {
@@ -67,6 +70,7 @@ const NOTHING: LinkView = {
   trouble: null,
   unrecorded: [],
   lasting: true,
+  unsettled: null,
 };
 
 /** The one socket of a panel: connects, watches a session, sends what the outbox holds, keeps the server's time. */
@@ -81,8 +85,8 @@ export class Link {
   #ticker: ReturnType<typeof setInterval>;
   #exchangedAt = 0;
   #watching = false;
-  /** Signals the device has said it shows, and those it is just saying. */
-  #said = new Set<number>();
+  /** What the device has said it shows, and what it is just saying: post and signal. */
+  #said = new Set<string>();
 
   /** @param outbox what this person's book held from before */
   constructor(token: string, book: OutboxBook, outbox: Outbox) {
@@ -96,7 +100,7 @@ export class Link {
       reconnectionDelay: TIMES.retry / 3,
       reconnectionDelayMax: TIMES.retryMax,
     });
-    this.#view = { ...NOTHING, lasting: book.lasting() };
+    this.#show({ lasting: book.lasting() });
     this.#listen();
     this.#ticker = setInterval(() => this.#tick(), TIMES.tick);
   }
@@ -139,19 +143,19 @@ export class Link {
    * The device's own word on which signals it shows. It is no person's: not written down, not queued before what a
    * person says, and simply said again while the record lacks it.
    */
-  sayShown(signals: readonly number[]): void {
+  sayShown(post: Post, signals: readonly number[]): void {
     const { session } = this.#view;
     const now = this.clock.now();
-    const fresh = signals.filter((id) => !this.#said.has(id));
+    const fresh = signals.filter((id) => !this.#said.has(`${post} ${id}`));
     if (!session || now === null || fresh.length === 0 || !this.#socket.connected) return;
     const action: Action = { type: "delivered", signals: fresh };
     const command = commandFor({ id: crypto.randomUUID(), session, action, clientAt: Date.now() }, now);
-    for (const id of fresh) this.#said.add(id);
+    for (const id of fresh) this.#said.add(`${post} ${id}`);
     this.#socket
       .timeout(TIMES.answer)
       .emit("command", command, (late: Error | null, result: CommandResult | Trouble) => {
         if (!late && result.status !== "error") return;
-        for (const id of fresh) this.#said.delete(id);
+        for (const id of fresh) this.#said.delete(`${post} ${id}`);
       });
   }
 
@@ -334,6 +338,7 @@ export class Link {
     const next = { ...this.#view, ...change };
     const outgoing = outgoingOf(this.#outbox, this.#outcomes, next.session ?? "", this.clock.now());
     if (JSON.stringify(outgoing) !== JSON.stringify(next.outgoing)) next.outgoing = outgoing;
+    next.unsettled = this.#outbox.find((e) => e.command.session !== next.session)?.command.session ?? null;
     const same = (Object.keys(next) as (keyof LinkView)[]).every((k) => next[k] === this.#view[k]);
     if (same) return;
     this.#view = next;

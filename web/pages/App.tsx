@@ -7,7 +7,7 @@ import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
 import { fetchRest, later } from "./later.tsx";
 import { Ramp } from "./Ramp.tsx";
-import { useRoute } from "./route.ts";
+import { go, useRoute } from "./route.ts";
 import { SignIn } from "./SignIn.tsx";
 
 const SessionPage = later(() => import("./SessionPage.tsx").then((m) => m.SessionPage));
@@ -47,7 +47,7 @@ function SignedInApp({ connected: { signedIn, link, turn, where } }: { connected
 
 function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   const route = useRoute();
-  const { phase } = useLinkView(link);
+  const { phase, unsettled } = useLinkView(link);
   useEffect(() => {
     if (phase === "live") fetchRest();
   }, [phase]);
@@ -58,11 +58,25 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   return (
     <>
       <UpdateOffer />
+      {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage />}
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}
       {route.is === "ramp" && <Ramp me={signedIn.person} link={link} join={route.join} />}
     </>
+  );
+}
+
+/** Something given before waits in a session that is not open here: only there it can be said what becomes of it. */
+function Unsettled({ session }: { session: string }) {
+  return (
+    <section className="notice-row" data-is="plain" aria-label="Not recorded yet">
+      <strong>Something you gave is not recorded.</strong>
+      <span>It waits in a session: open it to send it or drop it.</span>
+      <button type="button" className="small-key" onClick={() => go(`/session/${session}`)}>
+        Open the session
+      </button>
+    </section>
   );
 }

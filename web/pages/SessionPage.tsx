@@ -6,6 +6,7 @@ import { api, useLinkView, useWatch } from "../net/app.ts";
 import { device, type Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { useMoment } from "../net/now.ts";
+import { useShown } from "../net/useShown.ts";
 import { CockpitPanel } from "../posts/cockpit/CockpitPanel.tsx";
 import { FireGuardPanel } from "../posts/fireGuard/FireGuardPanel.tsx";
 import { GroundPowerPanel } from "../posts/groundPower/GroundPowerPanel.tsx";
@@ -18,7 +19,6 @@ import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { later } from "./later.tsx";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
 import { go } from "./route.ts";
-import { useDelivered } from "./useDelivered.ts";
 
 /** The chart of the exchange and the board come with it, which the other posts need not wait for. */
 const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.SupervisorPage));
@@ -37,7 +37,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
   }, []);
   const { state } = view;
   const post = state && postHeld(state, { id: me.id, device: device().id });
-  useDelivered(link, state, post, moment.server);
+  useShown(link, state, post, moment.server);
   useWatching();
   if (!state || view.session !== id)
     return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel)} />;

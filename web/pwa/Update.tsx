@@ -36,7 +36,7 @@ export function UpdateWaits() {
 export function OtherVersion() {
   const [busy, setBusy] = useState(false);
   return (
-    <main className="page other-version" role="alert">
+    <main className="page waiting" role="alert">
       <h1>Reload this panel</h1>
       <p>
         The server is of another version than this panel. Nothing given here is heard: use hand signals. What

@@ -1,4 +1,6 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+import { askedOf } from "../../shared/asks/asked.ts";
+import { stopOpen } from "../../shared/session/state.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { useBatteryWords } from "./battery.ts";
 import { deviceWords } from "./deviceWords.ts";
@@ -29,7 +31,9 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
     const timer = setTimeout(() => setTesting(false), TEST_FLASH_MS);
     return () => clearTimeout(timer);
   }, [testing]);
+  const free = mayTest(panel);
   const words = deviceWords({ screen, sound, tested, battery, lasting });
+  if (tested === "no" && !free) words.push("This device's test signal was not given.");
   const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
   return (
     <div className="notices">
@@ -38,7 +42,7 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
           {words.join(" ")}
         </p>
       )}
-      {tested === "no" && (
+      {tested === "no" && free && (
         <TestSignal
           onFlash={() => setTesting(true)}
           onTested={(said) => {
@@ -50,6 +54,12 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
       {flash && <div className="strobe" aria-hidden="true" />}
     </div>
   );
+}
+
+/** The test stands in nobody's way: it is offered while the link holds, no stop stands and nothing of the start is asked. */
+function mayTest({ state, post, now, fresh, unrecorded }: Panel): boolean {
+  if (!fresh || stopOpen(state) || unrecorded.length > 0) return false;
+  return post === null || askedOf(state, post, now).every((a) => a.weight > 2);
 }
 
 /** Sounds what this post has not acknowledged; over the post's own clock, so that it is heard offline too. */
