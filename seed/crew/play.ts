@@ -5,7 +5,16 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { engineOf, plain, type SessionState } from "../../shared/session/state.ts";
 import { between } from "./chance.ts";
-import { brakePressure, breeze, cartVolts, checkFigure, crankEnds, gaugeFigure } from "./pretend.ts";
+import {
+  brakePressure,
+  breeze,
+  cartVolts,
+  checkFigure,
+  crankEnds,
+  crankingVolts,
+  gaugeFigure,
+  runUpFigure,
+} from "./pretend.ts";
 import type { Script } from "./script.ts";
 
 /** The next thing a partner does. */
@@ -26,6 +35,8 @@ const TAKES: Readonly<Record<string, readonly [number, number]>> = {
   chocksIn: [5, 9],
   chocksOut: [5, 9],
   powerConnected: [5, 9],
+  lowestVolts: [2, 4],
+  readRunUp: [4, 9],
   powerDisconnected: [4, 8],
   briefed: [3, 7],
   readBack: [1, 2.4],
@@ -108,14 +119,16 @@ function figureFor(
   if (chosen.need?.is !== "figure") return null;
   const { draft } = chosen;
   if (draft.type === "send") {
-    return draft.kind === "brakesSet" ? brakePressure(state, script) : cartVolts(state, script);
+    if (draft.kind === "brakesSet") return brakePressure(state, script);
+    return ask.say === "voltsCranking" ? crankingVolts(state, script) : cartVolts(state, script);
   }
   if (draft.type === "recordCheck") {
     const range = state.type.checks.find((c) => c.id === draft.check)?.range;
     return range ? checkFigure(range, script, draft.check) : null;
   }
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
-  if (draft.type !== "reading" || !engine) return null;
+  if (draft.type === "recordRunUp" && engine) return runUpFigure(state, engine, draft.item, script);
+  if (draft.type !== "reading") return null;
   return gaugeFigure(state, engine, draft.gauge, now, script);
 }
 

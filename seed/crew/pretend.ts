@@ -1,5 +1,8 @@
+import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
+import { itemGauge } from "../../shared/session/runUp.ts";
 import { type Engine, plain, type SessionState } from "../../shared/session/state.ts";
+import type { Gauge } from "../../shared/types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
@@ -42,6 +45,36 @@ export function cartVolts(state: SessionState, script: Script): Quantity {
   return figure(within(range, between(0, 1, script.seed, "volts", state.seq)), steadyMin.unit);
 }
 
+/** The cart's volts while a starter draws on it, between the starting band's least and the steady one's. */
+export function crankingVolts(state: SessionState, script: Script): Quantity {
+  const { steadyMin, starting } = state.type.groundPower;
+  const range = { min: starting?.min.value ?? steadyMin.value, max: steadyMin.value };
+  return figure(within(range, between(0, 1, script.seed, "sag", state.seq)), steadyMin.unit);
+}
+
+/** One figure of a run-up that goes well. */
+export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem, script: Script): Quantity {
+  const rules = state.type.runUp;
+  const unit = itemGauge(state.type, item)?.unit ?? "rpm";
+  if (!rules) return figure(0, unit);
+  const share = (name: string) => between(0.4, 0.7, script.seed, "runUp", name, engine.n);
+  const drop = rules.magneto.maxDrop.value * share("drop");
+  const uneven = rules.magneto.maxDifference.value * 0.5 * share("uneven");
+  const featherDrop = (rules.feather?.maxDrop.value ?? 0) * share("feather");
+  const rpm = 1700;
+  const values: Record<RunUpItem, number> = {
+    powerManifold: 27 + rules.manifold.spread.value * (share("power") - 0.5),
+    powerRpm: rpm,
+    magnetoBoth: rpm,
+    magnetoLeft: rpm - drop,
+    magnetoRight: rpm - drop + uneven,
+    featherBefore: rpm,
+    featherLowest: rpm - featherDrop,
+    featherAfter: rpm,
+  };
+  return figure(values[item], unit);
+}
+
 /** Brake pressure, pumped up by hand. */
 export function brakePressure(state: SessionState, script: Script): Quantity {
   const { value, unit } = state.type.brakePressure.atLeast;
@@ -67,29 +100,56 @@ function runFor(engine: Engine, now: number, script: Script): number {
 
 /** Oil pressure rises within seconds of the catch, past what the type calls normal. */
 function oilPressure(state: SessionState, engine: Engine, now: number, script: Script): number {
-  const top = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
+  const gauge = state.type.gauges.find((g) => g.id === "oilPressure");
+  const high = gauge?.normalHigh ?? gauge?.max ?? Number.POSITIVE_INFINITY;
+  const risen = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
+  const top = Math.min(risen, high);
   return top * (1 - Math.exp(-runFor(engine, now, script) / 2));
 }
 
 /** A gauge of one engine while it warms: from cold, past its gate, within a few minutes. */
 export function gaugeFigure(
   state: SessionState,
-  engine: Engine,
+  engine: Engine | undefined,
   gauge: string,
   now: number,
   script: Script,
 ): Quantity {
   const { unit, scale } = state.type.gauges.find((g) => g.id === gauge) ?? { unit: "count" as Unit };
-  if (gauge === "oilPressure") return figure(oilPressure(state, engine, now, script), unit);
+  if (gauge === "oilPressure" && engine) return figure(oilPressure(state, engine, now, script), unit);
+  const gauged = state.type.gauges.find((g) => g.id === gauge);
+  const gated = state.type.warmUp.some((w) => w.gauge === gauge);
+  if (gauged && !gated && hasMarks(gauged)) return markedFigure(gauged, script, engine?.n ?? 0);
   const asked = state.type.warmUp.find((w) => w.gauge === gauge);
   const gate = asked && "atLeast" in asked ? asked.atLeast.value : (scale?.to ?? 1);
   const cold = COLD[unit] ?? gate / 2;
+  if (!engine) return figure(gate, unit);
   const warmed = 1 - Math.exp(-runFor(engine, now, script) / between(60, 90, script.seed, gauge, engine.n));
   return figure(cold + (gate * 1.15 - cold) * warmed, unit);
 }
 
-/** A light wind, well within the type's limit, knots. */
-export function breeze(maxKt: number, script: Script): { windKt: number; gustKt: number } {
+function hasMarks({ min, normalLow, normalHigh, max }: Gauge): boolean {
+  return (min ?? normalLow) !== undefined && (normalHigh ?? max) !== undefined;
+}
+
+/** A gauge that shows what it should, engine by engine a little otherwise. */
+function markedFigure(gauge: Gauge, script: Script, n: number): Quantity {
+  const range = { min: gauge.normalLow ?? gauge.min, max: gauge.normalHigh ?? gauge.max };
+  return figure(within(range, between(0, 1, script.seed, "gauge", gauge.id, n)), gauge.unit);
+}
+
+/** A light wind on a mild day, well within the type's limit. */
+export function breeze(
+  maxKt: number,
+  script: Script,
+): { windKt: number; gustKt: number; fromDeg: number; temperatureC: number; qnhHpa: number } {
+  const draw = (from: number, to: number, what: string) => Math.round(between(from, to, script.seed, what));
   const windKt = Math.round(between(0.1, 0.3, script.seed, "wind") * maxKt);
-  return { windKt, gustKt: windKt + 3 };
+  return {
+    windKt,
+    gustKt: windKt + 3,
+    fromDeg: draw(0, 359, "from"),
+    temperatureC: draw(8, 22, "air"),
+    qnhHpa: draw(1002, 1026, "qnh"),
+  };
 }

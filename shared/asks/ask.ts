@@ -21,7 +21,8 @@ export interface Given {
 
 type ReadingDraft = Omit<Extract<Action, { type: "reading" }>, "reading">;
 type BladesDraft = Omit<Extract<Action, { type: "countBlades" }>, "blades" | "resistance">;
-type Draft = Action | ReadingDraft | BladesDraft;
+type RunUpDraft = Omit<Extract<Action, { type: "recordRunUp" }>, "reading">;
+type Draft = Action | ReadingDraft | BladesDraft | RunUpDraft;
 
 /** One thing the person can answer with. `word` is a key of words/choices. */
 export interface Choice {

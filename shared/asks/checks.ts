@@ -53,7 +53,12 @@ function generatorsWanted(state: SessionState, now: number): boolean {
 function cartOffWanted(state: SessionState, now: number): boolean {
   if (!state.type.conditions.includes("cartOutputOff") || state.groundPower.is === "on") return false;
   const before = state.stage === "powerUp" || state.stage === "groundPower";
-  return before && !fresh(state, "cartOutputOff", now);
+  // A plug pulled while engines are still to be started goes back in only with the output off again.
+  const again =
+    state.stage === "starting" &&
+    state.powerSource === "groundPower" &&
+    state.order.some((n) => state.engines[n - 1]?.life.is !== "stable");
+  return (before || again) && !fresh(state, "cartOutputOff", now);
 }
 
 function checkAsk(check: Check): Ask {

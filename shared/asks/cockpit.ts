@@ -10,6 +10,8 @@ import { nextInOrder } from "../session/decide/start.ts";
 import { gatesShort } from "../session/gates.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
+import { reading } from "./reading.ts";
+import { runUp } from "./runUp.ts";
 
 function send(kind: SignalKind, engine?: number): Send {
   return { type: "send", kind, channel: "panel", ...(engine === undefined ? {} : { engine }) };
@@ -123,17 +125,12 @@ function ofEngine(state: SessionState, engine: Engine): Ask[] {
   }
 }
 
-function reading(state: SessionState, gauge: string, engine: number) {
-  const unit = state.type.gauges.find((g) => g.id === gauge)?.unit ?? "count";
-  return choice("read", "yes", { type: "reading", gauge, engine }, { is: "figure", field: "reading", unit });
-}
-
 function course(state: SessionState, now: number): Ask[] {
   switch (state.stage) {
     case "starting":
       return nextEngine(state, now);
     case "warmUp":
-      return [...gates(state), ...powerOff(state, now)];
+      return [...gates(state), ...runUp(state), ...powerOff(state, now)];
     case "release":
       if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
       if (authorityFault(state, "removeChocks", now, null)) return [];

@@ -151,10 +151,28 @@ export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
       once("volts", "powerConnected", volts);
     }
   }
+  asks.push(...voltsWhileCranking(state));
   if (state.groundPower.is === "on" && leave("disconnectPower"))
     once("powerDisconnected", "powerDisconnected");
   if (state.chocks?.in === true && leave("removeChocks")) once("chocksOut", "chocksOut");
   return [...asks, ...blades(state, now)];
+}
+
+/** The lowest volts of an attempt are worth knowing, where the type says what holds while an engine cranks. */
+function voltsWhileCranking(state: SessionState): Ask[] {
+  const { starting } = state.type.groundPower;
+  const engine = state.engines.find((e) => plain(e.life).is === "cranking");
+  if (!starting || !engine || state.groundPower.is !== "on" || engine.starter.at(-1)?.lowest) return [];
+  const need = { is: "figure", field: "volts", unit: starting.min.unit } as const;
+  return [
+    ask({
+      key: `crankVolts:${engine.n}:${engine.attempts}`,
+      say: "voltsCranking",
+      weight: 3,
+      engine: engine.n,
+      choices: [choice("lowestVolts", "yes", send("powerConnected"), need)],
+    }),
+  ];
 }
 
 /** The crew could not authorise it yet: the check that stands against it is asked for first. */

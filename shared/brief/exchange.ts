@@ -38,12 +38,17 @@ export const COLUMNS: readonly Column[] = [
 
 /** What devices and people say of being there fills the record, not the chart. */
 const UNDRAWN = ["delivered", "present", "alertEnded", "alertReset"];
+
+function isDrawn({ fact }: SessionEvent): boolean {
+  if (fact.type === "refused") return fact.action.type !== "delivered";
+  return !UNDRAWN.includes(fact.type);
+}
 const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 
 /** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
 export function sequenceRows(events: readonly SessionEvent[]): SequenceRow[] {
   const lookup = lookupOf(events);
-  return events.filter((e) => !UNDRAWN.includes(e.fact.type)).map((event) => row(event, lookup));
+  return events.filter(isDrawn).map((event) => row(event, lookup));
 }
 
 function row(event: SessionEvent, lookup: Lookup): SequenceRow {

@@ -11,6 +11,7 @@ import { groundPowerKnown } from "./groundPowerKnown.ts";
 import { guardInPlace } from "./guardInPlace.ts";
 import { guardPathClear } from "./guardPathClear.ts";
 import { handsOffPropellers } from "./handsOffPropellers.ts";
+import { lightningClear } from "./lightningClear.ts";
 import { noBarringDefect } from "./noBarringDefect.ts";
 import { noOtherTurningUp } from "./noOtherTurningUp.ts";
 import { noStopOpen } from "./noStopOpen.ts";
@@ -41,6 +42,7 @@ const CLEARANCE_CONDITIONS: Readonly<Partial<Record<ConditionId, Condition>>> = 
   areaChecked,
   fuellingClear,
   windWithinLimits,
+  lightningClear,
   noBarringDefect,
 };
 

@@ -20,6 +20,7 @@ export const CONDITION_IDS = [
   "areaChecked",
   "fuellingClear",
   "windWithinLimits",
+  "lightningClear",
   "noBarringDefect",
   "cartOutputOff",
   "generatorsCarry",

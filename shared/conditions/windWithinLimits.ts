@@ -1,3 +1,5 @@
+import { windOnNose } from "../models/weather/wind.ts";
+import type { SessionState } from "../session/state.ts";
 import type { Condition } from "./condition.ts";
 import { NOBODY_SAID } from "./said.ts";
 
@@ -14,7 +16,19 @@ export const windWithinLimits: Condition = {
     if (seen.windKt > max.value || gust > gustMax.value) {
       return { is: "no", at: seen.by.at, by, until: null, found: `${seen.windKt} kt, gust ${gust} kt` };
     }
+    const onNose = noseFault(state, gust);
+    if (onNose) return { is: "no", at: seen.by.at, by, until: null, found: onNose };
     const until = seen.by.at + state.type.timing.weather.value * 1000;
     return { is: now >= until ? "stale" : "yes", at: seen.by.at, by, until };
   },
 };
+
+/** Wind from behind or across beyond the type's limits, in words; null where heading or direction is not known. */
+function noseFault(state: SessionState, gust: number): string | null {
+  const { tailMax, crossMax } = state.type.wind;
+  const from = state.weather?.fromDeg ?? null;
+  if (from === null || state.headingDeg === undefined) return null;
+  const { head, cross } = windOnNose({ fromDeg: from, speed: gust }, state.headingDeg);
+  if (tailMax && -head > tailMax.value) return `${Math.round(-head)} kt from behind`;
+  return crossMax && Math.abs(cross) > crossMax.value ? `${Math.round(Math.abs(cross))} kt across` : null;
+}

@@ -10,6 +10,19 @@ export const engineSchema = z.number().int().min(1).max(8);
 const eventRef = z.number().int().min(1);
 const reason = line(280);
 
+/** Figures of a run-up, in the order they are read. */
+export const RUN_UP_ITEMS = [
+  "powerManifold",
+  "powerRpm",
+  "magnetoBoth",
+  "magnetoLeft",
+  "magnetoRight",
+  "featherBefore",
+  "featherLowest",
+  "featherAfter",
+] as const;
+export type RunUpItem = (typeof RUN_UP_ITEMS)[number];
+
 export const crewSchema = z.strictObject(
   Object.fromEntries(POSTS.map((p) => [p, idSchema.nullable()])) as Record<
     (typeof POSTS)[number],
@@ -96,11 +109,23 @@ export const actionSchema = z.discriminatedUnion("type", [
   }),
   z.strictObject({
     type: z.literal("recordWeather"),
-    windKt: z.number().min(0).max(150),
+    /** A report as pasted; what a person enters besides goes before what it says. */
+    metar: line(500).optional(),
+    windKt: z.number().min(0).max(150).optional(),
     gustKt: z.number().min(0).max(200).optional(),
     fromDeg: z.number().int().min(0).max(360).optional(),
     temperatureC: z.number().min(-60).max(60).optional(),
+    dewPointC: z.number().min(-80).max(60).optional(),
     qnhHpa: z.number().min(850).max(1090).optional(),
+  }),
+  /** A flash seen; seconds to its thunder, absent when nobody could tell. */
+  z.strictObject({ type: z.literal("recordFlash"), thunderAfterS: z.number().min(0).max(300).optional() }),
+  /** One figure of an engine's run-up: each is read, and sent, by itself. */
+  z.strictObject({
+    type: z.literal("recordRunUp"),
+    engine: engineSchema,
+    item: z.enum(RUN_UP_ITEMS),
+    reading: quantitySchema,
   }),
   z.strictObject({
     type: z.literal("writeDefect"),

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { ALERT_KINDS } from "../alerts/kinds.ts";
 import { CONDITION_IDS } from "../conditions/condition.ts";
 import { aircraftTypeSchema } from "../types/schema.ts";
-import { actionSchema, engineSchema, powerSourceSchema, sendSchema } from "./commands.ts";
+import { actionSchema, engineSchema, powerSourceSchema, RUN_UP_ITEMS, sendSchema } from "./commands.ts";
 import { postSchema } from "./posts.ts";
 import { REFUSAL_REASONS } from "./refusals.ts";
 import { answerSchema, channelSchema } from "./signals.ts";
@@ -25,6 +25,9 @@ const conditionReportSchema = z.strictObject({
   age: ms.nullable(),
   found: z.string().optional(),
 });
+
+/** The order that was advised then, and what the one chosen costs more, in points; null when it cannot be walked. */
+const orderAdviceSchema = z.strictObject({ order: z.array(engineSchema), extra: z.number().nullable() });
 
 export const refusalSchema = z.strictObject({
   reason: z.enum(REFUSAL_REASONS),
@@ -54,6 +57,12 @@ export const factSchema = z.discriminatedUnion("type", [
     aircraftType: aircraftTypeSchema,
     order: z.array(engineSchema),
     powerSource: powerSourceSchema,
+    /** Where the nose points, degrees true, and the field's height: from them wind and density altitude are told. */
+    headingDeg: z.number().min(0).max(360).optional(),
+    elevationFt: z.number().min(-1500).max(20_000).optional(),
+    orderAdvice: orderAdviceSchema.optional(),
+    /** Why another order than advised was chosen. */
+    orderReason: z.string().optional(),
     /** The aircraft's open defects, brought from its earlier sessions. */
     defects: z
       .array(
@@ -80,6 +89,7 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("planAmended"),
     order: z.array(engineSchema).optional(),
     powerSource: powerSourceSchema.optional(),
+    orderAdvice: orderAdviceSchema.optional(),
     reason: z.string().optional(),
   }),
   z.strictObject({ type: z.literal("stageReached"), stage: stageSchema, reason: z.string().optional() }),
@@ -177,6 +187,16 @@ export const factSchema = z.discriminatedUnion("type", [
     fromDeg: z.number().optional(),
     temperatureC: z.number().optional(),
     qnhHpa: z.number().optional(),
+    dewPointC: z.number().optional(),
+    /** The report as pasted. */
+    metar: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal("flashSeen"), miles: z.number().nullable() }),
+  z.strictObject({
+    type: z.literal("runUpRead"),
+    engine: engineSchema,
+    item: z.enum(RUN_UP_ITEMS),
+    reading: z.strictObject({ value: z.number(), unit: z.string() }),
   }),
   z.strictObject({
     type: z.literal("defectWritten"),

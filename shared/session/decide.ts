@@ -10,7 +10,9 @@ import { decideCheck, decideReading } from "./decide/figures.ts";
 import { decideOverride } from "./decide/override.ts";
 import { decidePlan } from "./decide/plan.ts";
 import { decidePost } from "./decide/posts.ts";
+import { decideRunUp } from "./decide/runUp.ts";
 import { decideSend } from "./decide/send.ts";
+import { decideWeather } from "./decide/weather.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
 import { isOver, type SessionState } from "./state.ts";
 import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
@@ -71,7 +73,10 @@ export function decide(state: SessionState, action: Action, context: Context, va
     case "countBlades":
       return decideBlades(state, action);
     case "recordWeather":
-      return accept({ ...action, type: "weatherRead" });
+    case "recordFlash":
+      return decideWeather(action);
+    case "recordRunUp":
+      return decideRunUp(state, action);
     case "writeDefect":
     case "closeDefect":
       return decideDefect(state, action);

@@ -74,6 +74,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return starterRested(state, fact.engine);
     case "reading":
     case "checked":
+    case "runUpRead":
       return evolveFigure(state, event, fact);
     case "alertRaised":
     case "alertAcknowledged":
@@ -99,6 +100,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "defectWritten":
     case "defectClosed":
     case "exceeded":
+    case "flashSeen":
       return evolveReport(state, event, fact);
     case "delivered":
       return evolveDelivered(state, event, fact);

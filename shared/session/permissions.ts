@@ -74,6 +74,8 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
     stages: ["secure", "powerUp", "groundPower", "starting"],
   },
   recordWeather: { posts: ["supervisor", "cockpit"], stages: LIVE_STAGES },
+  recordFlash: { posts: POSTS, stages: LIVE_STAGES },
+  recordRunUp: { posts: ["cockpit"], stages: ["warmUp"] },
   writeDefect: { posts: POSTS, stages: LIVE_STAGES },
   closeDefect: { posts: ["supervisor"], stages: LIVE_STAGES },
   startDrill: { posts: POSTS, stages: LIVE_STAGES },

@@ -5,11 +5,13 @@ import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { neededPosts } from "../conditions/postsHeld.ts";
 import { gatesShort } from "./gates.ts";
 import { checkApplies } from "./preheat.ts";
+import { faultCode, releaseVerdict } from "./runUp.ts";
 import { engineOf, isTurning, type SessionState } from "./state.ts";
 
 /**
  * What must still be met before the session may leave the stage it is in, as codes: `post:cockpit`,
- * `briefed:fireGuard`, `check:battery1`, `condition:chocksIn`, `blades:2`, `handling:2`, `engine:3`, `gate:3:oilTemp`, `powerOff`, `chocksOut`,
+ * `briefed:fireGuard`, `check:battery1`, `condition:chocksIn`, `blades:2`, `handling:2`, `engine:3`, `gate:3:oilTemp`,
+ * `runUp:3:magneto:uneven`, `powerOff`, `chocksOut`,
  * `allClear`. Empty when the stage may be left.
  */
 export function missingFor(state: SessionState, now: number): string[] {
@@ -44,6 +46,7 @@ function ofStage(state: SessionState, now: number): string[] {
     case "warmUp":
       return [
         ...gatesShort(state).map((g) => `gate:${g.n}:${g.gauge}`),
+        ...(releaseVerdict(state)?.faults ?? []).map(faultCode),
         ...(state.groundPower.is === "on" ? ["powerOff"] : []),
       ];
     case "release":

@@ -1,6 +1,7 @@
 import type { AlertKind } from "../alerts/kinds.ts";
 import type { AlertState } from "../alerts/machine.ts";
 import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
+import type { RunUpItem } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
@@ -91,6 +92,8 @@ export interface Engine {
   readings: Record<string, Reading>;
   /** Readings of the warm-up's gauges since it caught, oldest first, as many as the type keeps. */
   warmUp?: Record<string, Reading[]>;
+  /** Figures of its run-up, newest of each. */
+  runUp?: Partial<Record<RunUpItem, Reading>>;
 }
 
 export interface Holder {
@@ -215,6 +218,14 @@ export interface Weather {
   fromDeg: number | null;
   temperatureC: number | null;
   qnhHpa: number | null;
+  dewPointC?: number;
+  metar?: string;
+}
+
+/** A flash of lightning: statute miles off, null when nobody could tell. */
+export interface SeenFlash {
+  at: number;
+  miles: number | null;
 }
 
 /** The crew's leave for one service action, dead with its epoch. */
@@ -240,7 +251,13 @@ export function isService(kind: SignalKind): kind is Service {
 export type GroundPower =
   | { is: "unknown" }
   | { is: "off"; by: Said }
-  | { is: "on"; volts: Quantity; by: Said };
+  | {
+      is: "on";
+      volts: Quantity;
+      by: Said;
+      /** Read while an engine was cranked: judged by another band, and no sign of the steady volts. */
+      cranking?: { volts: Quantity; by: Said };
+    };
 
 export interface CheckRecord {
   reading: Quantity | null;
@@ -262,6 +279,10 @@ export interface SessionState {
   type: AircraftType;
   order: number[];
   powerSource: "groundPower" | "batteries";
+  /** Where the nose points, degrees, and the field's height, feet. */
+  headingDeg?: number;
+  elevationFt?: number;
+  orderAdvice?: { order: number[]; extra: number | null };
   crew: Record<Post, { id: string; name: string } | null>;
   stage: Stage;
   stageSince: number;
@@ -294,6 +315,8 @@ export interface SessionState {
   /** Fires, alerts and blade counts, still there, that have opened their drill already. */
   drillsOpened: number[];
   weather: Weather | null;
+  /** Flashes reported, oldest first, at most the last fifty. */
+  flashes?: SeenFlash[];
   /** Since when a start has been live: some engine between asked for and stable. Presence counts from here. */
   liveSince: number | null;
   /** Newest reading of each gauge that belongs to no engine. */

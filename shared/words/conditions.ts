@@ -74,6 +74,13 @@ export const CONDITION_WORDS: Readonly<Record<ConditionId, { name: string } & Re
     stale: "",
     unknown: "",
   },
+  lightningClear: {
+    name: "No lightning near",
+    yes: "No lightning near",
+    no: "Lightning: {f}",
+    stale: "",
+    unknown: "",
+  },
   bladesCounted: {
     name: "Blades counted",
     yes: "Blades counted through, or ran lately",

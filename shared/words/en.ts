@@ -8,6 +8,7 @@ import type { EngineLife } from "../session/state.ts";
 import { ASK_WORDS, CHOICE_WORDS, IDLE_WORDS } from "./asks.ts";
 import { CONDITION_WORDS } from "./conditions.ts";
 import { REFUSAL_WORDS } from "./refusals.ts";
+import { runUpFaultWords } from "./runUp.ts";
 import { SIGNAL_WORDS } from "./signals.ts";
 import { FIRE_PLACE_WORDS, LIFE_WORDS, POST_WORDS, STAGE_WORDS, VOID_WORDS } from "./states.ts";
 
@@ -72,6 +73,10 @@ export const say = {
         return `Number ${a} is not stable`;
       case "gate":
         return `Number ${a} has not reached its ${b}`;
+      case "runUp": {
+        const [, engine = "0", item = "", fault = ""] = code.split(":");
+        return runUpFaultWords(engine, item, fault);
+      }
       case "powerOff":
         return "Ground power is still on";
       case "chocksOut":

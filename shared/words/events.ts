@@ -3,6 +3,7 @@ import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { say } from "./en.ts";
+import { runUpItemWord } from "./runUp.ts";
 import { unitWord } from "./units.ts";
 
 /** What the words of later events lean on: the signals sent so far, and the type's names. */
@@ -116,7 +117,11 @@ export function sayEvent({ fact }: SessionEvent, { sent, type }: Lookup): string
     case "bladesCounted":
       return `Number ${fact.engine}: ${fact.blades} blades counted${fact.resistance ? ", RESISTANCE" : ", no resistance"}`;
     case "weatherRead":
-      return `Wind ${fact.windKt} kt${fact.gustKt === undefined ? "" : `, gusts ${fact.gustKt} kt`}`;
+      return `Wind ${fact.windKt} kt${fact.gustKt === undefined ? "" : `, gusts ${fact.gustKt} kt`}${fact.temperatureC === undefined ? "" : `, ${fact.temperatureC} °C`}${fact.metar === undefined ? "" : ` (${fact.metar})`}`;
+    case "flashSeen":
+      return `Lightning, ${fact.miles === null ? "nobody could tell how far" : `${fact.miles} miles off`}`;
+    case "runUpRead":
+      return `Run-up of number ${fact.engine}, ${runUpItemWord(fact.item)}${quantity(fact.reading)}`;
     case "defectWritten":
       return `Defect${fact.engine === undefined ? "" : `, number ${fact.engine}`}: ${fact.words}${fact.barsStart ? " (bars the start)" : ""}`;
     case "defectClosed":
@@ -174,6 +179,8 @@ const REFUSED_WORDS = {
   override: "setting a condition aside",
   countBlades: "a blade count",
   recordWeather: "a wind reading",
+  recordFlash: "a flash of lightning",
+  recordRunUp: "a figure of the run-up",
   writeDefect: "a defect",
   closeDefect: "closing a defect",
   startDrill: "opening a drill",

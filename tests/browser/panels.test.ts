@@ -88,6 +88,24 @@ describe("the panels of the four posts", () => {
       );
   });
 
+  it("[PAN-15] take no touch on what has just appeared", async () => {
+    const answers = crew.cockpit.page.locator(".ask > .answers");
+    const touchable = () => answers.evaluate((e) => getComputedStyle(e).pointerEvents);
+    await crew.cockpit.page.emulateMedia({ reducedMotion: "reduce" });
+    // The half second begins anew with each ask: a new one is put in place of the old.
+    await answers.evaluate((e) => {
+      e.style.animation = "none";
+      e.getBoundingClientRect();
+      e.style.animation = "";
+      for (const a of e.getAnimations()) a.pause();
+    });
+    expect(await touchable()).toBe("none");
+    await answers.evaluate((e) => {
+      for (const a of e.getAnimations()) a.finish();
+    });
+    expect(await touchable()).toBe("auto");
+  });
+
   it("[PAN-12] record no figure that was only shown", async () => {
     await crew.cockpit.asked("Set the brakes and read their pressure.");
     await crew.cockpit.press("Brakes set");

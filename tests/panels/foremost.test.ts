@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { foremost, type Held } from "../../web/posts/shared/foremost.ts";
 import type { AskView } from "../../web/ui/askView.ts";
 
-const ask = (key: string, rank: number) => ({ key, rank }) as AskView;
+const ask = (key: string, rank: number, dueAt: number | null = null) => ({ key, rank, dueAt }) as AskView;
 const held = (key: string, more: Partial<Held> = {}): Held => ({ key, over: null, busy: false, ...more });
 
 it("[PAN-15] the first in order is shown to somebody who looks at nothing yet", () => {
@@ -10,8 +10,10 @@ it("[PAN-15] the first in order is shown to somebody who looks at nothing yet", 
   expect(foremost([], null)).toBeUndefined();
 });
 
-it("[PAN-15] what is looked at gives way to something heavier, never to something of its own weight", () => {
-  expect(foremost([ask("present", 2), ask("readBack", 2)], held("readBack"))?.key).toBe("readBack");
+it("[PAN-15] what is looked at gives way to something heavier, or as heavy with a limit where it has none", () => {
+  expect(foremost([ask("present", 2, 9), ask("readBack", 2, 5)], held("readBack"))?.key).toBe("readBack");
+  expect(foremost([ask("settle", 2), ask("readBack", 2, 5)], held("readBack"))?.key).toBe("readBack");
+  expect(foremost([ask("chocks", 3, 9), ask("check", 3)], held("check"))?.key).toBe("chocks");
   expect(foremost([ask("readBack", 2), ask("check", 3)], held("check"))?.key).toBe("readBack");
 });
 

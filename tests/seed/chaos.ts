@@ -5,10 +5,16 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
+import { itemGauge } from "../../shared/session/runUp.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 
 /** Figures in and out of every range, on every instrument's scale. */
-function anyFigure(unit: Quantity["unit"], roll: number): Quantity {
+function anyFigure(
+  unit: Quantity["unit"],
+  roll: number,
+  scale?: { from: number; to: number } | undefined,
+): Quantity {
+  if (scale) return { value: Math.round(scale.from + (scale.to - scale.from) * roll), unit };
   const high = { V: 40, psi: 150, inHg: 9, degC: 140, degF: 280, rpm: 2000, count: 12 } as Partial<
     Record<Quantity["unit"], number>
   >;
@@ -47,7 +53,15 @@ export function anything(
   }
   const options = askedOf(state, post, now).flatMap((ask) =>
     ask.choices.flatMap((chosen) => {
-      const figure = chosen.need?.is === "figure" ? anyFigure(chosen.need.unit, roll("figure")) : null;
+      const { draft } = chosen;
+      const gauge =
+        draft.type === "recordRunUp"
+          ? itemGauge(state.type, draft.item)
+          : draft.type === "reading"
+            ? state.type.gauges.find((g) => g.id === draft.gauge)
+            : undefined;
+      const figure =
+        chosen.need?.is === "figure" ? anyFigure(chosen.need.unit, roll("figure"), gauge?.scale) : null;
       const action = fill(chosen, {
         ...(ask.engine === null ? {} : { engine: ask.engine }),
         ...(figure ? { figure } : {}),

@@ -66,6 +66,8 @@ const OTHERS: Readonly<Record<Other, [who: string, from: Stage, to: Stage]>> = {
   override: ["CS", "starting", "starting"],
   countBlades: ["FG", "secure", "starting"],
   recordWeather: ["CS", "plan", "release"],
+  recordFlash: ["CFGS", "plan", "release"],
+  recordRunUp: ["C", "warmUp", "warmUp"],
   writeDefect: ["CFGS", "plan", "release"],
   closeDefect: ["S", "plan", "release"],
   startDrill: ["CFGS", "plan", "release"],
@@ -123,6 +125,10 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
       return { type, alert: 1 };
     case "shelveAlert":
       return { type, alert: 1, minutes: 5 };
+    case "recordFlash":
+      return { type, thunderAfterS: 60 };
+    case "recordRunUp":
+      return { type, engine: 1, item: "magnetoBoth", reading: { value: 1700, unit: "rpm" } };
     case "present":
       return { type };
     case "delivered":

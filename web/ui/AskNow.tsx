@@ -77,16 +77,23 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
           }}
         />
       ) : (
-        <Need
-          answer={answer}
-          numbers={numbers}
-          blocked={!fresh && !answer.offline}
-          onGive={give}
-          onBack={() => put(null)}
-        />
+        <div ref={intoView}>
+          <Need
+            answer={answer}
+            numbers={numbers}
+            blocked={!fresh && !answer.offline}
+            onGive={give}
+            onBack={() => put(null)}
+          />
+        </div>
       )}
     </section>
   );
+}
+
+/** On a small screen the keys of an entry must not begin below its edge. */
+function intoView(entry: HTMLElement | null) {
+  entry?.scrollIntoView({ block: "nearest" });
 }
 
 function Answers({ ask, fresh, onPress }: { ask: AskView; fresh: boolean; onPress(a: AnswerKey): void }) {

@@ -10,7 +10,8 @@ import { type PowerReading, pressureSpread } from "./manifoldPressure.ts";
 export interface RunUpRules {
   gauges: readonly Gauge[];
   magneto: MagnetoLimits;
-  feather: FeatherLimits;
+  /** Null where the propeller does not feather. */
+  feather: FeatherLimits | null;
   manifold: { limit: Limit; rpmTolerance: number };
 }
 
@@ -75,6 +76,7 @@ export function readyForRelease(
     if (!check) faults.push({ code: "notDone", engine, check: "magneto" });
     else if (!check.ok) faults.push({ code: "unreadable", engine, check: "magneto", why: check.why });
     else faults.push(...check.value.faults.map((fault) => ({ code: "magneto" as const, engine, fault })));
+    if (!rules.feather) continue;
     const answer = feather && featherCheck(feather, rules.feather);
     if (!answer) faults.push({ code: "notDone", engine, check: "feather" });
     else if (!answer.ok) faults.push({ code: "unreadable", engine, check: "feather", why: answer.why });

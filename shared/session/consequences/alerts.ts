@@ -2,6 +2,7 @@ import { ALERT_RULES, type AlertKind } from "../../alerts/kinds.ts";
 import { needsPerson } from "../../alerts/machine.ts";
 import type { Fact } from "../../protocol/events.ts";
 import { POSTS } from "../../protocol/posts.ts";
+import { groundPowerVerdict } from "../groundPower.ts";
 import { type Alert, type Engine, engineOf, plain, type SessionState } from "../state.ts";
 
 /** Alerts that begin, end, come off their shelf, sound again, or are reset when everybody has acknowledged. */
@@ -145,10 +146,8 @@ function latchedEverywhere(state: SessionState, alert: Alert): boolean {
 }
 
 function voltsOutOfRange(state: SessionState): boolean {
-  if (state.groundPower.is !== "on") return false;
-  const { value } = state.groundPower.volts;
-  const { steadyMin, steadyMax } = state.type.groundPower;
-  return value < steadyMin.value || value > steadyMax.value;
+  const verdict = groundPowerVerdict(state);
+  return verdict !== null && !verdict.within;
 }
 
 /** Whether what an alert is about still holds. */

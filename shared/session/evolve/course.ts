@@ -16,6 +16,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         ...newEpoch(state),
         order: fact.order ?? state.order,
         powerSource: fact.powerSource ?? state.powerSource,
+        ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
       };
     case "stageReached":
       return { ...state, stage: fact.stage, stageSince: event.at };

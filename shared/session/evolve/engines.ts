@@ -71,5 +71,6 @@ export function shutDown(state: SessionState, n: number, now: number, reason: st
 
 /** The engine ran: its blades need no counting until the type's interval has passed since. */
 function ran(engine: Engine, now: number): Engine {
-  return { ...engine, lastRanAt: now, blades: null };
+  const { warmUp: _warmed, runUp: _ranUp, ...rest } = engine;
+  return { ...rest, lastRanAt: now, blades: null };
 }

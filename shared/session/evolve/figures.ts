@@ -2,14 +2,16 @@ import { oilLimitsAt } from "../../models/oil/oilBands.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Unit } from "../../protocol/quantity.ts";
 import { airTemperature } from "../air.ts";
-import { type Engine, plain, type Reading, type SessionState } from "../state.ts";
+import { keptOf } from "../gates.ts";
+import { type Engine, isTurning, plain, type Reading, type SessionState } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
+import { lowestSeen } from "./lowestVolts.ts";
 
 /** Readings and checks. Oil pressure after the catch moves the engine on by itself. */
 export function evolveFigure(
   state: SessionState,
   event: SessionEvent,
-  fact: FactOf<"reading" | "checked">,
+  fact: FactOf<"reading" | "checked" | "runUpRead">,
 ): SessionState {
   const name = event.actor.kind === "person" ? event.actor.name : "";
   if (fact.type === "checked") {
@@ -18,13 +20,32 @@ export function evolveFigure(
     return { ...state, checks: { ...state.checks, [fact.check]: record } };
   }
   const reading: Reading = { value: fact.reading.value, unit: fact.reading.unit as Unit, at: event.at, name };
+  if (fact.type === "runUpRead") {
+    return withEngine(state, fact.engine, (e) => ({ ...e, runUp: { ...e.runUp, [fact.item]: reading } }));
+  }
   if (fact.engine === undefined) {
-    return { ...state, readings: { ...state.readings, [fact.gauge]: reading } };
+    const read = { ...state, readings: { ...state.readings, [fact.gauge]: reading } };
+    return fact.gauge === "busVolts" ? lowestSeen(read, { ...reading, from: "busVolts" }) : read;
   }
   return withEngine(state, fact.engine, (e) => {
-    const read = { ...e, readings: { ...e.readings, [fact.gauge]: reading } };
+    const read = keptForWarmUp(
+      state,
+      { ...e, readings: { ...e.readings, [fact.gauge]: reading } },
+      fact.gauge,
+      reading,
+    );
     return fact.gauge === "oilPressure" ? oilRead(state, read, reading) : read;
   });
+}
+
+/** Readings of the warm-up's gauges, as many as the type keeps; the first stays, for a rise is counted from it. */
+function keptForWarmUp(state: SessionState, engine: Engine, gauge: string, reading: Reading): Engine {
+  const most = keptOf(state.type.warmUp, gauge);
+  if (most === 0 || !isTurning(engine.life)) return engine;
+  const [first, ...rest] = [...(engine.warmUp?.[gauge] ?? []), reading];
+  if (!first) return engine;
+  const kept = [first, ...rest.slice(Math.max(0, rest.length - (most - 1)))];
+  return { ...engine, warmUp: { ...engine.warmUp, [gauge]: kept } };
 }
 
 function oilRead(state: SessionState, engine: Engine, reading: Reading): Engine {

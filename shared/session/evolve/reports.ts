@@ -3,7 +3,11 @@ import type { SessionState } from "../state.ts";
 import { withEngine } from "./engines.ts";
 import { said } from "./said.ts";
 
-type ReportFact = FactOf<"bladesCounted" | "weatherRead" | "defectWritten" | "defectClosed" | "exceeded">;
+type ReportFact = FactOf<
+  "bladesCounted" | "weatherRead" | "defectWritten" | "defectClosed" | "exceeded" | "flashSeen"
+>;
+
+const FLASHES_KEPT = 50;
 
 /** Reports that conditions stand on, and limits that were passed. */
 export function evolveReport(state: SessionState, event: SessionEvent, fact: ReportFact): SessionState {
@@ -24,8 +28,14 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
           fromDeg: fact.fromDeg ?? null,
           temperatureC: fact.temperatureC ?? null,
           qnhHpa: fact.qnhHpa ?? null,
+          ...(fact.dewPointC === undefined ? {} : { dewPointC: fact.dewPointC }),
+          ...(fact.metar === undefined ? {} : { metar: fact.metar }),
         },
       };
+    case "flashSeen": {
+      const flashes = [...(state.flashes ?? []), { at: event.at, miles: fact.miles }];
+      return { ...state, flashes: flashes.slice(-FLASHES_KEPT) };
+    }
     case "defectWritten": {
       const defect = {
         id: `${state.id}-${event.seq}`,

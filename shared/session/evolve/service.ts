@@ -1,6 +1,8 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
-import { isService, type Service, type SessionState } from "../state.ts";
+import type { Quantity } from "../../protocol/quantity.ts";
+import { isService, plain, type Said, type Service, type SessionState } from "../state.ts";
 import { authorised } from "./authority.ts";
+import { lowestSeen } from "./lowestVolts.ts";
 import { said } from "./said.ts";
 import { closeKinds } from "./signals.ts";
 
@@ -11,6 +13,7 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
   switch (fact.kind) {
     case "powerConnected":
       if (!fact.volts) return state;
+      if (readWhileCranking(state)) return whileCranking(state, fact.volts, by);
       return spend({ ...state, groundPower: { is: "on", volts: fact.volts, by } }, "connectPower");
     case "powerDisconnected":
       return spend({ ...state, groundPower: { is: "off", by } }, "disconnectPower");
@@ -32,6 +35,18 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
     default:
       return state;
   }
+}
+
+/** On already, an engine cranking, and the type says what holds then: no report of the steady volts. */
+function readWhileCranking(state: SessionState): boolean {
+  const cranking = state.engines.some((e) => plain(e.life).is === "cranking");
+  return cranking && state.groundPower.is === "on" && state.type.groundPower.starting !== undefined;
+}
+
+function whileCranking(state: SessionState, volts: Quantity, by: Said): SessionState {
+  if (state.groundPower.is !== "on") return state;
+  const read = { ...state, groundPower: { ...state.groundPower, cranking: { volts, by } } };
+  return lowestSeen(read, { ...volts, at: by.at, name: by.name, from: "groundPower" });
 }
 
 /** From the cockpit, the request is the authority itself. */

@@ -1,7 +1,9 @@
 import type { Choice } from "../../../shared/asks/ask.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
+import { itemGauge } from "../../../shared/session/runUp.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
+import { runUpItemWord } from "../../../shared/words/runUp.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
 import { ago, figure } from "../../ui/numbers.ts";
@@ -28,6 +30,13 @@ export function figureSpec(state: SessionState, choice: Choice, now: number): Fi
       before: held?.[gauge.id] ?? null,
       now,
     });
+  }
+  if (draft.type === "recordRunUp") {
+    const gauge = itemGauge(state.type, draft.item);
+    if (!gauge) return null;
+    const before = engineOf(state, draft.engine)?.runUp?.[draft.item] ?? null;
+    const label = `Number ${draft.engine}: ${runUpItemWord(draft.item)}`;
+    return spec({ label, gauge, low: null, high: gauge.max ?? null, before, now });
   }
   if (draft.type === "recordCheck") {
     const check = state.type.checks.find((c) => c.id === draft.check);

@@ -13,13 +13,15 @@ export interface Held {
 const PRESSING = 1;
 
 /**
- * The ask to show large. The first in order, but nothing new of equal weight takes the place of what the person is
- * looking at, and while something is being put in only danger and alerts do: a key must not change under a finger.
+ * The ask to show large. The first in order, but what the person looks at gives way only to something heavier, or of
+ * its own weight with a limit where it has none; while something is being put in, only to danger and alerts.
  */
 export function foremost(asks: readonly AskView[], held: Held | null): AskView | undefined {
   const first = asks[0];
   const mine = asks.find((a) => a.key === held?.key);
   if (!held || !first || !mine) return first;
-  const stays = held.over === first.key || first.rank >= mine.rank || (held.busy && first.rank > PRESSING);
+  const sooner = first.rank === mine.rank && first.dueAt !== null && mine.dueAt === null;
+  const presses = first.rank < mine.rank || sooner;
+  const stays = held.over === first.key || !presses || (held.busy && first.rank > PRESSING);
   return stays ? mine : first;
 }

@@ -2,6 +2,7 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import { isStop } from "../../../shared/session/decide.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
+import { runUpItemWord } from "../../../shared/words/runUp.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { timeOfDay } from "../../ui/numbers.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
@@ -29,6 +30,10 @@ export function sayAction(state: SessionState, action: Action): string {
       const engine = action.engine === undefined ? "" : `, number ${action.engine}`;
       return `${gauge?.name ?? action.gauge}${engine}: ${action.reading.value} ${unitWord(action.reading.unit)}`;
     }
+    case "recordRunUp":
+      return `Run-up of number ${action.engine}, ${runUpItemWord(action.item)}: ${action.reading.value} ${unitWord(action.reading.unit)}`;
+    case "recordFlash":
+      return "Lightning seen";
     case "recordCheck": {
       const words = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
       if (action.reading) return `${words}: ${action.reading.value} ${unitWord(action.reading.unit)}`;

@@ -1,0 +1,23 @@
+import { lightningState } from "../models/weather/lightning.ts";
+import type { Condition } from "./condition.ts";
+
+/**
+ * No flash within the type's distance, or of unknown distance, in the type's time. Nobody needs to look for none: the
+ * condition answers what was reported. A type without a rule for lightning has no limit to pass.
+ */
+export const lightningClear: Condition = {
+  id: "lightningClear",
+  owners: ["supervisor"],
+  find(state, _engine, now) {
+    const rule = state.type.ramp?.lightning;
+    const clear = { is: "yes", at: null, by: null, until: null } as const;
+    if (!rule) return clear;
+    const seen = lightningState(state.flashes ?? [], now, {
+      stopWithinMiles: rule.stopWithin.value,
+      resumeAfter: rule.resumeAfter.value * 1000,
+    });
+    if (seen.state === "clear") return clear;
+    const found = seen.nearestMiles === null ? "distance unknown" : `${seen.nearestMiles} mi`;
+    return { is: "no", at: seen.lastAt, by: null, until: seen.resumeAt, found };
+  },
+};

@@ -1,0 +1,45 @@
+import type { RunUpItem } from "../protocol/commands.ts";
+
+const ITEMS: Readonly<Record<RunUpItem, string>> = {
+  powerManifold: "manifold pressure at the common speed",
+  powerRpm: "speed at that pressure",
+  magnetoBoth: "speed on both magnetos",
+  magnetoLeft: "speed on the left magneto",
+  magnetoRight: "speed on the right magneto",
+  featherBefore: "speed before feathering",
+  featherLowest: "lowest speed, feather pulled out",
+  featherAfter: "speed after feathering",
+};
+
+export function runUpItemWord(item: RunUpItem): string {
+  return ITEMS[item];
+}
+
+const CHECKS: Readonly<Record<string, string>> = {
+  power: "power",
+  magneto: "magnetos",
+  feather: "feathering",
+};
+
+const FAULTS: Readonly<Record<string, string>> = {
+  belowMin: "is below its least",
+  over: "is over its most",
+  notRead: "has not been read since warm-up began",
+  unreadable: "cannot be judged",
+  notDone: "not done",
+  leftOverMax: "the left drop is too large",
+  rightOverMax: "the right drop is too large",
+  uneven: "the drops are uneven",
+  leftNoDrop: "no drop on the left: not grounded, or timing",
+  rightNoDrop: "no drop on the right: not grounded, or timing",
+  noResponse: "the propeller did not answer",
+  overMax: "pulled out too late: the drop is too large",
+  notRecovered: "the speed did not come back",
+  spread: "manifold pressures differ too much",
+};
+
+/** A fault of the run-up in words: engine 0 is the aircraft, `item` a check or a gauge's name. */
+export function runUpFaultWords(engine: string, item: string, fault: string): string {
+  const what = `${CHECKS[item] ?? item} ${FAULTS[fault] ?? fault}`;
+  return engine === "0" ? `Run-up: ${what}` : `Run-up of number ${engine}: ${what}`;
+}

@@ -1,0 +1,37 @@
+import { describe, expect, it } from "vitest";
+import { given } from "../spec/given.ts";
+import { drill, drilled } from "./types.ts";
+
+const ONE = drill("one", "manual");
+const OTHER = drill("other", "manual");
+const TYPE = drilled(ONE, OTHER);
+const PLAIN = { ...TYPE, conditions: TYPE.conditions.filter((c) => c !== "bladesCounted") };
+
+describe("one thing said is not another", () => {
+  it("[OIL-2, ALR-1] a guard gone from an engine that caught says nothing of its oil", () => {
+    const story = given().upTo("starting").caught(3);
+    story.send("fireGuard", "guardAway");
+    expect(story.alerts).toEqual(["guardMissing"]);
+    story.wait(120);
+    expect(story.alerts).toEqual(["guardMissing", "oilFirstLate", "oilNormalLate"]);
+  });
+
+  it("[OIL-2] the first indication late leaves the limit of normal pressure", () => {
+    const story = given().upTo("starting").caught(3);
+    story.wait(120);
+    expect(story.alerts).toEqual(["oilFirstLate", "oilNormalLate"]);
+  });
+
+  it("[DRL-2] two drills at one engine are two cards, one drill at two engines too", () => {
+    const story = given({ type: PLAIN }).upTo("starting");
+    const start = (id: string, engine: number) =>
+      story.say("cockpit", { type: "startDrill", drill: id, engine }).refusal?.reason;
+    expect([start("one", 3), start("other", 3), start("one", 4)]).toEqual([undefined, undefined, undefined]);
+    expect(start("one", 3)).toBe("alreadyDone");
+    expect(story.state.drills.map((r) => [r.drill, r.engine])).toEqual([
+      ["one", 3],
+      ["other", 3],
+      ["one", 4],
+    ]);
+  });
+});
