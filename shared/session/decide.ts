@@ -15,12 +15,8 @@ import { decideSend } from "./decide/send.ts";
 import { decideWeather } from "./decide/weather.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
 import { isOver, type SessionState } from "./state.ts";
+import { isStop } from "./stop.ts";
 import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
-
-/** True for the messages that are taken from anyone at any time: hold, cut, fire, an engine seen turning. */
-export function isStop(action: Action): boolean {
-  return action.type === "send" && CATALOGUE[action.kind].stop;
-}
 
 /**
  * Decides one action on the state as it stands. Pure: same inputs, same verdict. A refusal says why, and who could.

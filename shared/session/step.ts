@@ -1,10 +1,10 @@
 import type { Action } from "../protocol/commands.ts";
 import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
-import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
 import { consequences } from "./consequences.ts";
 import { decide } from "./decide.ts";
 import { evolve } from "./evolve.ts";
+import { postHeld } from "./postHeld.ts";
 import { isOver, type SessionState } from "./state.ts";
 import type { Context } from "./verdict.ts";
 
@@ -41,13 +41,6 @@ const CLOCK_SLACK_MS = 1_000;
 
 /** A bound no session reaches: consequences settle in a few rounds, and a loop would be our own fault. */
 const ROUNDS = 50;
-
-/** The post a person holds in this session on this device, null for an observer. */
-export function postHeld(state: SessionState, person: Pick<Person, "id" | "device">): Post | null {
-  return (
-    POSTS.find((p) => state.posts[p]?.id === person.id && state.posts[p]?.device === person.device) ?? null
-  );
-}
 
 /** Plans a session: its first event. The plan has been validated by the caller against the type. */
 export function plan(

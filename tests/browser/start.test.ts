@@ -180,4 +180,4 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] a four-engine start, from the plan to eviden
   expect(found).toMatchObject({ ok: true, events: lines.length });
   expect(found.ok && found.state.stage).toBe("closed");
   expect(crew.all.flatMap((s) => s.complaints)).toEqual([]);
-}, 240_000);
+}, 400_000);

@@ -1,6 +1,6 @@
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { postHeld } from "../../shared/session/postHeld.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { postHeld } from "../../shared/session/step.ts";
 import type { Person, Say } from "../spec/given.ts";
 import type { Chance } from "./chance.ts";
 

@@ -5,8 +5,8 @@ import { POSTS } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { ANSWERS, FIRE_PLACES, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
 import { STAGES } from "../../shared/protocol/stages.ts";
+import { postHeld } from "../../shared/session/postHeld.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { postHeld } from "../../shared/session/step.ts";
 import { CREW, ed, fay, onDevice, type Person, type Say } from "./given.ts";
 
 /** Four people who may hold posts, an observer, a spare qualified for all, and one of them on a second device. */

@@ -1,5 +1,4 @@
 import { type IDBPDatabase, openDB } from "idb";
-import { commandSchema } from "../../shared/protocol/commands.ts";
 import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
 
 const DATABASE = "chockside";
@@ -66,8 +65,20 @@ async function writeOne(db: IDBPDatabase, person: string, outbox: Outbox): Promi
   await Promise.all([tx.store.put(outbox, person), tx.done]);
 }
 
-/** As it was written down. An entry that no longer reads as a command is dropped with it. */
+/** As it was written down. An entry of another shape is dropped: the server would only refuse it. */
 function asOutbox(kept: unknown): Outbox {
-  if (!Array.isArray(kept)) return [];
-  return (kept as Entry[]).filter((e) => commandSchema.safeParse(e?.command).success);
+  return Array.isArray(kept) ? (kept as Entry[]).filter(isEntry) : [];
+}
+
+function isEntry(entry: Entry): boolean {
+  const command = entry?.command;
+  return (
+    command?.v === 1 &&
+    typeof command.id === "string" &&
+    typeof command.session === "string" &&
+    typeof command.clientAt === "number" &&
+    typeof command.action?.type === "string" &&
+    typeof entry.tries === "number" &&
+    typeof entry.nextAt === "number"
+  );
 }

@@ -8,9 +8,9 @@ import { Fault } from "./Fault.tsx";
 import { fetchRest, later } from "./later.tsx";
 import { Ramp } from "./Ramp.tsx";
 import { go, useRoute } from "./route.ts";
+import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
 
-const SessionPage = later(() => import("./SessionPage.tsx").then((m) => m.SessionPage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));

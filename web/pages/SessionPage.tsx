@@ -1,5 +1,5 @@
 import { Suspense, useEffect, useState } from "react";
-import { postHeld } from "../../shared/session/step.ts";
+import { postHeld } from "../../shared/session/postHeld.ts";
 import { say } from "../../shared/words/en.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useLinkView, useWatch } from "../net/app.ts";

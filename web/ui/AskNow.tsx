@@ -1,9 +1,16 @@
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import type { Given } from "../../shared/asks/ask.ts";
 import { type AnswerKey, type AskView, WEIGHT_WORDS } from "./askView.ts";
-import { SignalFigure } from "./figures/SignalFigure.tsx";
 import { Need } from "./Need.tsx";
 import { TimeLeft } from "./TimeLeft.tsx";
+
+/** Fetched beside the panel, not before it: what is asked must not wait for its figure, nor fail with it. */
+const SignalFigure = lazy(() =>
+  import("./figures/SignalFigure.tsx").then(
+    (m) => ({ default: m.SignalFigure }),
+    () => ({ default: () => null }),
+  ),
+);
 
 interface Props {
   ask: AskView;
@@ -63,7 +70,11 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
           )}
           {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
         </div>
-        {ask.hand && <SignalFigure {...ask.hand} />}
+        {ask.hand && (
+          <Suspense fallback={null}>
+            <SignalFigure {...ask.hand} />
+          </Suspense>
+        )}
       </div>
       {sending ? (
         <p className="ask-sending">Sending… not yet recorded</p>

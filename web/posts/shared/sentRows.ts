@@ -1,6 +1,6 @@
 import type { Action } from "../../../shared/protocol/commands.ts";
-import { isStop } from "../../../shared/session/decide.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
+import { isStop } from "../../../shared/session/stop.ts";
 import { say } from "../../../shared/words/en.ts";
 import { runUpItemWord } from "../../../shared/words/runUp.ts";
 import { unitWord } from "../../../shared/words/units.ts";
