@@ -85,14 +85,17 @@ describe("the documentation", () => {
     const { paths } = (await get("/docs/json")).json();
     expect(Object.keys(paths).sort()).toEqual([
       "/api/aircraft",
+      "/api/card.pdf",
       "/api/demo",
       "/api/join/{code}",
       "/api/me",
       "/api/people",
       "/api/sessions",
       "/api/sessions/{id}",
+      "/api/sessions/{id}/brief.pdf",
       "/api/sessions/{id}/events",
       "/api/sessions/{id}/evidence",
+      "/api/sessions/{id}/record.pdf",
       "/api/sign-in",
       "/api/sign-out",
       "/api/types",

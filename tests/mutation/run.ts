@@ -20,8 +20,8 @@ export interface Tried {
   by: string | null;
 }
 
-/** A mutant may loop for ever: longer than this and it counts as noticed. Wall time, for a busy machine. */
-const PATIENCE_MS = 180_000;
+/** A mutant may loop for ever: with no sign of life for so long it counts as noticed. Of a busy machine. */
+const PATIENCE_MS = 90_000;
 /** Slower tests would cost more than they find. Milliseconds of the processor's time. */
 const SLOW_MS = 250;
 
@@ -56,15 +56,23 @@ export async function tryMutants({ share, seed, processes, within }: Wanted, sai
           return;
         }
         child.send(at.id);
+        wait();
+      };
+      const wait = () => {
+        clearTimeout(watch);
         watch = setTimeout(() => child.kill("SIGKILL"), PATIENCE_MS);
       };
       child.on("message", (told: Told) => {
+        if (told.is === "alive") {
+          wait();
+          return;
+        }
         if (told.is === "ready") {
           said(`${told.trials} tests, ${told.slow} too slow, ${told.covered} mutants come by`);
           for (const name of told.failing) said(`fails unbroken, left out: ${name}`);
         } else if (at) tried.push({ mutant: at, by: told.is === "killed" ? told.by : null });
         if (told.is === "survived" && at) said(`survived ${placeOf(at)}`);
-        if (tried.length % 25 === 0) said(`${tried.length} tried, ${noticed(tried)} noticed`);
+        if (at && tried.length % 10 === 0) said(`${tried.length} tried, ${noticed(tried)} noticed`);
         next();
       });
       child.on("error", failed);
@@ -72,6 +80,7 @@ export async function tryMutants({ share, seed, processes, within }: Wanted, sai
         clearTimeout(watch);
         if (over) done();
         else if (at) {
+          said(`no end ${placeOf(at)}`);
           tried.push({ mutant: at, by: "no end" });
           one().then(done, failed);
         } else failed(new Error("a worker ended before it began"));

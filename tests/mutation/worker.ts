@@ -11,6 +11,7 @@ export interface Order {
   slow: number;
 }
 export type Told =
+  | { is: "alive" }
   | { is: "ready"; trials: number; failing: string[]; slow: number; covered: number }
   | { is: "killed"; mutant: number; by: string }
   | { is: "survived"; mutant: number; tried: number };
@@ -84,7 +85,10 @@ class Worker {
     }
     for (const i of tests) {
       const trial = this.#trials[i];
-      if (trial && (await passes(trial))) continue;
+      if (trial && (await passes(trial))) {
+        tell({ is: "alive" });
+        continue;
+      }
       tell({ is: "killed", mutant, by: trial?.name ?? "collecting" });
       return;
     }
