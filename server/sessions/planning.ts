@@ -2,7 +2,7 @@ import { canonical } from "../../shared/evidence/canonical.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
-import { isOrderOf } from "../../shared/types/validate.ts";
+import { isOrderOf } from "../../shared/types/isOrderOf.ts";
 import type { Clock } from "../clock.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";

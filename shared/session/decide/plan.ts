@@ -1,6 +1,6 @@
 import type { Action } from "../../protocol/commands.ts";
 import { stageAfter } from "../../protocol/stages.ts";
-import { isOrderOf } from "../../types/validate.ts";
+import { isOrderOf } from "../../types/isOrderOf.ts";
 import { missingFor } from "../requirements.ts";
 import { isTurning, type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
