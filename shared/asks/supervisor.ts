@@ -1,6 +1,6 @@
 import { findUnmet } from "../conditions/all.ts";
 import { stageAfter } from "../protocol/stages.ts";
-import { mayGoBack } from "../session/decide/plan.ts";
+import { mayGoBack } from "../session/goingBack.ts";
 import { missingFor } from "../session/requirements.ts";
 import { plain, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";

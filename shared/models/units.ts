@@ -101,3 +101,9 @@ export function atLeast(reading: Quantity, limit: Quantity): Outcome<boolean> {
   if (!read.ok) return read;
   return found(read.value.value >= limit.value - SAME * Math.max(1, Math.abs(limit.value)));
 }
+
+/** A quantity in another unit; NaN where it cannot be had, which no comparison passes. */
+export function inUnit(quantity: Quantity, unit: Unit): number {
+  const got = convert(quantity, unit);
+  return got.ok ? got.value.value : Number.NaN;
+}

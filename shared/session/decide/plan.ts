@@ -1,6 +1,8 @@
 import type { Action } from "../../protocol/commands.ts";
 import { stageAfter } from "../../protocol/stages.ts";
 import { isOrderOf } from "../../types/isOrderOf.ts";
+import { mayGoBack } from "../goingBack.ts";
+import { adviceOn, questionOf } from "../orderAdvice.ts";
 import { missingFor } from "../requirements.ts";
 import { isTurning, type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
@@ -23,7 +25,12 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       // Once the crew is briefed a change of plan needs its reason on the record.
       if (state.stage !== "plan" && action.reason === undefined)
         return refuse("missingFigure", { found: "reason" });
-      return accept({ ...action, type: "planAmended" });
+      const advice = order ? adviceOn(questionOf(state, order), order) : null;
+      // Another order than advised is the crew's choice; why is kept with it.
+      if (advice && advice.order.join() !== order?.join() && action.reason === undefined) {
+        return refuse("missingFigure", { found: "reason" });
+      }
+      return accept({ ...action, type: "planAmended", ...(advice ? { orderAdvice: advice } : {}) });
     }
     case "advance": {
       if (action.to === "starting" && mayGoBack(state)) {
@@ -44,10 +51,4 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       return accept({ type: "stageReached", stage: "abandoned", reason: action.reason });
     }
   }
-}
-
-/** An engine of the order quit after the starting stage: it can only be started again there. */
-export function mayGoBack(state: SessionState): boolean {
-  const after = state.stage === "warmUp" || state.stage === "release";
-  return after && state.engines.some((e) => state.order.includes(e.n) && !isTurning(e.life));
 }

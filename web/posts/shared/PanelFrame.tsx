@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from "react";
+import { lazy, type ReactNode, Suspense, useState } from "react";
 import { fill } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
@@ -21,6 +21,8 @@ import type { Panel } from "./model.ts";
 import { sentRows } from "./sentRows.ts";
 import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
+
+const WorkedOut = lazy(() => import("./WorkedOut.tsx").then((m) => ({ default: m.WorkedOut })));
 
 interface Props {
   panel: Panel;
@@ -108,6 +110,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             ))}
           </ul>
           {beside}
+          <Suspense fallback={null}>
+            <WorkedOut panel={panel} />
+          </Suspense>
         </section>
       </main>
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}

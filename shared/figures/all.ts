@@ -1,0 +1,49 @@
+import type { SessionState } from "../session/state.ts";
+import { airFigures } from "./air.ts";
+import { bladesFigure } from "./blades.ts";
+import { clearDistances } from "./blast.ts";
+import { cableDrop } from "./cableDrop.ts";
+import { expectedVolts, seenVolts } from "./crankingVolts.ts";
+import type { Figure } from "./figure.ts";
+import { groundPowerFigure } from "./groundPower.ts";
+import { guardWalkFigure } from "./guardWalk.ts";
+import { oilTimers, oilViscosity, preheatFigure } from "./oil.ts";
+import { orderFigure } from "./order.ts";
+import { featherFigure, magnetoFigure, manifoldFigure, releaseFigure } from "./runUp.ts";
+import { starterHeat, starterRest } from "./starter.ts";
+import { startsLeftFigure } from "./startsLeft.ts";
+import { warmUpFigure } from "./warmUp.ts";
+
+const given = (figures: (Figure | null)[]): Figure[] => figures.filter((f) => f !== null);
+
+/** Every figure there is of one engine now. What the type has no data for is not there. */
+export function figuresOfEngine(state: SessionState, engine: number, now: number): Figure[] {
+  return given([
+    bladesFigure(state, engine, now),
+    preheatFigure(state, engine, now),
+    oilViscosity(state, engine),
+    expectedVolts(state, engine),
+    seenVolts(state, engine),
+    starterRest(state, engine, now),
+    starterHeat(state, engine, now),
+    ...oilTimers(state, engine, now),
+    guardWalkFigure(state, engine),
+    magnetoFigure(state, engine),
+    featherFigure(state, engine),
+  ]);
+}
+
+/** Every figure of the aircraft as a whole. The noise of each person is told from the events, in `noise.ts`. */
+export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
+  return given([
+    groundPowerFigure(state),
+    cableDrop(state),
+    startsLeftFigure(state),
+    warmUpFigure(state, now),
+    manifoldFigure(state),
+    releaseFigure(state),
+    orderFigure(state),
+    ...airFigures(state),
+    ...clearDistances(state),
+  ]);
+}

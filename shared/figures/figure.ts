@@ -1,0 +1,88 @@
+import type { Quantity, Unit } from "../protocol/quantity.ts";
+import type { Said } from "../session/state.ts";
+import type { Limit, Source } from "../types/limit.ts";
+
+/** One thing a figure was worked out from. */
+export interface FigureInput {
+  name: string;
+  value: number | string | null;
+  unit: Unit | null;
+  /** Where it comes from: a document of the type, or who read it. */
+  source: string;
+  /** When it was read, server milliseconds; null for a figure of the type, or one nobody has read. */
+  at: number | null;
+}
+
+/** `unknown`: an input is missing, or the data cannot say: never a verdict. `none`: nothing to judge by. */
+export type FigureVerdict = "good" | "caution" | "bad" | "unknown" | "none";
+
+/** A figure shown to people, which opens to what it was made from. */
+export interface Figure {
+  /** Stable within a session: kind, and engine where it is one engine's. */
+  id: string;
+  /** Key of words/figures.ts. */
+  words: string;
+  value: number | string | null;
+  unit: Unit | null;
+  verdict: FigureVerdict;
+  inputs: FigureInput[];
+  equation: string;
+  /** Of the equation. */
+  source: string;
+  /** What the person must know besides, e.g. an assumption made or what is missing. */
+  caution?: string;
+}
+
+const BASIS: Readonly<Record<Source["basis"], string>> = {
+  published: "published",
+  commonPractice: "common practice",
+  fromMemory: "from memory",
+  invented: "invented",
+};
+
+export function sourceWords({ basis, text }: Source): string {
+  const word = BASIS[basis];
+  return text.toLowerCase().startsWith(word) ? text : `${word}: ${text}`;
+}
+
+/** A limit of the type. */
+export function ofType(name: string, limit: Limit): FigureInput {
+  return { name, value: limit.value, unit: limit.unit, source: sourceWords(limit.source), at: null };
+}
+
+/** A plain number of the type with its source. */
+export function ofTypeData(
+  name: string,
+  value: number | string,
+  source: Source,
+  unit: Unit | null = null,
+): FigureInput {
+  return { name, value, unit, source: sourceWords(source), at: null };
+}
+
+/** What somebody read; null: nobody has. */
+export function read(name: string, quantity: (Quantity & { at: number; name: string }) | null): FigureInput {
+  if (!quantity) return notRead(name);
+  return {
+    name,
+    value: quantity.value,
+    unit: quantity.unit,
+    source: `read by ${quantity.name || "the system"}`,
+    at: quantity.at,
+  };
+}
+
+/** What somebody said with a figure in it. */
+export function said(name: string, quantity: Quantity, by: Said): FigureInput {
+  return { name, value: quantity.value, unit: quantity.unit, source: `said by ${by.name}`, at: by.at };
+}
+
+export function notRead(name: string): FigureInput {
+  return { name, value: null, unit: null, source: "nobody has read it", at: null };
+}
+
+/** Cautions that hold, as one text; an absent field when there is none. */
+export function cautions(...texts: (string | null | false | undefined)[]): { caution?: string } {
+  const held = texts.filter((t): t is string => typeof t === "string" && t !== "");
+  return held.length === 0 ? {} : { caution: held.join(" ") };
+}

@@ -1,0 +1,53 @@
+import { startsLeft } from "../models/electrical/startsLeft.ts";
+import type { SessionState } from "../session/state.ts";
+import { batteriesNow, batteryCaution, batteryInputs } from "./crankingSource.ts";
+import { cautions, type Figure, ofType } from "./figure.ts";
+
+/** Starts the batteries still have in them, before the bus falls too low or the charge below its floor. */
+export function startsLeftFigure(state: SessionState): Figure | null {
+  const rules = state.type.electrical;
+  if (!rules?.batteries) return null;
+  const base = {
+    id: "startsLeft",
+    words: "startsLeft",
+    unit: "count" as const,
+    equation:
+      "N = (charge - floor) C / (I t / 3600 (I / Irated)^(k - 1)), each start on the volts its forerunners left",
+    source: "Peukert 1897 for a short draw; Ohm's law for the bus",
+    inputs: [
+      ...batteryInputs(state, rules),
+      ...rules.batteries.map((b) => ofType(`${b.name}, capacity`, b.capacity)),
+      ofType("cranking current", rules.starter.steady),
+      ofType("time of one start", rules.starter.time),
+      ofType("least volts", rules.leastVolts),
+    ],
+  };
+  const now = batteriesNow(state, rules);
+  if (!now.ok) return { ...base, value: null, verdict: "unknown", ...cautions(now.why) };
+  // Each battery carries its share of the current by its ohms; the weakest decides.
+  const conductance = now.value.reduce((sum, b) => sum + 1 / b.ohm, 0);
+  let least = Number.POSITIVE_INFINITY;
+  for (const b of now.value) {
+    const share = 1 / b.ohm / conductance;
+    const one = startsLeft({
+      battery: b.data.cell,
+      rating: {
+        ampHours: b.data.capacity.value,
+        hours: b.data.ratedOver.value,
+        exponent: b.data.exponent.value,
+      },
+      crank: { amps: rules.starter.steady.value * share, seconds: rules.starter.time.value },
+      charge: b.charge,
+      floor: b.data.floor.value / 100,
+      degC: b.degC,
+      internalOhm: b.ohm,
+      // The leads carry the whole current: seen from one battery they count by its share.
+      cableOhm: (rules.leadOhm?.value ?? 0) / share,
+      leastVolts: rules.leastVolts.value,
+    });
+    if (!one.ok) return { ...base, value: null, verdict: "unknown", ...cautions(one.why) };
+    least = Math.min(least, one.value);
+  }
+  const verdict = least === 0 ? "bad" : least < state.order.length ? "caution" : "good";
+  return { ...base, value: least, verdict, ...cautions(batteryCaution(state, rules)) };
+}

@@ -1,0 +1,12 @@
+import type { SessionState } from "../session/state.ts";
+import { type FigureInput, notRead, said } from "./figure.ts";
+
+export const TEMPERATURE_NOT_READ =
+  "The temperature has not been read: the most restrictive limits are taken.";
+
+/** The air's temperature as recorded. */
+export function airInput(state: SessionState): FigureInput {
+  const seen = state.weather;
+  if (!seen || seen.temperatureC === null) return notRead("air temperature");
+  return said("air temperature", { value: seen.temperatureC, unit: "degC" }, seen.by);
+}

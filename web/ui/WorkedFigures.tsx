@@ -1,0 +1,63 @@
+/** One worked-out figure, in words ready to be shown. */
+export interface WorkedRow {
+  id: string;
+  name: string;
+  /** With its unit; a dash where it cannot be said. */
+  value: string;
+  verdict: "good" | "caution" | "bad" | "unknown" | "none";
+  verdictWord: string;
+  caution: string | null;
+  inputs: { name: string; value: string; source: string; age: string }[];
+  equation: string;
+  source: string;
+}
+
+/** Worked-out figures. Each opens to what it was made from: inputs with source and age, equation, its source. */
+export function WorkedFigures({ title, rows }: { title: string; rows: readonly WorkedRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <section className="worked" aria-label={title}>
+      <h3>{title}</h3>
+      {rows.map((r) => (
+        <details key={r.id} data-verdict={r.verdict}>
+          <summary>
+            <span className="worked-name">{r.name}</span>
+            <span className="worked-value">{r.value}</span>
+            <span className="worked-verdict">
+              <VerdictShape is={r.verdict} />
+              {r.verdictWord}
+            </span>
+          </summary>
+          {r.caution && <p className="worked-caution">{r.caution}</p>}
+          <ul>
+            {r.inputs.map((i, at) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: two inputs may share a name, and their order is fixed
+              <li key={at}>
+                <span className="worked-input">{i.name}</span>
+                <b>{i.value}</b>
+                <span className="worked-from">
+                  {i.source}
+                  {i.age && `, ${i.age}`}
+                </span>
+              </li>
+            ))}
+          </ul>
+          <p className="worked-equation">{r.equation}</p>
+          <p className="worked-source">{r.source}</p>
+        </details>
+      ))}
+    </section>
+  );
+}
+
+function VerdictShape({ is }: { is: WorkedRow["verdict"] }) {
+  if (is === "none") return null;
+  return (
+    <svg viewBox="0 0 20 20" className="condition-shape" aria-hidden="true">
+      {is === "good" && <circle cx="10" cy="10" r="8" className="fill" />}
+      {is === "caution" && <path d="M10 2l9 16H1z" className="fill" />}
+      {is === "bad" && <path d="M3 3l14 14M17 3L3 17" className="line" />}
+      {is === "unknown" && <circle cx="10" cy="10" r="7.5" className="line" />}
+    </svg>
+  );
+}
