@@ -74,6 +74,18 @@ describe("METAR", () => {
     expect(metric.wind?.gustKt).toBeCloseTo(19.438, 3);
   });
 
+  it.each([
+    ["28099KT", 99, null],
+    ["280100KT", 100, null],
+    ["280160KT", 160, null],
+    ["VRB100KT", 100, null],
+    ["28085G105KT", 85, 105],
+    ["280100G125KT", 100, 125],
+  ] as const)("[MOD-65] FMH-1 12.6.5: %s has all the digits of its speeds", (group, speedKt, gustKt) => {
+    const field = must(readMetar(`EGLL 201250Z ${group} CAVOK 21/10 Q1021`));
+    expect(field.wind).toMatchObject({ speedKt, gustKt });
+  });
+
   it("[MOD-65] what the report leaves out is null; what is no report is refused", () => {
     const part = must(readMetar("KJFK 122051Z AUTO 28017KT P6SM FEW250 08/ A3034"));
     expect(part).toMatchObject({ automatic: true, dewPointC: null, visibility: { bound: "atLeast" } });

@@ -68,7 +68,7 @@ export function readMetar(text: string): Outcome<FieldWeather> {
     hour,
     minute,
     automatic: metar.auto === true,
-    wind: readWind(metar),
+    wind: readWind(metar, text),
     visibility: readVisibility(metar),
     cavok: metar.cavok === true,
     temperatureC: positiveZero(exact?.temperature ?? metar.temperature),
@@ -94,18 +94,25 @@ function positiveZero(value: number | undefined): number | null {
   return value === undefined ? null : value + 0;
 }
 
-function readWind({ wind }: IMetar): ReportedWind | null {
-  if (!wind) return null;
+/** A wind group as FMH-1 12.6.5 has it, dddff(f)Gff(f): three digits of speed from 100 on. */
+const WIND_GROUP = /(?:^|\s)(?:VRB|\d{3})(\d{2,3})(?:G(\d{2,3}))?(?:KT|MPS|KMH|KM\/H)(?=\s|$)/;
+
+/** The parser reads two digits of a speed of three: the figures are taken from the group, and without one there is no wind. */
+function readWind({ wind }: IMetar, text: string): ReportedWind | null {
+  const group = WIND_GROUP.exec(text.split(/\sRMK\s/)[0] ?? "");
+  if (!wind || !group) return null;
   const perUnit = KT_PER[wind.unit];
   if (perUnit === undefined) return null;
+  const speed = Number(group[1]);
+  const gust = group[2] === undefined ? null : Number(group[2]);
   const variable = wind.direction === "VRB";
   const swings = wind.minVariation !== undefined && wind.maxVariation !== undefined;
   return {
-    fromDeg: variable || wind.speed === 0 ? null : (wind.degrees ?? null),
+    fromDeg: variable || speed === 0 ? null : (wind.degrees ?? null),
     variable,
     sector: swings ? { fromDeg: wind.minVariation as number, toDeg: wind.maxVariation as number } : null,
-    speedKt: wind.speed * perUnit,
-    gustKt: wind.gust === undefined ? null : wind.gust * perUnit,
+    speedKt: speed * perUnit,
+    gustKt: gust === null ? null : gust * perUnit,
   };
 }
 

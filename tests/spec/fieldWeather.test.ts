@@ -1,0 +1,141 @@
+import { describe, expect, it } from "vitest";
+import { lightningClear } from "../../shared/conditions/lightningClear.ts";
+import { windWithinLimits } from "../../shared/conditions/windWithinLimits.ts";
+import { airTemperature } from "../../shared/session/air.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { FOUR } from "./aircraft.ts";
+import { given, type Say, type Story } from "./given.ts";
+
+const source = { basis: "invented", text: "for tests" } as const;
+const limit = <U extends string>(value: number, unit: U) => ({ value, unit, source });
+const manned = (type: AircraftType = FOUR) => given({ type }).manned();
+const weather = (story: Story, figures: Omit<Extract<Say, { type: "recordWeather" }>, "type">) =>
+  story.say("supervisor", { type: "recordWeather", ...figures });
+
+describe("weather at the field", () => {
+  it("[MOD-65] a pasted METAR fills in what it says", () => {
+    const story = manned();
+    const metar = "KJFK 122051Z 28017G27KT 10SM FEW250 M08/M21 A3034";
+    expect(weather(story, { metar }).refusal).toBeUndefined();
+    // 30.34 inHg is 1027.4 hPa.
+    expect(story.state.weather).toMatchObject({
+      ...{ windKt: 17, gustKt: 27, fromDeg: 280, temperatureC: -8, dewPointC: -21, qnhHpa: 1027.4 },
+      metar,
+    });
+    expect(airTemperature(story.state)).toEqual({ value: -8, unit: "degC" });
+  });
+
+  it("[MOD-65] what it leaves out is left out, and speeds in metres a second become knots", () => {
+    const story = manned();
+    weather(story, { metar: "UUEE 201250Z VRB05G10MPS 9999 NSC 15/10" });
+    // 5 and 10 m/s are 9.7 and 19.4 kt.
+    expect(story.state.weather).toMatchObject({ windKt: 9.7, gustKt: 19.4, fromDeg: null, qnhHpa: null });
+  });
+
+  it("[MOD-65] what a person entered goes before what the report says", () => {
+    const story = manned();
+    weather(story, { metar: "EGLL 201250Z 28017KT CAVOK 21/10 Q1021", windKt: 4 });
+    expect(story.state.weather).toMatchObject({ windKt: 4, gustKt: null, temperatureC: 21, qnhHpa: 1021 });
+  });
+
+  it("[MOD-65] figures alone are kept, and nothing is made up beside them", () => {
+    const story = manned();
+    weather(story, { windKt: 6 });
+    const { by: _by, ...kept } = story.state.weather ?? { by: null };
+    expect(kept).toEqual({ windKt: 6, gustKt: null, fromDeg: null, temperatureC: null, qnhHpa: null });
+    expect(airTemperature(story.state)).toBeNull();
+  });
+
+  it.each([
+    [{ metar: "hello" }, /^METAR: /],
+    [{ metar: "EGLL 201250Z /////KT CAVOK 21/10 Q1021" }, /wind|METAR/],
+    [{ temperatureC: 10 }, /^wind, kt$/],
+    [{ metar: "EGLL 201250Z 280160KT CAVOK 21/10 Q1021" }, /^METAR: windKt 160$/],
+    [{ metar: "EGLL 201250Z 28017KT CAVOK 61/10 Q1021" }, /^METAR: temperature 61$/],
+  ] as const)("[MOD-65, REF-1] %o is no weather to start on", (figures, found) => {
+    const { refusal } = weather(manned(), figures);
+    expect(refusal?.reason).toBe("missingFigure");
+    expect(refusal?.found).toMatch(found);
+  });
+
+  it.each([
+    [{ windKt: 30 }, "yes"],
+    [{ windKt: 31 }, "no"],
+    [{ windKt: 10, gustKt: 40 }, "yes"],
+    [{ windKt: 10, gustKt: 41 }, "no"],
+  ] as const)("[MCN-4] %o: %s", (figures, is) => {
+    const story = manned();
+    weather(story, figures);
+    expect(windWithinLimits.find(story.state, 0, story.now).is).toBe(is);
+  });
+
+  it.each([
+    // Nose to the east: wind from the east is ahead, from the west behind, from the north across.
+    [90, 20, "yes", undefined],
+    [270, 10, "yes", undefined],
+    [270, 11, "no", "11 kt from behind"],
+    [0, 15, "yes", undefined],
+    [0, 16, "no", "16 kt across"],
+  ] as const)("[MCN-4, MOD-62] wind from %i at %i kt on a nose at 90: %s", (fromDeg, windKt, is, found) => {
+    const wind = { ...FOUR.wind, tailMax: limit(10, "kt"), crossMax: limit(15, "kt") };
+    const story = manned({ ...FOUR, wind });
+    weather(story, { windKt, fromDeg });
+    const of = (state: typeof story.state) => windWithinLimits.find(state, 0, story.now);
+    expect(of({ ...story.state, headingDeg: 90 })).toMatchObject(found ? { is, found } : { is });
+    // Without a heading there is no nose to split it on.
+    expect(of(story.state).is).toBe("yes");
+  });
+
+  it("[MCN-4] weather grows old at the type's time", () => {
+    const story = manned();
+    weather(story, { windKt: 5 });
+    const read = story.now;
+    const at = (ms: number) => windWithinLimits.find(story.state, 0, read + ms);
+    expect(at(0).until).toBe(read + 3_600_000);
+    expect([at(3_599_999).is, at(3_600_000).is]).toEqual(["yes", "stale"]);
+  });
+});
+
+describe("lightning", () => {
+  const ruled: AircraftType = {
+    ...FOUR,
+    ramp: {
+      ...FOUR.ramp,
+      lightning: { stopWithin: limit(5, "mi"), resumeAfter: limit(1800, "s") },
+    } as NonNullable<AircraftType["ramp"]>,
+  };
+  const flash = (story: Story, thunderAfterS?: number) =>
+    story.say("groundPower", {
+      type: "recordFlash",
+      ...(thunderAfterS === undefined ? {} : { thunderAfterS }),
+    });
+  const found = (story: Story) => lightningClear.find(story.state, 0, story.now);
+
+  it("[MOD-64] twenty-five seconds to the thunder are five miles, at which work stops until the wait is over", () => {
+    const story = manned(ruled);
+    expect(found(story).is).toBe("yes");
+    flash(story, 25);
+    expect(story.state.flashes).toEqual([{ at: story.now, miles: 5 }]);
+    expect(found(story)).toMatchObject({ is: "no", found: "5 mi", until: story.now + 1_800_000 });
+    story.waitMs(1_799_999);
+    expect(found(story).is).toBe("no");
+    story.waitMs(1);
+    expect(found(story).is).toBe("yes");
+  });
+
+  it("[MOD-64] farther away it stops nothing; at an unknown distance it does", () => {
+    const story = manned(ruled);
+    flash(story, 26);
+    expect(found(story).is).toBe("yes");
+    flash(story);
+    expect(found(story)).toMatchObject({ is: "no", found: "distance unknown" });
+  });
+
+  it("[MOD-64] a type without a rule has no limit to pass; the last fifty flashes are kept", () => {
+    const story = manned();
+    for (let n = 0; n < 52; n += 1) flash(story.waitMs(1_000), n);
+    expect(found(story).is).toBe("yes");
+    expect(story.state.flashes).toHaveLength(50);
+    expect(story.state.flashes?.at(-1)?.at).toBe(story.now);
+  });
+});
