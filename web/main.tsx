@@ -14,12 +14,15 @@ import "./styles/plan.css";
 import "./styles/lists.css";
 import "./styles/sequence.css";
 import "./styles/pages.css";
+import "./styles/notices.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { begin } from "./net/app.ts";
 import { App } from "./pages/App.tsx";
+import { keepPanels } from "./pwa/update.ts";
 
 begin();
+if (import.meta.env.PROD) void keepPanels();
 const root = document.getElementById("root");
 if (!root) throw new Error("index.html has no #root");
 createRoot(root).render(

@@ -3,7 +3,7 @@ import type { FactOf } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
-import { isOrderOf } from "../../shared/types/validate.ts";
+import { isOrderOf } from "../../shared/types/isOrderOf.ts";
 import type { Clock } from "../clock.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";

@@ -5,6 +5,7 @@ import { electricalChecks } from "./electricalChecks.ts";
 import { engineChecks } from "./engineChecks.ts";
 import type { TypeFault } from "./fault.ts";
 import { faultsOf } from "./faultWords.ts";
+import { isOrderOf } from "./isOrderOf.ts";
 import { rampChecks } from "./rampChecks.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
@@ -92,13 +93,4 @@ function crossChecks(type: AircraftType): TypeFault[] {
     }
   }
   return faults;
-}
-
-/** True if `order` names engines of the type, each at most once. */
-export function isOrderOf(order: readonly number[], type: AircraftType): boolean {
-  return (
-    order.length > 0 &&
-    new Set(order).size === order.length &&
-    order.every((n) => type.engines.some((e) => e.n === n))
-  );
 }

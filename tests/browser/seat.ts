@@ -40,7 +40,11 @@ export class Seat {
     handle: string,
     viewport = { width: 1180, height: 820 },
   ): Promise<Seat> {
-    const context = await browser.newContext({ viewport, acceptDownloads: true });
+    return Seat.inContext(await browser.newContext({ viewport, acceptDownloads: true }), url, handle);
+  }
+
+  /** In a new tab of a browser that is open already. */
+  static async inContext(context: BrowserContext, url: string, handle: string): Promise<Seat> {
     const seat = new Seat(context, await context.newPage());
     await seat.page.goto(url);
     const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;

@@ -37,8 +37,14 @@ function hurried({ runUp: _long, ...type }: AircraftType): AircraftType {
 /** The real server on a database of its own, serving the built panels. */
 export class TestServer {
   readonly #folder = mkdtempSync(join(tmpdir(), "chockside-browser-"));
+  readonly #site: string;
   #port = 0;
   #stop: () => Promise<void> = async () => {};
+
+  /** @param site the folder of the built panels */
+  constructor(site = SITE) {
+    this.#site = site;
+  }
 
   get url(): string {
     return `http://127.0.0.1:${this.#port}`;
@@ -46,7 +52,8 @@ export class TestServer {
 
   /** Starts, or starts again: on the same port and the same database. */
   async start(): Promise<void> {
-    if (!existsSync(join(SITE, "index.html"))) throw new Error("the panels are not built: npm run build");
+    if (!existsSync(join(this.#site, "index.html")))
+      throw new Error("the panels are not built: npm run build");
     const file = join(this.#folder, "chockside.db");
     const store = new SqliteEventStore(openDatabase(file, Date.now()));
     const directory = await PrismaDirectory.open(file);
@@ -64,7 +71,7 @@ export class TestServer {
       log,
       demoSignIns: demo.people,
     });
-    const app = await createApp(house, { site: SITE, signInsPerMinute: 1_000, live: { origins: [] } });
+    const app = await createApp(house, { site: this.#site, signInsPerMinute: 1_000, live: { origins: [] } });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;
     this.#stop = async () => {

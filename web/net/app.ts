@@ -1,23 +1,20 @@
 import { useEffect, useSyncExternalStore } from "react";
 import { Api } from "./api.ts";
-import {
-  device,
-  keepMode,
-  keepOutbox,
-  keepSignIn,
-  keptMode,
-  keptSignIn,
-  type Mode,
-  type SignedIn,
-} from "./keep.ts";
+import { openBook } from "./idbOutbox.ts";
+import { device, keepMode, keepSignIn, keptMode, keptSignIn, type Mode, type SignedIn } from "./keep.ts";
 import { Link, type LinkView } from "./link.ts";
+import { type Turn, takeTurn } from "./oneSender.ts";
 
 /** The panel's connections: HTTP, and the link while somebody is signed in. */
 export const api = new Api();
 
-interface Connected {
+/** Who is signed in at this window, and whether it is the one that sends for them. */
+export interface Connected {
   signedIn: SignedIn;
-  link: Link;
+  where: "opening" | "here" | "elsewhere";
+  /** Only the window that sends has one. */
+  link: Link | null;
+  turn: Turn | null;
 }
 
 let connected: Connected | null = null;
@@ -33,7 +30,38 @@ const subscribe = (listener: () => void) => {
 
 function connect(signedIn: SignedIn): void {
   api.token = signedIn.token;
-  connected = { signedIn, link: new Link(signedIn.token) };
+  const mine: Connected = { signedIn, where: "opening", link: null, turn: null };
+  connected = mine;
+  const change = (to: Partial<Connected>) => {
+    Object.assign(mine, to);
+    if (connected?.signedIn !== signedIn) return;
+    connected = { ...mine };
+    announce();
+  };
+  let turns = 0;
+  mine.turn = takeTurn(signedIn.person.id, {
+    here() {
+      turns += 1;
+      const turn = turns;
+      void openBook(signedIn.person.id).then(async (book) => {
+        const outbox = await book.read();
+        // Signed out, or asked to hand over, while it was being read.
+        if (turn !== turns || connected?.signedIn !== signedIn) return;
+        change({ where: "here", link: new Link(signedIn.token, book, outbox) });
+      });
+    },
+    elsewhere() {
+      turns += 1;
+      mine.link?.close();
+      change({ where: "elsewhere", link: null });
+    },
+  });
+}
+
+function disconnect(): void {
+  connected?.link?.close();
+  connected?.turn?.end();
+  connected = null;
 }
 
 /** Takes up a sign-in kept from before a reload. */
@@ -48,23 +76,24 @@ export async function signIn(handle: string, pin: string): Promise<void> {
   const { token, person } = await api.signIn(handle, pin, device());
   const signedIn = { token, person };
   keepSignIn(signedIn);
-  connected?.link.close();
+  disconnect();
   connect(signedIn);
+  // Asks the browser not to clear what is kept when it runs short; it may say no.
+  void navigator.storage?.persist?.();
   announce();
 }
 
 export async function signOut(): Promise<void> {
   await api.signOut().catch(() => undefined);
-  keepOutbox([]);
+  await connected?.link?.forgetUnsent();
   forgetSignIn();
 }
 
-/** The sign-in is over; what was not sent stays written down for the same window. */
+/** The sign-in is over; what was not sent stays written down for the same person. */
 export function forgetSignIn(): void {
   keepSignIn(null);
   api.token = null;
-  connected?.link.close();
-  connected = null;
+  disconnect();
   announce();
 }
 

@@ -1,5 +1,4 @@
 import type { Post } from "../../shared/protocol/posts.ts";
-import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
 
 /**
  * What one browser window keeps over a reload. Session storage is the window's own, so four windows of one browser are
@@ -7,7 +6,6 @@ import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
  */
 const SIGN_IN = "chockside.signIn";
 const DEVICE = "chockside.device";
-const OUTBOX = "chockside.outbox";
 const MODE = "chockside.mode";
 
 export interface Me {
@@ -52,30 +50,6 @@ export function device(): Device {
   const made = { id, name: `Panel ${id.slice(0, 4)}` };
   sessionStorage.setItem(DEVICE, JSON.stringify(made));
   return made;
-}
-
-/** The outbox as it was written down. An entry of another shape is dropped: the server would only refuse it. */
-export function keptOutbox(): Outbox {
-  const kept = read<Entry[]>(OUTBOX);
-  return Array.isArray(kept) ? kept.filter(isEntry) : [];
-}
-
-function isEntry(entry: Entry): boolean {
-  const command = entry?.command;
-  return (
-    command?.v === 1 &&
-    typeof command.id === "string" &&
-    typeof command.session === "string" &&
-    typeof command.clientAt === "number" &&
-    typeof command.action?.type === "string" &&
-    typeof entry.tries === "number" &&
-    typeof entry.nextAt === "number"
-  );
-}
-
-/** Written before anything is sent: a reload in between loses nothing. */
-export function keepOutbox(outbox: Outbox): void {
-  sessionStorage.setItem(OUTBOX, JSON.stringify(outbox));
 }
 
 export type Mode = "sun" | "night";

@@ -1,6 +1,7 @@
 import { io, type Socket } from "socket.io-client";
 import type { Action, Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type {
@@ -24,7 +25,7 @@ import {
 } from "../../shared/replica/outbox.ts";
 import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { keepOutbox, keptOutbox } from "./keep.ts";
+import type { OutboxBook } from "./idbOutbox.ts";
 import { merged } from "./log.ts";
 import { fateOf, type Outgoing, outgoingOf, withOutcome } from "./outgoing.ts";
 import { ServerClock } from "./serverClock.ts";
@@ -51,6 +52,10 @@ export interface LinkView {
   trouble: string | null;
   /** Stops the server passed on without being able to write them down. */
   unrecorded: readonly Unrecorded[];
+  /** What waits to be sent is written down and outlives this window. */
+  lasting: boolean;
+  /** A session not watched here in which something this person gave waits for the link or for their word. */
+  unsettled: string | null;
 }
 
 const NOTHING: LinkView = {
@@ -64,6 +69,8 @@ const NOTHING: LinkView = {
   ramp: 0,
   trouble: null,
   unrecorded: [],
+  lasting: true,
+  unsettled: null,
 };
 
 /** The one socket of a panel: connects, watches a session, sends what the outbox holds, keeps the server's time. */
@@ -71,14 +78,20 @@ export class Link {
   readonly clock = new ServerClock();
   #socket: Socket<ServerToClient, ClientToServer>;
   #view: LinkView = NOTHING;
-  #outbox: Outbox = keptOutbox();
+  #outbox: Outbox;
+  #book: OutboxBook;
   #outcomes: Outgoing[] = [];
   #listeners = new Set<() => void>();
   #ticker: ReturnType<typeof setInterval>;
   #exchangedAt = 0;
   #watching = false;
+  /** What the device has said it shows, and what it is just saying: post and signal. */
+  #said = new Set<string>();
 
-  constructor(token: string) {
+  /** @param outbox what this person's book held from before */
+  constructor(token: string, book: OutboxBook, outbox: Outbox) {
+    this.#book = book;
+    this.#outbox = outbox;
     this.#socket = io({
       path: "/live",
       transports: ["websocket"],
@@ -87,6 +100,7 @@ export class Link {
       reconnectionDelay: TIMES.retry / 3,
       reconnectionDelayMax: TIMES.retryMax,
     });
+    this.#show({ lasting: book.lasting() });
     this.#listen();
     this.#ticker = setInterval(() => this.#tick(), TIMES.tick);
   }
@@ -108,6 +122,7 @@ export class Link {
   watch(session: string | null): void {
     if (this.#view.session === session) return;
     if (this.#view.session) this.#socket.emit("unwatch", this.#view.session);
+    this.#said.clear();
     this.#show({ session, state: null, links: null, events: [], trouble: null, unrecorded: [] });
     if (session) this.#sync(0);
   }
@@ -119,9 +134,39 @@ export class Link {
     const what = { id: crypto.randomUUID(), session, action, clientAt: Date.now() };
     const command = commandFor(what, this.clock.now());
     if (!command) return null;
-    this.#store(enqueue(this.#outbox, command, Date.now()));
+    void this.#store(enqueue(this.#outbox, command, Date.now()));
     this.#pump();
     return command.id;
+  }
+
+  /**
+   * The device's own word on which signals it shows. It is no person's: not written down, not queued before what a
+   * person says, and simply said again while the record lacks it.
+   */
+  sayShown(post: Post, signals: readonly number[]): void {
+    const { session } = this.#view;
+    const now = this.clock.now();
+    const fresh = signals.filter((id) => !this.#said.has(`${post} ${id}`));
+    if (!session || now === null || fresh.length === 0 || !this.#socket.connected) return;
+    const action: Action = { type: "delivered", signals: fresh };
+    const command = commandFor({ id: crypto.randomUUID(), session, action, clientAt: Date.now() }, now);
+    for (const id of fresh) this.#said.add(`${post} ${id}`);
+    this.#socket
+      .timeout(TIMES.answer)
+      .emit("command", command, (late: Error | null, result: CommandResult | Trouble) => {
+        if (!late && result.status !== "error") return;
+        for (const id of fresh) this.#said.delete(`${post} ${id}`);
+      });
+  }
+
+  /** A stop that nobody could write down was taken in by the person. */
+  takeIn(notice: Unrecorded): void {
+    this.#show({ unrecorded: this.#view.unrecorded.filter((u) => u !== notice) });
+  }
+
+  /** The person leaves this device: what they did not send is not kept for anybody. */
+  forgetUnsent(): Promise<void> {
+    return this.#store([]);
   }
 
   /** The person wants a lapsed message sent after all: as a new one. */
@@ -131,12 +176,12 @@ export class Link {
     const what = { id: crypto.randomUUID(), session: old.session, action: old.action, clientAt: Date.now() };
     const fresh = commandFor(what, this.clock.now());
     if (!fresh) return;
-    this.#store(renew(this.#outbox, id, fresh, Date.now()));
+    void this.#store(renew(this.#outbox, id, fresh, Date.now()));
     this.#pump();
   }
 
   drop(id: string): void {
-    this.#store(settle(this.#outbox, id));
+    void this.#store(settle(this.#outbox, id));
   }
 
   /** Adds what was fetched of the record from before the watch began. */
@@ -251,13 +296,19 @@ export class Link {
   }
 
   #pump(): void {
-    if (!this.#socket.connected || this.#outbox.length === 0) {
-      this.#show({});
-      return;
-    }
+    this.#show({});
+    if (!this.#socket.connected || this.#outbox.length === 0) return;
     const { outbox, send } = takeDue(this.#outbox, Date.now(), this.clock.now());
-    this.#store(outbox);
+    if (outbox.every((e, i) => e === this.#outbox[i])) return;
+    // Written down as tried before it is: after a killed window "it may have been heard" is never said too little.
+    void this.#store(outbox).then(() => this.#emit(send));
+  }
+
+  #emit(send: readonly Command[]): void {
     for (const command of send) {
+      // Socket.IO would keep it and send it after an outage by itself.
+      if (!this.#socket.connected) return;
+      if (!this.#outbox.some((e) => e.command.id === command.id)) continue;
       this.#socket
         .timeout(TIMES.answer)
         .emit("command", command, (late: Error | null, result: CommandResult | Trouble) => {
@@ -272,20 +323,22 @@ export class Link {
   #outcome(command: Command, fate: Outgoing["fate"]): void {
     const done = { id: command.id, action: command.action, at: command.clientAt, fate };
     this.#outcomes = withOutcome(this.#outcomes, done);
-    this.#store(settle(this.#outbox, command.id));
+    void this.#store(settle(this.#outbox, command.id));
     this.#pump();
   }
 
-  #store(outbox: Outbox): void {
+  async #store(outbox: Outbox): Promise<void> {
     this.#outbox = outbox;
-    keepOutbox(outbox);
     this.#show({});
+    await this.#book.write(outbox);
+    this.#show({ lasting: this.#book.lasting() });
   }
 
   #show(change: Partial<LinkView>): void {
     const next = { ...this.#view, ...change };
     const outgoing = outgoingOf(this.#outbox, this.#outcomes, next.session ?? "", this.clock.now());
     if (JSON.stringify(outgoing) !== JSON.stringify(next.outgoing)) next.outgoing = outgoing;
+    next.unsettled = this.#outbox.find((e) => e.command.session !== next.session)?.command.session ?? null;
     const same = (Object.keys(next) as (keyof LinkView)[]).every((k) => next[k] === this.#view[k]);
     if (same) return;
     this.#view = next;

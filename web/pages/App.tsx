@@ -1,49 +1,82 @@
-import { lazy, Suspense } from "react";
-import { useConnected, useLinkView } from "../net/app.ts";
+import { Suspense, useEffect } from "react";
+import { type Connected, useConnected, useLinkView } from "../net/app.ts";
 import type { SignedIn } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
+import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
+import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
+import { fetchRest, later } from "./later.tsx";
 import { Ramp } from "./Ramp.tsx";
-import { useRoute } from "./route.ts";
+import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
 
-// Not needed beside an aircraft: fetched when somebody opens them, so that the panels are there sooner.
-const PlanPage = lazy(() => import("./PlanPage.tsx").then((m) => ({ default: m.PlanPage })));
-const RecordPage = lazy(() => import("./RecordPage.tsx").then((m) => ({ default: m.RecordPage })));
-const StudyPage = lazy(() => import("./StudyPage.tsx").then((m) => ({ default: m.StudyPage })));
-const TypesPages = lazy(() => import("./types/TypesPages.tsx").then((m) => ({ default: m.TypesPages })));
+const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
+const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
+const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
+const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
 
-/** Signed out: the sign-in. Signed in: the page the address names. */
+/** Signed out: the sign-in. Signed in: the page the address names, where this window is the one that sends. */
 export function App() {
   const connected = useConnected();
   const route = useRoute();
-  if (!connected) return <SignIn join={route.is === "ramp" ? route.join : null} />;
+  if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   return (
     <Fault key={location.pathname}>
       <Suspense fallback={<p className="page waiting">Fetching…</p>}>
-        <SignedInApp signedIn={connected.signedIn} link={connected.link} />
+        <SignedInApp connected={connected} />
       </Suspense>
     </Fault>
   );
 }
 
-function SignedInApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
+function SignedOut({ join }: { join: string | null }) {
+  return (
+    <>
+      <UpdateOffer />
+      <SignIn join={join} />
+    </>
+  );
+}
+
+function SignedInApp({ connected: { signedIn, link, turn, where } }: { connected: Connected }) {
+  if (link) return <LinkedApp signedIn={signedIn} link={link} />;
+  if (where === "elsewhere") return <ElsewherePage name={signedIn.person.name} onTake={turn?.takeOver} />;
+  return <p className="page waiting">Opening…</p>;
+}
+
+function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   const route = useRoute();
-  const { phase } = useLinkView(link);
-  if (phase === "signedOut") return <SignIn join={route.is === "ramp" ? route.join : null} />;
-  switch (route.is) {
-    case "plan":
-      return <PlanPage />;
-    case "record":
-      return <RecordPage id={route.id} />;
-    case "types":
-      return <TypesPages page={route.page} me={signedIn.person} />;
-    case "study":
-      return <StudyPage page={route.page} more={route.more} />;
-    case "session":
-      return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
-    case "ramp":
-      return <Ramp me={signedIn.person} link={link} join={route.join} />;
-  }
+  const { phase, unsettled } = useLinkView(link);
+  useEffect(() => {
+    if (phase === "live") fetchRest();
+  }, [phase]);
+  if (phase === "mismatch") return <OtherVersion />;
+  if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;
+  if (route.is === "session")
+    return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
+  return (
+    <>
+      <UpdateOffer />
+      {unsettled && <Unsettled session={unsettled} />}
+      {route.is === "plan" && <PlanPage />}
+      {route.is === "record" && <RecordPage id={route.id} />}
+      {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
+      {route.is === "study" && <StudyPage page={route.page} more={route.more} />}
+      {route.is === "ramp" && <Ramp me={signedIn.person} link={link} join={route.join} />}
+    </>
+  );
+}
+
+/** Something given before waits in a session that is not open here: only there it can be said what becomes of it. */
+function Unsettled({ session }: { session: string }) {
+  return (
+    <section className="notice-row" data-is="plain" aria-label="Not recorded yet">
+      <strong>Something you gave is not recorded.</strong>
+      <span>It waits in a session: open it to send it or drop it.</span>
+      <button type="button" className="small-key" onClick={() => go(`/session/${session}`)}>
+        Open the session
+      </button>
+    </section>
+  );
 }

@@ -1,4 +1,4 @@
-import { lazy, useEffect, useState } from "react";
+import { Suspense, useEffect, useState } from "react";
 import { postHeld } from "../../shared/session/postHeld.ts";
 import { say } from "../../shared/words/en.ts";
 import type { PersonRow } from "../net/api.ts";
@@ -6,23 +6,24 @@ import { api, useLinkView, useWatch } from "../net/app.ts";
 import { device, type Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { useMoment } from "../net/now.ts";
+import { useShown } from "../net/useShown.ts";
 import { CockpitPanel } from "../posts/cockpit/CockpitPanel.tsx";
 import { FireGuardPanel } from "../posts/fireGuard/FireGuardPanel.tsx";
 import { GroundPowerPanel } from "../posts/groundPower/GroundPowerPanel.tsx";
 import { ObserverPanel } from "../posts/observer/ObserverPanel.tsx";
 import type { Panel } from "../posts/shared/model.ts";
+import { makesNothingLessSafe } from "../posts/shared/safety.ts";
+import { useWatching } from "../pwa/watching.ts";
 import { timeOfDay } from "../ui/numbers.ts";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
+import { later } from "./later.tsx";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
 import { go } from "./route.ts";
-import { SessionSheet } from "./SessionSheet.tsx";
-import { useDelivered } from "./useDelivered.ts";
 
-/** The largest panel, and one person's: asked for at once, but the others do not wait for it. */
-const supervisor = import("./SupervisorPage.tsx").then((m) => ({ default: m.SupervisorPage }));
-// Its loss is told where it is shown.
-supervisor.catch(() => {});
-const SupervisorPage = lazy(() => supervisor);
+/** The chart of the exchange and the board come with it, which the other posts need not wait for. */
+const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.SupervisorPage));
+const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
+const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
 
 /** One session as this person sees it: title block, then the panel of the post they hold. */
 export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
@@ -35,11 +36,12 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     api.people().then(setPeople, () => undefined);
   }, []);
   const { state } = view;
-  useDelivered(link, view, me);
+  const post = state && postHeld(state, { id: me.id, device: device().id });
+  useShown(link, state, post, moment.server);
+  useWatching();
   if (!state || view.session !== id)
     return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel)} />;
 
-  const post = postHeld(state, { id: me.id, device: device().id });
   const fresh = isFresh(view, moment.panel);
   const panel: Panel = {
     state,
@@ -51,9 +53,12 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     fresh,
     sent: view.outgoing,
     unrecorded: view.unrecorded,
-    act: (action) => link.act(action),
+    // Keys that may not go are dimmed already; this holds for the moment between, and for keys made later.
+    act: (action) =>
+      isFresh(link.view(), Date.now()) || makesNothingLessSafe(action) ? link.act(action) : null,
     sendAnew: (sent) => link.sendAnew(sent),
     drop: (sent) => link.drop(sent),
+    takeIn: (notice) => link.takeIn(notice),
   };
   const stale = fresh ? null : staleWords(view, moment.panel);
   return (
@@ -70,12 +75,23 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
         linkIs={fresh ? "live" : "stale"}
         onPosts={() => setMenu(true)}
       />
+      <Suspense fallback={<div className="notices" />}>
+        <Senses panel={panel} lasting={view.lasting} />
+      </Suspense>
       {post === "cockpit" && <CockpitPanel panel={panel} stale={stale} />}
       {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
       {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
-      {post === "supervisor" && <SupervisorPage panel={panel} stale={stale} link={link} />}
+      {post === "supervisor" && (
+        <Suspense fallback={<ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}>
+          <SupervisorPage panel={panel} stale={stale} link={link} />
+        </Suspense>
+      )}
       {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
-      {menu && <SessionSheet panel={panel} onClose={() => setMenu(false)} />}
+      {menu && (
+        <Suspense>
+          <SessionSheet panel={panel} onClose={() => setMenu(false)} />
+        </Suspense>
+      )}
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { isOver } from "../../shared/session/state.ts";
 import { api, signOut, useMode } from "../net/app.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
+import { UpdateWaits } from "../pwa/Update.tsx";
 import { Qr } from "../ui/Qr.tsx";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
@@ -44,6 +45,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   return (
     <Sheet title={`${panel.state.aircraft}: posts and session`} onClose={onClose}>
       <PostsSheet panel={panel} />
+      <UpdateWaits />
       {code && (
         <section className="join-code">
           <div>

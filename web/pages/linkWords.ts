@@ -38,9 +38,19 @@ export function linkWords(view: LinkView, panelNow: number): string {
   }
 }
 
+const NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+
+/** What this person gave and nobody has, e.g. "three signals waiting"; null for nothing. */
+export function waitingWords(outgoing: LinkView["outgoing"]): string | null {
+  const n = outgoing.filter((o) => o.fate.is === "sending" || o.fate.is === "lapsed").length;
+  if (n === 0) return null;
+  return `${NUMBERS[n] ?? n} signal${n === 1 ? "" : "s"} waiting`;
+}
+
 /** What to do without a fresh link, over everything. */
 export function staleWords(view: LinkView, panelNow: number): string {
-  const words = linkWords(view, panelNow);
+  const waiting = waitingWords(view.outgoing);
+  const words = `${linkWords(view, panelNow)}${waiting ? `; ${waiting}` : ""}`;
   return `${words}. Hold. What is shown may be old; use hand signals. Hold, cut and fire are kept and sent as soon as the server is heard.`;
 }
 

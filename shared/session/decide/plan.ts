@@ -1,6 +1,6 @@
 import type { Action } from "../../protocol/commands.ts";
 import { stageAfter } from "../../protocol/stages.ts";
-import { isOrderOf } from "../../types/validate.ts";
+import { isOrderOf } from "../../types/isOrderOf.ts";
 import { mayGoBack } from "../goingBack.ts";
 import { adviceOn, questionOf } from "../orderAdvice.ts";
 import { missingFor } from "../requirements.ts";

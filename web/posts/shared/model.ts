@@ -43,4 +43,6 @@ export interface Panel {
   act(action: Action): string | null;
   sendAnew(id: string): void;
   drop(id: string): void;
+  /** A stop no record holds was taken in by this person: it is shown no more. */
+  takeIn(notice: Unrecorded): void;
 }

@@ -16,7 +16,7 @@ export function standingStops(panel: Panel): StandingStop[] {
       words: `${say.signal(u.action.kind, u.action.engine ?? null)}. ${u.by.name}, ${say.post(u.by.post).toLowerCase()}, ${ago(now - u.at)}`,
       ends: "NOT RECORDED: the server could not write it down. Act on it and pass it on by hand signals.",
       unanswered: true,
-      end: null,
+      end: { word: "Taken in", disabled: false, onPress: () => panel.takeIn(u) },
     }),
   );
   const send = (word: string, action: Action) => ({

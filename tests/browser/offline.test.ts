@@ -1,0 +1,345 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join as path } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { shellOf } from "../../web/pwa/plugin.ts";
+import { planAndBrief, powerUp, secure, signInCrew } from "./crew.ts";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+import { Wire } from "./wire.ts";
+
+/** The built panels, as a copy that a newer build can be put in place of. */
+const site = mkdtempSync(path(tmpdir(), "chockside-site-"));
+cpSync(fileURLToPath(new URL("../../web/dist", import.meta.url)), site, { recursive: true });
+const server = new TestServer(site);
+let browser: Browser;
+const open: Seat[] = [];
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+}, 60_000);
+afterEach(async () => {
+  await Promise.all(open.splice(0).map((seat) => seat.context.close()));
+});
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+  rmSync(site, { recursive: true, force: true });
+});
+
+const PLAN_ASK = "The plan is made. Go on to the brief?";
+
+async function seatOf(handle: string, viewport?: { width: number; height: number }): Promise<Seat> {
+  const seat = await Seat.open(browser, server.url, handle, viewport);
+  open.push(seat);
+  return seat;
+}
+
+/** A supervisor at the post of a session just planned, and the code to join it. */
+async function supervising(handle: string): Promise<{ seat: Seat; code: string }> {
+  const seat = await seatOf(handle);
+  await seat.press("Plan a start");
+  await seat.press(/^Little Penhale/);
+  await seat.page.getByLabel("Place").fill("East hangar");
+  await seat.sees(/^Order of starting: \d/);
+  await seat.press("Plan this start");
+  await seat.press("Posts and session");
+  const code = (await seat.page.locator(".code").textContent()) ?? "";
+  await seat.press("Take supervisor");
+  await seat.press("Close");
+  await seat.asked(PLAN_ASK);
+  return { seat, code };
+}
+
+async function join(seat: Seat, code: string, key: string): Promise<void> {
+  await seat.page.getByLabel("Joining code").fill(code);
+  await seat.press("Join");
+  await seat.press("Take a post");
+  await seat.press(key);
+  await seat.press("Close");
+}
+
+/** The panels are kept on the device, and this window is served from there. */
+async function kept(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    if (!navigator.serviceWorker.controller)
+      await new Promise((done) => {
+        navigator.serviceWorker.addEventListener("controllerchange", done, { once: true });
+      });
+  });
+}
+
+/** Another page and the worker made for it, in place of what was built. */
+function putNewBuild(): void {
+  const before = shellOf(site);
+  const page = readFileSync(path(site, "index.html"), "utf8");
+  writeFileSync(
+    path(site, "index.html"),
+    page.replace("<title>Chockside</title>", "<title>Chockside anew</title>"),
+  );
+  const after = shellOf(site);
+  const digest = (shell: typeof after) => shell.files.find((f) => f.url === "/index.html")?.integrity ?? "";
+  const worker = readFileSync(path(site, "sw.js"), "utf8");
+  const next = worker.replace(before.version, after.version).replace(digest(before), digest(after));
+  if (next === worker) throw new Error("the worker does not name its build");
+  writeFileSync(path(site, "sw.js"), next);
+}
+
+it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the server alone knows is never made up", async () => {
+  const { seat } = await supervising("merryn");
+  await kept(seat.page);
+  await seat.context.setOffline(true);
+  await seat.page.reload();
+  await seat.sees("Fetching the session…");
+  const asked = await seat.page.evaluate(() =>
+    fetch("/api/sessions").then(
+      () => "answered",
+      () => "no answer",
+    ),
+  );
+  expect(asked).toBe("no answer");
+  await seat.context.setOffline(false);
+  await seat.asked(PLAN_ASK);
+}, 120_000);
+
+it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads nothing back, and the hold given then is heard once", async () => {
+  const crew = await signInCrew(browser, server.url);
+  open.push(...crew.all);
+  const { cockpit, guard, supervisor } = crew;
+  const wire = await Wire.of(cockpit.page);
+  await cockpit.page.reload();
+  await planAndBrief(crew);
+  await secure(crew);
+  await powerUp(crew);
+  await cockpit.answer("Next is number 3. Ready to start it?", "Ready to start");
+  await guard.answer("Go to number 3 and stand guard.", /^In place/);
+  await guard.answer("Is the arc of number 3 clear?", "Arc clear");
+  await supervisor.answer("The crew is ready to start number 3. Clear it?", "Clear to start");
+  await cockpit.asked("Clear to start number 3. Read back: which engine?");
+  wire.cut();
+  await cockpit.sees(/^Offline, last heard .* ago\. Hold\./);
+  const readBack = cockpit.page.locator(".ask").getByRole("button", { name: "Read back" });
+  expect(await readBack.isDisabled()).toBe(true);
+  const before = wire.heard.length;
+  await cockpit.press("Hold");
+  await cockpit.sees(/^Offline, last heard .* ago; one signal waiting\. Hold\./);
+  expect(wire.heard.length).toBe(before);
+  wire.mend();
+  await supervisor.sees(/^Hold\. .*, cockpit/);
+  await cockpit.sees(/^Recorded as number/);
+  expect(wire.heard.length).toBe(before + 1);
+  expect(await supervisor.page.locator(".standing-row").count()).toBe(1);
+  await cockpit.page
+    .getByRole("heading", { level: 2, name: /^Clear to start number 3/ })
+    .waitFor({ state: "detached" });
+}, 400_000);
+
+it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing but the person sends it", async () => {
+  const { seat } = await supervising("demelza");
+  const wire = await Wire.of(seat.context);
+  await seat.page.reload();
+  await seat.asked(PLAN_ASK);
+  wire.deaf = true;
+  await seat.press("Go on", seat.page.locator(".ask"));
+  await seat.sees("Sending… not yet recorded");
+  await seat.page.close();
+  const again = await Seat.inContext(seat.context, server.url, "demelza");
+  await again.sees("Something you gave is not recorded.");
+  await again.press("Open the session");
+  await again.page.getByText("it may have been heard. Does it still hold?").waitFor({ timeout: 30_000 });
+  wire.deaf = false;
+  const before = wire.heard.length;
+  // A touch of the person's own goes through, and the old one stays where it is.
+  await again.press("Hold");
+  await again.sees(/^Hold\. Demelza/);
+  expect(wire.heard.slice(before).filter((m) => m.includes('"advance"'))).toEqual([]);
+  await again.press("Drop it");
+  await again.page.getByText("Does it still hold?").waitFor({ state: "detached" });
+}, 150_000);
+
+it("[PWA-6] a device that cannot write anything down says so, and a stop goes all the same", async () => {
+  const context = await browser.newContext();
+  await context.addInitScript(() => {
+    Object.defineProperty(window, "indexedDB", {
+      value: {
+        open() {
+          throw new Error("not here");
+        },
+      },
+    });
+  });
+  const seat = await Seat.inContext(context, server.url, "merryn");
+  open.push(seat);
+  await seat.page.locator(".strip").first().click();
+  await seat.sees(/^Unsent signals are not kept on this device/);
+  await seat.press("Hold");
+  await seat.sees(/^Hold\. Merryn/);
+}, 120_000);
+
+it("[PWA-7] a second tab of one person sends nothing until it takes over, and then the first does not", async () => {
+  const { seat } = await supervising("merryn");
+  const wire = await Wire.of(seat.context);
+  await seat.page.reload();
+  await seat.asked(PLAN_ASK);
+  const [page] = await Promise.all([
+    seat.context.waitForEvent("page"),
+    seat.page.evaluate(() => void window.open(location.href)),
+  ]);
+  await page.getByRole("heading", { name: "Merryn Tolvadden is open in another tab" }).waitFor();
+  expect(await page.getByRole("button", { name: "Hold" }).count()).toBe(0);
+  wire.cut();
+  await seat.press("Hold");
+  await seat.sees("Sending… not yet heard by anyone. Use the hand signal.");
+  await page.getByRole("button", { name: "Take over here" }).click();
+  await seat.page.getByRole("heading", { name: "Merryn Tolvadden is open in another tab" }).waitFor();
+  wire.mend();
+  await page.getByText(/^Hold\. Merryn Tolvadden, supervisor/).waitFor();
+  expect(wire.heard.filter((m) => m.includes('"kind":"hold"')).length).toBe(1);
+  expect(await page.locator(".standing-row").count()).toBe(1);
+  await page.close();
+  await seat.sees(/^Hold\. Merryn Tolvadden, supervisor/);
+}, 150_000);
+
+it("[PWA-8] a server of another protocol: the panel says reload, and shows nothing else", async () => {
+  const { seat } = await supervising("demelza");
+  const wire = await Wire.of(seat.context);
+  wire.change = (message) => message.replace(/"proto":\d+/, '"proto":99');
+  await seat.page.reload();
+  await seat.page.getByRole("heading", { name: "Reload this panel" }).waitFor();
+  wire.change = null;
+  await seat.press("Reload now");
+  await seat.asked(PLAN_ASK);
+}, 120_000);
+
+it("[PWA-3] a new version is offered in words, never while a session is watched, and taken when asked for", async () => {
+  const { seat } = await supervising("merryn");
+  await kept(seat.page);
+  putNewBuild();
+  const look = () =>
+    seat.page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      await registration?.update();
+    });
+  await look();
+  await seat.press("Posts and session");
+  await seat.sees("A new version is ready. It waits until you have left the session.");
+  await seat.page.reload();
+  await seat.asked(PLAN_ASK);
+  expect(await seat.page.title()).toBe("Chockside");
+  const [other] = await Promise.all([
+    seat.context.waitForEvent("page"),
+    seat.page.evaluate(() => void window.open(location.origin)),
+  ]);
+  await other.evaluate(() => sessionStorage.clear());
+  await other.reload();
+  await other.getByText("A new version is ready.", { exact: true }).waitFor();
+  await other.getByRole("button", { name: "Take the new version" }).click();
+  await other.getByText("Another window of this device watches a session: leave it first.").waitFor();
+  expect(await other.title()).toBe("Chockside");
+  await other.close();
+  await seat.press("Posts and session");
+  await seat.press("The ramp");
+  await seat.press("Take the new version");
+  await seat.page.waitForFunction(() => document.title === "Chockside anew");
+}, 150_000);
+
+it("[PWA-11] the same person on another device takes the post along, and the old device watches", async () => {
+  const { seat, code } = await supervising("merryn");
+  const tablet = await seatOf("merryn", { width: 820, height: 1180 });
+  await tablet.page.getByLabel("Joining code").fill(code);
+  await tablet.press("Join");
+  await tablet.press("Take a post");
+  await tablet.press("Move it to this device");
+  await tablet.press("Close");
+  await tablet.asked(PLAN_ASK);
+  await seat.sees("You hold no post: you watch. Anyone may hold, cut and report fire.");
+  expect(await seat.page.locator(".ask").getByRole("button", { name: "Go on" }).count()).toBe(0);
+}, 120_000);
+
+it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, steadily inverse where motion is unwanted, until answered", async () => {
+  const { seat, code } = await supervising("demelza");
+  const guard = await seatOf("cador", { width: 390, height: 844 });
+  await join(guard, code, "Take fire guard");
+  await seat.press("Hold");
+  const strobe = guard.page.locator(".strobe");
+  await strobe.waitFor({ state: "attached" });
+  const { rises, covers } = await strobe.evaluate((element) => {
+    const [animation] = element.getAnimations();
+    if (!animation) throw new Error("it does not flash");
+    animation.pause();
+    let count = 0;
+    let before = 1;
+    // Ten seconds of the animation's own time, a hundredth at a time.
+    for (let t = 0; t < 10_000; t += 10) {
+      animation.currentTime = t;
+      const now = Number(getComputedStyle(element).opacity);
+      if (now > before) count += 1;
+      before = now;
+    }
+    animation.currentTime = 0;
+    const box = element.getBoundingClientRect();
+    return { rises: count, covers: box.width >= innerWidth && box.height >= innerHeight };
+  });
+  expect(covers).toBe(true);
+  expect(rises / 10).toBeGreaterThanOrEqual(1.5);
+  expect(rises / 10).toBeLessThanOrEqual(2);
+  expect(await seat.page.locator(".strobe").count()).toBe(0);
+  await guard.page.emulateMedia({ reducedMotion: "reduce" });
+  const still = await strobe.evaluate((e) => [e.getAnimations().length, getComputedStyle(e).opacity]);
+  expect(still).toEqual([0, "1"]);
+  await guard.press("Received", guard.page.locator(".ask"));
+  await strobe.waitFor({ state: "detached" });
+}, 150_000);
+
+it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones; an alert then sounds, once", async () => {
+  const { seat, code } = await supervising("merryn");
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  await context.addInitScript(() => {
+    const start = OscillatorNode.prototype.start;
+    (window as { notes?: number[] }).notes = [];
+    OscillatorNode.prototype.start = function (...at) {
+      (window as { notes?: number[] }).notes?.push(this.frequency.value);
+      start.apply(this, at);
+    };
+  });
+  const guard = await Seat.inContext(context, server.url, "cador");
+  open.push(guard);
+  await join(guard, code, "Take fire guard");
+  const notes = () => guard.page.evaluate(() => (window as { notes?: number[] }).notes ?? []);
+  await guard.press("Test signal");
+  await guard.sees("Three tones: did they reach you?");
+  await guard.page.waitForFunction(() => ((window as { notes?: number[] }).notes?.length ?? 0) >= 13);
+  expect(new Set((await notes()).slice(-13))).toEqual(new Set([1400, 1000, 950, 650]));
+  await guard.press("They reach me");
+  await guard.page.getByText("Three tones").waitFor({ state: "detached" });
+  const before = (await notes()).length;
+  await seat.press("Hold");
+  await guard.page.waitForFunction(
+    (n) => (window as { notes?: number[] }).notes?.slice(n).includes(950),
+    before,
+  );
+  await guard.answer("Hold. Stop all new action.", "Received");
+  expect((await notes()).slice(before).filter((hz) => hz === 950).length).toBe(3);
+}, 150_000);
+
+it("[PWA-12] a stop that could not be written down is shown as not recorded, until taken in", async () => {
+  const { seat } = await supervising("demelza");
+  const wire = await Wire.of(seat.context);
+  await seat.page.reload();
+  await seat.asked(PLAN_ASK);
+  const session = new URL(seat.page.url()).pathname.split("/")[2];
+  const action = { type: "send", kind: "hold", channel: "panel" };
+  wire.say("unrecorded", {
+    session,
+    action,
+    by: { id: "x", name: "Cador", post: "fireGuard" },
+    at: Date.now(),
+  });
+  await seat.sees(/^NOT RECORDED: .* hand signals/);
+  await seat.press("Taken in");
+  await seat.page.getByText(/^NOT RECORDED/).waitFor({ state: "detached" });
+}, 120_000);

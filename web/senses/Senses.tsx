@@ -1,0 +1,79 @@
+import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+import { askedOf } from "../../shared/asks/asked.ts";
+import { stopOpen } from "../../shared/session/state.ts";
+import type { Panel } from "../posts/shared/model.ts";
+import { useBatteryWords } from "./battery.ts";
+import { deviceWords } from "./deviceWords.ts";
+import { onSoundChange, play, soundIs, unlockSound } from "./player.ts";
+import { flashes, type Heard, nextTone, soundingFor } from "./sounding.ts";
+import { TestSignal } from "./TestSignal.tsx";
+import { keepTest, keptTest } from "./tested.ts";
+import { useWakeLock } from "./wakeLock.ts";
+
+/** How long the screen flashes along with a test, milliseconds. */
+const TEST_FLASH_MS = 2_400;
+
+/** What reaches the person besides the drawing: tones, vibration, the whole screen; and what of it this device lacks. */
+export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
+  const { state, post } = panel;
+  const [tested, setTested] = useState(keptTest);
+  const [testing, setTesting] = useState(false);
+  const screen = useWakeLock();
+  const battery = useBatteryWords();
+  const sound = useSyncExternalStore(onSoundChange, soundIs);
+  useTones(panel);
+  useEffect(() => {
+    document.addEventListener("pointerdown", unlockSound);
+    return () => document.removeEventListener("pointerdown", unlockSound);
+  }, []);
+  useEffect(() => {
+    if (!testing) return;
+    const timer = setTimeout(() => setTesting(false), TEST_FLASH_MS);
+    return () => clearTimeout(timer);
+  }, [testing]);
+  const free = mayTest(panel);
+  const words = deviceWords({ screen, sound, tested, battery, lasting });
+  if (tested === "no" && !free) words.push("This device's test signal was not given.");
+  const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
+  return (
+    <div className="notices">
+      {words.length > 0 && (
+        <p className="notice-words" role="status">
+          {words.join(" ")}
+        </p>
+      )}
+      {tested === "no" && free && (
+        <TestSignal
+          onFlash={() => setTesting(true)}
+          onTested={(said) => {
+            keepTest(said);
+            setTested(said);
+          }}
+        />
+      )}
+      {flash && <div className="strobe" aria-hidden="true" />}
+    </div>
+  );
+}
+
+/** The test stands in nobody's way: it is offered while the link holds, no stop stands and nothing of the start is asked. */
+function mayTest({ state, post, now, fresh, unrecorded }: Panel): boolean {
+  if (!fresh || stopOpen(state) || unrecorded.length > 0) return false;
+  return post === null || askedOf(state, post, now).every((a) => a.weight > 2);
+}
+
+/** Sounds what this post has not acknowledged; over the post's own clock, so that it is heard offline too. */
+function useTones({ state, post, now, unrecorded }: Panel): void {
+  const heard = useRef<Heard>(new Map());
+  useEffect(() => {
+    const unheld = unrecorded.map((u) => ({
+      key: `unrecorded:${u.at}:${u.by.id}`,
+      tone: "emergency" as const,
+      everyMs: null,
+    }));
+    const sounding = post === null ? unheld : [...unheld, ...soundingFor(state, post, now)];
+    const next = nextTone(heard.current, sounding, now);
+    heard.current = next.heard;
+    if (next.tone) play(next.tone);
+  }, [state, post, now, unrecorded]);
+}

@@ -1,0 +1,43 @@
+import { useEffect, useState } from "react";
+
+/** Of the W3C Battery Status API, which not every browser has, what is read here. */
+interface Battery extends EventTarget {
+  level: number;
+  charging: boolean;
+}
+
+/** Below this share a device that is not charging is said to be low: our own judgement. */
+const LOW = 0.2;
+
+export function batteryWords(battery: Pick<Battery, "level" | "charging"> | null): string | null {
+  if (!battery || battery.charging || battery.level > LOW) return null;
+  return `Battery ${Math.round(battery.level * 100)} %: charge this device or move the post to another.`;
+}
+
+/** What there is to say about this device's battery, null for nothing. */
+export function useBatteryWords(): string | null {
+  const [words, setWords] = useState<string | null>(null);
+  useEffect(() => {
+    const get = (navigator as { getBattery?: () => Promise<Battery> }).getBattery;
+    if (!get) return;
+    let over = false;
+    let battery: Battery | null = null;
+    const look = () => setWords(batteryWords(battery));
+    get.call(navigator).then(
+      (got) => {
+        if (over) return;
+        battery = got;
+        look();
+        got.addEventListener("levelchange", look);
+        got.addEventListener("chargingchange", look);
+      },
+      () => undefined,
+    );
+    return () => {
+      over = true;
+      battery?.removeEventListener("levelchange", look);
+      battery?.removeEventListener("chargingchange", look);
+    };
+  }, []);
+  return words;
+}

@@ -1,0 +1,63 @@
+import { lasts, TONES, type Tone } from "./tones.ts";
+
+/** Whether this device can be heard: browsers stay silent until a person has touched the page. */
+export type SoundIs = "locked" | "ready" | "unsupported";
+
+let context: AudioContext | null = null;
+const listeners = new Set<() => void>();
+const announce = () => {
+  for (const listener of listeners) listener();
+};
+
+export const soundIs = (): SoundIs => {
+  if (!("AudioContext" in globalThis)) return "unsupported";
+  return context?.state === "running" ? "ready" : "locked";
+};
+
+export function onSoundChange(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+/** Called within a touch, as browsers ask. */
+export function unlockSound(): void {
+  if (soundIs() !== "locked") return;
+  if (!context) {
+    context = new AudioContext();
+    context.onstatechange = announce;
+  }
+  void context.resume().then(announce, announce);
+}
+
+export const canVibrate = (): boolean => typeof navigator.vibrate === "function";
+
+/** Sounds a tone after `wait` seconds, and vibrates where the device can. */
+export function play(tone: Tone, wait = 0): void {
+  if (wait === 0 && canVibrate()) navigator.vibrate([...TONES[tone].vibrate]);
+  if (context?.state !== "running") return;
+  const start = context.currentTime + wait;
+  for (const note of TONES[tone].notes) {
+    const oscillator = new OscillatorNode(context, { type: "square", frequency: note.hz });
+    const gain = new GainNode(context, { gain: 0 });
+    oscillator.connect(gain).connect(context.destination);
+    const [from, to] = [start + note.at, start + note.at + note.long];
+    // A few milliseconds of slope: a note that begins at once clicks.
+    gain.gain.setValueAtTime(0, from);
+    gain.gain.linearRampToValueAtTime(0.6, from + 0.008);
+    gain.gain.setValueAtTime(0.6, to - 0.008);
+    gain.gain.linearRampToValueAtTime(0, to);
+    oscillator.start(from);
+    oscillator.stop(to);
+  }
+}
+
+const PAUSE_S = 0.5;
+
+/** The three alert tones one after another, most pressing first. */
+export function playTest(): void {
+  let at = 0;
+  for (const tone of ["emergency", "alarm", "warning"] as const) {
+    play(tone, at);
+    at += lasts(tone) + PAUSE_S;
+  }
+}

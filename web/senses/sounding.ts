@@ -1,0 +1,76 @@
+import { ALERT_RULES, type AlertKind } from "../../shared/alerts/kinds.ts";
+import { needsPerson } from "../../shared/alerts/machine.ts";
+import type { Ask } from "../../shared/asks/ask.ts";
+import { askedOf } from "../../shared/asks/asked.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import { silence } from "../../shared/session/presence.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { TONE_ORDER, type Tone } from "./tones.ts";
+
+/** Something a person at this post has not acknowledged and is to hear. */
+export interface Sounding {
+  /** Changes when it is to be heard anew: raised again, sounded again by the record, reminded. */
+  key: string;
+  tone: Tone;
+  /** Heard again after so long while it stands, milliseconds; null for once. */
+  everyMs: number | null;
+}
+
+/** Our own judgement: an emergency does not stop sounding, and a silent person is called until touch or hold. */
+const EMERGENCY_MS = 3_000;
+const PRESENCE_MS = 5_000;
+
+/** Everything this post's device sounds for now. Routine messages of others are not among it. */
+export function soundingFor(state: SessionState, post: Post, now: number): Sounding[] {
+  const alerts = state.alerts.flatMap((a): Sounding[] => {
+    const { priority } = ALERT_RULES[a.kind];
+    if (priority === "caution" || !needsPerson(a.posts[post] ?? "normal")) return [];
+    const everyMs = priority === "emergency" ? EMERGENCY_MS : null;
+    return [{ key: `alert:${a.id}:${a.at}:${a.againAt}`, tone: priority, everyMs }];
+  });
+  const asks = askedOf(state, post, now).flatMap((a) => soundingAsk(state, a, post, now));
+  return [...alerts, ...asks];
+}
+
+function soundingAsk(state: SessionState, ask: Ask, post: Post, now: number): Sounding[] {
+  // A stop's signal is heard as the alert it raised.
+  if (ask.key.startsWith("alert:") || ask.weight === 0) return [];
+  if (ask.key === "present") {
+    const heard = (silence(state, post, now) ?? 0) >= state.type.timing.presenceHeard.value * 1000;
+    return heard ? [{ key: "present", tone: "warning", everyMs: PRESENCE_MS }] : [];
+  }
+  if (ask.signal === null && ask.weight > 2) return [];
+  const late = state.signals.find((s) => s.id === ask.signal)?.late ?? 0;
+  return [{ key: `${ask.key}:${late}`, tone: "asked", everyMs: null }];
+}
+
+/** When each thing was last heard on this device, panel milliseconds. */
+export type Heard = ReadonlyMap<string, number>;
+
+/** The one tone to play now, the most pressing of what is due, and what has been heard after it. */
+export function nextTone(
+  heard: Heard,
+  sounding: readonly Sounding[],
+  now: number,
+): { tone: Tone | null; heard: Heard } {
+  const due = sounding.filter((s) => {
+    const last = heard.get(s.key);
+    return last === undefined || (s.everyMs !== null && now - last >= s.everyMs);
+  });
+  const tone = TONE_ORDER.find((t) => due.some((s) => s.tone === t)) ?? null;
+  const next = sounding.map((s): [string, number] => [
+    s.key,
+    due.includes(s) ? now : (heard.get(s.key) ?? now),
+  ]);
+  return { tone, heard: new Map(next) };
+}
+
+const FLASHES: readonly AlertKind[] = ["hold", "cut", "fire", "turningUncleared"];
+
+/** The fire guard looks at an engine, not at a panel: a stop they have not acknowledged flashes the whole screen. */
+export function flashes(state: SessionState, post: Post | null): boolean {
+  return (
+    post === "fireGuard" &&
+    state.alerts.some((a) => FLASHES.includes(a.kind) && needsPerson(a.posts.fireGuard ?? "normal"))
+  );
+}
