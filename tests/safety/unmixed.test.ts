@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { FOUR } from "../spec/aircraft.ts";
 import { given } from "../spec/given.ts";
 import { drill, drilled } from "./types.ts";
 
@@ -33,5 +34,27 @@ describe("one thing said is not another", () => {
       ["other", 3],
       ["one", 4],
     ]);
+  });
+
+  it("[DRL-2] the end of one drill leaves the cause of another at the same engine", () => {
+    const fire = drill("fireIn", "fire:induction");
+    const lost = drill("lost", "alert:guardMissing");
+    const story = given({ type: { ...FOUR, drills: [fire, lost] } })
+      .upTo("starting")
+      .caught(3);
+    story.send("fireGuard", "fire", { engine: 3, place: "induction" });
+    story.send("fireGuard", "guardAway");
+    expect(story.state.drills.map((r) => r.drill)).toEqual(["fireIn", "lost"]);
+    const opened = [...story.state.drillsOpened];
+    expect(opened).toHaveLength(2);
+    const [first] = story.state.drills;
+    story.say("supervisor", { type: "endDrill", run: first?.id ?? 0, outcome: "worked" });
+    expect(story.state.drills.map((r) => r.drill)).toEqual(["lost"]);
+    expect(story.state.drillsOpened).toEqual(opened);
+    // The guard is back and gone again: the same drill opens anew.
+    story.say("supervisor", { type: "endDrill", run: story.state.drills[0]?.id ?? 0, outcome: "worked" });
+    story.send("fireGuard", "guardInPlace", { engine: 3 });
+    story.send("fireGuard", "guardAway");
+    expect(story.state.drills.map((r) => r.drill)).toEqual(["lost"]);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { findAll } from "../../shared/conditions/all.ts";
 import { fromCheck } from "../../shared/conditions/fromCheck.ts";
 import { postsCurrent } from "../../shared/conditions/postsCurrent.ts";
 import { unmetForService } from "../../shared/conditions/services.ts";
@@ -191,6 +192,18 @@ describe("conditions that stand on more than one thing", () => {
     expect(at(until.supervisor)).toEqual(named("supervisor", "Di", until.supervisor));
     expect(at(until.cockpit)).toEqual(named("cockpit", "Ada", until.cockpit));
     expect(postsCurrent.find(given().manned().state, 0, story.now).until).toBeNull();
+  });
+
+  it("[OVR-5] what two people set aside and is met all the same stands in the basis as met", () => {
+    const story = given({ type: { ...FOUR, overridable: ["brakesSet"] } }).upTo("starting");
+    const is = () => findAll(story.state, 3, story.now).find((r) => r.id === "brakesSet")?.is;
+    for (const who of [ada, di])
+      story.does(who, { type: "override", condition: "brakesSet", engine: 3, reason: "known" });
+    expect(is()).toBe("yes");
+    story.brakes(10);
+    expect(is()).toBe("overridden");
+    story.brakes(1000);
+    expect(is()).toBe("yes");
   });
 
   it("[MCN-7, CLR-2] a service's unmet condition says how old its answer is", () => {

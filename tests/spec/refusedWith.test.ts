@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { LENIENT } from "../safety/types.ts";
+import { drill, LENIENT } from "../safety/types.ts";
+import { FOUR } from "./aircraft.ts";
 import { ada, bo, CREW, di, ed, fay, given, type Story } from "./given.ts";
 
 const starting = () => given().upTo("starting");
@@ -204,6 +205,23 @@ const REFUSALS: [string, string, () => Story, Record<string, unknown>][] = [
     "a drill the type does not have",
     () => after(starting(), (s) => s.say("cockpit", { type: "startDrill", drill: "no-such-drill" })),
     { reason: "noSuchDrill", found: "" },
+  ],
+  [
+    "STG-15",
+    "an order amended from the brief on with no reason",
+    () => after(starting(), (s) => s.say("cockpit", { type: "amendPlan", order: [3, 4] })),
+    { reason: "missingFigure", found: "reason" },
+  ],
+  [
+    "DRL-3",
+    "a step that the card does not have",
+    () => {
+      const story = given({ type: { ...FOUR, drills: [drill("one", "manual")] } }).upTo("starting");
+      story.say("cockpit", { type: "startDrill", drill: "one" });
+      story.say("cockpit", { type: "drillStep", run: story.state.drills[0]?.id ?? 0, step: 2, done: true });
+      return story;
+    },
+    { reason: "noSuchDrill", found: "2" },
   ],
   [
     "STG-4",

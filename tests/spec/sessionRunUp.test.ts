@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { RUN_UP_ITEMS, type RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
-import { preheatOf, preheatRequired } from "../../shared/session/preheat.ts";
+import { checkApplies, preheatOf, preheatRequired } from "../../shared/session/preheat.ts";
 import { faultCode, itemGauge, releaseVerdict, runUpChecks } from "../../shared/session/runUp.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
@@ -195,6 +195,15 @@ describe("preheating", () => {
     expect(stood(3 * 3_600_000)).toBe("required");
     // Never seen running, it has stood long enough.
     expect(need(story)).toBe("required");
+  });
+
+  it("[STG-11] its check counts only where it is required, every other check always", () => {
+    const counts = (degC: number, check: string) => {
+      const story = cold(degC);
+      return checkApplies(story.state, check, story.now);
+    };
+    expect([counts(0, "battery"), counts(20, "battery")]).toEqual([true, false]);
+    expect([counts(0, "bottles"), counts(20, "bottles")]).toEqual([true, true]);
   });
 
   it("[STG-11] is asked for engines of the order that stand still", () => {
