@@ -2,7 +2,8 @@ import { convert } from "../models/units.ts";
 import { densityAltitudeFt, densityAltitudeMoistFt, stationPressureHpa } from "../models/weather/altitude.ts";
 import { beaufort, windOnNose } from "../models/weather/wind.ts";
 import { windChillC } from "../models/weather/windChill.ts";
-import type { SessionState, Weather } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
+import type { Weather } from "../session/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofType, said } from "./figure.ts";
 import { airInput } from "./temperature.ts";
 

@@ -7,6 +7,7 @@ import type { Quantity } from "../protocol/quantity.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
 import type { AircraftType } from "../types/schema.ts";
+import type { SeenFlash, Weather } from "./weather.ts";
 
 /** Who said a thing, and when by the server's clock. `seq` is the event that recorded it. */
 export interface Said {
@@ -209,23 +210,6 @@ export interface DrillRun {
   ref: number | null;
   at: number;
   steps: Record<Post, ({ done: boolean; at: number } | null)[]>;
-}
-
-export interface Weather {
-  by: Said;
-  windKt: number;
-  gustKt: number | null;
-  fromDeg: number | null;
-  temperatureC: number | null;
-  qnhHpa: number | null;
-  dewPointC?: number;
-  metar?: string;
-}
-
-/** A flash of lightning: statute miles off, null when nobody could tell. */
-export interface SeenFlash {
-  at: number;
-  miles: number | null;
 }
 
 /** The crew's leave for one service action, dead with its epoch. */
