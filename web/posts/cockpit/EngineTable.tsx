@@ -1,4 +1,5 @@
-import { starterDuty } from "../../../shared/models/starter.ts";
+import { starterDutyAt } from "../../../shared/models/starter.ts";
+import { airTemperature } from "../../../shared/session/air.ts";
 import { type Engine, isTurning, plain, type SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import { unitWord } from "../../../shared/words/units.ts";
@@ -57,7 +58,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
 
 function Times({ state, engine, now }: { state: SessionState; engine: Engine; now: number }) {
   const life = plain(engine.life);
-  const duty = starterDuty(state.type.starter, engine.starter, now);
+  const duty = starterDutyAt(state.type.starter, engine.starter, now, airTemperature(state));
   const cranked = life.is === "cranking";
   const limit = cranked ? (life.limitAt - life.since) / 1000 : duty.onMax / 1000;
   const oil = (dueAt: number, done: boolean) => (done ? "in time" : secondsLeft(dueAt - now));
