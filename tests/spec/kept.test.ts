@@ -87,8 +87,7 @@ describe("readings of the warm-up", () => {
     ...FOUR,
     warmUp: [{ gauge: "oilTemp", atLeast: limit(40, "degC"), keep }],
   });
-  const kept = (story: Story, n = 3) =>
-    story.state.engines[n - 1]?.warmUp?.oilTemp?.map((r) => r.value);
+  const kept = (story: Story, n = 3) => story.state.engines[n - 1]?.warmUp?.oilTemp?.map((r) => r.value);
 
   it("[MOD-32, STG-9] the first stays and of the rest the newest, as many as the type keeps", () => {
     const story = given({ type: keeping(5) })
