@@ -210,6 +210,8 @@ describe("sessions in memory", () => {
     }
     await settle();
     const [first = "", last = ""] = [sessions[0], sessions.at(-1)];
+    // Planning looks at the aircraft's last session, and of the same instant that may be any: look at all others since.
+    for (const other of sessions.slice(1)) await stateOf(test, other);
     let reads = 0;
     const read = test.house.store.read.bind(test.house.store);
     test.house.store.read = (...args) => {
