@@ -4,6 +4,7 @@ import type { Command } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
+import { leavesBrief } from "../../shared/session/leavesBrief.ts";
 import { postHeld } from "../../shared/session/postHeld.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
@@ -48,6 +49,7 @@ export class Sessions {
   readonly #over = new Set<string>();
   #audience: Audience = nobody;
   #failing = false;
+  #leaving: Promise<unknown> = Promise.resolve();
 
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
@@ -129,22 +131,38 @@ export class Sessions {
     const mark = { id: command.id, digest, clientAt, ...(validUntil === undefined ? {} : { validUntil }) };
     try {
       const live = await this.get(command.session);
-      return await this.#kept(
-        live.run((draft): CommandResult => {
-          const before = draft.answeredBefore(command.id);
-          if (before) return repeatAnswer(before, digest);
-          const step = act(draft.state, command.action, person, mark, clock.now());
-          draft.take(step);
-          const answered = draft.answeredBefore(command.id);
-          if (answered) return firstAnswer(answered);
-          // Nothing was recorded: only a session that is over answers so.
-          return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
-        }),
-      );
+      const answer = (elsewhere?: string) =>
+        this.#kept(
+          live.run((draft): CommandResult => {
+            const before = draft.answeredBefore(command.id);
+            if (before) return repeatAnswer(before, digest);
+            const step = act(draft.state, command.action, person, mark, clock.now(), elsewhere);
+            draft.take(step);
+            const answered = draft.answeredBefore(command.id);
+            if (answered) return firstAnswer(answered);
+            // Nothing was recorded: only a session that is over answers so.
+            return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
+          }),
+        );
+      return await (leavesBrief(command.action) ? this.#oneByOne(live, answer) : answer());
     } catch (error) {
       if (!(error instanceof NoSuchSession)) await this.#passOn(person, command);
       throw error;
     }
+  }
+
+  /** Sessions leave their brief one after another: of two with one aircraft the second must find the first. */
+  #oneByOne<T>({ state }: LiveSession, answer: (elsewhere?: string) => Promise<T>): Promise<T> {
+    const turn = this.#leaving.then(async () => {
+      const open = await this.#deps.store.openSessions();
+      const other = open.find(
+        ({ id, aircraft, stage }) =>
+          aircraft === state.aircraft && id !== state.id && stage !== "plan" && stage !== "brief",
+      );
+      return answer(other?.code);
+    });
+    this.#leaving = turn.catch(() => undefined);
+    return turn;
   }
 
   /** Lets go of every timer. */

@@ -39,6 +39,7 @@ export const REFUSAL_REASONS = [
   "notWitnessable",
   "tooLate",
   "sessionOver",
+  "aircraftBusy",
   "alreadyDone",
   "idReused",
   "notOverridable",

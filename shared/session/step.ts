@@ -66,6 +66,8 @@ export function plan(
  * Decides a person's action. A refusal is recorded too, except on a session that is over. What time has brought, and a
  * clock found set back, is recorded first and the action decided on what it left: a server that looks late at its
  * clock lets nobody act on what has run out.
+ *
+ * @param elsewhere see `Context`; asked for only when `leavesBrief`
  */
 export function act(
   before: SessionState,
@@ -73,10 +75,11 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
+  elsewhere?: string,
 ): Step {
   const { state, events } = caughtUp(before, now) ? { state: before, events: [] } : tick(before, now);
   const post = postHeld(state, person);
-  const verdict = decide(state, action, { now, person, post }, mark.validUntil);
+  const verdict = decide(state, action, { now, person, post, elsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
   if (verdict.refusal && !isOver(state)) facts.push({ type: "refused", action, refusal: verdict.refusal });
   const actor: Actor = { kind: "person", id: person.id, name: person.name, post, device: person.device };

@@ -15,6 +15,8 @@ export interface Context {
   };
   /** The post the person holds in this session on this device, null for an observer. */
   post: Post | null;
+  /** Code of another session of this aircraft that has left its brief and is not over. */
+  elsewhere?: string | undefined;
 }
 
 /** Facts to record, a refusal, or both: a wrong read-back is recorded and refused. */

@@ -4,7 +4,7 @@ import { type StoredEvent, StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { Action, Command } from "../../shared/protocol/commands.ts";
-import { POSTS } from "../../shared/protocol/posts.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { Person } from "../../shared/session/step.ts";
 import { HandClock, START, settle } from "../http/hand-clock.ts";
@@ -195,6 +195,37 @@ describe("two servers on one record", () => {
     const three = await testHouse({ store });
     expect((await stateOf(three, session)).holds).toHaveLength(10);
     for (const test of [one, two, three]) await test.close();
+  });
+});
+
+describe("two sessions of one aircraft", () => {
+  it("[STG-17] leave their briefs one at a time, asked at once or one after the other", async () => {
+    const test = await testHouse();
+    const crew = POSTS.map((post): [Person, Post] => [
+      { ...FAY, id: post, name: post, device: `${post}-tablet` },
+      post,
+    ]);
+    const briefed = async () => {
+      const session = await plan(test);
+      for (const [who, post] of crew) await say(test, session, { type: "claimPost", post }, who);
+      await say(test, session, { type: "advance", to: "brief" }, crew[0]?.[0]);
+      for (const [who] of crew) await say(test, session, { type: "confirmBrief" }, who);
+      return session;
+    };
+    const [one, two] = [await briefed(), await briefed()];
+    const secure: Action = { type: "advance", to: "secure" };
+    const answers = await Promise.all([
+      say(test, one, secure, crew[0]?.[0]),
+      say(test, two, secure, crew[0]?.[0]),
+    ]);
+    const code = (await test.house.sessions.get(one)).code;
+    expect(answers).toMatchObject([
+      { status: "accepted" },
+      { status: "refused", refusal: { reason: "aircraftBusy", found: code } },
+    ]);
+    await say(test, one, { type: "abandon", reason: "weather" }, crew[0]?.[0]);
+    expect(await say(test, two, secure, crew[0]?.[0])).toMatchObject({ status: "accepted" });
+    await test.close();
   });
 });
 

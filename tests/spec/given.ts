@@ -61,6 +61,8 @@ export interface Plan {
 /** A session told as a story: what was said before, what is said now, what came of it. The clock is the story's own. */
 export class Story {
   now = START;
+  /** Code of another session of the aircraft, as the server would tell. */
+  elsewhere: string | undefined;
   state: SessionState;
   readonly log: SessionEvent[] = [];
   /** The events and the refusal of the last step. */
@@ -108,7 +110,7 @@ export class Story {
   does(who: Person, action: Say, validUntil?: number): Step {
     const parsed = actionSchema.parse(action);
     const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
-    return this.#keep(act(this.state, parsed, who, mark, this.now));
+    return this.#keep(act(this.state, parsed, who, mark, this.now, this.elsewhere));
   }
 
   /** The usual person of a post does something. */

@@ -64,6 +64,12 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
     story.send("cockpit", "readyToStart", { engine: 3 });
     return story;
   },
+  aircraftBusy: () => {
+    const story = given().manned().upTo("brief");
+    story.elsewhere = "K7M2";
+    story.say("supervisor", { type: "advance", to: "secure" });
+    return story;
+  },
   postHeld: () => after(given().manned(), (s) => s.does(fay, { type: "claimPost", post: "cockpit" })),
   postVacant: () =>
     after(given().manned(["supervisor"]), (s) =>

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { POSTS } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES, STAGES, type Stage, stageAfter } from "../../shared/protocol/stages.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import { act } from "../../shared/session/step.ts";
@@ -64,6 +65,18 @@ describe("stages", () => {
     for (const post of ["cockpit", "fireGuard", "supervisor"] as const)
       story.say(post, { type: "confirmBrief" });
     expect(advance(story, "secure").refusal).toBeUndefined();
+  });
+
+  it("[STG-17] the brief is not left while another session of the aircraft is under way, and is afterwards", () => {
+    const story = given().manned().upTo("brief");
+    for (const post of POSTS) story.say(post, { type: "confirmBrief" });
+    story.elsewhere = "K7M2";
+    expect(advance(story, "secure").refusal).toEqual({ reason: "aircraftBusy", found: "K7M2" });
+    expect(story.state.stage).toBe("brief");
+    story.elsewhere = undefined;
+    expect(advance(story, "secure").refusal).toBeUndefined();
+    story.elsewhere = "K7M2";
+    expect(advance(story, "powerUp").refusal?.reason).toBe("requirementsUnmet");
   });
 
   it("[STG-6, STG-11, STG-12] secure asks for chocks, brakes and its checks", () => {

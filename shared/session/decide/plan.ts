@@ -2,6 +2,7 @@ import type { Action } from "../../protocol/commands.ts";
 import { stageAfter } from "../../protocol/stages.ts";
 import { isOrderOf } from "../../types/isOrderOf.ts";
 import { mayGoBack } from "../goingBack.ts";
+import { leavesBrief } from "../leavesBrief.ts";
 import { adviceOn, questionOf } from "../orderAdvice.ts";
 import { missingFor } from "../requirements.ts";
 import { isTurning, type SessionState, stopOpen } from "../state.ts";
@@ -40,6 +41,8 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       if (action.to !== next)
         return refuse("wrongStage", { found: state.stage, ...(next ? { stages: [next] } : {}) });
       if (stopOpen(state)) return refuse("stopOpen");
+      if (leavesBrief(action) && context.elsewhere !== undefined)
+        return refuse("aircraftBusy", { found: context.elsewhere });
       const missing = missingFor(state, context.now);
       if (missing.length > 0) return refuse("requirementsUnmet", { missing });
       return accept({ type: "stageReached", stage: action.to });
