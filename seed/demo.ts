@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
 import { z } from "zod";
-import { postSchema } from "../shared/protocol/posts.ts";
+import { postSchema } from "../shared/protocol/enums.ts";
 import { type CrewOptions, runCrew } from "./crew/run.ts";
 
 const USAGE = `Scripted partners for the posts nobody holds, on a running server with the demo in it.

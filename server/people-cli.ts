@@ -1,7 +1,7 @@
 // npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person, whose PIN is read from standard
 // input. Not while the server runs on the same database.
 import { z } from "zod";
-import { postSchema } from "../shared/protocol/posts.ts";
+import { postSchema } from "../shared/protocol/enums.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
 import { hashPin } from "./auth/pin.ts";
 import { readConfig } from "./config.ts";

@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { z } from "zod";
-import { POSTS, type Post, postSchema } from "../../shared/protocol/posts.ts";
-import { type Stage, stageSchema } from "../../shared/protocol/stages.ts";
+import { postSchema, stageSchema } from "../../shared/protocol/enums.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Stage } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 
 const signInsSchema = z.object({

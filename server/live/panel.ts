@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import { commandSchema } from "../../shared/protocol/commands.ts";
+import { signalKindSchema } from "../../shared/protocol/enums.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
-import { signalKindSchema } from "../../shared/protocol/signals.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { type Sync, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
 import { CATALOGUE } from "../../shared/session/catalogue.ts";

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { PrismaClient } from "../../prisma/generated/client.ts";
 import type { AircraftTypeModel, PersonModel, SignInModel } from "../../prisma/generated/models.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
-import { postSchema } from "../../shared/protocol/posts.ts";
+import { postSchema } from "../../shared/protocol/enums.ts";
 import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
 import { StartRefused } from "../start-refused.ts";
 import type {

@@ -1,9 +1,15 @@
 import { z } from "zod";
 import { CONDITION_IDS } from "../conditions/condition.ts";
-import { POSTS, postSchema } from "./posts.ts";
+import {
+  answerSchema,
+  channelSchema,
+  firePlaceSchema,
+  postSchema,
+  signalKindSchema,
+  stageSchema,
+} from "./enums.ts";
+import { POSTS } from "./posts.ts";
 import { quantitySchema } from "./quantity.ts";
-import { answerSchema, channelSchema, firePlaceSchema, signalKindSchema } from "./signals.ts";
-import { stageSchema } from "./stages.ts";
 import { idSchema, line } from "./text.ts";
 
 export const engineSchema = z.number().int().min(1).max(8);

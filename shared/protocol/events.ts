@@ -3,10 +3,8 @@ import { ALERT_KINDS } from "../alerts/kinds.ts";
 import { CONDITION_IDS } from "../conditions/condition.ts";
 import { aircraftTypeSchema } from "../types/schema.ts";
 import { actionSchema, engineSchema, powerSourceSchema, RUN_UP_ITEMS, sendSchema } from "./commands.ts";
-import { postSchema } from "./posts.ts";
+import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { REFUSAL_REASONS } from "./refusals.ts";
-import { answerSchema, channelSchema } from "./signals.ts";
-import { stageSchema } from "./stages.ts";
 
 /** Version of the event's own form. Older versions are read through `evidence/upcast.ts`. */
 export const EVENT_VERSION = 1;

@@ -1,5 +1,3 @@
-import { z } from "zod";
-
 /** Where a start session stands, in the order of the job. `closed` and `abandoned` end it. */
 export const STAGES = [
   "plan",
@@ -13,8 +11,7 @@ export const STAGES = [
   "closed",
   "abandoned",
 ] as const;
-export const stageSchema = z.enum(STAGES);
-export type Stage = z.infer<typeof stageSchema>;
+export type Stage = (typeof STAGES)[number];
 
 export const LIVE_STAGES: readonly Stage[] = STAGES.filter((s) => s !== "closed" && s !== "abandoned");
 

@@ -1,8 +1,7 @@
 import { z } from "zod";
 import { CONDITION_IDS } from "../conditions/condition.ts";
-import { postSchema } from "../protocol/posts.ts";
+import { postSchema, stageSchema } from "../protocol/enums.ts";
 import { unitSchema } from "../protocol/quantity.ts";
-import { stageSchema } from "../protocol/stages.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { bladeCountSchema } from "./blades.ts";
 import { drillSchema } from "./drill.ts";
