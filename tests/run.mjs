@@ -2,7 +2,7 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { root } from "../server/scripts/fresh.mjs";
 import { ensureInstalled } from "../server/scripts/install.mjs";
 import { prepare } from "../server/scripts/prepare.mjs";
@@ -36,22 +36,29 @@ for (const [name, check] of checks) {
   if ((await check()) !== 0) bad.push(name);
 }
 
-const { passed, failed, notRun } = totals();
+const { passed, failed, notRun, longest } = totals();
 rmSync(scratch, { recursive: true, force: true });
+console.log(`\nLongest: ${longest.join(", ")}`);
 if (passed + failed === 0) bad.push("no test ran");
 if (notRun > 0) bad.push(`${notRun} tests were skipped`);
 console.log(bad.length > 0 ? `\nNot in order: ${bad.join(", ")}` : "\nAll checks are in order");
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(bad.length > 0 || failed > 0 ? 1 : 0);
 
-/** Vitest's own count; nothing at all where it ended before it could write one. */
+/** Vitest's own count and its longest files; nothing at all where it ended before it could write one. */
 function totals() {
-  if (!existsSync(report)) return { passed: 0, failed: 0, notRun: 0 };
+  if (!existsSync(report)) return { passed: 0, failed: 0, notRun: 0, longest: [] };
   const json = JSON.parse(readFileSync(report, "utf8"));
+  const longest = json.testResults
+    .map(({ name, startTime, endTime }) => ({ file: relative(root, name), s: (endTime - startTime) / 1000 }))
+    .sort((a, b) => b.s - a.s)
+    .slice(0, 20)
+    .map(({ file, s }) => `${file} ${Math.round(s)} s`);
   return {
     passed: json.numPassedTests,
     failed: json.numFailedTests,
     notRun: json.numPendingTests + json.numTodoTests,
+    longest,
   };
 }
 
