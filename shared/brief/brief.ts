@@ -5,8 +5,8 @@ import type { SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { say } from "../words/en.ts";
+import { written } from "../words/quantity.ts";
 import { CAUTION } from "../words/states.ts";
-import { unitWord } from "../words/units.ts";
 import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
 import { CHOCK_RULE, CHOCK_RULE_INBOARD } from "./fixedWords.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
@@ -152,7 +152,7 @@ function powerWords({ type, powerSource }: SessionState): string[] {
   const { steadyMin, steadyMax } = type.groundPower;
   if (powerSource === "batteries") return ["The aircraft's own batteries. No cart is connected."];
   return [
-    `Ground power, steady between ${steadyMin.value} and ${steadyMax.value} ${unitWord(steadyMax.unit)}. Outside: say so, and hold.`,
+    `Ground power, steady between ${steadyMin.value} and ${written(steadyMax)}. Outside: say so, and hold.`,
     "Output off before the plug goes in or out. Connect and disconnect on the cockpit's leave alone.",
   ];
 }

@@ -1,5 +1,5 @@
 import { engineOf, type PlainLife, plain } from "../session/state.ts";
-import { unitWord } from "../words/units.ts";
+import { written } from "../words/quantity.ts";
 import type { Moment } from "./moments.ts";
 
 /** One try at one engine, from asked for to stable or to its end. Server milliseconds; null: did not happen. */
@@ -112,5 +112,5 @@ function starterLetGo(
 }
 
 function figureOf(fact: Moment["event"]["fact"]): string | null {
-  return fact.type === "reading" ? `${fact.reading.value} ${unitWord(fact.reading.unit)}`.trim() : null;
+  return fact.type === "reading" ? written(fact.reading) : null;
 }

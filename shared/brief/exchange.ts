@@ -1,3 +1,4 @@
+import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
@@ -46,15 +47,15 @@ function isDrawn({ fact }: SessionEvent): boolean {
 const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 
 /** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
-export function sequenceRows(events: readonly SessionEvent[]): SequenceRow[] {
+export function sequenceRows(events: readonly SessionEvent[], units: UnitChoice = AS_READ): SequenceRow[] {
   const lookup = lookupOf(events);
-  return events.filter(isDrawn).map((event) => row(event, lookup));
+  return events.filter(isDrawn).map((event) => row(event, lookup, units));
 }
 
-function row(event: SessionEvent, lookup: Lookup): SequenceRow {
+function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRow {
   const { fact, actor, seq, at } = event;
   const own: Post | "none" = actor.kind === "person" ? (actor.post ?? "none") : "none";
-  const base = { seq, at, text: sayEvent(event, lookup) };
+  const base = { seq, at, text: sayEvent(event, lookup, units) };
   switch (fact.type) {
     case "sent": {
       const from = fact.seenFrom ?? own;
@@ -88,7 +89,7 @@ function row(event: SessionEvent, lookup: Lookup): SequenceRow {
       const to = otherPosts(own === "none" ? null : own);
       return {
         ...base,
-        text: `Refused: ${sayRefused(fact)}`,
+        text: `Refused: ${sayRefused(fact, units)}`,
         is: "refused",
         from: own,
         to,

@@ -1,6 +1,7 @@
 import type { Post } from "../protocol/posts.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { sayActor } from "../words/events.ts";
+import { written } from "../words/quantity.ts";
 import { unitWord } from "../words/units.ts";
 import type { Moment } from "./moments.ts";
 
@@ -26,8 +27,6 @@ export interface CheckRow {
   note: string | null;
   by: string;
 }
-
-const written = (q: { value: number; unit: string }) => `${q.value} ${unitWord(q.unit)}`.trim();
 
 /** Volts as they were read: at the cart, on the bus, at a battery or an inverter. */
 export function voltsLog(moments: readonly Moment[]): VoltsRow[] {

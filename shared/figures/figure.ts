@@ -11,6 +11,8 @@ export interface FigureInput {
   source: string;
   /** When it was read, server milliseconds; null for a figure of the type, or one nobody has read. */
   at: number | null;
+  /** A difference of two readings: turned into another unit without its zero. */
+  difference?: true;
 }
 
 /** `unknown`: an input is missing, or the data cannot say: never a verdict. `none`: nothing to judge by. */

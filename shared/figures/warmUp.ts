@@ -21,7 +21,9 @@ export function warmUpFigure(state: SessionState, now: number): Figure | null {
     source: "Newton's law of heating; Levenberg-Marquardt; one standard error of the fit alone",
   };
   const limits = gates.map((g) =>
-    "riseOf" in g ? ofType(`${g.gauge}, rise`, g.riseOf) : ofType(`${g.gauge}, at least`, g.atLeast),
+    "riseOf" in g
+      ? { ...ofType(`${g.gauge}, rise`, g.riseOf), difference: true as const }
+      : ofType(`${g.gauge}, at least`, g.atLeast),
   );
   if (!judged.ok)
     return {

@@ -1,5 +1,6 @@
 import type { Ask } from "../asks/ask.ts";
 import type { ConditionReport } from "../conditions/condition.ts";
+import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
 import type { FirePlace, SignalKind } from "../protocol/signals.ts";
@@ -7,6 +8,7 @@ import type { Stage } from "../protocol/stages.ts";
 import type { EngineLife } from "../session/state.ts";
 import { ASK_WORDS, CHOICE_WORDS, IDLE_WORDS } from "./asks.ts";
 import { CONDITION_WORDS } from "./conditions.ts";
+import { foundWords } from "./foundFigure.ts";
 import { REFUSAL_WORDS } from "./refusals.ts";
 import { runUpFaultWords } from "./runUp.ts";
 import { SIGNAL_WORDS } from "./signals.ts";
@@ -38,18 +40,22 @@ export const say = {
     return engine === null ? words.plain : put(words.engine, { n: engine });
   },
   /** One condition as it was found, e.g. "Fire guard is at number 2". */
-  condition(report: ConditionReport): string {
-    const f = report.id === "postsHeld" && report.found ? POST_WORDS[report.found as Post] : report.found;
+  condition(report: ConditionReport, units: UnitChoice = AS_READ): string {
+    const f =
+      report.id === "postsHeld" && report.found
+        ? POST_WORDS[report.found as Post]
+        : foundWords(report.found, units);
     const words = CONDITION_WORDS[report.id];
     return report.is === "overridden"
       ? `${words.name}: set aside by two people`
       : put(words[report.is], { f });
   },
   conditionName: (id: ConditionReport["id"]): string => CONDITION_WORDS[id].name,
-  refusal(refusal: Refusal): string {
-    const found = LIFE_WORDS[refusal.found as EngineLife["is"]]?.toLowerCase() ?? refusal.found;
+  refusal(refusal: Refusal, units: UnitChoice = AS_READ): string {
+    const found =
+      LIFE_WORDS[refusal.found as EngineLife["is"]]?.toLowerCase() ?? foundWords(refusal.found, units);
     const said = put(REFUSAL_WORDS[refusal.reason], { n: refusal.engine, f: found, p: posts(refusal.posts) });
-    const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u)} (${posts(u.owners)}).`);
+    const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u, units)} (${posts(u.owners)}).`);
     const missing = (refusal.missing ?? []).map((m) => `${say.missing(m)}.`);
     return [said, ...unmet, ...missing].join(" ");
   },

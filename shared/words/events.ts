@@ -1,10 +1,11 @@
+import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { say } from "./en.ts";
+import { writtenBoth } from "./quantity.ts";
 import { runUpItemWord } from "./runUp.ts";
-import { unitWord } from "./units.ts";
 
 /** What the words of later events lean on: the signals sent so far, and the type's names. */
 export interface Lookup {
@@ -34,12 +35,14 @@ export function sayActor({ actor }: SessionEvent): string {
   return `${actor.name}, ${say.post(actor.post).toLowerCase()}`;
 }
 
-function quantity(q: { value: number; unit: string } | undefined): string {
-  return q ? `, ${q.value} ${unitWord(q.unit)}` : "";
-}
-
-/** What happened, in one line. */
-export function sayEvent({ fact }: SessionEvent, { sent, type }: Lookup): string {
+/** What happened, in one line; its figures in the units chosen, with what was read beside them. */
+export function sayEvent(
+  { fact }: SessionEvent,
+  { sent, type }: Lookup,
+  units: UnitChoice = AS_READ,
+): string {
+  const quantity = (q: { value: number; unit: string } | undefined) =>
+    q ? `, ${writtenBoth(q, units)}` : "";
   const signal = (seq: number) => {
     const s = sent.get(seq);
     return s ? say.signal(s.kind, s.engine ?? null) : `signal ${seq}`;
@@ -117,7 +120,7 @@ export function sayEvent({ fact }: SessionEvent, { sent, type }: Lookup): string
     case "bladesCounted":
       return `Number ${fact.engine}: ${fact.blades} blades counted${fact.resistance ? ", RESISTANCE" : ", no resistance"}`;
     case "weatherRead":
-      return `Wind ${fact.windKt} kt${fact.gustKt === undefined ? "" : `, gusts ${fact.gustKt} kt`}${fact.temperatureC === undefined ? "" : `, ${fact.temperatureC} °C`}${fact.metar === undefined ? "" : ` (${fact.metar})`}`;
+      return `Wind ${fact.windKt} kt${fact.gustKt === undefined ? "" : `, gusts ${fact.gustKt} kt`}${fact.temperatureC === undefined ? "" : quantity({ value: fact.temperatureC, unit: "degC" })}${fact.metar === undefined ? "" : ` (${fact.metar})`}`;
     case "flashSeen":
       return `Lightning, ${fact.miles === null ? "nobody could tell how far" : `${fact.miles} miles off`}`;
     case "runUpRead":
@@ -135,7 +138,7 @@ export function sayEvent({ fact }: SessionEvent, { sent, type }: Lookup): string
     case "exceeded":
       return `LIMIT PASSED, number ${fact.engine}: ${say.exceeded(fact.limit)} ${fact.found} s, limit ${fact.allowed} s`;
     case "refused":
-      return `Refused: ${sayRefused(fact)}`;
+      return `Refused: ${sayRefused(fact, units)}`;
     case "restarted":
       return "The server started again: clearances and leave are void";
     case "clockStepped":
@@ -148,7 +151,7 @@ function drillTitle(type: AircraftType | null, id: string): string {
 }
 
 /** What was refused and why. */
-export function sayRefused(fact: Extract<Fact, { type: "refused" }>): string {
+export function sayRefused(fact: Extract<Fact, { type: "refused" }>, units: UnitChoice = AS_READ): string {
   const { action } = fact;
   const what =
     action.type === "send"
@@ -158,7 +161,7 @@ export function sayRefused(fact: Extract<Fact, { type: "refused" }>): string {
         : action.type === "answer"
           ? `${say.choice(action.answer).toLowerCase()}${action.engine === undefined ? "" : ` ${action.engine}`}`
           : REFUSED_WORDS[action.type];
-  return `${what}. ${say.refusal(fact.refusal as Refusal)}`;
+  return `${what}. ${say.refusal(fact.refusal as Refusal, units)}`;
 }
 
 const REFUSED_WORDS = {

@@ -52,3 +52,6 @@ export const VERDICT_WORDS: Readonly<Record<"good" | "caution" | "bad" | "unknow
   unknown: "cannot say",
   none: "",
 };
+
+/** A figure shown in the unit its reader chose, said again in the unit it was read or worked out in. */
+export const ownUnitWords = (figure: string) => `In its own unit: ${figure}`;

@@ -116,6 +116,25 @@ describe("the panels of the four posts", () => {
     await crew.cockpit.sees(/^Brakes set, \d+ psi$/);
   });
 
+  it("[UNI-3, UNI-5] show figures in the units one person chose, the reading beside them, over a reload", async () => {
+    const { cockpit, guard } = crew;
+    await cockpit.press("Posts and session");
+    await cockpit.press("Units");
+    await cockpit.press("kPa");
+    for (const b of await boxes(cockpit.page, ".unit-key"))
+      expect(b.height, b.name).toBeGreaterThanOrEqual(83);
+    await cockpit.page.reload();
+    await cockpit.sees(/^Brakes set at \d+ kPa \(\d+ psi\), /);
+    // Nobody else's panel changed.
+    await guard.sees(/^Brakes set at \d+ psi, /);
+    await cockpit.press("Posts and session");
+    await cockpit.press("Units");
+    await cockpit.press("As read");
+    await cockpit.press("Close");
+    await cockpit.sees(/^Brakes set at \d+ psi, /);
+    await cockpit.press("Close");
+  });
+
   it("[PAN-9] say what was recorded, under which number, and who has answered", async () => {
     await crew.power.answer("Chock the wheels, fore and aft.", "Chocks in");
     await crew.power.sees("Cockpit: no answer yet");

@@ -1,7 +1,18 @@
 import { useEffect, useSyncExternalStore } from "react";
+import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import { Api } from "./api.ts";
 import { openBook } from "./idbOutbox.ts";
-import { device, keepMode, keepSignIn, keptMode, keptSignIn, type Mode, type SignedIn } from "./keep.ts";
+import {
+  device,
+  keepMode,
+  keepSignIn,
+  keepUnits,
+  keptMode,
+  keptSignIn,
+  keptUnits,
+  type Mode,
+  type SignedIn,
+} from "./keep.ts";
 import { Link, type LinkView } from "./link.ts";
 import { type Turn, takeTurn } from "./oneSender.ts";
 
@@ -19,6 +30,7 @@ export interface Connected {
 
 let connected: Connected | null = null;
 let mode: Mode = keptMode();
+let units: UnitChoice = AS_READ;
 const listeners = new Set<() => void>();
 const announce = () => {
   for (const listener of listeners) listener();
@@ -30,6 +42,7 @@ const subscribe = (listener: () => void) => {
 
 function connect(signedIn: SignedIn): void {
   api.token = signedIn.token;
+  units = keptUnits(signedIn.person.id);
   const mine: Connected = { signedIn, where: "opening", link: null, turn: null };
   connected = mine;
   const change = (to: Partial<Connected>) => {
@@ -113,6 +126,19 @@ export function useMode(): [Mode, (next: Mode) => void] {
       mode = next;
       keepMode(next);
       document.documentElement.dataset.mode = next;
+      announce();
+    },
+  ];
+}
+
+/** The units of whoever is signed in. */
+export function useUnitChoice(): [UnitChoice, (next: UnitChoice) => void] {
+  const now = useSyncExternalStore(subscribe, () => units);
+  return [
+    now,
+    (next) => {
+      units = next;
+      if (connected) keepUnits(connected.signedIn.person.id, next);
       announce();
     },
   ];

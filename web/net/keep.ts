@@ -1,3 +1,4 @@
+import { AS_READ, choiceFrom, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 
 /**
@@ -62,4 +63,22 @@ export function keptMode(): Mode {
 
 export function keepMode(mode: Mode): void {
   sessionStorage.setItem(MODE, JSON.stringify(mode));
+}
+
+/** A person's units on this device outlive the window, unlike the rest: the next one of theirs has them too. */
+const unitsKey = (person: string) => `chockside.units.${person}`;
+
+export function keptUnits(person: string): UnitChoice {
+  try {
+    return choiceFrom(JSON.parse(localStorage.getItem(unitsKey(person)) ?? "null"));
+  } catch {
+    return AS_READ;
+  }
+}
+
+/** Where the device keeps nothing the choice holds until a reload. */
+export function keepUnits(person: string, choice: UnitChoice): void {
+  try {
+    localStorage.setItem(unitsKey(person), JSON.stringify(choice));
+  } catch {}
 }

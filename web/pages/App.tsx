@@ -1,8 +1,9 @@
 import { Suspense, useEffect } from "react";
-import { type Connected, useConnected, useLinkView } from "../net/app.ts";
+import { type Connected, useConnected, useLinkView, useUnitChoice } from "../net/app.ts";
 import type { SignedIn } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
+import { UnitsContext } from "../ui/units.ts";
 import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
 import { fetchRest, later } from "./later.tsx";
@@ -20,11 +21,14 @@ const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.Ty
 export function App() {
   const connected = useConnected();
   const route = useRoute();
+  const [units] = useUnitChoice();
   if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   return (
     <Fault key={location.pathname}>
       <Suspense fallback={<p className="page waiting">Fetching…</p>}>
-        <SignedInApp connected={connected} />
+        <UnitsContext value={units}>
+          <SignedInApp connected={connected} />
+        </UnitsContext>
       </Suspense>
     </Fault>
   );

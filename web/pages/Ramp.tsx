@@ -1,18 +1,23 @@
-import { useEffect, useState } from "react";
+import { Suspense, useEffect, useState } from "react";
+import { UNIT_SHEET_WORDS } from "../../shared/words/units.ts";
 import { api, signOut, useLinkView, useMode } from "../net/app.ts";
 import type { Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Strip } from "../ui/Strip.tsx";
+import { later } from "./later.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { stripOf, useSessions } from "./useSessions.ts";
+
+const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
 /** Every session on the ramp as a strip; planning and joining one. */
 export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | null }) {
   const { ramp } = useLinkView(link);
   const { listed, trouble } = useSessions(ramp);
   const [mode, setMode] = useMode();
+  const [choosing, setChoosing] = useState(false);
   const strips = (listed ?? []).map((l) => stripOf(l, null));
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
@@ -42,11 +47,19 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           >
             {mode === "sun" ? "Night" : "Sun"}
           </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
+            {UNIT_SHEET_WORDS.key}
+          </button>
           <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
             Sign out
           </button>
         </nav>
       </header>
+      {choosing && (
+        <Suspense>
+          <UnitsSheet onClose={() => setChoosing(false)} />
+        </Suspense>
+      )}
       <Join code={join} />
       {trouble && (
         <p className="trouble" role="alert">

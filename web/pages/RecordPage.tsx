@@ -6,6 +6,7 @@ import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { timeOfDay } from "../ui/numbers.ts";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
+import { useUnits } from "../ui/units.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 
@@ -16,6 +17,7 @@ const ALL = 5_000;
 /** The session's record in words and as a chart, and its exports. */
 export function RecordPage({ id }: { id: string }) {
   const [events, setEvents] = useState<SessionEvent[] | null>(null);
+  const units = useUnits();
   const [trouble, setTrouble] = useState<string | null>(null);
   useEffect(() => {
     api.events(id, 0).then(setEvents, (e: Error) => setTrouble(e.message));
@@ -66,13 +68,13 @@ export function RecordPage({ id }: { id: string }) {
                 <span className="record-seq">{e.seq}</span>
                 <span className="record-time">{timeOfDay(e.at)}</span>
                 <span>
-                  {sayEvent(e, lookup)}
+                  {sayEvent(e, lookup, units)}
                   <span className="record-by">{sayActor(e)}</span>
                 </span>
               </li>
             ))}
           </ol>
-          <Sequence columns={COLUMNS} rows={sequenceRows(events)} newest={ALL} />
+          <Sequence columns={COLUMNS} rows={sequenceRows(events, units)} newest={ALL} />
         </div>
       )}
       <Caution />

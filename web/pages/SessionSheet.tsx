@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
 import { isOver } from "../../shared/session/state.ts";
+import { UNIT_SHEET_WORDS } from "../../shared/words/units.ts";
 import { api, signOut, useMode } from "../net/app.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
@@ -9,6 +10,7 @@ import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
+import { UnitsSheet } from "./UnitsSheet.tsx";
 
 const ABANDON_REASONS = ["Weather", "Defect found", "Crew not available"];
 
@@ -17,6 +19,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const [mode, setMode] = useMode();
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
+  const [choosing, setChoosing] = useState(false);
   const { id } = panel.state;
   useEffect(() => {
     api.sessions().then(
@@ -42,6 +45,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
       </Sheet>
     );
   }
+  if (choosing) return <UnitsSheet onClose={() => setChoosing(false)} />;
   return (
     <Sheet title={`${panel.state.aircraft}: posts and session`} onClose={onClose}>
       <PostsSheet panel={panel} />
@@ -63,6 +67,9 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
           onClick={() => setMode(mode === "sun" ? "night" : "sun")}
         >
           {mode === "sun" ? "Night colours" : "Sun colours"}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
+          {UNIT_SHEET_WORDS.key}
         </button>
         <button
           type="button"

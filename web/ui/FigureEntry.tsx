@@ -1,8 +1,11 @@
 import { useState } from "react";
+import { chosenUnit } from "../../shared/models/unitChoice.ts";
+import { written } from "../../shared/words/quantity.ts";
 import { unitWord } from "../../shared/words/units.ts";
 import { type FigureSpec, isGood, onScale } from "./figureSpec.ts";
 import { figure } from "./numbers.ts";
 import { StepKeys } from "./StepKeys.tsx";
+import { useUnits } from "./units.ts";
 
 interface Props {
   spec: FigureSpec;
@@ -21,6 +24,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
   // A usual figure nobody has read yet must not go with one touch.
   const [touched, setTouched] = useState(spec.read);
   const unit = unitWord(spec.unit);
+  const units = useUnits();
   const set = (change: (v: number) => number) => {
     setTouched(true);
     setValue((v) => onScale(spec, change(v)));
@@ -37,6 +41,11 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
           {figure(value, spec.step)}
         </button>
         <span className="entry-unit">{unit}</span>
+        {chosenUnit(spec.unit, units) !== spec.unit && (
+          <span className="entry-also">
+            {written({ value, unit: spec.unit }, units, { step: spec.step })}
+          </span>
+        )}
         {touched && (spec.low !== null || spec.high !== null) && (
           <span className="entry-band">
             {good ? "in range" : value < (spec.low ?? value) ? "low" : "high"}

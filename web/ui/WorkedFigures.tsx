@@ -1,9 +1,13 @@
+import { ownUnitWords } from "../../shared/words/figures.ts";
+
 /** One worked-out figure, in words ready to be shown. */
 export interface WorkedRow {
   id: string;
   name: string;
   /** With its unit; a dash where it cannot be said. */
   value: string;
+  /** The same in its own unit, where another is shown. */
+  own: string | null;
   verdict: "good" | "caution" | "bad" | "unknown" | "none";
   verdictWord: string;
   caution: string | null;
@@ -28,6 +32,7 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
               {r.verdictWord}
             </span>
           </summary>
+          {r.own && <p className="worked-own">{ownUnitWords(r.own)}</p>}
           {r.caution && <p className="worked-caution">{r.caution}</p>}
           <ul>
             {r.inputs.map((i, at) => (

@@ -1,5 +1,5 @@
 import type { Source } from "../../../shared/types/limit.ts";
-import { unitWord } from "../../../shared/words/units.ts";
+import { written } from "../../../shared/words/quantity.ts";
 import { nameWords, valueWords } from "./words.ts";
 
 /** One line of a type as it is read: a figure, or the heading of those below it. */
@@ -58,7 +58,7 @@ function titleKey(item: Members): string | null {
 }
 
 function figureWords({ value, unit }: Members): string {
-  return typeof unit === "string" ? `${value} ${unitWord(unit)}`.trim() : String(value);
+  return typeof unit === "string" ? written({ value: Number(value), unit }) : String(value);
 }
 
 function isSource(value: unknown): value is Source {

@@ -1,14 +1,18 @@
 import { starterDutyAt } from "../../../shared/models/starter.ts";
+import { AS_READ, chosenUnit } from "../../../shared/models/unitChoice.ts";
 import { airTemperature } from "../../../shared/session/air.ts";
 import { type Engine, isTurning, plain, type SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
+import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
-import { figure, seconds, secondsLeft } from "../../ui/numbers.ts";
+import { seconds, secondsLeft } from "../../ui/numbers.ts";
+import { useUnits } from "../../ui/units.ts";
 
 /** Every engine in the planned order with its running times against their limits, and its last readings. */
 export function EngineTable({ state, now }: { state: SessionState; now: number }) {
   const rows = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
   const gauges = state.type.gauges.filter((g) => g.perEngine);
+  const units = useUnits();
   const first = state.type.oil.firstIndication.within.value;
   const normal = state.type.oil.normal.within.value;
   return (
@@ -28,7 +32,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
               {gauges.map((g) => (
                 <th key={g.id}>
                   {g.name}
-                  {unitWord(g.unit) && `, ${unitWord(g.unit)}`}
+                  {unitWord(g.unit) && `, ${unitWord(chosenUnit(g.unit, units))}`}
                 </th>
               ))}
             </tr>
@@ -43,7 +47,10 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
                   const r = e.readings[g.id];
                   return (
                     <td key={g.id}>
-                      {r ? `${figure(r.value, g.scale.step)} (${seconds(now - r.at)})` : "–"}
+                      {r ? `${figureAlone(r, units, { step: g.scale.step })} (${seconds(now - r.at)})` : "–"}
+                      {r && chosenUnit(r.unit, units) !== r.unit && (
+                        <span className="as-read">{written(r, AS_READ, { step: g.scale.step })}</span>
+                      )}
                     </td>
                   );
                 })}

@@ -1,11 +1,13 @@
 import { checkApplies } from "../../../shared/session/preheat.ts";
-import { unitWord } from "../../../shared/words/units.ts";
+import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
+import { useUnits } from "../../ui/units.ts";
 import type { Panel } from "./model.ts";
 
 /** The post's checks of this stage, done and not done. They are answered above, one at a time. */
 export function CheckList({ panel }: { panel: Panel }) {
   const { state, post, now } = panel;
+  const units = useUnits();
   const checks = state.type.checks.filter(
     (c) => c.post === post && c.stage === state.stage && checkApplies(state, c.id, now),
   );
@@ -20,7 +22,7 @@ export function CheckList({ panel }: { panel: Panel }) {
         {checks.map((c) => {
           const record = state.checks[c.id];
           const is = record === undefined ? "open" : record.good ? "good" : "bad";
-          const found = record?.reading ? `${record.reading.value} ${unitWord(record.reading.unit)}` : "";
+          const found = record?.reading ? writtenBoth(record.reading, units) : "";
           return (
             <li key={c.id} data-is={is}>
               <span className="check-mark">

@@ -2,6 +2,7 @@ import { lazy, type ReactNode, Suspense, useState } from "react";
 import { fill } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { say } from "../../../shared/words/en.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
@@ -12,6 +13,7 @@ import { Queue } from "../../ui/Queue.tsx";
 import { Sent } from "../../ui/Sent.tsx";
 import { Standing } from "../../ui/Standing.tsx";
 import { Stops } from "../../ui/Stops.tsx";
+import { useUnits } from "../../ui/units.ts";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
@@ -39,12 +41,13 @@ interface Props {
 /** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now } = panel;
+  const units = useUnits();
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
-  const asks = post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now));
+  const asks = post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now, units));
   const top = foremost(asks, held);
   if (top?.key !== held?.key) setHeld(top ? { key: top.key, over: null, busy: false } : null);
   const sending =
@@ -80,10 +83,10 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               }}
             />
           ) : (
-            <NothingAsked words={idleWords(panel)} waits={waits(panel)} />
+            <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
           )}
           <Sent
-            rows={sentRows(state, panel.sent)}
+            rows={sentRows(state, panel.sent, units)}
             fresh={panel.fresh}
             onAnew={panel.sendAnew}
             onDrop={panel.drop}
@@ -105,7 +108,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             onEngine={setEngine}
           />
           <ul className="plan-notes">
-            {planNotes(state, now).map((n) => (
+            {planNotes(state, now, units).map((n) => (
               <li key={n}>{n}</li>
             ))}
           </ul>
@@ -133,11 +136,11 @@ function idleWords({ state, post }: Panel): string {
 }
 
 /** What is asked of the other posts now, the first of each. */
-function waits({ state, post, now }: Panel): string[] {
+function waits({ state, post, now }: Panel, units: UnitChoice): string[] {
   return POSTS.filter((p) => p !== post).flatMap((p): string[] => {
     const first: AskView | undefined = askedOf(state, p, now)
       .filter((a) => a.weight < 4)
-      .map((a) => askView(state, a, now))[0];
+      .map((a) => askView(state, a, now, units))[0];
     return first ? [`${say.post(p)}: ${first.sentence}`] : [];
   });
 }

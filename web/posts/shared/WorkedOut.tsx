@@ -1,12 +1,14 @@
 import { useMemo, useState } from "react";
 import { figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
 import type { Figure } from "../../../shared/figures/figure.ts";
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { plain, type SessionState } from "../../../shared/session/state.ts";
 import { FIGURE_WORDS, VERDICT_WORDS } from "../../../shared/words/figures.ts";
-import { unitWord } from "../../../shared/words/units.ts";
+import { workedOut, workedOutBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
 import "../../styles/worked.css";
+import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures, type WorkedRow } from "../../ui/WorkedFigures.tsx";
 import type { Panel } from "./model.ts";
 
@@ -18,17 +20,18 @@ const BUSY = ["requested", "clear", "cranking", "caught", "running"];
  */
 export function WorkedOut({ panel }: { panel: Panel }) {
   const { state, now } = panel;
+  const units = useUnits();
   const [open, setOpen] = useState(false);
   const second = Math.floor(now / 1000) * 1000;
   const n = engineAtHand(state);
   const engine = useMemo(
-    () => (n === null ? [] : figuresOfEngine(state, n, second).map((f) => row(f, second))),
-    [state, n, second],
+    () => (n === null ? [] : figuresOfEngine(state, n, second).map((f) => row(f, second, units))),
+    [state, n, second, units],
   );
   // Geometry and order are costly and change with what happens, not with the second.
   const aircraft = useMemo(
-    () => (open ? figuresOfAircraft(state, state.at).map((f) => row(f, state.at)) : []),
-    [state, open],
+    () => (open ? figuresOfAircraft(state, state.at).map((f) => row(f, state.at, units)) : []),
+    [state, open, units],
   );
   return (
     <>
@@ -47,30 +50,21 @@ function engineAtHand(state: SessionState): number | null {
   return busy?.n ?? nextInOrder(state) ?? state.order.at(-1) ?? null;
 }
 
-function amount(value: Figure["value"], unit: Figure["unit"]): string {
-  if (value === null) return "–";
-  const figure = typeof value === "number" ? rounded(value) : value;
-  return unit === null ? figure : `${figure} ${unitWord(unit)}`;
-}
-
-/** Three figures that count, and no more than two behind the point. */
-function rounded(value: number): string {
-  const size = Math.abs(value);
-  return value.toFixed(size >= 100 || Number.isInteger(value) ? 0 : size >= 10 ? 1 : 2);
-}
-
-function row(f: Figure, now: number): WorkedRow {
+function row(f: Figure, now: number, units: UnitChoice): WorkedRow {
+  const shown = workedOut(f.value, f.unit, units);
+  const own = workedOut(f.value, f.unit);
   return {
     id: f.id,
     name: FIGURE_WORDS[f.words] ?? f.words,
     // A figure whose name already says it, such as "Preheat: not required", shows no value besides.
-    value: f.words.endsWith(`.${f.value}`) ? "" : amount(f.value, f.unit),
+    value: f.words.endsWith(`.${f.value}`) ? "" : shown,
+    own: own === shown ? null : own,
     verdict: f.verdict,
     verdictWord: VERDICT_WORDS[f.verdict],
     caution: f.caution ?? null,
     inputs: f.inputs.map((i) => ({
       name: i.name,
-      value: amount(i.value, i.unit),
+      value: workedOutBoth(i.value, i.unit, units, i.difference),
       source: i.source,
       age: i.at === null ? "" : ago(now - i.at),
     })),

@@ -1,5 +1,6 @@
 import type { Ask, Choice } from "../../../shared/asks/ask.ts";
 import { findUnmet } from "../../../shared/conditions/all.ts";
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
@@ -22,7 +23,7 @@ const DUE_OF: Readonly<Record<string, string>> = {
   starterCooling: "until the starter is rested",
 };
 
-export function askView(state: SessionState, ask: Ask, now: number): AskView {
+export function askView(state: SessionState, ask: Ask, now: number, units: UnitChoice): AskView {
   const gauge = ask.say === "warmUp" ? state.type.gauges.find((g) => g.id === ask.detail)?.name : undefined;
   const spoken = gauge ? { ...ask, detail: gauge.toLowerCase() } : ask;
   return {
@@ -38,7 +39,7 @@ export function askView(state: SessionState, ask: Ask, now: number): AskView {
     dueAt: ask.dueAt,
     dueOf: DUE_OF[ask.say] ?? "to answer",
     answers: ask.choices.map((c, i) => answerKey(state, c, now, `${ask.key}/${i}`)),
-    lacking: lacking(state, ask, now),
+    lacking: lacking(state, ask, now, units),
   };
 }
 
@@ -70,9 +71,9 @@ function isPost(from: string | null): from is Post {
 }
 
 /** For a request that must wait: each condition not met, and whose it is. */
-function lacking(state: SessionState, ask: Ask, now: number): string[] {
+function lacking(state: SessionState, ask: Ask, now: number, units: UnitChoice): string[] {
   if (ask.say !== "clearWaits" || ask.engine === null) return [];
   return findUnmet(state, ask.engine, now).map(
-    (u) => `${say.condition(u)} (${u.owners.map((o) => say.post(o).toLowerCase()).join(", ")})`,
+    (u) => `${say.condition(u, units)} (${u.owners.map((o) => say.post(o).toLowerCase()).join(", ")})`,
   );
 }

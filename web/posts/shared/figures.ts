@@ -1,12 +1,13 @@
 import type { Choice } from "../../../shared/asks/ask.ts";
+import { AS_READ } from "../../../shared/models/unitChoice.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../../shared/session/runUp.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
+import { written } from "../../../shared/words/quantity.ts";
 import { runUpItemWord } from "../../../shared/words/runUp.ts";
-import { unitWord } from "../../../shared/words/units.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
-import { ago, figure } from "../../ui/numbers.ts";
+import { ago } from "../../ui/numbers.ts";
 
 interface Before {
   value: number;
@@ -110,7 +111,7 @@ function spec({ label, gauge, unit: given, low, high, before, now }: Parts): Fig
   const start = before?.value ?? middle;
   const startWords =
     before?.at != null
-      ? `Last: ${figure(before.value, step)} ${unitWord(before.unit)}, ${ago(now - before.at)}`
+      ? `Last: ${written(before, AS_READ, { step })}, ${ago(now - before.at)}`
       : "Not read yet. Touch the figure if it is so.";
   return {
     label,

@@ -1,7 +1,8 @@
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { type Engine, type PlainLife, plain, type SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
-import { unitWord } from "../../../shared/words/units.ts";
-import { figure, seconds, secondsLeft } from "../../ui/numbers.ts";
+import { written, writtenBoth } from "../../../shared/words/quantity.ts";
+import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
@@ -26,10 +27,7 @@ export function planView(state: SessionState, asked: number | null, now: number)
     chocks: state.chocks === null ? "unknown" : state.chocks.in ? "in" : "out",
     power: {
       is: groundPower.is,
-      words:
-        groundPower.is === "on"
-          ? `${groundPower.volts.value} ${unitWord(groundPower.volts.unit)}`
-          : groundPower.is,
+      words: groundPower.is === "on" ? written(groundPower.volts) : groundPower.is,
     },
     cart: state.powerSource === "groundPower",
   };
@@ -73,12 +71,10 @@ function counted(life: PlainLife, now: number): { count: string | null; over: bo
 }
 
 /** What the plan's notes say beside it: each a plain sentence. */
-export function planNotes(state: SessionState, now: number): string[] {
+export function planNotes(state: SessionState, now: number, units: UnitChoice): string[] {
   const { brakes, chocks, groundPower, guard } = state;
   const age = (at: number) => seconds(now - at);
-  const pressure = brakes?.pressure
-    ? ` at ${figure(brakes.pressure.value, 1)} ${unitWord(brakes.pressure.unit)}`
-    : "";
+  const pressure = brakes?.pressure ? ` at ${writtenBoth(brakes.pressure, units, { step: 1 })}` : "";
   return [
     chocks === null ? "Chocks: not reported" : `Chocks ${chocks.in ? "in" : "out"}, ${age(chocks.at)}`,
     brakes === null
@@ -89,19 +85,19 @@ export function planNotes(state: SessionState, now: number): string[] {
         ? "Start on batteries"
         : "Ground power: not reported"
       : groundPower.is === "on"
-        ? `Ground power on, ${groundPower.volts.value} ${unitWord(groundPower.volts.unit)}, ${age(groundPower.by.at)}`
+        ? `Ground power on, ${writtenBoth(groundPower.volts, units)}, ${age(groundPower.by.at)}`
         : `Ground power off, ${age(groundPower.by.at)}`,
     guard === null ? "Fire guard: not in place" : `Fire guard at number ${guard.engine}, ${age(guard.at)}`,
     ...(state.handling ? [`Hands on the propeller of number ${state.handling.engine}: ignition off`] : []),
-    ...(state.weather ? [windWords(state.weather, now)] : []),
+    ...(state.weather ? [windWords(state.weather, now, units)] : []),
     ...state.defects.filter((d) => d.barsStart).map((d) => `Defect bars the start: ${d.words}`),
     `Order ${state.order.join("-")}`,
   ];
 }
 
-function windWords(weather: NonNullable<SessionState["weather"]>, now: number): string {
+function windWords(weather: NonNullable<SessionState["weather"]>, now: number, units: UnitChoice): string {
   const { windKt, gustKt, temperatureC, by } = weather;
   const gusts = gustKt === null ? "" : `, gusts ${gustKt} kt`;
-  const air = temperatureC === null ? "" : `, ${temperatureC} °C`;
+  const air = temperatureC === null ? "" : `, ${writtenBoth({ value: temperatureC, unit: "degC" }, units)}`;
   return `Wind ${windKt} kt${gusts}${air}, ${seconds(now - by.at)}`;
 }

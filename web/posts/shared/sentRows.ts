@@ -1,9 +1,10 @@
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
 import { isStop } from "../../../shared/session/stop.ts";
 import { say } from "../../../shared/words/en.ts";
+import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { runUpItemWord } from "../../../shared/words/runUp.ts";
-import { unitWord } from "../../../shared/words/units.ts";
 import { timeOfDay } from "../../ui/numbers.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { SentItem } from "./model.ts";
@@ -11,13 +12,13 @@ import type { SentItem } from "./model.ts";
 const ANSWER_WORD: Readonly<Record<string, string>> = { done: "stopped" };
 
 /** An action in words, for its sender. */
-export function sayAction(state: SessionState, action: Action): string {
+export function sayAction(state: SessionState, action: Action, units: UnitChoice): string {
   switch (action.type) {
     case "send": {
       const said = say.signal(action.kind, action.engine ?? null);
       const figure = action.volts ?? action.pressure;
       const seen = action.seenFrom ? `, seen from ${say.post(action.seenFrom).toLowerCase()}` : "";
-      return `${said}${figure ? `, ${figure.value} ${unitWord(figure.unit)}` : ""}${seen}`;
+      return `${said}${figure ? `, ${writtenBoth(figure, units)}` : ""}${seen}`;
     }
     case "answer": {
       const signal = [...state.signals, ...state.ended].find((s) => s.id === action.signal);
@@ -28,15 +29,15 @@ export function sayAction(state: SessionState, action: Action): string {
     case "reading": {
       const gauge = state.type.gauges.find((g) => g.id === action.gauge);
       const engine = action.engine === undefined ? "" : `, number ${action.engine}`;
-      return `${gauge?.name ?? action.gauge}${engine}: ${action.reading.value} ${unitWord(action.reading.unit)}`;
+      return `${gauge?.name ?? action.gauge}${engine}: ${writtenBoth(action.reading, units)}`;
     }
     case "recordRunUp":
-      return `Run-up of number ${action.engine}, ${runUpItemWord(action.item)}: ${action.reading.value} ${unitWord(action.reading.unit)}`;
+      return `Run-up of number ${action.engine}, ${runUpItemWord(action.item)}: ${writtenBoth(action.reading, units)}`;
     case "recordFlash":
       return "Lightning seen";
     case "recordCheck": {
       const words = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
-      if (action.reading) return `${words}: ${action.reading.value} ${unitWord(action.reading.unit)}`;
+      if (action.reading) return `${words}: ${writtenBoth(action.reading, units)}`;
       return `${words}: ${action.good ? "good" : "not good"}`;
     }
     case "claimPost":
@@ -88,21 +89,21 @@ export function sayAction(state: SessionState, action: Action): string {
 const SHOWN = 3;
 
 /** The last few things this person sent: recorded or not, and who has answered. */
-export function sentRows(state: SessionState, sent: readonly SentItem[]): SentRow[] {
+export function sentRows(state: SessionState, sent: readonly SentItem[], units: UnitChoice): SentRow[] {
   // What the device says by itself is not this person's word.
   const own = sent.filter((s) => s.action.type !== "delivered");
   const asking = own.filter((s) => s.fate.is === "lapsed" || s.fate.is === "sending");
   const rest = own.filter((s) => !asking.includes(s));
   return [...asking, ...rest].slice(0, Math.max(SHOWN, asking.length)).map((item) => ({
     id: item.id,
-    words: sayAction(state, item.action),
+    words: sayAction(state, item.action, units),
     is: item.fate.is,
-    fate: fateWords(item),
+    fate: fateWords(item, units),
     answers: answersTo(state, item),
   }));
 }
 
-function fateWords(item: SentItem): string {
+function fateWords(item: SentItem, units: UnitChoice): string {
   const { fate } = item;
   switch (fate.is) {
     case "sending":
@@ -112,7 +113,7 @@ function fateWords(item: SentItem): string {
     case "recorded":
       return `Recorded as number ${fate.seq}`;
     case "refused":
-      return say.refusal(fate.refusal);
+      return say.refusal(fate.refusal, units);
     case "lapsed":
       return fate.tries === 0
         ? "Not sent in time. Does it still hold?"

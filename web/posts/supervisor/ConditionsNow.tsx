@@ -9,12 +9,14 @@ import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
 import { Need } from "../../ui/Need.tsx";
 import { seconds } from "../../ui/numbers.ts";
 import { Sheet } from "../../ui/Sheet.tsx";
+import { useUnits } from "../../ui/units.ts";
 import { answerKey } from "../shared/askViews.ts";
 import type { Panel } from "../shared/model.ts";
 
 /** The conditions of the engine asked for or cleared; else of the next in order. */
 export function ConditionsNow({ panel }: { panel: Panel }) {
   const { state, now } = panel;
+  const units = useUnits();
   const [aside, setAside] = useState<ConditionId | null>(null);
   const asked = state.engines.find((e) => ["requested", "clear"].includes(plain(e.life).is));
   const n = asked?.n ?? nextInOrder(state);
@@ -25,7 +27,7 @@ export function ConditionsNow({ panel }: { panel: Panel }) {
       id: r.id,
       name: say.conditionName(r.id),
       is: r.is,
-      words: say.condition(r),
+      words: say.condition(r, units),
       by: r.by ? `${r.by.name}${r.age === null ? "" : `, ${seconds(r.age)} ago`}` : "",
       owners: met ? "" : `for ${r.owners.map((o) => say.post(o).toLowerCase()).join(" or ")}`,
       onSetAside: !met && state.type.overridable.includes(r.id) ? () => setAside(r.id) : null,

@@ -1,10 +1,13 @@
 import { COLUMNS, sequenceRows } from "../../../shared/brief/exchange.ts";
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { missingFor } from "../../../shared/session/requirements.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
+import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
 import { Sequence } from "../../ui/sequence/Sequence.tsx";
+import { useUnits } from "../../ui/units.ts";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
@@ -22,12 +25,13 @@ const NEWEST = 60;
 
 /** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
 export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props) {
+  const units = useUnits();
   return (
     <PanelFrame
       panel={panel}
       stale={stale}
       kind="supervisor"
-      beside={<Sequence columns={COLUMNS} rows={sequenceRows(events)} newest={NEWEST} />}
+      beside={<Sequence columns={COLUMNS} rows={sequenceRows(events, units)} newest={NEWEST} />}
     >
       {panel.state.stage === "starting" ? <ConditionsNow panel={panel} /> : <Missing panel={panel} />}
       <CheckList panel={panel} />
@@ -44,6 +48,7 @@ export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props)
 /** What still keeps the session in its stage. */
 function Missing({ panel }: { panel: Panel }) {
   const { state } = panel;
+  const units = useUnits();
   const missing = missingFor(state, panel.now);
   if (missing.length === 0) return null;
   return (
@@ -51,7 +56,7 @@ function Missing({ panel }: { panel: Panel }) {
       <h3>Before {say.stage(state.stage).toLowerCase()} can be left</h3>
       <ul>
         {missing.map((code) => (
-          <li key={code}>{missingWords(state, code)}</li>
+          <li key={code}>{missingWords(state, code, units)}</li>
         ))}
       </ul>
     </section>
@@ -59,15 +64,15 @@ function Missing({ panel }: { panel: Panel }) {
 }
 
 /** A requirement with the type's own names in place of its ids. */
-function missingWords(state: SessionState, code: string): string {
+function missingWords(state: SessionState, code: string, units: UnitChoice): string {
   const [kind, a, b] = code.split(":");
   if (kind === "check") return state.type.checks.find((c) => c.id === a)?.words ?? say.missing(code);
   if (kind === "gate") {
     const gauge = state.type.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b;
     const gate = state.type.warmUp.find((w) => w.gauge === b);
     if (gate && "riseOf" in gate)
-      return `Number ${a}: ${gauge} up by ${gate.riseOf.value} ${gate.riseOf.unit}`;
-    return `Number ${a}: ${gauge} at least ${gate?.atLeast.value} ${gate?.atLeast.unit}`;
+      return `Number ${a}: ${gauge} up by ${writtenBoth(gate.riseOf, units, { difference: true })}`;
+    return `Number ${a}: ${gauge} at least ${gate ? writtenBoth(gate.atLeast, units) : "–"}`;
   }
   return say.missing(code);
 }

@@ -1,0 +1,55 @@
+import type { Quantity, Unit } from "../protocol/quantity.ts";
+import { convert } from "./units.ts";
+
+/**
+ * Units among which a person may choose. The pressure of air has its own choice: who reads oil in psi may still want
+ * the altimeter's setting in hPa.
+ */
+export const UNIT_FAMILIES = {
+  pressure: ["psi", "kPa", "bar"],
+  airPressure: ["inHg", "hPa"],
+  temperature: ["degC", "degF"],
+  volume: ["USgal", "L"],
+  mass: ["lb", "kg"],
+} as const satisfies Record<string, readonly Unit[]>;
+export type UnitFamily = keyof typeof UNIT_FAMILIES;
+
+/** What one person chose. A family that is left out is shown as it was read. */
+export type UnitChoice = { readonly [F in UnitFamily]?: Unit };
+
+export const AS_READ: UnitChoice = {};
+
+const families = Object.keys(UNIT_FAMILIES) as UnitFamily[];
+const unitsOf = (family: UnitFamily): readonly Unit[] => UNIT_FAMILIES[family];
+
+/** The unit a figure read in `unit` is shown in. */
+export function chosenUnit(unit: Unit, choice: UnitChoice): Unit {
+  const family = families.find((f) => unitsOf(f).includes(unit));
+  return (family && choice[family]) ?? unit;
+}
+
+/** The quantity in the unit chosen; as it was read where nothing is chosen or it cannot be converted. */
+export function inChosen(read: Quantity, choice: UnitChoice): Quantity {
+  const unit = chosenUnit(read.unit, choice);
+  const got = unit === read.unit ? null : convert(read, unit);
+  return got?.ok ? got.value : read;
+}
+
+/** A difference of two readings, e.g. a rise of temperature: by the size of the units alone, without their zeros. */
+export function differenceInChosen(read: Quantity, choice: UnitChoice): Quantity {
+  const unit = chosenUnit(read.unit, choice);
+  if (unit === read.unit) return read;
+  const zero = convert({ value: 0, unit: read.unit }, unit);
+  const one = convert({ value: 1, unit: read.unit }, unit);
+  if (!zero.ok || !one.ok) return read;
+  return { value: read.value * (one.value.value - zero.value.value), unit };
+}
+
+/** A choice from what a device kept. What is no choice of ours is dropped. */
+export function choiceFrom(kept: unknown): UnitChoice {
+  if (typeof kept !== "object" || kept === null) return AS_READ;
+  const given = kept as Record<string, unknown>;
+  return Object.fromEntries(
+    families.filter((f) => unitsOf(f).some((u) => u === given[f])).map((f) => [f, given[f]]),
+  );
+}

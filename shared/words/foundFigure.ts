@@ -1,0 +1,21 @@
+import { AS_READ, UNIT_FAMILIES, type UnitChoice } from "../models/unitChoice.ts";
+import type { Unit } from "../protocol/quantity.ts";
+import { beside, figureAlone, written, writtenBoth } from "./quantity.ts";
+
+const CHOSEN: readonly Unit[] = Object.values(UNIT_FAMILIES).flat();
+const FIGURE = /^(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? (\S+)$/;
+
+/**
+ * What a finding or a refusal found, for its reader: a figure with its unit, or a range of them, such as "599.9 psi" or
+ * "0 to 200 psi", in the units chosen; anything else as it is.
+ */
+export function foundWords(found: string | undefined, units: UnitChoice): string | undefined {
+  const [, from, to, word] = FIGURE.exec(found ?? "") ?? [];
+  const unit = CHOSEN.find((u) => u === word);
+  if (from === undefined || unit === undefined) return found;
+  const least = { value: Number(from), unit };
+  if (to === undefined) return writtenBoth(least, units);
+  const most = { value: Number(to), unit };
+  const range = (choice: UnitChoice) => `${figureAlone(least, choice)} to ${written(most, choice)}`;
+  return beside(range(units), range(AS_READ));
+}

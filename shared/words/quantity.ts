@@ -1,0 +1,91 @@
+import { AS_READ, differenceInChosen, inChosen, type UnitChoice } from "../models/unitChoice.ts";
+import type { Quantity, Unit } from "../protocol/quantity.ts";
+import { unitWord } from "./units.ts";
+
+/** A quantity as a record holds it: its unit may be one that this version no longer knows, which is left as it is. */
+interface Recorded {
+  value: number;
+  unit: string;
+}
+
+/** How a reading is written. */
+export interface How {
+  /** The instrument's step, in the unit it is read in; without one, the figure's own last decimal. */
+  step?: number | undefined;
+  /** A difference of two readings, e.g. a rise of temperature. */
+  difference?: boolean | undefined;
+}
+
+const MOST_DECIMALS = 6;
+const BEHIND_THE_POINT = /(?:\.(\d+))?(?:e([+-]?\d+))?$/;
+
+/** Decimals a number is written with. */
+function decimalsOf(value: number): number {
+  const [, behind = "", power = "0"] = BEHIND_THE_POINT.exec(String(value)) ?? [];
+  return Math.min(MOST_DECIMALS, Math.max(0, behind.length - Number(power)));
+}
+
+const withUnit = (figure: string, unit: Unit): string => `${figure} ${unitWord(unit)}`.trim();
+
+/** A reading in the unit chosen, e.g. "310 kPa" for 45 psi: fine enough to be turned back into the step it was read in. */
+export function written(read: Recorded, choice: UnitChoice = AS_READ, how: How = {}): string {
+  return withUnit(...figureAndUnit(read as Quantity, choice, how));
+}
+
+/** The figure alone, for beneath a heading that says the unit. */
+export function figureAlone(read: Quantity, choice: UnitChoice = AS_READ, how: How = {}): string {
+  return figureAndUnit(read, choice, how)[0];
+}
+
+function figureAndUnit(read: Quantity, choice: UnitChoice, { step, difference }: How): [string, Unit] {
+  const shown = difference ? differenceInChosen(read, choice) : inChosen(read, choice);
+  if (shown.unit === read.unit)
+    return [step === undefined ? String(read.value) : read.value.toFixed(decimalsOf(step)), read.unit];
+  const own = { value: step ?? 10 ** -decimalsOf(read.value), unit: read.unit };
+  const size = differenceInChosen(own, choice).value;
+  const decimals = Math.min(MOST_DECIMALS, Math.max(0, Math.ceil(-Math.log10(size) - 1e-9)));
+  return [positiveZero(shown.value.toFixed(decimals)), shown.unit];
+}
+
+/** The same with the reading itself behind it, where that is another figure: "310 kPa (45 psi)". */
+export function writtenBoth(read: Recorded, choice: UnitChoice, how: How = {}): string {
+  return beside(written(read, choice, how), written(read, AS_READ, how));
+}
+
+/** A figure worked out, in the unit chosen: three figures that count, at most two behind the point. A dash for none. */
+export function workedOut(
+  value: number | string | null,
+  unit: Unit | null,
+  choice: UnitChoice = AS_READ,
+  difference = false,
+): string {
+  if (value === null) return "–";
+  if (typeof value === "string") return unit === null ? value : withUnit(value, unit);
+  if (unit === null) return rounded(value);
+  const own = { value, unit };
+  const shown = difference ? differenceInChosen(own, choice) : inChosen(own, choice);
+  return withUnit(rounded(shown.value), shown.unit);
+}
+
+/** The same with the figure in its own unit behind it, where that is another one. */
+export function workedOutBoth(
+  value: number | string | null,
+  unit: Unit | null,
+  choice: UnitChoice,
+  difference = false,
+): string {
+  return beside(workedOut(value, unit, choice, difference), workedOut(value, unit));
+}
+
+/** What is shown, with its own figure behind it in brackets where that is another. */
+export const beside = (shown: string, own: string) => (shown === own ? own : `${shown} (${own})`);
+
+function rounded(value: number): string {
+  const size = Math.abs(value);
+  return positiveZero(value.toFixed(size >= 100 || Number.isInteger(value) ? 0 : size >= 10 ? 1 : 2));
+}
+
+/** "-0.0" is written as the zero it is. */
+function positiveZero(text: string): string {
+  return Number(text) === 0 ? text.replace("-", "") : text;
+}
