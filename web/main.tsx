@@ -18,15 +18,22 @@ import "./styles/notices.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { begin } from "./net/app.ts";
+import { keptSignIn } from "./net/keep.ts";
 import { App } from "./pages/App.tsx";
 import { keepPanels } from "./pwa/update.ts";
+import { chosenBy, usual } from "./words/kept.ts";
+import { speak } from "./words/words.ts";
 
 begin();
 if (import.meta.env.PROD) void keepPanels();
 const root = document.getElementById("root");
 if (!root) throw new Error("index.html has no #root");
-createRoot(root).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
-);
+const draw = () =>
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );
+const person = keptSignIn()?.person.id;
+// A language that cannot be fetched now is no reason to show nothing: then English.
+speak((person && chosenBy(person)) || usual()).then(draw, draw);

@@ -3,7 +3,6 @@ import type { RunUpItem } from "../protocol/commands.ts";
 import { gatesShort } from "../session/gates.ts";
 import { CHECK_ITEMS, itemGauge, releaseVerdict, runUpChecks } from "../session/runUp.ts";
 import { type Engine, isTurning, type SessionState } from "../session/state.ts";
-import { runUpItemWord } from "../words/runUp.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 import { reading } from "./reading.ts";
 
@@ -45,7 +44,7 @@ function itemAsk(state: SessionState, engine: number, item: RunUpItem): Ask[] {
       say: "runUp",
       weight: 4,
       engine,
-      detail: runUpItemWord(item),
+      detail: item,
       choices: [choice("readRunUp", "yes", draft, { is: "figure", field: "reading", unit })],
     }),
   ];

@@ -6,7 +6,6 @@ import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { say } from "../words/en.ts";
 import { written } from "../words/quantity.ts";
-import { CAUTION } from "../words/states.ts";
 import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
 import { CHOCK_RULE, CHOCK_RULE_INBOARD } from "./fixedWords.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
@@ -97,7 +96,7 @@ export function briefOf(state: SessionState, people: readonly BriefPerson[]): Br
       (d) =>
         `${d.engine === null ? "" : `Number ${d.engine}: `}${d.words}${d.barsStart ? " (bars the start)" : ""}`,
     ),
-    caution: CAUTION,
+    caution: say.caution,
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { CAUTION } from "../words/states.ts";
+import { say } from "../words/en.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
 /** The drill that hands over to paper. */
@@ -47,5 +47,5 @@ export function cardOf(types: readonly AircraftType[]): Card {
       });
   }
   const engines = types.reduce((most, t) => Math.max(most, t.engines.length), 1);
-  return { drills: [...drills.values()], without, signals: signalRows(), engines, caution: CAUTION };
+  return { drills: [...drills.values()], without, signals: signalRows(), engines, caution: say.caution };
 }

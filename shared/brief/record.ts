@@ -3,7 +3,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { say } from "../words/en.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
-import { CAUTION } from "../words/states.ts";
+
 import { type AlertRow, alertLog } from "./alertLog.ts";
 import { type DrillRow, drillLog } from "./drillLog.ts";
 import { type EngineTimes, engineTimes } from "./engineTimes.ts";
@@ -119,7 +119,7 @@ export function recordOf(events: readonly SessionEvent[], headHash: string): Ses
     exchange: sequenceRows(events),
     events: events.map((e) => ({ ...row(e, lookup), cause: e.cause, red: isRed(e) })),
     headHash,
-    caution: CAUTION,
+    caution: say.caution,
   };
 }
 

@@ -4,11 +4,11 @@ import { pressureSpread } from "../models/runUp/manifoldPressure.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import { faultCode, releaseVerdict } from "../session/runUp.ts";
 import { type Engine, engineOf, isTurning, type SessionState } from "../session/state.ts";
-import { runUpFaultWords, runUpItemWord } from "../words/runUp.ts";
+import { say } from "../words/en.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";
 
 const items = (engine: Engine, ...list: RunUpItem[]) =>
-  list.map((i) => read(`${runUpItemWord(i)}, number ${engine.n}`, engine.runUp?.[i] ?? null));
+  list.map((i) => read(`${say.runUpItem(i)}, number ${engine.n}`, engine.runUp?.[i] ?? null));
 const value = (engine: Engine, item: RunUpItem) => engine.runUp?.[item]?.value ?? Number.NaN;
 
 /** Larger of the two magneto drops, and every fault found. */
@@ -39,7 +39,7 @@ export function magnetoFigure(state: SessionState, n: number): Figure | null {
     equation: "drop = both - one; difference = |left drop - right drop|; no drop is a fault",
     source: "AMT handbook, powerplant, on the magneto check",
     ...cautions(
-      judged.ok && judged.value.faults.map((f) => runUpFaultWords(String(n), "magneto", f)).join(". "),
+      judged.ok && judged.value.faults.map((f) => say.runUpFault(String(n), "magneto", f)).join(". "),
     ),
   };
 }
@@ -70,7 +70,7 @@ export function featherFigure(state: SessionState, n: number): Figure | null {
     equation: "drop = before - lowest",
     source: "airline operations 1946, 3034",
     ...cautions(
-      judged.ok && judged.value.faults.map((f) => runUpFaultWords(String(n), "feather", f)).join(". "),
+      judged.ok && judged.value.faults.map((f) => say.runUpFault(String(n), "feather", f)).join(". "),
     ),
   };
 }
@@ -118,7 +118,7 @@ export function releaseFigure(state: SessionState): Figure | null {
     const [, engine = "0", item = "", fault = ""] = faultCode(f).split(":");
     const gauge = state.type.gauges.find((g) => g.id === item)?.name.toLowerCase() ?? item;
     return {
-      name: runUpFaultWords(engine, gauge, fault),
+      name: say.runUpFault(engine, gauge, fault),
       value: null,
       unit: null,
       source: "the run-up",

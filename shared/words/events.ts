@@ -5,7 +5,6 @@ import type { Refusal } from "../protocol/refusals.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { say } from "./en.ts";
 import { writtenBoth } from "./quantity.ts";
-import { runUpItemWord } from "./runUp.ts";
 
 /** What the words of later events lean on: the signals sent so far, and the type's names. */
 export interface Lookup {
@@ -124,7 +123,7 @@ export function sayEvent(
     case "flashSeen":
       return `Lightning, ${fact.miles === null ? "nobody could tell how far" : `${fact.miles} miles off`}`;
     case "runUpRead":
-      return `Run-up of number ${fact.engine}, ${runUpItemWord(fact.item)}${quantity(fact.reading)}`;
+      return `Run-up of number ${fact.engine}, ${say.runUpItem(fact.item)}${quantity(fact.reading)}`;
     case "defectWritten":
       return `Defect${fact.engine === undefined ? "" : `, number ${fact.engine}`}: ${fact.words}${fact.barsStart ? " (bars the start)" : ""}`;
     case "defectClosed":

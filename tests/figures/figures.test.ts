@@ -3,7 +3,7 @@ import { demo } from "../../seed/demo-data.ts";
 import { figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
 import { noiseFigures } from "../../shared/figures/noise.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
-import { FIGURE_WORDS } from "../../shared/words/figures.ts";
+import { FIGURE_WORDS } from "../../shared/words/en/figures.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { given, type Story } from "../spec/given.ts";
 import { RICH } from "./rich.ts";

@@ -5,7 +5,7 @@ import type { Figure } from "../../shared/figures/figure.ts";
 import { noiseFigures } from "../../shared/figures/noise.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { FIGURE_WORDS, VERDICT_WORDS } from "../../shared/words/figures.ts";
+import { FIGURE_WORDS, VERDICT_WORDS } from "../../shared/words/en/figures.ts";
 import { personAt, playOut, Stage } from "../seed/stage.ts";
 
 const FOUR = demo.types.find((t) => t.engines.length === 4);

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { ALERT_KINDS } from "../../shared/alerts/kinds.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { ASK_WORDS } from "../../shared/words/asks.ts";
+import { asks } from "../../shared/words/en/asks.ts";
 import { ed, fay, given, type Story } from "./given.ts";
 
 const starting = () => given().upTo("starting");
@@ -113,6 +113,6 @@ describe("alerts", () => {
   });
 
   it.each(ALERT_KINDS)("[ALR-1, ASK-3] %s has words", (kind) => {
-    expect(ASK_WORDS[`alert.${kind}`]).toBeDefined();
+    expect(Object.keys(asks)).toContain(`alert.${kind}`);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { REFUSAL_REASONS, type RefusalReason } from "../../shared/protocol/refusals.ts";
-import { REFUSAL_WORDS } from "../../shared/words/refusals.ts";
+import { refusals } from "../../shared/words/en/refusals.ts";
 import { ada, bo, CREW, ed, fay, given, onDevice, type Story } from "./given.ts";
 
 /** One way to each refusal a session gives. `idReused` is the server's: it never reaches the session. */
@@ -149,7 +149,7 @@ describe("refusals", () => {
   );
 
   it.each(REFUSAL_REASONS)("[REF-1] %s has words", (reason) => {
-    expect(REFUSAL_WORDS[reason].length).toBeGreaterThan(8);
+    expect(refusals[reason].length).toBeGreaterThan(8);
   });
 
   it("[REF-2, PRS-1] a refusal leaves the state as it was, apart from its number and time and the touch it was", () => {

@@ -10,6 +10,7 @@ import {
   keptMode,
   keptSignIn,
   keptUnits,
+  type Me,
   type Mode,
   type SignedIn,
 } from "./keep.ts";
@@ -85,7 +86,7 @@ export function begin(): void {
   api.onSignedOut = forgetSignIn;
 }
 
-export async function signIn(handle: string, pin: string): Promise<void> {
+export async function signIn(handle: string, pin: string): Promise<Me> {
   const { token, person } = await api.signIn(handle, pin, device());
   const signedIn = { token, person };
   keepSignIn(signedIn);
@@ -94,6 +95,7 @@ export async function signIn(handle: string, pin: string): Promise<void> {
   // Asks the browser not to clear what is kept when it runs short; it may say no.
   void navigator.storage?.persist?.();
   announce();
+  return person;
 }
 
 export async function signOut(): Promise<void> {

@@ -5,6 +5,7 @@ import type { Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Strip } from "../ui/Strip.tsx";
+import { LanguageKeys } from "./LanguageKeys.tsx";
 import { later } from "./later.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
@@ -60,6 +61,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <UnitsSheet onClose={() => setChoosing(false)} />
         </Suspense>
       )}
+      <LanguageKeys person={me.id} />
       <Join code={join} />
       {trouble && (
         <p className="trouble" role="alert">

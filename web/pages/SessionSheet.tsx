@@ -8,6 +8,7 @@ import { UpdateWaits } from "../pwa/Update.tsx";
 import { Qr } from "../ui/Qr.tsx";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
+import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { UnitsSheet } from "./UnitsSheet.tsx";
@@ -59,6 +60,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
           <Qr text={`${location.origin}/?join=${code}`} label={`Join with code ${code}`} />
         </section>
       )}
+      <LanguageKeys person={panel.me.id} />
       <div className="option-keys">
         <button
           type="button"

@@ -1,33 +1,40 @@
 import { type SyntheticEvent, useEffect, useState } from "react";
-import { say } from "../../shared/words/en.ts";
 import type { DemoSignIn } from "../net/api.ts";
 import { api, signIn } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Keypad } from "../ui/Keypad.tsx";
+import { chosenBy, keep } from "../words/kept.ts";
+import { speak, useWords } from "../words/words.ts";
+import { LanguageKeys } from "./LanguageKeys.tsx";
 import { go } from "./route.ts";
 
 /** Who is at this panel: handle and PIN, or one touch while the data is a demonstration. */
 export function SignIn({ join }: { join: string | null }) {
+  const { say, text } = useWords();
+  const words = text.signIn;
   const [handle, setHandle] = useState("");
   const [pin, setPin] = useState("");
   const [code, setCode] = useState(join ?? "");
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<"noServer" | { said: string } | null>(null);
   const [busy, setBusy] = useState(false);
   const [demo, setDemo] = useState<DemoSignIn[]>([]);
   useEffect(() => {
     void api.demo().then(
       (d) => setDemo(d.demo ? d.signIns : []),
-      () => setTrouble("The server does not answer. Check this device's network."),
+      () => setTrouble("noServer"),
     );
   }, []);
   const enter = async (as: { handle: string; pin: string }) => {
     setBusy(true);
     setTrouble(null);
     try {
-      await signIn(as.handle, as.pin);
+      const person = await signIn(as.handle, as.pin);
+      const language = chosenBy(person.id);
+      if (language) await speak(language).catch(() => undefined);
+      else keep(say.language, person.id);
       if (code.trim() && !join) go(`/?join=${encodeURIComponent(code.trim().toUpperCase())}`);
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : "That did not work.");
+      setTrouble({ said: error instanceof Error ? error.message : words.failed });
       setPin("");
       setBusy(false);
     }
@@ -40,13 +47,14 @@ export function SignIn({ join }: { join: string | null }) {
     <main className="page sign-in">
       <header className="page-head">
         <h1>Chockside</h1>
-        <p>Starting engines together: cockpit, fire guard, ground power, supervisor.</p>
+        <p>{words.lead}</p>
       </header>
+      <LanguageKeys person={null} />
       {demo.length > 0 && <DemoSignIns signIns={demo} busy={busy} onPick={enter} />}
       <form className="sign-in-form" onSubmit={submit}>
-        <h2>Sign in</h2>
+        <h2>{words.title}</h2>
         <label className="field">
-          <span>Handle</span>
+          <span>{words.handle}</span>
           <input
             value={handle}
             onChange={(e) => setHandle(e.target.value.trim())}
@@ -56,9 +64,9 @@ export function SignIn({ join }: { join: string | null }) {
             spellCheck={false}
           />
         </label>
-        <Keypad label="PIN" value={pin} onChange={setPin} />
+        <Keypad label={words.pin} value={pin} onChange={setPin} />
         <label className="field">
-          <span>Joining code, if you were given one</span>
+          <span>{words.code}</span>
           <input
             value={code}
             maxLength={6}
@@ -68,7 +76,7 @@ export function SignIn({ join }: { join: string | null }) {
         </label>
         {trouble && (
           <p className="trouble" role="alert">
-            {trouble}
+            {trouble === "noServer" ? words.noServer : trouble.said}
           </p>
         )}
         <button
@@ -77,7 +85,7 @@ export function SignIn({ join }: { join: string | null }) {
           data-tone="yes"
           disabled={busy || handle === "" || pin === ""}
         >
-          {busy ? "Signing in…" : "Sign in"}
+          {busy ? words.entering : words.enter}
         </button>
       </form>
       <Caution />
@@ -92,19 +100,17 @@ interface DemoProps {
 }
 
 function DemoSignIns({ signIns, busy, onPick }: DemoProps) {
+  const { say, text } = useWords();
   return (
-    <section className="demo" aria-label="Demonstration">
-      <h2>Demonstration</h2>
-      <p>
-        This server holds invented people and aircraft and open PINs. Not for a real start. Touch a name to
-        sign in as that person; every window of this browser can be another one.
-      </p>
+    <section className="demo" aria-label={text.signIn.demo}>
+      <h2>{text.signIn.demo}</h2>
+      <p>{text.signIn.demoLead}</p>
       <ul>
         {signIns.map((s) => (
           <li key={s.handle}>
             <button type="button" className="demo-row" disabled={busy} onClick={() => onPick(s)}>
               <strong>{s.name}</strong>
-              <span>{s.mayHold.length > 0 ? s.mayHold.map((p) => say.post(p)).join(", ") : "Observer"}</span>
+              <span>{s.mayHold.length > 0 ? s.mayHold.map(say.post).join(", ") : say.post(null)}</span>
               <code>
                 {s.handle} {s.pin}
               </code>

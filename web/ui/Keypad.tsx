@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 interface Props {
   label: string;
   value: string;
@@ -9,6 +11,7 @@ const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
 /** A PIN on large keys. It can be typed as well; it is never shown. */
 export function Keypad({ label, value, onChange }: Props) {
+  const { keypad } = useWords().text;
   const add = (digit: string) => value.length < LONGEST && onChange(value + digit);
   const key = (digit: string) => (
     <button key={digit} type="button" className="pad-key" onClick={() => add(digit)}>
@@ -30,11 +33,11 @@ export function Keypad({ label, value, onChange }: Props) {
       <div className="pad-keys">
         {DIGITS.map(key)}
         <button type="button" className="pad-key pad-word" onClick={() => onChange("")}>
-          Clear
+          {keypad.clear}
         </button>
         {key("0")}
         <button type="button" className="pad-key pad-word" onClick={() => onChange(value.slice(0, -1))}>
-          Back
+          {keypad.back}
         </button>
       </div>
     </div>

@@ -1,4 +1,4 @@
-import { ownUnitWords } from "../../shared/words/figures.ts";
+import { ownUnitWords } from "../../shared/words/en/figures.ts";
 
 /** One worked-out figure, in words ready to be shown. */
 export interface WorkedRow {

@@ -4,8 +4,8 @@ import type { Form, Giver, HandSignal } from "../../../shared/handSignals/signal
 import { still, strip } from "../../../shared/handSignals/strip.ts";
 import { SIGNAL_KINDS } from "../../../shared/protocol/signals.ts";
 import { CATALOGUE } from "../../../shared/session/catalogue.ts";
-import { GIVER_WORDS, KNOWN_WORDS, NO_FORM_WORDS } from "../../../shared/words/handSignals.ts";
-import { SIGNAL_WORDS } from "../../../shared/words/signals.ts";
+import { GIVER_WORDS, KNOWN_WORDS, NO_FORM_WORDS } from "../../../shared/words/en/handSignals.ts";
+import { signals } from "../../../shared/words/en/signals.ts";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
 import { SheetDrawing } from "../../ui/figures/SheetDrawing.tsx";
 import { go } from "../route.ts";
@@ -158,7 +158,7 @@ function NoForm() {
       <ul>
         {SIGNAL_KINDS.filter((k) => CATALOGUE[k].standard === null).map((k) => (
           <li key={k}>
-            <strong>{SIGNAL_WORDS[k].plain}</strong> {NO_FORM_WORDS[k]}
+            <strong>{signals[k].plain}</strong> {NO_FORM_WORDS[k]}
           </li>
         ))}
       </ul>

@@ -1,6 +1,6 @@
 import type { ConditionId } from "../../../shared/conditions/condition.ts";
-import { CONDITION_WORDS } from "../../../shared/words/conditions.ts";
-import { POST_WORDS, STAGE_WORDS } from "../../../shared/words/states.ts";
+import { conditions } from "../../../shared/words/en/conditions.ts";
+import { posts, stages } from "../../../shared/words/en/states.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 
 /** Names that read badly when only taken apart; every other name of the schema is. */
@@ -45,10 +45,10 @@ export function valueWords(value: unknown): string {
   if (typeof value === "number") return String(value);
   const text = String(value);
   const named =
-    CONDITION_WORDS[text as ConditionId]?.name ??
+    conditions[text as ConditionId]?.name ??
     BASIS_WORDS[text] ??
-    (POST_WORDS as Record<string, string>)[text] ??
-    (STAGE_WORDS as Record<string, string>)[text];
+    (posts as Record<string, string>)[text] ??
+    (stages as Record<string, string>)[text];
   if (named) return named;
   const unit = unitWord(text);
   if (unit !== text) return unit || "count";

@@ -1,6 +1,6 @@
-import { CAUTION } from "../../../shared/words/states.ts";
+import { useWords } from "../../words/words.ts";
 
 /** On every panel and page. */
 export function Caution() {
-  return <p className="caution">{CAUTION}</p>;
+  return <p className="caution">{useWords().say.caution}</p>;
 }

@@ -4,7 +4,7 @@ import type { Figure } from "../../../shared/figures/figure.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { plain, type SessionState } from "../../../shared/session/state.ts";
-import { FIGURE_WORDS, VERDICT_WORDS } from "../../../shared/words/figures.ts";
+import { FIGURE_WORDS, VERDICT_WORDS } from "../../../shared/words/en/figures.ts";
 import { workedOut, workedOutBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
 import "../../styles/worked.css";

@@ -4,8 +4,8 @@ import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../../shared/session/runUp.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
+import { say } from "../../../shared/words/en.ts";
 import { written } from "../../../shared/words/quantity.ts";
-import { runUpItemWord } from "../../../shared/words/runUp.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
 import { ago } from "../../ui/numbers.ts";
 
@@ -36,7 +36,7 @@ export function figureSpec(state: SessionState, choice: Choice, now: number): Fi
     const gauge = itemGauge(state.type, draft.item);
     if (!gauge) return null;
     const before = engineOf(state, draft.engine)?.runUp?.[draft.item] ?? null;
-    const label = `Number ${draft.engine}: ${runUpItemWord(draft.item)}`;
+    const label = `Number ${draft.engine}: ${say.runUpItem(draft.item)}`;
     return spec({ label, gauge, low: null, high: gauge.max ?? null, before, now });
   }
   if (draft.type === "recordCheck") {

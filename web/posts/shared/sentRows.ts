@@ -4,7 +4,6 @@ import type { SessionState, Signal } from "../../../shared/session/state.ts";
 import { isStop } from "../../../shared/session/stop.ts";
 import { say } from "../../../shared/words/en.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
-import { runUpItemWord } from "../../../shared/words/runUp.ts";
 import { timeOfDay } from "../../ui/numbers.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { SentItem } from "./model.ts";
@@ -32,7 +31,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       return `${gauge?.name ?? action.gauge}${engine}: ${writtenBoth(action.reading, units)}`;
     }
     case "recordRunUp":
-      return `Run-up of number ${action.engine}, ${runUpItemWord(action.item)}: ${writtenBoth(action.reading, units)}`;
+      return `Run-up of number ${action.engine}, ${say.runUpItem(action.item)}: ${writtenBoth(action.reading, units)}`;
     case "recordFlash":
       return "Lightning seen";
     case "recordCheck": {

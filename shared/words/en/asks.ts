@@ -1,5 +1,7 @@
+import type { Post } from "../../protocol/posts.ts";
+
 /** What is asked of a post, as one sentence; `{n}` the engine, `{d}` a detail. Keys are the asks' `say`. */
-export const ASK_WORDS: Readonly<Record<string, string>> = {
+export const asks = {
   "answer.clearToStart": "Clear to start number {n}. Read back: which engine?",
   "answer.hold": "Hold. Stop all new action.",
   "answer.cut": "Cut number {n}.",
@@ -82,7 +84,7 @@ export const ASK_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** What nothing-to-do looks like at each post. */
-export const IDLE_WORDS: Readonly<Record<string, string>> = {
+export const idle: Readonly<Record<Post, string>> = {
   cockpit: "Nothing is asked of you. Watch the engines.",
   fireGuard: "Nothing is asked of you. Watch your engine.",
   groundPower: "Nothing is asked of you. Keep clear of the propellers.",
@@ -90,7 +92,8 @@ export const IDLE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** The words on the answers. Keys are the choices' `word`. */
-export const CHOICE_WORDS: Readonly<Record<string, string>> = {
+export const choices = {
+  advance: "Go on",
   goBack: "Back to starting",
   shelve: "Put aside 5 min",
   present: "I am here",

@@ -1,7 +1,7 @@
-import type { RefusalReason } from "../protocol/refusals.ts";
+import type { RefusalReason } from "../../protocol/refusals.ts";
 
 /** Why it was refused and what to do; `{n}` the engine, `{f}` what was found, `{p}` the posts that can. */
-export const REFUSAL_WORDS: Readonly<Record<RefusalReason, string>> = {
+export const refusals: Readonly<Record<RefusalReason, string>> = {
   conditionsUnmet: "Not cleared: something is not met.",
   requirementsUnmet: "This stage cannot be left yet: something is missing.",
   wrongPost: "Your post cannot do that. It is for: {p}.",

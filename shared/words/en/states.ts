@@ -1,16 +1,16 @@
-import type { Post } from "../protocol/posts.ts";
-import type { FirePlace } from "../protocol/signals.ts";
-import type { Stage } from "../protocol/stages.ts";
-import type { EngineLife } from "../session/state.ts";
+import type { Post } from "../../protocol/posts.ts";
+import type { FirePlace } from "../../protocol/signals.ts";
+import type { Stage } from "../../protocol/stages.ts";
+import type { EngineLife } from "../../session/state.ts";
 
-export const POST_WORDS: Readonly<Record<Post, string>> = {
+export const posts: Readonly<Record<Post, string>> = {
   cockpit: "Cockpit",
   fireGuard: "Fire guard",
   groundPower: "Ground power",
   supervisor: "Supervisor",
 };
 
-export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
+export const stages: Readonly<Record<Stage, string>> = {
   plan: "Plan",
   brief: "Brief",
   secure: "Secure",
@@ -23,7 +23,7 @@ export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
   abandoned: "Abandoned",
 };
 
-export const LIFE_WORDS: Readonly<Record<EngineLife["is"], string>> = {
+export const lives: Readonly<Record<EngineLife["is"], string>> = {
   waiting: "Waiting",
   requested: "Asked for",
   clear: "Clear",
@@ -36,7 +36,7 @@ export const LIFE_WORDS: Readonly<Record<EngineLife["is"], string>> = {
   fire: "Fire",
 };
 
-export const FIRE_PLACE_WORDS: Readonly<Record<FirePlace, string>> = {
+export const firePlaces: Readonly<Record<FirePlace, string>> = {
   induction: "Induction",
   exhaust: "Exhaust",
   nacelle: "Nacelle",
@@ -44,7 +44,7 @@ export const FIRE_PLACE_WORDS: Readonly<Record<FirePlace, string>> = {
   notSaid: "Place not said",
 };
 
-export const VOID_WORDS: Readonly<Record<string, string>> = {
+export const voids = {
   expired: "its time ran out",
   epoch: "a stop, a change of post or a restart came between",
   condition: "something it stood on changed",
@@ -54,6 +54,6 @@ export const VOID_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** The caution on every panel, page and export. */
-export const CAUTION =
+export const caution =
   "Chockside supports hand signals, the approved manual and trained crews; it never replaces them. " +
   "Local rules and licensed people decide. A button here is a message, not an emergency stop.";

@@ -1,5 +1,5 @@
-import type { Giver, Known } from "../handSignals/signal.ts";
-import type { SignalKind } from "../protocol/signals.ts";
+import type { Giver, Known } from "../../handSignals/signal.ts";
+import type { SignalKind } from "../../protocol/signals.ts";
 
 export const GIVER_WORDS: Readonly<Record<Giver, string>> = {
   pilot: "From the cockpit",

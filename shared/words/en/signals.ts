@@ -1,7 +1,7 @@
-import type { SignalKind } from "../protocol/signals.ts";
+import type { SignalKind } from "../../protocol/signals.ts";
 
 /** A signal in words; `{n}` is the engine's number. Kinds without an engine use the first form. */
-export const SIGNAL_WORDS: Readonly<Record<SignalKind, { plain: string; engine: string }>> = {
+export const signals: Readonly<Record<SignalKind, { plain: string; engine: string }>> = {
   readyToStart: { plain: "Ready to start", engine: "Ready to start number {n}" },
   clearToStart: { plain: "Clear to start", engine: "Clear to start number {n}" },
   revokeClearance: { plain: "Clearance taken back", engine: "Clearance for number {n} taken back" },

@@ -1,9 +1,9 @@
-import type { ConditionId, Finding } from "../conditions/condition.ts";
+import type { ConditionId, Finding } from "../../conditions/condition.ts";
 
 type Is = Finding["is"];
 
 /** Each condition's name and what each answer means; `{f}` the deciding fact. */
-export const CONDITION_WORDS: Readonly<Record<ConditionId, { name: string } & Record<Is, string>>> = {
+export const conditions: Readonly<Record<ConditionId, { name: string } & Record<Is, string>>> = {
   noStopOpen: {
     name: "No stop stands",
     yes: "No hold, cut or fire stands",

@@ -1,6 +1,6 @@
-import type { RunUpItem } from "../protocol/commands.ts";
+import type { RunUpItem } from "../../protocol/commands.ts";
 
-const ITEMS: Readonly<Record<RunUpItem, string>> = {
+export const runUpItems: Readonly<Record<RunUpItem, string>> = {
   powerManifold: "manifold pressure at the common speed",
   powerRpm: "speed at that pressure",
   magnetoBoth: "speed on both magnetos",
@@ -11,17 +11,13 @@ const ITEMS: Readonly<Record<RunUpItem, string>> = {
   featherAfter: "speed after feathering",
 };
 
-export function runUpItemWord(item: RunUpItem): string {
-  return ITEMS[item];
-}
-
-const CHECKS: Readonly<Record<string, string>> = {
+export const runUpChecks = {
   power: "power",
   magneto: "magnetos",
   feather: "feathering",
 };
 
-const FAULTS: Readonly<Record<string, string>> = {
+export const runUpFaults = {
   belowMin: "is below its least",
   over: "is over its most",
   notRead: "has not been read since warm-up began",
@@ -37,9 +33,3 @@ const FAULTS: Readonly<Record<string, string>> = {
   notRecovered: "the speed did not come back",
   spread: "manifold pressures differ too much",
 };
-
-/** A fault of the run-up in words: engine 0 is the aircraft, `item` a check or a gauge's name. */
-export function runUpFaultWords(engine: string, item: string, fault: string): string {
-  const what = `${CHECKS[item] ?? item} ${FAULTS[fault] ?? fault}`;
-  return engine === "0" ? `Run-up: ${what}` : `Run-up of number ${engine}: ${what}`;
-}

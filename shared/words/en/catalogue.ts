@@ -1,0 +1,70 @@
+import type { Language } from "../language.ts";
+import { asks, choices, idle } from "./asks.ts";
+import { conditions } from "./conditions.ts";
+import { refusals } from "./refusals.ts";
+import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
+import { signals } from "./signals.ts";
+import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
+
+/** What a session says, in English. Its shape is every language's: the compiler holds the others to the same keys. */
+export const catalogue = {
+  language: "en" as Language,
+  asks,
+  idle,
+  choices,
+  conditions,
+  refusals,
+  runUpItems,
+  runUpChecks,
+  runUpFaults,
+  signals,
+  posts,
+  observer: "Observer",
+  stages,
+  lives,
+  firePlaces,
+  voids,
+  caution,
+  setAside: (condition: string) => `${condition}: set aside by two people`,
+  runUp: (what: string, engine: string | null) =>
+    engine === null ? `Run-up: ${what}` : `Run-up of number ${engine}: ${what}`,
+  missing: {
+    post: (post: string) => `Nobody holds ${post}`,
+    briefed: (post: string) => `${post} has not confirmed the brief`,
+    check: (check: string) => `Check not done or not good: ${check}`,
+    condition: (condition: string) => `${condition}: not so`,
+    blades: (engine: string) => `Blades of number ${engine} not counted`,
+    handling: (engine: string) => `Somebody is at the propeller of number ${engine}`,
+    engine: (engine: string) => `Number ${engine} is not stable`,
+    gate: (engine: string, gauge: string) => `Number ${engine} has not reached its ${gauge}`,
+    powerOff: "Ground power is still on",
+    chocksOut: "Chocks are not out",
+    allClear: "All clear has not been answered",
+  },
+  overrideEnds: {
+    late: "no second person in time",
+    epoch: "a stop, a change of post or a restart came between",
+    used: "used",
+    stageLeft: "the session left the starting stage",
+  },
+  limits: { starterTime: "starter", oilFirst: "first oil pressure", oilNormal: "normal oil pressure" },
+  /** What a finding or refusal names besides, where it is a word and not a figure. */
+  found: {
+    hold: "hold",
+    cut: "cut",
+    fire: "fire",
+    off: "off",
+    released: "released",
+    pressure: "pressure",
+    resistance: "resistance",
+    noGenerator: "no generator",
+    batteries: "batteries",
+    "distance unknown": "distance unknown",
+    reason: "reason",
+    none: "none",
+  },
+  /** Between figures, e.g. "1 to 4". */
+  joints: { to: "to", of: "of", gust: "gust" },
+};
+
+export type Catalogue = typeof catalogue;

@@ -1,0 +1,70 @@
+import type { Catalogue } from "../en/catalogue.ts";
+import { asks, choices, idle } from "./asks.ts";
+import { conditions } from "./conditions.ts";
+import { refusals } from "./refusals.ts";
+import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
+import { signals } from "./signals.ts";
+import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
+
+/** What a session says, in Spanish as it is spoken on ramps of the Americas. Made by us, not by a crew. */
+export const catalogue: Catalogue = {
+  language: "es",
+  asks,
+  idle,
+  choices,
+  conditions,
+  refusals,
+  runUpItems,
+  runUpChecks,
+  runUpFaults,
+  signals,
+  posts,
+  observer: "Observador",
+  stages,
+  lives,
+  firePlaces,
+  voids,
+  caution,
+  setAside: (condition) => `${condition}: exceptuado por dos personas`,
+  runUp: (what, engine) =>
+    engine === null ? `Prueba de motores: ${what}` : `Prueba del motor ${engine}: ${what}`,
+  missing: {
+    post: (post) => `Nadie ocupa ${post}`,
+    briefed: (post) => `${post} no ha confirmado el briefing`,
+    check: (check) => `Revisión sin hacer o no está bien: ${check}`,
+    condition: (condition) => `${condition}: no se cumple`,
+    blades: (engine) => `Palas del motor ${engine} sin contar`,
+    handling: (engine) => `Hay alguien en la hélice del motor ${engine}`,
+    engine: (engine) => `Motor ${engine} no está estable`,
+    gate: (engine, gauge) => `Motor ${engine} no ha llegado a su ${gauge}`,
+    powerOff: "La planta externa sigue conectada",
+    chocksOut: "Los calzos no están fuera",
+    allClear: "Todo despejado no ha sido contestado",
+  },
+  overrideEnds: {
+    late: "sin segunda persona a tiempo",
+    epoch: "hubo un paro, un cambio de puesto o un reinicio",
+    used: "usada",
+    stageLeft: "la sesión dejó la etapa de arranque",
+  },
+  limits: {
+    starterTime: "arrancador",
+    oilFirst: "primera presión de aceite",
+    oilNormal: "presión de aceite normal",
+  },
+  found: {
+    hold: "alto",
+    cut: "corte",
+    fire: "fuego",
+    off: "apagada",
+    released: "sueltos",
+    pressure: "presión",
+    resistance: "resistencia",
+    noGenerator: "ningún generador",
+    batteries: "baterías",
+    "distance unknown": "distancia desconocida",
+    reason: "motivo",
+    none: "ninguno",
+  },
+  joints: { to: "a", of: "de", gust: "racha" },
+};

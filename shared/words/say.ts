@@ -1,0 +1,119 @@
+import type { Ask } from "../asks/ask.ts";
+import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
+import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
+import type { RunUpItem } from "../protocol/commands.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Refusal } from "../protocol/refusals.ts";
+import type { FirePlace, SignalKind } from "../protocol/signals.ts";
+import type { Stage } from "../protocol/stages.ts";
+import type { EngineLife } from "../session/state.ts";
+import type { Catalogue } from "./en/catalogue.ts";
+import { foundWords } from "./foundFigure.ts";
+
+/** Everything a session says, in one language. */
+export type Say = ReturnType<typeof sayIn>;
+
+/** Puts values in a sentence; an empty value takes its place away. */
+function put(text: string, values: Record<string, string | number | null | undefined>): string {
+  return text
+    .replace(/\{(\w)\}/g, (_, key: string) => String(values[key] ?? ""))
+    .replace(/\s+([.,:])/g, "$1")
+    .replace(/:\.?$/, ".")
+    .trim();
+}
+
+/** A word of a table by a key that comes from elsewhere; undefined for none. */
+function word(table: Readonly<Record<string, string>>, key: string | null | undefined): string | undefined {
+  return key != null && Object.hasOwn(table, key) ? table[key] : undefined;
+}
+
+export function sayIn(words: Catalogue) {
+  const posts = (list: readonly Post[] | undefined) => (list ?? []).map((p) => words.posts[p]).join(", ");
+  /** Core findings are codes, figures or names, several behind commas. */
+  const found = (text: string | undefined, units: UnitChoice) =>
+    foundWords(text, units)?.split(", ").map(oneFound).join(", ");
+  const oneFound = (key: string) =>
+    (word(words.lives, key) ?? word(words.choices, key))?.toLowerCase() ??
+    word(words.posts, key) ??
+    word(words.found, key) ??
+    words.conditions[key as ConditionId]?.name ??
+    key.replace(/\b(to|of|gust)\b/g, (joint) => words.joints[joint as keyof Catalogue["joints"]]);
+  const say = {
+    language: words.language,
+    caution: words.caution,
+    ask(ask: Ask): string {
+      const bare = ask.engine === null ? word(words.asks, `${ask.say}.plain`) : undefined;
+      const text = bare ?? word(words.asks, ask.say) ?? ask.say;
+      const detail =
+        words.conditions[ask.detail as ConditionId]?.name ?? word(words.runUpItems, ask.detail) ?? ask.detail;
+      return put(text, { n: ask.engine, d: detail ?? ask.from });
+    },
+    idle: (post: Post): string => words.idle[post],
+    choice: (key: string): string =>
+      key.startsWith("advance.") ? words.choices.advance : (word(words.choices, key) ?? key),
+    signal(kind: SignalKind, engine: number | null): string {
+      const { plain, engine: named } = words.signals[kind];
+      return engine === null ? plain : put(named, { n: engine });
+    },
+    /** One condition as it was found, e.g. "Fire guard is at number 2". */
+    condition(report: ConditionReport, units: UnitChoice = AS_READ): string {
+      const said = words.conditions[report.id];
+      return report.is === "overridden"
+        ? words.setAside(said.name)
+        : put(said[report.is], { f: found(report.found, units) });
+    },
+    conditionName: (id: ConditionId): string => words.conditions[id].name,
+    refusal(refusal: Refusal, units: UnitChoice = AS_READ): string {
+      const said = put(words.refusals[refusal.reason], {
+        n: refusal.engine,
+        f: found(refusal.found, units),
+        p: posts(refusal.posts),
+      });
+      const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u, units)} (${posts(u.owners)}).`);
+      const missing = (refusal.missing ?? []).map((m) => `${say.missing(m)}.`);
+      return [said, ...unmet, ...missing].join(" ");
+    },
+    /** A stage requirement's code in words. */
+    missing(code: string): string {
+      const [kind = "", a = "", b = "", c = ""] = code.split(":");
+      const { missing } = words;
+      switch (kind) {
+        case "post":
+        case "briefed":
+          return missing[kind](words.posts[a as Post]);
+        case "condition":
+          return missing.condition(words.conditions[a as ConditionId].name);
+        case "check":
+        case "blades":
+        case "handling":
+        case "engine":
+          return missing[kind](a);
+        case "gate":
+          return missing.gate(a, b);
+        case "runUp":
+          return say.runUpFault(a, b, c);
+        case "powerOff":
+        case "chocksOut":
+          return missing[kind];
+        default:
+          return missing.allClear;
+      }
+    },
+    runUpItem: (item: RunUpItem): string => words.runUpItems[item],
+    /** A fault of the run-up in words: engine 0 is the aircraft, `item` a check or a gauge's name. */
+    runUpFault(engine: string, item: string, fault: string): string {
+      const what = `${word(words.runUpChecks, item) ?? item} ${word(words.runUpFaults, fault) ?? fault}`;
+      return words.runUp(what, engine === "0" ? null : engine);
+    },
+    stage: (stage: Stage): string => words.stages[stage],
+    life: (life: EngineLife): string => words.lives[life.is],
+    post: (post: Post | null): string => (post === null ? words.observer : words.posts[post]),
+    alert: (kind: string, engine: number | null): string =>
+      put(word(words.asks, `alert.${kind}`) ?? kind, { n: engine }),
+    firePlace: (place: FirePlace): string => words.firePlaces[place],
+    overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
+    exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],
+    voidCause: (cause: string): string => word(words.voids, cause) ?? cause,
+  };
+  return say;
+}

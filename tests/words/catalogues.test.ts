@@ -1,0 +1,42 @@
+import { expect, it } from "vitest";
+import { catalogue as english } from "../../shared/words/en/catalogue.ts";
+import { catalogue as spanish } from "../../shared/words/es/catalogue.ts";
+import { languageFor } from "../../shared/words/language.ts";
+import { text as englishText } from "../../web/words/en/text.ts";
+import { text as spanishText } from "../../web/words/es/text.ts";
+import { leaves } from "./leaves.ts";
+
+const PAIRS: [name: string, one: object, other: object][] = [
+  ["session", english, spanish],
+  ["panel", englishText, spanishText],
+];
+
+it.each(PAIRS)(
+  "[LNG-1] %s: both languages say the same things, with the same figures in them",
+  (_, one, other) => {
+    const [a, b] = [leaves(one), leaves(other)];
+    expect([...b.keys()].sort()).toEqual([...a.keys()].sort());
+    const differ = [...a].flatMap(([key, { holds }]) =>
+      holds.join() === b.get(key)?.holds.join() ? [] : [`${key}: ${holds} and ${b.get(key)?.holds}`],
+    );
+    expect(differ).toEqual([]);
+    const empty = [...a].filter(([key, { words }]) => (words === "") !== (b.get(key)?.words === ""));
+    expect(empty).toEqual([]);
+  },
+);
+
+it("[LNG-1] holds a language to its figures", () => {
+  const said = leaves({ a: "Number {n} of {d}", b: (n: number) => `Number ${n}`, c: { d: "Hold" } });
+  expect([...said.keys()]).toEqual(["a", "b", "c.d"]);
+  expect(said.get("a")?.holds).toEqual(["{d}", "{n}"]);
+  expect(said.get("b")?.holds).toEqual(["71"]);
+  expect(leaves({ b: () => "Number" }).get("b")?.holds).toEqual([]);
+});
+
+it("[LNG-2] takes the first language of the wishes that there is, else English", () => {
+  expect(languageFor(["es-CO", "en"])).toBe("es");
+  expect(languageFor(["fr-FR", "ES", "en"])).toBe("es");
+  expect(languageFor(["en-GB", "es"])).toBe("en");
+  expect(languageFor(["fr"])).toBe("en");
+  expect(languageFor([])).toBe("en");
+});
