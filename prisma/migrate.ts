@@ -1,41 +1,12 @@
-import { createHash } from "node:crypto";
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
-
-/** Where the project's own migrations lie, one folder each: `0001_init/migration.sql`. */
-export const MIGRATIONS = fileURLToPath(new URL("./migrations", import.meta.url));
-
-/** Why a database was refused. Nothing has been changed in it. */
-export type MigrationFault = "changed" | "unknown" | "out-of-order" | "unfinished" | "broken-reference";
-
-/** A database that this version must not touch; `migration` names the step it failed on. */
-export class MigrationRefused extends Error {
-  override readonly name = "MigrationRefused";
-  readonly fault: MigrationFault;
-  readonly migration: string;
-
-  constructor(fault: MigrationFault, migration: string, message: string) {
-    super(message);
-    this.fault = fault;
-    this.migration = migration;
-  }
-}
-
-export interface MigrateOptions {
-  /** Folder of migrations; the project's own unless given. */
-  folder?: string;
-  /** Time written beside each applied migration, ms since 1970-01-01T00:00Z. */
-  now?: number;
-}
-
-interface Migration {
-  name: string;
-  sql: string;
-  /** SHA-256 of the file, lower-case hex: Prisma's own checksum. */
-  checksum: string;
-}
+import {
+  type Applied,
+  type MigrateOptions,
+  MigrationRefused,
+  migrationsOf,
+  pendingAfter,
+  readMigrations,
+} from "./migrations.ts";
 
 /** The table `prisma migrate deploy` keeps, so that either tool can carry on from the other. */
 const LEDGER = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
@@ -66,8 +37,9 @@ export function migrate(target: Database.Database | string, options: MigrateOpti
   }
 }
 
-function bringUp(db: Database.Database, { folder = MIGRATIONS, now = Date.now() }: MigrateOptions): string[] {
-  const migrations = read(folder);
+function bringUp(db: Database.Database, options: MigrateOptions): string[] {
+  const { folder = migrationsOf("sqlite"), now = Date.now() } = options;
+  const migrations = readMigrations(folder);
   // A script that rebuilds a table drops the old one, which enforced references would refuse; they cannot be
   // switched inside a transaction, so they are off for its length and checked before it commits.
   const enforced = db.pragma("foreign_keys", { simple: true });
@@ -76,7 +48,7 @@ function bringUp(db: Database.Database, { folder = MIGRATIONS, now = Date.now() 
     return db
       .transaction(() => {
         db.exec(LEDGER);
-        const pending = migrations.slice(countApplied(db, migrations));
+        const pending = pendingAfter(applied(db), migrations);
         const record = db.prepare(
           `INSERT INTO "_prisma_migrations"
              ("id", "checksum", "finished_at", "migration_name", "started_at", "applied_steps_count")
@@ -100,44 +72,11 @@ function bringUp(db: Database.Database, { folder = MIGRATIONS, now = Date.now() 
   }
 }
 
-/** Number of leading migrations the database already has. */
-function countApplied(db: Database.Database, migrations: Migration[]): number {
-  const rows = db
+function applied(db: Database.Database): Applied[] {
+  return db
     .prepare(
       `SELECT "migration_name" AS "name", "checksum", "finished_at" AS "finished" FROM "_prisma_migrations"
        WHERE "rolled_back_at" IS NULL ORDER BY "migration_name"`,
     )
-    .all() as { name: string; checksum: string; finished: unknown }[];
-  rows.forEach(({ name, checksum, finished }, n) => {
-    const known = migrations.find((migration) => migration.name === name);
-    const refuse = (fault: MigrationFault, why: string) => new MigrationRefused(fault, name, why);
-    if (!known)
-      throw refuse(
-        "unknown",
-        `the database has migration ${name}, which this version does not know: run a newer one`,
-      );
-    if (finished === null)
-      throw refuse("unfinished", `migration ${name} began in this database and never finished`);
-    if (known.checksum !== checksum)
-      throw refuse(
-        "changed",
-        `migration ${name} was changed after it was applied: restore the file and add a new one`,
-      );
-    if (migrations[n] !== known)
-      throw refuse(
-        "out-of-order",
-        `migration ${name} was applied before ${migrations[n]?.name}, which comes first`,
-      );
-  });
-  return rows.length;
-}
-
-function read(folder: string): Migration[] {
-  return readdirSync(folder, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map(({ name }) => {
-      const sql = readFileSync(join(folder, name, "migration.sql"), "utf8");
-      return { name, sql, checksum: createHash("sha256").update(sql).digest("hex") };
-    })
-    .sort((a, b) => (a.name < b.name ? -1 : 1));
+    .all() as Applied[];
 }

@@ -10,9 +10,8 @@ import { buildHouse } from "./house.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { StartRefused } from "./start-refused.ts";
-import { lockDatabase, openDatabase } from "./store/open.ts";
-import { PrismaDirectory } from "./store/prisma-directory.ts";
-import { SqliteEventStore } from "./store/sqlite-events.ts";
+import type { Directory } from "./store/directory.ts";
+import { openStores } from "./store/stores.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
 const SIGN_INS_PER_MINUTE = 30;
@@ -27,9 +26,8 @@ await main().catch((error: unknown) => {
 async function main(): Promise<void> {
   const config = readConfig(process.env);
   const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
-  const lock = lockDatabase(config.data);
-  const store = new SqliteEventStore(openDatabase(config.data, Date.now()));
-  const directory = await PrismaDirectory.open(config.data);
+  const stores = await openStores(config, Date.now());
+  const { store, directory } = stores;
   const clock = new ServerClock(machineClocks, await store.newestAt());
   if (config.demo) await seedDemo(directory, demo, clock.now(), PIN_COST);
   const demoSignIns = config.demo ? demo.people : [];
@@ -66,13 +64,11 @@ async function main(): Promise<void> {
     setTimeout(() => process.exit(1), STOP_MS).unref();
     await app.close();
     house.close();
-    await store.close();
-    await directory.close();
-    lock.close();
+    await stores.close();
   };
   for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));
 
-  async function sayDemo(people: PrismaDirectory): Promise<void> {
+  async function sayDemo(people: Directory): Promise<void> {
     const there = new Set((await people.people()).filter((p) => p.demo).map((p) => p.handle));
     const known = demoSignIns.filter((p) => there.has(p.handle));
     if (known.length === 0) return;

@@ -1,5 +1,5 @@
 // npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person, whose PIN is read from standard
-// input. Not while the server runs on the same database.
+// input. Not while the server runs on the same file; beside PostgreSQL at any time.
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/enums.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
@@ -7,8 +7,7 @@ import { hashPin } from "./auth/pin.ts";
 import { readConfig } from "./config.ts";
 import { randomIds } from "./ids.ts";
 import { StartRefused } from "./start-refused.ts";
-import { lockDatabase, openDatabase } from "./store/open.ts";
-import { PrismaDirectory } from "./store/prisma-directory.ts";
+import { openStores } from "./store/stores.ts";
 
 const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> [<current until>]
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
@@ -41,10 +40,8 @@ async function main(): Promise<void> {
     const faults = entry.error.issues.map((i) => `${i.path.join(".")} ${i.message}`);
     throw new StartRefused(`${faults.join("; ")}\n${USAGE}`);
   }
-  const { data } = readConfig(process.env);
-  const lock = lockDatabase(data);
-  openDatabase(data, Date.now()).close();
-  const directory = await PrismaDirectory.open(data);
+  const stores = await openStores(readConfig(process.env), Date.now());
+  const { directory } = stores;
   const { pin: secret, ...person } = entry.data;
   if (await directory.personByHandle(person.handle))
     throw new StartRefused(`${person.handle} is there already`);
@@ -52,8 +49,7 @@ async function main(): Promise<void> {
   await directory.addPeople([
     { ...person, id: randomIds.person(), pinHash, active: true, createdAt: Date.now(), demo: false },
   ]);
-  await directory.close();
-  lock.close();
+  await stores.close();
   console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
 }
 

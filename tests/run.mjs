@@ -8,13 +8,18 @@ import { ensureInstalled } from "../server/scripts/install.mjs";
 import { prepare } from "../server/scripts/prepare.mjs";
 import { fail, run, status } from "../server/scripts/run.mjs";
 
-const CHROMIUM = "/usr/bin/chromium";
+/** What the tests drive and npm does not bring: a path or folder it leaves, its Debian package, what it is for. */
+const PROGRAMS = [
+  ["/usr/bin/chromium", "chromium", "browser tests"],
+  ["/usr/lib/postgresql", "postgresql", "tests of several servers"],
+  ["/usr/bin/redis-server", "redis-server", "tests of several servers"],
+];
 const bin = (path) => join(root, "node_modules", path);
 const node = (script, ...args) => status(process.execPath, [bin(script), ...args]);
 
 try {
   await ensureInstalled({ forTests: true });
-  await ensureChromium();
+  await ensurePrograms();
   await prepare("client", "web", "server");
 } catch (error) {
   fail(error);
@@ -62,18 +67,19 @@ function totals() {
   };
 }
 
-/** The browser tests drive Debian's Chromium. */
-async function ensureChromium() {
-  if (existsSync(CHROMIUM)) return;
+/** Debian's packages are installed where that may be done, and named where it may not. */
+async function ensurePrograms() {
+  const missing = PROGRAMS.filter(([path]) => !existsSync(path));
+  if (missing.length === 0) return;
+  const packages = missing.map(([, name]) => name);
   const mayInstall = process.getuid?.() === 0 && spawnSync("apt-get", ["--version"]).status === 0;
   if (!mayInstall) {
-    console.error(
-      `chockside: the browser tests need ${CHROMIUM}: install the Debian package "chromium" as root`,
-    );
+    for (const [path, name, purpose] of missing)
+      console.error(`chockside: the ${purpose} need ${path}: install the Debian package "${name}" as root`);
     process.exit(1);
   }
-  console.log("chockside: installing chromium for the browser tests");
+  console.log(`chockside: installing ${packages.join(", ")} for the tests`);
   const env = { DEBIAN_FRONTEND: "noninteractive" };
   await run("apt-get", ["update"], env);
-  await run("apt-get", ["install", "-y", "--no-install-recommends", "chromium"], env);
+  await run("apt-get", ["install", "-y", "--no-install-recommends", ...packages], env);
 }

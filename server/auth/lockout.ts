@@ -42,11 +42,13 @@ export class Lockouts {
 
   /**
    * Makes an attempt unless one of its keys is locked, and counts it when it fails. Attempts that share a key are made
-   * one after another, so that a hundred at once count one by one. An attempt refused for a lock is not counted.
+   * one after another, on whichever server, so that a hundred at once count one by one. An attempt refused for a lock is not counted.
    */
   judge(keys: readonly Counted[], attempt: () => Promise<boolean>): Promise<Judged> {
     const before = keys.map((key) => this.#last.get(key));
-    const turn = Promise.allSettled(before).then(() => this.#judge(keys, attempt));
+    const turn = Promise.allSettled(before).then(() =>
+      this.#directory.inTurn(keys, () => this.#judge(keys, attempt)),
+    );
     for (const key of keys) this.#last.set(key, turn);
     const done = () => {
       for (const key of keys) if (this.#last.get(key) === turn) this.#last.delete(key);

@@ -1,9 +1,10 @@
 // What must be made from the sources before the server or the checks can run.
 // As a program: node server/scripts/prepare.mjs client|web|server …
-import { writeFileSync } from "node:fs";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
+import { PROVIDERS, schemaFor } from "../../prisma/providers.mjs";
 import { root, unlessFresh } from "./fresh.mjs";
 import { fail, run } from "./run.mjs";
 
@@ -12,21 +13,11 @@ const SCRIPTS = "server/scripts";
 const bin = (path) => join(root, "node_modules", path);
 
 const parts = {
-  /** The typed database client, from the schema. */
+  /** The typed database clients, one for each provider, from the one model. */
   client: {
-    inputs: ["prisma/schema.prisma", "prisma/prisma.config.ts", LOCK, SCRIPTS],
-    output: "prisma/generated/client.ts",
-    work: () =>
-      run(
-        process.execPath,
-        [bin("prisma/build/index.js"), "generate", "--config", "prisma/prisma.config.ts"],
-        {
-          // Prisma would download its schema engine first, though generating never runs it.
-          PRISMA_SCHEMA_ENGINE_BINARY: join(root, "prisma", "no-schema-engine.sh"),
-          PRISMA_HIDE_UPDATE_MESSAGE: "1",
-          CHECKPOINT_DISABLE: "1",
-        },
-      ),
+    inputs: ["prisma/schema.prisma", "prisma/providers.mjs", "prisma/prisma.config.ts", LOCK, SCRIPTS],
+    output: "prisma/generated/postgresql/client.ts",
+    work: generateClients,
   },
   /** The panels, as files the server hands out. */
   web: {
@@ -41,6 +32,22 @@ const parts = {
     work: bundleServer,
   },
 };
+
+async function generateClients() {
+  const generated = join(root, "prisma", "generated");
+  mkdirSync(generated, { recursive: true });
+  for (const provider of PROVIDERS) {
+    const schema = join(generated, `${provider}.prisma`);
+    writeFileSync(schema, schemaFor(provider));
+    const generate = [bin("prisma/build/index.js"), "generate", "--schema", schema];
+    await run(process.execPath, [...generate, "--config", "prisma/prisma.config.ts"], {
+      // Prisma would download its schema engine first, though generating never runs it.
+      PRISMA_SCHEMA_ENGINE_BINARY: join(root, "prisma", "no-schema-engine.sh"),
+      PRISMA_HIDE_UPDATE_MESSAGE: "1",
+      CHECKPOINT_DISABLE: "1",
+    });
+  }
+}
 
 /** Makes the named parts, in order, where they are missing or their sources have changed. */
 export async function prepare(...names) {

@@ -93,6 +93,8 @@ export interface Directory {
 
   lockout(key: string): Promise<Lockout | null>;
   putLockout(lockout: Lockout): Promise<void>;
+  /** Does `work` while no other server does work that shares a key with it. */
+  inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
   /** Forgets what was last touched before `before`. */
   forgetLockouts(before: number): Promise<void>;
 

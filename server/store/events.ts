@@ -29,6 +29,9 @@ export interface SessionRow {
   headAt: number;
 }
 
+/** How far a session has come. */
+export type SessionHead = Pick<SessionRow, "id" | "headSeq">;
+
 /** Events to add to one session, all or none. */
 export interface Append {
   /** Number of the last event the appender knows; 0 begins a session. */
@@ -47,7 +50,10 @@ export class ConcurrencyError extends Error {
   }
 }
 
-/** The store could not write or read. Nothing of the append was kept. */
+/**
+ * The store could not write or read. Nothing of the append was kept, unless the way to the store was lost with its
+ * answer: who decides next reads again first.
+ */
 export class StoreFailure extends Error {
   override readonly name = "StoreFailure";
 }
@@ -72,6 +78,8 @@ export interface EventStore {
   sessions(limit: number): Promise<SessionRow[]>;
   /** Every session that is not over. */
   openSessions(): Promise<SessionRow[]>;
+  /** How far each of them has come: asked often, so that a server sees what another recorded. */
+  openHeads(): Promise<SessionHead[]>;
   /** Server time of the newest event of all, 0 when there is none. */
   newestAt(): Promise<number>;
   /** Writes something without effect. @throws StoreFailure when it cannot. */

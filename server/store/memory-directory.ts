@@ -73,6 +73,10 @@ export class MemoryDirectory implements Directory {
     this.#lockouts.set(lockout.key, lockout);
   }
 
+  inTurn<T>(_keys: readonly string[], work: () => Promise<T>): Promise<T> {
+    return work();
+  }
+
   async forgetLockouts(before: number): Promise<void> {
     for (const { key, updatedAt } of this.#lockouts.values())
       if (updatedAt < before) this.#lockouts.delete(key);

@@ -2,6 +2,7 @@ import {
   type Append,
   ConcurrencyError,
   type EventStore,
+  type SessionHead,
   type SessionRow,
   type StoredEvent,
 } from "./events.ts";
@@ -50,6 +51,10 @@ export class MemoryEventStore implements EventStore {
 
   async openSessions(): Promise<SessionRow[]> {
     return [...this.#rows.values()].filter((r) => r.closedAt === null);
+  }
+
+  async openHeads(): Promise<SessionHead[]> {
+    return (await this.openSessions()).map(({ id, headSeq }) => ({ id, headSeq }));
   }
 
   async newestAt(): Promise<number> {

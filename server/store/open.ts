@@ -1,7 +1,8 @@
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
-import { MigrationRefused, migrate } from "../../prisma/migrate.ts";
+import { migrate } from "../../prisma/migrate.ts";
+import { MigrationRefused } from "../../prisma/migrations.ts";
 import { StartRefused } from "../start-refused.ts";
 
 /** How long a write waits for another process, such as a backup, before it fails. Milliseconds. */

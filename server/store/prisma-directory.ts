@@ -1,7 +1,7 @@
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import { z } from "zod";
-import { PrismaClient } from "../../prisma/generated/client.ts";
-import type { AircraftTypeModel, PersonModel, SignInModel } from "../../prisma/generated/models.ts";
+import { PrismaClient } from "../../prisma/generated/sqlite/client.ts";
+import type { AircraftTypeModel, PersonModel, SignInModel } from "../../prisma/generated/sqlite/models.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
 import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
@@ -22,15 +22,28 @@ import { standingOf } from "./type-status.ts";
 const mayHoldSchema = z.array(postSchema);
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
 
+export type Client = PrismaClient;
+
+interface Turns {
+  take<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
+  close(): Promise<void>;
+}
+
+/** One server holds the whole file: nobody else is there to take a turn. */
+const ALONE: Turns = { take: (_keys, work) => work(), async close() {} };
+
 /**
  * The directory in the database, through Prisma. Only single statements: a transaction held open across turns of the
  * event loop would keep the evidence, which is written through a handle of its own, waiting for itself.
  */
 export class PrismaDirectory implements Directory {
-  readonly #db: PrismaClient;
+  readonly #db: Client;
+  readonly #turns: Turns;
 
-  private constructor(db: PrismaClient) {
+  /** @param turns how servers on one database take turns */
+  constructor(db: Client, turns: Turns) {
     this.#db = db;
+    this.#turns = turns;
   }
 
   /** @param file a database that `openDatabase` has already brought to this version's shape */
@@ -43,11 +56,16 @@ export class PrismaDirectory implements Directory {
     const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
     if (Number(now?.synchronous) !== 2)
       throw new StartRefused(`${file} would not be flushed at every commit`);
-    return new PrismaDirectory(db);
+    return new PrismaDirectory(db, ALONE);
   }
 
   async close(): Promise<void> {
+    await this.#turns.close();
     await this.#db.$disconnect();
+  }
+
+  inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T> {
+    return this.#turns.take(keys, work);
   }
 
   async people(): Promise<PersonRecord[]> {

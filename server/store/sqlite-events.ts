@@ -3,6 +3,7 @@ import {
   type Append,
   ConcurrencyError,
   type EventStore,
+  type SessionHead,
   type SessionRow,
   type StoredEvent,
   StoreFailure,
@@ -73,6 +74,9 @@ export class SqliteEventStore implements EventStore {
       lastOf: select(`WHERE "aircraft" = ? ORDER BY "createdAt" DESC, "id" DESC LIMIT 1`),
       newest: select(`ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
+      openHeads: db.prepare<[], SessionHead>(
+        `SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`,
+      ),
       newestAt: db.prepare<[], { at: number | null }>(`SELECT max("headAt") AS "at" FROM "Session"`),
       probe: db.prepare(
         `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
@@ -117,6 +121,10 @@ export class SqliteEventStore implements EventStore {
 
   async openSessions(): Promise<SessionRow[]> {
     return this.#try(() => this.#sql.open.all());
+  }
+
+  async openHeads(): Promise<SessionHead[]> {
+    return this.#try(() => this.#sql.openHeads.all());
   }
 
   async newestAt(): Promise<number> {

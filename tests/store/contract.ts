@@ -154,6 +154,12 @@ export function eventStoreContract(
       await store.append(append("c", 0, 1, { createdAt: 7 }));
       expect((await store.sessions(2)).map((s) => s.id)).toEqual(["b", "c"]);
       expect((await store.openSessions()).map((s) => s.id).sort()).toEqual(["a", "c"]);
+      await store.append(append("c", 1, 2));
+      const heads = (await store.openHeads()).sort((one, two) => (one.id < two.id ? -1 : 1));
+      expect(heads).toEqual([
+        { id: "a", headSeq: 1 },
+        { id: "c", headSeq: 3 },
+      ]);
     });
 
     it("[STO-2] knows the newest session of an aircraft", async () => {

@@ -4,7 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { MIGRATIONS, type MigrationFault, MigrationRefused, migrate } from "../../prisma/migrate.ts";
+import { migrate } from "../../prisma/migrate.ts";
+import { type MigrationFault, MigrationRefused, migrationsOf } from "../../prisma/migrations.ts";
+
+const MIGRATIONS = migrationsOf("sqlite");
 
 let folder: string;
 let db: Database.Database;

@@ -1,0 +1,87 @@
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Provider } from "./providers.mjs";
+
+/** Where a provider's own migrations lie, one folder each: `0001_init/migration.sql`. */
+export function migrationsOf(provider: Provider): string {
+  return fileURLToPath(new URL(`./migrations/${provider}`, import.meta.url));
+}
+
+/** Why a database was refused. Nothing has been changed in it. */
+export type MigrationFault = "changed" | "unknown" | "out-of-order" | "unfinished" | "broken-reference";
+
+/** A database that this version must not touch; `migration` names the step it failed on. */
+export class MigrationRefused extends Error {
+  override readonly name = "MigrationRefused";
+  readonly fault: MigrationFault;
+  readonly migration: string;
+
+  constructor(fault: MigrationFault, migration: string, message: string) {
+    super(message);
+    this.fault = fault;
+    this.migration = migration;
+  }
+}
+
+export interface MigrateOptions {
+  /** Folder of migrations; the project's own unless given. */
+  folder?: string;
+  /** Time written beside each applied migration, ms since 1970-01-01T00:00Z. */
+  now?: number;
+}
+
+interface Migration {
+  name: string;
+  sql: string;
+  /** SHA-256 of the file, lower-case hex: Prisma's own checksum. */
+  checksum: string;
+}
+
+/** A row of `_prisma_migrations` that was not rolled back. */
+export interface Applied {
+  name: string;
+  checksum: string;
+  finished: unknown;
+}
+
+/** All migrations in a folder, in order of name. */
+export function readMigrations(folder: string): Migration[] {
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => {
+      const sql = readFileSync(join(folder, name, "migration.sql"), "utf8");
+      return { name, sql, checksum: createHash("sha256").update(sql).digest("hex") };
+    })
+    .sort((a, b) => (a.name < b.name ? -1 : 1));
+}
+
+/**
+ * The migrations still to be applied to a database that has had `applied`, in order of name.
+ * @throws MigrationRefused when what was applied is not a leading part of what this version holds
+ */
+export function pendingAfter(applied: readonly Applied[], migrations: readonly Migration[]): Migration[] {
+  applied.forEach(({ name, checksum, finished }, n) => {
+    const known = migrations.find((migration) => migration.name === name);
+    const refuse = (fault: MigrationFault, why: string) => new MigrationRefused(fault, name, why);
+    if (!known)
+      throw refuse(
+        "unknown",
+        `the database has migration ${name}, which this version does not know: run a newer one`,
+      );
+    if (finished === null)
+      throw refuse("unfinished", `migration ${name} began in this database and never finished`);
+    if (known.checksum !== checksum)
+      throw refuse(
+        "changed",
+        `migration ${name} was changed after it was applied: restore the file and add a new one`,
+      );
+    if (migrations[n] !== known)
+      throw refuse(
+        "out-of-order",
+        `migration ${name} was applied before ${migrations[n]?.name}, which comes first`,
+      );
+  });
+  return migrations.slice(applied.length);
+}

@@ -1,0 +1,17 @@
+import { PrismaPg } from "@prisma/adapter-pg";
+import { PrismaClient } from "../../../prisma/generated/postgresql/client.ts";
+import { type Client, PrismaDirectory } from "../prisma-directory.ts";
+import { type Place, settings } from "./link.ts";
+import { Turns } from "./turns.ts";
+
+const CONNECTIONS = 4;
+
+/** @param place a database that `openPostgres` has already brought to this version's shape */
+export function postgresDirectory(place: Place): PrismaDirectory {
+  const pool = { ...settings(place, "directory"), max: CONNECTIONS, statement_timeout: 10_000 };
+  const adapter = new PrismaPg(pool, { onPoolError() {}, onConnectionError() {} });
+  const turns = new Turns(place);
+  // Both clients are made from one model: they differ in types alone, and there in nothing that is used here.
+  const client = new PrismaClient({ adapter }) as unknown as Client;
+  return new PrismaDirectory(client, turns);
+}

@@ -1,0 +1,207 @@
+import { performance } from "node:perf_hooks";
+import { setTimeout as pause } from "node:timers/promises";
+import pg from "pg";
+import {
+  type Append,
+  ConcurrencyError,
+  type EventStore,
+  type SessionHead,
+  type SessionRow,
+  type StoredEvent,
+  StoreFailure,
+} from "../events.ts";
+import { faultOf, messageOf } from "./fault.ts";
+import { type Place, PostgresLink, settings } from "./link.ts";
+import { appendStatement, EVENT_COLUMNS, ROW_COLUMNS } from "./statement.ts";
+
+/** How long an append is tried again after the link was lost, before it fails. Milliseconds. */
+const TRY_MS = 2_000;
+const AGAIN_MS = 50;
+/** Every try gets at least so long, however late it comes. Milliseconds. */
+const LEAST_MS = 250;
+
+const READERS = 4;
+const GROUP = 250;
+
+interface Waiting {
+  append: Append;
+  /** When it has been tried long enough, by the steady clock. */
+  until: number;
+  kept(): void;
+  failed(error: Error): void;
+}
+
+/**
+ * The evidence in PostgreSQL, for any number of servers at once. It speaks through the driver itself, not Prisma: the
+ * whole of a group commit is one statement here, where a client would make a transaction of several round trips.
+ *
+ * While one group is on its way to the disk the next one gathers. An append whose answer was lost with the connection
+ * is sent again: if it had been kept it conflicts with itself, which its hash tells from a conflict with another.
+ */
+export class PostgresEventStore implements EventStore {
+  readonly #writer: PostgresLink;
+  readonly #readers: pg.Pool;
+  #waiting: Waiting[] = [];
+  #writing: Promise<void> | null = null;
+
+  /** @param place a database that `openPostgres` has already brought to this version's shape */
+  constructor(place: Place) {
+    this.#writer = new PostgresLink(place, "writer");
+    this.#readers = new pg.Pool({ ...settings(place, "reader"), max: READERS, statement_timeout: 10_000 });
+    // A connection that breaks while nobody uses it is replaced when one is needed.
+    this.#readers.on("error", () => {});
+  }
+
+  append(append: Append): Promise<void> {
+    return new Promise((kept, failed) => {
+      if (append.events[0]?.seq !== append.expected + 1)
+        return failed(new ConcurrencyError(append.row.id, append.expected));
+      this.#waiting.push({ append, until: performance.now() + TRY_MS, kept, failed });
+      this.#writing ??= this.#writeAll();
+    });
+  }
+
+  read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
+    return this.#select<StoredEvent>(
+      `SELECT ${EVENT_COLUMNS} FROM "Event" WHERE "session" = $1 AND "seq" > $2 ORDER BY "seq" LIMIT $3`,
+      [session, since, limit],
+    );
+  }
+
+  session(id: string): Promise<SessionRow | null> {
+    return this.#row(`WHERE "id" = $1`, [id]);
+  }
+
+  sessionByCode(code: string): Promise<SessionRow | null> {
+    return this.#row(`WHERE "code" = $1`, [code]);
+  }
+
+  sessionByPlan(command: string): Promise<SessionRow | null> {
+    return this.#row(`WHERE "planCommand" = $1`, [command]);
+  }
+
+  lastSessionOf(aircraft: string): Promise<SessionRow | null> {
+    return this.#row(`WHERE "aircraft" = $1 ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT 1`, [
+      aircraft,
+    ]);
+  }
+
+  sessions(limit: number): Promise<SessionRow[]> {
+    return this.#rows(`ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [limit]);
+  }
+
+  openSessions(): Promise<SessionRow[]> {
+    return this.#rows(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`, []);
+  }
+
+  openHeads(): Promise<SessionHead[]> {
+    return this.#select<SessionHead>(`SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`, []);
+  }
+
+  async newestAt(): Promise<number> {
+    const [row] = await this.#select<{ at: number | null }>(
+      `SELECT max("headAt") AS "at" FROM "Session"`,
+      [],
+    );
+    return row?.at ?? 0;
+  }
+
+  async probe(): Promise<void> {
+    await this.#select(
+      `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
+       ON CONFLICT ("key") DO UPDATE SET "value" = ("Meta"."value"::bigint + 1)::text`,
+      [],
+    );
+  }
+
+  async close(): Promise<void> {
+    await this.#writing;
+    await Promise.all([this.#writer.close(), this.#readers.end()]);
+  }
+
+  async #row(rest: string, values: readonly unknown[]): Promise<SessionRow | null> {
+    return (await this.#rows(rest, values))[0] ?? null;
+  }
+
+  #rows(rest: string, values: readonly unknown[]): Promise<SessionRow[]> {
+    return this.#select<SessionRow>(`SELECT ${ROW_COLUMNS} FROM "Session" ${rest}`, values);
+  }
+
+  async #select<R extends pg.QueryResultRow>(text: string, values: readonly unknown[]): Promise<R[]> {
+    try {
+      return (await this.#readers.query<R>(text, [...values])).rows;
+    } catch (error) {
+      throw new StoreFailure(messageOf(error), { cause: error });
+    }
+  }
+
+  async #writeAll(): Promise<void> {
+    // What is appended in this turn of the event loop goes into the first group.
+    await new Promise(setImmediate);
+    while (this.#waiting.length > 0) await this.#commit(this.#nextGroup());
+    this.#writing = null;
+  }
+
+  /** The longest waiting, at most one of each session: the second of two stands on what became of the first. */
+  #nextGroup(): Waiting[] {
+    const group = new Map<string, Waiting>();
+    const later: Waiting[] = [];
+    for (const one of this.#waiting) {
+      const { id } = one.append.row;
+      if (group.size < GROUP && !group.has(id)) group.set(id, one);
+      else later.push(one);
+    }
+    this.#waiting = later;
+    return [...group.values()];
+  }
+
+  /** @param sent whether it may have been kept by an earlier try */
+  async #commit(group: readonly Waiting[], sent = false): Promise<void> {
+    const until = Math.min(...group.map((one) => one.until));
+    const left = () => Math.max(LEAST_MS, until - performance.now());
+    const statement = appendStatement(group.map((one) => one.append));
+    for (let again = sent; ; again = true) {
+      try {
+        const { rows } = await this.#writer.query<{ id: string }>(statement, left());
+        const kept = new Set(rows.map((row) => row.id));
+        for (const one of group) {
+          const { row, expected } = one.append;
+          if (kept.has(row.id) || (again && (await this.#isKept(one.append, left())))) one.kept();
+          else one.failed(new ConcurrencyError(row.id, expected));
+        }
+        return;
+      } catch (error) {
+        const fault = faultOf(error);
+        if (fault === "lost" && performance.now() < until) await pause(AGAIN_MS);
+        else return this.#failed(group, error, again);
+      }
+    }
+  }
+
+  async #failed(group: readonly Waiting[], error: unknown, sent: boolean): Promise<void> {
+    const fault = faultOf(error);
+    // One append's fault must not fail its neighbours: each stands alone now.
+    if (group.length > 1 && fault !== "lost") for (const one of group) await this.#commit([one], sent);
+    else
+      for (const { append, failed } of group)
+        failed(
+          fault === "conflict"
+            ? new ConcurrencyError(append.row.id, append.expected)
+            : new StoreFailure(messageOf(error), { cause: error }),
+        );
+  }
+
+  /** Whether the very events of an append whose answer was lost are in the record. */
+  async #isKept({ row, events }: Append, withinMs: number): Promise<boolean> {
+    const [first] = events;
+    const { rows } = await this.#writer.query<{ hash: string }>(
+      {
+        name: "kept",
+        text: `SELECT "hash" FROM "Event" WHERE "session" = $1 AND "seq" = $2`,
+        values: [row.id, first?.seq],
+      },
+      withinMs,
+    );
+    return rows[0]?.hash === first?.hash;
+  }
+}

@@ -1,0 +1,34 @@
+import type { Config } from "../config.ts";
+import type { Directory } from "./directory.ts";
+import type { EventStore } from "./events.ts";
+import { lockDatabase, openDatabase } from "./open.ts";
+import { PrismaDirectory } from "./prisma-directory.ts";
+import { SqliteEventStore } from "./sqlite-events.ts";
+
+/** What a server, or a command beside it, works on. */
+export interface Stores {
+  store: EventStore;
+  directory: Directory;
+  close(): Promise<void>;
+}
+
+/**
+ * Opens the database the settings name: a SQLite file for one server, PostgreSQL for any number of them.
+ * @throws StartRefused saying what is wrong with it and what to do
+ */
+export async function openStores({ data, postgres }: Config, now: number): Promise<Stores> {
+  if (postgres !== null) {
+    // Loaded only where it is used: a server on a file starts without it.
+    const { openPostgresStores } = await import("./postgres/stores.ts");
+    return openPostgresStores({ url: postgres }, now);
+  }
+  const lock = lockDatabase(data);
+  const store = new SqliteEventStore(openDatabase(data, now));
+  const directory = await PrismaDirectory.open(data);
+  const close = async () => {
+    await store.close();
+    await directory.close();
+    lock.close();
+  };
+  return { store, directory, close };
+}

@@ -1,0 +1,65 @@
+import { once } from "node:events";
+import { type AddressInfo, connect, createServer, type Server, type Socket } from "node:net";
+
+/** Stands between a server and the ports it speaks to, and lets go of what the test wants lost. */
+export class Relay {
+  readonly #server: Server;
+  readonly #pairs = new Set<[Socket, Socket]>();
+  #deaf = false;
+  #silent = false;
+  /** Answers that were lost. */
+  lost = 0;
+
+  private constructor(server: Server) {
+    this.#server = server;
+  }
+
+  static async to(port: number): Promise<Relay> {
+    const server = createServer();
+    const relay = new Relay(server);
+    server.on("connection", (near) => relay.#pair(near, connect(port, "127.0.0.1")));
+    server.listen(0, "127.0.0.1");
+    await once(server, "listening");
+    return relay;
+  }
+
+  get port(): number {
+    return (this.#server.address() as AddressInfo).port;
+  }
+
+  /** The next answer is lost, and the connection with it. */
+  loseNextAnswer(): void {
+    this.#deaf = true;
+  }
+
+  /** Nothing goes through any more, in either direction, and nobody is told. */
+  hang(): void {
+    this.#silent = true;
+  }
+
+  async close(): Promise<void> {
+    for (const pair of this.#pairs) for (const socket of pair) socket.destroy();
+    this.#server.close();
+    await once(this.#server, "close");
+  }
+
+  #pair(near: Socket, far: Socket): void {
+    const pair: [Socket, Socket] = [near, far];
+    this.#pairs.add(pair);
+    const end = () => {
+      this.#pairs.delete(pair);
+      for (const socket of pair) socket.destroy();
+    };
+    for (const socket of pair) socket.on("error", end).on("close", end);
+    near.on("data", (chunk) => {
+      if (!this.#silent) far.write(chunk);
+    });
+    far.on("data", (chunk) => {
+      if (this.#silent) return;
+      if (!this.#deaf) return void near.write(chunk);
+      this.#deaf = false;
+      this.lost += 1;
+      end();
+    });
+  }
+}
