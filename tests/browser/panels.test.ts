@@ -2,8 +2,11 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Crew, planAndBrief, signInCrew } from "./crew.ts";
+import { drawnFaults, flashing } from "./measure.ts";
 import { openBrowser, type Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
+
+const LIGHTS = ["sun", "indoor", "night"] as const;
 
 const server = new TestServer();
 let browser: Browser;
@@ -143,14 +146,80 @@ describe("the panels of the four posts", () => {
     await crew.power.sees(/^Recorded as number \d+$/);
   });
 
-  it("[PAN-7] can be read, by sun and by night: no fault that axe finds", async () => {
-    const modes = { cockpit: "sun", "fire guard": "night", "ground power": "sun", supervisor: "night" };
+  it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its ground, in every light", async () => {
+    const faults: string[] = [];
+    const measured = async (page: Page, what: string) => {
+      for (const light of LIGHTS)
+        faults.push(...(await drawnFaults(page, light)).map((f) => `${what}: ${f}`));
+    };
+    for (const [post, { page }] of seats()) await measured(page, post);
+    const { cockpit, guard, power, supervisor } = crew;
+    for (const [seat, opened] of [
+      [cockpit, "Cut"],
+      [guard, "Fire"],
+      [power, /^Engine 3:/],
+      [supervisor, "Posts and session"],
+    ] as const) {
+      await seat.press(opened);
+      await measured(seat.page, `${opened} opened`);
+      await seat.press("Close");
+    }
+    expect(faults).toEqual([]);
+  }, 60_000);
+
+  it("[VIS-1] the light is one touch away, towards the dark, and stays with the device", async () => {
+    const { page } = crew.guard;
+    const light = () => page.evaluate(() => document.documentElement.dataset.mode);
+    await page.evaluate(() => localStorage.removeItem("chockside.light"));
+    await page.reload();
+    for (const [shown, next] of [
+      ["sun", "indoor"],
+      ["indoor", "night"],
+    ] as const) {
+      expect(await light()).toBe(shown);
+      await crew.guard.press(`Colours for: ${shown}. Change to ${next}`);
+    }
+    await page.reload();
+    await page.locator(".panel").waitFor();
+    expect(await light()).toBe("night");
+    const other = await crew.guard.context.newPage();
+    await other.goto(server.url);
+    expect(await other.evaluate(() => document.documentElement.dataset.mode)).toBe("night");
+    await other.close();
+  });
+
+  it("[VIS-4] flashes 1.5 to 2 times a second while a stop is unacknowledged, and not for who wants no motion", async () => {
+    const { cockpit, guard, power, supervisor } = crew;
+    await power.press("Hold");
+    await cockpit.asked("Hold. Stop all new action.");
+    await guard.page.locator(".strobe").waitFor();
+    for (const seat of [cockpit, guard]) {
+      await seat.page.emulateMedia({ reducedMotion: "no-preference" });
+      const seen = await flashing(seat.page);
+      expect(seen.length).toBeGreaterThan(0);
+      for (const f of seen) {
+        expect(f.perSecond, f.name).toBeGreaterThanOrEqual(1.5);
+        expect(f.perSecond, f.name).toBeLessThanOrEqual(2);
+      }
+      await seat.page.emulateMedia({ reducedMotion: "reduce" });
+      expect(await flashing(seat.page)).toEqual([]);
+      await seat.page.emulateMedia({ reducedMotion: null });
+    }
+    for (const seat of [cockpit, guard, supervisor])
+      await seat.answer("Hold. Stop all new action.", "Received");
+    await guard.page.locator(".strobe").waitFor({ state: "detached" });
+    expect(await flashing(guard.page)).toEqual([]);
+    await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  });
+
+  it("[PAN-7] can be read, in every light: no fault that axe finds", async () => {
+    const lights = { cockpit: "sun", "fire guard": "night", "ground power": "indoor", supervisor: "night" };
     for (const [post, { page }] of seats()) {
-      const mode = modes[post as keyof typeof modes];
-      await page.evaluate((m) => {
-        document.documentElement.dataset.mode = m;
-      }, mode);
-      expect(await faults(page), `${post}, ${mode}`).toEqual([]);
+      const light = lights[post as keyof typeof lights];
+      await page.evaluate((l) => {
+        document.documentElement.dataset.mode = l;
+      }, light);
+      expect(await faults(page), `${post}, ${light}`).toEqual([]);
     }
   }, 90_000);
 });

@@ -1,23 +1,32 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
+import { type Light, NEXT_LIGHT } from "../../web/words/light.ts";
 
 const css = readFileSync(new URL("../../web/styles/tokens.css", import.meta.url), "utf8");
 
-/** The colour tokens of one mode; night overrides what sun sets. */
-function tokens(mode: "sun" | "night"): Map<string, string> {
-  const [sun = "", night = ""] = css.split(':root[data-mode="night"]');
-  const read = (text: string) => [...text.matchAll(/--([\w-]+):\s*(#[0-9a-f]{6})/g)];
+const LIGHTS: readonly Light[] = ["sun", "indoor", "night"];
+
+/** The colour tokens of one light. */
+function tokens(light: Light): Map<string, string> {
+  const [, block = ""] = css.split(`:root[data-mode="${light}"] {`);
+  const own = block.slice(0, block.indexOf("}"));
   return new Map(
-    [...read(sun), ...(mode === "night" ? read(night) : [])].map(([, name = "", hex = ""]) => [name, hex]),
+    [...own.matchAll(/--([\w-]+):\s*(#[0-9a-f]{6})/g)].map(([, name = "", hex = ""]) => [name, hex]),
   );
 }
 
-/** Relative luminance, WCAG 2.2. */
-function luminance(hex: string): number {
+/** Red, green and blue as light, 0 to 1. */
+function linear(hex: string): [number, number, number] {
   const [r = 0, g = 0, b = 0] = [1, 3, 5].map((i) => {
     const c = Number.parseInt(hex.slice(i, i + 2), 16) / 255;
     return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
   });
+  return [r, g, b];
+}
+
+/** Relative luminance, WCAG 2.2. */
+function luminance(hex: string): number {
+  const [r, g, b] = linear(hex);
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }
 
@@ -33,7 +42,7 @@ const PAIRS: [text: string, ground: string][] = [
   ]),
   ["ink", "shade"],
   ["ink-soft", "shade"],
-  ["paper", "ink"],
+  ["on-solid", "solid"],
   ["on-danger", "danger-ground"],
   ["on-warning", "warning-ground"],
   ["on-must", "must-ground"],
@@ -44,7 +53,7 @@ it("the contrast formula gives WCAG's own example: #777777 on white is 4.48 to 1
   expect(contrast("#000000", "#ffffff")).toBeCloseTo(21, 5);
 });
 
-it.each((["sun", "night"] as const).flatMap((mode) => PAIRS.map((pair) => [mode, ...pair] as const)))(
+it.each(LIGHTS.flatMap((mode) => PAIRS.map((pair) => [mode, ...pair] as const)))(
   "[PAN-7] %s: %s on %s has a contrast of at least 7 to 1",
   (mode, text, ground) => {
     const held = tokens(mode);
@@ -52,8 +61,32 @@ it.each((["sun", "night"] as const).flatMap((mode) => PAIRS.map((pair) => [mode,
   },
 );
 
-it.each(["sun", "night"] as const)("[PAN-7] %s: lines that carry meaning have at least 3 to 1", (mode) => {
+it.each(LIGHTS)("[PAN-7] %s: lines that carry meaning have at least 3 to 1", (mode) => {
   const held = tokens(mode);
-  for (const line of ["rule", "rule-soft"])
+  for (const line of ["rule", "rule-soft", "danger", "must", "safe", "warning"])
     expect(contrast(held.get(line) ?? "", held.get("paper") ?? ""), line).toBeGreaterThanOrEqual(3);
+});
+
+it("[VIS-1] the three lights name the same colours", () => {
+  const names = LIGHTS.map((l) => [...tokens(l).keys()].sort().join());
+  expect(names[0]?.split(",").length).toBeGreaterThan(20);
+  expect(new Set(names).size).toBe(1);
+});
+
+it("[VIS-3] by night no surface is brighter than a twentieth of full light, and nothing holds more blue than red", () => {
+  const night = tokens("night");
+  for (const [name, hex] of night) {
+    const [red, , blue] = linear(hex);
+    expect(blue, name).toBeLessThanOrEqual(red);
+    if (/ground$|^(paper|shade|blank|solid)$/.test(name) && name !== "code-ground")
+      expect(luminance(hex), name).toBeLessThanOrEqual(0.05);
+    expect(luminance(hex), name).toBeLessThanOrEqual(0.75);
+  }
+});
+
+it("[VIS-1] on the way to night nothing brighter comes between", () => {
+  const brightness = (l: Light) => luminance(tokens(l).get("paper") ?? "");
+  for (let light: Light = "sun"; light !== "night"; light = NEXT_LIGHT[light])
+    expect(brightness(NEXT_LIGHT[light])).toBeLessThan(brightness(light));
+  expect(NEXT_LIGHT.night).toBe("sun");
 });

@@ -1,17 +1,17 @@
 import { useEffect, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
+import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
 import { openBook } from "./idbOutbox.ts";
 import {
   device,
-  keepMode,
+  keepLight,
   keepSignIn,
   keepUnits,
-  keptMode,
+  keptLight,
   keptSignIn,
   keptUnits,
   type Me,
-  type Mode,
   type SignedIn,
 } from "./keep.ts";
 import { Link, type LinkView } from "./link.ts";
@@ -30,7 +30,7 @@ export interface Connected {
 }
 
 let connected: Connected | null = null;
-let mode: Mode = keptMode();
+let light: Light = keptLight();
 let units: UnitChoice = AS_READ;
 const listeners = new Set<() => void>();
 const announce = () => {
@@ -80,7 +80,7 @@ function disconnect(): void {
 
 /** Takes up a sign-in kept from before a reload. */
 export function begin(): void {
-  document.documentElement.dataset.mode = mode;
+  tintBrowser();
   const kept = keptSignIn();
   if (kept) connect(kept);
   api.onSignedOut = forgetSignIn;
@@ -120,17 +120,24 @@ export function useLinkView(link: Link): LinkView {
   return useSyncExternalStore(link.subscribe, link.view);
 }
 
-export function useMode(): [Mode, (next: Mode) => void] {
-  const now = useSyncExternalStore(subscribe, () => mode);
+export function useLight(): [Light, (next: Light) => void] {
+  const now = useSyncExternalStore(subscribe, () => light);
   return [
     now,
     (next) => {
-      mode = next;
-      keepMode(next);
+      light = next;
+      keepLight(next);
       document.documentElement.dataset.mode = next;
+      tintBrowser();
       announce();
     },
   ];
+}
+
+/** The browser's own bar in the colour of the paper. */
+function tintBrowser(): void {
+  const paper = getComputedStyle(document.documentElement).getPropertyValue("--paper");
+  document.querySelector('meta[name="theme-color"]')?.setAttribute("content", paper.trim());
 }
 
 /** The units of whoever is signed in. */

@@ -1,5 +1,6 @@
 import { AS_READ, choiceFrom, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
+import type { Light } from "../words/light.ts";
 
 /**
  * What one browser window keeps over a reload. Session storage is the window's own, so four windows of one browser are
@@ -7,7 +8,7 @@ import type { Post } from "../../shared/protocol/posts.ts";
  */
 const SIGN_IN = "chockside.signIn";
 const DEVICE = "chockside.device";
-const MODE = "chockside.mode";
+const LIGHT = "chockside.light";
 
 export interface Me {
   id: string;
@@ -53,16 +54,18 @@ export function device(): Device {
   return made;
 }
 
-export type Mode = "sun" | "night";
-
-export function keptMode(): Mode {
-  const kept = read<Mode>(MODE);
-  if (kept === "sun" || kept === "night") return kept;
-  return matchMedia("(prefers-color-scheme: dark)").matches ? "night" : "sun";
+/** What /light.js set before anything was drawn. */
+export function keptLight(): Light {
+  return document.documentElement.dataset.mode as Light;
 }
 
-export function keepMode(mode: Mode): void {
-  sessionStorage.setItem(MODE, JSON.stringify(mode));
+/** The light is the device's, for every window and for good. */
+export function keepLight(light: Light): void {
+  try {
+    localStorage.setItem(LIGHT, light);
+  } catch {
+    // Nothing can be kept here: it lasts as long as the page.
+  }
 }
 
 /** A person's units on this device outlive the window, unlike the rest: the next one of theirs has them too. */

@@ -1,9 +1,10 @@
 import { Suspense, useEffect, useState } from "react";
 import { UNIT_SHEET_WORDS } from "../../shared/words/units.ts";
-import { api, signOut, useLinkView, useMode } from "../net/app.ts";
+import { api, signOut, useLight, useLinkView } from "../net/app.ts";
 import type { Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
+import { LightKey } from "../ui/LightKey.tsx";
 import { Strip } from "../ui/Strip.tsx";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { later } from "./later.tsx";
@@ -17,7 +18,7 @@ const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsShe
 export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | null }) {
   const { ramp } = useLinkView(link);
   const { listed, trouble } = useSessions(ramp);
-  const [mode, setMode] = useMode();
+  const [light, setLight] = useLight();
   const [choosing, setChoosing] = useState(false);
   const strips = (listed ?? []).map((l) => stripOf(l, null));
   const live = strips.filter((s) => !s.over);
@@ -40,14 +41,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
             Hand signals
           </button>
           <PaperKey path="/api/card.pdf" word="Print card" />
-          <button
-            type="button"
-            className="answer"
-            data-tone="plain"
-            onClick={() => setMode(mode === "sun" ? "night" : "sun")}
-          >
-            {mode === "sun" ? "Night" : "Sun"}
-          </button>
+          <LightKey light={light} onLight={setLight} />
           <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
             {UNIT_SHEET_WORDS.key}
           </button>

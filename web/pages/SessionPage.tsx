@@ -2,7 +2,7 @@ import { Suspense, useEffect, useState } from "react";
 import { postHeld } from "../../shared/session/postHeld.ts";
 import { say } from "../../shared/words/en.ts";
 import type { PersonRow } from "../net/api.ts";
-import { api, useLinkView, useWatch } from "../net/app.ts";
+import { api, useLight, useLinkView, useWatch } from "../net/app.ts";
 import { device, type Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { useMoment } from "../net/now.ts";
@@ -14,6 +14,7 @@ import { ObserverPanel } from "../posts/observer/ObserverPanel.tsx";
 import type { Panel } from "../posts/shared/model.ts";
 import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
+import { LightKey } from "../ui/LightKey.tsx";
 import { timeOfDay } from "../ui/numbers.ts";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { later } from "./later.tsx";
@@ -31,6 +32,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
   const view = useLinkView(link);
   const moment = useMoment(link);
   const [people, setPeople] = useState<PersonRow[]>([]);
+  const [light, setLight] = useLight();
   const [menu, setMenu] = useState(false);
   useEffect(() => {
     api.people().then(setPeople, () => undefined);
@@ -74,7 +76,9 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
         link={linkWords(view, moment.panel)}
         linkIs={fresh ? "live" : "stale"}
         onPosts={() => setMenu(true)}
-      />
+      >
+        <LightKey light={light} onLight={setLight} />
+      </TitleBlock>
       <Suspense fallback={<div className="notices" />}>
         <Senses panel={panel} lasting={view.lasting} />
       </Suspense>

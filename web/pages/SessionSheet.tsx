@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { isOver } from "../../shared/session/state.ts";
 import { UNIT_SHEET_WORDS } from "../../shared/words/units.ts";
-import { api, signOut, useMode } from "../net/app.ts";
+import { api, signOut } from "../net/app.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
 import { UpdateWaits } from "../pwa/Update.tsx";
@@ -17,7 +17,6 @@ const ABANDON_REASONS = ["Weather", "Defect found", "Crew not available"];
 
 /** Posts and everything about the session that is not the work itself. */
 export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
-  const [mode, setMode] = useMode();
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
   const [choosing, setChoosing] = useState(false);
@@ -62,14 +61,6 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
       )}
       <LanguageKeys person={panel.me.id} />
       <div className="option-keys">
-        <button
-          type="button"
-          className="answer"
-          data-tone="plain"
-          onClick={() => setMode(mode === "sun" ? "night" : "sun")}
-        >
-          {mode === "sun" ? "Night colours" : "Sun colours"}
-        </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
           {UNIT_SHEET_WORDS.key}
         </button>

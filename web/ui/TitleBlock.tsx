@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import type { Post } from "../../shared/protocol/posts.ts";
 
 export interface PostCell {
@@ -23,6 +24,8 @@ interface Props {
   clock: string;
   link: string;
   linkIs: "live" | "stale";
+  /** The key for the light stands at the end. */
+  children: ReactNode;
   onPosts(): void;
 }
 
@@ -31,7 +34,6 @@ export function TitleBlock(p: Props) {
   return (
     <header className="title-block">
       <div className="title-cell title-aircraft">
-        <span className="title-label">Aircraft</span>
         <h1>{p.aircraft}</h1>
         <span className="title-more">
           {p.typeName}, {p.place}
@@ -55,6 +57,7 @@ export function TitleBlock(p: Props) {
         <strong>{p.clock}</strong>
         <span className="title-more">{p.link}</span>
       </div>
+      {p.children}
     </header>
   );
 }

@@ -1,6 +1,7 @@
 import { useWords } from "../../words/words.ts";
 
-/** On every panel and page. */
-export function Caution() {
-  return <p className="caution">{useWords().say.caution}</p>;
+/** On every panel and page; brief where a panel needs the room. */
+export function Caution({ brief = false }: { brief?: boolean }) {
+  const { say, text } = useWords();
+  return <p className="caution">{brief ? text.caution.brief : say.caution}</p>;
 }

@@ -121,7 +121,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
       <footer className="panel-foot">
         <Stops numbers={numbers} actions={stopActions(panel)} />
-        <Caution />
+        <Caution brief />
       </footer>
     </div>
   );

@@ -1,6 +1,7 @@
 import { keypad, language, signIn } from "./entry.ts";
+import { caution, light } from "./seen.ts";
 
 /** What the panels themselves say, in English. Its shape is every language's. */
-export const text = { signIn, language, keypad };
+export const text = { signIn, language, keypad, caution, light };
 
 export type Text = typeof text;

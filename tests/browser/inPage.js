@@ -1,0 +1,117 @@
+// Runs within the page under test: what it measures is described in measure.ts.
+const rgba = (text) => {
+  const n = (text.match(/[\d.]+/g) ?? []).map(Number);
+  return text.startsWith("color(srgb")
+    ? [n[0] * 255, n[1] * 255, n[2] * 255, n[3] ?? 1]
+    : [n[0] ?? 0, n[1] ?? 0, n[2] ?? 0, n[3] ?? 1];
+};
+const linear = (v) => {
+  const c = v / 255;
+  return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+};
+const luminance = ([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
+const contrast = (a, b) => {
+  const [x, y] = [luminance(a), luminance(b)].sort((p, q) => q - p);
+  return (x + 0.05) / (y + 0.05);
+};
+const over = (top, under) => [0, 1, 2].map((i) => top[i] * top[3] + under[i] * (1 - top[3])).concat(1);
+const ground = (e) => {
+  const layers = [];
+  for (let at = e; at; at = at.parentElement) {
+    const c = rgba(getComputedStyle(at).backgroundColor);
+    if (c[3] > 0) layers.push(c);
+    if (c[3] === 1) break;
+  }
+  return layers.reverse().reduce((under, top) => over(top, under), [255, 255, 255, 1]);
+};
+const shown = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+const nameOf = (e) =>
+  (e.getAttribute("aria-label") || e.textContent || "").trim().replace(/\s+/g, " ").slice(0, 60);
+const least = (list) => (list.length === 0 ? null : Math.min(...list));
+function controls() {
+  return [...document.querySelectorAll("button, a[href], input, select, textarea, summary, [role=button]")]
+    .filter((e) => shown(e) && e.getBoundingClientRect().width > 0)
+    .map((e) => {
+      const box = e.getBoundingClientRect();
+      const inner = [e, ...e.querySelectorAll("*")].filter(shown);
+      const texts = inner
+        .filter(
+          (i) => !i.closest("svg") && [...i.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim()),
+        )
+        .map((i) => contrast(rgba(getComputedStyle(i).color), ground(i)));
+      const shapes = inner
+        .filter((i) => i.closest("svg") && i instanceof SVGGeometryElement)
+        .map((i) => {
+          const style = getComputedStyle(i);
+          const behind = ground(i.closest("svg"));
+          const inks = [style.fill, style.stroke]
+            .filter((p) => p !== "none")
+            .map(rgba)
+            .filter((c) => c[3] > 0);
+          return Math.max(1, ...inks.map((c) => contrast(c, behind)));
+        });
+      const style = getComputedStyle(e);
+      const edged = parseFloat(style.borderTopWidth) > 0 && parseFloat(style.borderLeftWidth) > 0;
+      const line = rgba(style.borderTopColor);
+      return {
+        name: nameOf(e),
+        width: box.width,
+        height: box.height,
+        stop: e.matches(".stop"),
+        text: least(texts),
+        shape: least(shapes),
+        edge: edged ? Math.max(contrast(line, ground(e)), contrast(line, ground(e.parentElement))) : null,
+        disabled: e.disabled === true,
+      };
+    });
+}
+function surfaces() {
+  return [...document.querySelectorAll("*")]
+    .filter((e) => shown(e))
+    .flatMap((e) => {
+      const box = e.getBoundingClientRect();
+      if (box.width < 83 || box.height < 20) return [];
+      const style = getComputedStyle(e);
+      const drawn =
+        e instanceof SVGGeometryElement
+          ? [style.fill]
+          : e instanceof SVGElement
+            ? []
+            : [style.backgroundColor];
+      return drawn
+        .filter((p) => p !== "none")
+        .map(rgba)
+        .filter((c) => c[3] > 0)
+        .map((c) => ({
+          name: `${e.tagName}.${e.getAttribute("class") ?? ""}`,
+          luminance: luminance(c),
+          red: linear(c[0]),
+          blue: linear(c[2]),
+        }));
+    });
+}
+function flashing() {
+  return document
+    .getAnimations()
+    .filter(
+      (a) =>
+        a.effect?.getTiming().iterations === Infinity &&
+        a.effect.getKeyframes().some((k) => k.opacity !== undefined),
+    )
+    .map((a) => {
+      const cycle = Number(a.effect.getComputedTiming().duration);
+      const seen = [];
+      const was = a.currentTime;
+      a.pause();
+      for (let i = 0; i < 200; i += 1) {
+        a.currentTime = (cycle * i) / 200;
+        seen.push(Number(getComputedStyle(a.effect.target).opacity));
+      }
+      a.currentTime = was;
+      a.play();
+      const rises = seen.filter((o, i) => o - seen.at(i - 1) > 0.1).length;
+      return { name: a.effect.target.getAttribute("class") ?? "", perSecond: (rises * 1000) / cycle };
+    });
+}
+
+({ controls, surfaces, flashing });

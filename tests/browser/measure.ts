@@ -1,0 +1,84 @@
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import type { Light } from "../../web/words/light.ts";
+
+const IN_PAGE = readFileSync(new URL("inPage.js", import.meta.url), "utf8");
+const call = (what: string) =>
+  `(() => { ${IN_PAGE.replace("({ controls, surfaces, flashing });", `return ${what}();`)} })()`;
+
+/** 22 mm and 30 mm at 96 px to the inch, less what rounding of layout may take. */
+const KEY = 83;
+const STOP = 113;
+
+/** One control as it is drawn: its side in CSS pixels, and every contrast that a person needs to use it. */
+export interface Measured {
+  name: string;
+  width: number;
+  height: number;
+  /** A stop: hold, cut or fire. */
+  stop: boolean;
+  /** The least contrast of its text with the ground behind it; null without text. */
+  text: number | null;
+  /** The least contrast of a drawn shape within it with that ground; null without one. */
+  shape: number | null;
+  /** The contrast of its edge with the ground outside or inside, the better of the two; null without an edge. */
+  edge: number | null;
+  disabled: boolean;
+}
+
+/** A filled surface as it is drawn, larger than a mark. */
+export interface Surface {
+  name: string;
+  /** Relative luminance, 0 to 1. */
+  luminance: number;
+  /** Linear blue and red, 0 to 1. */
+  blue: number;
+  red: number;
+}
+
+/**
+ * Everything that can be touched on the page, measured as the browser draws it: sides by layout, contrast by the
+ * formula of WCAG 2.2 on computed colours, transparent grounds resolved to what lies behind.
+ */
+export function controls(page: Page): Promise<Measured[]> {
+  return page.evaluate(call("controls"));
+}
+
+/** The surfaces of the page that are at least a key large. */
+export function surfaces(page: Page): Promise<Surface[]> {
+  return page.evaluate(call("surfaces"));
+}
+
+/** Rates of everything that flashes just now: cycles a second and how often its opacity rises in one cycle. */
+export function flashing(page: Page): Promise<{ name: string; perSecond: number }[]> {
+  return page.evaluate(call("flashing"));
+}
+
+/** What a control lacks of what the four posts promise. */
+function lacks(c: Measured): string[] {
+  const side = Math.min(c.width, c.height);
+  // On a telephone a row of four keys is narrower than high; nothing is lower than a key.
+  const low = c.height < KEY || c.width < 44 || (c.stop && side < STOP);
+  return [
+    ...(low ? [`is ${Math.round(c.width)} by ${Math.round(c.height)} px`] : []),
+    ...(c.text !== null && c.text < 7 ? [`its words have ${c.text.toFixed(2)} to 1`] : []),
+    ...(c.shape !== null && c.shape < 3 ? [`its shape has ${c.shape.toFixed(2)} to 1`] : []),
+    ...(c.edge !== null && !c.disabled && c.edge < 3 ? [`its edge has ${c.edge.toFixed(2)} to 1`] : []),
+  ];
+}
+
+/** Every fault of size, contrast and, by night, brightness that a panel has in one light. */
+export async function drawnFaults(page: Page, light: Light): Promise<string[]> {
+  await page.evaluate((l) => {
+    document.documentElement.dataset.mode = l;
+  }, light);
+  const faults = (await controls(page)).flatMap((c) => lacks(c).map((f) => `${light}, ${c.name}: ${f}`));
+  if (light !== "night") return faults;
+  const bright = (await surfaces(page))
+    .filter((s) => !s.name.includes("qr-"))
+    .filter((s) => s.luminance > 0.05 || s.blue > s.red + 0.001);
+  return [
+    ...faults,
+    ...bright.map((s) => `night, ${s.name}: luminance ${s.luminance.toFixed(3)}, blue ${s.blue.toFixed(3)}`),
+  ];
+}

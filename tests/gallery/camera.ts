@@ -1,0 +1,55 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import type { Light } from "../../web/words/light.ts";
+
+export const LIGHTS: readonly Light[] = ["sun", "indoor", "night"];
+
+export const SIZES = {
+  phone: { width: 390, height: 844 },
+  tablet: { width: 1180, height: 820 },
+  desktop: { width: 1600, height: 1000 },
+} as const;
+
+export type Size = keyof typeof SIZES;
+
+export interface Picture {
+  scene: string;
+  who: string;
+  size: Size;
+  light: Light;
+  file: string;
+}
+
+/** Takes one screen in every size and light, and keeps what it took. */
+export class Camera {
+  readonly pictures: Picture[] = [];
+  readonly #folder: string;
+  readonly #sizes: readonly Size[];
+  readonly #lights: readonly Light[];
+
+  constructor(folder: string, sizes: readonly Size[], lights: readonly Light[]) {
+    this.#folder = folder;
+    this.#sizes = sizes;
+    this.#lights = lights;
+    mkdirSync(folder, { recursive: true });
+  }
+
+  /** @param whole the whole length of the page instead of what the window shows */
+  async take(scene: string, who: string, page: Page, whole = false): Promise<void> {
+    const before = page.viewportSize();
+    for (const size of this.#sizes) {
+      await page.setViewportSize(SIZES[size]);
+      for (const light of this.#lights) {
+        await page.evaluate((l) => {
+          document.documentElement.dataset.mode = l;
+        }, light);
+        const file = `${scene} ${who} ${size} ${light}.png`.toLowerCase().replaceAll(/[^a-z0-9.]+/g, "-");
+        const bytes = await page.screenshot({ fullPage: whole, animations: "disabled" });
+        writeFileSync(join(this.#folder, file), bytes);
+        this.pictures.push({ scene, who, size, light, file });
+      }
+    }
+    if (before) await page.setViewportSize(before);
+  }
+}

@@ -1,0 +1,40 @@
+import { rmSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
+import { z } from "zod";
+import { openBrowser } from "../browser/seat.ts";
+import { TestServer } from "../browser/server.ts";
+import { Camera, LIGHTS, SIZES, type Size } from "./camera.ts";
+import { galleryPage } from "./page.ts";
+import { photographStart } from "./scenes.ts";
+
+const FOLDER = fileURLToPath(new URL("../../.gallery/", import.meta.url));
+
+/** Commas between names; all of them when nothing is said. */
+const listOf = <T extends string>(all: readonly T[]) =>
+  z
+    .string()
+    .default(all.join())
+    .transform((text) => text.split(","))
+    .pipe(z.array(z.enum(all as readonly [T, ...T[]])).min(1));
+
+const { values } = parseArgs({ options: { sizes: { type: "string" }, lights: { type: "string" } } });
+const { sizes, lights } = z
+  .object({ sizes: listOf(Object.keys(SIZES) as Size[]), lights: listOf(LIGHTS) })
+  .parse(values);
+
+rmSync(FOLDER, { recursive: true, force: true });
+const camera = new Camera(FOLDER, sizes, lights);
+const server = new TestServer();
+await server.start();
+const browser = await openBrowser();
+try {
+  await photographStart(browser, server.url, camera);
+} finally {
+  // What was taken before something failed is worth looking at too.
+  writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));
+  await browser.close();
+  await server.end();
+}
+console.log(`${camera.pictures.length} pictures: ${FOLDER}index.html`);
+process.exit(0);

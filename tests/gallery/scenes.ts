@@ -1,0 +1,179 @@
+import type { Browser } from "playwright-core";
+import { type Crew, planAndBrief, powerUp, secure, signInCrew } from "../browser/crew.ts";
+import { Seat } from "../browser/seat.ts";
+import {
+  arcClear,
+  clearAndReadBack,
+  clearedToStart,
+  crankAndCatch,
+  guardTo,
+  oilAndSettle,
+  ready,
+} from "../browser/startSteps.ts";
+import type { Camera } from "./camera.ts";
+
+/** Every post's panel at this moment. */
+async function posts(
+  camera: Camera,
+  scene: string,
+  { cockpit, guard, power, supervisor }: Crew,
+): Promise<void> {
+  await camera.take(scene, "Cockpit", cockpit.page);
+  await camera.take(scene, "Fire guard", guard.page);
+  await camera.take(scene, "Ground power", power.page);
+  await camera.take(scene, "Supervisor", supervisor.page);
+}
+
+/** One whole start, with a stop at every moment that looks different. */
+export async function photographStart(browser: Browser, url: string, camera: Camera): Promise<void> {
+  await signedOut(browser, url, camera);
+  const crew = await signInCrew(browser, url);
+  const { cockpit, guard, power, supervisor } = crew;
+  await camera.take("Ramp, nothing on it", "Anybody", cockpit.page);
+  const code = await planAndBrief(crew);
+  await posts(camera, "Securing begins", crew);
+  await entries(camera, crew);
+  await secure(crew);
+  await powerUp(crew);
+  await posts(camera, "Power is on", crew);
+  await observer(browser, url, code, camera);
+
+  await ready(3, crew);
+  await posts(camera, "Number 3 asked for, the guard on the way", crew);
+  await sheets(camera, crew);
+  await guardTo(3, crew);
+  await arcClear(3, crew);
+  await supervisor.answer("The crew is ready to start number 3. Clear it?", "Clear to start");
+  await cockpit.asked("Clear to start number 3. Read back: which engine?");
+  await cockpit.press("Read back");
+  await camera.take("Read-back due", "Cockpit", cockpit.page);
+  await cockpit.press("Engine number 3");
+  await cockpit.asked("Clearance stands for number 3. Engage the starter.");
+  await cockpit.press("Starter engaged");
+  await posts(camera, "Number 3 cranks", crew);
+  await cockpit.answer("Number 3 is cranking. Did it catch?", "It caught");
+  await oilAndSettle(3, cockpit);
+
+  await clearedToStart(4, crew);
+  await power.press("Hold");
+  await cockpit.asked("Hold. Stop all new action.");
+  await posts(camera, "Ground power holds", crew);
+  for (const seat of [cockpit, guard, supervisor])
+    await seat.answer("Hold. Stop all new action.", "Received");
+  await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await ready(4, crew);
+  await clearAndReadBack(4, crew);
+  await crankAndCatch(4, cockpit);
+  await cockpit.asked("No oil pressure on number 4 in time. Shut it down.");
+  await posts(camera, "No oil pressure on number 4", crew);
+  await noOilDrill(crew);
+  await ready(4, crew);
+  await arcClear(4, crew);
+  await clearAndReadBack(4, crew);
+  await crankAndCatch(4, cockpit);
+  await oilAndSettle(4, cockpit);
+  for (const n of [2, 1]) {
+    await clearedToStart(n, crew);
+    await crankAndCatch(n, cockpit);
+    await oilAndSettle(n, cockpit);
+  }
+  await toWarmUp(crew);
+  await posts(camera, "Warm-up", crew);
+  await supervisor.press("Posts and session");
+  await supervisor.page.locator(".code").waitFor();
+  await camera.take("Posts and session", "Supervisor", supervisor.page);
+  await supervisor.press("Close");
+  await guard.press("Fire");
+  await guard.press("Engine number 2");
+  await camera.take("Fire: where?", "Fire guard", guard.page);
+  await guard.press("Induction");
+  await cockpit.sees(/^Fire at number 2/);
+  await posts(camera, "Fire at number 2", crew);
+  await unheard(camera, crew);
+  await pages(camera, supervisor, url);
+}
+
+async function signedOut(browser: Browser, url: string, camera: Camera): Promise<void> {
+  const page = await (await browser.newContext()).newPage();
+  await page.goto(url);
+  await page.getByRole("heading", { name: "Demonstration" }).waitFor();
+  await camera.take("Sign-in", "Anybody", page, true);
+  await page.context().close();
+}
+
+/** What is put in with steps and touches. */
+async function entries(camera: Camera, { cockpit, supervisor }: Crew): Promise<void> {
+  await cockpit.asked("Set the brakes and read their pressure.");
+  await cockpit.press("Brakes set");
+  await camera.take("A figure to put in", "Cockpit", cockpit.page);
+  await cockpit.press("Back");
+  await supervisor.press("Cut");
+  await camera.take("Cut: which engine?", "Supervisor", supervisor.page);
+  await supervisor.press("Close");
+}
+
+async function sheets(camera: Camera, { cockpit, guard }: Crew): Promise<void> {
+  await cockpit.press(/^Engine 3:/);
+  await camera.take("An engine touched", "Cockpit", cockpit.page);
+  await cockpit.press("Close");
+  await guard.press(/^Engine 3:/);
+  await camera.take("An engine touched", "Fire guard", guard.page);
+  await guard.press("Close");
+}
+
+async function observer(browser: Browser, url: string, code: string, camera: Camera): Promise<void> {
+  const seat = await Seat.open(browser, url, "keren");
+  await camera.take("Ramp, one aircraft on it", "Observer", seat.page);
+  await seat.page.getByLabel("Joining code").fill(code);
+  await seat.press("Join");
+  await seat.page.locator(".panel").waitFor();
+  await camera.take("Power is on", "Observer", seat.page);
+  await seat.context.close();
+}
+
+async function noOilDrill({ cockpit, guard, supervisor }: Crew): Promise<void> {
+  await cockpit.answer("Shut that engine down", "Done");
+  await cockpit.answer("Do not start it again before the reason is known", "Done");
+  await cockpit.answer("No oil pressure on number 4 in time. Shut it down.", "Seen");
+  await cockpit.answer("Number 4 caught. Watch for oil pressure.", "Shut down");
+  await guard.answer("Look for oil under the engine", "Done");
+  await supervisor.answer("Write it up as a defect", "Done");
+  await supervisor.answer("Decide whether the start goes on without it", "Done");
+  await supervisor.answer("No oil pressure on number 4 in time. Shut it down.", "Seen");
+  await supervisor.answer("The drill is worked through: No or low oil pressure. End it?", "End the drill");
+}
+
+async function toWarmUp({ cockpit, power, supervisor }: Crew): Promise<void> {
+  await cockpit.read("Bus volts, generators alone", "Enter reading");
+  await cockpit.answer("All engines run. Have ground power disconnected.", "Disconnect, please");
+  await power.answer("Disconnect ground power.", "Will comply");
+  await power.answer("The crew says disconnect. Output off, unplug, cart away.", "Off and unplugged");
+  await cockpit.answer("Ground power is off and unplugged.", "Received");
+  await supervisor.answer("All engines are stable. Go on to warm-up?", "Go on");
+}
+
+/** The network is gone, and somebody holds. */
+async function unheard(camera: Camera, { guard }: Crew): Promise<void> {
+  await guard.context.setOffline(true);
+  await guard.page.locator(".stale").waitFor({ timeout: 30_000 });
+  await guard.press("Hold");
+  await camera.take("The server is not heard", "Fire guard", guard.page);
+  await guard.context.setOffline(false);
+}
+
+/** The pages beside the panels. */
+async function pages(camera: Camera, { page }: Seat, url: string): Promise<void> {
+  const at = async (path: string, scene: string, until: string, whole = false) => {
+    await page.goto(`${url}${path}`);
+    await page.getByText(until).first().waitFor();
+    await camera.take(scene, "Anybody", page, whole);
+  };
+  await at(`${new URL(page.url()).pathname}/record`, "Record", "events, times by the server in UTC");
+  await at("/", "Ramp", "The ramp");
+  await at("/study", "Hand signals", "the giver's right arm");
+  await at("/types", "Aircraft types", "Aircraft types");
+  await at("/plan", "Plan a start", "Aircraft");
+  await page.getByRole("button", { name: /^Windhover/ }).click();
+  await page.getByText(/^Order of starting/).waitFor();
+  await camera.take("Plan a start, aircraft chosen", "Anybody", page, true);
+}

@@ -1,0 +1,10 @@
+/** What stands at the edge of every panel. */
+export const caution = {
+  brief:
+    "Supports hand signals, the approved manual and trained crews; never replaces them. A button here is a message, not an emergency stop.",
+};
+
+export const light = {
+  names: { sun: "Sun", indoor: "Indoor", night: "Night" },
+  key: (now: string, next: string) => `Colours for: ${now.toLowerCase()}. Change to ${next.toLowerCase()}`,
+};

@@ -1,0 +1,11 @@
+import type { Text } from "../en/text.ts";
+
+export const caution: Text["caution"] = {
+  brief:
+    "Apoya las señales de mano, el manual aprobado y las tripulaciones entrenadas; nunca los reemplaza. Un botón aquí es un mensaje, no un paro de emergencia.",
+};
+
+export const light: Text["light"] = {
+  names: { sun: "Sol", indoor: "Techo", night: "Noche" },
+  key: (now: string, next: string) => `Colores para: ${now.toLowerCase()}. Cambiar a ${next.toLowerCase()}`,
+};
