@@ -9,7 +9,7 @@ export function LightKey({ light, onLight }: { light: Light; onLight(next: Light
     <button
       type="button"
       className="light-key"
-      aria-label={key(names[light], names[next])}
+      aria-label={key(names[light].toLowerCase(), names[next].toLowerCase())}
       onClick={() => onLight(next)}
     >
       <svg viewBox="0 0 32 32" className="light-shape" aria-hidden="true">

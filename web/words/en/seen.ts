@@ -6,5 +6,5 @@ export const caution = {
 
 export const light = {
   names: { sun: "Sun", indoor: "Indoor", night: "Night" },
-  key: (now: string, next: string) => `Colours for: ${now.toLowerCase()}. Change to ${next.toLowerCase()}`,
+  key: (now: string, next: string) => `Colours for: ${now}. Change to ${next}`,
 };

@@ -7,5 +7,5 @@ export const caution: Text["caution"] = {
 
 export const light: Text["light"] = {
   names: { sun: "Sol", indoor: "Techo", night: "Noche" },
-  key: (now: string, next: string) => `Colores para: ${now.toLowerCase()}. Cambiar a ${next.toLowerCase()}`,
+  key: (now: string, next: string) => `Colores para: ${now}. Cambiar a ${next}`,
 };
