@@ -7,6 +7,7 @@ import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes } from "./http/health.ts";
 import { answerErrors } from "./http/problem.ts";
+import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
 import { sessionRoutes } from "./http/sessions.ts";
 import { ownRoutes, signInRoute } from "./http/sign-in.ts";
@@ -43,7 +44,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   await secure(app as unknown as FastifyInstance);
   await document(app as unknown as FastifyInstance);
 
-  const { store, directory, sessions, planning, signIns, types, clock, demoSignIns } = house;
+  const { store, directory, sessions, planning, signIns, types, notary, clock, demoSignIns } = house;
   await app.register(healthRoutes, { prefix: "/health", store, sessions });
   await app.register(signInRoute, { prefix: "/api", signIns, perMinute: options.signInsPerMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
@@ -54,7 +55,8 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
       await inner.register(directoryRoutes, { directory });
       await inner.register(typeRoutes, { directory, types });
       await inner.register(sessionRoutes, { store, sessions, planning, clock });
-      await inner.register(evidenceRoute, { store, clock });
+      await inner.register(evidenceRoute, { store, notary, clock });
+      await inner.register(proofRoutes, { store, notary });
       await inner.register(printRoutes, { store, directory, sessions, clock });
     },
     { prefix: "/api" },

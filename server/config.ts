@@ -1,4 +1,4 @@
-import { resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { z } from "zod";
 import { StartRefused } from "./start-refused.ts";
 
@@ -40,6 +40,7 @@ const environmentSchema = z.object({
   CHOCKSIDE_DEMO: z
     .enum(["auto", "off"], { error: "must be auto (demo data in an empty database) or off" })
     .default("auto"),
+  CHOCKSIDE_SIGNING_KEY: z.string().min(1).optional(),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -54,6 +55,8 @@ export interface Config {
   redis: string | null;
   origins: string[];
   demo: boolean;
+  /** Absolute path of the key that signs checkpoints, and whether it was named or is the one we make ourselves. */
+  signingKey: { file: string; ours: boolean };
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
@@ -72,14 +75,19 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   if (REDIS_URL !== undefined && DATABASE_URL === undefined)
     throw new StartRefused("settings are wrong: REDIS_URL is for several servers, which need DATABASE_URL");
   const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG } = read.data;
+  const { CHOCKSIDE_SIGNING_KEY: key } = read.data;
+  const data = resolve(CHOCKSIDE_DATA);
   return {
     port: PORT,
     host: HOST,
-    data: resolve(CHOCKSIDE_DATA),
+    data,
     postgres: DATABASE_URL ?? null,
     redis: REDIS_URL ?? null,
     origins: CHOCKSIDE_ORIGINS,
     demo: CHOCKSIDE_DEMO === "auto",
+    signingKey: key
+      ? { file: resolve(key), ours: false }
+      : { file: join(dirname(data), "evidence-key.pem"), ours: true },
     logLevel: CHOCKSIDE_LOG,
   };
 }

@@ -1,6 +1,8 @@
 import type { PinCost } from "./auth/pin.ts";
 import { SignIns } from "./auth/sign-ins.ts";
 import type { ServerClock, Timers } from "./clock.ts";
+import { Notary } from "./evidence/notary.ts";
+import type { EvidenceSigner } from "./evidence/signer.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
 import { Planning } from "./sessions/planning.ts";
@@ -17,6 +19,7 @@ export interface Ground {
   timers: Timers;
   ids: typeof randomIds;
   pinCost: PinCost;
+  signer: EvidenceSigner;
   log: SessionLog;
   /** Empty when the demo is off; then nobody invented for it may sign in. */
   demoSignIns: readonly DemoSignIn[];
@@ -28,6 +31,7 @@ export interface House extends Ground {
   planning: Planning;
   signIns: SignIns;
   types: TypeOffice;
+  notary: Notary;
   /** Lets go of timers; the stores are closed by whoever opened them. */
   close(): void;
 }
@@ -37,8 +41,9 @@ const LOOK_MS = 1_000;
 
 /** Builds the house and records in every session that is not over that the server started. */
 export async function buildHouse(ground: Ground): Promise<House> {
-  const { store, directory, clock, timers, ids, pinCost, log, demoSignIns } = ground;
-  const sessions = new Sessions({ store, clock, timers, log });
+  const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns } = ground;
+  const notary = new Notary({ store, signer, clock, log });
+  const sessions = new Sessions({ store, clock, timers, log, notary });
   const planning = new Planning({ directory, store, sessions, clock, ids });
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo: demoSignIns.length > 0 });
   const types = new TypeOffice(directory, clock);
@@ -54,5 +59,5 @@ export async function buildHouse(ground: Ground): Promise<House> {
     stop();
     sessions.close();
   };
-  return { ...ground, sessions, planning, signIns, types, close };
+  return { ...ground, sessions, planning, signIns, types, notary, close };
 }

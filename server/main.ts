@@ -6,6 +6,7 @@ import { PIN_COST } from "./auth/pin.ts";
 import { machineClocks, ServerClock, systemTimers } from "./clock.ts";
 import { readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
+import { openSigner } from "./evidence/signer.ts";
 import { buildHouse } from "./house.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
@@ -26,6 +27,7 @@ await main().catch((error: unknown) => {
 async function main(): Promise<void> {
   const config = readConfig(process.env);
   const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
+  const signer = openSigner(config.signingKey);
   const stores = await openStores(config, Date.now());
   const { store, directory } = stores;
   const clock = new ServerClock(machineClocks, await store.newestAt());
@@ -38,6 +40,7 @@ async function main(): Promise<void> {
     timers: systemTimers,
     ids: randomIds,
     pinCost: PIN_COST,
+    signer,
     log,
     demoSignIns,
   });
@@ -64,6 +67,7 @@ async function main(): Promise<void> {
     setTimeout(() => process.exit(1), STOP_MS).unref();
     await app.close();
     house.close();
+    await house.notary.idle();
     await stores.close();
   };
   for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));

@@ -12,6 +12,7 @@ import { fail, run, status } from "../server/scripts/run.mjs";
 const PROGRAMS = [
   ["/usr/bin/chromium", "chromium", "browser tests"],
   ["/usr/lib/postgresql", "postgresql", "tests of several servers"],
+  ["/usr/bin/python3", "python3", "tests of evidence"],
   ["/usr/bin/redis-server", "redis-server", "tests of several servers"],
 ];
 const bin = (path) => join(root, "node_modules", path);

@@ -1,32 +1,89 @@
-import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
+import { createHash } from "node:crypto";
+import { fromHex } from "../../shared/evidence/note.ts";
+import { faultOfCheckpoints, faultOfEnd } from "../../shared/evidence/signedExport.ts";
+import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../sha256.ts";
+import { noteTools } from "./note-tools.ts";
 
 export interface FileCheck {
   ok: boolean;
-  /** One or two lines for a person. */
+  /** A few lines for a person. */
   says: string;
 }
 
-/** Checks an exported record in its exact form (NDJSON): the first line is the manifest, each other one an event. */
-export function checkFile(text: string): FileCheck {
+/** What was kept elsewhere, and so shows a record written anew as a whole. */
+export interface Kept {
+  /** Public keys, hexadecimal: nothing else may have signed. */
+  keys?: readonly string[];
+  /** Checkpoints (signed notes): the record must continue them. */
+  checkpoints?: readonly string[];
+}
+
+interface Fault {
+  /** Line of the file, from 1. */
+  line: number;
+  why: string;
+}
+
+/** Checks an exported record in its exact form (NDJSON): the manifest, an event a line, and the signature of it all. */
+export function checkFile(text: string, kept: Kept = {}): FileCheck {
   const lines = text.split("\n");
   // The last line ends with a line feed: what follows it is nothing.
-  if (lines.at(-1) === "") lines.pop();
-  const [first, ...events] = lines;
-  const bad = (line: number, why: string): FileCheck => ({ ok: false, says: `BAD line ${line}: ${why}` });
-  const manifest = manifestSchema.safeParse(parse(first ?? ""));
-  if (!manifest.success) return bad(1, "not the manifest of a record exported as NDJSON");
-  const result = verify(events, manifest.data, sha256);
+  const ended = lines.at(-1) === "";
+  if (ended) lines.pop();
+  const [first = "", ...rest] = lines;
+  const bad = ({ line, why }: Fault): FileCheck => ({ ok: false, says: `BAD line ${line}: ${why}` });
+  const read = manifestSchema.safeParse(parse(first));
+  if (!read.success) return bad({ line: 1, why: "not the manifest of a record exported as NDJSON" });
+  const manifest = read.data;
+  const signed = manifest.format === "chockside-evidence-2";
+  const end = signed && rest.length > manifest.events ? rest.pop() : undefined;
+
+  const result = verify(rest, manifest, sha256);
   // Line 1 of the file is the manifest, so event line n is line n + 1.
-  if (!result.ok) return bad(result.line + 1, result.why);
-  const { session, aircraft, exportedAt } = manifest.data;
-  return {
-    ok: true,
-    says:
-      `OK ${result.events} events of session ${session}, ${aircraft}, stage ${result.state.stage}, exported ${exportedAt}\n` +
-      `head ${result.head}\n` +
-      "The chain shows that nothing was changed inside it. That it was not written anew as a whole is shown only by a head noted elsewhere.",
-  };
+  if (!result.ok) return bad({ line: result.line + 1, why: result.why });
+  const fault = signed ? signatureFault(manifest, rest, end ?? "", kept) : unsignedFault(kept);
+  if (fault) return bad(fault);
+  if (signed && !ended) return bad({ line: lines.length, why: "the file does not end with a line feed" });
+  return { ok: true, says: saysOf(manifest, result.events, result.head, result.state.stage, kept) };
+
+  function signatureFault(
+    m: SignedManifest,
+    events: string[],
+    last: string,
+    { keys, checkpoints = [] }: Kept,
+  ) {
+    const stranger = keys && m.keys.find((key) => !keys.includes(key));
+    if (stranger) return { line: 1, why: `it names the key ${stranger}, which is none of those given` };
+    const found = faultOfCheckpoints(events, m, checkpoints, noteTools);
+    if (found) return { ...found, line: found.line + 1 };
+    const before = createHash("sha256").update(`${[first, ...events].join("\n")}\n`, "utf8");
+    const why = faultOfEnd(last, before.digest(), m.keys.slice(0, 1).map(fromHex), noteTools);
+    return why === null ? null : { line: events.length + 2, why };
+  }
+}
+
+/** The first form of exports has no signature, which is no answer to somebody who asks for one. */
+function unsignedFault({ keys, checkpoints }: Kept): Fault | null {
+  return keys || checkpoints ? { line: 1, why: "it is of the first form, which is not signed" } : null;
+}
+
+function saysOf(manifest: Manifest, events: number, head: string, stage: string, kept: Kept): string {
+  const { session, aircraft, exportedAt } = manifest;
+  const says = [
+    `OK ${events} events of session ${session}, ${aircraft}, stage ${stage}, exported ${exportedAt}`,
+    `head ${head}`,
+  ];
+  if (manifest.format === "chockside-evidence-2") {
+    const [key = ""] = manifest.keys;
+    says.push(`${manifest.checkpoints.length} checkpoints and the whole file are signed by key ${key}`);
+  }
+  if (!kept.keys && !kept.checkpoints)
+    says.push(
+      "This shows that nothing was changed since. That whoever keeps the key did not write it anew as a whole is " +
+        "shown only by what was noted elsewhere: --key KEY, --checkpoint FILE.",
+    );
+  return says.join("\n");
 }
 
 function parse(text: string): unknown {

@@ -1,8 +1,13 @@
+import { createHash } from "node:crypto";
 import { canonical } from "../../shared/evidence/canonical.ts";
-import type { Manifest } from "../../shared/evidence/verify.ts";
-import type { EventStore, SessionRow, StoredEvent } from "../store/events.ts";
+import { endLine } from "../../shared/evidence/signedExport.ts";
+import type { Claim, SignedManifest } from "../../shared/evidence/verify.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
 import { CAUTION } from "./caution.ts";
 import { csvHead, csvLine } from "./csv.ts";
+import { firstOf } from "./leaves.ts";
+import type { Notary } from "./notary.ts";
+import { noteTools } from "./note-tools.ts";
 
 export const EVIDENCE_FORMS = {
   ndjson: { media: "application/x-ndjson; charset=utf-8" },
@@ -11,16 +16,30 @@ export const EVIDENCE_FORMS = {
 } as const;
 export type EvidenceForm = keyof typeof EVIDENCE_FORMS;
 
-const PAGE = 500;
+export interface ExportDeps {
+  store: EventStore;
+  notary: Notary;
+}
 
-/** What the export holds: without it a chain cannot show that its tail was cut off. */
-export function manifestOf(row: SessionRow, now: number): Manifest {
+/** What the session's row says of its record. */
+export function claimOf(row: SessionRow): Claim {
+  return { session: row.id, aircraft: row.aircraft, events: row.headSeq, head: row.headHash };
+}
+
+/** What the export holds, with every checkpoint up to the row's head; that of the head is signed now if need be. */
+async function manifestOf(
+  { store, notary }: ExportDeps,
+  row: SessionRow,
+  now: number,
+): Promise<SignedManifest> {
+  const whole = await notary.at(row.id, row.headSeq);
+  const earlier = (await store.checkpoints(row.id)).filter((c) => c.size < row.headSeq);
+  const checkpoints = [...earlier, whole];
   return {
-    format: "chockside-evidence-1",
-    session: row.id,
-    aircraft: row.aircraft,
-    events: row.headSeq,
-    head: row.headHash,
+    format: "chockside-evidence-2",
+    ...claimOf(row),
+    keys: [...new Set([notary.signer.publicHex, ...checkpoints.map((c) => c.publicKey)])],
+    checkpoints: checkpoints.map((c) => c.note),
     exportedAt: new Date(now).toISOString(),
     caution: CAUTION,
   };
@@ -28,34 +47,30 @@ export function manifestOf(row: SessionRow, now: number): Manifest {
 
 /** The session's record up to the row's head, piece by piece. NDJSON and JSON hold the stored bytes themselves. */
 export async function* exportOf(
-  store: EventStore,
+  deps: ExportDeps,
   row: SessionRow,
   form: EvidenceForm,
   now: number,
 ): AsyncGenerator<string> {
-  const manifest = canonical(manifestOf(row, now));
-  switch (form) {
-    case "ndjson":
-      yield `${manifest}\n`;
-      for await (const event of upTo(store, row)) yield `${event.body}\n`;
-      return;
-    case "json":
-      yield `{"manifest":${manifest},"events":[\n`;
-      for await (const event of upTo(store, row)) yield event.seq === 1 ? event.body : `,\n${event.body}`;
-      yield "\n]}\n";
-      return;
-    case "csv":
-      yield csvHead();
-      for await (const event of upTo(store, row)) yield csvLine(event);
+  const events = firstOf(deps.store, row.id, row.headSeq);
+  if (form === "csv") {
+    yield csvHead();
+    for await (const event of events) yield csvLine(event);
+    return;
   }
-}
-
-async function* upTo(store: EventStore, { id, headSeq }: SessionRow): AsyncGenerator<StoredEvent> {
-  for (let since = 0; since < headSeq; ) {
-    const page = await store.read(id, since, Math.min(PAGE, headSeq - since));
-    const last = page.at(-1);
-    if (!last) return;
-    yield* page;
-    since = last.seq;
+  const manifest = canonical(await manifestOf(deps, row, now));
+  if (form === "json") {
+    yield `{"manifest":${manifest},"events":[\n`;
+    for await (const event of events) yield event.seq === 1 ? event.body : `,\n${event.body}`;
+    yield "\n]}\n";
+    return;
   }
+  const digest = createHash("sha256");
+  const signed = (line: string) => {
+    digest.update(line, "utf8");
+    return line;
+  };
+  yield signed(`${manifest}\n`);
+  for await (const event of events) yield signed(`${event.body}\n`);
+  yield `${endLine(digest.digest(), deps.notary.signer, noteTools)}\n`;
 }

@@ -3,15 +3,14 @@ import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import type { Clock } from "../clock.ts";
-import { EVIDENCE_FORMS, type EvidenceForm, exportOf } from "../evidence/export.ts";
+import { EVIDENCE_FORMS, type EvidenceForm, type ExportDeps, exportOf } from "../evidence/export.ts";
 import { NoSuchSession } from "../sessions/sessions.ts";
-import type { EventStore } from "../store/events.ts";
 
 const FORMS = Object.keys(EVIDENCE_FORMS) as [EvidenceForm, ...EvidenceForm[]];
 
-export const evidenceRoute: FastifyPluginAsyncZod<{ store: EventStore; clock: Clock }> = async (
+export const evidenceRoute: FastifyPluginAsyncZod<ExportDeps & { clock: Clock }> = async (
   app,
-  { store, clock },
+  { store, notary, clock },
 ) => {
   app.get(
     "/sessions/:id/evidence",
@@ -37,7 +36,7 @@ export const evidenceRoute: FastifyPluginAsyncZod<{ store: EventStore; clock: Cl
         .header("content-type", EVIDENCE_FORMS[as].media)
         .header("content-disposition", `attachment; filename="${name}"`)
         .header("cache-control", "no-store")
-        .send(Readable.from(exportOf(store, row, as, clock.now())));
+        .send(Readable.from(exportOf({ store, notary }, row, as, clock.now())));
     },
   );
 };

@@ -33,6 +33,8 @@ export interface SessionsDeps {
   clock: Clock & { recorded(at: number): void };
   timers: Timers;
   log: SessionLog;
+  /** Asked to vouch for a session's record so far; never waited for. */
+  notary: { due(session: string, size: number): void };
 }
 
 /** Nobody planned a session of that id. */
@@ -188,7 +190,9 @@ export class Sessions {
     this.#audience.recorded(state.id, events);
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
-    if (events.some((e) => e.fact.type === "stageReached")) this.#audience.ramp();
+    if (!events.some((e) => e.fact.type === "stageReached")) return;
+    this.#audience.ramp();
+    this.#deps.notary.due(state.id, state.seq);
   }
 
   /** A deadline came: what time has brought is recorded. */

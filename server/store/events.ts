@@ -32,6 +32,18 @@ export interface SessionRow {
 /** How far a session has come. */
 export type SessionHead = Pick<SessionRow, "id" | "headSeq">;
 
+/** What the server vouched for of a session's first `size` events. */
+export interface CheckpointRecord {
+  session: string;
+  size: number;
+  /** Server milliseconds. */
+  at: number;
+  /** The signed note, exactly. */
+  note: string;
+  /** Public key that signed it, hexadecimal. */
+  publicKey: string;
+}
+
 /** Events to add to one session, all or none. */
 export interface Append {
   /** Number of the last event the appender knows; 0 begins a session. */
@@ -80,6 +92,10 @@ export interface EventStore {
   openSessions(): Promise<SessionRow[]>;
   /** How far each of them has come: asked often, so that a server sees what another recorded. */
   openHeads(): Promise<SessionHead[]>;
+  /** Keeps a checkpoint; of two for the same size the first stays. @throws StoreFailure */
+  addCheckpoint(checkpoint: CheckpointRecord): Promise<void>;
+  /** A session's checkpoints, the smallest first. */
+  checkpoints(session: string): Promise<CheckpointRecord[]>;
   /** Server time of the newest event of all, 0 when there is none. */
   newestAt(): Promise<number>;
   /** Writes something without effect. @throws StoreFailure when it cannot. */

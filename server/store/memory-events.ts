@@ -1,5 +1,6 @@
 import {
   type Append,
+  type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
   type SessionHead,
@@ -10,6 +11,7 @@ import {
 /** Keeps everything in this process's memory: for trying Chockside out, and for tests of what stands above it. */
 export class MemoryEventStore implements EventStore {
   readonly #events = new Map<string, StoredEvent[]>();
+  readonly #checkpoints = new Map<string, CheckpointRecord[]>();
   readonly #rows = new Map<string, SessionRow>();
 
   async append({ expected, events, row }: Append): Promise<void> {
@@ -59,6 +61,17 @@ export class MemoryEventStore implements EventStore {
 
   async newestAt(): Promise<number> {
     return Math.max(0, ...[...this.#rows.values()].map((r) => r.headAt));
+  }
+
+  async addCheckpoint(checkpoint: CheckpointRecord): Promise<void> {
+    const known = await this.checkpoints(checkpoint.session);
+    if (known.some((c) => c.size === checkpoint.size)) return;
+    const all = [...known, checkpoint].sort((a, b) => a.size - b.size);
+    this.#checkpoints.set(checkpoint.session, all);
+  }
+
+  async checkpoints(session: string): Promise<CheckpointRecord[]> {
+    return this.#checkpoints.get(session) ?? [];
   }
 
   async probe(): Promise<void> {}

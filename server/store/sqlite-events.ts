@@ -1,6 +1,7 @@
 import type Database from "better-sqlite3";
 import {
   type Append,
+  type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
   type SessionHead,
@@ -78,6 +79,13 @@ export class SqliteEventStore implements EventStore {
         `SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`,
       ),
       newestAt: db.prepare<[], { at: number | null }>(`SELECT max("headAt") AS "at" FROM "Session"`),
+      addCheckpoint: db.prepare(
+        `INSERT INTO "Checkpoint" ("session", "size", "at", "note", "publicKey")
+         VALUES (@session, @size, @at, @note, @publicKey) ON CONFLICT DO NOTHING`,
+      ),
+      checkpoints: db.prepare<unknown[], CheckpointRecord>(
+        `SELECT "session", "size", "at", "note", "publicKey" FROM "Checkpoint" WHERE "session" = ? ORDER BY "size"`,
+      ),
       probe: db.prepare(
         `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
          ON CONFLICT ("key") DO UPDATE SET "value" = CAST("value" AS INTEGER) + 1`,
@@ -129,6 +137,14 @@ export class SqliteEventStore implements EventStore {
 
   async newestAt(): Promise<number> {
     return this.#try(() => this.#sql.newestAt.get()?.at ?? 0);
+  }
+
+  async addCheckpoint(checkpoint: CheckpointRecord): Promise<void> {
+    this.#try(() => this.#sql.addCheckpoint.run(checkpoint));
+  }
+
+  async checkpoints(session: string): Promise<CheckpointRecord[]> {
+    return this.#try(() => this.#sql.checkpoints.all(session));
   }
 
   async probe(): Promise<void> {

@@ -5,17 +5,33 @@ import { canonical } from "./canonical.ts";
 import { type Digest, genesis } from "./chain.ts";
 import { readSealed } from "./read.ts";
 
-/** Says what an export holds. Without it a chain cannot show that its tail was cut off. */
-export const manifestSchema = z.strictObject({
-  format: z.literal("chockside-evidence-1"),
+const hexSchema = z.string().regex(/^[0-9a-f]{64}$/);
+const claimSchema = z.strictObject({
   session: z.string(),
   aircraft: z.string(),
   events: z.number().int().min(1),
-  head: z.string().regex(/^[0-9a-f]{64}$/),
+  head: hexSchema,
   exportedAt: z.string(),
   caution: z.string(),
 });
+const signedSchema = claimSchema.extend({
+  format: z.literal("chockside-evidence-2"),
+  /** Public Ed25519 keys, hexadecimal: that which signed the export first, then those of older checkpoints. */
+  keys: z.array(hexSchema).min(1),
+  /** Signed notes (`checkpoint.ts`), the smallest first; the last one is of the whole record. */
+  checkpoints: z.array(z.string()).min(1),
+});
+
+/** Says what an export holds. Without it a chain cannot show that its tail was cut off. The first form had no signature. */
+export const manifestSchema = z.discriminatedUnion("format", [
+  claimSchema.extend({ format: z.literal("chockside-evidence-1") }),
+  signedSchema,
+]);
 export type Manifest = z.infer<typeof manifestSchema>;
+export type SignedManifest = z.infer<typeof signedSchema>;
+
+/** What is claimed of a record: the chain is held against it. */
+export type Claim = Pick<Manifest, "session" | "aircraft" | "events" | "head">;
 
 export type Verification =
   | { ok: true; events: number; head: string; state: SessionState }
@@ -26,7 +42,7 @@ export type Verification =
  * manifest names. Names the first bad event line (1-based; the line after the last means the tail was cut, 0 the
  * manifest). A chain cannot show that its keeper wrote it anew: only a head kept elsewhere can.
  */
-export function verify(lines: readonly string[], manifest: Manifest, digest: Digest): Verification {
+export function verify(lines: readonly string[], manifest: Claim, digest: Digest): Verification {
   let state: SessionState | null = null;
   let head = genesis(manifest.session, digest);
   for (const [i, line] of lines.entries()) {
@@ -66,7 +82,7 @@ export function verify(lines: readonly string[], manifest: Manifest, digest: Dig
  * Line `i` does not hold the hash of what stands above it. Either was altered: whichever the line below still vouches
  * for was not.
  */
-function brokenLink(lines: readonly string[], i: number, manifest: Manifest, digest: Digest): Verification {
+function brokenLink(lines: readonly string[], i: number, manifest: Claim, digest: Digest): Verification {
   if (i === 0) return { ok: false, line: 1, why: "does not begin this session's chain" };
   const vouched = digest(lines[i] ?? "") === chainedBelow(lines, i, manifest);
   return vouched
@@ -74,7 +90,7 @@ function brokenLink(lines: readonly string[], i: number, manifest: Manifest, dig
     : { ok: false, line: i + 1, why: "it is not chained to the line above" };
 }
 
-function chainedBelow(lines: readonly string[], i: number, manifest: Manifest): string | null {
+function chainedBelow(lines: readonly string[], i: number, manifest: Claim): string | null {
   const below = lines[i + 1];
   if (below === undefined) return manifest.head;
   try {

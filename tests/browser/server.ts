@@ -13,6 +13,7 @@ import { openDatabase } from "../../server/store/open.ts";
 import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import { testSigner } from "../http/test-signer.ts";
 
 const SITE = fileURLToPath(new URL("../../web/dist", import.meta.url));
 const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
@@ -68,6 +69,7 @@ export class TestServer {
       timers: systemTimers,
       ids: randomIds,
       pinCost: CHEAP,
+      signer: testSigner,
       log,
       demoSignIns: demo.people,
     });

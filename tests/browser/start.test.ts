@@ -1,9 +1,9 @@
-import { createHash, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { io } from "socket.io-client";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
+import { checkFile } from "../../server/evidence/check-file.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { planAndBrief, powerUp, secure, signInCrew } from "./crew.ts";
@@ -117,12 +117,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] a four-engine start, from the plan to eviden
   await supervisor.page.goto(`${server.url}/session/${session}/record`);
   const download = supervisor.page.waitForEvent("download");
   await supervisor.press("Evidence (NDJSON)");
-  const [manifest = "", ...lines] = readFileSync(await (await download).path(), "utf8")
-    .trimEnd()
-    .split("\n");
-  const sha256 = (text: string) => createHash("sha256").update(text).digest("hex");
-  const found = verify(lines, manifestSchema.parse(JSON.parse(manifest)), sha256);
-  expect(found).toMatchObject({ ok: true, events: lines.length });
-  expect(found.ok && found.state.stage).toBe("closed");
+  const found = checkFile(readFileSync(await (await download).path(), "utf8"));
+  expect(found).toMatchObject({ ok: true, says: expect.stringContaining("stage closed") });
   expect(crew.all.flatMap((s) => s.complaints)).toEqual([]);
 }, 400_000);

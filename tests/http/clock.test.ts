@@ -1,3 +1,4 @@
+import { dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { ServerClock } from "../../server/clock.ts";
 import { readConfig } from "../../server/config.ts";
@@ -55,8 +56,17 @@ describe("the server's clock", () => {
 
 describe("settings", () => {
   it("[SRV-14] have defaults that work, and empty ones count as not set", () => {
-    const { data, ...rest } = readConfig({ PORT: "", CHOCKSIDE_ORIGINS: "" });
-    expect(rest).toEqual({ port: 4380, host: "0.0.0.0", origins: [], demo: true, logLevel: "info" });
+    const { data, signingKey, ...rest } = readConfig({ PORT: "", CHOCKSIDE_ORIGINS: "" });
+    expect(signingKey).toEqual({ file: join(dirname(data), "evidence-key.pem"), ours: true });
+    expect(rest).toEqual({
+      postgres: null,
+      redis: null,
+      port: 4380,
+      host: "0.0.0.0",
+      origins: [],
+      demo: true,
+      logLevel: "info",
+    });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
   });
 
@@ -68,14 +78,18 @@ describe("settings", () => {
         CHOCKSIDE_DATA: "/var/lib/x.db",
         CHOCKSIDE_ORIGINS: "https://ramp.example, http://10.0.0.5:8080",
         CHOCKSIDE_DEMO: "off",
+        CHOCKSIDE_SIGNING_KEY: "/run/secrets/key.pem",
         CHOCKSIDE_LOG: "silent",
       }),
     ).toEqual({
+      postgres: null,
+      redis: null,
       port: 0,
       host: "127.0.0.1",
       data: "/var/lib/x.db",
       origins: ["https://ramp.example", "http://10.0.0.5:8080"],
       demo: false,
+      signingKey: { file: "/run/secrets/key.pem", ours: false },
       logLevel: "silent",
     });
   });

@@ -56,6 +56,7 @@ describe("evidence as NDJSON", () => {
       /^attachment; filename="chockside-CH-TST-2026-06-01-[A-Z0-9]{6}\.ndjson"$/,
     );
     const [first = "", ...lines] = reply.body.trimEnd().split("\n");
+    expect(JSON.parse(lines.pop() ?? "")).toEqual({ end: expect.stringContaining("chockside/export\n") });
     const manifest = manifestSchema.parse(JSON.parse(first));
     expect(manifest).toMatchObject({ session, aircraft: "CH-TST", events: count, caution: CAUTION });
     const stored = await test.house.store.read(session, 0, 100);
@@ -199,7 +200,7 @@ describe("npm run verify", () => {
 
   it("[EVD-4] finds the tail cut off", async () => {
     const lines = (await take("ndjson")).body.trimEnd().split("\n");
-    const { ok, says } = checkFile(lines.slice(0, -1).join("\n"));
+    const { ok, says } = checkFile(lines.slice(0, -2).join("\n"));
     expect([ok, says]).toEqual([false, expect.stringMatching(new RegExp(`^BAD line ${count + 1}: `))]);
   });
 

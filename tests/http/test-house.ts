@@ -1,6 +1,7 @@
 import type { FastifyInstance } from "fastify";
 import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
+import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import { buildHouse, type House } from "../../server/house.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Directory, PersonRecord } from "../../server/store/directory.ts";
@@ -11,6 +12,7 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { HandClock, START } from "./hand-clock.ts";
+import { testSigner } from "./test-signer.ts";
 
 /** Cheap enough for tests; the real cost has a test of its own. */
 export const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
@@ -48,6 +50,7 @@ export interface TestHouse {
 
 export interface TestOptions {
   store?: EventStore;
+  signer?: EvidenceSigner;
   directory?: Directory;
   hand?: HandClock;
   demo?: boolean;
@@ -79,6 +82,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     timers: hand,
     ids: randomIds,
     pinCost: CHEAP,
+    signer: options.signer ?? testSigner,
     log: { error() {}, info() {} },
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
   });

@@ -1,5 +1,5 @@
 import Database from "better-sqlite3";
-import { manifestOf } from "../../server/evidence/export.ts";
+import { claimOf } from "../../server/evidence/export.ts";
 import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { verify } from "../../shared/evidence/verify.ts";
@@ -31,7 +31,7 @@ export function findings(file: string, acked: ReadonlyMap<string, Acked>): KillF
       .prepare(`SELECT * FROM "Event" WHERE "session" = ? ORDER BY "seq"`)
       .all(row.id) as StoredEvent[];
     const lines = stored.map((e) => e.body);
-    const verified = verify(lines, manifestOf(row, 0), sha256);
+    const verified = verify(lines, claimOf(row), sha256);
     if (!verified.ok) found.faults.push(`session ${row.id}, event ${verified.line}: ${verified.why}`);
     const events = lines.map((line) => readSealed(line).event);
     for (const event of events)

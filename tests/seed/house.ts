@@ -6,6 +6,7 @@ import { buildHouse, type House } from "../../server/house.ts";
 import { randomIds } from "../../server/ids.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { testSigner } from "../http/test-signer.ts";
 
 /** The least the hash allows: these PINs are no secret. */
 const CHEAP = { memoryCost: 1_024, timeCost: 2, parallelism: 1 };
@@ -32,6 +33,7 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
       timers: systemTimers,
       ids: randomIds,
       pinCost: CHEAP,
+      signer: testSigner,
       log: { info() {}, error() {} },
       demoSignIns: withDemo ? demo.people : [],
     });

@@ -91,7 +91,7 @@ export class StoredServer implements Server {
       },
     };
     const log = { error() {}, info() {} };
-    const sessions = new Sessions({ store: this.#store, clock, timers, log });
+    const sessions = new Sessions({ store: this.#store, clock, timers, log, notary: { due() {} } });
     sessions.tell({
       recorded: (_session, events) => {
         if (life === this.#life) this.#heard(events);

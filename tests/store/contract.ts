@@ -129,6 +129,20 @@ export function eventStoreContract(
       expect(await store.session("b")).toBeNull();
     });
 
+    it("[CHP-4] keeps checkpoints by size, the first of two for one size, and each session's apart", async () => {
+      const checkpoint = (session: string, size: number, note: string) =>
+        store.addCheckpoint({ session, size, at: 1, note, publicKey: "k" });
+      await checkpoint("a", 9, "nine");
+      await checkpoint("a", 2, "two");
+      await checkpoint("a", 9, "other");
+      await checkpoint("b", 1, "one");
+      expect((await store.checkpoints("a")).map((c) => c.note)).toEqual(["two", "nine"]);
+      expect(await store.checkpoints("b")).toEqual([
+        { session: "b", size: 1, at: 1, note: "one", publicKey: "k" },
+      ]);
+      expect(await store.checkpoints("c")).toEqual([]);
+    });
+
     it("[STO-2] finds a session by its code and by the command that planned it", async () => {
       await store.append(append("a", 0));
       expect((await store.sessionByCode("CODE-a"))?.id).toBe("a");

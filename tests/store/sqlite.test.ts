@@ -69,6 +69,9 @@ describe("the evidence on disk", () => {
     ])
       expect(() => db.exec(sql), sql).toThrow("events are append-only");
     expect((await store.read("a", 0, 10)).map((e) => e.body)).toEqual(['{"seq":1}', '{"seq":2}']);
+    await store.addCheckpoint({ session: "a", size: 2, at: 1, note: "n", publicKey: "k" });
+    for (const sql of [`UPDATE "Checkpoint" SET "note" = 'm'`, `DELETE FROM "Checkpoint"`])
+      expect(() => db.exec(sql), sql).toThrow("checkpoints are append-only");
     await store.close();
   });
 

@@ -3,6 +3,7 @@ import { setTimeout as pause } from "node:timers/promises";
 import pg from "pg";
 import {
   type Append,
+  type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
   type SessionHead,
@@ -96,6 +97,21 @@ export class PostgresEventStore implements EventStore {
 
   openHeads(): Promise<SessionHead[]> {
     return this.#select<SessionHead>(`SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`, []);
+  }
+
+  async addCheckpoint({ session, size, at, note, publicKey }: CheckpointRecord): Promise<void> {
+    await this.#select(
+      `INSERT INTO "Checkpoint" ("session", "size", "at", "note", "publicKey") VALUES ($1, $2, $3, $4, $5)
+       ON CONFLICT DO NOTHING`,
+      [session, size, at, note, publicKey],
+    );
+  }
+
+  checkpoints(session: string): Promise<CheckpointRecord[]> {
+    return this.#select<CheckpointRecord>(
+      `SELECT "session", "size", "at", "note", "publicKey" FROM "Checkpoint" WHERE "session" = $1 ORDER BY "size"`,
+      [session],
+    );
   }
 
   async newestAt(): Promise<number> {

@@ -1,0 +1,151 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { checkFile } from "../../server/evidence/check-file.ts";
+import { noteTools } from "../../server/evidence/note-tools.ts";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { signNote } from "../../shared/evidence/note.ts";
+import { signerFrom, testSigner } from "../http/test-signer.ts";
+import { given } from "../spec/given.ts";
+import { exportText, SMALL } from "./exported.ts";
+
+const story = given({ type: SMALL });
+story.say("supervisor", { type: "claimPost", post: "supervisor" });
+story.say("supervisor", { type: "send", kind: "hold", note: "\ufffd 2 “people” \u{1f6e9}" });
+const text = await exportText(story.log);
+const lines = text.trimEnd().split("\n");
+const file = (all: readonly string[]) => `${all.join("\n")}\n`;
+const other = signerFrom("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb");
+
+/** As `npm run verify` reads a file: what is no UTF-8 is not read at all. */
+function check(bytes: Uint8Array) {
+  try {
+    return checkFile(new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes)).ok;
+  } catch {
+    return false;
+  }
+}
+
+describe("a signed export", { timeout: 120_000 }, () => {
+  it("[CHP-7] is whole as it was written", () => {
+    expect(checkFile(text)).toMatchObject({
+      ok: true,
+      says: expect.stringContaining("2 checkpoints and the"),
+    });
+  });
+
+  it("[CHP-7] with any one byte changed is bad", () => {
+    const bytes = Buffer.from(text, "utf8");
+    const missed: string[] = [];
+    for (let i = 0; i < bytes.length; i += 1) {
+      const changed = Buffer.from(bytes);
+      // One bit, another for each byte in turn, so that all eight are tried all over the file.
+      changed[i] = (changed[i] ?? 0) ^ (1 << (i % 8));
+      if (check(changed)) missed.push(changed.subarray(Math.max(0, i - 20), i + 20).toString());
+    }
+    expect(missed).toEqual([]);
+  });
+
+  it("[CHP-7] with any one bit of its last letters changed is bad", () => {
+    const bytes = Buffer.from(text, "utf8");
+    // The last letters hold bits that mean nothing: they must be bad all the same.
+    for (let i = bytes.length - 12; i < bytes.length; i += 1)
+      for (let bit = 0; bit < 8; bit += 1) {
+        const changed = Buffer.from(bytes);
+        changed[i] = (changed[i] ?? 0) ^ (1 << bit);
+        expect(check(changed)).toBe(false);
+      }
+  });
+
+  it("[CHP-7] with a line left out, doubled, put elsewhere or exchanged is bad", () => {
+    for (const [i, line] of lines.entries()) {
+      const without = lines.filter((_, n) => n !== i);
+      expect(checkFile(file(without)).ok).toBe(false);
+      for (let to = 0; to <= without.length; to += 1)
+        if (to !== i) expect(checkFile(file(without.toSpliced(to, 0, line))).ok).toBe(false);
+      expect(checkFile(file(lines.toSpliced(i, 0, line))).ok).toBe(false);
+    }
+  });
+
+  it("[CHP-7] cut anywhere is bad, be it the last line feed alone, and so is one with more", () => {
+    for (let length = 0; length < text.length; length += length < text.length - 400 ? 13 : 1)
+      expect(checkFile(text.slice(0, length)).ok).toBe(false);
+    for (const more of ["\n", " ", "{}\n", `${lines.at(-1)}\n`])
+      expect(checkFile(text + more).ok).toBe(false);
+  });
+
+  it("[CHP-8] written anew with another key is bad against the key noted elsewhere", async () => {
+    const anew = await exportText(story.log, other);
+    expect(checkFile(anew).ok).toBe(true);
+    expect(checkFile(anew, { keys: [testSigner.publicHex] })).toMatchObject({
+      ok: false,
+      says: expect.stringMatching(/^BAD line 1: it names the key /),
+    });
+    expect(checkFile(text, { keys: [other.publicHex, testSigner.publicHex] }).ok).toBe(true);
+  });
+
+  it("[CHP-8] written anew or shortened by who keeps the key is bad against a checkpoint kept elsewhere", async () => {
+    const [, early = "", whole = ""] = ["", ...JSON.parse(lines[0] ?? "").checkpoints];
+    expect(checkFile(text, { checkpoints: [early, whole] }).ok).toBe(true);
+    const shorter = await exportText(story.log.slice(0, -1));
+    expect(checkFile(shorter).ok).toBe(true);
+    expect(checkFile(shorter, { checkpoints: [early] }).ok).toBe(true);
+    expect(checkFile(shorter, { checkpoints: [whole] })).toMatchObject({
+      ok: false,
+      says: expect.stringContaining("lines are missing"),
+    });
+    const changed = story.log.map((e, i) => (i === 2 ? { ...e, clientAt: 1 } : e));
+    const anew = await exportText(changed);
+    expect(checkFile(anew).ok).toBe(true);
+    expect(checkFile(anew, { checkpoints: [whole] })).toMatchObject({
+      ok: false,
+      says: expect.stringContaining("it is not what was signed at 2026-06-01T09:01:00.000Z"),
+    });
+  });
+
+  it("[CHP-7] whose signature was taken off, or made over something else, is bad", () => {
+    const end = (over: string) => canonical({ end: signNote(over, testSigner, noteTools.hash) });
+    const swapped = (last: string) => file([...lines.slice(0, -1), last]);
+    const own = String(JSON.parse(lines.at(-1) ?? "").end).split("\n\n")[0];
+    expect(checkFile(swapped(end(`${own}\n`))).ok).toBe(true);
+    expect(checkFile(swapped(end(`chockside/export\n${"0".repeat(64)}\n`))).ok).toBe(false);
+    expect(checkFile(swapped(JSON.stringify({ end: 5 }))).ok).toBe(false);
+    expect(checkFile(swapped(JSON.stringify({ end: JSON.parse(lines[0] ?? "").checkpoints[0] }))).ok).toBe(
+      false,
+    );
+  });
+});
+
+describe("the second verifier, in Python", () => {
+  it("[CHP-9] says of a record, and of spoilt ones, what the first one says", () => {
+    const folder = mkdtempSync(join(tmpdir(), "chockside-second-"));
+    const path = join(folder, "record.ndjson");
+    const script = fileURLToPath(new URL("verify.py", import.meta.url));
+    const second = (content: string) => {
+      writeFileSync(path, content);
+      return spawnSync("python3", [script, path], { encoding: "utf8" });
+    };
+    const { head } = JSON.parse(lines[0] ?? "");
+    const events = lines.length - 2;
+    expect(second(text).stdout).toBe(`OK ${events} events, 2 checkpoints, head ${head}\n`);
+    const spoilt = [
+      text.slice(0, -1),
+      file(lines.toSpliced(2, 1)),
+      file(lines.toSpliced(2, 2, lines[3] ?? "", lines[2] ?? "")),
+      file(lines.slice(0, -1)),
+      text.replace('"clientAt":', '"clientAt":1'),
+      text.replace("chockside/session/test", "chockside/session/tess"),
+      text.replace(/(Chockside supports)/, "Chockside replaces"),
+      text.replace(/(.)(==?\\n"\}\n)$/, (_, c, rest) => `${c === "A" ? "B" : "A"}${rest}`),
+    ];
+    for (const content of spoilt) {
+      expect(content).not.toBe(text);
+      const { status, stdout } = second(content);
+      expect([status, stdout.slice(0, 4), checkFile(content).ok]).toEqual([1, "BAD ", false]);
+    }
+    rmSync(folder, { recursive: true });
+  });
+});

@@ -1,0 +1,54 @@
+import { exportOf } from "../../server/evidence/export.ts";
+import { Notary } from "../../server/evidence/notary.ts";
+import type { EvidenceSigner } from "../../server/evidence/signer.ts";
+import { rowOf } from "../../server/sessions/row.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { evolve } from "../../shared/session/evolve.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
+import { testSigner } from "../http/test-signer.ts";
+import { FOUR } from "../spec/aircraft.ts";
+import { exported, START, sha256 } from "../spec/given.ts";
+
+/** As small as a type may be, so that every byte of an export can be tried. */
+export const SMALL: AircraftType = {
+  ...FOUR,
+  engines: FOUR.engines.slice(0, 1),
+  defaultOrder: [1],
+  checks: [],
+  warmUp: [],
+  drills: [],
+  gauges: FOUR.gauges.slice(0, 1),
+};
+
+/** Puts a session's events into a store, one append each. */
+export async function stored(log: readonly SessionEvent[], store = new MemoryEventStore()) {
+  let state: SessionState | null = null;
+  for (const [i, body] of exported(log).lines.entries()) {
+    const event = log[i] as SessionEvent;
+    state = evolve(state, event);
+    const { seq, at, command, fact } = event;
+    const hash = sha256(body);
+    const base = { code: "TESTAA", planCommand: "plan", createdAt: START };
+    const row = rowOf(base, state, hash);
+    await store.append({ expected: i, events: [{ seq, at, command, type: fact.type, body, hash }], row });
+  }
+  return store;
+}
+
+/** The session's export as NDJSON, with a checkpoint of its first two events and one of all. */
+export async function exportText(
+  log: readonly SessionEvent[],
+  signer: EvidenceSigner = testSigner,
+): Promise<string> {
+  const store = await stored(log);
+  const notary = new Notary({ store, signer, clock: { now: () => START + 60_000 }, log: { error() {} } });
+  const session = log[0]?.session ?? "";
+  await notary.at(session, 2);
+  const row = await store.session(session);
+  if (!row) throw new Error("not stored");
+  const parts: string[] = [];
+  for await (const part of exportOf({ store, notary }, row, "ndjson", START + 60_000)) parts.push(part);
+  return parts.join("");
+}

@@ -1,0 +1,79 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gunzipSync } from "node:zlib";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { claimOf } from "../../server/evidence/export.ts";
+import { replay } from "../../server/sessions/replay.ts";
+import { openDatabase } from "../../server/store/open.ts";
+import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
+import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { verify } from "../../shared/evidence/verify.ts";
+import { START } from "../http/hand-clock.ts";
+import { bearer, PIN, type TestHouse, testHouse } from "../http/test-house.ts";
+import { sha256 } from "../spec/given.ts";
+
+/**
+ * Databases as earlier versions left them, each written once by the code of its day and never again. Of schema 1: the
+ * closed start of `four-engines-1.ndjson`, a second session in its brief with a hold on it, three people with one PIN,
+ * one sign-in, one failed attempt.
+ */
+const FIXTURES = fileURLToPath(new URL("fixtures", import.meta.url));
+const names = readdirSync(FIXTURES).filter((name) => name.endsWith(".sqlite.gz"));
+const kept = (name: string) =>
+  readFileSync(fileURLToPath(new URL(`../spec/fixtures/${name}`, import.meta.url)), "utf8").trimEnd();
+
+let folder: string;
+let file: string;
+let test: TestHouse | undefined;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "chockside-upgrade-"));
+  file = join(folder, "chockside.db");
+});
+afterEach(async () => {
+  await test?.close();
+  test = undefined;
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe.each(names)("a database as it was kept: %s", (name) => {
+  it("[OPS-1] is brought to today's shape and goes on where it was", async () => {
+    writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, name))));
+    const store = new SqliteEventStore(openDatabase(file, START));
+    const directory = await PrismaDirectory.open(file);
+    const before = await store.sessions(10);
+    expect(before.map((row) => row.stage).sort()).toEqual(["brief", "closed"]);
+    for (const row of before) {
+      const lines = (await store.read(row.id, 0, 1_000)).map((e) => e.body);
+      expect(verify(lines, claimOf(row), sha256)).toMatchObject({ ok: true, events: row.headSeq });
+    }
+    const closed = before.find((row) => row.stage === "closed");
+    if (!closed) throw new Error("no closed session");
+    expect(canonical((await replay(store, closed)).state)).toBe(kept("four-engines-1.state.txt"));
+
+    test = await testHouse({ store, directory });
+    const { app } = test;
+    const device = { id: "di-tablet", name: "Tablet" };
+    const reply = await app.inject({
+      method: "POST",
+      url: "/api/sign-in",
+      payload: { handle: "di", pin: PIN, device },
+    });
+    expect(reply.statusCode).toBe(200);
+    const headers = bearer(reply.json().token);
+    const open = before.find((row) => row.stage === "brief");
+    const { state } = (await app.inject({ url: `/api/sessions/${open?.id}`, headers })).json();
+    expect(state).toMatchObject({ stage: "brief", posts: { cockpit: { name: "Ada" } } });
+    expect(state.holds).toHaveLength(1);
+    expect((await app.inject({ url: "/health/ready" })).statusCode).toBe(200);
+    await store.close();
+    await directory.close();
+  });
+});
+
+it("[OPS-1] there is such a database for the first shape", () => {
+  expect(names).toContain("schema-1.sqlite.gz");
+});
