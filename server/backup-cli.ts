@@ -1,0 +1,21 @@
+// npm run backup -- <file>: copies the database while the server runs, and proves the copy.
+import { resolve } from "node:path";
+import { readConfig } from "./config.ts";
+import { StartRefused } from "./start-refused.ts";
+import { backUp } from "./store/backup.ts";
+
+const [into, ...more] = process.argv.slice(2);
+try {
+  if (into === undefined || more.length > 0)
+    throw new StartRefused("usage: npm run backup -- <file to write, which must not be there yet>");
+  const { data, postgres } = readConfig(process.env);
+  if (postgres !== null)
+    throw new StartRefused(
+      `PostgreSQL is backed up by its own means: pg_dump --format=custom --file=${into}`,
+    );
+  const { sessions, events } = await backUp(data, resolve(into));
+  console.log(`${into}: ${sessions} sessions with ${events} events, every one rebuilt with its chain whole`);
+} catch (error) {
+  console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
+  process.exit(1);
+}

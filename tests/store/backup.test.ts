@@ -1,0 +1,148 @@
+import { execFile } from "node:child_process";
+import { copyFileSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
+import Database from "better-sqlite3";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { replay } from "../../server/sessions/replay.ts";
+import { backUp } from "../../server/store/backup.ts";
+import type { EventStore, SessionRow } from "../../server/store/events.ts";
+import { openDatabase } from "../../server/store/open.ts";
+import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
+import { canonical } from "../../shared/evidence/canonical.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
+import { evolve } from "../../shared/session/evolve.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { append } from "./contract.ts";
+
+const ROOT = fileURLToPath(new URL("../..", import.meta.url));
+const MINUTE = 60_000;
+const run = promisify(execFile);
+
+let folder: string;
+let file: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "chockside-backup-"));
+  file = join(folder, "chockside.db");
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+/** A session's state after its first `size` events, read off the store. */
+async function stateAt(store: EventStore, { id }: SessionRow, size: number): Promise<string> {
+  let state: SessionState | null = null;
+  for (const { body } of await store.read(id, 0, size)) state = evolve(state, readSealed(body).event);
+  return canonical(state);
+}
+
+describe("npm run backup", () => {
+  it(
+    "[OPS-2] while commands are answered, gives a database whose sessions are as they were, and which goes on",
+    async () => {
+      const store = new SqliteEventStore(openDatabase(file, 1));
+      const live = await testHouse({ store });
+      const token = await signIn(live.app, "di");
+      const sessions = await Promise.all([1, 2, 3].map(async () => (await planned(live.app, token)).id));
+      const busy = commands(live, sessions);
+      const into = join(folder, "backup.db");
+      const child = run(process.execPath, ["--import", "tsx", "server/backup-cli.ts", into], {
+        cwd: ROOT,
+        env: { ...process.env, CHOCKSIDE_DATA: file, DATABASE_URL: "" },
+      });
+      const { stdout } = await child;
+      const answered = await busy.stop();
+      expect(answered).toBeGreaterThan(20);
+      expect(stdout).toMatch(/backup\.db: 3 sessions with \d+ events, every one rebuilt/);
+
+      const restored = join(folder, "restored.db");
+      expect(existsSync(`${into}.part`)).toBe(false);
+      await restore(into, restored);
+      const copy = new SqliteEventStore(openDatabase(restored, 1));
+      const rows = await copy.sessions(10);
+      expect(rows.map((row) => row.id).sort()).toEqual([...sessions].sort());
+      for (const row of rows) {
+        const { state } = await replay(copy, row);
+        expect(canonical(state)).toBe(await stateAt(store, row, row.headSeq));
+        expect(row.headSeq).toBeGreaterThan(1);
+      }
+      await live.close();
+      await store.close();
+
+      const again = await testHouse({ store: copy });
+      for (const id of sessions) expect((await again.house.sessions.get(id)).state.holds.length).toBe(1);
+      expect((await again.app.inject({ url: "/health/ready" })).statusCode).toBe(200);
+      await again.close();
+      await copy.close();
+    },
+    2 * MINUTE,
+  );
+
+  it("[OPS-2] writes over nothing, and leaves nothing behind when it cannot be proved", async () => {
+    const into = join(folder, "backup.db");
+    await expect(backUp(file, into)).rejects.toThrow("check CHOCKSIDE_DATA");
+    const store = new SqliteEventStore(openDatabase(file, 1));
+    // Sealed by nobody: what it holds cannot be rebuilt.
+    await store.append(append("a", 0));
+    await store.close();
+    await expect(backUp(file, into)).rejects.toThrow("no backup was made: session a, event 1");
+    writeFileSync(into, "older");
+    await expect(backUp(file, into)).rejects.toThrow("is there already: name another file");
+    expect(existsSync(`${into}.part`)).toBe(false);
+    rmSync(into);
+    writeFileSync(file, "no database at all, though it is long enough to look like one to a hasty reader");
+    await expect(backUp(file, into)).rejects.toThrow("no backup was made: file is not a database");
+    expect(existsSync(into)).toBe(false);
+  });
+
+  it("[OPS-2] finds a copy in which a byte of a record is another", async () => {
+    const store = new SqliteEventStore(openDatabase(file, 1));
+    const live = await testHouse({ store });
+    await planned(live.app, await signIn(live.app, "di"), { place: "South ramp" });
+    await live.close();
+    await store.close();
+    const db = new Database(file);
+    db.exec(`DROP TRIGGER "Event_no_update"; UPDATE "Event" SET "body" = replace("body", 'South', 'North')`);
+    db.close();
+    await expect(backUp(file, join(folder, "backup.db"))).rejects.toThrow("its chain is broken");
+  });
+});
+
+/** As `server/OPERATING.md` says: the one file is put where the database was. */
+async function restore(backup: string, place: string): Promise<void> {
+  openDatabase(place, 1).close();
+  for (const end of ["", "-wal", "-shm"]) rmSync(`${place}${end}`, { force: true });
+  copyFileSync(backup, place);
+}
+
+/** Gives holds and clears them in every session, as fast as they are answered. */
+function commands({ house }: TestHouse, sessions: readonly string[]) {
+  let going = true;
+  let answered = 0;
+  const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
+  const give = (session: string, n: number) =>
+    house.sessions.command(di, {
+      v: 1,
+      id: `00000000-0000-4000-8000-3${String(n).padStart(11, "0")}`,
+      session,
+      clientAt: n,
+      action: n <= 3 ? { type: "send", kind: "hold", channel: "panel" } : { type: "confirmBrief" },
+    });
+  const work = (async () => {
+    while (going) {
+      for (const session of sessions) {
+        answered += 1;
+        await give(session, answered);
+      }
+      await new Promise(setImmediate);
+    }
+  })();
+  return {
+    stop: async () => {
+      going = false;
+      await work;
+      return answered;
+    },
+  };
+}
