@@ -1,7 +1,10 @@
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import { Nonces } from "./auth/nonces.ts";
+import { Proofs } from "./auth/proofs.ts";
 import type { House } from "./house.ts";
 import { demoRoute } from "./http/demo.ts";
+import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
@@ -24,6 +27,8 @@ export interface AppOptions {
   /** Sign-in attempts one address may make in a minute. */
   signInsPerMinute: number;
   live: LiveOptions;
+  /** Under which nonces are made: servers behind one address share it. */
+  secret: Buffer;
 }
 
 /** Bytes a request body may have: a plan with every field full is a twentieth of it. */
@@ -41,18 +46,22 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   app.setSerializerCompiler(serializerCompiler);
   app.decorateRequest("identity", null);
   answerErrors(app as unknown as FastifyInstance);
-  await secure(app as unknown as FastifyInstance);
+  const { store, directory, sessions, planning, signIns, devices, types, notary, clock, demoSignIns } = house;
+  const proofs = new Proofs(new Nonces(options.secret, clock), clock, options.live.origins);
+  await secure(app as unknown as FastifyInstance, proofs);
   await document(app as unknown as FastifyInstance);
 
-  const { store, directory, sessions, planning, signIns, types, notary, clock, demoSignIns } = house;
+  const perMinute = options.signInsPerMinute;
   await app.register(healthRoutes, { prefix: "/health", store, sessions });
-  await app.register(signInRoute, { prefix: "/api", signIns, perMinute: options.signInsPerMinute });
+  await app.register(signInRoute, { prefix: "/api", signIns, proofs, perMinute });
+  await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
-  await app.register(ownRoutes, { prefix: "/api", signIns });
+  await app.register(ownRoutes, { prefix: "/api", signIns, proofs });
   await app.register(
     async (inner) => {
-      requireSignIn(inner, signIns);
+      requireSignIn(inner, signIns, proofs);
       await inner.register(directoryRoutes, { directory });
+      await inner.register(deviceRoutes, { devices, directory, signIns });
       await inner.register(typeRoutes, { directory, types });
       await inner.register(sessionRoutes, { store, sessions, planning, clock });
       await inner.register(evidenceRoute, { store, notary, clock });
@@ -62,6 +71,6 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     { prefix: "/api" },
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
-  live(app as unknown as FastifyInstance, house, options.live);
+  live(app as unknown as FastifyInstance, house, proofs, options.live);
   return app as unknown as FastifyInstance;
 }

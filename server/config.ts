@@ -1,5 +1,6 @@
 import { dirname, join, resolve } from "node:path";
 import { z } from "zod";
+import type { DeviceRule, SignInLimits } from "./auth/sign-ins.ts";
 import { StartRefused } from "./start-refused.ts";
 
 const origin = z.string().refine((text) => {
@@ -11,6 +12,23 @@ const origin = z.string().refine((text) => {
 }, "each must be an origin such as https://ramp.example, without a path");
 
 const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
+
+const DEVICE_RULES = ["auto", "enrolled", "any"] as const satisfies readonly DeviceRule[];
+
+const SECRET_BYTES = 32;
+/** Fewer different bytes than this are no chance: 32 random ones have 16 or more but once in 10^9. */
+const DIFFERENT_BYTES = 16;
+
+function bytesOf(text: string): Buffer {
+  return /^[0-9a-f]+$/i.test(text) ? Buffer.from(text, "hex") : Buffer.from(text, "base64");
+}
+
+/** Long enough, and not a word or one byte over and over. */
+function isStrong(text: string): boolean {
+  if (!/^[A-Za-z0-9+/_=-]+$/.test(text)) return false;
+  const bytes = bytesOf(text);
+  return bytes.length >= SECRET_BYTES && new Set(bytes).size >= DIFFERENT_BYTES;
+}
 
 const environmentSchema = z.object({
   PORT: z.coerce
@@ -41,6 +59,27 @@ const environmentSchema = z.object({
     .enum(["auto", "off"], { error: "must be auto (demo data in an empty database) or off" })
     .default("auto"),
   CHOCKSIDE_SIGNING_KEY: z.string().min(1).optional(),
+  CHOCKSIDE_DEVICES: z
+    .enum(DEVICE_RULES, {
+      error:
+        "must be auto (enrolled devices, but any for the demo's people), enrolled (for everybody), or any (none need be enrolled)",
+    })
+    .default("auto"),
+  CHOCKSIDE_SHIFT_HOURS: z.coerce
+    .number({ error: "must be a number of hours" })
+    .min(1, "must be at least 1 hour")
+    .max(24, "must be at most 24 hours")
+    .default(12),
+  CHOCKSIDE_IDLE_MINUTES: z.coerce
+    .number({ error: "must be a number of minutes" })
+    .min(5, "must be at least 5 minutes")
+    .max(720, "must be at most 720 minutes")
+    .default(30),
+  CHOCKSIDE_SECRET: z
+    .string()
+    .refine(isStrong, "must be 32 bytes of chance in base64 or hex: openssl rand -base64 32")
+    .transform((text) => bytesOf(text))
+    .optional(),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -57,6 +96,10 @@ export interface Config {
   demo: boolean;
   /** Absolute path of the key that signs checkpoints, and whether it was named or is the one we make ourselves. */
   signingKey: { file: string; ours: boolean };
+  deviceRule: DeviceRule;
+  limits: SignInLimits;
+  /** Shared by servers behind one address; a server alone makes one up at its start. */
+  secret: Buffer | null;
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
@@ -74,7 +117,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const { DATABASE_URL, REDIS_URL } = read.data;
   if (REDIS_URL !== undefined && DATABASE_URL === undefined)
     throw new StartRefused("settings are wrong: REDIS_URL is for several servers, which need DATABASE_URL");
-  const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG } = read.data;
+  const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG, ...of } = read.data;
   const { CHOCKSIDE_SIGNING_KEY: key } = read.data;
   const data = resolve(CHOCKSIDE_DATA);
   return {
@@ -88,6 +131,12 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     signingKey: key
       ? { file: resolve(key), ours: false }
       : { file: join(dirname(data), "evidence-key.pem"), ours: true },
+    deviceRule: of.CHOCKSIDE_DEVICES,
+    limits: {
+      shiftMs: of.CHOCKSIDE_SHIFT_HOURS * 3_600_000,
+      idleMs: of.CHOCKSIDE_IDLE_MINUTES * 60_000,
+    },
+    secret: of.CHOCKSIDE_SECRET ?? null,
     logLevel: CHOCKSIDE_LOG,
   };
 }

@@ -1,5 +1,6 @@
+import { Devices } from "./auth/devices.ts";
 import type { PinCost } from "./auth/pin.ts";
-import { SignIns } from "./auth/sign-ins.ts";
+import { type DeviceRule, type SignInLimits, SignIns } from "./auth/sign-ins.ts";
 import type { ServerClock, Timers } from "./clock.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
@@ -23,6 +24,9 @@ export interface Ground {
   log: SessionLog;
   /** Empty when the demo is off; then nobody invented for it may sign in. */
   demoSignIns: readonly DemoSignIn[];
+  /** Which devices people may sign in on. */
+  deviceRule: DeviceRule;
+  limits: SignInLimits;
 }
 
 /** Everything the server does, apart from how it is reached. */
@@ -30,6 +34,7 @@ export interface House extends Ground {
   sessions: Sessions;
   planning: Planning;
   signIns: SignIns;
+  devices: Devices;
   types: TypeOffice;
   notary: Notary;
   /** Lets go of timers; the stores are closed by whoever opened them. */
@@ -42,10 +47,13 @@ const LOOK_MS = 1_000;
 /** Builds the house and records in every session that is not over that the server started. */
 export async function buildHouse(ground: Ground): Promise<House> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns } = ground;
+  const { deviceRule, limits } = ground;
   const notary = new Notary({ store, signer, clock, log });
   const sessions = new Sessions({ store, clock, timers, log, notary });
   const planning = new Planning({ directory, store, sessions, clock, ids });
-  const signIns = new SignIns({ directory, clock, ids, pinCost, demo: demoSignIns.length > 0 });
+  const demo = demoSignIns.length > 0;
+  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, devices: deviceRule, limits });
+  const devices = new Devices({ directory, clock, ids }, signIns);
   const types = new TypeOffice(directory, clock);
   await sessions.restart();
 
@@ -59,5 +67,5 @@ export async function buildHouse(ground: Ground): Promise<House> {
     stop();
     sessions.close();
   };
-  return { ...ground, sessions, planning, signIns, types, notary, close };
+  return { ...ground, sessions, planning, signIns, devices, types, notary, close };
 }

@@ -3,6 +3,8 @@ import { randomBytes, randomInt, randomUUID } from "node:crypto";
 /** Letters and digits nobody mistakes for each other when read aloud or off a screen in the sun. */
 const CODE_ALPHABET = "ACDEFGHJKMNPRTUVWXY34679";
 const CODE_LENGTH = 6;
+/** 24 signs carry 4.58 bits each: 28 of them more than 128. */
+const ENROLMENT_CODE_LENGTH = 28;
 
 export const CODE_PATTERN = new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`);
 
@@ -10,8 +12,14 @@ export const randomIds = {
   session: () => randomUUID(),
   signIn: () => randomUUID(),
   person: () => randomUUID(),
-  code: () =>
-    Array.from({ length: CODE_LENGTH }, () => CODE_ALPHABET[randomInt(CODE_ALPHABET.length)]).join(""),
+  device: () => randomUUID(),
+  code: () => signs(CODE_LENGTH),
+  /** In groups of four, to be read out. */
+  enrolmentCode: () => (signs(ENROLMENT_CODE_LENGTH).match(/.{4}/g) ?? []).join("-"),
   /** 256 bits, opaque. */
   token: () => randomBytes(32).toString("base64url"),
 };
+
+function signs(length: number): string {
+  return Array.from({ length }, () => CODE_ALPHABET[randomInt(CODE_ALPHABET.length)]).join("");
+}

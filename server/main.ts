@@ -1,3 +1,4 @@
+import { randomBytes } from "node:crypto";
 import { fileURLToPath } from "node:url";
 import { pino } from "pino";
 import { demo } from "../seed/demo-data.ts";
@@ -43,12 +44,15 @@ async function main(): Promise<void> {
     signer,
     log,
     demoSignIns,
+    deviceRule: config.deviceRule,
+    limits: config.limits,
   });
   const app = await createApp(house, {
     logger: log,
     site: SITE,
     signInsPerMinute: SIGN_INS_PER_MINUTE,
     live: { origins: config.origins },
+    secret: config.secret ?? randomBytes(32),
   });
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw asRefusal(error, config.host, config.port);

@@ -6,6 +6,8 @@ export interface Identity {
   signIn: string;
   person: { id: string; name: string; handle: string; mayHold: Post[]; demo: boolean };
   device: { id: string; name: string };
+  /** The device's key, which must prove itself beside the token; null on a device that is not enrolled. */
+  thumbprint: string | null;
   /** Until when the person is current for duty, null where no date is kept. Server milliseconds. */
   currentUntil: number | null;
   /** Server milliseconds. */

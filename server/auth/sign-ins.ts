@@ -5,8 +5,22 @@ import type { Identity } from "./identity.ts";
 import { countedDevice, countedPerson, Lockouts } from "./lockout.ts";
 import { hashPin, isPin, type PinCost } from "./pin.ts";
 
-/** A sign-in ends by itself after a long shift. Milliseconds. */
-export const SIGN_IN_MS = 12 * 3_600_000;
+/** How long a sign-in lasts. Milliseconds. */
+export interface SignInLimits {
+  /** From its beginning: a long shift. */
+  shiftMs: number;
+  /** Without use. */
+  idleMs: number;
+}
+
+/**
+ * Which devices people sign in on: `enrolled` ones, `any`, or, by itself, enrolled ones for everybody but the people
+ * invented for the demo.
+ */
+export type DeviceRule = "auto" | "enrolled" | "any";
+
+/** How exactly the last use is kept. Milliseconds. */
+const USE_MS = 60_000;
 
 /** How long what the database says of a sign-in is taken as still so. Milliseconds. */
 const BELIEVE_MS = 5_000;
@@ -15,6 +29,8 @@ export type SignInResult =
   | { is: "signedIn"; token: string; identity: Identity }
   /** Unknown handle and wrong PIN are one answer. */
   | { is: "wrong" }
+  /** Not from this device; whose handle it was or whether the PIN was right is not even looked at. */
+  | { is: "deviceNeeded" }
   | { is: "locked"; waitMs: number };
 
 interface SignInsDeps {
@@ -24,13 +40,20 @@ interface SignInsDeps {
   pinCost: PinCost;
   /** Whether people invented for the demo may sign in. */
   demo: boolean;
+  devices: DeviceRule;
+  limits: SignInLimits;
 }
+
+/** Where somebody signs in: on a device whose key has proved itself, or on one that merely says who it is. */
+export type SignInPlace = { thumbprint: string } | { id: string; name: string };
 
 /** Signs people in and out by handle and PIN, and knows whose a token is. Only the token's hash is ever kept. */
 export class SignIns {
   readonly #deps: SignInsDeps;
   readonly #lockouts: Lockouts;
   readonly #known = new Map<string, { identity: Identity; at: number }>();
+  /** When each sign-in's use was last written down. */
+  readonly #usedAt = new Map<string, number>();
   readonly #listeners = new Set<(signIn: string) => void>();
   /** Rises with every sign-out: what was read before one is not remembered after it. */
   #signOuts = 0;
@@ -41,10 +64,12 @@ export class SignIns {
     this.#lockouts = new Lockouts(deps.directory, deps.clock);
   }
 
-  async signIn(handle: string, pin: string, device: { id: string; name: string }): Promise<SignInResult> {
-    const { directory, clock, ids } = this.#deps;
-    const keys = [countedPerson(handle), countedDevice(device.id)];
+  async signIn(handle: string, pin: string, place: SignInPlace): Promise<SignInResult> {
+    const { directory, clock, ids, limits } = this.#deps;
     const person = await directory.personByHandle(handle);
+    const device = await this.#deviceAt(place, person);
+    if (!device) return { is: "deviceNeeded" };
+    const keys = [countedPerson(handle), countedDevice(device.id)];
     const judged = await this.#lockouts.judge(keys, async () => {
       // An unknown handle costs the same work as a known one, so the time taken tells nobody which it was.
       const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
@@ -61,17 +86,25 @@ export class SignIns {
       deviceId: device.id,
       deviceName: device.name,
       tokenHash: sha256(token),
+      thumbprint: device.thumbprint,
       createdAt: now,
-      expiresAt: now + SIGN_IN_MS,
+      expiresAt: now + limits.shiftMs,
+      usedAt: now,
       revokedAt: null,
     };
     await directory.addSignIn(signIn);
+    // Revoked or made inactive while the PIN was being tried: what was just added stands no more.
+    const still = await this.#deviceAt(place, await directory.person(person.id));
+    if (!still || (await directory.person(person.id))?.active !== true) {
+      await directory.revokeSignIn(signIn.id, now);
+      return { is: "wrong" };
+    }
     return { is: "signedIn", token, identity: identityOf(signIn, person) };
   }
 
   /** Whose token this is, null when it is nobody's any more. */
   async who(token: string): Promise<Identity | null> {
-    const { directory, clock, demo } = this.#deps;
+    const { directory, clock, demo, limits } = this.#deps;
     const tokenHash = sha256(token);
     const now = clock.now();
     const known = this.#known.get(tokenHash);
@@ -81,7 +114,8 @@ export class SignIns {
     const found = await directory.signInByToken(tokenHash);
     if (!found) return null;
     const { signIn, person } = found;
-    const stands = signIn.revokedAt === null && now < signIn.expiresAt && person.active;
+    const inTime = now < signIn.expiresAt && now - signIn.usedAt < limits.idleMs;
+    const stands = signIn.revokedAt === null && inTime && person.active;
     if (!stands || (person.demo && !demo)) return null;
     const identity = identityOf(signIn, person);
     if (this.#known.size > 5_000) this.#known.clear();
@@ -89,12 +123,25 @@ export class SignIns {
     return identity;
   }
 
+  /** Notes that the sign-in is in use: what nobody uses ends. */
+  async used({ signIn }: Identity): Promise<void> {
+    const now = this.#deps.clock.now();
+    if (now - (this.#usedAt.get(signIn) ?? 0) < USE_MS) return;
+    if (this.#usedAt.size > 5_000) this.#usedAt.clear();
+    this.#usedAt.set(signIn, now);
+    await this.#deps.directory.usedSignIn(signIn, now);
+  }
+
+  /** Ends every sign-in of a person or on a device at once. */
+  async endAll(of: { personId: string } | { deviceId: string }): Promise<void> {
+    const ended = await this.#deps.directory.revokeSignIns(of, this.#deps.clock.now());
+    for (const signIn of ended) this.#ended(signIn);
+  }
+
   /** Ends the sign-in at once, wherever it is in use. */
   async signOut({ signIn }: Identity): Promise<void> {
     await this.#deps.directory.revokeSignIn(signIn, this.#deps.clock.now());
-    this.#signOuts += 1;
-    for (const [hash, { identity }] of this.#known) if (identity.signIn === signIn) this.#known.delete(hash);
-    for (const ended of this.#listeners) ended(signIn);
+    this.#ended(signIn);
   }
 
   /** Calls `ended` with the id of every sign-in that is signed out. Returns how to stop that. */
@@ -105,7 +152,30 @@ export class SignIns {
 
   /** Those of these sign-ins that the database still lets stand: another process may have ended the rest. */
   standing(ids: readonly string[]): Promise<Set<string>> {
-    return this.#deps.directory.standing(ids, this.#deps.clock.now());
+    const { directory, clock, limits } = this.#deps;
+    const now = clock.now();
+    return directory.standing(ids, now, now - limits.idleMs);
+  }
+
+  /** The device somebody is at; null when this person may not sign in there. */
+  async #deviceAt(place: SignInPlace, person: PersonRecord | null) {
+    const { directory, devices, demo } = this.#deps;
+    if ("thumbprint" in place) {
+      const found = await directory.devices.byThumbprint(place.thumbprint);
+      return found && found.revokedAt === null ? found : null;
+    }
+    // A handle nobody has is treated as one somebody has: nothing is learnt from a device that is not enrolled.
+    const may = devices === "any" || (devices === "auto" && demo && person?.demo === true);
+    // Nobody passes for an enrolled device by its name.
+    if (!may || (await directory.devices.one(place.id))) return null;
+    return { ...place, thumbprint: null };
+  }
+
+  #ended(signIn: string): void {
+    this.#signOuts += 1;
+    this.#usedAt.delete(signIn);
+    for (const [hash, { identity }] of this.#known) if (identity.signIn === signIn) this.#known.delete(hash);
+    for (const ended of this.#listeners) ended(signIn);
   }
 
   #decoyHash(): Promise<string> {
@@ -120,6 +190,7 @@ function identityOf(signIn: SignInRecord, person: PersonRecord): Identity {
     signIn: signIn.id,
     person: { id, name, handle, mayHold, demo },
     device: { id: signIn.deviceId, name: signIn.deviceName },
+    thumbprint: signIn.thumbprint,
     currentUntil: person.currentUntil,
     expiresAt: signIn.expiresAt,
   };

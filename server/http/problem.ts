@@ -1,6 +1,7 @@
 import type { FastifyError, FastifyInstance, FastifyReply } from "fastify";
 import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { OfficeRefused } from "../auth/refused.ts";
 import { NoSuchSession } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
 import { TypeRefused } from "../types/refused.ts";
@@ -20,6 +21,9 @@ const PROBLEMS = {
   malformed: [400, "The request was not understood"],
   signInNeeded: [401, "Sign-in needed"],
   wrongSignIn: [401, "Name or PIN is wrong"],
+  proofNeeded: [401, "The device must prove itself"],
+  deviceNeeded: [403, "Not from this device"],
+  codeWrong: [403, "The code is not good"],
   notQualified: [403, "Not qualified for this"],
   ownWork: [403, "Another person must do this"],
   notFound: [404, "Not found"],
@@ -27,6 +31,7 @@ const PROBLEMS = {
   idReused: [409, "This id was used for something else"],
   approved: [409, "Approved, and so never changed"],
   taken: [409, "There already"],
+  enrolledAlready: [409, "Enrolled already"],
   overtaken: [409, "A newer version is approved"],
   stale: [412, "Changed meanwhile"],
   tooLarge: [413, "Too large"],
@@ -90,6 +95,7 @@ function asProblem(error: FastifyError): ProblemError {
   }
   if (error instanceof TypeRefused)
     return new ProblemError(error.reason, error.message, { errors: error.faults });
+  if (error instanceof OfficeRefused) return new ProblemError(error.reason, error.message);
   if (error instanceof NoSuchSession) return new ProblemError("notFound", error.message);
   if (error instanceof StoreFailure)
     return new ProblemError(

@@ -1,6 +1,7 @@
 import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
 import type { FastifyInstance } from "fastify";
+import type { Proofs } from "../auth/proofs.ts";
 import { ProblemError } from "./problem.ts";
 
 /** What a page of ours may load: its own files and nothing else. No inline script, no inline style sheet. */
@@ -21,7 +22,7 @@ const PAGES = {
   frameAncestors: ["'none'"],
 };
 
-export async function secure(app: FastifyInstance): Promise<void> {
+export async function secure(app: FastifyInstance, proofs: Proofs): Promise<void> {
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: PAGES },
     // Whether a field network has TLS is decided before us: the proxy that ends it says this, not we.
@@ -36,6 +37,9 @@ export async function secure(app: FastifyInstance): Promise<void> {
     reply.header("permissions-policy", "camera=(self), microphone=(), geolocation=(), payment=()");
     if (request.url.startsWith("/api/") && !reply.hasHeader("cache-control"))
       reply.header("cache-control", "no-store");
+    // The nonce for this device's next proof (RFC 9449 section 8.2).
+    if (request.headers.dpop !== undefined || reply.statusCode === 401)
+      reply.header("dpop-nonce", proofs.nonce());
   });
   await app.register(rateLimit, {
     global: false,

@@ -1,13 +1,15 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
-import type { SignIns } from "../auth/sign-ins.ts";
+import type { Proofs } from "../auth/proofs.ts";
+import type { SignInPlace, SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
-import { identityOf, requireSignIn } from "./signed-in.ts";
+import { identityOf, proofOf, requireSignIn, unproven } from "./signed-in.ts";
 import { deviceView, personView } from "./views.ts";
 
 export interface SignInOptions {
   signIns: SignIns;
+  proofs: Proofs;
   /** Sign-in attempts one address may make in a minute. */
   perMinute: number;
 }
@@ -15,25 +17,38 @@ export interface SignInOptions {
 const bodySchema = z.strictObject({
   handle: z.string().trim().toLowerCase().pipe(idSchema),
   pin: z.string().min(4, "must be at least 4 characters").max(64, "must be at most 64 characters"),
-  device: z.strictObject({ id: idSchema, name: line(60) }),
+  /** What a device that is not enrolled says of itself; an enrolled one is known by its proof. */
+  device: z.strictObject({ id: idSchema, name: line(60) }).optional(),
 });
 
-export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (app, { signIns, perMinute }) => {
+export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
+  app,
+  { signIns, proofs, perMinute },
+) => {
   app.post(
     "/sign-in",
     {
       config: { rateLimit: { max: perMinute, timeWindow: 60_000 } },
       schema: {
         tags: ["sign-in"],
-        summary: "Sign in by handle and PIN",
+        summary: "Sign in by handle and PIN, from an enrolled device with a DPoP proof",
         body: bodySchema,
         response: { 200: z.object({ token: z.string(), expiresAt: z.number(), person: personView }) },
       },
     },
     async (request) => {
       const { handle, pin, device } = request.body;
-      const result = await signIns.signIn(handle, pin, device);
+      const proof = await proofOf(request, proofs, null);
+      if (proof?.is === "refused") throw unproven();
+      const place: SignInPlace | undefined = proof ?? device;
+      if (!place) throw new ProblemError("malformed", "body.device: is needed where no key proves itself");
+      const result = await signIns.signIn(handle, pin, place);
       switch (result.is) {
+        case "deviceNeeded":
+          throw new ProblemError(
+            "deviceNeeded",
+            "This device is not enrolled for you: ask a supervisor for a code, then enrol it",
+          );
         case "locked": {
           const seconds = Math.ceil(result.waitMs / 1000);
           const detail = `Too many wrong attempts: try again in ${seconds} s`;
@@ -50,8 +65,11 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (app, { s
   );
 };
 
-export const ownRoutes: FastifyPluginAsyncZod<{ signIns: SignIns }> = async (app, { signIns }) => {
-  requireSignIn(app, signIns);
+export const ownRoutes: FastifyPluginAsyncZod<{ signIns: SignIns; proofs: Proofs }> = async (
+  app,
+  { signIns, proofs },
+) => {
+  requireSignIn(app, signIns, proofs);
 
   app.post(
     "/sign-out",

@@ -1,5 +1,6 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
 import type { Identity } from "../auth/identity.ts";
+import type { Proof, Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
 
@@ -9,17 +10,45 @@ declare module "fastify" {
   }
 }
 
-const BEARER = /^Bearer ([A-Za-z0-9_-]{20,200})$/;
+const TOKEN = /^(?:Bearer|DPoP) ([A-Za-z0-9_-]{20,200})$/;
 
-/** Every route registered on `app` from here on wants a sign-in: `Authorization: Bearer <token>`. */
-export function requireSignIn(app: FastifyInstance, signIns: SignIns): void {
+/**
+ * Every route registered on `app` from here on wants a sign-in: `Authorization: Bearer <token>`, and from an enrolled
+ * device `Authorization: DPoP <token>` with a proof in `DPoP` (RFC 9449).
+ */
+export function requireSignIn(app: FastifyInstance, signIns: SignIns, proofs: Proofs): void {
   app.addHook("onRequest", async (request) => {
-    const token = BEARER.exec(request.headers.authorization ?? "")?.[1];
+    const token = TOKEN.exec(request.headers.authorization ?? "")?.[1];
     const identity = token === undefined ? null : await signIns.who(token);
-    if (!identity)
+    if (!identity || token === undefined)
       throw new ProblemError("signInNeeded", "Sign in first: no valid sign-in came with the request");
+    if (identity.thumbprint !== null) {
+      const proof = await proofOf(request, proofs, token);
+      if (proof?.is !== "proven" || proof.thumbprint !== identity.thumbprint) throw unproven();
+    }
     request.identity = identity;
+    // Whether it can be written down is no matter of this request.
+    await signIns.used(identity).catch(() => undefined);
   });
+}
+
+/** What the request's proof of possession says; null where there is none. */
+export async function proofOf(
+  request: FastifyRequest,
+  proofs: Proofs,
+  token: string | null,
+): Promise<Proof | null> {
+  const { dpop, host } = request.headers;
+  if (typeof dpop !== "string") return null;
+  const path = request.url.split("?")[0] ?? "";
+  return proofs.read(dpop, { method: request.method, path, host, token });
+}
+
+export function unproven(): ProblemError {
+  return new ProblemError(
+    "proofNeeded",
+    "Send a DPoP proof by this device's key for this very request, with the nonce of this answer's DPoP-Nonce",
+  );
 }
 
 /** The identity on a route behind `requireSignIn`. */

@@ -1,9 +1,11 @@
 import type { FastifyInstance } from "fastify";
 import { Server } from "socket.io";
+import { isOver } from "../../shared/session/state.ts";
+import type { Proofs } from "../auth/proofs.ts";
 import type { House } from "../house.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import { handshake } from "./handshake.ts";
-import { type Io, type PanelSocket, sessionRoom, signInRoom } from "./io.ts";
+import { type Io, LIVE_PATH, type PanelSocket, sessionRoom, signInRoom } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 import { linksOf } from "./links.ts";
 import { originAllowed } from "./origin.ts";
@@ -15,10 +17,10 @@ export interface LiveOptions {
 }
 
 /** Puts the sockets onto Fastify's server. Fastify's hooks do not see them: limits and sign-in are their own here. */
-export function live(app: FastifyInstance, house: House, { origins }: LiveOptions): void {
+export function live(app: FastifyInstance, house: House, proofs: Proofs, { origins }: LiveOptions): void {
   const { sessions, signIns, clock, timers } = house;
   const io: Io = new Server(app.server, {
-    path: "/live",
+    path: LIVE_PATH,
     transports: ["websocket"],
     serveClient: false,
     perMessageDeflate: false,
@@ -57,7 +59,7 @@ export function live(app: FastifyInstance, house: House, { origins }: LiveOption
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
     ramp: () => io.emit("ramp"),
   });
-  io.use(handshake(signIns, clock));
+  io.use(handshake(signIns, proofs, clock));
   io.on("connection", (socket) => {
     const { signIn, expiresAt } = socket.data.identity;
     void socket.join(signInRoom(signIn));
@@ -66,6 +68,7 @@ export function live(app: FastifyInstance, house: House, { origins }: LiveOption
       sessions,
       clock,
       log: app.log,
+      used: (identity) => void signIns.used(identity).catch(() => undefined),
       watched: (session) => {
         watched.set(session.state.id, session);
         beat(session, "now");
@@ -93,6 +96,11 @@ export function live(app: FastifyInstance, house: House, { origins }: LiveOption
   const stopRechecks = every(LIMITS.recheckMs, () => void recheck());
 
   async function recheck(): Promise<void> {
+    // Whoever stands by a start is there, however long nothing is to be touched.
+    for (const session of watched.values())
+      if (!isOver(session.state))
+        for (const { data } of watching(session.state.id))
+          await signIns.used(data.identity).catch(() => undefined);
     const ids = new Set([...io.sockets.sockets.values()].map((s) => s.data.identity.signIn));
     if (ids.size === 0) return;
     try {

@@ -1,23 +1,29 @@
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { handshakeSchema, type WireError } from "../../shared/protocol/wire.ts";
+import type { Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Clock } from "../clock.ts";
 import { Bucket } from "./bucket.ts";
-import type { PanelSocket } from "./io.ts";
+import { LIVE_PATH, type PanelSocket } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 
 /** Lets a socket in when it speaks our protocol and brings a valid sign-in; else says which it lacks. */
-export function handshake(signIns: SignIns, clock: Clock) {
+export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock) {
   return async (socket: PanelSocket, next: (error?: Error) => void): Promise<void> => {
     try {
       const said = handshakeSchema.safeParse(socket.handshake.auth);
-      if (!said.success) return next(refusal("malformed", "the handshake must be {token, proto}"));
+      if (!said.success)
+        return next(
+          refusal("malformed", "the handshake must be {token, proto} and from an enrolled device {proof}"),
+        );
       if (said.data.proto !== PROTOCOL) {
         const message = `this server speaks protocol ${PROTOCOL}, the panel ${said.data.proto}: load the panel anew`;
         return next(refusal("protocolMismatch", message));
       }
       const identity = await signIns.who(said.data.token);
       if (!identity) return next(refusal("signInNeeded", "sign in first"));
+      if (identity.thumbprint !== null && !(await proven(socket, said.data, identity.thumbprint)))
+        return next(refusal("proofNeeded", "this device's key must prove itself, with a fresh nonce"));
       const now = clock.now();
       socket.data = { identity, bucket: new Bucket(LIMITS.burst, LIMITS.perSecond, now), heard: now };
       next();
@@ -25,6 +31,17 @@ export function handshake(signIns: SignIns, clock: Clock) {
       next(refusal("notAvailable", "sign-ins cannot be looked up now"));
     }
   };
+
+  async function proven(
+    socket: PanelSocket,
+    { token, proof }: { token: string; proof?: string | undefined },
+    thumbprint: string,
+  ): Promise<boolean> {
+    if (proof === undefined) return false;
+    const { host } = socket.handshake.headers;
+    const read = await proofs.read(proof, { method: "GET", path: LIVE_PATH, host, token });
+    return read.is === "proven" && read.thumbprint === thumbprint;
+  }
 }
 
 function refusal(error: WireError, message: string): Error {

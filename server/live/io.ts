@@ -3,6 +3,9 @@ import type { ClientToServer, ServerToClient, Trouble, WireError } from "../../s
 import type { Identity } from "../auth/identity.ts";
 import type { Bucket } from "./bucket.ts";
 
+/** Where sockets are opened. */
+export const LIVE_PATH = "/live";
+
 /** What a signed-in socket carries. */
 export interface Panel {
   identity: Identity;

@@ -5,7 +5,7 @@ import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { type Sync, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
 import { CATALOGUE } from "../../shared/session/catalogue.ts";
-import { personOf } from "../auth/identity.ts";
+import { type Identity, personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
@@ -16,6 +16,8 @@ export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
   log: { error(detail: object, message: string): void };
+  /** Told when somebody does something. */
+  used(identity: Identity): void;
   /** Told when a panel begins to watch a session. */
   watched(live: LiveSession): void;
 }
@@ -40,6 +42,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     if (!looksLikeStop(raw) && !mayGo()) return tell(TOO_MANY);
     const command = commandSchema.safeParse(raw);
     if (!command.success) return tell(malformed(command.error));
+    if (command.data.action.type !== "delivered") deps.used(data.identity);
     try {
       tell(await deps.sessions.command(personOf(data.identity), command.data));
     } catch (error) {

@@ -1,5 +1,6 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import type { DeviceStore } from "./devices.ts";
 
 /** A person who may sign in. */
 export interface PersonRecord {
@@ -23,8 +24,11 @@ export interface SignInRecord {
   deviceName: string;
   /** SHA-256 of the token, lower-case hex. */
   tokenHash: string;
+  /** RFC 7638 thumbprint of the key that must prove itself with the token; null on a device that is not enrolled. */
+  thumbprint: string | null;
   createdAt: number;
   expiresAt: number;
+  usedAt: number;
   revokedAt: number | null;
 }
 
@@ -84,12 +88,20 @@ export interface Directory {
   person(id: string): Promise<PersonRecord | null>;
   personByHandle(handle: string): Promise<PersonRecord | null>;
   addPeople(people: readonly PersonRecord[]): Promise<void>;
+  /** Whether the person may sign in. */
+  setActive(person: string, active: boolean): Promise<void>;
 
   addSignIn(signIn: SignInRecord): Promise<void>;
   signInByToken(tokenHash: string): Promise<{ signIn: SignInRecord; person: PersonRecord } | null>;
   revokeSignIn(id: string, at: number): Promise<void>;
-  /** Those of `ids` that are neither revoked, expired at `now`, nor of a person no longer active. */
-  standing(ids: readonly string[], now: number): Promise<Set<string>>;
+  /** Revokes every sign-in of a person or on a device; resolves to the ids of those that stood. */
+  revokeSignIns(of: { personId: string } | { deviceId: string }, at: number): Promise<string[]>;
+  usedSignIn(id: string, at: number): Promise<void>;
+  /** Those of `ids` that are neither revoked, expired at `now`, unused since `usedAfter`, nor of a person no longer
+   * active. */
+  standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>>;
+
+  readonly devices: DeviceStore;
 
   lockout(key: string): Promise<Lockout | null>;
   putLockout(lockout: Lockout): Promise<void>;

@@ -10,6 +10,7 @@ import type {
   TypeSummary,
   TypeVersion,
 } from "./directory.ts";
+import { MemoryDevices } from "./memory-devices.ts";
 import { standingOf } from "./type-status.ts";
 
 /** The directory in this process's memory, beside `MemoryEventStore`. */
@@ -19,6 +20,7 @@ export class MemoryDirectory implements Directory {
   readonly #lockouts = new Map<string, Lockout>();
   readonly #aircraft = new Map<string, AircraftRecord>();
   #types: TypeVersion[] = [];
+  readonly devices = new MemoryDevices();
 
   async people(): Promise<PersonRecord[]> {
     return [...this.#people.values()].sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -40,6 +42,11 @@ export class MemoryDirectory implements Directory {
     }
   }
 
+  async setActive(id: string, active: boolean): Promise<void> {
+    const person = this.#people.get(id);
+    if (person) this.#people.set(id, { ...person, active });
+  }
+
   async addSignIn(signIn: SignInRecord): Promise<void> {
     this.#signIns.set(signIn.id, signIn);
   }
@@ -55,12 +62,27 @@ export class MemoryDirectory implements Directory {
     if (signIn && signIn.revokedAt === null) this.#signIns.set(id, { ...signIn, revokedAt: at });
   }
 
-  async standing(ids: readonly string[], now: number): Promise<Set<string>> {
+  async revokeSignIns(of: { personId: string } | { deviceId: string }, at: number): Promise<string[]> {
+    const standing = [...this.#signIns.values()].filter(
+      (s) =>
+        s.revokedAt === null && ("personId" in of ? s.personId === of.personId : s.deviceId === of.deviceId),
+    );
+    for (const signIn of standing) this.#signIns.set(signIn.id, { ...signIn, revokedAt: at });
+    return standing.map((s) => s.id);
+  }
+
+  async usedSignIn(id: string, at: number): Promise<void> {
+    const signIn = this.#signIns.get(id);
+    if (signIn) this.#signIns.set(id, { ...signIn, usedAt: at });
+  }
+
+  async standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>> {
     return new Set(
       ids.filter((id) => {
         const signIn = this.#signIns.get(id);
         const person = signIn && this.#people.get(signIn.personId);
-        return person?.active === true && signIn?.revokedAt === null && signIn.expiresAt > now;
+        if (person?.active !== true || signIn?.revokedAt !== null) return false;
+        return signIn.expiresAt > now && signIn.usedAt > usedAfter;
       }),
     );
   }

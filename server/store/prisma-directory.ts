@@ -17,6 +17,7 @@ import type {
   TypeSummary,
   TypeVersion,
 } from "./directory.ts";
+import { PrismaDevices } from "./prisma-devices.ts";
 import { standingOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
@@ -39,11 +40,13 @@ const ALONE: Turns = { take: (_keys, work) => work(), async close() {} };
 export class PrismaDirectory implements Directory {
   readonly #db: Client;
   readonly #turns: Turns;
+  readonly devices: PrismaDevices;
 
   /** @param turns how servers on one database take turns */
   constructor(db: Client, turns: Turns) {
     this.#db = db;
     this.#turns = turns;
+    this.devices = new PrismaDevices(db);
   }
 
   /** @param file a database that `openDatabase` has already brought to this version's shape */
@@ -93,6 +96,10 @@ export class PrismaDirectory implements Directory {
     });
   }
 
+  async setActive(id: string, active: boolean): Promise<void> {
+    await this.#db.person.updateMany({ where: { id }, data: { active } });
+  }
+
   async addSignIn(signIn: SignInRecord): Promise<void> {
     await this.#db.signIn.createMany({
       data: [
@@ -100,6 +107,7 @@ export class PrismaDirectory implements Directory {
           ...signIn,
           createdAt: BigInt(signIn.createdAt),
           expiresAt: BigInt(signIn.expiresAt),
+          usedAt: BigInt(signIn.usedAt),
           revokedAt: signIn.revokedAt === null ? null : BigInt(signIn.revokedAt),
         },
       ],
@@ -115,7 +123,21 @@ export class PrismaDirectory implements Directory {
     await this.#db.signIn.updateMany({ where: { id, revokedAt: null }, data: { revokedAt: BigInt(at) } });
   }
 
-  async standing(ids: readonly string[], now: number): Promise<Set<string>> {
+  async revokeSignIns(of: { personId: string } | { deviceId: string }, at: number): Promise<string[]> {
+    const standing = await this.#db.signIn.findMany({
+      where: { ...of, revokedAt: null },
+      select: { id: true },
+    });
+    // Whatever was added between the two is revoked too: whoever adds one looks again afterwards.
+    await this.#db.signIn.updateMany({ where: { ...of, revokedAt: null }, data: { revokedAt: BigInt(at) } });
+    return standing.map((s) => s.id);
+  }
+
+  async usedSignIn(id: string, at: number): Promise<void> {
+    await this.#db.signIn.updateMany({ where: { id }, data: { usedAt: BigInt(at) } });
+  }
+
+  async standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>> {
     const standing = new Set<string>();
     // SQLite bounds the number of values in one statement.
     for (let i = 0; i < ids.length; i += 500) {
@@ -124,6 +146,7 @@ export class PrismaDirectory implements Directory {
           id: { in: ids.slice(i, i + 500) },
           revokedAt: null,
           expiresAt: { gt: BigInt(now) },
+          usedAt: { gt: BigInt(usedAfter) },
           person: { is: { active: true } },
         },
         select: { id: true },
@@ -279,8 +302,10 @@ function toSignIn(row: SignInModel): SignInRecord {
     deviceId: row.deviceId,
     deviceName: row.deviceName,
     tokenHash: row.tokenHash,
+    thumbprint: row.thumbprint,
     createdAt: Number(row.createdAt),
     expiresAt: Number(row.expiresAt),
+    usedAt: Number(row.usedAt),
     revokedAt: row.revokedAt === null ? null : Number(row.revokedAt),
   };
 }

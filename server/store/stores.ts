@@ -1,4 +1,6 @@
+import { existsSync } from "node:fs";
 import type { Config } from "../config.ts";
+import { StartRefused } from "../start-refused.ts";
 import type { Directory } from "./directory.ts";
 import type { EventStore } from "./events.ts";
 import { lockDatabase, openDatabase } from "./open.ts";
@@ -31,4 +33,16 @@ export async function openStores({ data, postgres }: Config, now: number): Promi
     lock.close();
   };
   return { store, directory, close };
+}
+
+/**
+ * The directory alone, of a database that a server has made: also beside a server that runs on the same file.
+ * @throws StartRefused when there is none yet
+ */
+export async function openDirectory(config: Config, now: number): Promise<Omit<Stores, "store">> {
+  if (config.postgres !== null) return openStores(config, now);
+  if (!existsSync(config.data))
+    throw new StartRefused(`${config.data} is not there: start the server once, then ask again`);
+  const directory = await PrismaDirectory.open(config.data);
+  return { directory, close: () => directory.close() };
 }

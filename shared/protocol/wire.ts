@@ -10,6 +10,8 @@ import { idSchema } from "./text.ts";
 export const handshakeSchema = z.strictObject({
   token: z.string().min(20).max(200),
   proto: z.number().int(),
+  /** DPoP proof (RFC 9449) of an enrolled device's key for `GET /live`. */
+  proof: z.string().max(2_000).optional(),
 });
 
 export const watchSchema = z.strictObject({
@@ -53,6 +55,7 @@ export const WIRE_ERRORS = [
   "tooMany",
   "protocolMismatch",
   "signInNeeded",
+  "proofNeeded",
   "noSuchSession",
   "notAvailable",
 ] as const;

@@ -1,3 +1,4 @@
+import { randomBytes } from "node:crypto";
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -72,8 +73,15 @@ export class TestServer {
       signer: testSigner,
       log,
       demoSignIns: demo.people,
+      deviceRule: "auto",
+      limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
     });
-    const app = await createApp(house, { site: this.#site, signInsPerMinute: 1_000, live: { origins: [] } });
+    const app = await createApp(house, {
+      site: this.#site,
+      signInsPerMinute: 1_000,
+      live: { origins: [] },
+      secret: randomBytes(32),
+    });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;
     this.#stop = async () => {

@@ -1,3 +1,4 @@
+import { randomBytes } from "node:crypto";
 import { dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { ServerClock } from "../../server/clock.ts";
@@ -65,6 +66,9 @@ describe("settings", () => {
       host: "0.0.0.0",
       origins: [],
       demo: true,
+      deviceRule: "auto",
+      limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
+      secret: null,
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
@@ -79,6 +83,10 @@ describe("settings", () => {
         CHOCKSIDE_ORIGINS: "https://ramp.example, http://10.0.0.5:8080",
         CHOCKSIDE_DEMO: "off",
         CHOCKSIDE_SIGNING_KEY: "/run/secrets/key.pem",
+        CHOCKSIDE_DEVICES: "enrolled",
+        CHOCKSIDE_SHIFT_HOURS: "8",
+        CHOCKSIDE_IDLE_MINUTES: "15",
+        CHOCKSIDE_SECRET: "000102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f",
         CHOCKSIDE_LOG: "silent",
       }),
     ).toEqual({
@@ -90,6 +98,9 @@ describe("settings", () => {
       origins: ["https://ramp.example", "http://10.0.0.5:8080"],
       demo: false,
       signingKey: { file: "/run/secrets/key.pem", ours: false },
+      deviceRule: "enrolled",
+      limits: { shiftMs: 8 * 3_600_000, idleMs: 15 * 60_000 },
+      secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),
       logLevel: "silent",
     });
   });
@@ -100,10 +111,37 @@ describe("settings", () => {
     [{ CHOCKSIDE_ORIGINS: "ramp.example" }, /CHOCKSIDE_ORIGINS each must be an origin such as/],
     [{ CHOCKSIDE_ORIGINS: "https://ramp.example/path" }, /CHOCKSIDE_ORIGINS/],
     [{ CHOCKSIDE_DEMO: "maybe" }, /CHOCKSIDE_DEMO must be auto .* or off/],
+    [{ CHOCKSIDE_DEVICES: "some" }, /CHOCKSIDE_DEVICES must be auto/],
+    [{ CHOCKSIDE_SHIFT_HOURS: "25" }, /CHOCKSIDE_SHIFT_HOURS must be at most 24/],
+    [{ CHOCKSIDE_IDLE_MINUTES: "0" }, /CHOCKSIDE_IDLE_MINUTES must be at least 5/],
     [{ CHOCKSIDE_LOG: "loud" }, /CHOCKSIDE_LOG must be one of/],
     [{ PORT: "x", CHOCKSIDE_DEMO: "y" }, /PORT .*; CHOCKSIDE_DEMO /],
   ])("[SRV-14] that are wrong are named, with what they must be: %j", (environment, message) => {
     expect(() => readConfig(environment)).toThrow(StartRefused);
     expect(() => readConfig(environment)).toThrow(message);
+  });
+
+  it.each([
+    ["short", "c2hvcnQ"],
+    ["one byte over and over", "00".repeat(32)],
+    ["a word over and over", Buffer.from("chockside".repeat(5)).toString("base64")],
+    ["a sentence", "correct horse battery staple and some more words"],
+  ])("[SEC-1] refuse a secret that is %s, and do not repeat it", (_what, secret) => {
+    let said = "";
+    try {
+      readConfig({ CHOCKSIDE_SECRET: secret });
+    } catch (error) {
+      said = (error as Error).message;
+    }
+    expect(said).toContain("CHOCKSIDE_SECRET must be 32 bytes of chance");
+    expect(said).not.toContain(secret);
+  });
+
+  it("[SEC-1] take a secret of chance, in base64 or hex", () => {
+    for (let i = 0; i < 200; i += 1)
+      for (const form of ["base64", "base64url", "hex"] as const) {
+        const secret = randomBytes(32);
+        expect(readConfig({ CHOCKSIDE_SECRET: secret.toString(form) }).secret).toEqual(secret);
+      }
   });
 });

@@ -87,14 +87,23 @@ describe("the documentation", () => {
       "/api/aircraft",
       "/api/card.pdf",
       "/api/demo",
+      "/api/devices",
+      "/api/devices/codes",
+      "/api/devices/{id}/revocation",
+      "/api/evidence/key",
       "/api/join/{code}",
       "/api/me",
+      "/api/nonce",
       "/api/people",
+      "/api/people/{id}/active",
       "/api/sessions",
       "/api/sessions/{id}",
       "/api/sessions/{id}/brief.pdf",
+      "/api/sessions/{id}/checkpoint",
       "/api/sessions/{id}/events",
       "/api/sessions/{id}/evidence",
+      "/api/sessions/{id}/proofs/consistency",
+      "/api/sessions/{id}/proofs/inclusion",
       "/api/sessions/{id}/record.pdf",
       "/api/sign-in",
       "/api/sign-out",
@@ -119,7 +128,6 @@ describe("the documentation", () => {
     expect(paths["/api/sign-in"].post.requestBody.content["application/json"].schema.required).toEqual([
       "handle",
       "pin",
-      "device",
     ]);
   });
 
@@ -161,6 +169,7 @@ describe("errors of the server's own", () => {
       site: folder,
       signInsPerMinute: 100,
       live: { origins: [] },
+      secret: Buffer.alloc(32, "chance"),
     });
     const token = await signIn(app, "ada");
     const { directory } = test.house;

@@ -1,6 +1,8 @@
+import { randomBytes } from "node:crypto";
 import type { FastifyInstance } from "fastify";
 import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
+import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import { buildHouse, type House } from "../../server/house.ts";
 import { randomIds } from "../../server/ids.ts";
@@ -56,6 +58,8 @@ export interface TestOptions {
   demo?: boolean;
   signInsPerMinute?: number;
   origins?: string[];
+  devices?: DeviceRule;
+  idleMs?: number;
   site?: string;
 }
 
@@ -85,11 +89,14 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     signer: options.signer ?? testSigner,
     log: { error() {}, info() {} },
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
+    deviceRule: options.devices ?? "any",
+    limits: { shiftMs: 12 * 3_600_000, idleMs: options.idleMs ?? 12 * 3_600_000 },
   });
   const app = await createApp(house, {
     site: options.site ?? "/nowhere",
     signInsPerMinute: options.signInsPerMinute ?? 1_000,
     live: { origins: options.origins ?? [] },
+    secret: randomBytes(32),
   });
   const close = async () => {
     await app.close();

@@ -36,7 +36,8 @@ describe("the server's process", () => {
       const data = join(folder, "real", "chockside.db");
       const first = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off" });
       expect(await (await fetch(`${first.url}/api/demo`)).json()).toEqual({ demo: false, signIns: [] });
-      expect(await signIn(first.url, "wenna", "410273")).toBe(401);
+      expect(await signIn(first.url, "wenna", "410273")).toBe(403);
+      expect(await deviceCode(data)).toMatch(/(?:[A-Z0-9]{4}-){6}[A-Z0-9]{4}\n$/);
       expect(await first.stop("SIGINT")).toBe(0);
 
       const said = await people(data, ["Ivy", "Ivy Marsh", "cockpit,supervisor"], "90210377\n");
@@ -45,7 +46,8 @@ describe("the server's process", () => {
       await expect(people(data, ["bea", "Bea", "pilot"], "90210377")).rejects.toThrow("usage");
       await expect(people(data, ["bea", "Bea", "cockpit"], "123")).rejects.toThrow("at least 6 characters");
 
-      const second = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off" });
+      const second = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off", CHOCKSIDE_DEVICES: "any" });
+      expect(await signIn(second.url, "wenna", "410273")).toBe(401);
       expect(await signIn(second.url, "ivy", "90210377")).toBe(200);
       await expect(people(data, ["bea", "Bea", "cockpit"], "90210377")).rejects.toThrow("in use by another");
       expect(await second.stop("SIGTERM")).toBe(0);
@@ -90,14 +92,17 @@ async function signIn(url: string, handle: string, pin: string): Promise<number>
   return reply.status;
 }
 
-function people(data: string, entry: string[], pin: string): Promise<string> {
+const people = (data: string, entry: string[], pin: string) => run("people-cli", data, entry, pin);
+const deviceCode = (data: string) => run("device-cli", data, ["Tablet 4"]);
+
+function run(program: string, data: string, entry: string[], input = ""): Promise<string> {
   return new Promise((resolve, reject) => {
     const child = execFile(
       process.execPath,
-      ["--import", "tsx", "server/people-cli.ts", ...entry],
+      ["--import", "tsx", `server/${program}.ts`, ...entry],
       { cwd: ROOT, env: { ...process.env, CHOCKSIDE_DATA: data } },
       (error, stdout, stderr) => (error ? reject(new Error(stderr)) : resolve(stdout)),
     );
-    child.stdin?.end(pin);
+    child.stdin?.end(input);
   });
 }

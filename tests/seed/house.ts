@@ -1,3 +1,4 @@
+import { randomBytes } from "node:crypto";
 import { demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
 import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
@@ -36,8 +37,15 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
       signer: testSigner,
       log: { info() {}, error() {} },
       demoSignIns: withDemo ? demo.people : [],
+      deviceRule: "auto",
+      limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
     });
-    const app = await createApp(house, { site: "", signInsPerMinute: 100, live: { origins: [] } });
+    const app = await createApp(house, {
+      site: "",
+      signInsPerMinute: 100,
+      live: { origins: [] },
+      secret: randomBytes(32),
+    });
     await app.listen({ port, host: "127.0.0.1" });
     const close = async () => {
       await app.close();

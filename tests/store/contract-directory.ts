@@ -21,8 +21,10 @@ const signIn = (id: string, personId: string, over: Partial<SignInRecord> = {}):
   deviceId: "d1",
   deviceName: "Tablet 1",
   tokenHash: `hash-of-${id}`,
+  thumbprint: null,
   createdAt: 100,
   expiresAt: 200,
+  usedAt: 100,
   revokedAt: null,
   ...over,
 });
@@ -77,8 +79,63 @@ export function directoryContract(
       await directory.addSignIn(signIn("ended", "ada", { revokedAt: 120 }));
       await directory.addSignIn(signIn("left", "bo"));
       const ids = ["good", "over", "ended", "left", "unknown"];
-      expect(await directory.standing(ids, 150)).toEqual(new Set(["good"]));
-      expect(await directory.standing(ids, 149)).toEqual(new Set(["good", "over"]));
+      expect(await directory.standing(ids, 150, 99)).toEqual(new Set(["good"]));
+      expect(await directory.standing(ids, 149, 99)).toEqual(new Set(["good", "over"]));
+      expect(await directory.standing(ids, 149, 100)).toEqual(new Set());
+      await directory.usedSignIn("over", 120);
+      expect(await directory.standing(ids, 149, 100)).toEqual(new Set(["over"]));
+      await directory.setActive("ada", false);
+      expect(await directory.standing(ids, 149, 99)).toEqual(new Set());
+    });
+
+    it("[STO-9] revokes all sign-ins of a person or on a device, and tells which stood", async () => {
+      await directory.addPeople([person("ada"), person("bo")]);
+      await directory.addSignIn(signIn("a1", "ada"));
+      await directory.addSignIn(signIn("a2", "ada", { deviceId: "d2", revokedAt: 110 }));
+      await directory.addSignIn(signIn("b1", "bo", { deviceId: "d2", thumbprint: "t" }));
+      expect(await directory.revokeSignIns({ personId: "ada" }, 120)).toEqual(["a1"]);
+      expect(await directory.revokeSignIns({ deviceId: "d2" }, 130)).toEqual(["b1"]);
+      const revoked = async (id: string) => (await directory.signInByToken(`hash-of-${id}`))?.signIn;
+      expect((await revoked("a1"))?.revokedAt).toBe(120);
+      expect((await revoked("a2"))?.revokedAt).toBe(110);
+      expect(await revoked("b1")).toMatchObject({ revokedAt: 130, thumbprint: "t" });
+    });
+
+    it("[STO-9] keeps devices, no two with one key, and the first revocation", async () => {
+      const device = (id: string, enrolledAt: number) => ({
+        id,
+        name: `Name of ${id}`,
+        publicKey: "{}",
+        thumbprint: `t-${id}`,
+        enrolledBy: "ada",
+        enrolledAt,
+        revokedBy: null,
+        revokedAt: null,
+      });
+      await directory.devices.add(device("d1", 5));
+      await directory.devices.add(device("d2", 6));
+      await expect(directory.devices.add({ ...device("d3", 7), thumbprint: "t-d1" })).rejects.toThrow();
+      await directory.devices.revoke("d1", "bo", 9);
+      await directory.devices.revoke("d1", "cy", 10);
+      const revoked = { ...device("d1", 5), revokedBy: "bo", revokedAt: 9 };
+      expect(await directory.devices.all()).toEqual([device("d2", 6), revoked]);
+      expect(await directory.devices.one("d2")).toEqual(device("d2", 6));
+      expect(await directory.devices.byThumbprint("t-d1")).toEqual(revoked);
+      expect([await directory.devices.one("x"), await directory.devices.byThumbprint("x")]).toEqual([
+        null,
+        null,
+      ]);
+    });
+
+    it("[STO-9] takes a code once, before its end, also when two bring it at once", async () => {
+      const code = { codeHash: "h", deviceName: "Tablet", issuedBy: "ada", expiresAt: 100 };
+      await directory.devices.addCode(code);
+      await directory.devices.addCode({ ...code, codeHash: "late" });
+      const taken = await Promise.all([1, 2, 3].map(() => directory.devices.takeCode("h", 99)));
+      expect(taken.filter((t) => t !== null)).toEqual([code]);
+      expect(await directory.devices.takeCode("late", 100)).toBeNull();
+      await directory.devices.forgetCodes(101);
+      expect(await directory.devices.takeCode("late", 50)).toBeNull();
     });
 
     it("[STO-9] keeps, overwrites and forgets lockouts", async () => {

@@ -3,7 +3,9 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import { keptKey } from "./deviceKey.ts";
 import type { Device, Me } from "./keep.ts";
+import { proofFor } from "./proof.ts";
 
 /** The server's no, in its own words (RFC 9457). `status` is 0 when nothing answered. */
 export class ApiError extends Error {
@@ -74,15 +76,23 @@ const SLOWEST_MS = 10_000;
 /** Every request of the panels to the server's HTTP side. */
 export class Api {
   token: string | null = null;
+  /** This device's key, looked for once. */
+  #key: Promise<CryptoKeyPair | null> | null = null;
+  /** The server's last nonce for proofs. */
+  #nonce: string | null = null;
   /** Called when the server no longer knows the sign-in. */
   onSignedOut: () => void = () => {};
 
-  signIn = (handle: string, pin: string, from: Device) =>
-    this.json<{ token: string; expiresAt: number; person: Me }>("POST", "/api/sign-in", {
+  signIn = async (handle: string, pin: string, from: Device) => {
+    this.token = null;
+    // An enrolled device is known by its key, whatever it says of itself.
+    const device = (await this.#keyOfDevice()) ? undefined : from;
+    return this.json<{ token: string; expiresAt: number; person: Me }>("POST", "/api/sign-in", {
       handle,
       pin,
-      device: from,
+      device,
     });
+  };
   signOut = () => this.send("POST", "/api/sign-out");
   demo = () => this.json<{ demo: boolean; signIns: DemoSignIn[] }>("GET", "/api/demo");
   people = () => this.json<PersonRow[]>("GET", "/api/people");
@@ -94,6 +104,27 @@ export class Api {
   planSession = (plan: PlanRequest) => this.json<{ id: string; code: string }>("POST", "/api/sessions", plan);
   join = (code: string) =>
     this.json<{ id: string; aircraft: string }>("GET", `/api/join/${encodeURIComponent(code)}`);
+
+  enrolled = async () => (await this.#keyOfDevice()) !== null;
+
+  /** Enrols this device's new key by a code. */
+  async enrol(code: string, pair: CryptoKeyPair): Promise<{ id: string; name: string }> {
+    const before = this.#keyOfDevice();
+    this.#key = Promise.resolve(pair);
+    this.token = null;
+    try {
+      return await this.json("POST", "/api/devices", { code });
+    } catch (error) {
+      this.#key = before;
+      throw error;
+    }
+  }
+
+  /** What a socket says when it opens, made anew each time. */
+  async handshake(token: string): Promise<{ token: string; proof?: string }> {
+    const proof = await this.#proof("GET", "/live", token, true);
+    return proof === null ? { token } : { token, proof };
+  }
 
   /** The whole record from after `since`, page by page. */
   async events(id: string, since: number): Promise<SessionEvent[]> {
@@ -130,23 +161,60 @@ export class Api {
     body?: unknown,
     more: Record<string, string> = {},
   ): Promise<Response> {
-    const headers: Record<string, string> = { ...more };
-    if (this.token) headers.authorization = `Bearer ${this.token}`;
-    if (body !== undefined) headers["content-type"] = "application/json";
-    let response: Response;
-    try {
-      response = await fetch(path, {
-        method,
-        headers,
-        body: body === undefined ? null : JSON.stringify(body),
-        signal: AbortSignal.timeout(SLOWEST_MS),
-      });
-    } catch {
-      throw new ApiError(0, "The server does not answer. Check this device's network.");
-    }
+    const first = await this.#try(method, path, body, more);
+    const response = (await this.#unproven(first)) ? await this.#try(method, path, body, more) : first;
     if (response.ok) return response;
     if (response.status === 401 && this.token) this.onSignedOut();
     throw await refusal(response);
+  }
+
+  async #try(method: string, path: string, body: unknown, more: Record<string, string>): Promise<Response> {
+    const headers: Record<string, string> = { ...more };
+    const proof = await this.#proof(method, path, this.token);
+    if (this.token) headers.authorization = `${proof === null ? "Bearer" : "DPoP"} ${this.token}`;
+    if (proof !== null) headers.dpop = proof;
+    if (body !== undefined) headers["content-type"] = "application/json";
+    return this.#fetch(method, path, headers, body === undefined ? null : JSON.stringify(body));
+  }
+
+  async #fetch(
+    method: string,
+    path: string,
+    headers: Record<string, string>,
+    body: string | null,
+  ): Promise<Response> {
+    try {
+      const signal = AbortSignal.timeout(SLOWEST_MS);
+      const response = await fetch(path, { method, headers, body, signal });
+      this.#nonce = response.headers.get("dpop-nonce") ?? this.#nonce;
+      return response;
+    } catch {
+      throw new ApiError(0, "The server does not answer. Check this device's network.");
+    }
+  }
+
+  /** The server wants the same again with the nonce it has just given. */
+  async #unproven(response: Response): Promise<boolean> {
+    if (response.status !== 401 || !(await this.#keyOfDevice())) return false;
+    const problem = (await response.clone().json()) as { type?: string };
+    return problem.type === "urn:chockside:problem:proofNeeded";
+  }
+
+  /** @param fresh with a nonce of this very moment: nobody tells a socket to try again with another */
+  async #proof(method: string, path: string, token: string | null, fresh = false): Promise<string | null> {
+    const key = await this.#keyOfDevice();
+    if (!key) return null;
+    if (fresh || this.#nonce === null) {
+      const answer = await this.#fetch("GET", "/api/nonce", {}, null);
+      if (!answer.ok) throw await refusal(answer);
+      this.#nonce = ((await answer.json()) as { nonce: string }).nonce;
+    }
+    return proofFor(key, { method, path, nonce: this.#nonce, token });
+  }
+
+  #keyOfDevice(): Promise<CryptoKeyPair | null> {
+    this.#key ??= keptKey();
+    return this.#key;
   }
 }
 

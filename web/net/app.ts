@@ -61,7 +61,7 @@ function connect(signedIn: SignedIn): void {
         const outbox = await book.read();
         // Signed out, or asked to hand over, while it was being read.
         if (turn !== turns || connected?.signedIn !== signedIn) return;
-        change({ where: "here", link: new Link(signedIn.token, book, outbox) });
+        change({ where: "here", link: new Link(() => api.handshake(signedIn.token), book, outbox) });
       });
     },
     elsewhere() {

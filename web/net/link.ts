@@ -88,14 +88,22 @@ export class Link {
   /** What the device has said it shows, and what it is just saying: post and signal. */
   #said = new Set<string>();
 
-  /** @param outbox what this person's book held from before */
-  constructor(token: string, book: OutboxBook, outbox: Outbox) {
+  /**
+   * @param handshake the sign-in with this device's proof, asked for at each opening
+   * @param outbox what this person's book held from before
+   */
+  constructor(handshake: () => Promise<{ token: string; proof?: string }>, book: OutboxBook, outbox: Outbox) {
     this.#book = book;
     this.#outbox = outbox;
     this.#socket = io({
       path: "/live",
       transports: ["websocket"],
-      auth: { token, proto: PROTOCOL },
+      // Where no nonce can be had there is no server to talk to: the next opening tries anew.
+      auth: (say) =>
+        void handshake().then(
+          (auth) => say({ ...auth, proto: PROTOCOL }),
+          () => this.#socket.io.engine?.close(),
+        ),
       timeout: TIMES.connect,
       reconnectionDelay: TIMES.retry / 3,
       reconnectionDelayMax: TIMES.retryMax,

@@ -12,6 +12,8 @@ import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
 
+const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
+const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
@@ -22,6 +24,12 @@ export function App() {
   const connected = useConnected();
   const route = useRoute();
   const [units] = useUnitChoice();
+  if (route.is === "enrol")
+    return (
+      <Suspense fallback={<p className="page waiting">Fetching…</p>}>
+        <EnrolPage />
+      </Suspense>
+    );
   if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   return (
     <Fault key={location.pathname}>
@@ -64,6 +72,7 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
       <UpdateOffer />
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage />}
+      {route.is === "devices" && <DevicesPage />}
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}

@@ -40,6 +40,11 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
             Hand signals
           </button>
+          {me.mayHold.includes("supervisor") && (
+            <button type="button" className="answer" data-tone="plain" onClick={() => go("/devices")}>
+              Devices
+            </button>
+          )}
           <PaperKey path="/api/card.pdf" word="Print card" />
           <LightKey light={light} onLight={setLight} />
           <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>

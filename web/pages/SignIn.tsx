@@ -87,6 +87,9 @@ export function SignIn({ join }: { join: string | null }) {
         >
           {busy ? words.entering : words.enter}
         </button>
+        <button type="button" className="small-key" onClick={() => go("/enrol")}>
+          {words.enrol}
+        </button>
       </form>
       <Caution />
     </main>

@@ -4,6 +4,8 @@ import { useSyncExternalStore } from "react";
 export type Route =
   | { is: "ramp"; join: string | null }
   | { is: "plan" }
+  | { is: "devices" }
+  | { is: "enrol" }
   | { is: "session"; id: string }
   | { is: "record"; id: string }
   | { is: "types"; page: TypesRoute }
@@ -21,6 +23,8 @@ const listeners = new Set<() => void>();
 export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan" };
+  if (first === "devices") return { is: "devices" };
+  if (first === "enrol") return { is: "enrol" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
   if (first === "study") return { is: "study", page: id || null, more: more || null };
   if (first === "types") return { is: "types", page: typesRouteOf(id, Number(more), rest) };

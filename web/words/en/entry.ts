@@ -7,6 +7,7 @@ export const signIn = {
   code: "Joining code, if you were given one",
   enter: "Sign in",
   entering: "Signing in…",
+  enrol: "Enrol this device",
   noServer: "The server does not answer. Check this device's network.",
   failed: "That did not work.",
   demo: "Demonstration",

@@ -8,6 +8,7 @@ export const signIn: Text["signIn"] = {
   code: "Código de sesión, si le dieron uno",
   enter: "Entrar",
   entering: "Entrando…",
+  enrol: "Dar de alta este dispositivo",
   noServer: "El servidor no responde. Revise la red de este dispositivo.",
   failed: "No funcionó.",
   demo: "Demostración",

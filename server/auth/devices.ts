@@ -1,0 +1,92 @@
+import type { JWK } from "jose";
+import type { Clock } from "../clock.ts";
+import { sha256 } from "../sha256.ts";
+import type { DeviceRecord } from "../store/devices.ts";
+import type { Directory } from "../store/directory.ts";
+import type { Identity } from "./identity.ts";
+import { OfficeRefused, qualified } from "./refused.ts";
+import type { SignIns } from "./sign-ins.ts";
+
+/** How long an enrolment code is good for. Milliseconds. */
+export const CODE_MS = 5 * 60_000;
+
+/** Who gives out codes from the server's own console. */
+export const CONSOLE = "console";
+
+interface DevicesDeps {
+  directory: Directory;
+  clock: Clock;
+  ids: { device(): string; enrolmentCode(): string };
+}
+
+type By = Identity["person"];
+
+/** A code goes from eye to finger: case, spaces and dashes are not part of it. */
+const bare = (code: string) => code.toUpperCase().replaceAll(/[\s-]/g, "");
+
+/** Gives out a code that lets one device in, for the next five minutes. Only its hash is kept. */
+export async function giveCode(
+  { directory, clock, ids }: DevicesDeps,
+  issuedBy: string,
+  deviceName: string,
+): Promise<{ code: string; expiresAt: number }> {
+  const now = clock.now();
+  await directory.devices.forgetCodes(now - CODE_MS);
+  const code = ids.enrolmentCode();
+  const expiresAt = now + CODE_MS;
+  await directory.devices.addCode({ codeHash: sha256(bare(code)), deviceName, issuedBy, expiresAt });
+  return { code, expiresAt };
+}
+
+/** Lets devices in by one-time codes and shows them out. Every method may throw OfficeRefused. */
+export class Devices {
+  readonly #deps: DevicesDeps;
+  readonly #signIns: SignIns;
+
+  constructor(deps: DevicesDeps, signIns: SignIns) {
+    this.#deps = deps;
+    this.#signIns = signIns;
+  }
+
+  code(by: By, deviceName: string): Promise<{ code: string; expiresAt: number }> {
+    qualified(by);
+    return giveCode(this.#deps, by.id, deviceName);
+  }
+
+  /** Enrols the key that proved itself in the same request. The code is used up whatever comes of it. */
+  async enrol(code: string, key: { thumbprint: string; publicKey: JWK }): Promise<DeviceRecord> {
+    const { directory, clock, ids } = this.#deps;
+    const now = clock.now();
+    const used = await directory.devices.takeCode(sha256(bare(code)), now);
+    if (!used)
+      throw new OfficeRefused("codeWrong", "This code is wrong, was used, or is too old: ask for another");
+    if (await directory.devices.byThumbprint(key.thumbprint))
+      throw new OfficeRefused("enrolledAlready", "This device was enrolled before: make a new key on it");
+    const device: DeviceRecord = {
+      id: ids.device(),
+      name: used.deviceName,
+      publicKey: JSON.stringify(key.publicKey),
+      thumbprint: key.thumbprint,
+      enrolledBy: used.issuedBy,
+      enrolledAt: now,
+      revokedBy: null,
+      revokedAt: null,
+    };
+    await directory.devices.add(device);
+    return device;
+  }
+
+  all(by: By): Promise<DeviceRecord[]> {
+    qualified(by);
+    return this.#deps.directory.devices.all();
+  }
+
+  /** From now on nobody signs in on it, and whoever did is cut off. */
+  async revoke(by: By, id: string): Promise<void> {
+    qualified(by);
+    const { directory, clock } = this.#deps;
+    if (!(await directory.devices.one(id))) throw new OfficeRefused("notFound", "There is no such device");
+    await directory.devices.revoke(id, by.id, clock.now());
+    await this.#signIns.endAll({ deviceId: id });
+  }
+}

@@ -1,0 +1,18 @@
+import type { Directory } from "../store/directory.ts";
+import type { Identity } from "./identity.ts";
+import { OfficeRefused, qualified } from "./refused.ts";
+import type { SignIns } from "./sign-ins.ts";
+
+/** Lets a person sign in or not; one who may not is cut off at once. Nobody does it to themselves. */
+export async function setActive(
+  { directory, signIns }: { directory: Directory; signIns: SignIns },
+  by: Identity["person"],
+  id: string,
+  active: boolean,
+): Promise<void> {
+  qualified(by);
+  if (id === by.id) throw new OfficeRefused("ownWork", "Another person must do this to you");
+  if (!(await directory.person(id))) throw new OfficeRefused("notFound", "There is no such person");
+  await directory.setActive(id, active);
+  if (!active) await signIns.endAll({ personId: id });
+}

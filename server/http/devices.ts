@@ -1,0 +1,141 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { idSchema, line } from "../../shared/protocol/text.ts";
+import type { Devices } from "../auth/devices.ts";
+import { setActive } from "../auth/people.ts";
+import type { Proofs } from "../auth/proofs.ts";
+import type { SignIns } from "../auth/sign-ins.ts";
+import type { Directory } from "../store/directory.ts";
+import { identityOf, proofOf, unproven } from "./signed-in.ts";
+import { deviceView } from "./views.ts";
+
+const tags = ["devices"];
+
+/** How a device that nobody signed in on yet gets in. */
+export const enrolRoutes: FastifyPluginAsyncZod<{
+  devices: Devices;
+  proofs: Proofs;
+  perMinute: number;
+}> = async (app, { devices, proofs, perMinute }) => {
+  app.get(
+    "/nonce",
+    {
+      schema: {
+        tags,
+        summary: "A nonce for the first DPoP proof (RFC 9449); later ones come with the answers",
+        response: { 200: z.object({ nonce: z.string() }) },
+      },
+    },
+    async () => ({ nonce: proofs.nonce() }),
+  );
+
+  app.post(
+    "/devices",
+    {
+      config: { rateLimit: { max: perMinute, timeWindow: 60_000 } },
+      schema: {
+        tags,
+        summary: "Enrol the key that signed this request's DPoP proof, by a one-time code",
+        body: z.strictObject({ code: z.string().min(1).max(100) }),
+        response: { 201: deviceView },
+      },
+    },
+    async (request, reply) => {
+      const proof = await proofOf(request, proofs, null);
+      if (proof?.is !== "proven") throw unproven();
+      return reply.code(201).send(await devices.enrol(request.body.code, proof));
+    },
+  );
+};
+
+const enrolledView = z.object({
+  id: z.string(),
+  name: z.string(),
+  enrolledBy: z.string(),
+  enrolledAt: z.number(),
+  revokedBy: z.string().nullable(),
+  revokedAt: z.number().nullable(),
+});
+
+export interface DeviceRoutesOptions {
+  devices: Devices;
+  directory: Directory;
+  signIns: SignIns;
+}
+
+/** What the office does with devices and people; behind a sign-in. */
+export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
+  app,
+  { devices, directory, signIns },
+) => {
+  const params = z.strictObject({ id: idSchema });
+
+  app.get(
+    "/devices",
+    {
+      schema: {
+        tags,
+        summary: "Every device that was ever enrolled, the newest first; by whom it was enrolled and revoked",
+        response: { 200: z.array(enrolledView) },
+      },
+    },
+    async (request) => {
+      const all = await devices.all(identityOf(request).person);
+      const names = new Map((await directory.people()).map((p) => [p.id, p.name]));
+      const named = (id: string) => names.get(id) ?? id;
+      return all.map((d) => ({
+        ...d,
+        enrolledBy: named(d.enrolledBy),
+        revokedBy: d.revokedBy === null ? null : named(d.revokedBy),
+      }));
+    },
+  );
+
+  app.post(
+    "/devices/codes",
+    {
+      schema: {
+        tags,
+        summary: "A code that enrols one device in the next five minutes",
+        body: z.strictObject({ name: line(60) }),
+        response: { 201: z.object({ code: z.string(), expiresAt: z.number() }) },
+      },
+    },
+    async (request, reply) =>
+      reply.code(201).send(await devices.code(identityOf(request).person, request.body.name)),
+  );
+
+  app.post(
+    "/devices/:id/revocation",
+    {
+      schema: {
+        tags,
+        summary: "Revoke a device: nobody signs in on it any more, and whoever did is cut off at once",
+        params,
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      await devices.revoke(identityOf(request).person, request.params.id);
+      return reply.code(204).send(null);
+    },
+  );
+
+  app.put(
+    "/people/:id/active",
+    {
+      schema: {
+        tags: ["directory"],
+        summary: "Whether a person may sign in; one who may not is cut off at once",
+        params,
+        body: z.strictObject({ active: z.boolean() }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const by = identityOf(request).person;
+      await setActive({ directory, signIns }, by, request.params.id, request.body.active);
+      return reply.code(204).send(null);
+    },
+  );
+};

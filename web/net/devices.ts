@@ -1,0 +1,19 @@
+import { api } from "./app.ts";
+
+export interface DeviceRow {
+  id: string;
+  name: string;
+  enrolledBy: string;
+  /** Server milliseconds. */
+  enrolledAt: number;
+  revokedBy: string | null;
+  revokedAt: number | null;
+}
+
+/** What the office does with devices, at the server. */
+export const devices = {
+  list: () => api.json<DeviceRow[]>("GET", "/api/devices"),
+  code: (name: string) =>
+    api.json<{ code: string; expiresAt: number }>("POST", "/api/devices/codes", { name }),
+  revoke: (id: string) => api.send("POST", `/api/devices/${id}/revocation`),
+};

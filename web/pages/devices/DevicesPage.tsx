@@ -1,0 +1,76 @@
+import { useCallback, useEffect, useState } from "react";
+import { type DeviceRow, devices } from "../../net/devices.ts";
+import { go } from "../route.ts";
+import { NewDevice } from "./NewDevice.tsx";
+
+const day = (at: number) => new Date(at).toISOString().slice(0, 16).replace("T", " ");
+
+/** The office's list of devices: letting one in, showing one out. */
+export function DevicesPage() {
+  const [rows, setRows] = useState<DeviceRow[] | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const failed = useCallback((error: Error) => setTrouble(error.message), []);
+  const read = useCallback(() => void devices.list().then(setRows, failed), [failed]);
+  useEffect(read, [read]);
+  const revoke = (id: string) => void devices.revoke(id).then(read, failed);
+  return (
+    <main className="page">
+      <header className="page-head page-head-row">
+        <div>
+          <h1>Devices</h1>
+          <p>People sign in on enrolled devices alone. Revoke one that is lost: it is cut off at once.</p>
+        </div>
+        <nav className="head-keys">
+          <button type="button" className="answer" data-tone="plain" onClick={read}>
+            Read again
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
+            Back to the ramp
+          </button>
+        </nav>
+      </header>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      <NewDevice onTrouble={failed} />
+      {rows?.length === 0 && <p className="empty">No device is enrolled yet.</p>}
+      {rows !== null && rows.length > 0 && (
+        <ul className="device-rows">
+          {rows.map((row) => (
+            <Row key={row.id} row={row} onRevoke={() => revoke(row.id)} />
+          ))}
+        </ul>
+      )}
+    </main>
+  );
+}
+
+function Row({ row, onRevoke }: { row: DeviceRow; onRevoke(): void }) {
+  const [asked, setAsked] = useState(false);
+  const { name, enrolledBy, enrolledAt, revokedBy, revokedAt } = row;
+  return (
+    <li aria-label={name}>
+      <strong>{name}</strong>
+      <span>
+        Enrolled {day(enrolledAt)} UTC by {enrolledBy}
+      </span>
+      {revokedAt !== null && (
+        <span>
+          Revoked {day(revokedAt)} UTC by {revokedBy}
+        </span>
+      )}
+      {revokedAt === null && (
+        <button
+          type="button"
+          className="small-key"
+          onClick={() => (asked ? onRevoke() : setAsked(true))}
+          onBlur={() => setAsked(false)}
+        >
+          {asked ? "Touch again to revoke" : "Revoke"}
+        </button>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,84 @@
+import { type SyntheticEvent, useEffect, useState } from "react";
+import { api, forgetSignIn } from "../../net/app.ts";
+import { enrol } from "../../net/enrol.ts";
+import { go } from "../route.ts";
+
+/** The code in the address stands after a #: browsers send that to nobody. */
+function codeInAddress(): string {
+  const code = decodeURIComponent(location.hash.slice(1));
+  if (code) history.replaceState(null, "", location.pathname);
+  return code;
+}
+
+/** Lets this device in by a one-time code somebody of the office shows. */
+export function EnrolPage() {
+  const [code, setCode] = useState(codeInAddress);
+  const [name, setName] = useState<string | null>(null);
+  const [had, setHad] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  useEffect(() => {
+    void api.enrolled().then(setHad);
+  }, []);
+  const submit = async (event: SyntheticEvent) => {
+    event.preventDefault();
+    setBusy(true);
+    setTrouble(null);
+    try {
+      const known = await enrol(code);
+      // Whoever was signed in here was so on another device, as far as the server knows.
+      forgetSignIn();
+      setName(known);
+    } catch (error) {
+      setTrouble(error instanceof Error ? error.message : "That did not work.");
+    }
+    setBusy(false);
+  };
+  if (name !== null)
+    return (
+      <main className="page">
+        <header className="page-head">
+          <h1>Enrolled</h1>
+          <p>This device is now known as {name}.</p>
+        </header>
+        <button type="button" className="answer" data-tone="yes" onClick={() => go("/")}>
+          Sign in
+        </button>
+      </main>
+    );
+  return (
+    <main className="page">
+      <header className="page-head">
+        <h1>Enrol this device</h1>
+        <p>
+          A supervisor shows a code on the page Devices. It is good for five minutes and once. A key is made
+          on this device and never leaves it.
+        </p>
+        {had && <p>This device was enrolled before: a new key takes the place of the old one.</p>}
+      </header>
+      <form className="sign-in-form" onSubmit={submit}>
+        <label className="field">
+          <span>Code</span>
+          <input
+            value={code}
+            autoComplete="off"
+            autoCapitalize="characters"
+            spellCheck={false}
+            onChange={(e) => setCode(e.target.value)}
+          />
+        </label>
+        {trouble && (
+          <p className="trouble" role="alert">
+            {trouble}
+          </p>
+        )}
+        <button type="submit" className="answer" data-tone="yes" disabled={busy || code.trim() === ""}>
+          {busy ? "Enrolling…" : "Enrol"}
+        </button>
+        <button type="button" className="small-key" onClick={() => go("/")}>
+          Back
+        </button>
+      </form>
+    </main>
+  );
+}
