@@ -1,4 +1,4 @@
-import type { SessionState } from "../session/state.ts";
+import { isOver, type SessionState } from "../session/state.ts";
 import { airFigures } from "./air.ts";
 import { bladesFigure } from "./blades.ts";
 import { clearDistances } from "./blast.ts";
@@ -46,4 +46,10 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
     ...airFigures(state),
     ...clearDistances(state),
   ]);
+}
+
+/** What the stage is about, shown without being asked for: the order until every engine runs, then the warm-up. */
+export function figuresNow(state: SessionState, now: number): Figure[] {
+  const starting = state.stage !== "warmUp" && state.stage !== "release" && !isOver(state);
+  return given([starting ? orderFigure(state) : null, isOver(state) ? null : warmUpFigure(state, now)]);
 }

@@ -1,6 +1,6 @@
-import { busVolts } from "../models/electrical/sag.ts";
+import { crankingSource, voltsExpected } from "../session/crankingSource.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
-import { crankingSource } from "./crankingSource.ts";
+import { sourceCaution, sourceInputs } from "./crankingSource.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";
 
 const EQUATION = "V = Voc - I (Rint + Rcable)";
@@ -25,20 +25,28 @@ export function expectedVolts(state: SessionState, engine: number): Figure | nul
   if (!from.ok) {
     return { ...base, value: null, verdict: "unknown", inputs: limits, ...cautions(from.why) };
   }
-  const inputs = [...from.value.inputs, ...limits];
-  const volts = busVolts(from.value.source, rules.starter.breakaway.value);
+  const inputs = [...sourceInputs(state, rules), ...limits];
+  const volts = voltsExpected(state);
   if (!volts.ok) return { ...base, value: null, verdict: "bad", inputs, ...cautions(volts.why) };
   const verdict = volts.value < rules.leastVolts.value ? "bad" : "good";
-  return { ...base, value: volts.value, verdict, inputs, ...cautions(from.value.caution) };
+  return {
+    ...base,
+    value: volts.value,
+    verdict,
+    detail: state.groundPower.is === "on" ? "on ground power" : "on batteries",
+    inputs,
+    ...cautions(sourceCaution(state, rules)),
+  };
 }
 
-/** Lowest volts seen at this engine's last attempt, beside what was to be expected. */
+/** Lowest volts seen at this engine's last attempt, beside what was expected as its starter was engaged. */
 export function seenVolts(state: SessionState, engine: number): Figure | null {
   const rules = state.type.electrical;
-  const lowest = engineOf(state, engine)?.starter.at(-1)?.lowest;
-  if (!rules || !lowest) return null;
-  const expected = expectedVolts(state, engine);
-  const difference = typeof expected?.value === "number" ? lowest.value - expected.value : null;
+  const use = engineOf(state, engine)?.starter.at(-1);
+  const lowest = use?.lowest;
+  if (!rules || !use || !lowest) return null;
+  const expected = use.expected ?? null;
+  const difference = expected === null ? null : lowest.value - expected;
   const { surprise, leastVolts } = rules;
   const surprising = surprise && difference !== null && Math.abs(difference) > surprise.value;
   const verdict = lowest.value < leastVolts.value ? "bad" : surprising ? "caution" : "good";
@@ -48,9 +56,16 @@ export function seenVolts(state: SessionState, engine: number): Figure | null {
     value: lowest.value,
     unit: "V",
     verdict,
+    ...(difference === null ? {} : { detail: beside(difference) }),
     inputs: [
       read("lowest volts while cranking", lowest),
-      { name: "volts expected", value: expected?.value ?? null, unit: "V", source: "worked out", at: null },
+      {
+        name: "volts expected",
+        value: expected,
+        unit: "V",
+        source: expected === null ? "could not be worked out then" : "worked out as the starter was engaged",
+        at: use.on,
+      },
       { name: "difference", value: difference, unit: "V", source: "worked out", at: null },
       ofType("least volts", leastVolts),
       ...(surprise ? [ofType("difference that should be looked into", surprise)] : []),
@@ -59,4 +74,10 @@ export function seenVolts(state: SessionState, engine: number): Figure | null {
     source: SOURCE,
     ...cautions(surprising && "Far from what was expected: look at plug, cable, brushes and batteries."),
   };
+}
+
+function beside(difference: number): string {
+  const volts = Math.abs(difference).toFixed(1);
+  if (volts === "0.0") return "as expected";
+  return `${volts} V ${difference < 0 ? "below" : "above"} what was expected`;
 }

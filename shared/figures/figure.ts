@@ -27,6 +27,8 @@ export interface Figure {
   value: number | string | null;
   unit: Unit | null;
   verdict: FigureVerdict;
+  /** A few words that stand beside the value: its error, whose it is, how it compares. */
+  detail?: string;
   inputs: FigureInput[];
   equation: string;
   /** Of the equation. */

@@ -1,15 +1,25 @@
 import { PARTS } from "../models/order/orderCost.ts";
 import type { OrderReason } from "../models/order/orderReasons.ts";
-import { orderAdvice, questionOf } from "../session/orderAdvice.ts";
+import { type OrderQuestion, orderAdvice, questionOf } from "../session/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofTypeData, said } from "./figure.ts";
 
 /** The start order advised now, with its reasons and what each other first engine would cost more. */
 export function orderFigure(state: SessionState): Figure | null {
-  const rules = state.type.order;
-  if (!rules) return null;
-  const advice = orderAdvice(questionOf(state));
   const seen = state.weather;
+  const wind = seen ? said("wind", { value: seen.windKt, unit: "kt" }, seen.by) : notRead("wind");
+  return adviceFigure(questionOf(state), state.order, wind);
+}
+
+/** The same while a start is being planned: nobody has read the wind yet. */
+export function plannedOrderFigure(question: OrderQuestion, order: readonly number[]): Figure | null {
+  return adviceFigure(question, order, notRead("wind"));
+}
+
+function adviceFigure(question: OrderQuestion, order: readonly number[], wind: FigureInput): Figure | null {
+  const rules = question.type.order;
+  if (!rules) return null;
+  const advice = orderAdvice(question);
   const base = {
     id: "order",
     words: "order",
@@ -18,15 +28,15 @@ export function orderFigure(state: SessionState): Figure | null {
     source: "exact search over sets (Held and Karp 1962)",
   };
   const given: FigureInput[] = [
-    seen ? said("wind", { value: seen.windKt, unit: "kt" }, seen.by) : notRead("wind"),
+    wind,
     {
       name: "heading of the nose, degrees",
-      value: state.headingDeg ?? null,
+      value: question.headingDeg,
       unit: null,
-      source: state.headingDeg === undefined ? "not planned" : "the plan",
+      source: question.headingDeg === null ? "not planned" : "the plan",
       at: null,
     },
-    { name: "order planned", value: state.order.join("-"), unit: null, source: "the plan", at: null },
+    { name: "order planned", value: order.join("-"), unit: null, source: "the plan", at: null },
     ...PARTS.map((part) => {
       const key = (
         {
@@ -60,11 +70,15 @@ export function orderFigure(state: SessionState): Figure | null {
       at: null,
     }),
   );
-  const same = best.order.join() === state.order.join();
+  const same = best.order.join() === order.join();
   return {
     ...base,
     value: best.order.join("-"),
     verdict: same ? "good" : "caution",
+    detail: [
+      ...reasons.slice(0, 1).map(reasonWords),
+      ...(same ? [] : [`the plan has ${order.join("-")}`]),
+    ].join("; "),
     inputs: [...why, ...others, ...given],
     ...cautions("Advice alone: the order is the crew's.", !same && "The plan has another order."),
   };

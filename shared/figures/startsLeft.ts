@@ -1,6 +1,7 @@
 import { startsLeft } from "../models/electrical/startsLeft.ts";
+import { batteriesNow } from "../session/crankingSource.ts";
 import type { SessionState } from "../session/state.ts";
-import { batteriesNow, batteryCaution, batteryInputs } from "./crankingSource.ts";
+import { batteryCaution, batteryInputs } from "./crankingSource.ts";
 import { cautions, type Figure, ofType } from "./figure.ts";
 
 /** Starts the batteries still have in them, before the bus falls too low or the charge below its floor. */

@@ -62,10 +62,16 @@ export function warmUpFigure(state: SessionState, now: number): Figure | null {
     words: open ? "warmUp.open" : "warmUp",
     value: open ? 0 : left ? Math.max(0, left.seconds - passed) : null,
     verdict: open ? "good" : "none",
+    ...(!open && decider ? { detail: waitedFor(decider.n, left) } : {}),
     inputs: [...readings, ...limits],
     ...cautions(
       !open && !left && "The readings cannot say yet how long: read again, and keep the power as it is.",
       !open && "Power changed midway is not in the error.",
     ),
   };
+}
+
+function waitedFor(n: number, left: { plusMinus: number } | null): string {
+  const error = left === null ? "" : `plus or minus ${left.plusMinus.toFixed(0)} s; `;
+  return `${error}number ${n} is waited for`;
 }

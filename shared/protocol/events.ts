@@ -105,6 +105,8 @@ export const factSchema = z.discriminatedUnion("type", [
   sendSchema.extend({
     type: z.literal("sent"),
     expiresAt: ms.optional(),
+    /** Of a cranking: the lowest volts that were to be expected of the source there was, V. */
+    expectedVolts: z.number().optional(),
     basis: z.array(conditionReportSchema).optional(),
   }),
   z.strictObject({

@@ -62,6 +62,8 @@ export interface StarterUse {
   onMax: number;
   /** Lowest bus volts seen while it was engaged. */
   lowest?: Reading & { from: "busVolts" | "groundPower" };
+  /** Lowest bus volts that were to be expected as it was engaged. */
+  expected?: number;
 }
 
 export interface Reading extends Quantity {

@@ -103,6 +103,19 @@ export class Seat {
       .waitFor({ state: "detached" });
   }
 
+  /** A figure that is worked out on this panel, once it stands there in such words. */
+  async worked(name: string, words?: RegExp): Promise<Locator> {
+    const named = this.page.locator(".worked-name").filter({ hasText: new RegExp(`^${name}`) });
+    const figures = this.page.locator(".worked details").filter({ has: named });
+    const figure = (
+      words ? figures.filter({ has: this.page.locator("summary", { hasText: words }) }) : figures
+    ).first();
+    await figure.waitFor().catch(async () => {
+      throw new Error(`${name} is not worked out as ${words}: ${await figures.allTextContents()}`);
+    });
+    return figure;
+  }
+
   async token(): Promise<string> {
     return this.page.evaluate(() => JSON.parse(sessionStorage.getItem("chockside.signIn") ?? "{}").token);
   }

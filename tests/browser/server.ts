@@ -26,7 +26,7 @@ function hurried({ runUp: _long, ...type }: AircraftType): AircraftType {
     ...type,
     starter: {
       ...type.starter,
-      ladder: type.starter.ladder.map((rung) => ({ ...rung, rest: s(rung.rest, 2) })),
+      ladder: type.starter.ladder.map((rung) => ({ ...rung, rest: s(rung.rest, 8) })),
     },
     oil: {
       ...type.oil,

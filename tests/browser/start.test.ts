@@ -1,24 +1,23 @@
-import { randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
-import { io } from "socket.io-client";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { checkFile } from "../../server/evidence/check-file.ts";
-import type { Action } from "../../shared/protocol/commands.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { planAndBrief, powerUp, secure, signInCrew } from "./crew.ts";
-import { openBrowser, type Seat } from "./seat.ts";
+import { openBrowser } from "./seat.ts";
 import { TestServer } from "./server.ts";
 import {
   arcClear,
   clearAndReadBack,
   clearedToStart,
   crankAndCatch,
-  finish,
   guardTo,
   oilAndSettle,
+  onToWarmUp,
   ready,
+  release,
+  warm,
 } from "./startSteps.ts";
+import { crankTold, onTheWire, orderAdvised, voltsForetold, warmUpTold } from "./workedOut.ts";
 
 const server = new TestServer();
 let browser: Browser;
@@ -32,27 +31,14 @@ afterAll(async () => {
   await server.end();
 });
 
-/** Sends one action over a socket of this test's own, as the person in the seat. */
-async function onTheWire(seat: Seat, session: string, action: Action): Promise<CommandResult> {
-  const socket = io(server.url, {
-    path: "/live",
-    transports: ["websocket"],
-    auth: { token: await seat.token(), proto: 1 },
-  });
-  try {
-    const command = { v: 1, id: randomUUID(), session, clientAt: Date.now(), action };
-    return await socket.timeout(5_000).emitWithAck("command", command);
-  } finally {
-    socket.disconnect();
-  }
-}
-
-it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] a four-engine start, from the plan to evidence that verifies", async () => {
+it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] a four-engine start, from the plan to evidence that verifies", async () => {
   const crew = await signInCrew(browser, server.url);
   const { cockpit, guard, power, supervisor } = crew;
+  await orderAdvised(supervisor);
   await planAndBrief(crew);
   await secure(crew);
   await powerUp(crew);
+  await voltsForetold(crew, 3);
   const session = supervisor.page.url().split("/").at(-1) ?? "";
 
   // The guard stands at engine 2 when engine 3 is asked for.
@@ -62,12 +48,9 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] a four-engine start, from the plan to eviden
   await supervisor.asked("The crew is ready to start number 3. Not yet: something is missing.");
   await supervisor.sees("Fire guard is at number 2 (fire guard)");
   expect(await supervisor.page.getByRole("button", { name: "Clear to start" }).count()).toBe(0);
-  const refused = await onTheWire(supervisor, session, {
-    type: "send",
-    kind: "clearToStart",
-    engine: 3,
-    channel: "panel",
-  });
+  const refused = await onTheWire(supervisor, session, (give) =>
+    give({ type: "send", kind: "clearToStart", engine: 3, channel: "panel" }),
+  );
   expect(refused.status).toBe("refused");
   expect("refusal" in refused && refused.refusal?.unmet?.map((u) => u.id)).toContain("guardInPlace");
   await supervisor.sees(/^Refused: Clear to start number 3/);
@@ -75,7 +58,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] a four-engine start, from the plan to eviden
   await guardTo(3, crew);
   await arcClear(3, crew);
   await clearAndReadBack(3, crew);
-  await crankAndCatch(3, cockpit);
+  await crankTold(3, crew);
   await oilAndSettle(3, cockpit);
 
   // A hold between clearance and starter ends the clearance.
@@ -112,7 +95,14 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] a four-engine start, from the plan to eviden
     await crankAndCatch(n, cockpit);
     await oilAndSettle(n, cockpit);
   }
-  await finish(crew);
+  await onToWarmUp(crew);
+  for (const n of [1, 2, 4]) await warm(n, crew);
+  await warmUpTold(crew, session);
+  await cockpit.read("Warm up number 3: read oil inlet temperature.", "Enter reading", {
+    "More by 10 °C": 2,
+  });
+  for (const seat of crew.all) await seat.worked("Warm-up: every engine is there", /good/);
+  await release(crew);
 
   await supervisor.page.goto(`${server.url}/session/${session}/record`);
   const download = supervisor.page.waitForEvent("download");

@@ -37,8 +37,8 @@ export async function oilAndSettle(n: number, cockpit: Seat): Promise<void> {
   await cockpit.answer(`Number ${n} runs. Set the idle; is it stable?`, "Stable");
 }
 
-/** Generators carry, ground power goes, the engines warm, the chocks come out, all clear. */
-export async function finish({ cockpit, power, supervisor }: Crew): Promise<void> {
+/** Generators carry, ground power goes, and what the engines drive is checked. */
+export async function onToWarmUp({ cockpit, power, supervisor }: Crew): Promise<void> {
   await cockpit.read("Bus volts, generators alone", "Enter reading");
   await cockpit.answer("All engines run. Have ground power disconnected.", "Disconnect, please");
   await power.answer("Disconnect ground power.", "Will comply");
@@ -51,10 +51,15 @@ export async function finish({ cockpit, power, supervisor }: Crew): Promise<void
     "Suction with engine 3's vacuum pump selected",
   ])
     await cockpit.read(words, "Enter reading");
-  for (const n of [1, 2, 3, 4]) {
-    await cockpit.read(`Warm up number ${n}: read oil inlet temperature.`, "Enter reading");
-    await cockpit.read(`Warm up number ${n}: read cylinder head temperature.`, "Enter reading");
-  }
+}
+
+export async function warm(n: number, { cockpit }: Crew): Promise<void> {
+  await cockpit.read(`Warm up number ${n}: read oil inlet temperature.`, "Enter reading");
+  await cockpit.read(`Warm up number ${n}: read cylinder head temperature.`, "Enter reading");
+}
+
+/** The chocks come out, all clear. */
+export async function release({ cockpit, power, supervisor }: Crew): Promise<void> {
   await supervisor.answer("Warm, and ground power is away. Go on to release?", "Go on");
   await cockpit.answer("Ready to go: have the chocks removed.", "Chocks out, please");
   await power.answer("Remove the chocks.", "Will comply");

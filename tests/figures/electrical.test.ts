@@ -79,6 +79,20 @@ describe("volts seen", () => {
     expect(cranked(13.9)?.verdict).toBe("bad");
   });
 
+  it("[FIG-4] compares with what was expected as the starter was engaged, whatever the source is since", () => {
+    const story = given({ type: RICH }).manned().upTo("starting");
+    story.cranking(3);
+    story.volts(25);
+    const cranking = story.log.find((e) => e.fact.type === "sent" && e.fact.kind === "cranking");
+    expect(cranking?.fact).toMatchObject({ expectedVolts: 28 - 2.16 });
+    // The cart's volts are read again, lower, after the crank: what was expected before stays.
+    story.send("cockpit", "caught", { engine: 3 });
+    story.power(26.5);
+    expect(numberIn(expectedVolts(story.state, 3))).toBeCloseTo(26.5 - 2.16, 9);
+    expect(inputOf(seenVolts(story.state, 3), "volts expected").value).toBeCloseTo(28 - 2.16, 9);
+    expect(seenVolts(story.state, 3)?.detail).toBe("0.8 V below what was expected");
+  });
+
   it("[FIG-4] no reading, no figure", () => {
     expect(seenVolts(given({ type: RICH }).manned().state, 3)).toBeNull();
   });

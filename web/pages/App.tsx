@@ -3,10 +3,10 @@ import { type Connected, useConnected, useLinkView, useUnitChoice } from "../net
 import type { SignedIn } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
 import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
+import { fetchRest, later } from "../ui/later.tsx";
 import { UnitsContext } from "../ui/units.ts";
 import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
-import { fetchRest, later } from "./later.tsx";
 import { Ramp } from "./Ramp.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";

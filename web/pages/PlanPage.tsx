@@ -1,4 +1,7 @@
 import { useEffect, useState } from "react";
+import type { Figure } from "../../shared/figures/figure.ts";
+import { plannedOrderFigure } from "../../shared/figures/order.ts";
+import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
@@ -6,6 +9,11 @@ import { say } from "../../shared/words/en.ts";
 import type { AircraftRow, PersonRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
+import { workedRow } from "../posts/shared/workedRow.ts";
+import "../styles/worked.css";
+import { useUnits } from "../ui/units.ts";
+import { WorkedFigures } from "../ui/WorkedFigures.tsx";
+import { useWords } from "../words/words.ts";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
@@ -19,6 +27,8 @@ const NOBODY: Record<Post, string | null> = {
 
 /** Planning a start: aircraft, place, the engines' order touched on the plan, power, people. */
 export function PlanPage() {
+  const units = useUnits();
+  const { text } = useWords();
   const [aircraft, setAircraft] = useState<AircraftRow[] | null>(null);
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [chosen, setChosen] = useState<AircraftRow | null>(null);
@@ -63,6 +73,10 @@ export function PlanPage() {
   };
   const heading = standOf(stand).headingDeg;
   const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
+  const worked =
+    type && order.length > 0
+      ? given(plannedOrderFigure(questionFor(type, order, heading), order), units)
+      : [];
   const otherwise = advised !== null && advised.order.join() !== order.join();
   const ready =
     chosen !== null &&
@@ -111,6 +125,7 @@ export function PlanPage() {
           </label>
           <StandFields stand={stand} onStand={setStand} />
           <OrderPlan type={type} order={order} onOrder={setOrder} />
+          <WorkedFigures title={text.worked.advice} rows={worked} />
           {otherwise && (
             <label className="field">
               <span>
@@ -176,4 +191,9 @@ export function PlanPage() {
       <Caution />
     </main>
   );
+}
+
+/** Of a plan nothing has been read yet: no input has an age. */
+function given(figure: Figure | null, units: UnitChoice) {
+  return figure ? [workedRow(figure, 0, units)] : [];
 }

@@ -15,9 +15,9 @@ import type { Panel } from "../posts/shared/model.ts";
 import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
 import { LightKey } from "../ui/LightKey.tsx";
+import { later } from "../ui/later.tsx";
 import { timeOfDay } from "../ui/numbers.ts";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
-import { later } from "./later.tsx";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
 import { go } from "./route.ts";
 

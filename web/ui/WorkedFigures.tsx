@@ -8,6 +8,8 @@ export interface WorkedRow {
   value: string;
   /** The same in its own unit, where another is shown. */
   own: string | null;
+  /** Beside the value: its error, whose it is, how it compares. */
+  detail: string | null;
   verdict: "good" | "caution" | "bad" | "unknown" | "none";
   verdictWord: string;
   caution: string | null;
@@ -25,7 +27,10 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
       {rows.map((r) => (
         <details key={r.id} data-verdict={r.verdict}>
           <summary>
-            <span className="worked-name">{r.name}</span>
+            <span className="worked-name">
+              {r.name}
+              {r.detail && <span className="worked-detail">{r.detail}</span>}
+            </span>
             <span className="worked-value">{r.value}</span>
             <span className="worked-verdict">
               <VerdictShape is={r.verdict} />

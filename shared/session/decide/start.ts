@@ -1,6 +1,7 @@
 import { findAll, findUnmet } from "../../conditions/all.ts";
 import type { Send } from "../../protocol/commands.ts";
 import type { Fact } from "../../protocol/events.ts";
+import { voltsExpected } from "../crankingSource.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 
@@ -87,7 +88,8 @@ function clear(state: SessionState, send: Send, engine: Engine, now: number): Ve
  * reported with `turning`, which anybody may send. In a fire the crew may crank on without one. */
 function crank(state: SessionState, send: Send, engine: Engine, now: number): Verdict {
   const life = engine.life;
-  const sent: Fact = { ...send, type: "sent" };
+  const expected = voltsExpected(state);
+  const sent: Fact = { ...send, type: "sent", ...(expected.ok ? { expectedVolts: expected.value } : {}) };
   if (life.is === "fire") {
     if (life.under.is === "cranking") return refuse("alreadyDone", { engine: engine.n });
     if (isTurning(life)) return refuse("wrongEngineState", { engine: engine.n, found: life.under.is });

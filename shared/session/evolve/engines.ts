@@ -20,11 +20,19 @@ export function starterRested(state: SessionState, n: number): SessionState {
 }
 
 /** The starter is engaged: a new attempt. What the guard said of this arc is used up. */
-export function crank(state: SessionState, n: number, now: number, cleared: boolean): SessionState {
+export function crank(
+  state: SessionState,
+  n: number,
+  now: number,
+  { cleared, expected }: { cleared: boolean; expected: number | undefined },
+): SessionState {
   const { [n]: _used, ...arcs } = state.arcs;
   return withEngine({ ...state, arcs }, n, (e) => {
     const { onMax } = starterDutyAt(state.type.starter, e.starter, now, airTemperature(state));
-    const starter = [...e.starter, { on: now, off: null, onMax }].slice(-STARTER_USES_KEPT);
+    const starter = [
+      ...e.starter,
+      { on: now, off: null, onMax, ...(expected === undefined ? {} : { expected }) },
+    ].slice(-STARTER_USES_KEPT);
     const life: PlainLife = { is: "cranking", since: now, cleared, limitAt: now + onMax, limitSaid: false };
     return withLife({ ...e, starter, attempts: e.attempts + 1 }, life);
   });

@@ -38,7 +38,8 @@ export function evolveSent(before: SessionState, event: SessionEvent, fact: Fact
     case "cranking": {
       const life = state.engines[n - 1]?.life;
       const cleared = life?.is === "clear";
-      return crank(cleared ? spendClearance(state, life.clearance.id) : state, n, now, cleared);
+      const expected = fact.expectedVolts;
+      return crank(cleared ? spendClearance(state, life.clearance.id) : state, n, now, { cleared, expected });
     }
     case "caught":
       return caught(state, n, now);

@@ -28,7 +28,7 @@ export function evolveStop(before: SessionState, event: SessionEvent, fact: Fact
       const n = fact.engine ?? 0;
       const already = state.engines.some((e) => e.n === n && isTurning(e.life));
       const asked = closeKinds(state, ["readyToStart", "clearToStart"], "superseded", n);
-      const turning = already ? asked : crank(asked, n, event.at, false);
+      const turning = already ? asked : crank(asked, n, event.at, { cleared: false, expected: undefined });
       return { ...turning, holds: [...turning.holds, { id, by, person, note: `turning ${n}` }] };
     }
     default:

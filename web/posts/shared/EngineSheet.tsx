@@ -1,13 +1,16 @@
-import { useState } from "react";
+import { Suspense, useState } from "react";
 import { fill, type Given } from "../../../shared/asks/ask.ts";
 import { engineOf } from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
+import { later } from "../../ui/later.tsx";
 import { Need } from "../../ui/Need.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { engineOptions } from "./engineOptions.ts";
 import type { Panel } from "./model.ts";
 import { enginePlace } from "./places.ts";
+
+const EngineWorked = later(() => import("./WorkedOut.tsx").then((m) => m.EngineWorked));
 
 /** What can be said about one engine, opened by touching it. */
 export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; onClose(): void }) {
@@ -50,6 +53,11 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
             </div>
           </section>
         ))
+      )}
+      {!open && (
+        <Suspense fallback={null}>
+          <EngineWorked panel={panel} n={n} />
+        </Suspense>
       )}
     </Sheet>
   );

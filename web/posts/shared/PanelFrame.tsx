@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, Suspense, useState } from "react";
+import { type ReactNode, Suspense, useState } from "react";
 import { fill } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
@@ -7,6 +7,7 @@ import { POSTS } from "../../../shared/protocol/posts.ts";
 import { say } from "../../../shared/words/en.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
 import type { AskView } from "../../ui/askView.ts";
+import { later } from "../../ui/later.tsx";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Queue } from "../../ui/Queue.tsx";
@@ -14,6 +15,7 @@ import { Sent } from "../../ui/Sent.tsx";
 import { Standing } from "../../ui/Standing.tsx";
 import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
+import { useWords } from "../../words/words.ts";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
@@ -24,7 +26,7 @@ import { sentRows } from "./sentRows.ts";
 import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
 
-const WorkedOut = lazy(() => import("./WorkedOut.tsx").then((m) => ({ default: m.WorkedOut })));
+const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
 interface Props {
   panel: Panel;
@@ -41,6 +43,7 @@ interface Props {
 /** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now } = panel;
+  const spoken = useWords();
   const units = useUnits();
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
@@ -100,7 +103,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label="The aircraft" tabIndex={0}>
           <Plan
-            view={planView(state, top?.engine ?? null, now)}
+            view={planView(state, top?.engine ?? null, now, spoken)}
             facing={facing}
             words={words}
             onFacing={post === "cockpit" ? undefined : setFacing}

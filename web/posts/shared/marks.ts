@@ -1,9 +1,18 @@
+import { starterDutyAt } from "../../../shared/models/starter.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
-import { type Engine, type PlainLife, plain, type SessionState } from "../../../shared/session/state.ts";
+import { airTemperature } from "../../../shared/session/air.ts";
+import {
+  type Engine,
+  isTurning,
+  type PlainLife,
+  plain,
+  type SessionState,
+} from "../../../shared/session/state.ts";
 import { say } from "../../../shared/words/en.ts";
 import { written, writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
+import type { Words } from "../../words/words.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
   waiting: "ring",
@@ -18,11 +27,11 @@ const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
 };
 
 /** The plan as it stands, with the engine in question marked. */
-export function planView(state: SessionState, asked: number | null, now: number): PlanView {
+export function planView(state: SessionState, asked: number | null, now: number, { text }: Words): PlanView {
   const { groundPower } = state;
   return {
     type: state.type,
-    engines: state.engines.map((e) => mark(state, e, asked, now)),
+    engines: state.engines.map((e) => mark(state, e, asked, now, text)),
     guardAt: state.guard?.engine ?? null,
     chocks: state.chocks === null ? "unknown" : state.chocks.in ? "in" : "out",
     power: {
@@ -33,10 +42,16 @@ export function planView(state: SessionState, asked: number | null, now: number)
   };
 }
 
-function mark(state: SessionState, engine: Engine, asked: number | null, now: number): EngineMark {
+function mark(
+  state: SessionState,
+  engine: Engine,
+  asked: number | null,
+  now: number,
+  text: Words["text"],
+): EngineMark {
   const place = state.type.engines.find((e) => e.n === engine.n);
   const life = plain(engine.life);
-  const { count, over } = counted(life, now);
+  const { count, over } = counted(life, now) ?? resting(state, engine, now, text);
   return {
     n: engine.n,
     x: place?.x ?? 0,
@@ -51,7 +66,7 @@ function mark(state: SessionState, engine: Engine, asked: number | null, now: nu
 }
 
 /** The running figure beside an engine's state, and whether it is past its limit. */
-function counted(life: PlainLife, now: number): { count: string | null; over: boolean } {
+function counted(life: PlainLife, now: number): { count: string; over: boolean } | null {
   switch (life.is) {
     case "clear":
       return { count: `${secondsLeft(life.clearance.expiresAt - now)} left`, over: false };
@@ -66,8 +81,20 @@ function counted(life: PlainLife, now: number): { count: string | null; over: bo
     case "requested":
       return { count: seconds(now - life.since), over: false };
     default:
-      return { count: null, over: false };
+      return null;
   }
+}
+
+/** How long the starter of an engine that stands still must rest yet. */
+function resting(
+  state: SessionState,
+  engine: Engine,
+  now: number,
+  text: Words["text"],
+): { count: string | null; over: boolean } {
+  const { permittedAt } = starterDutyAt(state.type.starter, engine.starter, now, airTemperature(state));
+  const rests = !isTurning(engine.life) && permittedAt > now;
+  return { count: rests ? text.worked.rests(secondsLeft(permittedAt - now)) : null, over: false };
 }
 
 /** What the plan's notes say beside it: each a plain sentence. */

@@ -1,0 +1,110 @@
+import { randomUUID } from "node:crypto";
+import { io } from "socket.io-client";
+import { expect } from "vitest";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { Crew } from "./crew.ts";
+import type { Seat } from "./seat.ts";
+
+type Give = (action: Action) => Promise<CommandResult>;
+
+/** Gives actions over a socket of this test's own, as the person in the seat. */
+export async function onTheWire<T>(
+  seat: Seat,
+  session: string,
+  what: (give: Give) => Promise<T>,
+): Promise<T> {
+  const socket = io(new URL(seat.page.url()).origin, {
+    path: "/live",
+    transports: ["websocket"],
+    auth: { token: await seat.token(), proto: 1 },
+  });
+  try {
+    return await what((action) => {
+      const command = { v: 1, id: randomUUID(), session, clientAt: Date.now(), action };
+      return socket.timeout(5_000).emitWithAck("command", command);
+    });
+  } finally {
+    socket.disconnect();
+  }
+}
+
+/** On the plan page: the order advised with its reasons and what others cost, and no other order without a reason. */
+export async function orderAdvised(seat: Seat): Promise<void> {
+  const { page } = seat;
+  await seat.press("Plan a start");
+  await seat.press(/^Morning Tide/);
+  await page.getByLabel("Place").fill("Stand 4, north apron");
+  const advice = await seat.worked("Order advised", /3-4-2-1.*good/);
+  await advice.locator("summary").click();
+  const made = (await advice.textContent()) ?? "";
+  expect(made).toMatch(/because.*number 3, in place 1, is the first with hydraulic/i);
+  expect(made).toMatch(/number 4 first\d+\.\d4-3-2-1, points more/);
+  expect(made).toMatch(/number 1 firstnot possible/);
+  expect(made).toContain("Held and Karp 1962");
+  await seat.press("Begin the order anew");
+  for (const n of [4, 3, 2, 1]) await seat.press(new RegExp(`^Engine ${n}:`));
+  await seat.worked("Order advised", /the plan has 4-3-2-1.*look/);
+  const go = page.getByRole("button", { name: "Plan this start" });
+  expect(await go.isDisabled()).toBe(true);
+  await page
+    .getByLabel(/^Advised is 3-4-2-1, \d+\.\d points less. Why another order\?$/)
+    .fill("A truck stands by number 3");
+  expect(await go.isEnabled()).toBe(true);
+  await seat.press("Back to the ramp");
+}
+
+/** Before the clear: what the starter will pull the bus down to, on every panel; it opens to all it was made from. */
+export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<void> {
+  // 27.5 V at the cart, 900 A through its 3 milliohms and 60 ft of 4/0 (AC 43.13-1B Table 11-9: 0.06 ohm/1000 ft).
+  const lowest = (27.5 - 900 * (0.003 + 60 * 0.00006)).toFixed(1);
+  for (const seat of all) {
+    await seat.page.getByRole("heading", { name: `Number ${n}: worked out` }).waitFor();
+    await seat.worked("Lowest volts to expect", new RegExp(`on ground power${lowest} Vgood`));
+    await seat.worked("Starter rests for", /0 sgood/);
+  }
+  const figure = await cockpit.worked("Lowest volts to expect");
+  await figure.locator("summary").click();
+  const made = (await figure.textContent()) ?? "";
+  expect(made).toMatch(/ground power volts, steady27\.5 Vsaid by Lowen Chygarder, (\d+ s|\d:\d\d) ago/);
+  expect(made).toMatch(/breakaway current900 A[^.]*invented/i);
+  expect(made).toContain("V = Voc - I (Rint + Rcable)");
+  expect(made).toContain("Ohm's law");
+}
+
+/** After the crank: the lowest volts seen beside those expected, the starter's rest, and both oil timers. */
+export async function crankTold(n: number, { all, cockpit, power }: Crew): Promise<void> {
+  await cockpit.answer(`Clearance stands for number ${n}. Engage the starter.`, "Starter engaged");
+  await power.read(`Number ${n} cranks. Read the lowest volts now.`, "Lowest: enter volts", {
+    "Less by 1.0 V": 6,
+  });
+  for (const seat of all) await seat.worked("Lowest volts seen", /21\.5 V|0\.1 V below what was expected/);
+  await cockpit.answer(`Number ${n} is cranking. Did it catch?`, "It caught");
+  for (const seat of all) {
+    await seat.worked("Starter rests for", /[1-8] snot good/);
+    await seat.worked("First oil pressure within", /[1-6] s/);
+    await seat.worked("Normal oil pressure within", /\d\d s/);
+  }
+}
+
+/** The last engine's warm-up on a curve to 60 °C with a time constant of 8 s: its gate of 40 °C is foretold. */
+export async function warmUpTold({ all, cockpit }: Crew, session: string): Promise<void> {
+  await cockpit.asked("Warm up number 3: read cylinder head temperature.");
+  await cockpit.read("Warm up number 3: read cylinder head temperature.", "Enter reading");
+  const begun = Date.now();
+  await onTheWire(cockpit, session, async (give) => {
+    for (let i = 0; i < 9; i += 1) {
+      await cockpit.page.waitForTimeout(begun + i * 600 - Date.now());
+      const value = 60 - 55 * Math.exp(-(Date.now() - begun) / 8_000);
+      const told = await give({
+        type: "reading",
+        gauge: "oilTemp",
+        engine: 3,
+        reading: { value, unit: "degC" },
+      });
+      expect(told.status).toBe("accepted");
+    }
+  });
+  for (const seat of all)
+    await seat.worked("Warm-up left", /plus or minus \d+ s; number 3 is waited for\d+ s/);
+}
