@@ -142,7 +142,7 @@ export class Sessions {
             draft.take(step);
             const answered = draft.answeredBefore(command.id);
             if (answered) return firstAnswer(answered);
-            // Nothing was recorded: only a session that is over answers so.
+            // Nothing was recorded: a session that is over, or a device's word that came too late.
             return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
           }),
         );

@@ -10,6 +10,7 @@ import { checks } from "./checks.ts";
 import { askedOfCockpit } from "./cockpit.ts";
 import { drillSteps } from "./drills.ts";
 import { askedOfFireGuard, askedOfGroundPower } from "./ground.ts";
+import { inOrder, PRESENT } from "./inOrder.ts";
 import { askedBySignals } from "./signals.ts";
 import { askedOfSupervisor } from "./supervisor.ts";
 
@@ -36,12 +37,7 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     ...checks(state, post, now),
     ...ownStops(state, post, now),
   ];
-  return all.sort((a, b) => a.weight - b.weight || waitingSince(a) - waitingSince(b));
-}
-
-/** Where somebody waits for the answer the longest wait comes first; what nobody waits for comes after. */
-function waitingSince(ask: Ask): number {
-  return ask.since ?? Number.MAX_SAFE_INTEGER;
+  return inOrder(all);
 }
 
 function alerts(state: SessionState, post: Post): Ask[] {
@@ -118,7 +114,7 @@ function presence(state: SessionState, post: Post, now: number): Ask[] {
   if (silent === null || silent < presenceSeen.value * 1000) return [];
   return [
     ask({
-      key: "present",
+      key: PRESENT,
       say: "present",
       weight: 2,
       since: now - silent,

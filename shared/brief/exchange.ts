@@ -89,7 +89,7 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRo
       const to = otherPosts(own === "none" ? null : own);
       return {
         ...base,
-        text: `Refused: ${sayRefused(fact, units)}`,
+        text: `Refused: ${sayRefused(fact, lookup.type, units)}`,
         is: "refused",
         from: own,
         to,

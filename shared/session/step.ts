@@ -63,7 +63,7 @@ export function plan(
 }
 
 /**
- * Decides a person's action. A refusal is recorded too, except on a session that is over. What time has brought, and a
+ * Decides a person's action. A refusal is recorded too, except on a session that is over and of a device's own word. What time has brought, and a
  * clock found set back, is recorded first and the action decided on what it left: a server that looks late at its
  * clock lets nobody act on what has run out.
  *
@@ -81,7 +81,9 @@ export function act(
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post, elsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
-  if (verdict.refusal && !isOver(state)) facts.push({ type: "refused", action, refusal: verdict.refusal });
+  // What a device says by itself and too late is nobody's act: nothing of it is kept.
+  const kept = !isOver(state) && action.type !== "delivered";
+  if (verdict.refusal && kept) facts.push({ type: "refused", action, refusal: verdict.refusal });
   const actor: Actor = { kind: "person", id: person.id, name: person.name, post, device: person.device };
   const origin = { actor, command: mark.id, digest: mark.digest, clientAt: mark.clientAt };
   const step = record(state, facts, origin, now, events);

@@ -137,7 +137,7 @@ export function sayEvent(
     case "exceeded":
       return `LIMIT PASSED, number ${fact.engine}: ${say.exceeded(fact.limit)} ${fact.found} s, limit ${fact.allowed} s`;
     case "refused":
-      return `Refused: ${sayRefused(fact, units)}`;
+      return `Refused: ${sayRefused(fact, type, units)}`;
     case "restarted":
       return "The server started again: clearances and leave are void";
     case "clockStepped":
@@ -150,7 +150,11 @@ function drillTitle(type: AircraftType | null, id: string): string {
 }
 
 /** What was refused and why. */
-export function sayRefused(fact: Extract<Fact, { type: "refused" }>, units: UnitChoice = AS_READ): string {
+export function sayRefused(
+  fact: Extract<Fact, { type: "refused" }>,
+  type: AircraftType | null,
+  units: UnitChoice = AS_READ,
+): string {
   const { action } = fact;
   const what =
     action.type === "send"
@@ -160,7 +164,7 @@ export function sayRefused(fact: Extract<Fact, { type: "refused" }>, units: Unit
         : action.type === "answer"
           ? `${say.choice(action.answer).toLowerCase()}${action.engine === undefined ? "" : ` ${action.engine}`}`
           : REFUSED_WORDS[action.type];
-  return `${what}. ${say.refusal(fact.refusal as Refusal, units)}`;
+  return `${what}. ${say.refusal(fact.refusal as Refusal, units, type)}`;
 }
 
 const REFUSED_WORDS = {

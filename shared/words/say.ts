@@ -7,6 +7,7 @@ import type { Refusal } from "../protocol/refusals.ts";
 import type { FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
 import type { EngineLife } from "../session/state.ts";
+import type { AircraftType } from "../types/schema.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";
 
@@ -63,18 +64,19 @@ export function sayIn(words: Catalogue) {
         : put(said[report.is], { f: found(report.found, units) });
     },
     conditionName: (id: ConditionId): string => words.conditions[id].name,
-    refusal(refusal: Refusal, units: UnitChoice = AS_READ): string {
+    /** @param type whose checks and gauges are named by their names instead of their ids */
+    refusal(refusal: Refusal, units: UnitChoice = AS_READ, type: AircraftType | null = null): string {
       const said = put(words.refusals[refusal.reason], {
         n: refusal.engine,
         f: found(refusal.found, units),
         p: posts(refusal.posts),
       });
       const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u, units)} (${posts(u.owners)}).`);
-      const missing = (refusal.missing ?? []).map((m) => `${say.missing(m)}.`);
+      const missing = (refusal.missing ?? []).map((m) => `${say.missing(m, type)}.`);
       return [said, ...unmet, ...missing].join(" ");
     },
     /** A stage requirement's code in words. */
-    missing(code: string): string {
+    missing(code: string, type: AircraftType | null = null): string {
       const [kind = "", a = "", b = "", c = ""] = code.split(":");
       const { missing } = words;
       switch (kind) {
@@ -84,12 +86,13 @@ export function sayIn(words: Catalogue) {
         case "condition":
           return missing.condition(words.conditions[a as ConditionId].name);
         case "check":
+          return missing.check(type?.checks.find((k) => k.id === a)?.words ?? a);
         case "blades":
         case "handling":
         case "engine":
           return missing[kind](a);
         case "gate":
-          return missing.gate(a, b);
+          return missing.gate(a, type?.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b);
         case "runUp":
           return say.runUpFault(a, b, c);
         case "powerOff":

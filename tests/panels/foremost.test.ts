@@ -13,6 +13,7 @@ it("[PAN-15] the first in order is shown to somebody who looks at nothing yet", 
 it("[PAN-15] what is looked at gives way to something heavier, or as heavy with a limit where it has none", () => {
   expect(foremost([ask("present", 2, 9), ask("readBack", 2, 5)], held("readBack"))?.key).toBe("readBack");
   expect(foremost([ask("settle", 2), ask("readBack", 2, 5)], held("readBack"))?.key).toBe("readBack");
+  expect(foremost([ask("readBack", 2, 5), ask("present", 2, 9)], held("present"))?.key).toBe("readBack");
   expect(foremost([ask("chocks", 3, 9), ask("check", 3)], held("check"))?.key).toBe("chocks");
   expect(foremost([ask("readBack", 2), ask("check", 3)], held("check"))?.key).toBe("readBack");
 });

@@ -36,6 +36,16 @@ describe("presence in a live start", () => {
     expect(asks(story, "fireGuard")).toBe(1);
   });
 
+  it("[PAN-17] asked behind a read-back that is due sooner, and before what has longer", () => {
+    const story = requested().guarded(3);
+    touch(story, ...EVERYBODY).waitMs(15_000);
+    const keys = (post: Post) => askedOf(story.state, post, story.now).map((a) => a.key);
+    // The answer to the request may take a minute; the hold for silence comes in half of one.
+    expect(keys("supervisor").slice(0, 2)).toEqual(["present", "clear:3"]);
+    story.send("supervisor", "clearToStart", { engine: 3 });
+    expect(keys("cockpit").slice(0, 2)).toEqual([`signal:${story.openSignal("clearToStart")}`, "present"]);
+  });
+
   it("[PRS-3] held at 45 s of silence in that post's name, not a millisecond before", () => {
     const story = guardSilent(requested(), 44_999);
     expect(lapsed(story)).toEqual([]);
@@ -204,7 +214,10 @@ describe("delivery", () => {
       post: "cockpit",
     });
     expect(say("cockpit", hold, more, 9_999).events[0]?.fact).toMatchObject({ signals: [more] });
+    const before = story.state.seq;
     expect(say("cockpit", hold, more).refusal?.reason).toBe("alreadyDone");
+    expect(say("cockpit", 9_999).events).toEqual([]);
+    expect(story.state.seq).toBe(before);
     expect(say("supervisor", hold).refusal?.reason).toBe("alreadyDone");
     expect(story.state.signals.find((s) => s.id === hold)?.delivered).toEqual({ cockpit: story.now });
   });

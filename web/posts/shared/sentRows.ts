@@ -2,6 +2,7 @@ import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
 import { isStop } from "../../../shared/session/stop.ts";
+import type { AircraftType } from "../../../shared/types/schema.ts";
 import { say } from "../../../shared/words/en.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { timeOfDay } from "../../ui/numbers.ts";
@@ -97,12 +98,12 @@ export function sentRows(state: SessionState, sent: readonly SentItem[], units: 
     id: item.id,
     words: sayAction(state, item.action, units),
     is: item.fate.is,
-    fate: fateWords(item, units),
+    fate: fateWords(item, units, state.type),
     answers: answersTo(state, item),
   }));
 }
 
-function fateWords(item: SentItem, units: UnitChoice): string {
+function fateWords(item: SentItem, units: UnitChoice, type: AircraftType): string {
   const { fate } = item;
   switch (fate.is) {
     case "sending":
@@ -112,7 +113,7 @@ function fateWords(item: SentItem, units: UnitChoice): string {
     case "recorded":
       return `Recorded as number ${fate.seq}`;
     case "refused":
-      return say.refusal(fate.refusal, units);
+      return say.refusal(fate.refusal, units, type);
     case "lapsed":
       return fate.tries === 0
         ? "Not sent in time. Does it still hold?"
