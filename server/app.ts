@@ -19,6 +19,7 @@ import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { printRoutes } from "./print/routes.ts";
+import type { Tls } from "./tls.ts";
 
 export interface AppOptions {
   logger?: FastifyBaseLogger;
@@ -29,6 +30,8 @@ export interface AppOptions {
   live: LiveOptions;
   /** Under which nonces are made: servers behind one address share it. */
   secret: Buffer;
+  /** The certificate to speak TLS with; null for plain HTTP. */
+  tls: Tls | null;
 }
 
 /** Bytes a request body may have: a plan with every field full is a twentieth of it. */
@@ -38,6 +41,9 @@ const BODY_BYTES = 64 * 1024;
 export async function createApp(house: House, options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     ...(options.logger ? { loggerInstance: options.logger } : { logger: false }),
+    ...(options.tls
+      ? { https: { cert: options.tls.cert, key: options.tls.key, minVersion: "TLSv1.2" as const } }
+      : {}),
     bodyLimit: BODY_BYTES,
     requestTimeout: 15_000,
     routerOptions: { maxParamLength: 100 },
@@ -48,7 +54,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   answerErrors(app as unknown as FastifyInstance);
   const { store, directory, sessions, planning, signIns, devices, types, notary, clock, demoSignIns } = house;
   const proofs = new Proofs(new Nonces(options.secret, clock), clock, options.live.origins);
-  await secure(app as unknown as FastifyInstance, proofs);
+  await secure(app as unknown as FastifyInstance, proofs, options.tls);
   await document(app as unknown as FastifyInstance);
 
   const perMinute = options.signInsPerMinute;

@@ -2,6 +2,7 @@ import { dirname, join, resolve } from "node:path";
 import { z } from "zod";
 import type { DeviceRule, SignInLimits } from "./auth/sign-ins.ts";
 import { StartRefused } from "./start-refused.ts";
+import type { TlsChoice } from "./tls.ts";
 
 const origin = z.string().refine((text) => {
   try {
@@ -12,6 +13,8 @@ const origin = z.string().refine((text) => {
 }, "each must be an origin such as https://ramp.example, without a path");
 
 const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
+
+const listed = (text: string) => text.split(",").flatMap((o) => o.trim() || []);
 
 const DEVICE_RULES = ["auto", "enrolled", "any"] as const satisfies readonly DeviceRule[];
 
@@ -50,11 +53,7 @@ const environmentSchema = z.object({
     .string()
     .regex(/^rediss?:\/\/./, "must be redis://host:6379, or rediss:// across a network")
     .optional(),
-  CHOCKSIDE_ORIGINS: z
-    .string()
-    .default("")
-    .transform((text) => text.split(",").flatMap((o) => o.trim() || []))
-    .pipe(z.array(origin)),
+  CHOCKSIDE_ORIGINS: z.string().default("").transform(listed).pipe(z.array(origin)),
   CHOCKSIDE_DEMO: z
     .enum(["auto", "off"], { error: "must be auto (demo data in an empty database) or off" })
     .default("auto"),
@@ -75,6 +74,18 @@ const environmentSchema = z.object({
     .min(5, "must be at least 5 minutes")
     .max(720, "must be at most 720 minutes")
     .default(30),
+  CHOCKSIDE_TLS: z
+    .enum(["auto", "own", "off"], {
+      error: "must be auto (own, but off while the demo is on), own (a certificate of its own) or off",
+    })
+    .default("auto"),
+  CHOCKSIDE_TLS_CERT: z.string().optional(),
+  CHOCKSIDE_TLS_KEY: z.string().optional(),
+  CHOCKSIDE_TLS_NAMES: z
+    .string()
+    .default("")
+    .transform(listed)
+    .pipe(z.array(z.hostname().or(z.ipv4()).or(z.ipv6()))),
   CHOCKSIDE_SECRET: z
     .string()
     .refine(isStrong, "must be 32 bytes of chance in base64 or hex: openssl rand -base64 32")
@@ -96,6 +107,7 @@ export interface Config {
   demo: boolean;
   /** Absolute path of the key that signs checkpoints, and whether it was named or is the one we make ourselves. */
   signingKey: { file: string; ours: boolean };
+  tls: TlsChoice;
   deviceRule: DeviceRule;
   limits: SignInLimits;
   /** Shared by servers behind one address; a server alone makes one up at its start. */
@@ -131,6 +143,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     signingKey: key
       ? { file: resolve(key), ours: false }
       : { file: join(dirname(data), "evidence-key.pem"), ours: true },
+    tls: tlsChoice(of, CHOCKSIDE_DEMO === "auto", dirname(data)),
     deviceRule: of.CHOCKSIDE_DEVICES,
     limits: {
       shiftMs: of.CHOCKSIDE_SHIFT_HOURS * 3_600_000,
@@ -138,5 +151,25 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
     logLevel: CHOCKSIDE_LOG,
+  };
+}
+
+type TlsSettings = Pick<
+  z.infer<typeof environmentSchema>,
+  "CHOCKSIDE_TLS" | "CHOCKSIDE_TLS_CERT" | "CHOCKSIDE_TLS_KEY" | "CHOCKSIDE_TLS_NAMES"
+>;
+
+/** Files named are used; else one of our own is made beside the database, unless the demo is on or TLS is off. */
+function tlsChoice(of: TlsSettings, demo: boolean, folder: string): TlsChoice {
+  const { CHOCKSIDE_TLS: tls, CHOCKSIDE_TLS_CERT: cert, CHOCKSIDE_TLS_KEY: key } = of;
+  if ((cert === undefined) !== (key === undefined))
+    throw new StartRefused("settings are wrong: CHOCKSIDE_TLS_CERT and CHOCKSIDE_TLS_KEY go together");
+  if (tls === "off" || (tls === "auto" && demo && cert === undefined)) return { is: "off" };
+  if (cert !== undefined && key !== undefined) return { is: "files", cert: resolve(cert), key: resolve(key) };
+  return {
+    is: "own",
+    cert: join(folder, "tls-cert.pem"),
+    key: join(folder, "tls-key.pem"),
+    names: of.CHOCKSIDE_TLS_NAMES,
   };
 }

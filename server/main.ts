@@ -5,7 +5,7 @@ import { demo } from "../seed/demo-data.ts";
 import { createApp } from "./app.ts";
 import { PIN_COST } from "./auth/pin.ts";
 import { machineClocks, ServerClock, systemTimers } from "./clock.ts";
-import { readConfig } from "./config.ts";
+import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { buildHouse } from "./house.ts";
@@ -14,9 +14,12 @@ import { LOG_OPTIONS } from "./log.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
+import { openTls, type Tls } from "./tls.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
 const SIGN_INS_PER_MINUTE = 30;
+/** Addresses only this machine reaches. */
+const LOOPBACK = /^(localhost|127\.[\d.]+|::1)$/;
 /** A stop that takes longer than this is forced. Milliseconds. */
 const STOP_MS = 5_000;
 
@@ -28,6 +31,7 @@ await main().catch((error: unknown) => {
 async function main(): Promise<void> {
   const config = readConfig(process.env);
   const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
+  const tls = await openTls(config.tls, Date.now());
   const signer = openSigner(config.signingKey);
   const stores = await openStores(config, Date.now());
   const { store, directory } = stores;
@@ -53,6 +57,7 @@ async function main(): Promise<void> {
     signInsPerMinute: SIGN_INS_PER_MINUTE,
     live: { origins: config.origins },
     secret: config.secret ?? randomBytes(32),
+    tls,
   });
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {
     throw asRefusal(error, config.host, config.port);
@@ -60,7 +65,9 @@ async function main(): Promise<void> {
 
   const address = app.server.address();
   const port = typeof address === "object" && address ? address.port : config.port;
-  console.log(`chockside: listening on http://localhost:${port} (documentation at /docs)`);
+  const scheme = tls ? "https" : "http";
+  console.log(`chockside: listening on ${scheme}://localhost:${port} (documentation at /docs)`);
+  sayTls(tls, config);
   await sayDemo(directory);
 
   let stopping = false;
@@ -87,6 +94,18 @@ async function main(): Promise<void> {
       console.log(`    ${handle.padEnd(10)} PIN ${pin}   ${name}, may hold ${mayHold.join(", ")}`);
     console.log("*** For real use set CHOCKSIDE_DEMO=off and add people: see DEVELOPERS.md ***\n");
   }
+}
+
+/** What whoever sets up the panels must know of how they reach this server. */
+function sayTls(tls: Tls | null, { tls: choice, host }: Config): void {
+  if (tls) console.log(`chockside: certificate, SHA-256 fingerprint ${tls.fingerprint}`);
+  if (tls?.advice) console.log(`chockside: ${tls.advice}`);
+  if (choice.is === "own")
+    console.log(`chockside: trust ${choice.cert} on each tablet, and compare the fingerprint before you do`);
+  if (!tls && !LOOPBACK.test(host))
+    console.log(
+      "chockside: plain http: other devices need https, from a proxy before this server or by CHOCKSIDE_TLS=own",
+    );
 }
 
 function asRefusal(error: NodeJS.ErrnoException, host: string, port: number): Error {

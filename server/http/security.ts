@@ -2,6 +2,7 @@ import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
 import type { FastifyInstance } from "fastify";
 import type { Proofs } from "../auth/proofs.ts";
+import type { Tls } from "../tls.ts";
 import { ProblemError } from "./problem.ts";
 
 /** What a page of ours may load: its own files and nothing else. No inline script, no inline style sheet. */
@@ -22,14 +23,18 @@ const PAGES = {
   frameAncestors: ["'none'"],
 };
 
-export async function secure(app: FastifyInstance, proofs: Proofs): Promise<void> {
+/** How long a browser shall come by TLS alone. Seconds. */
+const HSTS_S = 365 * 24 * 3600;
+
+export async function secure(app: FastifyInstance, proofs: Proofs, tls: Tls | null): Promise<void> {
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: PAGES },
-    // Whether a field network has TLS is decided before us: the proxy that ends it says this, not we.
-    strictTransportSecurity: false,
+    // With a certificate nobody vouches for it would take away the only way past a browser's warning (RFC 6797
+    // section 12.1); behind a proxy that ends TLS, the proxy says it.
+    strictTransportSecurity: tls?.vouched ? { maxAge: HSTS_S, includeSubDomains: false } : false,
     // Browsers heed these two on secure origins alone, and complain of them elsewhere.
-    crossOriginOpenerPolicy: false,
-    originAgentCluster: false,
+    crossOriginOpenerPolicy: tls !== null,
+    originAgentCluster: tls !== null,
     referrerPolicy: { policy: "no-referrer" },
     xFrameOptions: { action: "deny" },
   });

@@ -81,6 +81,7 @@ export class TestServer {
       signInsPerMinute: 1_000,
       live: { origins: [] },
       secret: randomBytes(32),
+      tls: null,
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;

@@ -69,6 +69,7 @@ describe("settings", () => {
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
       secret: null,
+      tls: { is: "off" },
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
@@ -85,6 +86,7 @@ describe("settings", () => {
         CHOCKSIDE_SIGNING_KEY: "/run/secrets/key.pem",
         CHOCKSIDE_DEVICES: "enrolled",
         CHOCKSIDE_SHIFT_HOURS: "8",
+        CHOCKSIDE_TLS_NAMES: "ramp.example, 10.0.0.5",
         CHOCKSIDE_IDLE_MINUTES: "15",
         CHOCKSIDE_SECRET: "000102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f",
         CHOCKSIDE_LOG: "silent",
@@ -100,6 +102,12 @@ describe("settings", () => {
       signingKey: { file: "/run/secrets/key.pem", ours: false },
       deviceRule: "enrolled",
       limits: { shiftMs: 8 * 3_600_000, idleMs: 15 * 60_000 },
+      tls: {
+        is: "own",
+        cert: "/var/lib/tls-cert.pem",
+        key: "/var/lib/tls-key.pem",
+        names: ["ramp.example", "10.0.0.5"],
+      },
       secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),
       logLevel: "silent",
     });
@@ -111,6 +119,9 @@ describe("settings", () => {
     [{ CHOCKSIDE_ORIGINS: "ramp.example" }, /CHOCKSIDE_ORIGINS each must be an origin such as/],
     [{ CHOCKSIDE_ORIGINS: "https://ramp.example/path" }, /CHOCKSIDE_ORIGINS/],
     [{ CHOCKSIDE_DEMO: "maybe" }, /CHOCKSIDE_DEMO must be auto .* or off/],
+    [{ CHOCKSIDE_TLS: "on" }, /CHOCKSIDE_TLS must be auto/],
+    [{ CHOCKSIDE_TLS_CERT: "a.pem" }, /CHOCKSIDE_TLS_CERT and CHOCKSIDE_TLS_KEY go together/],
+    [{ CHOCKSIDE_TLS_NAMES: "https://ramp" }, /CHOCKSIDE_TLS_NAMES/],
     [{ CHOCKSIDE_DEVICES: "some" }, /CHOCKSIDE_DEVICES must be auto/],
     [{ CHOCKSIDE_SHIFT_HOURS: "25" }, /CHOCKSIDE_SHIFT_HOURS must be at most 24/],
     [{ CHOCKSIDE_IDLE_MINUTES: "0" }, /CHOCKSIDE_IDLE_MINUTES must be at least 5/],

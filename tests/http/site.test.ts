@@ -170,6 +170,7 @@ describe("errors of the server's own", () => {
       signInsPerMinute: 100,
       live: { origins: [] },
       secret: Buffer.alloc(32, "chance"),
+      tls: null,
     });
     const token = await signIn(app, "ada");
     const { directory } = test.house;

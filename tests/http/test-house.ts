@@ -10,6 +10,7 @@ import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import type { Tls } from "../../server/tls.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "../spec/aircraft.ts";
@@ -60,6 +61,7 @@ export interface TestOptions {
   origins?: string[];
   devices?: DeviceRule;
   idleMs?: number;
+  tls?: Tls;
   site?: string;
 }
 
@@ -97,6 +99,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     signInsPerMinute: options.signInsPerMinute ?? 1_000,
     live: { origins: options.origins ?? [] },
     secret: randomBytes(32),
+    tls: options.tls ?? null,
   });
   const close = async () => {
     await app.close();

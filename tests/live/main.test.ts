@@ -34,7 +34,7 @@ describe("the server's process", () => {
     "[SRV-14, AUT-5] begins with nobody when the demo is off, and lets in whoever is added",
     async () => {
       const data = join(folder, "real", "chockside.db");
-      const first = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off" });
+      const first = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off", CHOCKSIDE_TLS: "off" });
       expect(await (await fetch(`${first.url}/api/demo`)).json()).toEqual({ demo: false, signIns: [] });
       expect(await signIn(first.url, "wenna", "410273")).toBe(403);
       expect(await deviceCode(data)).toMatch(/(?:[A-Z0-9]{4}-){6}[A-Z0-9]{4}\n$/);
@@ -46,7 +46,11 @@ describe("the server's process", () => {
       await expect(people(data, ["bea", "Bea", "pilot"], "90210377")).rejects.toThrow("usage");
       await expect(people(data, ["bea", "Bea", "cockpit"], "123")).rejects.toThrow("at least 6 characters");
 
-      const second = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off", CHOCKSIDE_DEVICES: "any" });
+      const second = await ServerProcess.start(data, {
+        CHOCKSIDE_DEMO: "off",
+        CHOCKSIDE_TLS: "off",
+        CHOCKSIDE_DEVICES: "any",
+      });
       expect(await signIn(second.url, "wenna", "410273")).toBe(401);
       expect(await signIn(second.url, "ivy", "90210377")).toBe(200);
       await expect(people(data, ["bea", "Bea", "cockpit"], "90210377")).rejects.toThrow("in use by another");

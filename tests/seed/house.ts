@@ -45,6 +45,7 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
       signInsPerMinute: 100,
       live: { origins: [] },
       secret: randomBytes(32),
+      tls: null,
     });
     await app.listen({ port, host: "127.0.0.1" });
     const close = async () => {

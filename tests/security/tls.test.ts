@@ -1,0 +1,164 @@
+import { execFileSync } from "node:child_process";
+import { X509Certificate } from "node:crypto";
+import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { type RequestOptions, request } from "node:https";
+import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { connect, type SecureVersion } from "node:tls";
+import { io } from "socket.io-client";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { openTls, type Tls } from "../../server/tls.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+
+const DAY = 24 * 3_600_000;
+const NOW = Date.now();
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "chockside-tls-"));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const at = (name: string) => ({
+  cert: join(folder, `${name}-cert.pem`),
+  key: join(folder, `${name}-key.pem`),
+});
+const own = (name: string, now = NOW, names = ["ramp.example", "10.0.0.5"]) =>
+  openTls({ is: "own", ...at(name), names }, now) as Promise<Tls>;
+
+/** A certificate made by OpenSSL, as an operator would bring one. */
+function supplied(name: string, ...how: string[]) {
+  const { cert, key } = at(name);
+  const what = [
+    "-subj",
+    "/CN=localhost",
+    "-addext",
+    "subjectAltName=DNS:localhost",
+    "-keyout",
+    key,
+    "-out",
+    cert,
+  ];
+  execFileSync("openssl", ["req", "-x509", "-nodes", ...how, ...what], { stdio: "pipe" });
+  return { is: "files", cert, key } as const;
+}
+const P256 = ["-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1"];
+
+describe("a certificate of the server's own", () => {
+  it("[SEC-2] is made at the first start, for this machine and the names given, its key for this user alone", async () => {
+    const tls = await own("first");
+    const x509 = new X509Certificate(tls.cert);
+    for (const name of ["localhost", "ramp.example"]) expect(x509.checkHost(name)).toBe(name);
+    for (const address of ["127.0.0.1", "10.0.0.5"]) expect(x509.checkIP(address)).toBe(address);
+    expect(x509.checkHost("evil.example")).toBeUndefined();
+    expect(x509.ca).toBe(false);
+    expect(statSync(at("first").key).mode & 0o777).toBe(0o600);
+    // OpenSSL's own word on the same file.
+    const said = execFileSync("openssl", [
+      "x509",
+      "-in",
+      at("first").cert,
+      "-noout",
+      "-fingerprint",
+      "-sha256",
+    ]);
+    expect(String(said).trim().split("=")[1]).toBe(tls.fingerprint);
+    expect(tls.vouched).toBe(false);
+  });
+
+  it("[SEC-2] stays the same until a month before it ends; a name it lacks is told", async () => {
+    const first = await own("kept");
+    expect((await own("kept", NOW + 365 * DAY)).fingerprint).toBe(first.fingerprint);
+    expect((await own("kept", NOW + 367 * DAY)).fingerprint).not.toBe(first.fingerprint);
+    expect((await own("kept", NOW + 367 * DAY, ["new.example"])).advice).toContain(
+      "does not name new.example",
+    );
+  });
+
+  it("[SEC-2] is not used when its key is open to others", async () => {
+    await own("open");
+    chmodSync(at("open").key, 0o644);
+    await expect(own("open")).rejects.toThrow("can be read by others");
+  });
+});
+
+describe("a certificate that was supplied", () => {
+  it.each<[string, () => Parameters<typeof openTls>[0], RegExp]>([
+    ["not there", () => ({ is: "files", ...at("none") }), /cannot be read/],
+    ["no certificate", () => ({ is: "files", ...at("first"), cert: at("first").key }), /is not in PEM form/],
+    ["with another's key", () => ({ is: "files", ...at("first"), key: at("kept").key }), /is not the key of/],
+    ["weak", () => supplied("weak", "-newkey", "rsa:1024"), /too weak/],
+    ["over", () => supplied("over", ...P256, "-days", "1"), /ran out/],
+  ])("[SEC-2] keeps the server from starting when it is %s", async (_what, choice, why) => {
+    await expect(openTls(choice(), NOW + 3 * DAY)).rejects.toThrow(why);
+  });
+
+  it("[SEC-2] is taken, with a word when it ends soon", async () => {
+    const choice = supplied("good", ...P256, "-days", "20");
+    expect((await openTls(choice, NOW))?.advice).toMatch(/runs out in (19|20) days/);
+  });
+});
+
+describe("a server that speaks TLS", () => {
+  let house: TestHouse;
+  let tls: Tls;
+  afterEach(() => house.close());
+  async function listen(vouched = false): Promise<number> {
+    tls = { ...(await own("served")), vouched };
+    house = await testHouse({ tls });
+    await house.app.listen({ port: 0, host: "127.0.0.1" });
+    return (house.app.server.address() as AddressInfo).port;
+  }
+  const get = (port: number, options: RequestOptions) =>
+    new Promise<{ status: number; headers: Record<string, unknown> }>((resolve, reject) => {
+      const asked = request({ host: "localhost", port, path: "/health/live", ...options }, (reply) => {
+        reply.resume();
+        resolve({ status: reply.statusCode ?? 0, headers: reply.headers });
+      });
+      asked.on("error", reject).end();
+    });
+
+  it("[SEC-2] answers who trusts its certificate, on HTTP and on a socket, and nobody else", async () => {
+    const port = await listen();
+    const { status, headers } = await get(port, { ca: readFileSync(at("served").cert) });
+    expect(status).toBe(200);
+    expect(headers["strict-transport-security"]).toBeUndefined();
+    expect(headers["cross-origin-opener-policy"]).toBe("same-origin");
+    await expect(get(port, {})).rejects.toThrow(/self-signed/);
+    const token = await signIn(house.app, "ada");
+    const socket = io(`https://localhost:${port}`, {
+      path: "/live",
+      transports: ["websocket"],
+      ca: tls.cert,
+      auth: { token, proto: PROTOCOL },
+    } as never);
+    await new Promise<void>((resolve, reject) => socket.on("connect", resolve).on("connect_error", reject));
+    socket.disconnect();
+  });
+
+  it("[SEC-2] binds browsers to TLS only where somebody vouches for the certificate", async () => {
+    const port = await listen(true);
+    const { headers } = await get(port, { ca: tls.cert });
+    expect(headers["strict-transport-security"]).toBe("max-age=31536000");
+  });
+
+  it.each<[SecureVersion, boolean]>([
+    ["TLSv1.1", false],
+    ["TLSv1.2", true],
+    ["TLSv1.3", true],
+  ])("[SEC-2] at %s: %s", async (version, spoken) => {
+    const port = await listen();
+    const heard = await new Promise<boolean>((resolve) => {
+      // Level 0, so that it is the server that says no.
+      const how = { minVersion: version, maxVersion: version, ciphers: "DEFAULT@SECLEVEL=0", ca: tls.cert };
+      const socket = connect({ host: "localhost", port, servername: "localhost", ...how }, () => {
+        socket.destroy();
+        resolve(true);
+      });
+      socket.on("error", () => resolve(false));
+    });
+    expect(heard).toBe(spoken);
+  });
+});
