@@ -1,5 +1,6 @@
 import type { Ask } from "../asks/ask.ts";
 import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
+import type { Position } from "../models/facing.ts";
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -39,9 +40,11 @@ export function sayIn(words: Catalogue) {
     word(words.found, key) ??
     words.conditions[key as ConditionId]?.name ??
     key.replace(/\b(to|of|gust)\b/g, (joint) => words.joints[joint as keyof Catalogue["joints"]]);
+  const either = new Intl.ListFormat(words.language, { type: "disjunction" });
   const say = {
     language: words.language,
     caution: words.caution,
+    either: (list: readonly string[]): string => either.format(list),
     ask(ask: Ask): string {
       const bare = ask.engine === null ? word(words.asks, `${ask.say}.plain`) : undefined;
       const text = bare ?? word(words.asks, ask.say) ?? ask.say;
@@ -113,6 +116,9 @@ export function sayIn(words: Catalogue) {
     post: (post: Post | null): string => (post === null ? words.observer : words.posts[post]),
     alert: (kind: string, engine: number | null): string =>
       put(word(words.asks, `alert.${kind}`) ?? kind, { n: engine }),
+    /** Where an engine stands, never as a bare left or right: "port outboard", "centre". */
+    stands: ({ side, span }: Position): string =>
+      span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
     overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
     exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],

@@ -5,6 +5,7 @@ import { batteryWords } from "../../web/senses/battery.ts";
 import { type DeviceState, deviceWords } from "../../web/senses/deviceWords.ts";
 import { flashes, type Heard, nextTone, type Sounding, soundingFor } from "../../web/senses/sounding.ts";
 import { lasts, TONE_ORDER, TONES, type Tone } from "../../web/senses/tones.ts";
+import { text } from "../../web/words/en/text.ts";
 import { given, type Story } from "../spec/given.ts";
 
 const tones = (story: Story, post: Post): Tone[] =>
@@ -111,17 +112,17 @@ it("[SNS-5] the fire guard's whole screen flashes for a stop not acknowledged th
 });
 
 it("[SNS-6] a low battery is said, not one that is charging or full enough", () => {
-  expect(batteryWords({ level: 0.184, charging: false })).toMatch(/^Battery 18 %/);
-  expect(batteryWords({ level: 0.2, charging: false })).not.toBeNull();
-  expect(batteryWords({ level: 0.21, charging: false })).toBeNull();
-  expect(batteryWords({ level: 0.05, charging: true })).toBeNull();
-  expect(batteryWords(null)).toBeNull();
+  expect(batteryWords({ level: 0.184, charging: false }, text)).toMatch(/^Battery 18 %/);
+  expect(batteryWords({ level: 0.2, charging: false }, text)).not.toBeNull();
+  expect(batteryWords({ level: 0.21, charging: false }, text)).toBeNull();
+  expect(batteryWords({ level: 0.05, charging: true }, text)).toBeNull();
+  expect(batteryWords(null, text)).toBeNull();
 });
 
 const GOOD: DeviceState = { screen: "kept", sound: "ready", tested: "reached", battery: null, lasting: true };
 
 it("[SNS-6] [PWA-6] a device that can be relied on says nothing, each fault is said in words", () => {
-  expect(deviceWords(GOOD)).toEqual([]);
+  expect(deviceWords(GOOD, text)).toEqual([]);
   const faults: [Partial<DeviceState>, RegExp][] = [
     [{ screen: "mayGoDark" }, /may go dark/],
     [{ screen: "unsupported" }, /may go dark/],
@@ -132,7 +133,7 @@ it("[SNS-6] [PWA-6] a device that can be relied on says nothing, each fault is s
     [{ lasting: false }, /not kept on this device/],
   ];
   for (const [fault, words] of faults) {
-    const said = deviceWords({ ...GOOD, ...fault });
+    const said = deviceWords({ ...GOOD, ...fault }, text);
     expect(said).toHaveLength(1);
     expect(said[0]).toMatch(words);
   }

@@ -5,6 +5,7 @@ import type { LinkView } from "../../web/net/link.ts";
 import { unsaid } from "../../web/net/useShown.ts";
 import { linkWords, staleWords, waitingWords } from "../../web/pages/linkWords.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
+import { text } from "../../web/words/en/text.ts";
 import { given } from "../spec/given.ts";
 
 type Sent = LinkView["outgoing"][number];
@@ -32,14 +33,18 @@ const view = (over: Partial<LinkView>): LinkView => ({
 
 it("[PWA-9] the link is said in words: when the server was last heard, what waits, and to hold", () => {
   const outgoing = [sent("sending", 1), sent("lapsed", 2), sent("recorded", 3), sent("sending", 4)];
-  const words = staleWords(view({ outgoing }), 17_400);
+  const words = staleWords(view({ outgoing }), 17_400, text);
   expect(words).toMatch(/^Offline, last heard 7 s ago; three signals waiting\. Hold\./);
-  expect(linkWords(view({ phase: "live" }), 16_000)).toBe("Linked");
-  expect(linkWords(view({ phase: "live" }), 16_001)).toBe("Silent, last heard 6 s ago");
+  expect(linkWords(view({ phase: "live" }), 16_000, text)).toBe("Linked");
+  expect(linkWords(view({ phase: "live" }), 16_001, text)).toBe("Silent, last heard 6 s ago");
 });
 
 it("[PWA-9] what waits is counted in words", () => {
-  const n = (count: number) => waitingWords(Array.from({ length: count }, (_, i) => sent("sending", i)));
+  const n = (count: number) =>
+    waitingWords(
+      Array.from({ length: count }, (_, i) => sent("sending", i)),
+      text,
+    );
   expect([n(0), n(1), n(2), n(12)]).toEqual([
     null,
     "one signal waiting",

@@ -3,6 +3,7 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
 import type { Device, Me } from "./keep.ts";
 import { proofFor } from "./proof.ts";
@@ -169,7 +170,7 @@ export class Api {
   }
 
   async #try(method: string, path: string, body: unknown, more: Record<string, string>): Promise<Response> {
-    const headers: Record<string, string> = { ...more };
+    const headers: Record<string, string> = { "accept-language": wordsNow().say.language, ...more };
     const proof = await this.#proof(method, path, this.token);
     if (this.token) headers.authorization = `${proof === null ? "Bearer" : "DPoP"} ${this.token}`;
     if (proof !== null) headers.dpop = proof;
@@ -219,7 +220,7 @@ export class Api {
 }
 
 async function refusal(response: Response): Promise<ApiError> {
-  const said = `The server said ${response.status}.`;
+  const said = wordsNow().text.net.status(response.status);
   try {
     const problem = (await response.json()) as { title?: string; detail?: string; errors?: ApiFault[] };
     return new ApiError(response.status, problem.detail ?? problem.title ?? said, problem.errors);

@@ -5,6 +5,7 @@ import type { Link } from "../net/link.ts";
 import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
 import { fetchRest, later } from "../ui/later.tsx";
 import { UnitsContext } from "../ui/units.ts";
+import { useWords } from "../words/words.ts";
 import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
 import { Ramp } from "./Ramp.tsx";
@@ -22,18 +23,19 @@ const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.Ty
 /** Signed out: the sign-in. Signed in: the page the address names, where this window is the one that sends. */
 export function App() {
   const connected = useConnected();
+  const { text } = useWords();
   const route = useRoute();
   const [units] = useUnitChoice();
   if (route.is === "enrol")
     return (
-      <Suspense fallback={<p className="page waiting">Fetching…</p>}>
+      <Suspense fallback={<p className="page waiting">{text.app.fetching}</p>}>
         <EnrolPage />
       </Suspense>
     );
   if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   return (
     <Fault key={location.pathname}>
-      <Suspense fallback={<p className="page waiting">Fetching…</p>}>
+      <Suspense fallback={<p className="page waiting">{text.app.fetching}</p>}>
         <UnitsContext value={units}>
           <SignedInApp connected={connected} />
         </UnitsContext>
@@ -52,9 +54,10 @@ function SignedOut({ join }: { join: string | null }) {
 }
 
 function SignedInApp({ connected: { signedIn, link, turn, where } }: { connected: Connected }) {
+  const { text } = useWords();
   if (link) return <LinkedApp signedIn={signedIn} link={link} />;
   if (where === "elsewhere") return <ElsewherePage name={signedIn.person.name} onTake={turn?.takeOver} />;
-  return <p className="page waiting">Opening…</p>;
+  return <p className="page waiting">{text.app.opening}</p>;
 }
 
 function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
@@ -83,12 +86,13 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
 
 /** Something given before waits in a session that is not open here: only there it can be said what becomes of it. */
 function Unsettled({ session }: { session: string }) {
+  const { app } = useWords().text;
   return (
-    <section className="notice-row" data-is="plain" aria-label="Not recorded yet">
-      <strong>Something you gave is not recorded.</strong>
-      <span>It waits in a session: open it to send it or drop it.</span>
+    <section className="notice-row" data-is="plain" aria-label={app.notRecorded}>
+      <strong>{app.unsettled}</strong>
+      <span>{app.unsettledWhere}</span>
       <button type="button" className="small-key" onClick={() => go(`/session/${session}`)}>
-        Open the session
+        {app.openSession}
       </button>
     </section>
   );

@@ -1,15 +1,14 @@
 import { useState } from "react";
+import { useWords } from "../words/words.ts";
 
 /** This person is open in another window of this browser. Only one of them may send, so here nothing is shown. */
 export function ElsewherePage({ name, onTake }: { name: string; onTake: (() => void) | undefined }) {
+  const words = useWords().text.elsewhere;
   const [asked, setAsked] = useState(false);
   return (
     <main className="page waiting elsewhere">
-      <h1>{name} is open in another tab</h1>
-      <p>
-        This person is open in another tab of this device, and only one may send. Go on there, or take over
-        here: what waits to be sent comes along.
-      </p>
+      <h1>{words.title(name)}</h1>
+      <p>{words.what}</p>
       <button
         type="button"
         className="answer"
@@ -20,7 +19,7 @@ export function ElsewherePage({ name, onTake }: { name: string; onTake: (() => v
           onTake?.();
         }}
       >
-        {asked ? "Taking over…" : "Take over here"}
+        {asked ? words.taking : words.take}
       </button>
     </main>
   );

@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from "react";
+import { useWords } from "../words/words.ts";
 
 /** When a page cannot be fetched or drawn: says so, and what to do meanwhile. */
 export class Fault extends Component<{ children: ReactNode }, { failed: boolean }> {
@@ -10,17 +11,22 @@ export class Fault extends Component<{ children: ReactNode }, { failed: boolean 
 
   override render() {
     if (!this.state.failed) return this.props.children;
-    return (
-      <main className="page waiting" role="alert">
-        <h1>This page cannot be shown.</h1>
-        <p>Hold, and use hand signals and local procedures. What was sent before is kept and recorded.</p>
-        <button type="button" className="answer" data-tone="yes" onClick={() => location.reload()}>
-          Load it again
-        </button>
-        <a className="answer" href="/">
-          The ramp
-        </a>
-      </main>
-    );
+    return <Failed />;
   }
+}
+
+function Failed() {
+  const { fault, ramp } = useWords().text;
+  return (
+    <main className="page waiting" role="alert">
+      <h1>{fault.title}</h1>
+      <p>{fault.what}</p>
+      <button type="button" className="answer" data-tone="yes" onClick={() => location.reload()}>
+        {fault.again}
+      </button>
+      <a className="answer" href="/">
+        {ramp.title}
+      </a>
+    </main>
+  );
 }

@@ -1,6 +1,7 @@
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { Plan } from "../ui/plan/Plan.tsx";
 import type { EngineMark, PlanView } from "../ui/plan/planView.ts";
+import { useWords } from "../words/words.ts";
 
 interface Props {
   type: AircraftType;
@@ -10,6 +11,7 @@ interface Props {
 
 /** The engines' order, set by touching them on the plan one after the other. */
 export function OrderPlan({ type, order, onOrder }: Props) {
+  const { plan, planning } = useWords().text;
   const view: PlanView = {
     type,
     engines: type.engines.map((e): EngineMark => {
@@ -18,7 +20,7 @@ export function OrderPlan({ type, order, onOrder }: Props) {
         n: e.n,
         x: e.x,
         y: e.y,
-        word: at === -1 ? "Not started" : `${ORDINALS[at] ?? `${at + 1}th`}`,
+        word: at === -1 ? planning.notStarted : (planning.ordinals[at + 1] ?? String(at + 1)),
         shape: at === -1 ? "ring" : "none",
         count: null,
         over: false,
@@ -33,16 +35,13 @@ export function OrderPlan({ type, order, onOrder }: Props) {
   };
   const touch = (n: number) => onOrder(order.includes(n) ? order.filter((o) => o !== n) : [...order, n]);
   return (
-    <section className="order-plan" aria-label="Order">
-      <h2>Order of starting: {order.length > 0 ? order.join("-") : "touch the first engine"}</h2>
-      <p>
-        Touch an engine to take it out or to put it last. The type's usual order is{" "}
-        {type.defaultOrder.join("-")}.
-      </p>
-      <Plan view={view} facing="forward" words="Drawn facing forward" onEngine={touch} />
+    <section className="order-plan" aria-label={planning.order}>
+      <h2>{order.length > 0 ? planning.orderIs(order.join("-")) : planning.orderNone}</h2>
+      <p>{planning.orderHow(type.defaultOrder.join("-"))}</p>
+      <Plan view={view} facing="forward" words={plan.forward} onEngine={touch} />
       <div className="option-keys">
         <button type="button" className="answer" data-tone="plain" onClick={() => onOrder([])}>
-          Begin the order anew
+          {planning.anew}
         </button>
         <button
           type="button"
@@ -50,11 +49,9 @@ export function OrderPlan({ type, order, onOrder }: Props) {
           data-tone="plain"
           onClick={() => onOrder([...type.defaultOrder])}
         >
-          Usual order
+          {planning.usual}
         </button>
       </div>
     </section>
   );
 }
-
-const ORDINALS = ["First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth"];

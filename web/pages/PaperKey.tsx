@@ -1,11 +1,13 @@
 import { useState } from "react";
 import { api } from "../net/app.ts";
+import { useWords } from "../words/words.ts";
 
 /** How long an opened sheet's bytes are kept for the page that shows them. Milliseconds. */
 const KEPT_MS = 60_000;
 
 /** A key that fetches a sheet of paper with the sign-in and opens it, or saves it where the browser shows no PDF. */
 export function PaperKey({ path, word }: { path: string; word: string }) {
+  const { net, ramp } = useWords().text;
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<string | null>(null);
   const open = async () => {
@@ -20,14 +22,14 @@ export function PaperKey({ path, word }: { path: string; word: string }) {
       anchor.click();
       setTimeout(() => URL.revokeObjectURL(address), KEPT_MS);
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : "It could not be fetched.");
+      setTrouble(error instanceof Error ? error.message : net.notFetched);
     }
     setBusy(false);
   };
   return (
     <>
       <button type="button" className="answer" data-tone="plain" disabled={busy} onClick={() => void open()}>
-        {busy ? "Setting it out…" : word}
+        {busy ? ramp.setting : word}
       </button>
       {trouble && (
         <p className="trouble" role="alert">

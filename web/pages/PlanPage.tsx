@@ -5,7 +5,6 @@ import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { say } from "../../shared/words/en.ts";
 import type { AircraftRow, PersonRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
@@ -13,7 +12,7 @@ import { workedRow } from "../posts/shared/workedRow.ts";
 import "../styles/worked.css";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
-import { useWords } from "../words/words.ts";
+import { useWords, type Words } from "../words/words.ts";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
@@ -28,7 +27,9 @@ const NOBODY: Record<Post, string | null> = {
 /** Planning a start: aircraft, place, the engines' order touched on the plan, power, people. */
 export function PlanPage() {
   const units = useUnits();
-  const { text } = useWords();
+  const all = useWords();
+  const { say, text } = all;
+  const words = text.planning;
   const [aircraft, setAircraft] = useState<AircraftRow[] | null>(null);
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [chosen, setChosen] = useState<AircraftRow | null>(null);
@@ -75,7 +76,7 @@ export function PlanPage() {
   const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
   const worked =
     type && order.length > 0
-      ? given(plannedOrderFigure(questionFor(type, order, heading), order), units)
+      ? given(plannedOrderFigure(questionFor(type, order, heading), order), units, all)
       : [];
   const otherwise = advised !== null && advised.order.join() !== order.join();
   const ready =
@@ -87,15 +88,15 @@ export function PlanPage() {
   return (
     <main className="page plan-page">
       <header className="page-head page-head-row">
-        <h1>Plan a start</h1>
+        <h1>{words.title}</h1>
         <nav className="head-keys">
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-            Back to the ramp
+            {text.ramp.back}
           </button>
         </nav>
       </header>
-      <section className="options" aria-label="Aircraft">
-        <h2>Aircraft</h2>
+      <section className="options" aria-label={words.aircraft}>
+        <h2>{words.aircraft}</h2>
         <div className="option-keys">
           {(aircraft ?? []).map((a) => (
             <button
@@ -115,11 +116,11 @@ export function PlanPage() {
       {type && chosen && (
         <>
           <label className="field">
-            <span>Place</span>
+            <span>{words.place}</span>
             <input
               value={place}
               maxLength={60}
-              placeholder="Stand 4, north apron"
+              placeholder={words.placeLike}
               onChange={(e) => setPlace(e.target.value)}
             />
           </label>
@@ -128,20 +129,17 @@ export function PlanPage() {
           <WorkedFigures title={text.worked.advice} rows={worked} />
           {otherwise && (
             <label className="field">
-              <span>
-                Advised is {advised.order.join("-")}
-                {advised.extra === null ? "" : `, ${advised.extra} points less`}. Why another order?
-              </span>
+              <span>{words.why(advised.order.join("-"), advised.extra)}</span>
               <input
                 value={why}
                 maxLength={280}
-                placeholder="What the advice cannot know"
+                placeholder={words.whyLike}
                 onChange={(e) => setWhy(e.target.value)}
               />
             </label>
           )}
-          <section className="options" aria-label="Power">
-            <h2>Electrical power for the start</h2>
+          <section className="options" aria-label={words.power}>
+            <h2>{words.powerTitle}</h2>
             <div className="option-keys">
               {(["groundPower", "batteries"] as const).map((p) => (
                 <button
@@ -152,13 +150,13 @@ export function PlanPage() {
                   aria-pressed={power === p}
                   onClick={() => setPower(p)}
                 >
-                  {p === "groundPower" ? "Ground power cart" : "Aircraft batteries"}
+                  {p === "groundPower" ? words.cart : words.batteries}
                 </button>
               ))}
             </div>
           </section>
-          <section className="plan-crew" aria-label="People">
-            <h2>People</h2>
+          <section className="plan-crew" aria-label={words.people}>
+            <h2>{words.people}</h2>
             {POSTS.map((post) => (
               <label key={post} className="field">
                 <span>{say.post(post)}</span>
@@ -166,7 +164,7 @@ export function PlanPage() {
                   value={crew[post] ?? ""}
                   onChange={(e) => setCrew({ ...crew, [post]: e.target.value || null })}
                 >
-                  <option value="">Not decided</option>
+                  <option value="">{words.notDecided}</option>
                   {people
                     .filter((p) => p.mayHold.includes(post))
                     .map((p) => (
@@ -186,7 +184,7 @@ export function PlanPage() {
         </p>
       )}
       <button type="button" className="answer" data-tone="yes" disabled={!ready || busy} onClick={plan}>
-        {busy ? "Planning…" : "Plan this start"}
+        {busy ? words.busy : words.plan}
       </button>
       <Caution />
     </main>
@@ -194,6 +192,6 @@ export function PlanPage() {
 }
 
 /** Of a plan nothing has been read yet: no input has an age. */
-function given(figure: Figure | null, units: UnitChoice) {
-  return figure ? [workedRow(figure, 0, units)] : [];
+function given(figure: Figure | null, units: UnitChoice, words: Words) {
+  return figure ? [workedRow(figure, 0, units, words)] : [];
 }

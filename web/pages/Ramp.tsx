@@ -1,5 +1,4 @@
 import { Suspense, useEffect, useState } from "react";
-import { UNIT_SHEET_WORDS } from "../../shared/words/units.ts";
 import { api, signOut, useLight, useLinkView } from "../net/app.ts";
 import type { Me } from "../net/keep.ts";
 import type { Link } from "../net/link.ts";
@@ -7,6 +6,7 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { Strip } from "../ui/Strip.tsx";
+import { useWords } from "../words/words.ts";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
@@ -16,42 +16,44 @@ const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsShe
 
 /** Every session on the ramp as a strip; planning and joining one. */
 export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | null }) {
+  const words = useWords();
+  const { ramp: says, units } = words.text;
   const { ramp } = useLinkView(link);
-  const { listed, trouble } = useSessions(ramp);
+  const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();
   const [choosing, setChoosing] = useState(false);
-  const strips = (listed ?? []).map((l) => stripOf(l, null));
+  const strips = (listed ?? []).map((l) => stripOf(l, null, words));
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
   return (
     <main className="page ramp">
       <header className="page-head page-head-row">
         <div>
-          <h1>The ramp</h1>
-          <p>Signed in as {me.name}</p>
+          <h1>{says.title}</h1>
+          <p>{says.signedIn(me.name)}</p>
         </div>
         <nav className="head-keys">
           <button type="button" className="answer" data-tone="yes" onClick={() => go("/plan")}>
-            Plan a start
+            {says.plan}
           </button>
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
-            Aircraft types
+            {says.types}
           </button>
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
-            Hand signals
+            {says.signals}
           </button>
           {me.mayHold.includes("supervisor") && (
             <button type="button" className="answer" data-tone="plain" onClick={() => go("/devices")}>
-              Devices
+              {says.devices}
             </button>
           )}
-          <PaperKey path="/api/card.pdf" word="Print card" />
+          <PaperKey path="/api/card.pdf" word={says.card} />
           <LightKey light={light} onLight={setLight} />
           <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
-            {UNIT_SHEET_WORDS.key}
+            {units.title}
           </button>
           <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
-            Sign out
+            {says.signOut}
           </button>
         </nav>
       </header>
@@ -67,20 +69,16 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           {trouble}
         </p>
       )}
-      <section className="board" aria-label="Live sessions">
+      <section className="board" aria-label={says.live}>
         {live.map((s) => (
           <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}`)} />
         ))}
-        {listed !== null && live.length === 0 && (
-          <p className="empty">
-            No aircraft is being started. Plan a start, or enter the code you were given.
-          </p>
-        )}
-        {listed === null && trouble === null && <p className="empty">Asking the server…</p>}
+        {listed !== null && live.length === 0 && <p className="empty">{says.none}</p>}
+        {listed === null && trouble === null && <p className="empty">{says.asking}</p>}
       </section>
       {over.length > 0 && (
-        <section className="board" aria-label="Ended sessions">
-          <h2>Ended</h2>
+        <section className="board" aria-label={says.over}>
+          <h2>{says.ended}</h2>
           {over.map((s) => (
             <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}/record`)} />
           ))}
@@ -93,6 +91,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
 
 /** A joining code, from the address or entered. */
 function Join({ code }: { code: string | null }) {
+  const { ramp } = useWords().text;
   const [typed, setTyped] = useState("");
   const [trouble, setTrouble] = useState<string | null>(null);
   const enter = (given: string) =>
@@ -113,7 +112,7 @@ function Join({ code }: { code: string | null }) {
       }}
     >
       <label className="field">
-        <span>Joining code</span>
+        <span>{ramp.code}</span>
         <input
           value={typed}
           maxLength={6}
@@ -122,7 +121,7 @@ function Join({ code }: { code: string | null }) {
         />
       </label>
       <button type="submit" className="answer" data-tone="plain" disabled={typed.trim().length < 6}>
-        Join
+        {ramp.join}
       </button>
       {trouble && (
         <p className="trouble" role="alert">

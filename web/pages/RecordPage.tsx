@@ -7,17 +7,18 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { timeOfDay } from "../ui/numbers.ts";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
 import { useUnits } from "../ui/units.ts";
+import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 
 const FORMS = ["ndjson", "json", "csv"] as const;
-const FORM_WORDS = { ndjson: "Evidence (NDJSON)", json: "JSON", csv: "Table (CSV)" };
 const ALL = 5_000;
 
 /** The session's record in words and as a chart, and its exports. */
 export function RecordPage({ id }: { id: string }) {
   const [events, setEvents] = useState<SessionEvent[] | null>(null);
   const units = useUnits();
+  const { app, record: words } = useWords().text;
   const [trouble, setTrouble] = useState<string | null>(null);
   useEffect(() => {
     api.events(id, 0).then(setEvents, (e: Error) => setTrouble(e.message));
@@ -40,18 +41,18 @@ export function RecordPage({ id }: { id: string }) {
     <main className="page record">
       <header className="page-head page-head-row">
         <div>
-          <h1>Record{first?.type === "planned" ? `: ${first.aircraft}` : ""}</h1>
-          <p>{events ? `${events.length} events, times by the server in UTC` : "Fetching…"}</p>
+          <h1>{first?.type === "planned" ? words.titleOf(first.aircraft) : words.title}</h1>
+          <p>{events ? words.count(events.length) : app.fetching}</p>
         </div>
         <nav className="head-keys">
-          <PaperKey path={`/api/sessions/${id}/record.pdf`} word="Print (PDF)" />
+          <PaperKey path={`/api/sessions/${id}/record.pdf`} word={words.print} />
           {FORMS.map((f) => (
             <button key={f} type="button" className="answer" data-tone="plain" onClick={() => void save(f)}>
-              {FORM_WORDS[f]}
+              {words.forms[f]}
             </button>
           ))}
           <button type="button" className="answer" data-tone="plain" onClick={() => go(`/session/${id}`)}>
-            To the session
+            {words.session}
           </button>
         </nav>
       </header>

@@ -1,6 +1,5 @@
 import { Suspense, useEffect, useState } from "react";
 import { postHeld } from "../../shared/session/postHeld.ts";
-import { say } from "../../shared/words/en.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useLight, useLinkView, useWatch } from "../net/app.ts";
 import { device, type Me } from "../net/keep.ts";
@@ -18,6 +17,7 @@ import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { timeOfDay } from "../ui/numbers.ts";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
+import { useWords } from "../words/words.ts";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
 import { go } from "./route.ts";
 
@@ -28,6 +28,8 @@ const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.Sess
 
 /** One session as this person sees it: title block, then the panel of the post they hold. */
 export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
+  const words = useWords();
+  const { say, text } = words;
   useWatch(link, id);
   const view = useLinkView(link);
   const moment = useMoment(link);
@@ -42,13 +44,14 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
   useShown(link, state, post, moment.server);
   useWatching();
   if (!state || view.session !== id)
-    return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel)} />;
+    return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel, text)} />;
 
   const fresh = isFresh(view, moment.panel);
   const panel: Panel = {
     state,
     post,
     me,
+    words,
     people,
     now: moment.server,
     links: view.links,
@@ -62,7 +65,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     drop: (sent) => link.drop(sent),
     takeIn: (notice) => link.takeIn(notice),
   };
-  const stale = fresh ? null : staleWords(view, moment.panel);
+  const stale = fresh ? null : staleWords(view, moment.panel, text);
   return (
     <div className="session">
       <TitleBlock
@@ -70,10 +73,10 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
         typeName={state.type.name}
         place={state.place}
         stage={say.stage(state.stage)}
-        stageStep={stageStep(state.stage)}
-        posts={postCells(state, view.links, me, post, moment.server, fresh)}
+        stageStep={stageStep(state.stage, text)}
+        posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
         clock={timeOfDay(moment.server)}
-        link={linkWords(view, moment.panel)}
+        link={linkWords(view, moment.panel, text)}
         linkIs={fresh ? "live" : "stale"}
         onPosts={() => setMenu(true)}
       >
@@ -101,12 +104,13 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
 }
 
 function Waiting({ trouble, words }: { trouble: string | null; words: string }) {
+  const { ramp, session } = useWords().text;
   return (
     <main className="page waiting">
-      <h1>{trouble ?? "Fetching the session…"}</h1>
-      <p>{words}. Until it is here, use hand signals and local procedures.</p>
+      <h1>{trouble ?? session.fetching}</h1>
+      <p>{session.until(words)}</p>
       <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-        Back to the ramp
+        {ramp.back}
       </button>
     </main>
   );

@@ -1,6 +1,5 @@
 import { useEffect, useState } from "react";
 import { isOver } from "../../shared/session/state.ts";
-import { UNIT_SHEET_WORDS } from "../../shared/words/units.ts";
 import { api, signOut } from "../net/app.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
@@ -13,10 +12,9 @@ import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { UnitsSheet } from "./UnitsSheet.tsx";
 
-const ABANDON_REASONS = ["Weather", "Defect found", "Crew not available"];
-
 /** Posts and everything about the session that is not the work itself. */
 export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
+  const { ramp, session: words, units } = panel.words.text;
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
   const [choosing, setChoosing] = useState(false);
@@ -30,11 +28,11 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const mayAbandon = (panel.post === "supervisor" || panel.post === "cockpit") && !isOver(panel.state);
   if (abandoning) {
     return (
-      <Sheet title="Abandon this session" onClose={onClose}>
+      <Sheet title={words.abandonTitle} onClose={onClose}>
         <ReasonEntry
-          prompt="Why is it abandoned?"
-          usual={ABANDON_REASONS}
-          word="Abandon"
+          prompt={words.abandonWhy}
+          usual={Object.values(words.abandonReasons)}
+          word={words.abandonDo}
           disabled={!panel.fresh}
           onEnter={(reason) => {
             panel.act({ type: "abandon", reason });
@@ -47,22 +45,22 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   }
   if (choosing) return <UnitsSheet onClose={() => setChoosing(false)} />;
   return (
-    <Sheet title={`${panel.state.aircraft}: posts and session`} onClose={onClose}>
+    <Sheet title={words.sheet(panel.state.aircraft)} onClose={onClose}>
       <PostsSheet panel={panel} />
       <UpdateWaits />
       {code && (
         <section className="join-code">
           <div>
-            <h3>Join on another device</h3>
+            <h3>{words.joinTitle}</h3>
             <p className="code">{code}</p>
           </div>
-          <Qr text={`${location.origin}/?join=${code}`} label={`Join with code ${code}`} />
+          <Qr text={`${location.origin}/?join=${code}`} label={words.joinCode(code)} />
         </section>
       )}
       <LanguageKeys person={panel.me.id} />
       <div className="option-keys">
         <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
-          {UNIT_SHEET_WORDS.key}
+          {units.title}
         </button>
         <button
           type="button"
@@ -70,20 +68,20 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
           data-tone="plain"
           onClick={() => go(`/session/${id}/record`)}
         >
-          Record
+          {words.record}
         </button>
-        <PaperKey path={`/api/sessions/${id}/brief.pdf`} word="Print brief" />
-        <PaperKey path={`/api/sessions/${id}/record.pdf`} word="Print record" />
+        <PaperKey path={`/api/sessions/${id}/brief.pdf`} word={words.printBrief} />
+        <PaperKey path={`/api/sessions/${id}/record.pdf`} word={words.printRecord} />
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-          The ramp
+          {ramp.title}
         </button>
         {mayAbandon && (
           <button type="button" className="answer" data-tone="no" onClick={() => setAbandoning(true)}>
-            Abandon session
+            {words.abandon}
           </button>
         )}
         <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
-          Sign out
+          {ramp.signOut}
         </button>
       </div>
     </Sheet>

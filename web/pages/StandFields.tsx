@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 /** Where the aircraft will stand, as entered: empty while not known. */
 export interface Stand {
   heading: string;
@@ -22,10 +24,11 @@ export function standOf({ heading, elevation }: Stand): { headingDeg?: number; e
 
 /** The nose's heading and the field's height: wind and density altitude are told from them. */
 export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: Stand): void }) {
+  const { planning } = useWords().text;
   return (
     <>
       <label className="field">
-        <span>Heading of the nose, degrees (may be left out)</span>
+        <span>{planning.heading}</span>
         <input
           inputMode="numeric"
           value={stand.heading}
@@ -35,7 +38,7 @@ export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: St
         />
       </label>
       <label className="field">
-        <span>Height of the field, feet (may be left out)</span>
+        <span>{planning.height}</span>
         <input
           inputMode="numeric"
           value={stand.elevation}

@@ -10,7 +10,7 @@ import { stripOf, useSessions } from "./useSessions.ts";
 /** The supervisor's panel with what only it needs: every session, and this one's whole record. */
 export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: string | null; link: Link }) {
   const { events, ramp } = useLinkView(link);
-  const { listed } = useSessions(ramp);
+  const { listed } = useSessions(ramp, panel.words);
   const id = panel.state.id;
   const head = panel.state.seq;
   const whole = wholeUpTo(events);
@@ -21,7 +21,7 @@ export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: st
       () => undefined,
     );
   }, [id, link, whole, head]);
-  const strips = (listed ?? []).map((l) => stripOf(l, id)).filter((s) => !s.over);
+  const strips = (listed ?? []).map((l) => stripOf(l, id, panel.words)).filter((s) => !s.over);
   return (
     <SupervisorPanel
       panel={panel}

@@ -32,8 +32,8 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
     return () => clearTimeout(timer);
   }, [testing]);
   const free = mayTest(panel);
-  const words = deviceWords({ screen, sound, tested, battery, lasting });
-  if (tested === "no" && !free) words.push("This device's test signal was not given.");
+  const words = deviceWords({ screen, sound, tested, battery, lasting }, panel.words.text);
+  if (tested === "no" && !free) words.push(panel.words.text.senses.notTested);
   const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
   return (
     <div className="notices">

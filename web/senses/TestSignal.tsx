@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useWords } from "../words/words.ts";
 import { canVibrate, playTest, unlockSound } from "./player.ts";
 import type { Tested } from "./tested.ts";
 
@@ -10,6 +11,7 @@ interface Props {
 
 /** The first thing at a panel: does this device reach its person in the noise? The touch also lets the browser sound. */
 export function TestSignal({ onFlash, onTested }: Props) {
+  const { senses } = useWords().text;
   const [played, setPlayed] = useState(false);
   const test = () => {
     unlockSound();
@@ -19,25 +21,23 @@ export function TestSignal({ onFlash, onTested }: Props) {
     setTimeout(playTest, 150);
   };
   return (
-    <section className="notice-row" data-is={played ? "warn" : "plain"} aria-label="Test signal">
-      <strong>
-        {played ? "Three tones: did they reach you?" : "Does this device reach you in the noise?"}
-      </strong>
+    <section className="notice-row" data-is={played ? "warn" : "plain"} aria-label={senses.region}>
+      <strong>{played ? senses.played : senses.ask}</strong>
       <span>
-        {canVibrate() ? "It vibrates too, if it can." : "This device cannot vibrate."}
-        {played ? " If not: volume up, sound not muted, then again." : ""}
+        {canVibrate() ? senses.vibrates : senses.noVibration}
+        {played ? ` ${senses.louder}` : ""}
       </span>
       <span className="notice-keys">
         <button type="button" className="small-key" onClick={test}>
-          {played ? "Test again" : "Test signal"}
+          {played ? senses.again : senses.test}
         </button>
         {played && (
           <>
             <button type="button" className="small-key" onClick={() => onTested("reached")}>
-              They reach me
+              {senses.reached}
             </button>
             <button type="button" className="small-key" onClick={() => onTested("notReached")}>
-              They do not
+              {senses.notReached}
             </button>
           </>
         )}

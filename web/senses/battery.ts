@@ -1,4 +1,6 @@
 import { useEffect, useState } from "react";
+import type { Text } from "../words/en/text.ts";
+import { useWords } from "../words/words.ts";
 
 /** Of the W3C Battery Status API, which not every browser has, what is read here. */
 interface Battery extends EventTarget {
@@ -9,20 +11,24 @@ interface Battery extends EventTarget {
 /** Below this share a device that is not charging is said to be low: our own judgement. */
 const LOW = 0.2;
 
-export function batteryWords(battery: Pick<Battery, "level" | "charging"> | null): string | null {
+export function batteryWords(
+  battery: Pick<Battery, "level" | "charging"> | null,
+  { senses }: Text,
+): string | null {
   if (!battery || battery.charging || battery.level > LOW) return null;
-  return `Battery ${Math.round(battery.level * 100)} %: charge this device or move the post to another.`;
+  return senses.battery(Math.round(battery.level * 100));
 }
 
 /** What there is to say about this device's battery, null for nothing. */
 export function useBatteryWords(): string | null {
+  const { text } = useWords();
   const [words, setWords] = useState<string | null>(null);
   useEffect(() => {
     const get = (navigator as { getBattery?: () => Promise<Battery> }).getBattery;
     if (!get) return;
     let over = false;
     let battery: Battery | null = null;
-    const look = () => setWords(batteryWords(battery));
+    const look = () => setWords(batteryWords(battery, text));
     get.call(navigator).then(
       (got) => {
         if (over) return;
@@ -38,6 +44,6 @@ export function useBatteryWords(): string | null {
       battery?.removeEventListener("levelchange", look);
       battery?.removeEventListener("chargingchange", look);
     };
-  }, []);
+  }, [text]);
   return words;
 }

@@ -1,3 +1,4 @@
+import type { Text } from "../words/en/text.ts";
 import type { SoundIs } from "./player.ts";
 import type { Tested } from "./tested.ts";
 import type { ScreenIs } from "./wakeLock.ts";
@@ -12,14 +13,15 @@ export interface DeviceState {
 }
 
 /** Everything about this device that keeps it from being relied on, in words; empty when nothing does. */
-export function deviceWords({ screen, sound, tested, battery, lasting }: DeviceState): string[] {
+export function deviceWords(
+  { screen, sound, tested, battery, lasting }: DeviceState,
+  { senses }: Text,
+): string[] {
   const words: string[] = [];
-  if (!lasting) words.push("Unsent signals are not kept on this device: do not close or reload this tab.");
+  if (!lasting) words.push(senses.notLasting);
   if (battery) words.push(battery);
-  if (screen === "mayGoDark" || screen === "unsupported")
-    words.push("The screen may go dark: this device does not keep it lit.");
-  if (tested === "notReached" || sound === "unsupported")
-    words.push("No tone reaches you here: watch the screen.");
-  else if (tested === "reached" && sound === "locked") words.push("Sound is off until you touch the screen.");
+  if (screen === "mayGoDark" || screen === "unsupported") words.push(senses.dark);
+  if (tested === "notReached" || sound === "unsupported") words.push(senses.noTone);
+  else if (tested === "reached" && sound === "locked") words.push(senses.soundOff);
   return words;
 }

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState } from "react";
 import type { Given } from "../../shared/asks/ask.ts";
-import { type AnswerKey, type AskView, WEIGHT_WORDS } from "./askView.ts";
+import { useWords } from "../words/words.ts";
+import type { AnswerKey, AskView } from "./askView.ts";
 import { Need } from "./Need.tsx";
 import { TimeLeft } from "./TimeLeft.tsx";
 
@@ -28,6 +29,7 @@ interface Props {
 
 /** The one thing asked of this post now. */
 export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: Props) {
+  const { text } = useWords();
   const [open, setOpen] = useState<{ ask: string; answer: AnswerKey } | null>(null);
   const put = (next: typeof open) => {
     setOpen(next);
@@ -49,7 +51,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
     >
       <p className="ask-weight">
         <WeightMark weight={ask.weight} />
-        {WEIGHT_WORDS[ask.weight]}
+        {text.ask.weights[ask.weight]}
       </p>
       <div className="ask-body">
         {ask.engine !== null && (
@@ -77,7 +79,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
         )}
       </div>
       {sending ? (
-        <p className="ask-sending">Sending… not yet recorded</p>
+        <p className="ask-sending">{text.ask.sending}</p>
       ) : answer === null ? (
         <Answers
           ask={ask}
@@ -108,12 +110,11 @@ function intoView(entry: HTMLElement | null) {
 }
 
 function Answers({ ask, fresh, onPress }: { ask: AskView; fresh: boolean; onPress(a: AnswerKey): void }) {
+  const { text } = useWords();
   const blocked = ask.answers.some((a) => !fresh && !a.offline);
   return (
     <>
-      {blocked && (
-        <p className="ask-blocked">Not heard from the server: nothing that lowers safety can be sent.</p>
-      )}
+      {blocked && <p className="ask-blocked">{text.ask.blocked}</p>}
       <div className="answers">
         {ask.answers.map((a) => (
           <button
@@ -135,7 +136,6 @@ function Answers({ ask, fresh, onPress }: { ask: AskView; fresh: boolean; onPres
 function WeightMark({ weight }: { weight: AskView["weight"] }) {
   return (
     <svg viewBox="0 0 24 24" className="weight-mark" aria-hidden="true">
-      <title>{weight}</title>
       {weight === "danger" && <path d="M8 1h8l7 7v8l-7 7H8l-7-7V8z" />}
       {weight === "alert" && <path d="M12 2l11 20H1z" />}
       {weight === "now" && <circle cx="12" cy="12" r="11" />}
@@ -146,12 +146,13 @@ function WeightMark({ weight }: { weight: AskView["weight"] }) {
 
 /** Nothing asked: said in words, with what everybody waits for. */
 export function NothingAsked({ words, waits }: { words: string; waits: readonly string[] }) {
+  const { text } = useWords();
   return (
     <section className="ask ask-idle" aria-live="polite">
       <h2>{words}</h2>
       {waits.length > 0 && (
         <dl className="ask-waits">
-          <dt>Asked of others now</dt>
+          <dt>{text.ask.others}</dt>
           {waits.map((w) => (
             <dd key={w}>{w}</dd>
           ))}

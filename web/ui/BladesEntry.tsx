@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useWords } from "../words/words.ts";
 import { StepKeys } from "./StepKeys.tsx";
 
 interface Props {
@@ -10,19 +11,20 @@ interface Props {
 
 /** Blades turned through by hand. The count begins at none: it is counted, not confirmed. */
 export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
+  const { blades: words, entry } = useWords().text;
   const [blades, setBlades] = useState(0);
   return (
-    <section className="entry" aria-label="Blades counted">
+    <section className="entry" aria-label={words.title}>
       <div className="entry-head">
-        <h3>Blades turned through</h3>
-        <p>At least {atLeast}. Any resistance: stop and say so.</p>
+        <h3>{words.head}</h3>
+        <p>{words.atLeast(atLeast)}</p>
       </div>
       <output className="entry-value" data-good={blades >= atLeast}>
         <span className="entry-number">{blades}</span>
-        <span className="entry-unit">blades</span>
-        <span className="entry-band">{blades >= atLeast ? "enough" : `${atLeast - blades} more`}</span>
+        <span className="entry-unit">{words.unit}</span>
+        <span className="entry-band">{blades >= atLeast ? words.enough : words.more(atLeast - blades)}</span>
       </output>
-      <StepKeys step={1} coarse={5} unit="blades" onStep={(n) => setBlades((b) => Math.max(0, b + n))} />
+      <StepKeys step={1} coarse={5} unit={words.unit} onStep={(n) => setBlades((b) => Math.max(0, b + n))} />
       <div className="answers">
         <button
           type="button"
@@ -31,7 +33,7 @@ export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
           disabled={disabled || blades === 0}
           onClick={() => onEnter({ blades, resistance: false })}
         >
-          No resistance
+          {words.free}
         </button>
         <button
           type="button"
@@ -40,10 +42,10 @@ export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
           disabled={disabled}
           onClick={() => onEnter({ blades, resistance: true })}
         >
-          Resistance
+          {words.resistance}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          Back
+          {entry.back}
         </button>
       </div>
     </section>

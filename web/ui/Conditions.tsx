@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 export interface ConditionRow {
   id: string;
   name: string;
@@ -11,25 +13,18 @@ export interface ConditionRow {
   onSetAside: (() => void) | null;
 }
 
-const MARK = {
-  yes: "met",
-  no: "not met",
-  stale: "old",
-  unknown: "not said",
-  overridden: "SET ASIDE",
-} as const;
-
 /** What a clearance stands on: each condition, who said so, how old it is. */
 export function Conditions({ title, rows }: { title: string; rows: readonly ConditionRow[] }) {
+  const words = useWords().text.supervisor;
   return (
     <section className="conditions" aria-label={title}>
       <h3>{title}</h3>
       <table>
         <thead className="visually-hidden">
           <tr>
-            <th>Answer</th>
-            <th>Condition</th>
-            <th>Who and when</th>
+            <th>{words.answer}</th>
+            <th>{words.condition}</th>
+            <th>{words.who}</th>
           </tr>
         </thead>
         <tbody>
@@ -37,13 +32,13 @@ export function Conditions({ title, rows }: { title: string; rows: readonly Cond
             <tr key={r.id} data-is={r.is}>
               <td className="condition-mark">
                 <ConditionShape is={r.is} />
-                {MARK[r.is]}
+                {words.marks[r.is]}
               </td>
               <td>
                 {r.words}
                 {r.onSetAside && (
                   <button type="button" className="small-key condition-key" onClick={r.onSetAside}>
-                    Set aside…
+                    {words.setAside}
                   </button>
                 )}
               </td>
@@ -61,7 +56,6 @@ export function Conditions({ title, rows }: { title: string; rows: readonly Cond
 function ConditionShape({ is }: { is: ConditionRow["is"] }) {
   return (
     <svg viewBox="0 0 20 20" className="condition-shape" aria-hidden="true">
-      <title>{MARK[is]}</title>
       {is === "yes" && <circle cx="10" cy="10" r="8" className="fill" />}
       {is === "no" && <path d="M3 3l14 14M17 3L3 17" className="line" />}
       {is === "stale" && <path d="M10 2l9 16H1z" className="fill" />}

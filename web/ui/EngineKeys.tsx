@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 interface Props {
   /** Numbers in the order they come on screen. */
   numbers: readonly number[];
@@ -11,6 +13,7 @@ interface Props {
 
 /** The engine's number entered by hand. None is ever marked or filled in beforehand. */
 export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: Props) {
+  const { entry } = useWords().text;
   return (
     <section className="entry" aria-label={prompt}>
       <div className="entry-head">
@@ -24,7 +27,7 @@ export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: P
             className="number-key"
             disabled={disabled}
             onClick={() => onPick(n)}
-            aria-label={`Engine number ${n}`}
+            aria-label={entry.engineKey(n)}
           >
             {n}
           </button>
@@ -37,7 +40,7 @@ export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: P
           </button>
         )}
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          Back
+          {entry.back}
         </button>
       </div>
     </section>

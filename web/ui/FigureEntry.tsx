@@ -2,6 +2,7 @@ import { useState } from "react";
 import { chosenUnit } from "../../shared/models/unitChoice.ts";
 import { written } from "../../shared/words/quantity.ts";
 import { unitWord } from "../../shared/words/units.ts";
+import { useWords } from "../words/words.ts";
 import { type FigureSpec, isGood, onScale } from "./figureSpec.ts";
 import { figure } from "./numbers.ts";
 import { StepKeys } from "./StepKeys.tsx";
@@ -20,6 +21,7 @@ const COARSE = 10;
 
 /** A figure entered in steps, with the instrument's scale to touch: no keyboard, gloves on. */
 export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
+  const { entry } = useWords().text;
   const [value, setValue] = useState(() => onScale(spec, spec.start));
   // A usual figure nobody has read yet must not go with one touch.
   const [touched, setTouched] = useState(spec.read);
@@ -48,7 +50,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
         )}
         {touched && (spec.low !== null || spec.high !== null) && (
           <span className="entry-band">
-            {good ? "in range" : value < (spec.low ?? value) ? "low" : "high"}
+            {good ? entry.inRange : value < (spec.low ?? value) ? entry.low : entry.high}
           </span>
         )}
       </output>
@@ -67,10 +69,10 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
           disabled={disabled || !touched}
           onClick={() => onEnter(value)}
         >
-          {touched ? `${word} ${figure(value, spec.step)} ${unit}` : "Set what the gauge shows"}
+          {touched ? `${word} ${figure(value, spec.step)} ${unit}` : entry.set}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          Back
+          {entry.back}
         </button>
       </div>
     </section>
@@ -79,6 +81,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
 
 /** The instrument's whole scale as a ruled line, with the good band drawn heavy. */
 function Scale({ spec, value, onTouch }: { spec: FigureSpec; value: number; onTouch(v: number): void }) {
+  const words = useWords().text.entry;
   const x = (v: number) => 20 + ((v - spec.from) / (spec.to - spec.from)) * 960;
   const marks = Array.from({ length: 11 }, (_, i) => spec.from + ((spec.to - spec.from) * i) / 10);
   const low = spec.low ?? spec.from;
@@ -89,14 +92,14 @@ function Scale({ spec, value, onTouch }: { spec: FigureSpec; value: number; onTo
       viewBox="0 0 1000 96"
       className="scale"
       role="img"
-      aria-label={`Scale from ${spec.from} to ${spec.to}`}
+      aria-label={words.scale(spec.from, spec.to)}
       onPointerDown={(event) => {
         const at = event.currentTarget.getBoundingClientRect();
         const across = ((event.clientX - at.left) / at.width) * 1000;
         onTouch(spec.from + ((across - 20) / 960) * (spec.to - spec.from));
       }}
     >
-      <title>{`${spec.from} to ${spec.to}`}</title>
+      <title>{words.range(spec.from, spec.to)}</title>
       <line x1={20} y1={52} x2={980} y2={52} className="scale-line" />
       {banded && (
         <line

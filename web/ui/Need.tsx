@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { Given } from "../../shared/asks/ask.ts";
+import { useWords } from "../words/words.ts";
 import type { AnswerKey } from "./askView.ts";
 import { BladesEntry } from "./BladesEntry.tsx";
 import { EngineKeys } from "./EngineKeys.tsx";
@@ -18,6 +19,7 @@ interface NeedProps {
 
 /** What must be put in before an answer can go. */
 export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
+  const { entry } = useWords().text;
   const need = answer.choice.need;
   const spec = answer.figure;
   switch (need?.is) {
@@ -25,7 +27,7 @@ export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
       return (
         <EngineKeys
           numbers={numbers}
-          prompt="Read back: which engine?"
+          prompt={entry.readBack}
           disabled={blocked}
           onPick={(engine) => onGive({ engine })}
           onBack={onBack}
@@ -57,7 +59,7 @@ export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
       return (
         <FigureEntry
           spec={spec}
-          word="Record"
+          word={entry.record}
           disabled={blocked}
           onEnter={(value) => onGive({ figure: { value, unit: spec.unit } })}
           onBack={onBack}
@@ -66,7 +68,7 @@ export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
     default:
       return (
         <ReasonEntry
-          prompt="Give the reason"
+          prompt={entry.reason}
           usual={[]}
           word={answer.word}
           disabled={blocked}
@@ -78,12 +80,13 @@ export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
 }
 
 function EngineAndReason(p: Omit<NeedProps, "answer"> & { word: string }) {
+  const { entry } = useWords().text;
   const [engine, setEngine] = useState<number | null>(null);
   if (engine === null) {
     return (
       <EngineKeys
         numbers={p.numbers}
-        prompt="Enter the engine"
+        prompt={entry.engine}
         disabled={p.blocked}
         onPick={setEngine}
         onBack={p.onBack}
@@ -92,7 +95,7 @@ function EngineAndReason(p: Omit<NeedProps, "answer"> & { word: string }) {
   }
   return (
     <ReasonEntry
-      prompt={`Number ${engine}: give your own reason`}
+      prompt={entry.ownReason(engine)}
       usual={[]}
       word={p.word}
       disabled={p.blocked}

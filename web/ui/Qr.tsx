@@ -1,7 +1,9 @@
 import { useEffect, useState } from "react";
+import { useWords } from "../words/words.ts";
 
 /** An address as a QR code, drawn as one path. The code maker is fetched only when one is shown. */
 export function Qr({ text, label }: { text: string; label: string }) {
+  const words = useWords().text.session;
   const [drawn, setDrawn] = useState<{ size: number; path: string } | null>(null);
   useEffect(() => {
     let wanted = true;
@@ -16,7 +18,7 @@ export function Qr({ text, label }: { text: string; label: string }) {
       wanted = false;
     };
   }, [text]);
-  if (!drawn) return <p>Drawing the code…</p>;
+  if (!drawn) return <p>{words.drawing}</p>;
   return (
     <svg viewBox={`-3 -3 ${drawn.size + 6} ${drawn.size + 6}`} className="qr" role="img" aria-label={label}>
       <title>{label}</title>

@@ -1,11 +1,13 @@
+import { useWords } from "../words/words.ts";
 import type { AskView } from "./askView.ts";
 
 /** The rest of what is asked, in order. Touching one brings it up. */
 export function Queue({ asks, onPick }: { asks: readonly AskView[]; onPick(key: string): void }) {
+  const { ask } = useWords().text;
   if (asks.length === 0) return null;
   return (
-    <section className="queue" aria-label="Also asked of you">
-      <h3>Also asked of you</h3>
+    <section className="queue" aria-label={ask.queue}>
+      <h3>{ask.queue}</h3>
       <ol>
         {asks.map((a) => (
           <li key={a.key}>

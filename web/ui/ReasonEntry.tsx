@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useWords } from "../words/words.ts";
 
 interface Props {
   prompt: string;
@@ -12,6 +13,7 @@ interface Props {
 
 /** A reason for the record: one of the usual ones, or written. */
 export function ReasonEntry({ prompt, usual, word, disabled, onEnter, onBack }: Props) {
+  const { entry } = useWords().text;
   const [text, setText] = useState("");
   const given = text.trim();
   return (
@@ -27,7 +29,7 @@ export function ReasonEntry({ prompt, usual, word, disabled, onEnter, onBack }: 
         ))}
       </div>
       <label className="field">
-        <span>Or in your words</span>
+        <span>{entry.ownWords}</span>
         <input value={text} maxLength={280} onChange={(e) => setText(e.target.value)} />
       </label>
       <div className="answers">
@@ -41,7 +43,7 @@ export function ReasonEntry({ prompt, usual, word, disabled, onEnter, onBack }: 
           {word}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          Back
+          {entry.back}
         </button>
       </div>
     </section>

@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 export interface SentRow {
   id: string;
   /** What was said, in words. */
@@ -19,10 +21,11 @@ interface Props {
 
 /** What this person sent and what became of it. Nothing counts as said before it is recorded. */
 export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
+  const words = useWords().text.sent;
   if (rows.length === 0) return null;
   return (
-    <section className="sent" aria-label="What you sent" aria-live="polite">
-      <h3>You said</h3>
+    <section className="sent" aria-label={words.region} aria-live="polite">
+      <h3>{words.title}</h3>
       <ul>
         {rows.map((r) => (
           <li key={r.id} data-is={r.is}>
@@ -36,10 +39,10 @@ export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
             {r.is === "lapsed" && (
               <span className="sent-keys">
                 <button type="button" className="small-key" disabled={!fresh} onClick={() => onAnew(r.id)}>
-                  It still holds: send it anew
+                  {words.anew}
                 </button>
                 <button type="button" className="small-key" onClick={() => onDrop(r.id)}>
-                  Drop it
+                  {words.drop}
                 </button>
               </span>
             )}

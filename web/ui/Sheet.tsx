@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef } from "react";
+import { useWords } from "../words/words.ts";
 
 interface Props {
   title: string;
@@ -8,6 +9,7 @@ interface Props {
 
 /** A sheet laid over the panel; the stops stay in reach below it. */
 export function Sheet({ title, children, onClose }: Props) {
+  const words = useWords().text.options;
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const before = document.activeElement as HTMLElement | null;
@@ -28,7 +30,7 @@ export function Sheet({ title, children, onClose }: Props) {
         <header className="sheet-head">
           <h2>{title}</h2>
           <button type="button" className="small-key" onClick={onClose}>
-            Close
+            {words.close}
           </button>
         </header>
         <div className="sheet-body">{children}</div>

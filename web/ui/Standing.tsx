@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 export interface StandingStop {
   id: string;
   kind: "hold" | "cut" | "fire";
@@ -13,9 +15,10 @@ export interface StandingStop {
 
 /** Every stop that stands, over everything else. */
 export function Standing({ stops }: { stops: readonly StandingStop[] }) {
+  const words = useWords().text.standing;
   if (stops.length === 0) return null;
   return (
-    <section className="standing" aria-label="Stops that stand" role="alert">
+    <section className="standing" aria-label={words.region} role="alert">
       {stops.map((s) => (
         <div
           key={s.id}
@@ -40,7 +43,6 @@ export function Standing({ stops }: { stops: readonly StandingStop[] }) {
 function StandingMark({ kind }: { kind: StandingStop["kind"] }) {
   return (
     <svg viewBox="0 0 32 32" className="standing-mark" aria-hidden="true">
-      <title>{kind}</title>
       {kind === "hold" && <path d="M6 3h7v26H6zM19 3h7v26h-7z" />}
       {kind === "cut" && <path d="M10 1h12l9 9v12l-9 9H10l-9-9V10z" />}
       {kind === "fire" && <path d="M16 1l15 29H1z" />}

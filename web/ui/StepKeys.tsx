@@ -1,3 +1,4 @@
+import { useWords } from "../words/words.ts";
 import { figure } from "./numbers.ts";
 
 interface Props {
@@ -11,6 +12,7 @@ interface Props {
 
 /** Less and more, in coarse and fine steps. */
 export function StepKeys({ step, coarse, unit, onStep }: Props) {
+  const { entry } = useWords().text;
   return (
     <div className="step-keys">
       {[-coarse, -1, 1, coarse].map((steps) => {
@@ -21,7 +23,7 @@ export function StepKeys({ step, coarse, unit, onStep }: Props) {
             type="button"
             className="step-key"
             onClick={() => onStep(steps)}
-            aria-label={`${steps < 0 ? "Less by" : "More by"} ${size} ${unit}`.trim()}
+            aria-label={(steps < 0 ? entry.less : entry.more)(`${size} ${unit}`.trim())}
           >
             {steps < 0 ? "−" : "+"}
             {size}

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { FIRE_PLACES, type FirePlace } from "../../shared/protocol/signals.ts";
-import { say } from "../../shared/words/en.ts";
+import { STANDARD } from "../words/standard.ts";
+import { useWords } from "../words/words.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
 import { Sheet } from "./Sheet.tsx";
 
@@ -14,18 +15,20 @@ type Open = { is: "cut" } | { is: "fire"; engine: number | null } | { is: "fireE
 
 /** Hold, cut and fire: always here, never disabled. Each is a message, not an emergency stop, and says so. */
 export function Stops({ numbers, actions }: { numbers: readonly number[]; actions: StopActions }) {
+  const { say, text } = useWords();
+  const words = text.stops;
   const [open, setOpen] = useState<Open>(null);
   const close = () => setOpen(null);
   return (
     <>
       {open?.is === "cut" && (
-        <Sheet title="Cut: which engine?" onClose={close}>
+        <Sheet title={words.cutWhich} onClose={close}>
           <EngineKeys
             numbers={numbers}
-            prompt="Touch the engine to cut. This is a message to the crew: show the hand signal too."
+            prompt={words.cutPrompt}
             disabled={false}
             all={{
-              word: "Cut all engines",
+              word: words.cutAll,
               onPress: () => {
                 actions.cut(null);
                 close();
@@ -40,12 +43,12 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
         </Sheet>
       )}
       {open?.is === "fireEngine" && (
-        <Sheet title="Fire: at which engine?" onClose={close}>
+        <Sheet title={words.fireWhich} onClose={close}>
           <EngineKeys
             numbers={numbers}
-            prompt="Touch the engine. This is a message to the crew: shout and show it too."
+            prompt={words.firePrompt}
             disabled={false}
-            all={{ word: "Not at an engine", onPress: () => setOpen({ is: "fire", engine: null }) }}
+            all={{ word: words.noEngine, onPress: () => setOpen({ is: "fire", engine: null }) }}
             onPick={(engine) => setOpen({ is: "fire", engine })}
             onBack={close}
           />
@@ -53,7 +56,7 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
       )}
       {open?.is === "fire" && (
         <Sheet
-          title={open.engine === null ? "Fire: where?" : `Fire at number ${open.engine}: where?`}
+          title={open.engine === null ? words.fireWhere : words.fireWhereAt(open.engine)}
           onClose={close}
         >
           <div className="place-keys">
@@ -74,7 +77,7 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
           </div>
         </Sheet>
       )}
-      <nav className="stops" aria-label="Hold, cut, fire">
+      <nav className="stops" aria-label={words.keys}>
         <button
           type="button"
           className="stop stop-hold"
@@ -84,25 +87,39 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
           }}
         >
           <StopShape is="hold" />
-          <span>Hold</span>
+          <StopWord is="hold" />
         </button>
         <button type="button" className="stop stop-cut" onClick={() => setOpen({ is: "cut" })}>
           <StopShape is="cut" />
-          <span>Cut</span>
+          <StopWord is="cut" />
         </button>
         <button type="button" className="stop stop-fire" onClick={() => setOpen({ is: "fireEngine" })}>
           <StopShape is="fire" />
-          <span>Fire</span>
+          <StopWord is="fire" />
         </button>
       </nav>
     </>
   );
 }
 
+/** The stop's word; in another language than English the standard word stands beneath it. */
+function StopWord({ is }: { is: keyof typeof STANDARD }) {
+  const { say, text } = useWords();
+  return (
+    <span>
+      {text.stops[is]}
+      {say.language !== "en" && (
+        <span className="stop-standard" lang="en">
+          {STANDARD[is]}
+        </span>
+      )}
+    </span>
+  );
+}
+
 function StopShape({ is }: { is: "hold" | "cut" | "fire" }) {
   return (
     <svg viewBox="0 0 32 32" className="stop-shape" aria-hidden="true">
-      <title>{is}</title>
       {is === "hold" && <path d="M6 3h7v26H6zM19 3h7v26h-7z" />}
       {is === "cut" && <path d="M10 1h12l9 9v12l-9 9H10l-9-9V10z" />}
       {is === "fire" && <path d="M16 1c2 7 9 9 9 18a9 9 0 0 1-18 0c0-4 2-6 4-9 1 3 2 4 3 4 1-4-1-8 2-13z" />}

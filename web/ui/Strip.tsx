@@ -1,3 +1,5 @@
+import { useWords } from "../words/words.ts";
+
 export interface StripView {
   id: string;
   aircraft: string;
@@ -14,6 +16,7 @@ export interface StripView {
 
 /** One session as one strip across the board. */
 export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
+  const words = useWords().text.ramp;
   return (
     <button
       type="button"
@@ -37,7 +40,7 @@ export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
         ))}
       </span>
       <span className="strip-needs" data-needs={strip.needs !== null || undefined}>
-        {strip.needs ?? "Nothing needs a person"}
+        {strip.needs ?? words.nothingNeeded}
       </span>
     </button>
   );

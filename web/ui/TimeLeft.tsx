@@ -1,3 +1,4 @@
+import { useWords } from "../words/words.ts";
 import { seconds, secondsLeft } from "./numbers.ts";
 
 /** Time left to a limit as a figure with its line; past the limit it says by how much. */
@@ -12,6 +13,7 @@ export function TimeLeft({
   now: number;
   of: string;
 }) {
+  const { ask } = useWords().text;
   const left = dueAt - now;
   const over = left <= 0;
   const whole = since === null ? null : dueAt - since;
@@ -19,10 +21,9 @@ export function TimeLeft({
   return (
     <div className="time-left" data-over={over || undefined}>
       <span className="time-figure">{over ? seconds(-left) : secondsLeft(left)}</span>
-      <span className="time-words">{over ? `past ${of}` : `left ${of}`}</span>
+      <span className="time-words">{over ? ask.past(of) : ask.left(of)}</span>
       {part !== null && (
         <svg viewBox="0 0 100 4" preserveAspectRatio="none" className="time-line" aria-hidden="true">
-          <title>Time left</title>
           <line x1="0" y1="2" x2="100" y2="2" className="time-whole" />
           <line x1="0" y1="2" x2={100 * part} y2="2" className="time-part" />
         </svg>

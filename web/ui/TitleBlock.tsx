@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { Post } from "../../shared/protocol/posts.ts";
+import { useWords } from "../words/words.ts";
 
 export interface PostCell {
   post: Post;
@@ -31,6 +32,7 @@ interface Props {
 
 /** The drawing's title block: which aircraft, where the job stands, who is there, what time it is. */
 export function TitleBlock(p: Props) {
+  const { title } = useWords().text;
   return (
     <header className="title-block">
       <div className="title-cell title-aircraft">
@@ -40,20 +42,20 @@ export function TitleBlock(p: Props) {
         </span>
       </div>
       <div className="title-cell title-stage">
-        <span className="title-label">Stage {p.stageStep}</span>
+        <span className="title-label">{title.stage(p.stageStep)}</span>
         <strong>{p.stage}</strong>
       </div>
-      <button type="button" className="title-posts" onClick={p.onPosts} aria-label="Posts and session">
+      <button type="button" className="title-posts" onClick={p.onPosts} aria-label={title.posts}>
         {p.posts.map((c) => (
           <span key={c.post} className="title-cell title-post" data-is={c.is} data-mine={c.mine || undefined}>
             <span className="title-label">{c.name}</span>
-            <strong>{c.holder ?? "vacant"}</strong>
+            <strong>{c.holder ?? title.vacant}</strong>
             <span className="title-more">{c.wants ?? c.link}</span>
           </span>
         ))}
       </button>
       <div className="title-cell title-clock" data-is={p.linkIs}>
-        <span className="title-label">Server, UTC</span>
+        <span className="title-label">{title.clock}</span>
         <strong>{p.clock}</strong>
         <span className="title-more">{p.link}</span>
       </div>

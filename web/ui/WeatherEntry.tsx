@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useWords } from "../words/words.ts";
 import { StepKeys } from "./StepKeys.tsx";
 
 interface Weather {
@@ -19,6 +20,7 @@ const HOTTEST_C = 60;
 
 /** Wind, gusts and the air's temperature as read. A gust not above the wind is no gust; what nobody read is not sent. */
 export function WeatherEntry({ disabled, onEnter, onBack }: Props) {
+  const { entry, weather: words } = useWords().text;
   const [windKt, setWind] = useState<number | null>(null);
   const [gustKt, setGust] = useState<number | null>(null);
   const [temperatureC, setTemperature] = useState<number | null>(null);
@@ -28,10 +30,10 @@ export function WeatherEntry({ disabled, onEnter, onBack }: Props) {
     setTemperature((v) => Math.min(HOTTEST_C, Math.max(COLDEST_C, (v ?? 0) + steps)));
   const gusty = windKt !== null && gustKt !== null && gustKt > windKt;
   return (
-    <section className="entry" aria-label="Weather">
-      <Row label="Wind" unit="kt" value={windKt} onStep={knots(setWind)} onCalm={() => setWind(0)} />
-      <Row label="Gusts" unit="kt" value={gustKt} onStep={knots(setGust)} />
-      <Row label="Air" unit="°C" value={temperatureC} onStep={degrees} />
+    <section className="entry" aria-label={words.title}>
+      <Row label={words.wind} unit="kt" value={windKt} onStep={knots(setWind)} onCalm={() => setWind(0)} />
+      <Row label={words.gusts} unit="kt" value={gustKt} onStep={knots(setGust)} />
+      <Row label={words.air} unit="°C" value={temperatureC} onStep={degrees} />
       <div className="answers">
         <button
           type="button"
@@ -46,12 +48,10 @@ export function WeatherEntry({ disabled, onEnter, onBack }: Props) {
             })
           }
         >
-          {windKt === null
-            ? "Set the wind"
-            : `Record wind ${windKt} kt, ${gusty ? `gusts ${gustKt}` : "no gusts"}${temperatureC === null ? "" : `, ${temperatureC} °C`}`}
+          {windKt === null ? words.set : words.record(windKt, gusty ? gustKt : null, temperatureC)}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          Back
+          {entry.back}
         </button>
       </div>
     </section>
@@ -68,13 +68,14 @@ interface RowProps {
 }
 
 function Row({ label, unit, value, onStep, onCalm }: RowProps) {
+  const words = useWords().text.weather;
   return (
     <div className="weather-row">
       <output className="entry-value">
         <span className="weather-label">{label}</span>
         {value === null && onCalm ? (
           <button type="button" className="small-key" onClick={onCalm}>
-            Calm
+            {words.calm}
           </button>
         ) : (
           <span className="weather-number">{value ?? "–"}</span>

@@ -5,13 +5,6 @@ import type { HandForm } from "./figures/SignalFigure.tsx";
 /** How pressing, which is also a colour by IEC 60073 and always a word. */
 export type Weight = "danger" | "alert" | "now" | "later";
 
-export const WEIGHT_WORDS: Readonly<Record<Weight, string>> = {
-  danger: "Danger: answer now",
-  alert: "Alert",
-  now: "Asked of you now",
-  later: "When you are ready",
-};
-
 /** One answer as a key. */
 export interface AnswerKey {
   id: string;

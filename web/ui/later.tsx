@@ -1,4 +1,5 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from "react";
+import { useWords } from "../words/words.ts";
 
 const begun: (() => Promise<unknown>)[] = [];
 
@@ -24,9 +25,7 @@ export function later<P extends object>(
 const asDefault = <C,>(component: C) => ({ default: component });
 
 function NotHere() {
-  return (
-    <p className="notice-words">A part of this panel could not be fetched. Reload when there is a network.</p>
-  );
+  return <p className="notice-words">{useWords().text.app.partMissing}</p>;
 }
 
 /** Fetches every part not here yet. */

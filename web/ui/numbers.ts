@@ -1,3 +1,5 @@
+import type { Text } from "../words/en/text.ts";
+
 /** Whole seconds up to 99, then minutes and seconds. Never negative. */
 export function seconds(ms: number): string {
   const s = Math.max(0, Math.floor(ms / 1000));
@@ -16,8 +18,8 @@ function minutes(s: number): string {
 }
 
 /** How long ago, in words for a sentence. */
-export function ago(ms: number): string {
-  return ms < 1500 ? "just now" : `${seconds(ms)} ago`;
+export function ago(ms: number, { times }: Pick<Text, "times">): string {
+  return ms < 1500 ? times.now : times.ago(seconds(ms));
 }
 
 /** Time of day by the server, UTC. */

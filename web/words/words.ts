@@ -21,9 +21,12 @@ const subscribe = (listener: () => void) => {
   return () => listeners.delete(listener);
 };
 
+/** The words of the language this window speaks, for what is no component. */
+export const wordsNow = (): Words => words;
+
 /** The words of the language this window speaks. */
 export function useWords(): Words {
-  return useSyncExternalStore(subscribe, () => words);
+  return useSyncExternalStore(subscribe, wordsNow);
 }
 
 /** Speaks another language from now on. Rejects, and goes on in the one it has, when that cannot be fetched. */

@@ -25,6 +25,9 @@ export const catalogue = {
   firePlaces,
   voids,
   caution,
+  /** Where an engine stands, e.g. "port outboard". */
+  sides: { port: "port", starboard: "starboard", centre: "centre" },
+  spans: { inboard: "inboard", outboard: "outboard", middle: "middle" },
   setAside: (condition: string) => `${condition}: set aside by two people`,
   runUp: (what: string, engine: string | null) =>
     engine === null ? `Run-up: ${what}` : `Run-up of number ${engine}: ${what}`,

@@ -25,6 +25,8 @@ export const catalogue: Catalogue = {
   firePlaces,
   voids,
   caution,
+  sides: { port: "babor", starboard: "estribor", centre: "centro" },
+  spans: { inboard: "interior", outboard: "exterior", middle: "medio" },
   setAside: (condition) => `${condition}: exceptuado por dos personas`,
   runUp: (what, engine) =>
     engine === null ? `Prueba de motores: ${what}` : `Prueba del motor ${engine}: ${what}`,

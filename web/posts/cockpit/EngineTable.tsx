@@ -2,33 +2,35 @@ import { starterDutyAt } from "../../../shared/models/starter.ts";
 import { AS_READ, chosenUnit } from "../../../shared/models/unitChoice.ts";
 import { airTemperature } from "../../../shared/session/air.ts";
 import { type Engine, isTurning, plain, type SessionState } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
+import { useWords } from "../../words/words.ts";
 
 /** Every engine in the planned order with its running times against their limits, and its last readings. */
 export function EngineTable({ state, now }: { state: SessionState; now: number }) {
   const rows = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
   const gauges = state.type.gauges.filter((g) => g.perEngine);
   const units = useUnits();
+  const { say, text } = useWords();
+  const words = text.engines;
   const first = state.type.oil.firstIndication.within.value;
   const normal = state.type.oil.normal.within.value;
   return (
-    <section className="engine-table" aria-label="Engines">
-      <h3>Engines in order, times against their limits</h3>
+    <section className="engine-table" aria-label={words.region}>
+      <h3>{words.title}</h3>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-      <section className="table-scroll" aria-label="Engines, table" tabIndex={0}>
+      <section className="table-scroll" aria-label={words.table} tabIndex={0}>
         <table>
           <thead>
             <tr>
-              <th>No.</th>
-              <th>State</th>
-              <th>Starter</th>
-              <th>First oil, {first} s</th>
-              <th>Oil normal, {normal} s</th>
-              <th>Next crank</th>
+              <th>{words.number}</th>
+              <th>{words.state}</th>
+              <th>{words.starter}</th>
+              <th>{words.firstOil(first)}</th>
+              <th>{words.oilNormal(normal)}</th>
+              <th>{words.next}</th>
               {gauges.map((g) => (
                 <th key={g.id}>
                   {g.name}
@@ -64,15 +66,16 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
 }
 
 function Times({ state, engine, now }: { state: SessionState; engine: Engine; now: number }) {
+  const { engines: words } = useWords().text;
   const life = plain(engine.life);
   const duty = starterDutyAt(state.type.starter, engine.starter, now, airTemperature(state));
   const cranked = life.is === "cranking";
   const limit = cranked ? (life.limitAt - life.since) / 1000 : duty.onMax / 1000;
-  const oil = (dueAt: number, done: boolean) => (done ? "in time" : secondsLeft(dueAt - now));
+  const oil = (dueAt: number, done: boolean) => (done ? words.inTime : secondsLeft(dueAt - now));
   return (
     <>
       <td data-over={(cranked && now >= life.limitAt) || undefined}>
-        {cranked ? `${seconds(now - life.since)} of ${limit} s` : `max ${limit} s`}
+        {cranked ? words.of(seconds(now - life.since), limit) : words.max(limit)}
       </td>
       {life.is === "caught" ? (
         <>
@@ -88,7 +91,11 @@ function Times({ state, engine, now }: { state: SessionState; engine: Engine; no
         </>
       )}
       <td>
-        {isTurning(life) ? "–" : duty.permittedAt > now ? `in ${secondsLeft(duty.permittedAt - now)}` : "now"}
+        {isTurning(life)
+          ? "–"
+          : duty.permittedAt > now
+            ? words.in(secondsLeft(duty.permittedAt - now))
+            : words.now}
       </td>
     </>
   );

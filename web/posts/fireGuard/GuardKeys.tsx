@@ -8,21 +8,20 @@ export function GuardKeys({ panel }: { panel: Panel }) {
   const guard = state.guard;
   if (!guard || !permissionFor({ type: "send", kind: "guardInPlace" }).stages.includes(state.stage))
     return null;
+  const words = panel.words.text.guard;
   const n = guard.engine;
   const arc = state.arcs[n];
   const send = (kind: "guardInPlace" | "arcClear" | "arcNotClear" | "guardAway") =>
     panel.act({ type: "send", kind, engine: n, channel: "panel" });
   return (
-    <section className="guard-keys" aria-label={`I stand at number ${n}`}>
+    <section className="guard-keys" aria-label={words.region(n)}>
       <h3>
-        I stand at number {n}, said {seconds(now - guard.at)} ago.{" "}
-        {arc
-          ? `Arc ${arc.clear ? "clear" : "not clear"}, said ${seconds(now - arc.at)} ago.`
-          : "Arc not reported."}
+        {words.at(n, seconds(now - guard.at))}{" "}
+        {arc ? (arc.clear ? words.arcClear : words.arcNotClear)(seconds(now - arc.at)) : words.arcUnknown}
       </h3>
       <div className="option-keys">
         <button type="button" className="answer" data-tone="no" onClick={() => send("arcNotClear")}>
-          Arc not clear
+          {words.notClear}
         </button>
         <button
           type="button"
@@ -31,7 +30,7 @@ export function GuardKeys({ panel }: { panel: Panel }) {
           disabled={!fresh}
           onClick={() => send("guardInPlace")}
         >
-          Still in place
+          {words.still}
         </button>
         <button
           type="button"
@@ -40,10 +39,10 @@ export function GuardKeys({ panel }: { panel: Panel }) {
           disabled={!fresh}
           onClick={() => send("arcClear")}
         >
-          Arc clear
+          {words.clear}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => send("guardAway")}>
-          Leaving number {n}
+          {words.leaving(n)}
         </button>
       </div>
     </section>

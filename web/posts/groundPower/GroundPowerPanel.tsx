@@ -20,7 +20,7 @@ export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string
 /** What can be asked for or reported of one's own accord. */
 function Services({ panel }: { panel: Panel }) {
   const [open, setOpen] = useState<AnswerKey | null>(null);
-  const keys = serviceOptions(panel.state, panel.now);
+  const keys = serviceOptions(panel);
   if (keys.length === 0) return null;
   const give = (key: AnswerKey, given: Given) => {
     const action = fill(key.choice, given);
@@ -29,7 +29,7 @@ function Services({ panel }: { panel: Panel }) {
   };
   return (
     <section className="options">
-      <h3>Of your own accord</h3>
+      <h3>{panel.words.text.ground.title}</h3>
       {open ? (
         <Need
           answer={open}

@@ -14,7 +14,7 @@ export function ObserverPanel({ panel, stale, onPosts }: Props) {
     <PanelFrame panel={panel} stale={stale} kind="observer">
       {panel.me.mayHold.length > 0 && (
         <button type="button" className="answer" data-tone="yes" onClick={onPosts}>
-          {offered ? "A post is offered to you" : "Take a post"}
+          {offered ? panel.words.text.posts.offered : panel.words.text.posts.take}
         </button>
       )}
     </PanelFrame>

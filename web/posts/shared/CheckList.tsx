@@ -7,6 +7,8 @@ import type { Panel } from "./model.ts";
 /** The post's checks of this stage, done and not done. They are answered above, one at a time. */
 export function CheckList({ panel }: { panel: Panel }) {
   const { state, post, now } = panel;
+  const { text } = panel.words;
+  const words = text.checks;
   const units = useUnits();
   const checks = state.type.checks.filter(
     (c) => c.post === post && c.stage === state.stage && checkApplies(state, c.id, now),
@@ -14,10 +16,8 @@ export function CheckList({ panel }: { panel: Panel }) {
   if (checks.length === 0) return null;
   const done = checks.filter((c) => state.checks[c.id]?.good).length;
   return (
-    <section className="checks" aria-label="Checks of this stage">
-      <h3>
-        Checks of this stage: {done} of {checks.length} good
-      </h3>
+    <section className="checks" aria-label={words.title}>
+      <h3>{words.done(done, checks.length)}</h3>
       <ul>
         {checks.map((c) => {
           const record = state.checks[c.id];
@@ -25,11 +25,9 @@ export function CheckList({ panel }: { panel: Panel }) {
           const found = record?.reading ? writtenBoth(record.reading, units) : "";
           return (
             <li key={c.id} data-is={is}>
-              <span className="check-mark">
-                {is === "open" ? "not done" : is === "good" ? "good" : "not good"}
-              </span>
+              <span className="check-mark">{words[is]}</span>
               <span>{c.words}</span>
-              <span className="check-found">{record ? `${found} ${ago(now - record.at)}` : ""}</span>
+              <span className="check-found">{record ? `${found} ${ago(now - record.at, text)}` : ""}</span>
             </li>
           );
         })}

@@ -1,14 +1,13 @@
 import { Suspense, useState } from "react";
 import { fill, type Given } from "../../../shared/asks/ask.ts";
+import { engineStands } from "../../../shared/models/facing.ts";
 import { engineOf } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
 import { Need } from "../../ui/Need.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { engineOptions } from "./engineOptions.ts";
 import type { Panel } from "./model.ts";
-import { enginePlace } from "./places.ts";
 
 const EngineWorked = later(() => import("./WorkedOut.tsx").then((m) => m.EngineWorked));
 
@@ -17,7 +16,9 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
   const [open, setOpen] = useState<AnswerKey | null>(null);
   const engine = engineOf(panel.state, n);
   if (!engine) return null;
-  const title = `Number ${n}, ${enginePlace(n, panel.state.engines.length)}: ${say.life(engine.life).toLowerCase()}`;
+  const { say, text } = panel.words;
+  const place = say.stands(engineStands(n, panel.state.engines.length));
+  const title = text.options.head(n, place, say.life(engine.life).toLowerCase());
   const give = (key: AnswerKey, given: Given) => {
     const action = fill(key.choice, given);
     if (action) panel.act(action);
@@ -34,7 +35,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
           onBack={() => setOpen(null)}
         />
       ) : (
-        engineOptions(panel.state, panel.post, n, panel.now).map((group) => (
+        engineOptions(panel, n).map((group) => (
           <section key={group.title} className="options">
             <h3>{group.title}</h3>
             <div className="option-keys">

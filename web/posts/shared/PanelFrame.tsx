@@ -4,7 +4,6 @@ import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
-import { say } from "../../../shared/words/en.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
 import type { AskView } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
@@ -15,7 +14,6 @@ import { Sent } from "../../ui/Sent.tsx";
 import { Standing } from "../../ui/Standing.tsx";
 import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
-import { useWords } from "../../words/words.ts";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
@@ -42,15 +40,16 @@ interface Props {
 
 /** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
-  const { state, post, now } = panel;
-  const spoken = useWords();
+  const { state, post, now, words } = panel;
+  const { text } = words;
   const units = useUnits();
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
-  const asks = post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now, units));
+  const asks =
+    post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now, units, words));
   const top = foremost(asks, held);
   if (top?.key !== held?.key) setHeld(top ? { key: top.key, over: null, busy: false } : null);
   const sending =
@@ -58,7 +57,6 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
     given?.ask === top.key &&
     panel.sent.some((s) => s.id === given.sent && s.fate.is === "sending");
   const numbers = enginesSeen(state.engines.length, facing);
-  const words = facingWords(facing, post);
   return (
     <div className="panel" data-kind={kind} data-stale={stale !== null || undefined}>
       {stale && (
@@ -69,7 +67,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       <Standing stops={standingStops(panel)} />
       <main className="panel-main">
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-        <section className="panel-ask" aria-label="Asked of you" tabIndex={0}>
+        <section className="panel-ask" aria-label={text.ask.region} tabIndex={0}>
           {top ? (
             <AskNow
               key={top.key}
@@ -89,7 +87,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
           )}
           <Sent
-            rows={sentRows(state, panel.sent, units)}
+            rows={sentRows(state, panel.sent, units, words)}
             fresh={panel.fresh}
             onAnew={panel.sendAnew}
             onDrop={panel.drop}
@@ -101,17 +99,17 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           {children}
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-        <section className="panel-plan" aria-label="The aircraft" tabIndex={0}>
+        <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>
           <Plan
-            view={planView(state, top?.engine ?? null, now, spoken)}
+            view={planView(state, top?.engine ?? null, now, words)}
             facing={facing}
-            words={words}
+            words={facingWords(facing, post, text)}
             onFacing={post === "cockpit" ? undefined : setFacing}
-            turnWords={facing === "nose" ? "I stand behind the tail" : "I stand before the nose"}
+            turnWords={facing === "nose" ? text.plan.turnToTail : text.plan.turnToNose}
             onEngine={setEngine}
           />
           <ul className="plan-notes">
-            {planNotes(state, now, units).map((n) => (
+            {planNotes(state, now, units, words).map((n) => (
               <li key={n}>{n}</li>
             ))}
           </ul>
@@ -130,20 +128,18 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   );
 }
 
-function idleWords({ state, post }: Panel): string {
-  if (state.stage === "closed") return "This session is closed.";
-  if (state.stage === "abandoned") return "This session was abandoned.";
-  return post === null
-    ? "You hold no post: you watch. Anyone may hold, cut and report fire."
-    : say.idle(post);
+function idleWords({ state, post, words: { say, text } }: Panel): string {
+  if (state.stage === "closed") return text.ask.closed;
+  if (state.stage === "abandoned") return text.ask.abandoned;
+  return post === null ? text.ask.watching : say.idle(post);
 }
 
 /** What is asked of the other posts now, the first of each. */
-function waits({ state, post, now }: Panel, units: UnitChoice): string[] {
+function waits({ state, post, now, words }: Panel, units: UnitChoice): string[] {
   return POSTS.filter((p) => p !== post).flatMap((p): string[] => {
     const first: AskView | undefined = askedOf(state, p, now)
       .filter((a) => a.weight < 4)
-      .map((a) => askView(state, a, now, units))[0];
-    return first ? [`${say.post(p)}: ${first.sentence}`] : [];
+      .map((a) => askView(state, a, now, units, words))[0];
+    return first ? [`${words.say.post(p)}: ${first.sentence}`] : [];
   });
 }

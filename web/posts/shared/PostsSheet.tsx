@@ -1,23 +1,26 @@
 import { useState } from "react";
 import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
-import { say } from "../../../shared/words/en.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
+import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 
 type Doing = { is: "offer" | "vacate"; post: Post } | null;
 
-const VACATE_REASONS = ["Silent, and not seen at the post", "Called away", "Device lost or broken"];
-
 /** Who holds each post; taking, handing over and leaving them. */
 export function PostsSheet({ panel }: { panel: Panel }) {
+  const { say, text } = useWords();
+  const words = text.posts;
   const [doing, setDoing] = useState<Doing>(null);
   const done = () => setDoing(null);
   if (doing?.is === "vacate") {
     return (
       <ReasonEntry
-        prompt={`Take ${panel.state.posts[doing.post]?.name} off ${say.post(doing.post).toLowerCase()}: why?`}
-        usual={VACATE_REASONS}
-        word="Take off the post"
+        prompt={words.vacateWhy(
+          panel.state.posts[doing.post]?.name ?? "",
+          say.post(doing.post).toLowerCase(),
+        )}
+        usual={Object.values(words.reasons)}
+        word={words.vacate}
         disabled={!panel.fresh}
         onEnter={(reason) => {
           panel.act({ type: "vacatePost", post: doing.post, reason });
@@ -38,6 +41,8 @@ export function PostsSheet({ panel }: { panel: Panel }) {
 }
 
 function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: Doing): void }) {
+  const { say, text } = useWords();
+  const words = text.posts;
   const { state, me, fresh } = panel;
   const holder = state.posts[post];
   const offer = state.offers[post];
@@ -51,9 +56,11 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
       <div>
         <strong>{say.post(post)}</strong>
         <span>
-          {holder ? `${holder.name}${holder.briefed ? ", briefed" : ", not briefed"}` : "vacant"}
-          {planned && planned.id !== holder?.id ? `, planned: ${planned.name}` : ""}
-          {offeredTo ? `, offered to ${offeredTo}` : ""}
+          {[
+            holder ? (holder.briefed ? words.briefed : words.notBriefed)(holder.name) : words.vacant,
+            ...(planned && planned.id !== holder?.id ? [words.planned(planned.name)] : []),
+            ...(offeredTo ? [words.offeredTo(offeredTo)] : []),
+          ].join(", ")}
         </span>
       </div>
       <div className="option-keys">
@@ -65,7 +72,7 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
             disabled={!fresh}
             onClick={() => panel.act({ type: "claimPost", post })}
           >
-            Take {say.post(post).toLowerCase()}
+            {words.takeThis(say.post(post).toLowerCase())}
           </button>
         )}
         {!mine && holder?.id === me.id && (
@@ -76,7 +83,7 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
             disabled={!fresh}
             onClick={() => panel.act({ type: "claimPost", post })}
           >
-            Move it to this device
+            {words.move}
           </button>
         )}
         {offer?.to === me.id && (
@@ -87,7 +94,7 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
             disabled={!fresh}
             onClick={() => panel.act({ type: "acceptPost", post })}
           >
-            Accept {say.post(post).toLowerCase()}
+            {words.accept(say.post(post).toLowerCase())}
           </button>
         )}
         {mine && (
@@ -99,7 +106,7 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
               disabled={!fresh}
               onClick={() => onDo({ is: "offer", post })}
             >
-              Hand over
+              {words.handOver}
             </button>
             <button
               type="button"
@@ -108,7 +115,7 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
               disabled={!fresh}
               onClick={() => panel.act({ type: "leavePost", post })}
             >
-              Leave the post
+              {words.leave}
             </button>
           </>
         )}
@@ -122,7 +129,7 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
               disabled={!fresh}
               onClick={() => onDo({ is: "vacate", post })}
             >
-              Take off the post
+              {words.vacate}
             </button>
           )}
       </div>
@@ -131,10 +138,11 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
 }
 
 function Offer({ panel, post, onDone }: { panel: Panel; post: Post; onDone(): void }) {
+  const { say, text } = useWords();
   const others = panel.people.filter((p) => p.id !== panel.me.id && p.mayHold.includes(post));
   return (
     <section className="options">
-      <h3>Hand {say.post(post).toLowerCase()} over to</h3>
+      <h3>{text.posts.handOverTo(say.post(post).toLowerCase())}</h3>
       <div className="option-keys">
         {others.map((p) => (
           <button
@@ -152,7 +160,7 @@ function Offer({ panel, post, onDone }: { panel: Panel; post: Post; onDone(): vo
           </button>
         ))}
         <button type="button" className="answer" data-tone="plain" onClick={onDone}>
-          Back
+          {text.entry.back}
         </button>
       </div>
     </section>

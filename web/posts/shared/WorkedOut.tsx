@@ -5,7 +5,6 @@ import { plain, type SessionState } from "../../../shared/session/state.ts";
 import "../../styles/worked.css";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
-import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 import { workedRow } from "./workedRow.ts";
 
@@ -16,20 +15,20 @@ const BUSY = ["requested", "clear", "cranking", "caught", "running"];
  * piece of script: the models are not needed for the first look at a panel.
  */
 export function WorkedOut({ panel }: { panel: Panel }) {
-  const { state, now } = panel;
+  const { state, now, words } = panel;
+  const { text } = words;
   const [open, setOpen] = useState(false);
   const units = useUnits();
-  const { text } = useWords();
   const second = Math.floor(now / 1000) * 1000;
   const n = engineAtHand(state);
   const stage = useMemo(
-    () => figuresNow(state, second).map((f) => workedRow(f, second, units)),
-    [state, second, units],
+    () => figuresNow(state, second).map((f) => workedRow(f, second, units, words)),
+    [state, second, units, words],
   );
   // Geometry is costly and changes with what happens, not with the second.
   const aircraft = useMemo(
-    () => (open ? figuresOfAircraft(state, state.at).map((f) => workedRow(f, state.at, units)) : []),
-    [state, open, units],
+    () => (open ? figuresOfAircraft(state, state.at).map((f) => workedRow(f, state.at, units, words)) : []),
+    [state, open, units, words],
   );
   return (
     <>
@@ -49,15 +48,14 @@ export function WorkedOut({ panel }: { panel: Panel }) {
 }
 
 /** What is worked out of one engine. */
-export function EngineWorked({ panel: { state, now }, n }: { panel: Panel; n: number }) {
+export function EngineWorked({ panel: { state, now, words }, n }: { panel: Panel; n: number }) {
   const units = useUnits();
-  const { text } = useWords();
   const second = Math.floor(now / 1000) * 1000;
   const rows = useMemo(
-    () => figuresOfEngine(state, n, second).map((f) => workedRow(f, second, units)),
-    [state, n, second, units],
+    () => figuresOfEngine(state, n, second).map((f) => workedRow(f, second, units, words)),
+    [state, n, second, units, words],
   );
-  return <WorkedFigures title={text.worked.engine(n)} rows={rows} />;
+  return <WorkedFigures title={words.text.worked.engine(n)} rows={rows} />;
 }
 
 /** The engine being started, else the next of the order, else the last one still warming up. */

@@ -1,29 +1,38 @@
 import type { Ask, Choice } from "../../../shared/asks/ask.ts";
 import { findUnmet } from "../../../shared/conditions/all.ts";
+import { engineStands } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey, AskView, Weight } from "../../ui/askView.ts";
 import { ago, seconds } from "../../ui/numbers.ts";
+import type { Text } from "../../words/en/text.ts";
+import type { Words } from "../../words/words.ts";
 import { askHand } from "./askHand.ts";
 import { figureSpec } from "./figures.ts";
-import { enginePlace } from "./places.ts";
 import { makesNothingLessSafe } from "./safety.ts";
 
 const WEIGHTS: readonly Weight[] = ["danger", "alert", "now", "now", "later"];
 
 /** What the time left is for; the rest is time to answer. */
-const DUE_OF: Readonly<Record<string, string>> = {
-  "answer.clearToStart": "to read back",
-  crank: "of the clearance",
-  cranking: "on the starter",
-  oilFirst: "for first oil pressure",
-  oilNormal: "for normal oil pressure",
-  starterCooling: "until the starter is rested",
+const DUE_OF: Readonly<Record<string, keyof Text["ask"]["dueOf"]>> = {
+  "answer.clearToStart": "clearToStart",
+  crank: "crank",
+  cranking: "cranking",
+  oilFirst: "oilFirst",
+  oilNormal: "oilNormal",
+  starterCooling: "starterCooling",
 };
 
-export function askView(state: SessionState, ask: Ask, now: number, units: UnitChoice): AskView {
+export function askView(
+  state: SessionState,
+  ask: Ask,
+  now: number,
+  units: UnitChoice,
+  words: Words,
+): AskView {
+  const { say, text } = words;
+  const { dueOf } = text.ask;
   const gauge = ask.say === "warmUp" ? state.type.gauges.find((g) => g.id === ask.detail)?.name : undefined;
   const spoken = gauge ? { ...ask, detail: gauge.toLowerCase() } : ask;
   return {
@@ -32,14 +41,14 @@ export function askView(state: SessionState, ask: Ask, now: number, units: UnitC
     rank: ask.weight,
     sentence: say.ask(spoken),
     engine: ask.engine,
-    place: ask.engine === null ? null : enginePlace(ask.engine, state.engines.length),
-    asked: askedWords(ask, now),
+    place: ask.engine === null ? null : say.stands(engineStands(ask.engine, state.engines.length)),
+    asked: askedWords(ask, now, words),
     since: ask.since,
     hand: askHand(ask, state.engines.length),
     dueAt: ask.dueAt,
-    dueOf: DUE_OF[ask.say] ?? "to answer",
-    answers: ask.choices.map((c, i) => answerKey(state, c, now, `${ask.key}/${i}`)),
-    lacking: lacking(state, ask, now, units),
+    dueOf: dueOf[DUE_OF[ask.say] ?? "toAnswer"],
+    answers: ask.choices.map((c, i) => answerKey(state, c, now, words, `${ask.key}/${i}`)),
+    lacking: lacking(state, ask, now, units, words),
   };
 }
 
@@ -47,8 +56,9 @@ export function answerKey(
   state: SessionState,
   choice: Choice,
   now: number,
+  words: Words,
   id: string,
-  word = say.choice(choice.word),
+  word = words.say.choice(choice.word),
 ): AnswerKey {
   return {
     id,
@@ -56,14 +66,14 @@ export function answerKey(
     tone: choice.tone,
     choice,
     offline: makesNothingLessSafe(choice.draft),
-    figure: figureSpec(state, choice, now),
+    figure: figureSpec(state, choice, now, words),
   };
 }
 
-function askedWords(ask: Ask, now: number): string | null {
+function askedWords(ask: Ask, now: number, { say, text }: Words): string | null {
   if (ask.since === null) return null;
   const by = isPost(ask.from) ? say.post(ask.from) : ask.from;
-  return by ? `${by}, ${ago(now - ask.since)}` : `For ${seconds(now - ask.since)}`;
+  return by ? `${by}, ${ago(now - ask.since, text)}` : text.times.since(seconds(now - ask.since));
 }
 
 function isPost(from: string | null): from is Post {
@@ -71,7 +81,7 @@ function isPost(from: string | null): from is Post {
 }
 
 /** For a request that must wait: each condition not met, and whose it is. */
-function lacking(state: SessionState, ask: Ask, now: number, units: UnitChoice): string[] {
+function lacking(state: SessionState, ask: Ask, now: number, units: UnitChoice, { say }: Words): string[] {
   if (ask.say !== "clearWaits" || ask.engine === null) return [];
   return findUnmet(state, ask.engine, now).map(
     (u) => `${say.condition(u, units)} (${u.owners.map((o) => say.post(o).toLowerCase()).join(", ")})`,

@@ -3,10 +3,10 @@ import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { permissionFor } from "../../../shared/session/permissions.ts";
-import { engineOf, type PlainLife, plain, type SessionState } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
+import { engineOf, type PlainLife, plain } from "../../../shared/session/state.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { answerKey } from "./askViews.ts";
+import type { Panel } from "./model.ts";
 
 export interface OptionGroup {
   title: string;
@@ -49,35 +49,33 @@ const SEEN: Readonly<Record<Post, readonly [SignalKind, Post][]>> = {
   ],
 };
 
-const FORWARD_WORDS: Partial<Record<SignalKind, string>> = {
-  revokeClearance: "Take the clearance back",
-  guardAway: "I am leaving this engine",
-};
-
 /** Everything this post can say about one engine now. */
-export function engineOptions(state: SessionState, post: Post | null, n: number, now: number): OptionGroup[] {
+export function engineOptions({ state, post, now, words }: Panel, n: number): OptionGroup[] {
+  const { say, text } = words;
+  const { options } = text;
+  const own: Partial<Record<SignalKind, string>> = options.own;
   const engine = engineOf(state, n);
   if (!engine) return [];
   const is = plain(engine.life).is;
   const allowed = (kind: SignalKind) =>
     permissionFor({ type: "send", kind }).stages.includes(state.stage) && (WHEN[kind]?.includes(is) ?? true);
-  const key = (c: Choice, word: string, id: string) => answerKey(state, c, now, `${n}/${id}`, word);
+  const key = (c: Choice, word: string, id: string) => answerKey(state, c, now, words, `${n}/${id}`, word);
   const send = (kind: SignalKind) => ({ type: "send" as const, kind, engine: n, channel: "panel" as const });
 
   const groups: OptionGroup[] = [];
   if (post !== null) {
-    const own = OWN[post].filter(allowed).map((kind) => {
+    const reports = OWN[post].filter(allowed).map((kind) => {
       const early = kind === "readyToStart" && nextInOrder(state) !== n;
-      const word = FORWARD_WORDS[kind] ?? say.signal(kind, n);
+      const word = own[kind] ?? say.signal(kind, n);
       const tone =
         kind === "shutDown" || kind === "startAbandoned" || kind === "arcNotClear" ? "no" : "plain";
       return key(
         choice(kind, tone, send(kind), early ? { is: "reason" } : null),
-        early ? `${word}, out of order` : word,
+        early ? options.early(word) : word,
         kind,
       );
     });
-    groups.push({ title: "Report", keys: own });
+    groups.push({ title: options.report, keys: reports });
     const seen = SEEN[post]
       .filter(([kind]) => allowed(kind))
       .map(([kind, from]) =>
@@ -87,7 +85,7 @@ export function engineOptions(state: SessionState, post: Post | null, n: number,
           `seen-${kind}`,
         ),
       );
-    groups.push({ title: "You saw it given by hand", keys: seen });
+    groups.push({ title: options.seen, keys: seen });
   }
   if (post === "cockpit") {
     const readings = state.type.gauges
@@ -104,16 +102,16 @@ export function engineOptions(state: SessionState, post: Post | null, n: number,
           `gauge-${g.id}`,
         ),
       );
-    groups.push({ title: "Read a gauge", keys: readings });
+    groups.push({ title: options.gauge, keys: readings });
   }
   if (post !== null) {
     const drills = state.type.drills.map((d) =>
       key(choice(d.id, "plain", { type: "startDrill", drill: d.id, engine: n }), d.title, `drill-${d.id}`),
     );
-    groups.push({ title: "Open a drill", keys: drills });
+    groups.push({ title: options.drill, keys: drills });
   }
   groups.push({
-    title: "Danger",
+    title: options.danger,
     keys: [key(choice("turning", "no", send("turning")), say.signal("turning", n), "turning")],
   });
   return groups.filter((g) => g.keys.length > 0);

@@ -4,10 +4,11 @@ import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../../shared/session/runUp.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
-import { say } from "../../../shared/words/en.ts";
 import { written } from "../../../shared/words/quantity.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
 import { ago } from "../../ui/numbers.ts";
+import type { Text } from "../../words/en/text.ts";
+import type { Words } from "../../words/words.ts";
 
 interface Before {
   value: number;
@@ -16,28 +17,36 @@ interface Before {
 }
 
 /** The entry for a choice that needs a figure: its scale, its good band, and where it begins. Null when it needs none. */
-export function figureSpec(state: SessionState, choice: Choice, now: number): FigureSpec | null {
+export function figureSpec(
+  state: SessionState,
+  choice: Choice,
+  now: number,
+  words: Words,
+): FigureSpec | null {
+  const { say, text } = words;
+  const { entry } = text;
   if (choice.need?.is !== "figure") return null;
   const { draft } = choice;
   if (draft.type === "reading") {
     const gauge = state.type.gauges.find((g) => g.id === draft.gauge);
     if (!gauge) return null;
     const held = draft.engine ? engineOf(state, draft.engine)?.readings : state.readings;
-    const label = draft.engine ? `${gauge.name}, number ${draft.engine}` : gauge.name;
+    const label = draft.engine ? entry.gaugeOf(gauge.name, draft.engine) : gauge.name;
     return spec({
       label,
       gauge,
       ...goodOf(state, gauge, draft.engine),
       before: held?.[gauge.id] ?? null,
       now,
+      text,
     });
   }
   if (draft.type === "recordRunUp") {
     const gauge = itemGauge(state.type, draft.item);
     if (!gauge) return null;
     const before = engineOf(state, draft.engine)?.runUp?.[draft.item] ?? null;
-    const label = `Number ${draft.engine}: ${say.runUpItem(draft.item)}`;
-    return spec({ label, gauge, low: null, high: gauge.max ?? null, before, now });
+    const label = entry.itemOf(say.runUpItem(draft.item), draft.engine);
+    return spec({ label, gauge, low: null, high: gauge.max ?? null, before, now, text });
   }
   if (draft.type === "recordCheck") {
     const check = state.type.checks.find((c) => c.id === draft.check);
@@ -52,31 +61,34 @@ export function figureSpec(state: SessionState, choice: Choice, now: number): Fi
       high: max,
       before: before?.reading ? { ...before.reading, at: before.at } : null,
       now,
+      text,
     });
   }
   if (choice.need.field === "volts") {
     const { steadyMin, steadyMax } = state.type.groundPower;
     const power = state.groundPower;
     return spec({
-      label: "Ground power volts",
+      label: entry.powerVolts,
       gauge: likeGauge(state, steadyMin.unit),
       unit: steadyMin.unit,
       low: steadyMin.value,
       high: steadyMax.value,
       before: power.is === "on" ? { ...power.volts, at: power.by.at } : null,
       now,
+      text,
     });
   }
   const least = state.type.brakePressure.atLeast;
   const brakes = state.brakes;
   return spec({
-    label: "Brake pressure",
+    label: entry.brakePressure,
     gauge: state.type.gauges.find((g) => g.unit === least.unit && /brake|hyd/i.test(g.id)) ?? null,
     unit: least.unit,
     low: least.value,
     high: null,
     before: brakes?.pressure ? { ...brakes.pressure, at: brakes.at } : null,
     now,
+    text,
   });
 }
 
@@ -100,9 +112,10 @@ interface Parts {
   high: number | null;
   before: Before | null;
   now: number;
+  text: Text;
 }
 
-function spec({ label, gauge, unit: given, low, high, before, now }: Parts): FigureSpec {
+function spec({ label, gauge, unit: given, low, high, before, now, text }: Parts): FigureSpec {
   const unit = given ?? gauge?.unit ?? "count";
   const middle = low !== null && high !== null ? (low + high) / 2 : (low ?? high ?? 0);
   // Without a gauge of that unit the scale is drawn around the good band.
@@ -111,8 +124,8 @@ function spec({ label, gauge, unit: given, low, high, before, now }: Parts): Fig
   const start = before?.value ?? middle;
   const startWords =
     before?.at != null
-      ? `Last: ${written(before, AS_READ, { step })}, ${ago(now - before.at)}`
-      : "Not read yet. Touch the figure if it is so.";
+      ? text.entry.last(written(before, AS_READ, { step }), ago(now - before.at, text))
+      : text.entry.notRead;
   return {
     label,
     unit,

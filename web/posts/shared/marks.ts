@@ -8,10 +8,10 @@ import {
   plain,
   type SessionState,
 } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import { written, writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
+import type { Text } from "../../words/en/text.ts";
 import type { Words } from "../../words/words.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
@@ -27,11 +27,11 @@ const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
 };
 
 /** The plan as it stands, with the engine in question marked. */
-export function planView(state: SessionState, asked: number | null, now: number, { text }: Words): PlanView {
+export function planView(state: SessionState, asked: number | null, now: number, words: Words): PlanView {
   const { groundPower } = state;
   return {
     type: state.type,
-    engines: state.engines.map((e) => mark(state, e, asked, now, text)),
+    engines: state.engines.map((e) => mark(state, e, asked, now, words)),
     guardAt: state.guard?.engine ?? null,
     chocks: state.chocks === null ? "unknown" : state.chocks.in ? "in" : "out",
     power: {
@@ -47,11 +47,11 @@ function mark(
   engine: Engine,
   asked: number | null,
   now: number,
-  text: Words["text"],
+  { say, text }: Words,
 ): EngineMark {
   const place = state.type.engines.find((e) => e.n === engine.n);
   const life = plain(engine.life);
-  const { count, over } = counted(life, now) ?? resting(state, engine, now, text);
+  const { count, over } = counted(life, now, text) ?? resting(state, engine, now, text);
   return {
     n: engine.n,
     x: place?.x ?? 0,
@@ -66,18 +66,22 @@ function mark(
 }
 
 /** The running figure beside an engine's state, and whether it is past its limit. */
-function counted(life: PlainLife, now: number): { count: string; over: boolean } | null {
+function counted(
+  life: PlainLife,
+  now: number,
+  { plan, times }: Text,
+): { count: string; over: boolean } | null {
   switch (life.is) {
     case "clear":
-      return { count: `${secondsLeft(life.clearance.expiresAt - now)} left`, over: false };
+      return { count: times.left(secondsLeft(life.clearance.expiresAt - now)), over: false };
     case "cranking":
       return { count: seconds(now - life.since), over: now >= life.limitAt };
     case "caught": {
       const due = life.firstOilAt === null ? life.firstDueAt : life.normalDueAt;
-      return { count: `oil ${secondsLeft(due - now)}`, over: now >= due };
+      return { count: plan.oil(secondsLeft(due - now)), over: now >= due };
     }
     case "cooling":
-      return { count: `${secondsLeft(life.until - now)} left`, over: false };
+      return { count: times.left(secondsLeft(life.until - now)), over: false };
     case "requested":
       return { count: seconds(now - life.since), over: false };
     default:
@@ -98,33 +102,40 @@ function resting(
 }
 
 /** What the plan's notes say beside it: each a plain sentence. */
-export function planNotes(state: SessionState, now: number, units: UnitChoice): string[] {
-  const { brakes, chocks, groundPower, guard } = state;
+export function planNotes(state: SessionState, now: number, units: UnitChoice, { text }: Words): string[] {
+  const { plan } = text;
+  const { brakes, chocks, guard } = state;
   const age = (at: number) => seconds(now - at);
-  const pressure = brakes?.pressure ? ` at ${writtenBoth(brakes.pressure, units, { step: 1 })}` : "";
+  const pressure = brakes?.pressure ? writtenBoth(brakes.pressure, units, { step: 1 }) : null;
   return [
-    chocks === null ? "Chocks: not reported" : `Chocks ${chocks.in ? "in" : "out"}, ${age(chocks.at)}`,
+    chocks === null ? plan.chocksUnknown : (chocks.in ? plan.chocksIn : plan.chocksOut)(age(chocks.at)),
     brakes === null
-      ? "Brakes: not reported"
-      : `Brakes ${brakes.set ? `set${pressure}` : "released"}, ${age(brakes.at)}`,
-    groundPower.is === "unknown"
-      ? state.powerSource === "batteries"
-        ? "Start on batteries"
-        : "Ground power: not reported"
-      : groundPower.is === "on"
-        ? `Ground power on, ${writtenBoth(groundPower.volts, units)}, ${age(groundPower.by.at)}`
-        : `Ground power off, ${age(groundPower.by.at)}`,
-    guard === null ? "Fire guard: not in place" : `Fire guard at number ${guard.engine}, ${age(guard.at)}`,
-    ...(state.handling ? [`Hands on the propeller of number ${state.handling.engine}: ignition off`] : []),
-    ...(state.weather ? [windWords(state.weather, now, units)] : []),
-    ...state.defects.filter((d) => d.barsStart).map((d) => `Defect bars the start: ${d.words}`),
-    `Order ${state.order.join("-")}`,
+      ? plan.brakesUnknown
+      : brakes.set
+        ? plan.brakesSet(pressure, age(brakes.at))
+        : plan.brakesReleased(age(brakes.at)),
+    powerWords(state, now, units, plan),
+    guard === null ? plan.guardAway : plan.guardAt(guard.engine, age(guard.at)),
+    ...(state.handling ? [plan.handling(state.handling.engine)] : []),
+    ...(state.weather ? [windWords(state.weather, now, units, plan)] : []),
+    ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
+    plan.order(state.order.join("-")),
   ];
 }
 
-function windWords(weather: NonNullable<SessionState["weather"]>, now: number, units: UnitChoice): string {
-  const { windKt, gustKt, temperatureC, by } = weather;
-  const gusts = gustKt === null ? "" : `, gusts ${gustKt} kt`;
-  const air = temperatureC === null ? "" : `, ${writtenBoth({ value: temperatureC, unit: "degC" }, units)}`;
-  return `Wind ${windKt} kt${gusts}${air}, ${seconds(now - by.at)}`;
+function powerWords(state: SessionState, now: number, units: UnitChoice, plan: Text["plan"]): string {
+  const { groundPower: power } = state;
+  if (power.is === "unknown") return state.powerSource === "batteries" ? plan.batteries : plan.powerUnknown;
+  const age = seconds(now - power.by.at);
+  return power.is === "on" ? plan.powerOn(writtenBoth(power.volts, units), age) : plan.powerOff(age);
+}
+
+function windWords(
+  { windKt, gustKt, temperatureC, by }: NonNullable<SessionState["weather"]>,
+  now: number,
+  units: UnitChoice,
+  plan: Text["plan"],
+): string {
+  const air = temperatureC === null ? null : writtenBoth({ value: temperatureC, unit: "degC" }, units);
+  return plan.wind(windKt, gustKt, air, seconds(now - by.at));
 }

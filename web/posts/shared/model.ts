@@ -3,6 +3,7 @@ import type { Post } from "../../../shared/protocol/posts.ts";
 import type { Refusal } from "../../../shared/protocol/refusals.ts";
 import type { Links, Unrecorded } from "../../../shared/protocol/wire.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import type { Words } from "../../words/words.ts";
 
 /** Something this person sent, as far as the panels need it. */
 export interface SentItem {
@@ -30,6 +31,8 @@ export interface Panel {
   /** The post this person holds on this device; null for an observer. */
   post: Post | null;
   me: Somebody;
+  /** What the panel says, in the language this person chose. */
+  words: Words;
   people: readonly Somebody[];
   /** Estimated server time, milliseconds. */
   now: number;

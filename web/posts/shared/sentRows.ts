@@ -1,24 +1,28 @@
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
+import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
 import { isStop } from "../../../shared/session/stop.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
-import { say } from "../../../shared/words/en.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { timeOfDay } from "../../ui/numbers.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
+import type { Words } from "../../words/words.ts";
 import type { SentItem } from "./model.ts";
 
 const ANSWER_WORD: Readonly<Record<string, string>> = { done: "stopped" };
 
 /** An action in words, for its sender. */
-export function sayAction(state: SessionState, action: Action, units: UnitChoice): string {
+export function sayAction(state: SessionState, action: Action, units: UnitChoice, words: Words): string {
+  const { say, text } = words;
+  const { actions } = text;
+  const small = (post: Post) => say.post(post).toLowerCase();
   switch (action.type) {
     case "send": {
-      const said = say.signal(action.kind, action.engine ?? null);
       const figure = action.volts ?? action.pressure;
-      const seen = action.seenFrom ? `, seen from ${say.post(action.seenFrom).toLowerCase()}` : "";
-      return `${said}${figure ? `, ${writtenBoth(figure, units)}` : ""}${seen}`;
+      const said = say.signal(action.kind, action.engine ?? null);
+      const whole = figure ? `${said}, ${writtenBoth(figure, units)}` : said;
+      return action.seenFrom ? actions.seenFrom(whole, small(action.seenFrom)) : whole;
     }
     case "answer": {
       const signal = [...state.signals, ...state.ended].find((s) => s.id === action.signal);
@@ -27,61 +31,61 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       return `${to}${say.choice(ANSWER_WORD[action.answer] ?? action.answer).toLowerCase()}${engine}`;
     }
     case "reading": {
-      const gauge = state.type.gauges.find((g) => g.id === action.gauge);
-      const engine = action.engine === undefined ? "" : `, number ${action.engine}`;
-      return `${gauge?.name ?? action.gauge}${engine}: ${writtenBoth(action.reading, units)}`;
+      const gauge = state.type.gauges.find((g) => g.id === action.gauge)?.name ?? action.gauge;
+      const of = action.engine === undefined ? gauge : text.entry.gaugeOf(gauge, action.engine);
+      return `${of}: ${writtenBoth(action.reading, units)}`;
     }
     case "recordRunUp":
-      return `Run-up of number ${action.engine}, ${say.runUpItem(action.item)}: ${writtenBoth(action.reading, units)}`;
+      return `${actions.runUp(action.engine, say.runUpItem(action.item))}: ${writtenBoth(action.reading, units)}`;
     case "recordFlash":
-      return "Lightning seen";
+      return actions.lightning;
     case "recordCheck": {
-      const words = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
-      if (action.reading) return `${words}: ${writtenBoth(action.reading, units)}`;
-      return `${words}: ${action.good ? "good" : "not good"}`;
+      const check = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
+      if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}`;
+      return `${check}: ${action.good ? actions.good : actions.notGood}`;
     }
     case "claimPost":
     case "acceptPost":
-      return `Take the post: ${say.post(action.post).toLowerCase()}`;
+      return actions.takePost(small(action.post));
     case "leavePost":
-      return `Leave the post: ${say.post(action.post).toLowerCase()}`;
+      return actions.leavePost(small(action.post));
     case "offerPost":
-      return `Hand over: ${say.post(action.post).toLowerCase()}`;
+      return actions.handOver(small(action.post));
     case "vacatePost":
-      return `Take off the post: ${say.post(action.post).toLowerCase()}`;
+      return actions.vacate(small(action.post));
     case "confirmBrief":
-      return "Briefed";
+      return actions.briefed;
     case "amendPlan":
-      return action.order ? `Order ${action.order.join("-")}` : "Change of plan";
+      return action.order ? actions.order(action.order.join("-")) : actions.planChanged;
     case "advance":
-      return `Go on to ${say.stage(action.to).toLowerCase()}`;
+      return actions.advance(say.stage(action.to).toLowerCase());
     case "abandon":
-      return "Abandon the session";
+      return actions.abandon;
     case "present":
-      return "I am here";
+      return actions.present;
     case "delivered":
-      return "Shown on this panel";
+      return actions.shown;
     case "shelveAlert":
-      return "Alert put aside";
+      return actions.shelved;
     case "override":
-      return `Set aside, number ${action.engine}: ${say.conditionName(action.condition).toLowerCase()}`;
+      return actions.setAside(action.engine, say.conditionName(action.condition).toLowerCase());
     case "countBlades":
-      return `Number ${action.engine}: ${action.blades} blades${action.resistance ? ", resistance" : ""}`;
+      return actions.blades(action.engine, action.blades, action.resistance);
     case "recordWeather":
-      return `Wind ${action.windKt} kt`;
+      return actions.wind(action.windKt);
     case "writeDefect":
-      return `Defect: ${action.words}`;
+      return actions.defect(action.words);
     case "closeDefect":
-      return "Defect closed";
+      return actions.defectClosed;
     case "startDrill":
-      return `Drill: ${state.type.drills.find((d) => d.id === action.drill)?.title ?? action.drill}`;
+      return actions.drill(state.type.drills.find((d) => d.id === action.drill)?.title ?? action.drill);
     case "drillStep":
-      return `Drill step ${action.step + 1}: ${action.done ? "done" : "does not apply"}`;
+      return actions.drillStep(action.step + 1, action.done);
     case "endDrill":
-      return "Drill ended";
+      return actions.drillEnded;
     case "acknowledgeAlert": {
       const alert = state.alerts.find((a) => a.id === action.alert);
-      return alert ? `Seen: ${say.alert(alert.kind, alert.engine)}` : "Alert seen";
+      return alert ? actions.alertSeen(say.alert(alert.kind, alert.engine)) : actions.seen;
     }
   }
 }
@@ -89,51 +93,53 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
 const SHOWN = 3;
 
 /** The last few things this person sent: recorded or not, and who has answered. */
-export function sentRows(state: SessionState, sent: readonly SentItem[], units: UnitChoice): SentRow[] {
+export function sentRows(
+  state: SessionState,
+  sent: readonly SentItem[],
+  units: UnitChoice,
+  words: Words,
+): SentRow[] {
   // What the device says by itself is not this person's word.
   const own = sent.filter((s) => s.action.type !== "delivered");
   const asking = own.filter((s) => s.fate.is === "lapsed" || s.fate.is === "sending");
   const rest = own.filter((s) => !asking.includes(s));
   return [...asking, ...rest].slice(0, Math.max(SHOWN, asking.length)).map((item) => ({
     id: item.id,
-    words: sayAction(state, item.action, units),
+    words: sayAction(state, item.action, units, words),
     is: item.fate.is,
-    fate: fateWords(item, units, state.type),
-    answers: answersTo(state, item),
+    fate: fateWords(item, units, state.type, words),
+    answers: answersTo(state, item, words),
   }));
 }
 
-function fateWords(item: SentItem, units: UnitChoice, type: AircraftType): string {
+function fateWords(item: SentItem, units: UnitChoice, type: AircraftType, { say, text }: Words): string {
+  const { ask, sent } = text;
   const { fate } = item;
   switch (fate.is) {
     case "sending":
-      return isStop(item.action)
-        ? "Sending… not yet heard by anyone. Use the hand signal."
-        : "Sending… not yet recorded";
+      return isStop(item.action) ? sent.stopSending : ask.sending;
     case "recorded":
-      return `Recorded as number ${fate.seq}`;
+      return sent.recorded(fate.seq);
     case "refused":
       return say.refusal(fate.refusal, units, type);
     case "lapsed":
-      return fate.tries === 0
-        ? "Not sent in time. Does it still hold?"
-        : "Not answered in time: it may have been heard. Does it still hold?";
+      return fate.tries === 0 ? sent.notSent : sent.notAnswered;
     case "failed":
       return fate.words;
   }
 }
 
-function answersTo(state: SessionState, { fate }: SentItem): string[] {
+function answersTo(state: SessionState, { fate }: SentItem, words: Words): string[] {
   if (fate.is !== "recorded") return [];
   const signal = [...state.signals, ...state.ended].find((s) => s.id === fate.seq);
-  return signal ? answerWords(signal) : [];
+  return signal ? answerWords(signal, words) : [];
 }
 
 /** Each post an answer is due from, and what it said. */
-function answerWords(signal: Signal): string[] {
+function answerWords(signal: Signal, { say, text }: Words): string[] {
   return signal.due.map((post) => {
     const given = signal.answers[post];
-    if (!given) return `${say.post(post)}: no answer yet`;
+    if (!given) return `${say.post(post)}: ${text.sent.noAnswer}`;
     const word = say.choice(ANSWER_WORD[given.answer] ?? given.answer).toLowerCase();
     return `${say.post(post)}: ${word}, ${timeOfDay(given.at)}`;
   });

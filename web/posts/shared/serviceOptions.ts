@@ -2,12 +2,13 @@ import { choice } from "../../../shared/asks/ask.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { permissionFor } from "../../../shared/session/permissions.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { answerKey } from "./askViews.ts";
+import type { Panel } from "./model.ts";
 
 /** What ground power can report or ask for of its own accord, as far as it is not so already. */
-export function serviceOptions(state: SessionState, now: number): AnswerKey[] {
+export function serviceOptions({ state, now, words }: Panel): AnswerKey[] {
+  const { say, text } = words;
   const on = state.groundPower.is === "on";
   const chocked = state.chocks?.in === true;
   const leave = (kind: keyof SessionState["authorities"]) => state.authorities[kind]?.epoch === state.epoch;
@@ -27,18 +28,19 @@ export function serviceOptions(state: SessionState, now: number): AnswerKey[] {
       const need = kind === "powerConnected" ? ({ is: "figure", field: "volts", unit } as const) : null;
       const word =
         kind === "powerConnected" && on
-          ? "Volts again"
+          ? text.ground.volts
           : kind === "removeChocks"
-            ? "Ask: chocks out?"
+            ? text.ground.chocks
             : kind === "connectPower"
-              ? "Ask to connect"
+              ? text.ground.connect
               : kind === "disconnectPower"
-                ? "Ask to disconnect"
+                ? text.ground.disconnect
                 : say.signal(kind, null);
       return answerKey(
         state,
         choice(kind, "plain", { type: "send", kind, channel: "panel" }, need),
         now,
+        words,
         kind,
         word,
       );

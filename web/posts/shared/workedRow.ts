@@ -4,9 +4,10 @@ import { FIGURE_WORDS, VERDICT_WORDS } from "../../../shared/words/en/figures.ts
 import { workedOut, workedOutBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { WorkedRow } from "../../ui/WorkedFigures.tsx";
+import type { Words } from "../../words/words.ts";
 
 /** A figure in words, in the units chosen, as old as it is now. */
-export function workedRow(f: Figure, now: number, units: UnitChoice): WorkedRow {
+export function workedRow(f: Figure, now: number, units: UnitChoice, { text }: Words): WorkedRow {
   const value = counted(f);
   const shown = workedOut(value, f.unit, units);
   const own = workedOut(value, f.unit);
@@ -24,7 +25,7 @@ export function workedRow(f: Figure, now: number, units: UnitChoice): WorkedRow 
       name: i.name,
       value: workedOutBoth(i.value, i.unit, units, i.difference),
       source: i.source,
-      age: i.at === null ? "" : ago(now - i.at),
+      age: i.at === null ? "" : ago(now - i.at, text),
     })),
     equation: f.equation,
     source: f.source,

@@ -4,7 +4,6 @@ import { findAll } from "../../../shared/conditions/all.ts";
 import type { ConditionId } from "../../../shared/conditions/condition.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { plain } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
 import { Need } from "../../ui/Need.tsx";
 import { seconds } from "../../ui/numbers.ts";
@@ -15,7 +14,8 @@ import type { Panel } from "../shared/model.ts";
 
 /** The conditions of the engine asked for or cleared; else of the next in order. */
 export function ConditionsNow({ panel }: { panel: Panel }) {
-  const { state, now } = panel;
+  const { state, now, words } = panel;
+  const { say, text } = words;
   const units = useUnits();
   const [aside, setAside] = useState<ConditionId | null>(null);
   const asked = state.engines.find((e) => ["requested", "clear"].includes(plain(e.life).is));
@@ -28,14 +28,12 @@ export function ConditionsNow({ panel }: { panel: Panel }) {
       name: say.conditionName(r.id),
       is: r.is,
       words: say.condition(r, units),
-      by: r.by ? `${r.by.name}${r.age === null ? "" : `, ${seconds(r.age)} ago`}` : "",
-      owners: met ? "" : `for ${r.owners.map((o) => say.post(o).toLowerCase()).join(" or ")}`,
+      by: r.by ? (r.age === null ? r.by.name : text.supervisor.by(r.by.name, seconds(r.age))) : "",
+      owners: met ? "" : text.supervisor.owners(say.either(r.owners.map((o) => say.post(o).toLowerCase()))),
       onSetAside: !met && state.type.overridable.includes(r.id) ? () => setAside(r.id) : null,
     };
   });
-  const title = asked
-    ? `Number ${n}: what a clearance stands on`
-    : `Number ${n} is next: what a clearance would stand on`;
+  const title = asked ? text.supervisor.standsOn(n) : text.supervisor.wouldStandOn(n);
   return (
     <>
       <Conditions title={title} rows={rows} />
@@ -53,13 +51,15 @@ interface SetAsideProps {
 
 /** The first of the two people: the engine entered by hand, and a reason. The other is asked at once. */
 function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
+  const { say, text } = panel.words;
   const draft = { type: "override", condition, engine, reason: "" } as const;
   const answer = answerKey(
     panel.state,
     choice("override", "no", draft, { is: "engineAndReason" }),
     panel.now,
+    panel.words,
     `aside/${condition}`,
-    "Ask to set it aside",
+    text.supervisor.askAside,
   );
   const give = (given: Given) => {
     const action = fill(answer.choice, given);
@@ -67,8 +67,8 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
     onClose();
   };
   return (
-    <Sheet title={`Set aside: ${say.conditionName(condition).toLowerCase()}`} onClose={onClose}>
-      <p>A second person on another device must agree, with a reason of their own. Both go on the record.</p>
+    <Sheet title={text.supervisor.aside(say.conditionName(condition).toLowerCase())} onClose={onClose}>
+      <p>{text.supervisor.asideWhat}</p>
       <Need
         answer={answer}
         numbers={panel.state.engines.map((e) => e.n)}

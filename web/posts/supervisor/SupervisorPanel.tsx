@@ -3,11 +3,11 @@ import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { missingFor } from "../../../shared/session/requirements.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import { say } from "../../../shared/words/en.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
 import { Sequence } from "../../ui/sequence/Sequence.tsx";
 import { useUnits } from "../../ui/units.ts";
+import type { Words } from "../../words/words.ts";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
@@ -26,6 +26,7 @@ const NEWEST = 60;
 /** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
 export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props) {
   const units = useUnits();
+  const words = panel.words.text.supervisor;
   return (
     <PanelFrame
       panel={panel}
@@ -35,8 +36,8 @@ export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props)
     >
       {panel.state.stage === "starting" ? <ConditionsNow panel={panel} /> : <Missing panel={panel} />}
       <CheckList panel={panel} />
-      <section className="board" aria-label="All sessions">
-        <h3>All sessions</h3>
+      <section className="board" aria-label={words.board}>
+        <h3>{words.board}</h3>
         {strips.map((s) => (
           <Strip key={s.id} strip={s} onOpen={() => onOpen(s.id)} />
         ))}
@@ -47,16 +48,17 @@ export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props)
 
 /** What still keeps the session in its stage. */
 function Missing({ panel }: { panel: Panel }) {
-  const { state } = panel;
+  const { state, words } = panel;
+  const { say, text } = words;
   const units = useUnits();
   const missing = missingFor(state, panel.now);
   if (missing.length === 0) return null;
   return (
-    <section className="missing" aria-label="Before this stage can be left">
-      <h3>Before {say.stage(state.stage).toLowerCase()} can be left</h3>
+    <section className="missing" aria-label={text.supervisor.missing}>
+      <h3>{text.supervisor.before(say.stage(state.stage).toLowerCase())}</h3>
       <ul>
         {missing.map((code) => (
-          <li key={code}>{missingWords(state, code, units)}</li>
+          <li key={code}>{missingWords(state, code, units, words)}</li>
         ))}
       </ul>
     </section>
@@ -64,15 +66,16 @@ function Missing({ panel }: { panel: Panel }) {
 }
 
 /** A requirement with the type's own names in place of its ids. */
-function missingWords(state: SessionState, code: string, units: UnitChoice): string {
-  const [kind, a, b] = code.split(":");
+function missingWords(state: SessionState, code: string, units: UnitChoice, { say, text }: Words): string {
+  const { supervisor } = text;
+  const [kind, a = "", b = ""] = code.split(":");
   if (kind === "check") return state.type.checks.find((c) => c.id === a)?.words ?? say.missing(code);
   if (kind === "gate") {
     const gauge = state.type.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b;
     const gate = state.type.warmUp.find((w) => w.gauge === b);
     if (gate && "riseOf" in gate)
-      return `Number ${a}: ${gauge} up by ${writtenBoth(gate.riseOf, units, { difference: true })}`;
-    return `Number ${a}: ${gauge} at least ${gate ? writtenBoth(gate.atLeast, units) : "–"}`;
+      return supervisor.rise(a, gauge, writtenBoth(gate.riseOf, units, { difference: true }));
+    return supervisor.least(a, gauge, gate ? writtenBoth(gate.atLeast, units) : "–");
   }
   return say.missing(code);
 }

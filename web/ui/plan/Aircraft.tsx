@@ -1,3 +1,4 @@
+import { useWords } from "../../words/words.ts";
 import { box, breakLines, type Drawing, fuselage, nacelle, tailplane, WIDTH, wing } from "./geometry.ts";
 import type { EngineMark, PlanView } from "./planView.ts";
 
@@ -116,6 +117,7 @@ function Cart({ view, d }: { view: PlanView; d: Drawing }) {
 }
 
 function Guard({ view, d, at }: { view: PlanView; d: Drawing; at: number }) {
+  const { plan } = useWords().text;
   const engine = view.engines.find((e) => e.n === at);
   if (!engine) return null;
   const out = engine.y < 0 ? -1 : 1;
@@ -129,7 +131,7 @@ function Guard({ view, d, at }: { view: PlanView; d: Drawing; at: number }) {
         d={`M${p.x - 9} ${p.y + 8}a9 9 0 0 1 18 0M${p.x} ${p.y - 4}m-5 0a5 5 0 1 0 10 0a5 5 0 1 0-10 0`}
       />
       <text x={p.x + (left ? 24 : -24)} y={p.y + 10} textAnchor={left ? "start" : "end"}>
-        Guard
+        {plan.guard}
       </text>
     </g>
   );

@@ -1,8 +1,10 @@
+import { useWords } from "../../words/words.ts";
 import type { EngineMark } from "./planView.ts";
 
 /** An engine's number, state and count, large enough for a glove. */
 export function EngineKey({ engine, onPress }: { engine: EngineMark; onPress(): void }) {
-  const says = `Engine ${engine.n}: ${engine.word}${engine.count ? `, ${engine.count}` : ""}`;
+  const { plan } = useWords().text;
+  const says = plan.engine(engine.n, engine.count ? `${engine.word}, ${engine.count}` : engine.word);
   return (
     <button
       type="button"
@@ -26,7 +28,6 @@ export function EngineKey({ engine, onPress }: { engine: EngineMark; onPress(): 
 function EngineShapeMark({ shape }: { shape: EngineMark["shape"] }) {
   return (
     <svg viewBox="0 0 24 24" className="engine-shape" aria-hidden="true">
-      <title>{shape}</title>
       {shape === "ring" && <circle cx="12" cy="12" r="8" className="line" />}
       {shape === "asked" && (
         <>

@@ -1,4 +1,5 @@
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
+import { useWords } from "../../words/words.ts";
 import { Aircraft } from "./Aircraft.tsx";
 import { EngineKey } from "./EngineKey.tsx";
 import { drawingOf, WIDTH } from "./geometry.ts";
@@ -17,6 +18,7 @@ interface Props {
 
 /** The aircraft as this person stands: every engine's key on its nose side, joined to its place by a line. */
 export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Props) {
+  const { plan } = useWords().text;
   const d = drawingOf(view.type, facing);
   const seen = enginesSeen(view.engines.length, facing);
   const keys = seen.flatMap((n) => view.engines.filter((e) => e.n === n));
@@ -56,8 +58,8 @@ export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Pro
           <Leader key={e.n} engine={e} index={i} count={keys.length} view={view} facing={facing} />
         ))}
         <Aircraft view={view} d={d} />
-        {wingTip(-1, "PORT")}
-        {wingTip(1, "STARBOARD")}
+        {wingTip(-1, plan.port)}
+        {wingTip(1, plan.starboard)}
       </svg>
       {facing === "nose" && row}
       <figcaption className="plan-caption">

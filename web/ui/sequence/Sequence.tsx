@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "react";
+import { useWords } from "../../words/words.ts";
 import { timeOfDay } from "../numbers.ts";
 
 export interface Column {
@@ -44,6 +45,7 @@ export function Sequence({
   rows: readonly SequenceRow[];
   newest: number;
 }) {
+  const words = useWords().text.record;
   const box = useRef<HTMLElement>(null);
   // The newest stays in view as rows are added.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each new row
@@ -60,15 +62,15 @@ export function Sequence({
   return (
     <div className="sequence">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-      <section className="sequence-scroll" aria-label="Message sequence" ref={box} tabIndex={0}>
+      <section className="sequence-scroll" aria-label={words.sequence} ref={box} tabIndex={0}>
         <svg
           viewBox={`0 0 ${width} ${height}`}
           width={width}
           height={height}
           role="img"
-          aria-label="Message sequence chart"
+          aria-label={words.chart}
         >
-          <title>Message sequence chart</title>
+          <title>{words.chart}</title>
           <defs>
             <marker
               id="head"

@@ -21,3 +21,88 @@ export const language = {
 };
 
 export const keypad = { clear: "Clear", back: "Back" };
+
+/** What the network has to say. */
+export const net = {
+  noServer: "The server does not answer. Check this device's network.",
+  status: (status: number) => `The server said ${status}.`,
+  notFetched: "It could not be fetched.",
+  noList: "The list cannot be had.",
+};
+
+export const app = {
+  fetching: "Fetching…",
+  opening: "Opening…",
+  notRecorded: "Not recorded yet",
+  unsettled: "Something you gave is not recorded.",
+  unsettledWhere: "It waits in a session: open it to send it or drop it.",
+  openSession: "Open the session",
+  partMissing: "A part of this panel could not be fetched. Reload when there is a network.",
+};
+
+export const elsewhere = {
+  title: (name: string) => `${name} is open in another tab`,
+  what: "This person is open in another tab of this device, and only one may send. Go on there, or take over here: what waits to be sent comes along.",
+  take: "Take over here",
+  taking: "Taking over…",
+};
+
+export const fault = {
+  title: "This page cannot be shown.",
+  what: "Hold, and use hand signals and local procedures. What was sent before is kept and recorded.",
+  again: "Load it again",
+};
+
+export const update = {
+  region: "New version",
+  ready: "A new version is ready.",
+  watched: "Another window of this device watches a session: leave it first.",
+  asked: "It is taken up only when you say so.",
+  take: "Take the new version",
+  waits: "A new version is ready. It waits until you have left the session.",
+  reload: "Reload this panel",
+  mismatch:
+    "The server is of another version than this panel. Nothing given here is heard: use hand signals. What you have sent and was not recorded is kept.",
+  fetching: "Fetching the new version…",
+  now: "Reload now",
+};
+
+export const ramp = {
+  title: "The ramp",
+  signedIn: (name: string) => `Signed in as ${name}`,
+  plan: "Plan a start",
+  types: "Aircraft types",
+  signals: "Hand signals",
+  devices: "Devices",
+  card: "Print card",
+  setting: "Setting it out…",
+  signOut: "Sign out",
+  back: "Back to the ramp",
+  live: "Live sessions",
+  none: "No aircraft is being started. Plan a start, or enter the code you were given.",
+  asking: "Asking the server…",
+  over: "Ended sessions",
+  ended: "Ended",
+  code: "Joining code",
+  join: "Join",
+  nothingNeeded: "Nothing needs a person",
+  fire: "Fire reported",
+  fireAt: (n: number) => `Fire at number ${n}`,
+  cutAll: "Cut: all engines",
+  cutAt: (n: number) => `Cut: number ${n}`,
+  holdBy: (name: string) => `Hold by ${name}`,
+  ready: (n: number) => `Ready to start number ${n}`,
+};
+
+export const units = {
+  title: "Units",
+  asRead: "As read",
+  what: "Figures are shown in the units you choose, on this device. The figure as it was read stands behind in brackets, or one touch away. Gauges are entered and limits are kept in their own unit.",
+  families: {
+    pressure: "Pressure: oil, fuel, brakes",
+    airPressure: "Pressure of the air: manifold, suction, QNH",
+    temperature: "Temperature",
+    volume: "Volume",
+    mass: "Mass",
+  },
+};

@@ -22,3 +22,87 @@ export const language: Text["language"] = {
 };
 
 export const keypad: Text["keypad"] = { clear: "Borrar", back: "Atrás" };
+
+export const net: Text["net"] = {
+  noServer: "El servidor no responde. Revise la red de este dispositivo.",
+  status: (status) => `El servidor dijo ${status}.`,
+  notFetched: "No se pudo traer.",
+  noList: "No se puede obtener la lista.",
+};
+
+export const app: Text["app"] = {
+  fetching: "Trayendo…",
+  opening: "Abriendo…",
+  notRecorded: "Todavía sin anotar",
+  unsettled: "Algo que usted dio no está anotado.",
+  unsettledWhere: "Espera en una sesión: ábrala para enviarlo o descartarlo.",
+  openSession: "Abrir la sesión",
+  partMissing: "No se pudo traer una parte de este panel. Recargue cuando haya red.",
+};
+
+export const elsewhere: Text["elsewhere"] = {
+  title: (name) => `${name} está en otra pestaña`,
+  what: "Esta persona está en otra pestaña de este dispositivo, y solo una puede enviar. Siga allá, o tome el control aquí: lo que espera por enviarse viene también.",
+  take: "Tomar el control aquí",
+  taking: "Tomando el control…",
+};
+
+export const fault: Text["fault"] = {
+  title: "Esta página no se puede mostrar.",
+  what: "Alto: use señales de mano y procedimientos locales. Lo que ya se envió queda guardado y anotado.",
+  again: "Cargar de nuevo",
+};
+
+export const update: Text["update"] = {
+  region: "Versión nueva",
+  ready: "Hay una versión nueva.",
+  watched: "Otra ventana de este dispositivo mira una sesión: déjela primero.",
+  asked: "Solo se toma cuando usted lo diga.",
+  take: "Tomar la versión nueva",
+  waits: "Hay una versión nueva. Espera hasta que usted deje la sesión.",
+  reload: "Recargue este panel",
+  mismatch:
+    "El servidor es de otra versión que este panel. Nada de lo que dé aquí se oye: use señales de mano. Lo que envió y no quedó anotado se conserva.",
+  fetching: "Trayendo la versión nueva…",
+  now: "Recargar ya",
+};
+
+export const ramp: Text["ramp"] = {
+  title: "La plataforma",
+  signedIn: (name) => `Entró como ${name}`,
+  plan: "Planear un arranque",
+  types: "Tipos de avión",
+  signals: "Señales de mano",
+  devices: "Dispositivos",
+  card: "Imprimir tarjeta",
+  setting: "Preparando…",
+  signOut: "Salir",
+  back: "Volver a la plataforma",
+  live: "Sesiones en curso",
+  none: "No se está arrancando ningún avión. Planee un arranque o entre el código que le dieron.",
+  asking: "Preguntando al servidor…",
+  over: "Sesiones terminadas",
+  ended: "Terminadas",
+  code: "Código de sesión",
+  join: "Unirse",
+  nothingNeeded: "Nada pide a una persona",
+  fire: "Fuego reportado",
+  fireAt: (n) => `Fuego en motor ${n}`,
+  cutAll: "Corte: todos los motores",
+  cutAt: (n) => `Corte: motor ${n}`,
+  holdBy: (name) => `Alto de ${name}`,
+  ready: (n) => `Listo para arrancar motor ${n}`,
+};
+
+export const units: Text["units"] = {
+  title: "Unidades",
+  asRead: "Como se leyó",
+  what: "Los valores se muestran en las unidades que usted elija, en este dispositivo. El valor como se leyó va detrás entre paréntesis, o a un toque. Los instrumentos se anotan y los límites se guardan en su propia unidad.",
+  families: {
+    pressure: "Presión: aceite, combustible, frenos",
+    airPressure: "Presión del aire: admisión, succión, QNH",
+    temperature: "Temperatura",
+    volume: "Volumen",
+    mass: "Masa",
+  },
+};

@@ -1,6 +1,48 @@
 import type { Text } from "../en/text.ts";
-import { keypad, language, signIn } from "./entry.ts";
+import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
+import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
+import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
+import { planning } from "./planning.ts";
 import { caution, light } from "./seen.ts";
+import { link, record, senses, session, supervisor } from "./session.ts";
 import { worked } from "./worked.ts";
 
-export const text: Text = { signIn, language, keypad, caution, light, worked };
+export const text: Text = {
+  actions,
+  app,
+  ask,
+  blades,
+  caution,
+  checks,
+  elsewhere,
+  engines,
+  entry,
+  fault,
+  figure,
+  ground,
+  guard,
+  keypad,
+  language,
+  light,
+  link,
+  net,
+  options,
+  plan,
+  planning,
+  posts,
+  ramp,
+  record,
+  senses,
+  sent,
+  session,
+  signIn,
+  standing,
+  stops,
+  supervisor,
+  times,
+  title,
+  units,
+  update,
+  weather,
+  worked,
+};

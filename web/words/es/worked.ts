@@ -2,9 +2,9 @@ import type { Text } from "../en/text.ts";
 
 export const worked: Text["worked"] = {
   stage: "Ahora: calculado",
-  engine: (n) => `Número ${n}: calculado`,
+  engine: (n) => `Motor ${n}: calculado`,
   aircraft: "Avión, aire, orden: calculado",
-  fewer: "Menos cifras",
+  fewer: "Menos valores",
   advice: "El orden aconsejado: calculado",
-  rests: (left) => `reposo ${left}`,
+  rests: (left) => `descansa ${left}`,
 };

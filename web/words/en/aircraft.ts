@@ -1,0 +1,122 @@
+/** What is said of the aircraft and its posts around what is asked. */
+export const plan = {
+  region: "The aircraft",
+  port: "PORT",
+  starboard: "STARBOARD",
+  guard: "Guard",
+  engine: (n: number, state: string) => `Engine ${n}: ${state}`,
+  nose: "Drawn as you face the nose",
+  cockpit: "Drawn as you sit, facing forward",
+  tail: "Drawn as you face the tail, from behind",
+  forward: "Drawn facing forward",
+  turnToTail: "I stand behind the tail",
+  turnToNose: "I stand before the nose",
+  oil: (time: string) => `oil ${time}`,
+  chocksUnknown: "Chocks: not reported",
+  chocksIn: (time: string) => `Chocks in, ${time}`,
+  chocksOut: (time: string) => `Chocks out, ${time}`,
+  brakesUnknown: "Brakes: not reported",
+  brakesSet: (pressure: string | null, time: string) =>
+    `Brakes set${pressure === null ? "" : ` at ${pressure}`}, ${time}`,
+  brakesReleased: (time: string) => `Brakes released, ${time}`,
+  batteries: "Start on batteries",
+  powerUnknown: "Ground power: not reported",
+  powerOn: (volts: string, time: string) => `Ground power on, ${volts}, ${time}`,
+  powerOff: (time: string) => `Ground power off, ${time}`,
+  guardAway: "Fire guard: not in place",
+  guardAt: (n: number, time: string) => `Fire guard at number ${n}, ${time}`,
+  handling: (n: number) => `Hands on the propeller of number ${n}: ignition off`,
+  defect: (words: string) => `Defect bars the start: ${words}`,
+  order: (order: string) => `Order ${order}`,
+  wind: (kt: number, gusts: number | null, air: string | null, time: string) =>
+    `Wind ${kt} kt${gusts === null ? "" : `, gusts ${gusts} kt`}${air === null ? "" : `, ${air}`}, ${time}`,
+};
+
+export const title = {
+  aircraft: "Aircraft",
+  stage: (step: string) => `Stage ${step}`,
+  step: (step: number, of: number) => `${step} of ${of}`,
+  posts: "Posts and session",
+  vacant: "vacant",
+  clock: "Server, UTC",
+};
+
+export const options = {
+  head: (n: number, place: string, state: string) => `Number ${n}, ${place}: ${state}`,
+  close: "Close",
+  report: "Report",
+  seen: "You saw it given by hand",
+  gauge: "Read a gauge",
+  drill: "Open a drill",
+  danger: "Danger",
+  own: { revokeClearance: "Take the clearance back", guardAway: "I am leaving this engine" },
+  early: (report: string) => `${report}, out of order`,
+};
+
+export const checks = {
+  title: "Checks of this stage",
+  done: (done: number, of: number) => `Checks of this stage: ${done} of ${of} good`,
+  open: "not done",
+  good: "good",
+  bad: "not good",
+};
+
+export const engines = {
+  region: "Engines",
+  title: "Engines in order, times against their limits",
+  table: "Engines, table",
+  number: "No.",
+  state: "State",
+  starter: "Starter",
+  firstOil: (within: number) => `First oil, ${within} s`,
+  oilNormal: (within: number) => `Oil normal, ${within} s`,
+  next: "Next crank",
+  inTime: "in time",
+  of: (time: string, limit: number) => `${time} of ${limit} s`,
+  max: (limit: number) => `max ${limit} s`,
+  in: (time: string) => `in ${time}`,
+  now: "now",
+};
+
+export const guard = {
+  region: (n: number) => `I stand at number ${n}`,
+  at: (n: number, time: string) => `I stand at number ${n}, said ${time} ago.`,
+  arcClear: (time: string) => `Arc clear, said ${time} ago.`,
+  arcNotClear: (time: string) => `Arc not clear, said ${time} ago.`,
+  arcUnknown: "Arc not reported.",
+  notClear: "Arc not clear",
+  still: "Still in place",
+  clear: "Arc clear",
+  leaving: (n: number) => `Leaving number ${n}`,
+};
+
+export const ground = {
+  title: "Of your own accord",
+  volts: "Volts again",
+  chocks: "Ask: chocks out?",
+  connect: "Ask to connect",
+  disconnect: "Ask to disconnect",
+};
+
+export const posts = {
+  offered: "A post is offered to you",
+  take: "Take a post",
+  reasons: {
+    silent: "Silent, and not seen at the post",
+    called: "Called away",
+    device: "Device lost or broken",
+  },
+  vacateWhy: (name: string, post: string) => `Take ${name} off ${post}: why?`,
+  vacate: "Take off the post",
+  briefed: (name: string) => `${name}, briefed`,
+  notBriefed: (name: string) => `${name}, not briefed`,
+  vacant: "vacant",
+  planned: (name: string) => `planned: ${name}`,
+  offeredTo: (name: string) => `offered to ${name}`,
+  takeThis: (post: string) => `Take ${post}`,
+  move: "Move it to this device",
+  accept: (post: string) => `Accept ${post}`,
+  handOver: "Hand over",
+  leave: "Leave the post",
+  handOverTo: (post: string) => `Hand ${post} over to`,
+};

@@ -1,0 +1,38 @@
+/** Planning a start. */
+export const planning = {
+  title: "Plan a start",
+  aircraft: "Aircraft",
+  place: "Place",
+  placeLike: "Stand 4, north apron",
+  heading: "Heading of the nose, degrees (may be left out)",
+  height: "Height of the field, feet (may be left out)",
+  order: "Order",
+  orderIs: (order: string) => `Order of starting: ${order}`,
+  orderNone: "Order of starting: touch the first engine",
+  orderHow: (usual: string) =>
+    `Touch an engine to take it out or to put it last. The type's usual order is ${usual}.`,
+  anew: "Begin the order anew",
+  usual: "Usual order",
+  notStarted: "Not started",
+  ordinals: {
+    1: "First",
+    2: "Second",
+    3: "Third",
+    4: "Fourth",
+    5: "Fifth",
+    6: "Sixth",
+    7: "Seventh",
+    8: "Eighth",
+  } as Record<number, string>,
+  why: (order: string, less: number | null) =>
+    `Advised is ${order}${less === null ? "" : `, ${less} points less`}. Why another order?`,
+  whyLike: "What the advice cannot know",
+  power: "Power",
+  powerTitle: "Electrical power for the start",
+  cart: "Ground power cart",
+  batteries: "Aircraft batteries",
+  people: "People",
+  notDecided: "Not decided",
+  busy: "Planning…",
+  plan: "Plan this start",
+};

@@ -1,0 +1,95 @@
+import { pluralsOf } from "../../../shared/words/plural.ts";
+
+const plural = pluralsOf("en");
+const NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+
+/** The link in plain words, and what to do without it. */
+export const link = {
+  never: "never heard",
+  heard: (time: string) => `last heard ${time} ago`,
+  connecting: "Connecting",
+  linked: "Linked",
+  silent: (heard: string) => `Silent, ${heard}`,
+  offline: (heard: string) => `Offline, ${heard}`,
+  signedOut: "Signed out",
+  tooOld: "This panel is too old: reload",
+  waiting: (n: number) =>
+    `${NUMBERS[n] ?? n} ${plural(n, { one: "signal waiting", other: "signals waiting" })}`,
+  stale: (link: string, waiting: string | null) =>
+    `${link}${waiting === null ? "" : `; ${waiting}`}. Hold. What is shown may be old; use hand signals. Hold, cut and fire are kept and sent as soon as the server is heard.`,
+  postUnknown: "link not known",
+  postLinked: "linked",
+  postNot: "not connected",
+  postSilent: (time: string) => `silent ${time}`,
+  nobody: "nobody",
+  offered: "offered to you",
+  free: "touch to take",
+};
+
+export const session = {
+  fetching: "Fetching the session…",
+  until: (link: string) => `${link}. Until it is here, use hand signals and local procedures.`,
+  sheet: (aircraft: string) => `${aircraft}: posts and session`,
+  joinTitle: "Join on another device",
+  joinCode: (code: string) => `Join with code ${code}`,
+  drawing: "Drawing the code…",
+  record: "Record",
+  printBrief: "Print brief",
+  printRecord: "Print record",
+  abandon: "Abandon session",
+  abandonTitle: "Abandon this session",
+  abandonWhy: "Why is it abandoned?",
+  abandonDo: "Abandon",
+  abandonReasons: { weather: "Weather", defect: "Defect found", crew: "Crew not available" },
+};
+
+export const record = {
+  title: "Record",
+  titleOf: (aircraft: string) => `Record: ${aircraft}`,
+  count: (n: number) => `${n} ${plural(n, { one: "event", other: "events" })}, times by the server in UTC`,
+  print: "Print (PDF)",
+  forms: { ndjson: "Evidence (NDJSON)", json: "JSON", csv: "Table (CSV)" },
+  session: "To the session",
+  chart: "Message sequence chart",
+  sequence: "Message sequence",
+};
+
+export const supervisor = {
+  board: "All sessions",
+  missing: "Before this stage can be left",
+  before: (stage: string) => `Before ${stage} can be left`,
+  rise: (n: string, gauge: string, by: string) => `Number ${n}: ${gauge} up by ${by}`,
+  least: (n: string, gauge: string, least: string) => `Number ${n}: ${gauge} at least ${least}`,
+  standsOn: (n: number) => `Number ${n}: what a clearance stands on`,
+  wouldStandOn: (n: number) => `Number ${n} is next: what a clearance would stand on`,
+  by: (name: string, time: string) => `${name}, ${time} ago`,
+  owners: (posts: string) => `for ${posts}`,
+  askAside: "Ask to set it aside",
+  aside: (condition: string) => `Set aside: ${condition}`,
+  asideWhat:
+    "A second person on another device must agree, with a reason of their own. Both go on the record.",
+  marks: { yes: "met", no: "not met", stale: "old", unknown: "not said", overridden: "SET ASIDE" },
+  answer: "Answer",
+  condition: "Condition",
+  who: "Who and when",
+  setAside: "Set aside…",
+};
+
+export const senses = {
+  notTested: "This device's test signal was not given.",
+  region: "Test signal",
+  played: "Three tones: did they reach you?",
+  ask: "Does this device reach you in the noise?",
+  vibrates: "It vibrates too, if it can.",
+  noVibration: "This device cannot vibrate.",
+  louder: "If not: volume up, sound not muted, then again.",
+  again: "Test again",
+  test: "Test signal",
+  reached: "They reach me",
+  notReached: "They do not",
+  battery: (percent: number) => `Battery ${percent} %: charge this device or move the post to another.`,
+  notLasting: "Unsent signals are not kept on this device: do not close or reload this tab.",
+  dark: "The screen may go dark: this device does not keep it lit.",
+  noTone: "No tone reaches you here: watch the screen.",
+  soundOff: "Sound is off until you touch the screen.",
+};

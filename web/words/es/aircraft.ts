@@ -1,0 +1,122 @@
+import type { Text } from "../en/text.ts";
+
+export const plan: Text["plan"] = {
+  region: "El avión",
+  port: "BABOR",
+  starboard: "ESTRIBOR",
+  guard: "Guardia",
+  engine: (n, state) => `Motor ${n}: ${state}`,
+  nose: "Dibujado como usted mira la nariz",
+  cockpit: "Dibujado como usted va sentado, mirando adelante",
+  tail: "Dibujado como usted mira la cola, desde atrás",
+  forward: "Dibujado mirando adelante",
+  turnToTail: "Estoy detrás de la cola",
+  turnToNose: "Estoy frente a la nariz",
+  oil: (time) => `aceite ${time}`,
+  chocksUnknown: "Calzos: sin reportar",
+  chocksIn: (time) => `Calzos puestos, ${time}`,
+  chocksOut: (time) => `Calzos fuera, ${time}`,
+  brakesUnknown: "Frenos: sin reportar",
+  brakesSet: (pressure, time) => `Frenos puestos${pressure === null ? "" : ` con ${pressure}`}, ${time}`,
+  brakesReleased: (time) => `Frenos sueltos, ${time}`,
+  batteries: "Arranque con baterías",
+  powerUnknown: "Planta externa: sin reportar",
+  powerOn: (volts, time) => `Planta externa conectada, ${volts}, ${time}`,
+  powerOff: (time) => `Planta externa apagada, ${time}`,
+  guardAway: "Guardia de fuego: no está en su puesto",
+  guardAt: (n, time) => `Guardia de fuego en motor ${n}, ${time}`,
+  handling: (n) => `Manos en la hélice del motor ${n}: encendido cortado`,
+  defect: (words) => `Un defecto impide el arranque: ${words}`,
+  order: (order) => `Orden ${order}`,
+  wind: (kt, gusts, air, time) =>
+    `Viento ${kt} kt${gusts === null ? "" : `, rachas ${gusts} kt`}${air === null ? "" : `, ${air}`}, ${time}`,
+};
+
+export const title: Text["title"] = {
+  aircraft: "Avión",
+  stage: (step) => `Etapa ${step}`,
+  step: (step, of) => `${step} de ${of}`,
+  posts: "Puestos y sesión",
+  vacant: "vacante",
+  clock: "Servidor, UTC",
+};
+
+export const options: Text["options"] = {
+  head: (n, place, state) => `Motor ${n}, ${place}: ${state}`,
+  close: "Cerrar",
+  report: "Reportar",
+  seen: "Usted lo vio dado con la mano",
+  gauge: "Leer un instrumento",
+  drill: "Abrir un procedimiento",
+  danger: "Peligro",
+  own: { revokeClearance: "Retirar la autorización", guardAway: "Dejo este motor" },
+  early: (report) => `${report}, fuera de orden`,
+};
+
+export const checks: Text["checks"] = {
+  title: "Revisiones de esta etapa",
+  done: (done, of) => `Revisiones de esta etapa: ${done} de ${of} bien`,
+  open: "sin hacer",
+  good: "bien",
+  bad: "no está bien",
+};
+
+export const engines: Text["engines"] = {
+  region: "Motores",
+  title: "Motores en orden, tiempos contra sus límites",
+  table: "Motores, tabla",
+  number: "N.º",
+  state: "Estado",
+  starter: "Arrancador",
+  firstOil: (within) => `Primer aceite, ${within} s`,
+  oilNormal: (within) => `Aceite normal, ${within} s`,
+  next: "Próximo arranque",
+  inTime: "a tiempo",
+  of: (time, limit) => `${time} de ${limit} s`,
+  max: (limit) => `máx. ${limit} s`,
+  in: (time) => `en ${time}`,
+  now: "ya",
+};
+
+export const guard: Text["guard"] = {
+  region: (n) => `Estoy en motor ${n}`,
+  at: (n, time) => `Estoy en motor ${n}, dicho hace ${time}.`,
+  arcClear: (time) => `Arco despejado, dicho hace ${time}.`,
+  arcNotClear: (time) => `Arco no despejado, dicho hace ${time}.`,
+  arcUnknown: "Arco sin reportar.",
+  notClear: "Arco no despejado",
+  still: "Sigo en mi puesto",
+  clear: "Arco despejado",
+  leaving: (n) => `Dejo motor ${n}`,
+};
+
+export const ground: Text["ground"] = {
+  title: "Por iniciativa propia",
+  volts: "Voltios otra vez",
+  chocks: "Preguntar: ¿calzos fuera?",
+  connect: "Pedir conectar",
+  disconnect: "Pedir desconectar",
+};
+
+export const posts: Text["posts"] = {
+  offered: "Le ofrecen un puesto",
+  take: "Tomar un puesto",
+  reasons: {
+    silent: "En silencio, y no se le ve en el puesto",
+    called: "Lo llamaron a otra parte",
+    device: "Dispositivo perdido o dañado",
+  },
+  vacateWhy: (name, post) => `Quitar a ${name} de ${post}: ¿por qué?`,
+  vacate: "Quitar del puesto",
+  briefed: (name) => `${name}, con briefing`,
+  notBriefed: (name) => `${name}, sin briefing`,
+  vacant: "vacante",
+  planned: (name) => `previsto: ${name}`,
+  offeredTo: (name) => `ofrecido a ${name}`,
+  takeThis: (post) => `Tomar ${post}`,
+  move: "Traerlo a este dispositivo",
+  accept: (post) => `Aceptar ${post}`,
+  handOver: "Entregar",
+  leave: "Dejar el puesto",
+  handOverTo: (post) => `Entregar ${post} a`,
+};

@@ -1,0 +1,171 @@
+import type { Text } from "../en/text.ts";
+
+export const times: Text["times"] = {
+  now: "ahora mismo",
+  ago: (time) => `hace ${time}`,
+  since: (time) => `Desde hace ${time}`,
+  left: (time) => `quedan ${time}`,
+};
+
+export const ask: Text["ask"] = {
+  weights: {
+    danger: "Peligro: conteste ya",
+    alert: "Alerta",
+    now: "Se le pide ahora",
+    later: "Cuando esté listo",
+  },
+  sending: "Enviando… todavía sin anotar",
+  blocked: "No se oye al servidor: no se puede enviar nada que baje la seguridad.",
+  others: "Se pide a otros ahora",
+  queue: "También se le pide",
+  region: "Lo que se le pide",
+  closed: "Esta sesión está cerrada.",
+  abandoned: "Esta sesión fue abandonada.",
+  watching: "No ocupa ningún puesto: usted observa. Cualquiera puede dar alto, corte y fuego.",
+  timeLeft: "Tiempo que queda",
+  left: (of) => `quedan ${of}`,
+  past: (of) => `pasados ${of}`,
+  dueOf: {
+    toAnswer: "para contestar",
+    clearToStart: "para colacionar",
+    crank: "de la autorización",
+    cranking: "de arrancador",
+    oilFirst: "para la primera presión de aceite",
+    oilNormal: "para la presión de aceite normal",
+    starterCooling: "de descanso del arrancador",
+  },
+};
+
+export const figure: Text["figure"] = {
+  none: (most) => `Ninguna señal de mano pasa de ${most}: diga el número.`,
+  label: (name) => `Señal de mano: ${name}`,
+  toYou: "Con la mano se ve así",
+  byYou: "Con la mano usted da esto, visto de frente",
+  cutsAll: "No nombra motor: vale para todos",
+};
+
+export const entry: Text["entry"] = {
+  back: "Atrás",
+  record: "Anotar",
+  readBack: "Colacione: ¿qué motor?",
+  engine: "Entre el motor",
+  engineKey: (n) => `Motor número ${n}`,
+  reason: "Dé el motivo",
+  ownReason: (n) => `Motor ${n}: dé su propio motivo`,
+  ownWords: "O en sus palabras",
+  less: (size) => `Menos ${size}`,
+  more: (size) => `Más ${size}`,
+  inRange: "en rango",
+  low: "bajo",
+  high: "alto",
+  set: "Ponga lo que marca el instrumento",
+  scale: (from, to) => `Escala de ${from} a ${to}`,
+  range: (from, to) => `${from} a ${to}`,
+  last: (figure, ago) => `Última: ${figure}, ${ago}`,
+  notRead: "Sin leer todavía. Toque el valor si es ese.",
+  gaugeOf: (gauge, n) => `${gauge}, motor ${n}`,
+  itemOf: (item, n) => `Motor ${n}: ${item}`,
+  powerVolts: "Voltios de planta externa",
+  brakePressure: "Presión de frenos",
+};
+
+export const blades: Text["blades"] = {
+  title: "Palas contadas",
+  head: "Palas pasadas",
+  atLeast: (n) => `Al menos ${n}. Si hay resistencia: pare y dígalo.`,
+  unit: "palas",
+  enough: "suficiente",
+  more: (n) => `faltan ${n}`,
+  free: "Sin resistencia",
+  resistance: "Resistencia",
+};
+
+export const weather: Text["weather"] = {
+  title: "Tiempo",
+  wind: "Viento",
+  gusts: "Rachas",
+  air: "Aire",
+  calm: "Calma",
+  set: "Ponga el viento",
+  record: (wind, gusts, air) =>
+    `Anotar viento ${wind} kt, ${gusts === null ? "sin rachas" : `rachas ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
+};
+
+export const stops: Text["stops"] = {
+  keys: "Alto, corte, fuego",
+  hold: "Alto",
+  cut: "Corte",
+  fire: "Fuego",
+  cutWhich: "Corte: ¿qué motor?",
+  cutPrompt: "Toque el motor que se corta. Es un mensaje a la tripulación: dé también la señal de mano.",
+  cutAll: "Cortar todos los motores",
+  fireWhich: "Fuego: ¿en qué motor?",
+  firePrompt: "Toque el motor. Es un mensaje a la tripulación: grítelo y muéstrelo también.",
+  noEngine: "No es en un motor",
+  fireWhere: "Fuego: ¿dónde?",
+  fireWhereAt: (n) => `Fuego en motor ${n}: ¿dónde?`,
+};
+
+export const standing: Text["standing"] = {
+  region: "Paros vigentes",
+  notRecorded: "SIN ANOTAR: el servidor no pudo escribirlo. Actúe y páselo con señales de mano.",
+  takenIn: "Enterado",
+  fire: (place) => `Fuego: ${place}`,
+  fireAt: (n, place) => `Fuego en motor ${n}: ${place}`,
+  outOnce: (name) => `${name} dice que se apagó. Una segunda persona también debe decirlo.`,
+  outTwice: "Termina cuando dos personas en dos dispositivos dicen que se apagó.",
+  cut: (n) => `Corte motor ${n}`,
+  cutWaits: "Espera que cabina reporte parado.",
+  cutDone: "Reportado parado. Se puede dar por terminado.",
+  hold: "Alto",
+  holdTurning: (n) => `Alto: motor ${n} gira sin autorización`,
+  holdSilent: (post) => `Alto: ${post} en silencio`,
+  yours: "Lo levanta usted.",
+  crews: "Lo levanta cabina o el supervisor.",
+  owners: (name) => `Lo levanta solo ${name}.`,
+  orphaned: (name) => `${name} no ocupa puesto: también lo levanta el supervisor, con motivo.`,
+  release: "Levantar",
+};
+
+export const sent: Text["sent"] = {
+  region: "Lo que usted envió",
+  title: "Usted dijo",
+  anew: "Aún vale: enviar de nuevo",
+  drop: "Descartar",
+  stopSending: "Enviando… nadie lo ha oído todavía. Use la señal de mano.",
+  recorded: (number) => `Anotado con el número ${number}`,
+  notSent: "No salió a tiempo. ¿Aún vale?",
+  notAnswered: "Sin respuesta a tiempo: puede que se haya oído. ¿Aún vale?",
+  noAnswer: "sin respuesta todavía",
+};
+
+export const actions: Text["actions"] = {
+  seenFrom: (said, post) => `${said}, visto de ${post}`,
+  runUp: (n, item) => `Prueba del motor ${n}, ${item}`,
+  lightning: "Rayo visto",
+  good: "bien",
+  notGood: "no está bien",
+  takePost: (post) => `Tomar el puesto: ${post}`,
+  leavePost: (post) => `Dejar el puesto: ${post}`,
+  handOver: (post) => `Entregar el puesto: ${post}`,
+  vacate: (post) => `Quitar del puesto: ${post}`,
+  briefed: "Briefing recibido",
+  order: (order) => `Orden ${order}`,
+  planChanged: "Cambio de plan",
+  advance: (stage) => `Pasar a ${stage}`,
+  abandon: "Abandonar la sesión",
+  present: "Aquí estoy",
+  shown: "Mostrado en este panel",
+  shelved: "Alerta aplazada",
+  setAside: (n, condition) =>
+    n === undefined ? `Exceptuar: ${condition}` : `Exceptuar, motor ${n}: ${condition}`,
+  blades: (n, count, resistance) => `Motor ${n}: ${count} palas${resistance ? ", resistencia" : ""}`,
+  wind: (kt) => (kt === undefined ? "Reporte de tiempo" : `Viento ${kt} kt`),
+  defect: (words) => `Defecto: ${words}`,
+  defectClosed: "Defecto cerrado",
+  drill: (title) => `Procedimiento: ${title}`,
+  drillStep: (n, done) => `Paso ${n} del procedimiento: ${done ? "hecho" : "no aplica"}`,
+  drillEnded: "Procedimiento terminado",
+  alertSeen: (alert) => `Visto: ${alert}`,
+  seen: "Alerta vista",
+};

@@ -1,0 +1,104 @@
+import { pluralsOf } from "../../../shared/words/plural.ts";
+import type { Text } from "../en/text.ts";
+
+const plural = pluralsOf("es");
+const NUMBERS = ["cero", "una", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve"];
+
+export const link: Text["link"] = {
+  never: "nunca oído",
+  heard: (time) => `oído por última vez hace ${time}`,
+  connecting: "Conectando",
+  linked: "Enlazado",
+  silent: (heard) => `En silencio, ${heard}`,
+  offline: (heard) => `Sin red, ${heard}`,
+  signedOut: "Fuera de sesión",
+  tooOld: "Este panel es muy viejo: recargue",
+  waiting: (n) => `${NUMBERS[n] ?? n} ${plural(n, { one: "señal en espera", other: "señales en espera" })}`,
+  stale: (link, waiting) =>
+    `${link}${waiting === null ? "" : `; ${waiting}`}. Alto. Lo que se muestra puede ser viejo; use señales de mano. Alto, corte y fuego se guardan y salen en cuanto se oiga al servidor.`,
+  postUnknown: "enlace desconocido",
+  postLinked: "enlazado",
+  postNot: "sin conexión",
+  postSilent: (time) => `en silencio ${time}`,
+  nobody: "nadie",
+  offered: "se lo ofrecen a usted",
+  free: "toque para tomarlo",
+};
+
+export const session: Text["session"] = {
+  fetching: "Trayendo la sesión…",
+  until: (link) => `${link}. Hasta que llegue, use señales de mano y procedimientos locales.`,
+  sheet: (aircraft) => `${aircraft}: puestos y sesión`,
+  joinTitle: "Unirse desde otro dispositivo",
+  joinCode: (code) => `Unirse con el código ${code}`,
+  drawing: "Dibujando el código…",
+  record: "Registro",
+  printBrief: "Imprimir briefing",
+  printRecord: "Imprimir registro",
+  abandon: "Abandonar sesión",
+  abandonTitle: "Abandonar esta sesión",
+  abandonWhy: "¿Por qué se abandona?",
+  abandonDo: "Abandonar",
+  abandonReasons: {
+    weather: "Tiempo atmosférico",
+    defect: "Defecto encontrado",
+    crew: "Tripulación no disponible",
+  },
+};
+
+export const record: Text["record"] = {
+  title: "Registro",
+  titleOf: (aircraft) => `Registro: ${aircraft}`,
+  count: (n) => `${n} ${plural(n, { one: "evento", other: "eventos" })}, horas del servidor en UTC`,
+  print: "Imprimir (PDF)",
+  forms: { ndjson: "Evidencia (NDJSON)", json: "JSON", csv: "Tabla (CSV)" },
+  session: "A la sesión",
+  chart: "Diagrama de secuencia de mensajes",
+  sequence: "Secuencia de mensajes",
+};
+
+export const supervisor: Text["supervisor"] = {
+  board: "Todas las sesiones",
+  missing: "Antes de dejar esta etapa",
+  before: (stage) => `Antes de dejar ${stage}`,
+  rise: (n, gauge, by) => `Motor ${n}: ${gauge} sube ${by}`,
+  least: (n, gauge, least) => `Motor ${n}: ${gauge} al menos ${least}`,
+  standsOn: (n) => `Motor ${n}: en qué se apoya una autorización`,
+  wouldStandOn: (n) => `Sigue motor ${n}: en qué se apoyaría una autorización`,
+  by: (name, time) => `${name}, hace ${time}`,
+  owners: (posts) => `para ${posts}`,
+  askAside: "Pedir exceptuarla",
+  aside: (condition) => `Exceptuar: ${condition}`,
+  asideWhat:
+    "Una segunda persona en otro dispositivo debe estar de acuerdo, con su propio motivo. Ambos quedan en el registro.",
+  marks: {
+    yes: "cumplida",
+    no: "no cumplida",
+    stale: "vieja",
+    unknown: "no dicha",
+    overridden: "EXCEPTUADA",
+  },
+  answer: "Respuesta",
+  condition: "Condición",
+  who: "Quién y cuándo",
+  setAside: "Exceptuar…",
+};
+
+export const senses: Text["senses"] = {
+  notTested: "No se dio la señal de prueba de este dispositivo.",
+  region: "Señal de prueba",
+  played: "Tres tonos: ¿le llegaron?",
+  ask: "¿Este dispositivo le llega con el ruido?",
+  vibrates: "También vibra, si puede.",
+  noVibration: "Este dispositivo no puede vibrar.",
+  louder: "Si no: suba el volumen, sonido sin silenciar, y otra vez.",
+  again: "Probar otra vez",
+  test: "Señal de prueba",
+  reached: "Me llegan",
+  notReached: "No me llegan",
+  battery: (percent) => `Batería ${percent} %: cargue este dispositivo o pase el puesto a otro.`,
+  notLasting: "Las señales sin enviar no se guardan en este dispositivo: no cierre ni recargue esta pestaña.",
+  dark: "La pantalla puede apagarse: este dispositivo no la mantiene encendida.",
+  noTone: "Aquí no le llega ningún tono: mire la pantalla.",
+  soundOff: "El sonido está apagado hasta que toque la pantalla.",
+};
