@@ -90,6 +90,13 @@ function surfaces() {
         }));
     });
 }
+function small(px) {
+  return [...document.querySelectorAll(".session *")]
+    .filter((e) => !e.closest("svg, .visually-hidden") && shown(e))
+    .filter((e) => [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim()))
+    .filter((e) => Number.parseFloat(getComputedStyle(e).fontSize) < px)
+    .map((e) => `${nameOf(e)}: ${getComputedStyle(e).fontSize}`);
+}
 function flashing() {
   return document
     .getAnimations()
@@ -114,4 +121,4 @@ function flashing() {
     });
 }
 
-({ controls, surfaces, flashing });
+({ controls, surfaces, small, flashing });

@@ -4,7 +4,7 @@ import type { Light } from "../../web/words/light.ts";
 
 const IN_PAGE = readFileSync(new URL("inPage.js", import.meta.url), "utf8");
 const call = (what: string) =>
-  `(() => { ${IN_PAGE.replace("({ controls, surfaces, flashing });", `return ${what}();`)} })()`;
+  `(() => { ${IN_PAGE.replace("({ controls, surfaces, small, flashing });", `return ${what};`)} })()`;
 
 /** 22 mm and 30 mm at 96 px to the inch, less what rounding of layout may take. */
 const KEY = 83;
@@ -41,17 +41,22 @@ export interface Surface {
  * formula of WCAG 2.2 on computed colours, transparent grounds resolved to what lies behind.
  */
 export function controls(page: Page): Promise<Measured[]> {
-  return page.evaluate(call("controls"));
+  return page.evaluate(call("controls()"));
 }
 
 /** The surfaces of the page that are at least a key large. */
 export function surfaces(page: Page): Promise<Surface[]> {
-  return page.evaluate(call("surfaces"));
+  return page.evaluate(call("surfaces()"));
+}
+
+/** Words smaller than so many CSS pixels, drawings apart. */
+export function smallWords(page: Page, px: number): Promise<string[]> {
+  return page.evaluate(call(`small(${px})`));
 }
 
 /** Rates of everything that flashes just now: cycles a second and how often its opacity rises in one cycle. */
 export function flashing(page: Page): Promise<{ name: string; perSecond: number }[]> {
-  return page.evaluate(call("flashing"));
+  return page.evaluate(call("flashing()"));
 }
 
 /** What a control lacks of what the four posts promise. */

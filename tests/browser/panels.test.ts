@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Crew, planAndBrief, signInCrew } from "./crew.ts";
-import { drawnFaults, flashing } from "./measure.ts";
+import { drawnFaults, flashing, smallWords } from "./measure.ts";
 import { openBrowser, type Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
@@ -146,6 +146,38 @@ describe("the panels of the four posts", () => {
     await crew.power.sees(/^Recorded as number \d+$/);
   });
 
+  it("[PAN-18] write up a defect from any post; the supervisor closes it with a reason", async () => {
+    const { guard, supervisor } = crew;
+    await guard.press("Posts and session");
+    for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
+      await guard.press(key);
+    await guard.press("Close");
+    await supervisor.sees("Defect bars the start: Oil leak");
+    await supervisor.press("Posts and session");
+    for (const key of ["Defects", "Close it", "Mended and checked"]) await supervisor.press(key);
+    await supervisor.sees("No open defect is written up for this aircraft.");
+    await supervisor.press("Close");
+    await supervisor.press("Close");
+    expect(await supervisor.page.getByText("Defect bars the start").count()).toBe(0);
+  });
+
+  it("[PAN-19] change the plan after the brief, with its reason", async () => {
+    const { cockpit, supervisor } = crew;
+    await supervisor.press("Posts and session");
+    await supervisor.press("Change the plan");
+    const sheet = supervisor.page.getByRole("dialog");
+    const goOn = sheet.getByRole("button", { name: "Go on to the reason" });
+    expect(await goOn.isDisabled()).toBe(true);
+    await supervisor.press(/^Engine 2:/, sheet);
+    await supervisor.press(/^Engine 2:/, sheet);
+    await goOn.click();
+    await supervisor.press("Equipment not available");
+    await cockpit.press("Posts and session");
+    await cockpit.press("Change the plan");
+    await cockpit.sees("Order of starting: 3-4-1-2");
+    for (const seat of [cockpit, cockpit, supervisor]) await seat.press("Close");
+  });
+
   it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its ground, in every light", async () => {
     const faults: string[] = [];
     const measured = async (page: Page, what: string) => {
@@ -166,6 +198,16 @@ describe("the panels of the four posts", () => {
     }
     expect(faults).toEqual([]);
   }, 60_000);
+
+  it("[VIS-5] seen from 0.7 m no words are smaller than 16 minutes of arc", async () => {
+    // A capital of B612 is 0.75 of its size: 2 * 0.7 m * tan(8 minutes) = 3.26 mm is a size of 16.4 px.
+    for (const [post, { page }] of seats()) {
+      const before = page.viewportSize() ?? { width: 1180, height: 820 };
+      await page.setViewportSize({ width: 1180, height: 820 });
+      expect(await smallWords(page, 16.4), post).toEqual([]);
+      await page.setViewportSize(before);
+    }
+  });
 
   it("[VIS-1] the light is one touch away, towards the dark, and stays with the device", async () => {
     const { page } = crew.guard;

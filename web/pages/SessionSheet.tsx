@@ -1,14 +1,17 @@
 import { useEffect, useState } from "react";
 import { isOver } from "../../shared/session/state.ts";
 import { api, signOut } from "../net/app.ts";
+import { DefectsSheet } from "../posts/shared/DefectsSheet.tsx";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
 import { UpdateWaits } from "../pwa/Update.tsx";
 import { Qr } from "../ui/Qr.tsx";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
+import { useWords } from "../words/words.ts";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
+import { PlanChange } from "./PlanChange.tsx";
 import { go } from "./route.ts";
 import { UnitsSheet } from "./UnitsSheet.tsx";
 
@@ -18,6 +21,8 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
   const [choosing, setChoosing] = useState(false);
+  const [open, setOpen] = useState<"defects" | "plan" | null>(null);
+  const { text } = useWords();
   const { id } = panel.state;
   useEffect(() => {
     api.sessions().then(
@@ -25,7 +30,8 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
       () => undefined,
     );
   }, [id]);
-  const mayAbandon = (panel.post === "supervisor" || panel.post === "cockpit") && !isOver(panel.state);
+  const over = isOver(panel.state);
+  const mayAbandon = (panel.post === "supervisor" || panel.post === "cockpit") && !over;
   if (abandoning) {
     return (
       <Sheet title={words.abandonTitle} onClose={onClose}>
@@ -43,6 +49,8 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
       </Sheet>
     );
   }
+  if (open === "defects") return <DefectsSheet panel={panel} onClose={() => setOpen(null)} />;
+  if (open === "plan") return <PlanChange panel={panel} onClose={() => setOpen(null)} />;
   if (choosing) return <UnitsSheet onClose={() => setChoosing(false)} />;
   return (
     <Sheet title={words.sheet(panel.state.aircraft)} onClose={onClose}>
@@ -59,6 +67,16 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
       )}
       <LanguageKeys person={panel.me.id} />
       <div className="option-keys">
+        {!over && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("defects")}>
+            {text.defects.key}
+          </button>
+        )}
+        {mayAbandon && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("plan")}>
+            {text.planChange.key}
+          </button>
+        )}
         <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
           {units.title}
         </button>

@@ -1,4 +1,5 @@
 import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
+import { defects, planChange } from "./changes.ts";
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
 import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
@@ -14,6 +15,7 @@ export const text = {
   blades,
   caution,
   checks,
+  defects,
   elsewhere,
   engines,
   entry,
@@ -28,6 +30,7 @@ export const text = {
   net,
   options,
   plan,
+  planChange,
   planning,
   posts,
   ramp,

@@ -1,0 +1,72 @@
+import { useState } from "react";
+import type { Panel } from "../posts/shared/model.ts";
+import { ReasonEntry } from "../ui/ReasonEntry.tsx";
+import { Sheet } from "../ui/Sheet.tsx";
+import { useWords } from "../words/words.ts";
+import { OrderPlan } from "./OrderPlan.tsx";
+
+/** Another order or source of power than planned, with its reason for the record. */
+export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }) {
+  const { state } = panel;
+  const [order, setOrder] = useState<number[]>([...state.order]);
+  const [power, setPower] = useState(state.powerSource);
+  const [asking, setAsking] = useState(false);
+  const words = useWords().text.planChange;
+  const newOrder = order.join() !== state.order.join();
+  const newPower = power !== state.powerSource;
+  const change = (reason: string) => {
+    panel.act({
+      type: "amendPlan",
+      reason,
+      ...(newOrder ? { order } : {}),
+      ...(newPower ? { powerSource: power } : {}),
+    });
+    onClose();
+  };
+  return (
+    <Sheet title={words.title} onClose={onClose}>
+      {asking ? (
+        <ReasonEntry
+          prompt={words.why}
+          usual={words.usual}
+          word={words.change}
+          disabled={!panel.fresh}
+          onEnter={change}
+          onBack={() => setAsking(false)}
+        />
+      ) : (
+        <>
+          <p>{words.lead}</p>
+          <OrderPlan type={state.type} order={order} onOrder={setOrder} />
+          <section className="options" aria-label={words.power}>
+            <h3>{words.power}</h3>
+            <div className="option-keys">
+              {(["groundPower", "batteries"] as const).map((p) => (
+                <button
+                  key={p}
+                  type="button"
+                  className="answer"
+                  data-tone="plain"
+                  aria-pressed={power === p}
+                  onClick={() => setPower(p)}
+                >
+                  {words[p]}
+                </button>
+              ))}
+            </div>
+          </section>
+          {!newOrder && !newPower && <p>{words.same}</p>}
+          <button
+            type="button"
+            className="answer"
+            data-tone="yes"
+            disabled={!panel.fresh || order.length === 0 || (!newOrder && !newPower)}
+            onClick={() => setAsking(true)}
+          >
+            {words.go}
+          </button>
+        </>
+      )}
+    </Sheet>
+  );
+}

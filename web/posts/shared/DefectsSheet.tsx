@@ -1,0 +1,84 @@
+import { useState } from "react";
+import type { Defect } from "../../../shared/session/state.ts";
+import { ago } from "../../ui/numbers.ts";
+import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
+import { Sheet } from "../../ui/Sheet.tsx";
+import { useWords } from "../../words/words.ts";
+import type { Panel } from "./model.ts";
+import { WriteDefect } from "./WriteDefect.tsx";
+
+/** The aircraft's open defects: read by everybody, written by any post, closed by the supervisor with a reason. */
+export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
+  const [writing, setWriting] = useState(false);
+  const [closing, setClosing] = useState<Defect | null>(null);
+  const words = useWords().text.defects;
+  const { defects } = panel.state;
+  return (
+    <Sheet title={words.title(defects.length)} onClose={onClose}>
+      {writing && <WriteDefect panel={panel} onDone={() => setWriting(false)} />}
+      {closing && (
+        <ReasonEntry
+          prompt={`${closing.words}. ${words.whyClosed}`}
+          usual={words.usualClosed}
+          word={words.close}
+          disabled={!panel.fresh}
+          onEnter={(reason) => {
+            panel.act({ type: "closeDefect", defect: closing.id, reason });
+            setClosing(null);
+          }}
+          onBack={() => setClosing(null)}
+        />
+      )}
+      {!writing && !closing && (
+        <>
+          {defects.length === 0 && <p>{words.none}</p>}
+          <ul className="defects">
+            {defects.map((d) => (
+              <DefectRow
+                key={d.id}
+                defect={d}
+                now={panel.now}
+                onCloseIt={panel.post === "supervisor" && panel.fresh ? () => setClosing(d) : null}
+              />
+            ))}
+          </ul>
+          {panel.post !== null && (
+            <button
+              type="button"
+              className="answer"
+              data-tone="yes"
+              disabled={!panel.fresh}
+              onClick={() => setWriting(true)}
+            >
+              {words.write}
+            </button>
+          )}
+        </>
+      )}
+    </Sheet>
+  );
+}
+
+interface RowProps {
+  defect: Defect;
+  now: number;
+  onCloseIt: (() => void) | null;
+}
+
+function DefectRow({ defect: d, now, onCloseIt }: RowProps) {
+  const { text } = useWords();
+  const words = text.defects;
+  return (
+    <li data-bars={d.barsStart || undefined}>
+      <span className="defect-where">{d.engine === null ? words.aircraft : words.engine(d.engine)}</span>
+      <strong>{d.words}</strong>
+      <span className="defect-bars">{d.barsStart ? words.bars : words.barsNot}</span>
+      <span className="defect-by">{words.by(d.by.name, ago(now - d.by.at, text))}</span>
+      {onCloseIt && (
+        <button type="button" className="small-key" onClick={onCloseIt}>
+          {words.close}
+        </button>
+      )}
+    </li>
+  );
+}

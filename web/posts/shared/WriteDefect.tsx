@@ -1,0 +1,82 @@
+import { useState } from "react";
+import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
+import { useWords } from "../../words/words.ts";
+import type { Panel } from "./model.ts";
+
+/** One question at a time: where it is, what is wrong, and whether a start may go on with it. */
+export function WriteDefect({ panel, onDone }: { panel: Panel; onDone(): void }) {
+  const [engine, setEngine] = useState<number | null | undefined>(undefined);
+  const [what, setWhat] = useState<string | null>(null);
+  const words = useWords().text.defects;
+  const write = (barsStart: boolean) => {
+    if (what === null) return;
+    panel.act({ type: "writeDefect", words: what, barsStart, ...(engine == null ? {} : { engine }) });
+    onDone();
+  };
+  if (engine === undefined) {
+    return (
+      <section className="entry" aria-label={words.where}>
+        <h3>{words.where}</h3>
+        <div className="option-keys">
+          {panel.state.engines.map((e) => (
+            <button
+              key={e.n}
+              type="button"
+              className="answer"
+              data-tone="plain"
+              onClick={() => setEngine(e.n)}
+            >
+              {words.engine(e.n)}
+            </button>
+          ))}
+          <button type="button" className="answer" data-tone="plain" onClick={() => setEngine(null)}>
+            {words.theAircraft}
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={onDone}>
+            {words.back}
+          </button>
+        </div>
+      </section>
+    );
+  }
+  if (what === null) {
+    return (
+      <ReasonEntry
+        prompt={words.what}
+        usual={words.usual}
+        word={words.go}
+        disabled={false}
+        onEnter={setWhat}
+        onBack={() => setEngine(undefined)}
+      />
+    );
+  }
+  return (
+    <section className="entry" aria-label={words.judge(what)}>
+      <h3>{words.judge(what)}</h3>
+      <div className="answers">
+        <button
+          type="button"
+          className="answer"
+          data-tone="no"
+          disabled={!panel.fresh}
+          onClick={() => write(true)}
+        >
+          {words.bars}
+        </button>
+        <button
+          type="button"
+          className="answer"
+          data-tone="plain"
+          disabled={!panel.fresh}
+          onClick={() => write(false)}
+        >
+          {words.barsNot}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setWhat(null)}>
+          {words.back}
+        </button>
+      </div>
+    </section>
+  );
+}

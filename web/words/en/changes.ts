@@ -1,0 +1,36 @@
+/** What a session begins with and may still change: its plan, and the aircraft's defects. */
+export const defects = {
+  title: (n: number) => `Defects: ${n}`,
+  key: "Defects",
+  none: "No open defect is written up for this aircraft.",
+  aircraft: "Aircraft",
+  engine: (n: number) => `Number ${n}`,
+  bars: "Bars a start",
+  barsNot: "Bars no start",
+  by: (name: string, when: string) => `${name}, ${when}`,
+  write: "Write up a defect",
+  where: "Where is it?",
+  theAircraft: "The aircraft, no engine",
+  what: "What is wrong?",
+  usual: ["Oil leak", "Starter does not engage", "Gauge cannot be read", "Hydraulic leak", "Tyre or brake"],
+  go: "Go on",
+  back: "Back",
+  judge: (words: string) => `${words}. Does it bar a start?`,
+  close: "Close it",
+  whyClosed: "Why is it closed?",
+  usualClosed: ["Mended and checked", "Found not to be one", "Allowed by the approved list"],
+};
+
+export const planChange = {
+  key: "Change the plan",
+  title: "Change the plan",
+  lead: "A change voids every clearance and leave given, and everybody sees it.",
+  power: "Electrical power for the start",
+  groundPower: "Ground power cart",
+  batteries: "Aircraft batteries",
+  why: "Why is the plan changed?",
+  usual: ["Defect found", "Weather", "Equipment not available"],
+  go: "Go on to the reason",
+  same: "This is the plan as it stands.",
+  change: "Change the plan",
+};
