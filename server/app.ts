@@ -8,7 +8,8 @@ import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
-import { healthRoutes } from "./http/health.ts";
+import { healthRoutes, isReady } from "./http/health.ts";
+import { metricsRoute } from "./http/metrics.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
@@ -19,6 +20,7 @@ import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { printRoutes } from "./print/routes.ts";
+import { Metrics } from "./telemetry/metrics.ts";
 import type { Tls } from "./tls.ts";
 
 export interface AppOptions {
@@ -28,6 +30,8 @@ export interface AppOptions {
   /** Sign-in attempts one address may make in a minute. */
   signInsPerMinute: number;
   live: LiveOptions;
+  /** The token that lets in scrapers from elsewhere, and whether Node's own figures are told: once a process. */
+  metrics?: { token: string | null; process: boolean };
   /** Under which nonces are made: servers behind one address share it. */
   secret: Buffer;
   /** The certificate to speak TLS with; null for plain HTTP. */
@@ -58,7 +62,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   await document(app as unknown as FastifyInstance);
 
   const perMinute = options.signInsPerMinute;
-  await app.register(healthRoutes, { prefix: "/health", store, sessions });
+  await app.register(healthRoutes, { prefix: "/health", store });
   await app.register(signInRoute, { prefix: "/api", signIns, proofs, perMinute });
   await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
@@ -77,6 +81,11 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     { prefix: "/api" },
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
-  live(app as unknown as FastifyInstance, house, proofs, options.live);
+  const sockets = live(app as unknown as FastifyInstance, house, proofs, options.live);
+  const looks = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
+  const metrics = new Metrics(looks);
+  if (options.metrics?.process) metrics.withProcess();
+  app.addHook("onClose", async () => metrics.close());
+  await app.register(metricsRoute, { metrics, token: options.metrics?.token ?? null });
   return app as unknown as FastifyInstance;
 }

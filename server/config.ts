@@ -12,6 +12,9 @@ const origin = z.string().refine((text) => {
   }
 }, "each must be an origin such as https://ramp.example, without a path");
 
+/** A setting of ours by its name: one nobody knows is a slip of the pen, and what was meant would stay unset. */
+const OURS = "CHOCKSIDE_";
+
 const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
 
 const listed = (text: string) => text.split(",").flatMap((o) => o.trim() || []);
@@ -33,7 +36,7 @@ function isStrong(text: string): boolean {
   return bytes.length >= SECRET_BYTES && new Set(bytes).size >= DIFFERENT_BYTES;
 }
 
-const environmentSchema = z.object({
+export const environmentSchema = z.object({
   PORT: z.coerce
     .number({ error: "must be a number" })
     .int()
@@ -91,6 +94,10 @@ const environmentSchema = z.object({
     .refine(isStrong, "must be 32 bytes of chance in base64 or hex: openssl rand -base64 32")
     .transform((text) => bytesOf(text))
     .optional(),
+  CHOCKSIDE_METRICS_TOKEN: z
+    .string()
+    .regex(/^[A-Za-z0-9+/_=.~-]{24,}$/, "must be at least 24 letters and digits: openssl rand -base64 32")
+    .optional(),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -112,6 +119,8 @@ export interface Config {
   limits: SignInLimits;
   /** Shared by servers behind one address; a server alone makes one up at its start. */
   secret: Buffer | null;
+  /** Lets scrapers on other machines read the metrics; null keeps them to this machine. */
+  metricsToken: string | null;
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
@@ -121,6 +130,9 @@ export interface Config {
  */
 export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const set = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ""));
+  const unknown = Object.keys(set).filter((key) => key.startsWith(OURS) && !(key in environmentSchema.shape));
+  if (unknown.length > 0)
+    throw new StartRefused(`settings are wrong: there is no ${unknown.join(", ")}: see server/OPERATING.md`);
   const read = environmentSchema.safeParse(set);
   if (!read.success) {
     const faults = read.error.issues.map((i) => `${String(i.path[0])} ${i.message}`);
@@ -150,6 +162,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
       idleMs: of.CHOCKSIDE_IDLE_MINUTES * 60_000,
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
+    metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,
     logLevel: CHOCKSIDE_LOG,
   };
 }

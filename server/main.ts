@@ -56,6 +56,7 @@ async function main(): Promise<void> {
     site: SITE,
     signInsPerMinute: SIGN_INS_PER_MINUTE,
     live: { origins: config.origins },
+    metrics: { token: config.metricsToken, process: true },
     secret: config.secret ?? randomBytes(32),
     tls,
   });

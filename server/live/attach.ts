@@ -4,6 +4,7 @@ import { isOver } from "../../shared/session/state.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { House } from "../house.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
+import { TRACES } from "../telemetry/trace.ts";
 import { handshake } from "./handshake.ts";
 import { type Io, LIVE_PATH, type PanelSocket, sessionRoom, signInRoom } from "./io.ts";
 import { LIMITS } from "./limits.ts";
@@ -16,8 +17,13 @@ export interface LiveOptions {
   origins: readonly string[];
 }
 
-/** Puts the sockets onto Fastify's server. Fastify's hooks do not see them: limits and sign-in are their own here. */
-export function live(app: FastifyInstance, house: House, proofs: Proofs, { origins }: LiveOptions): void {
+/** Puts the sockets onto Fastify's server; the answer counts them. Fastify's hooks do not see them: limits and sign-in are their own here. */
+export function live(
+  app: FastifyInstance,
+  house: House,
+  proofs: Proofs,
+  { origins }: LiveOptions,
+): () => number {
   const { sessions, signIns, clock, timers } = house;
   const io: Io = new Server(app.server, {
     path: LIVE_PATH,
@@ -55,7 +61,12 @@ export function live(app: FastifyInstance, house: House, proofs: Proofs, { origi
   };
 
   sessions.tell({
-    recorded: (session, events) => io.to(sessionRoom(session)).emit("events", { session, events }),
+    recorded: (session, events) => {
+      io.to(sessionRoom(session)).emit("events", { session, events });
+      const [from, to] = [events[0]?.seq ?? 0, events.at(-1)?.seq ?? 0];
+      if (TRACES.fanOut.hasSubscribers)
+        TRACES.fanOut.publish({ session, from, to, sockets: watching(session).length });
+    },
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
     ramp: () => io.emit("ramp"),
   });
@@ -132,4 +143,5 @@ export function live(app: FastifyInstance, house: House, proofs: Proofs, { origi
   app.addHook("onClose", async () => {
     io.engine.close();
   });
+  return () => io.engine.clientsCount;
 }

@@ -7,10 +7,10 @@ const AGAIN_MS = 1_000;
 export class Deadlines {
   readonly #clock: Clock;
   readonly #timers: Timers;
-  readonly #due: (session: string) => void;
+  readonly #due: (session: string, at: number) => void;
   readonly #cancel = new Map<string, () => void>();
 
-  constructor(clock: Clock, timers: Timers, due: (session: string) => void) {
+  constructor(clock: Clock, timers: Timers, due: (session: string, at: number) => void) {
     this.#clock = clock;
     this.#timers = timers;
     this.#due = due;
@@ -19,13 +19,13 @@ export class Deadlines {
   /** Sets the session's one timer to `at`, server milliseconds; null means that none is needed. */
   set(session: string, at: number | null): void {
     this.clear(session);
-    if (at !== null) this.#wait(session, at - this.#clock.now());
+    if (at !== null) this.#wait(session, at, at - this.#clock.now());
   }
 
   /** After a deadline at which nothing could be done. */
   again(session: string, at: number | null): void {
     this.clear(session);
-    if (at !== null) this.#wait(session, Math.max(AGAIN_MS, at - this.#clock.now()));
+    if (at !== null) this.#wait(session, at, Math.max(AGAIN_MS, at - this.#clock.now()));
   }
 
   clear(session: string): void {
@@ -38,10 +38,10 @@ export class Deadlines {
     this.#cancel.clear();
   }
 
-  #wait(session: string, ms: number): void {
+  #wait(session: string, at: number, ms: number): void {
     const cancel = this.#timers.after(ms, () => {
       this.#cancel.delete(session);
-      this.#due(session);
+      this.#due(session, at);
     });
     this.#cancel.set(session, cancel);
   }

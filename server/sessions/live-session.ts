@@ -4,6 +4,7 @@ import type { SessionState } from "../../shared/session/state.ts";
 import type { Step } from "../../shared/session/step.ts";
 import { sha256 } from "../sha256.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
+import { appendTraced } from "./append-traced.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
 import { type Replayed, replay, TAIL } from "./replay.ts";
 import { rowOf } from "./row.ts";
@@ -103,7 +104,7 @@ export class LiveSession {
   async #append({ state, sealed, events }: Drafting): Promise<void> {
     const last = sealed.at(-1);
     if (!last) return;
-    await this.#store.append({
+    await appendTraced(this.#store, {
       expected: this.#held.state.seq,
       events: sealed.map((s, i) => {
         const { at, command, fact } = events[i] as SessionEvent;

@@ -12,6 +12,8 @@ import { isStop } from "../../shared/session/stop.ts";
 import type { Clock, Timers } from "../clock.ts";
 import { sha256 } from "../sha256.ts";
 import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
+import { TRACES, traced } from "../telemetry/trace.ts";
+import { appendTraced } from "./append-traced.ts";
 import { type Audience, nobody } from "./audience.ts";
 import { Deadlines } from "./deadlines.ts";
 import { LiveSession } from "./live-session.ts";
@@ -50,12 +52,11 @@ export class Sessions {
   /** Those in memory that are over, longest untouched first. */
   readonly #over = new Set<string>();
   #audience: Audience = nobody;
-  #failing = false;
   #leaving: Promise<unknown> = Promise.resolve();
 
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
-    this.#deadlines = new Deadlines(deps.clock, deps.timers, (id) => void this.#due(id));
+    this.#deadlines = new Deadlines(deps.clock, deps.timers, (id, at) => void this.#due(id, at));
   }
 
   /** Who is told of what is recorded from now on. */
@@ -63,9 +64,18 @@ export class Sessions {
     this.#audience = audience;
   }
 
-  /** True from an append that could not be kept until one that was. */
-  get failing(): boolean {
-    return this.#failing;
+  /** How many sessions are not over, and how many holds stand in them. */
+  async overview(): Promise<{ live: number; holds: number }> {
+    const heads = await this.#deps.store.openHeads();
+    const states = await Promise.all(
+      heads.map(({ id }) =>
+        this.get(id).then(
+          (live) => live.state,
+          () => null,
+        ),
+      ),
+    );
+    return { live: heads.length, holds: states.reduce((sum, state) => sum + (state?.holds.length ?? 0), 0) };
   }
 
   /** After a start: every session that is not over records it, which voids its clearances; its holds stand. */
@@ -107,9 +117,8 @@ export class Sessions {
     const sealed = seal(event, genesis(event.session, sha256), sha256);
     const row = rowOf(base, step.state, sealed.hash);
     const { at, command, fact } = event;
-    await this.#kept(
-      this.#deps.store.append({ expected: 0, events: [{ ...sealed, at, command, type: fact.type }], row }),
-    );
+    const stored = [{ ...sealed, at, command, type: fact.type }];
+    await this.#kept(appendTraced(this.#deps.store, { expected: 0, events: stored, row }));
     const answered = new Map<string, Answered>();
     noteAnswers(answered, step.events);
     const held = { state: step.state, headHash: sealed.hash, answered, tail: step.events };
@@ -125,7 +134,21 @@ export class Sessions {
    *
    * Whenever it throws but for the first reason, a stop has been passed on unrecorded.
    */
-  async command(person: Person, command: Command): Promise<CommandResult> {
+  command(person: Person, command: Command): Promise<CommandResult> {
+    const { id, session, action } = command;
+    return traced(
+      TRACES.command,
+      () => this.#answer(person, command),
+      (outcome) => {
+        const result = "value" in outcome ? outcome.value : null;
+        const reason = result?.status === "refused" ? result.refusal.reason : null;
+        const { type } = action;
+        return { session, command: id, action: type, outcome: result?.status ?? ("failed" as const), reason };
+      },
+    );
+  }
+
+  async #answer(person: Person, command: Command): Promise<CommandResult> {
     const { clock } = this.#deps;
     const { clientAt, ...rest } = command;
     const digest = sha256(canonical(rest));
@@ -196,7 +219,7 @@ export class Sessions {
   }
 
   /** A deadline came: what time has brought is recorded. */
-  async #due(id: string): Promise<void> {
+  async #due(id: string, at: number): Promise<void> {
     const { clock, log } = this.#deps;
     try {
       const live = await this.get(id);
@@ -207,10 +230,11 @@ export class Sessions {
           return step.events.length;
         }),
       );
-      if (events === 0) this.#deadlines.again(id, isOver(live.state) ? null : nextDeadline(live.state));
+      if (events > 0) TRACES.deadline.publish({ session: id, lateMs: clock.now() - at });
+      else this.#deadlines.again(id, isOver(live.state) ? null : nextDeadline(live.state));
     } catch (error) {
       log.error({ err: error, session: id }, "a deadline could not be recorded");
-      this.#deadlines.again(id, clock.now());
+      this.#deadlines.again(id, at);
     }
   }
 
@@ -226,14 +250,9 @@ export class Sessions {
 
   async #kept<T>(append: Promise<T>): Promise<T> {
     try {
-      const value = await append;
-      this.#failing = false;
-      return value;
+      return await append;
     } catch (error) {
-      if (error instanceof StoreFailure) {
-        this.#failing = true;
-        this.#deps.log.error({ err: error }, "events could not be kept");
-      }
+      if (error instanceof StoreFailure) this.#deps.log.error({ err: error }, "events could not be kept");
       throw error;
     }
   }

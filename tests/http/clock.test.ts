@@ -70,6 +70,7 @@ describe("settings", () => {
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
       secret: null,
       tls: { is: "off" },
+      metricsToken: null,
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
@@ -89,6 +90,7 @@ describe("settings", () => {
         CHOCKSIDE_TLS_NAMES: "ramp.example, 10.0.0.5",
         CHOCKSIDE_IDLE_MINUTES: "15",
         CHOCKSIDE_SECRET: "000102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f",
+        CHOCKSIDE_METRICS_TOKEN: "0123456789abcdef01234567",
         CHOCKSIDE_LOG: "silent",
       }),
     ).toEqual({
@@ -109,6 +111,7 @@ describe("settings", () => {
         names: ["ramp.example", "10.0.0.5"],
       },
       secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),
+      metricsToken: "0123456789abcdef01234567",
       logLevel: "silent",
     });
   });
@@ -125,6 +128,8 @@ describe("settings", () => {
     [{ CHOCKSIDE_DEVICES: "some" }, /CHOCKSIDE_DEVICES must be auto/],
     [{ CHOCKSIDE_SHIFT_HOURS: "25" }, /CHOCKSIDE_SHIFT_HOURS must be at most 24/],
     [{ CHOCKSIDE_IDLE_MINUTES: "0" }, /CHOCKSIDE_IDLE_MINUTES must be at least 5/],
+    [{ CHOCKSIDE_METRICS_TOKEN: "short" }, /CHOCKSIDE_METRICS_TOKEN must be at least 24/],
+    [{ CHOCKSIDE_DATE: "x" }, /there is no CHOCKSIDE_DATE: see server\/OPERATING.md/],
     [{ CHOCKSIDE_LOG: "loud" }, /CHOCKSIDE_LOG must be one of/],
     [{ PORT: "x", CHOCKSIDE_DEMO: "y" }, /PORT .*; CHOCKSIDE_DEMO /],
   ])("[SRV-14] that are wrong are named, with what they must be: %j", (environment, message) => {

@@ -117,6 +117,7 @@ describe("the documentation", () => {
       "/api/types/{id}/{version}/export",
       "/health/live",
       "/health/ready",
+      "/metrics",
     ]);
     for (const [path, methods] of Object.entries<Record<string, { summary: string; responses: object }>>(
       paths,

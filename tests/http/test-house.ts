@@ -63,6 +63,7 @@ export interface TestOptions {
   idleMs?: number;
   tls?: Tls;
   site?: string;
+  metricsToken?: string;
 }
 
 /** The test type as somebody approved it: a draft is never planned. */
@@ -98,6 +99,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     site: options.site ?? "/nowhere",
     signInsPerMinute: options.signInsPerMinute ?? 1_000,
     live: { origins: options.origins ?? [] },
+    metrics: { token: options.metricsToken ?? null, process: false },
     secret: randomBytes(32),
     tls: options.tls ?? null,
   });

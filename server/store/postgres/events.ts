@@ -123,11 +123,14 @@ export class PostgresEventStore implements EventStore {
   }
 
   async probe(): Promise<void> {
-    await this.#select(
-      `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
-       ON CONFLICT ("key") DO UPDATE SET "value" = ("Meta"."value"::bigint + 1)::text`,
-      [],
-    );
+    // On the writer's own connection: that one being gone is what keeps events from being recorded.
+    const text = `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
+       ON CONFLICT ("key") DO UPDATE SET "value" = ("Meta"."value"::bigint + 1)::text`;
+    try {
+      await this.#writer.query({ name: "probe", text, values: [] }, TRY_MS);
+    } catch (error) {
+      throw new StoreFailure(messageOf(error), { cause: error });
+    }
   }
 
   async close(): Promise<void> {

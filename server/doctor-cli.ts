@@ -1,0 +1,87 @@
+// npm run doctor: looks at the installation without changing it, and says what to do. Ends with 1 when something must be
+// done before it can be relied on.
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { type Config, readConfig } from "./config.ts";
+import { certificate } from "./doctor/certificate.ts";
+import { databaseFindings } from "./doctor/database.ts";
+import { bad, type Finding, ok } from "./doctor/finding.ts";
+import {
+  clockAgainstRecord,
+  clockKept,
+  diskSpace,
+  freeAt,
+  nodeVersion,
+  signingKey,
+} from "./doctor/machine.ts";
+import { examine } from "./store/examine.ts";
+import { openStores } from "./store/stores.ts";
+
+const MARKS = { ok: "ok   ", watch: "WATCH", bad: "BAD  " };
+const findings = await look();
+for (const { at, is, says, todo } of findings)
+  console.log(`${MARKS[is]} ${at}: ${says}${todo === undefined ? "" : `\n      -> ${todo}`}`);
+const worst = findings.filter((f) => f.is === "bad").length;
+console.log(worst === 0 ? "Nothing stands in the way." : `${worst} to be put right.`);
+process.exitCode = worst === 0 ? 0 : 1;
+
+async function look(): Promise<Finding[]> {
+  const { version, engines } = JSON.parse(
+    readFileSync(fileURLToPath(new URL("../package.json", import.meta.url)), "utf8"),
+  );
+  const found = [ok("Chockside", version), nodeVersion(process.version, engines.node)];
+  let config: Config;
+  try {
+    config = readConfig(process.env);
+  } catch (error) {
+    return [...found, bad("settings", (error as Error).message, "see the table in server/OPERATING.md")];
+  }
+  found.push(ok("settings", "all known and in range"));
+  found.push(signingKey(config.signingKey.file, config.signingKey.ours));
+  found.push(await certificate(config.tls, Date.now()));
+  found.push(clockKept(timeServer()));
+  return [...found, ...(config.postgres === null ? onFile(config) : await onPostgres(config))];
+}
+
+function onFile({ data }: Config): Finding[] {
+  const examined = examine(data);
+  const found = databaseFindings(data, examined);
+  try {
+    found.push(diskSpace(data, freeAt(data)));
+  } catch {
+    // The folder is not there yet: the database's own finding says so.
+  }
+  return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
+}
+
+async function onPostgres(config: Config): Promise<Finding[]> {
+  try {
+    const { store, close } = await openStores(config, Date.now());
+    try {
+      await store.probe();
+      return [
+        ok("database", "PostgreSQL answers and writes"),
+        clockAgainstRecord(Date.now(), await store.newestAt()),
+      ];
+    } finally {
+      await close();
+    }
+  } catch (error) {
+    return [bad("database", (error as Error).message, "check DATABASE_URL and that PostgreSQL runs")];
+  }
+}
+
+/** What systemd says, where there is one. */
+function timeServer(): boolean | null {
+  try {
+    const said = execFileSync("timedatectl", ["show", "--property=NTPSynchronized", "--value"], {
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "ignore"],
+      timeout: 2_000,
+    });
+    return said.trim() === "yes";
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,26 @@
+import { existsSync } from "node:fs";
+import { openTls, type TlsChoice } from "../tls.ts";
+import { bad, type Finding, ok, watch } from "./finding.ts";
+
+const AT = "certificate";
+
+/** What the server would say of its certificate; none is made here. */
+export async function certificate(choice: TlsChoice, now: number): Promise<Finding> {
+  if (choice.is === "off") return ok(AT, "none: the server speaks plain HTTP");
+  const { cert, key } = choice;
+  if (choice.is === "own" && !existsSync(cert)) return ok(AT, `the next start makes one: ${cert}`);
+  try {
+    const tls = await openTls({ is: "files", cert, key }, now);
+    if (tls?.advice) {
+      const todo = choice.is === "own" ? "restart the server: it makes a new one" : "put a new one there";
+      return watch(AT, tls.advice, `${todo}, and tell every device to trust it`);
+    }
+    return ok(AT, `${cert}, SHA-256 ${tls?.fingerprint}`);
+  } catch (error) {
+    return bad(
+      AT,
+      (error as Error).message,
+      "put a certificate and its key there, or remove both for a new one",
+    );
+  }
+}

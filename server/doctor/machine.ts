@@ -1,0 +1,80 @@
+import { statfsSync, statSync } from "node:fs";
+import { dirname } from "node:path";
+import { bad, type Finding, ok, watch } from "./finding.ts";
+
+/** Room below which somebody should look, and below which the next session may not fit. Bytes; our own judgement. */
+const WATCH_BYTES = 2 * 1024 ** 3;
+const BAD_BYTES = 200 * 1024 ** 2;
+
+/** @param needed the oldest version that runs it, as package.json says: `>=20.19.0` */
+export function nodeVersion(version: string, needed: string): Finding {
+  const parts = (text: string) =>
+    text
+      .replace(/^[^0-9]*/, "")
+      .split(".")
+      .map(Number);
+  const [have, least] = [parts(version), parts(needed)];
+  const differs = least.findIndex((n, i) => n !== have[i]);
+  const enough = differs < 0 || (have[differs] ?? 0) > (least[differs] ?? 0);
+  return enough
+    ? ok("Node", version)
+    : bad("Node", `${version}, but ${needed} is needed`, "install a newer Node");
+}
+
+export function diskSpace(folder: string, free: number): Finding {
+  const says = `${(free / 1024 ** 3).toFixed(1)} GiB free where ${folder} is`;
+  if (free < BAD_BYTES) return bad("disk", says, "make room now: a full disk stops every recording");
+  if (free < WATCH_BYTES) return watch("disk", says, "make room soon: see retention in server/OPERATING.md");
+  return ok("disk", says);
+}
+
+/** Free bytes for this user on the disk a file lies on. */
+export function freeAt(file: string): number {
+  const { bavail, bsize } = statfsSync(dirname(file));
+  return bavail * bsize;
+}
+
+/** How far this machine's clock may be behind the newest event before it is wrong. Milliseconds. */
+const BEHIND_MS = 1_000;
+
+/** @param newest server time of the newest recorded event, 0 where there is none */
+export function clockAgainstRecord(now: number, newest: number): Finding {
+  const at = new Date(now).toISOString();
+  if (now < newest - BEHIND_MS)
+    return bad(
+      "clock",
+      `it says ${at}, but the newest event was recorded at ${new Date(newest).toISOString()}`,
+      "set the machine's clock, and let a time server keep it: sessions would run on the record's time until then",
+    );
+  return ok("clock", `${at}, not behind the record`);
+}
+
+/** @param synchronised what the system says of its time server, null where it says nothing */
+export function clockKept(synchronised: boolean | null): Finding {
+  if (synchronised === false)
+    return watch(
+      "time server",
+      "the clock is kept by none",
+      "let one keep it: a clock set by hand voids clearances",
+    );
+  return ok("time server", synchronised ? "the clock is kept by one" : "the system does not say");
+}
+
+/** The key that signs checkpoints. */
+export function signingKey(file: string, ours: boolean): Finding {
+  const stat = statSync(file, { throwIfNoEntry: false });
+  if (!stat)
+    return ours
+      ? watch(
+          "signing key",
+          `${file} is not there`,
+          "nothing, if the server never ran; else restore your copy of it",
+        )
+      : bad("signing key", `${file} is not there`, "check CHOCKSIDE_SIGNING_KEY");
+  if (process.platform !== "win32" && (stat.mode & 0o077) !== 0) {
+    const says = `${file} can be read by others`;
+    const todo = `run chmod 600 ${file}, and think whether it was copied`;
+    return ours ? bad("signing key", says, todo) : watch("signing key", says, todo);
+  }
+  return ok("signing key", file);
+}

@@ -1,0 +1,44 @@
+import { createHash, timingSafeEqual } from "node:crypto";
+import type { FastifyPluginAsync, FastifyRequest } from "fastify";
+import type { Metrics } from "../telemetry/metrics.ts";
+import { ProblemError } from "./problem.ts";
+
+export interface MetricsOptions {
+  metrics: Metrics;
+  /** What a scraper elsewhere must bring as a bearer token; null lets in this machine alone. */
+  token: string | null;
+}
+
+export const metricsRoute: FastifyPluginAsync<MetricsOptions> = async (app, { metrics, token }) => {
+  app.get(
+    "/metrics",
+    {
+      schema: {
+        tags: ["health"],
+        summary: "Figures for Prometheus, for this machine or with the token of the settings",
+      },
+    },
+    async (request, reply) => {
+      if (!isHere(request) && !bears(request, token))
+        throw new ProblemError(
+          "signInNeeded",
+          "Metrics are for this machine, or for the token in CHOCKSIDE_METRICS_TOKEN",
+        );
+      return reply
+        .header("content-type", metrics.registry.contentType)
+        .send(await metrics.registry.metrics());
+    },
+  );
+};
+
+/** From this machine itself, and not through a proxy on it that speaks for others. */
+function isHere({ socket, headers }: FastifyRequest): boolean {
+  if (headers.forwarded ?? headers["x-forwarded-for"]) return false;
+  return /^(::ffff:)?127\.|^::1$/.test(socket.remoteAddress ?? "");
+}
+
+function bears({ headers }: FastifyRequest, token: string | null): boolean {
+  if (token === null) return false;
+  const digest = (text: string) => createHash("sha256").update(text).digest();
+  return timingSafeEqual(digest(headers.authorization ?? ""), digest(`Bearer ${token}`));
+}

@@ -1,0 +1,89 @@
+import { accessSync, constants, existsSync } from "node:fs";
+import { dirname } from "node:path";
+import Database from "better-sqlite3";
+import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
+
+/** What a database file is like, found without changing anything in it. */
+export interface Examined {
+  there: boolean;
+  /** Why it cannot be written, null when it can. */
+  notWritable: string | null;
+  /** Why it cannot be read, or what is damaged in it; null when nothing is. */
+  damage: string | null;
+  journal: string | null;
+  /** Migrations still to come at the next start. */
+  pending: string[];
+  /** Why this version must not open it, null when it may. */
+  refused: string | null;
+  newestAt: number;
+  sqlite: string | null;
+  /** A server holds it now. */
+  inUse: boolean;
+}
+
+export function examine(file: string): Examined {
+  const found: Examined = {
+    there: existsSync(file),
+    notWritable: null,
+    damage: null,
+    journal: null,
+    pending: [],
+    refused: null,
+    newestAt: 0,
+    sqlite: null,
+    inUse: isLocked(`${file}.lock`),
+  };
+  try {
+    accessSync(dirname(file), constants.W_OK);
+    if (found.there) accessSync(file, constants.W_OK);
+  } catch (error) {
+    found.notWritable = (error as Error).message;
+  }
+  if (!found.there) return found;
+  let db: Database.Database | null = null;
+  try {
+    db = new Database(file, { readonly: true, timeout: 2_000 });
+    look(db, found);
+  } catch (error) {
+    found.damage ??= (error as Error).message;
+  } finally {
+    db?.close();
+  }
+  return found;
+}
+
+function look(db: Database.Database, found: Examined): void {
+  found.sqlite = db.prepare("SELECT sqlite_version()").pluck().get() as string;
+  found.journal = db.pragma("journal_mode", { simple: true }) as string;
+  const check = db.pragma("quick_check(1)", { simple: true });
+  if (check !== "ok") found.damage = String(check);
+  try {
+    const applied = db
+      .prepare(
+        `SELECT "migration_name" AS "name", "checksum", "finished_at" AS "finished" FROM "_prisma_migrations"
+         WHERE "rolled_back_at" IS NULL ORDER BY "migration_name"`,
+      )
+      .all() as Parameters<typeof pendingAfter>[0];
+    found.pending = pendingAfter(applied, readMigrations(migrationsOf("sqlite"))).map(({ name }) => name);
+  } catch (error) {
+    found.refused = (error as Error).message;
+    return;
+  }
+  const newest = db.prepare(`SELECT max("headAt") FROM "Session"`).pluck().get();
+  found.newestAt = (newest as number | null) ?? 0;
+}
+
+function isLocked(lock: string): boolean {
+  if (!existsSync(lock)) return false;
+  try {
+    const db = new Database(lock, { timeout: 0 });
+    try {
+      db.exec("BEGIN EXCLUSIVE; ROLLBACK");
+      return false;
+    } finally {
+      db.close();
+    }
+  } catch {
+    return true;
+  }
+}

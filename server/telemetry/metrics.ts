@@ -1,0 +1,105 @@
+import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
+import { type AppendTrace, type CommandTrace, type DeadlineTrace, TRACES } from "./trace.ts";
+
+/** What is looked at when somebody asks, and not counted as it happens. */
+export interface Looks {
+  overview(): Promise<{ live: number; holds: number }>;
+  sockets(): number;
+  ready(): Promise<boolean>;
+}
+
+/** A deadline recorded later than this after its moment counts as late. Milliseconds. */
+const LATE_MS = 1_000;
+
+/** Seconds: from a tenth of a millisecond to what nobody waits for. */
+const SECONDS = [0.0001, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5];
+
+/**
+ * What the server does, in figures for Prometheus. Labels are words of the protocol alone: no name, no session, no
+ * device. It counts by listening to `TRACES`, so what is counted knows nothing of it.
+ */
+export class Metrics {
+  readonly registry = new Registry();
+  readonly #stop: (() => void)[] = [];
+
+  constructor(looks: Looks) {
+    const registers = [this.registry];
+    const commands = new Counter({
+      name: "chockside_commands_total",
+      help: "Commands by what was asked and what came of it",
+      labelNames: ["action", "outcome"],
+      registers,
+    });
+    const refusals = new Counter({
+      name: "chockside_refusals_total",
+      help: "Refused commands by reason",
+      labelNames: ["reason"],
+      registers,
+    });
+    const answers = new Histogram({
+      name: "chockside_command_seconds",
+      help: "From a command understood to its answer durable",
+      buckets: SECONDS,
+      registers,
+    });
+    const appends = new Histogram({
+      name: "chockside_append_seconds",
+      help: "Until events are durable",
+      labelNames: ["kept"],
+      buckets: SECONDS,
+      registers,
+    });
+    const deadlines = new Counter({
+      name: "chockside_deadlines_total",
+      help: "Deadlines recorded",
+      registers,
+    });
+    const late = new Counter({
+      name: "chockside_deadlines_late_total",
+      help: `Deadlines recorded more than ${LATE_MS} ms after their moment`,
+      registers,
+    });
+    const gauge = (name: string, help: string, look: () => Promise<number> | number) =>
+      new Gauge({
+        name,
+        help,
+        registers,
+        async collect() {
+          this.set(await look());
+        },
+      });
+    gauge("chockside_sockets", "Open sockets", () => looks.sockets());
+    gauge("chockside_ready", "1 while events can be recorded", async () => ((await looks.ready()) ? 1 : 0));
+    gauge("chockside_sessions_live", "Sessions that are not over", async () => (await looks.overview()).live);
+    gauge("chockside_holds_open", "Holds that stand", async () => (await looks.overview()).holds);
+
+    this.#listen(TRACES.command, ({ action, outcome, reason, ms }: CommandTrace) => {
+      commands.inc({ action, outcome });
+      answers.observe(ms / 1_000);
+      if (reason !== null) refusals.inc({ reason });
+    });
+    this.#listen(TRACES.append, ({ kept, ms }: AppendTrace) => {
+      appends.observe({ kept: kept ? "yes" : "no" }, ms / 1_000);
+    });
+    this.#listen(TRACES.deadline, ({ lateMs }: DeadlineTrace) => {
+      deadlines.inc();
+      if (lateMs > LATE_MS) late.inc();
+    });
+  }
+
+  /** Adds what Node says of its process: memory, event loop, handles. Once a process. */
+  withProcess(): void {
+    collectDefaultMetrics({ register: this.registry });
+  }
+
+  /** Stops counting. */
+  close(): void {
+    for (const stop of this.#stop) stop();
+  }
+
+  #listen<T>(to: (typeof TRACES)[keyof typeof TRACES], heard: (message: T) => void): void {
+    const listener = (message: unknown) => heard(message as T);
+    to.subscribe(listener);
+    this.#stop.push(() => to.unsubscribe(listener));
+  }
+}

@@ -1,0 +1,151 @@
+import { execFile } from "node:child_process";
+import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import Database from "better-sqlite3";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { environmentSchema } from "../../server/config.ts";
+import { certificate } from "../../server/doctor/certificate.ts";
+import { databaseFindings } from "../../server/doctor/database.ts";
+import type { Finding } from "../../server/doctor/finding.ts";
+import {
+  clockAgainstRecord,
+  clockKept,
+  diskSpace,
+  nodeVersion,
+  signingKey,
+} from "../../server/doctor/machine.ts";
+import { openSigner } from "../../server/evidence/signer.ts";
+import { examine } from "../../server/store/examine.ts";
+import { lockDatabase, openDatabase } from "../../server/store/open.ts";
+import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
+import { openTls } from "../../server/tls.ts";
+import { append } from "./contract.ts";
+
+const ROOT = fileURLToPath(new URL("../..", import.meta.url));
+const GIB = 1024 ** 3;
+
+let folder: string;
+let file: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "chockside-doctor-"));
+  file = join(folder, "chockside.db");
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const brief = (findings: readonly Finding[]) => findings.map(({ at, is }) => `${at} ${is}`);
+
+describe("npm run doctor", () => {
+  it.each([
+    ["v20.19.0", "ok"],
+    ["v22.1.0", "ok"],
+    ["v20.18.9", "bad"],
+    ["v18.20.0", "bad"],
+  ])("[OPS-6] finds Node %s %s", (version, is) => {
+    expect(nodeVersion(version, ">=20.19.0").is).toBe(is);
+  });
+
+  it.each([
+    [50 * GIB, "ok"],
+    [1.9 * GIB, "watch"],
+    [0.1 * GIB, "bad"],
+  ])("[OPS-6] finds %i bytes free %s", (free, is) => {
+    expect(diskSpace("/data", free).is).toBe(is);
+  });
+
+  it("[OPS-6] finds a clock that is behind the record, or kept by nobody", () => {
+    expect(clockAgainstRecord(10_000, 0).is).toBe("ok");
+    expect(clockAgainstRecord(10_000, 11_000).is).toBe("ok");
+    expect(clockAgainstRecord(10_000, 11_001)).toMatchObject({
+      is: "bad",
+      todo: expect.stringContaining("set the machine's clock"),
+    });
+    expect([true, null, false].map((kept) => clockKept(kept).is)).toEqual(["ok", "ok", "watch"]);
+  });
+
+  it("[OPS-6] finds a key that is gone or open to others", () => {
+    const key = join(folder, "evidence-key.pem");
+    expect([signingKey(key, true).is, signingKey(key, false).is]).toEqual(["watch", "bad"]);
+    openSigner({ file: key, ours: true });
+    expect(signingKey(key, true).is).toBe("ok");
+    chmodSync(key, 0o644);
+    expect([signingKey(key, true).is, signingKey(key, false).is]).toEqual(["bad", "watch"]);
+  });
+
+  it("[OPS-6] finds a certificate sound, soon out, run out, without its key or not yet made, and makes none", async () => {
+    const [cert, key] = [join(folder, "tls-cert.pem"), join(folder, "tls-key.pem")];
+    const own = { is: "own", cert, key, names: [] } as const;
+    const day = 24 * 3_600_000;
+    const is = async (now: number) => (await certificate(own, now)).is;
+    expect((await certificate(own, 0)).says).toBe(`the next start makes one: ${cert}`);
+    expect(existsSync(cert)).toBe(false);
+    const now = Date.UTC(2026, 5, 1);
+    await openTls(own, now);
+    expect(await is(now)).toBe("ok");
+    expect(await is(now + 380 * day)).toBe("watch");
+    expect(await is(now + 400 * day)).toBe("bad");
+    rmSync(key);
+    expect(await is(now)).toBe("bad");
+    expect((await certificate({ is: "off" }, now)).is).toBe("ok");
+  });
+
+  it("[OPS-6] finds a database sound, in use, behind this version, ahead of it, damaged or not there", async () => {
+    const look = () => databaseFindings(file, examine(file));
+    expect(brief(look())).toEqual(["database watch"]);
+    const store = new SqliteEventStore(openDatabase(file, 1));
+    await store.append(append("a", 0));
+    await store.close();
+    const sound = ["database ok", "journal ok", "version ok", "server ok"];
+    expect(brief(look())).toEqual(sound);
+    expect(examine(file)).toMatchObject({ newestAt: 1_001, inUse: false, pending: [] });
+    const lock = lockDatabase(file);
+    expect(look().at(-1)?.says).toBe("one runs on this database");
+    lock.close();
+
+    const db = new Database(file);
+    const last = db.prepare(`SELECT max("migration_name") FROM "_prisma_migrations"`).pluck().get();
+    db.prepare(`DELETE FROM "_prisma_migrations" WHERE "migration_name" = ?`).run(last);
+    expect(look()[2]).toMatchObject({ is: "watch", says: `the next start applies ${last}` });
+    db.exec(`INSERT INTO "_prisma_migrations" ("id", "checksum", "finished_at", "migration_name")
+             VALUES ('x', 'x', 1, '9999_later')`);
+    expect(look()[2]).toMatchObject({ is: "bad", says: expect.stringContaining("9999_later") });
+    db.close();
+
+    // Whole pages in the middle are another's: SQLite's own check must see it.
+    const bytes = readFileSync(file);
+    bytes.fill(0xa5, 4_096, 20_480);
+    writeFileSync(file, bytes);
+    expect(brief(look())).toEqual(["database bad"]);
+  });
+
+  it("[OPS-6] says what to do and ends with 1 when something must be done, else with 0", async () => {
+    openDatabase(file, 1).close();
+    openSigner({ file: join(folder, "evidence-key.pem"), ours: true });
+    const well = await doctor({ CHOCKSIDE_DATA: file });
+    expect(well).toMatchObject({ code: 0, says: expect.stringContaining("Nothing stands in the way.") });
+    expect(well.says).toMatch(/ok {4}Chockside: \d+\.\d+\.\d+\nok {4}Node: v/);
+    const ill = await doctor({ CHOCKSIDE_DATA: file, PORT: "eighty" });
+    expect(ill.code).toBe(1);
+    expect(ill.says).toMatch(/BAD {3}settings: .*PORT must be a number\n {6}-> see the table/);
+  }, 60_000);
+});
+
+describe("the operator's guide", () => {
+  it("[OPS-7] has a row for every setting, and no other", () => {
+    const guide = readFileSync(join(ROOT, "server", "OPERATING.md"), "utf8");
+    const rows = [...guide.matchAll(/^\| `([A-Z_]+)` /gm)].map((m) => m[1]);
+    expect([...rows].sort()).toEqual(Object.keys(environmentSchema.shape).sort());
+  });
+});
+
+function doctor(environment: Record<string, string>): Promise<{ code: number; says: string }> {
+  return new Promise((resolve) => {
+    execFile(
+      process.execPath,
+      ["--import", "tsx", "server/doctor-cli.ts"],
+      { cwd: ROOT, env: { ...process.env, DATABASE_URL: "", PORT: "", ...environment } },
+      (error, stdout) => resolve({ code: Number(error?.code ?? 0), says: stdout }),
+    );
+  });
+}
