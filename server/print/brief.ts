@@ -9,7 +9,7 @@ import {
   STOP_WORDS,
 } from "../../shared/brief/fixedWords.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { say } from "../../shared/words/en.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawDrill } from "./drillCard.ts";
 import { Sheet } from "./sheet.ts";
 import { drawSignals } from "./signalList.ts";
@@ -19,6 +19,7 @@ import { titleBlock } from "./titleBlock.ts";
 /** The brief as a PDF. The same brief and `now` give the same bytes. */
 export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   const { type } = brief;
+  const say = SPOKEN[brief.language];
   const sheet = new Sheet({
     title: `Start brief ${brief.aircraft}`,
     about: `${brief.aircraft}, ${brief.place}`,
@@ -121,7 +122,7 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
     ],
     brief.fireSides.map((s) => ({ cells: [s.side, s.engines.join(" "), s.approach] })),
   );
-  for (const drill of brief.fireCards) drawDrill(sheet, drill);
+  for (const drill of brief.fireCards) drawDrill(sheet, drill, say);
   if (brief.fireCards.length === 0)
     sheet.para("This type has no fire cards: the approved manual's apply.", { tone: "danger" });
 

@@ -1,5 +1,6 @@
 import type { Card } from "../../shared/brief/card.ts";
 import { ANYONE_STOPS, STOP_WORDS } from "../../shared/brief/fixedWords.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawDrill } from "./drillCard.ts";
 import { PAGE, WIDTH } from "./look.ts";
 import { Sheet } from "./sheet.ts";
@@ -52,7 +53,7 @@ export async function printCard(card: Card, now: number): Promise<Buffer> {
   ]);
   for (const drill of card.drills) {
     const title = `${drill.title}: ${drill.types.join(", ")}`;
-    drawDrill(sheet, { title, cards: drill.cards, source: { text: drill.source } });
+    drawDrill(sheet, { title, cards: drill.cards, source: { text: drill.source } }, SPOKEN[card.language]);
   }
   for (const name of card.without)
     sheet.para(`${name} has no card of its own: hold, then hand signals and the approved manual.`, {

@@ -1,4 +1,5 @@
-import { COLUMNS, type SequenceRow } from "../../shared/brief/exchange.ts";
+import { columnsOf, type SequenceRow } from "../../shared/brief/exchange.ts";
+import type { Say } from "../../shared/words/say.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
 import { timeOfDay } from "./times.ts";
@@ -27,10 +28,11 @@ const TONES: Readonly<Record<SequenceRow["tone"], Tone>> = {
 export async function drawExchange(
   sheet: Sheet,
   rows: readonly SequenceRow[],
+  say: Say,
   red: ReadonlySet<number>,
 ): Promise<void> {
   const observed = rows.some((r) => r.is !== "note" && (r.from === "none" || r.to.includes("none")));
-  const columns = COLUMNS.filter((c) => c.id !== "none" || observed);
+  const columns = columnsOf(say).filter((c) => c.id !== "none" || observed);
   const gap = (WIDTH - MARGIN) / columns.length;
   const xOf = (id: string) => PAGE.left + MARGIN + gap * (columns.findIndex((c) => c.id === id) + 0.5);
   const heads = () => {

@@ -1,5 +1,5 @@
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import { say } from "../../shared/words/en.ts";
+import type { Say } from "../../shared/words/say.ts";
 import { LINE, PAGE, THIN, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
 
@@ -13,7 +13,7 @@ const PAD = 5;
 const SIZE = 8.5;
 
 /** One drill: four columns, one for each post, its steps numbered; the source below. Never split over two pages. */
-export function drawDrill(sheet: Sheet, drill: DrillLike): void {
+export function drawDrill(sheet: Sheet, drill: DrillLike, say: Say): void {
   const width = WIDTH / POSTS.length;
   const room = width - 2 * PAD;
   const steps = POSTS.map((post) =>

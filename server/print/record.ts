@@ -1,6 +1,6 @@
 import type { SessionRecord } from "../../shared/brief/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { say } from "../../shared/words/en.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
 import { printEngines } from "./recordEngines.ts";
 import { printStops } from "./recordStops.ts";
@@ -30,7 +30,12 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
     "One line for each post, time downward, UTC. A full arrow is a signal, a broken one an answer, a crossed one was refused.",
     { size: 8, tone: "soft" },
   );
-  await drawExchange(sheet, record.exchange, new Set(record.events.filter((e) => e.red).map((e) => e.seq)));
+  await drawExchange(
+    sheet,
+    record.exchange,
+    SPOKEN[record.language],
+    new Set(record.events.filter((e) => e.red).map((e) => e.seq)),
+  );
 
   sheet.page();
   sheet.heading("Every event");
@@ -76,7 +81,7 @@ function particulars(sheet: Sheet, record: SessionRecord): void {
       },
     ],
     POSTS.map((post) => ({
-      label: say.post(post),
+      label: SPOKEN[record.language].post(post),
       value: record.crew[post].join(", then ") || "nobody",
       share: 0.25,
     })),
@@ -167,7 +172,7 @@ async function people(sheet: Sheet, record: SessionRecord): Promise<void> {
   await table(
     sheet,
     [TIME, { head: "Stage", share: 0.88 }],
-    record.stages.map((s) => ({ cells: [timeOfDay(s.at), say.stage(s.stage)] })),
+    record.stages.map((s) => ({ cells: [timeOfDay(s.at), SPOKEN[record.language].stage(s.stage)] })),
   );
   sheet.heading("Interruptions of the server");
   await table(sheet, columns, list(record.interruptions));

@@ -1,5 +1,5 @@
 import type { SessionRecord } from "../../shared/brief/record.ts";
-import { say } from "../../shared/words/en.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Sheet } from "./sheet.ts";
 import { type TableColumn, table } from "./table.ts";
 import { timeOfDay } from "./times.ts";
@@ -10,6 +10,7 @@ const LIST = [NUMBER, TIME, { head: "What", share: 0.51 }, { head: "By", share: 
 
 /** Everything that was not a plain start: set aside, passed, stopped, alerted, drilled, refused, found wrong. */
 export async function printStops(sheet: Sheet, record: SessionRecord): Promise<void> {
+  const say = SPOKEN[record.language];
   const some = <T>(list: readonly T[]) => (list.length > 0 ? "danger" : "ink");
   sheet.heading("Conditions set aside", some(record.overrides));
   await table(

@@ -1,4 +1,4 @@
-import type { FastifyReply } from "fastify";
+import type { FastifyReply, FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { briefOf } from "../../shared/brief/brief.ts";
@@ -7,7 +7,9 @@ import { recordOf } from "../../shared/brief/record.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
+import { languageOf } from "../http/language.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
@@ -43,7 +45,11 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     async (request, reply) => {
       const { state } = await sessions.get(request.params.id);
       const people = (await directory.people()).filter((p) => p.active);
-      return pdf(reply, `brief-${state.aircraft}`, await printBrief(briefOf(state, people), clock.now()));
+      return pdf(
+        reply,
+        `brief-${state.aircraft}`,
+        await printBrief(briefOf(state, people, sayFor(request)), clock.now()),
+      );
     },
   );
 
@@ -54,7 +60,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const { id } = request.params;
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
-      const record = recordOf(await eventsOf(store, row), row.headHash);
+      const record = recordOf(await eventsOf(store, row), row.headHash, sayFor(request));
       return pdf(reply, `record-${row.aircraft}-${row.code}`, await printRecord(record, clock.now()));
     },
   );
@@ -65,14 +71,17 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       schema: schema("The card that takes over when the system is lost, to print before any start"),
       serializerCompiler,
     },
-    async (_request, reply) => {
+    async (request, reply) => {
       const standing = (await directory.types()).filter((t) => t.status === "approved");
       const versions = await Promise.all(standing.map((t) => directory.type(t.id, t.version)));
       const types = versions.flatMap((v) => (v ? [v.type] : []));
-      return pdf(reply, "card", await printCard(cardOf(types), clock.now()));
+      return pdf(reply, "card", await printCard(cardOf(types, sayFor(request)), clock.now()));
     },
   );
 };
+
+/** Paper is in the language its reader asks for. */
+const sayFor = (request: FastifyRequest) => SPOKEN[languageOf(request)];
 
 /** The events up to the row's head, so that they end in its hash. */
 async function eventsOf(store: EventStore, { id, headSeq }: SessionRow): Promise<SessionEvent[]> {

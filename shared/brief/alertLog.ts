@@ -1,6 +1,6 @@
 import type { Post } from "../protocol/posts.ts";
 import type { Alert } from "../session/state.ts";
-import { say } from "../words/en.ts";
+import type { Say } from "../words/say.ts";
 import type { Moment } from "./moments.ts";
 
 export interface AlertRow {
@@ -21,7 +21,7 @@ const unseen = (alert: Alert | undefined, post: Post) =>
   alert?.posts[post]?.endsWith("Unacknowledged") ?? false;
 
 /** Every alert of the session: to whom, and who acknowledged it when. */
-export function alertLog(moments: readonly Moment[]): AlertRow[] {
+export function alertLog(moments: readonly Moment[], say: Say): AlertRow[] {
   const rows = new Map<number, AlertRow>();
   for (const { event, before, after } of moments) {
     const { fact, at, actor } = event;

@@ -4,8 +4,9 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { say } from "../words/en.ts";
+import type { Language } from "../words/language.ts";
 import { written } from "../words/quantity.ts";
+import type { Say } from "../words/say.ts";
 import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
 import { CHOCK_RULE, CHOCK_RULE_INBOARD } from "./fixedWords.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
@@ -44,6 +45,8 @@ export interface FireSide {
 }
 
 export interface Brief {
+  /** The language it is written in. */
+  language: Language;
   session: string;
   aircraft: string;
   place: string;
@@ -68,11 +71,12 @@ export interface Brief {
 }
 
 /** The brief of a session as it is planned now, in words, before it is laid out. */
-export function briefOf(state: SessionState, people: readonly BriefPerson[]): Brief {
+export function briefOf(state: SessionState, people: readonly BriefPerson[], say: Say): Brief {
   const { type, order } = state;
   const { id, version, name, author, approvedBy, note } = type;
   const inboard = type.conditions.includes("inboardStopped");
   return {
+    language: say.language,
     session: state.id,
     aircraft: state.aircraft,
     place: state.place,
@@ -84,7 +88,7 @@ export function briefOf(state: SessionState, people: readonly BriefPerson[]): Br
     starts: order.map((n, i) => startRow(state, n, order.slice(0, i))),
     crew: POSTS.map((post) => crewRow(state, people, post)),
     power: powerWords(state),
-    signals: signalRows(),
+    signals: signalRows(say),
     stopTimes: `An answer to a stop is due within ${type.timing.stop.value} s; without one the supervisor is told after ${type.timing.stopEscalate.value} s.`,
     fireSides: fireSides(type),
     fireCards: type.drills.filter((d) => d.triggers.some((t) => t.startsWith("fire:"))),

@@ -1,6 +1,7 @@
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { say } from "../words/en.ts";
+import type { Language } from "../words/language.ts";
+import type { Say } from "../words/say.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
 /** The drill that hands over to paper. */
@@ -16,6 +17,8 @@ export interface LostDrill {
 
 /** The card that takes over when the system is lost: drills, hand signals, and room to write. */
 export interface Card {
+  /** The language it is written in. */
+  language: Language;
   drills: LostDrill[];
   /** Types that have no such drill. */
   without: string[];
@@ -26,7 +29,7 @@ export interface Card {
 }
 
 /** The card for these types. Types with the very same drill share it. */
-export function cardOf(types: readonly AircraftType[]): Card {
+export function cardOf(types: readonly AircraftType[], say: Say): Card {
   const drills = new Map<string, LostDrill>();
   const without: string[] = [];
   for (const type of types) {
@@ -47,5 +50,12 @@ export function cardOf(types: readonly AircraftType[]): Card {
       });
   }
   const engines = types.reduce((most, t) => Math.max(most, t.engines.length), 1);
-  return { drills: [...drills.values()], without, signals: signalRows(), engines, caution: say.caution };
+  return {
+    language: say.language,
+    drills: [...drills.values()],
+    without,
+    signals: signalRows(say),
+    engines,
+    caution: say.caution,
+  };
 }

@@ -1,5 +1,6 @@
 import { POSTS, type Post } from "../protocol/posts.ts";
 import { sayActor } from "../words/events.ts";
+import type { Say } from "../words/say.ts";
 import type { Moment } from "./moments.ts";
 
 export interface DrillRow {
@@ -17,7 +18,7 @@ export interface DrillRow {
 }
 
 /** Every drill worked, with each post's steps. */
-export function drillLog(moments: readonly Moment[]): DrillRow[] {
+export function drillLog(moments: readonly Moment[], say: Say): DrillRow[] {
   const rows = new Map<number, DrillRow>();
   for (const { event, after } of moments) {
     const { fact, at, seq } = event;
@@ -31,11 +32,11 @@ export function drillLog(moments: readonly Moment[]): DrillRow[] {
     }
     if (fact.type === "drillStepped") {
       const step = rows.get(fact.run)?.steps.filter((s) => s.post === fact.post)[fact.step];
-      if (step) step.marked = { done: fact.done, at, by: sayActor(event), note: fact.note ?? null };
+      if (step) step.marked = { done: fact.done, at, by: sayActor(event, say), note: fact.note ?? null };
     }
     if (fact.type === "drillEnded") {
       const row = rows.get(fact.run);
-      if (row) row.ended = { at, by: sayActor(event), outcome: fact.outcome };
+      if (row) row.ended = { at, by: sayActor(event, say), outcome: fact.outcome };
     }
   }
   return [...rows.values()];

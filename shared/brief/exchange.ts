@@ -2,8 +2,8 @@ import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
-import { say } from "../words/en.ts";
-import { type Lookup, lookupOf, sayEvent, sayRefused } from "../words/events.ts";
+import { eventWords, type Lookup, lookupOf, sayEvent, sayRefused } from "../words/events.ts";
+import type { Say } from "../words/say.ts";
 
 export interface Column {
   id: string;
@@ -32,9 +32,9 @@ export type SequenceRow =
     });
 
 /** One vertical line per post, and one for people without a post. */
-export const COLUMNS: readonly Column[] = [
+export const columnsOf = (say: Say): Column[] => [
   ...POSTS.map((p) => ({ id: p, name: say.post(p) })),
-  { id: "none", name: "Observer" },
+  { id: "none", name: say.post(null) },
 ];
 
 /** What devices and people say of being there fills the record, not the chart. */
@@ -47,13 +47,19 @@ function isDrawn({ fact }: SessionEvent): boolean {
 const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 
 /** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
-export function sequenceRows(events: readonly SessionEvent[], units: UnitChoice = AS_READ): SequenceRow[] {
-  const lookup = lookupOf(events);
+export function sequenceRows(
+  events: readonly SessionEvent[],
+  say: Say,
+  units: UnitChoice = AS_READ,
+): SequenceRow[] {
+  const lookup = lookupOf(events, say);
   return events.filter(isDrawn).map((event) => row(event, lookup, units));
 }
 
 function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRow {
   const { fact, actor, seq, at } = event;
+  const { say } = lookup;
+  const words = eventWords(say);
   const own: Post | "none" = actor.kind === "person" ? (actor.post ?? "none") : "none";
   const base = { seq, at, text: sayEvent(event, lookup, units) };
   switch (fact.type) {
@@ -66,7 +72,14 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRo
           : CATALOGUE[fact.kind].stop
             ? "hold"
             : "plain";
-      return { ...base, is: "arrow", from, to, tone, by: fact.channel === "panel" ? null : fact.channel };
+      return {
+        ...base,
+        is: "arrow",
+        from,
+        to,
+        tone,
+        by: fact.channel === "panel" ? null : words.channels[fact.channel],
+      };
     }
     case "answered": {
       const about = lookup.sent.get(fact.signal);
@@ -74,7 +87,7 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRo
       const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
       const to = about?.seenFrom ?? lookup.senders.get(fact.signal) ?? null;
       if (to === null || to === own) return { ...base, is: "note", on: own, tone: "plain" };
-      const text = `${word}${engine}${fact.right === false ? ", wrong" : ""}`;
+      const text = `${word}${engine}${fact.right === false ? `, ${words.wrong}` : ""}`;
       return {
         ...base,
         text,
@@ -89,7 +102,7 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRo
       const to = otherPosts(own === "none" ? null : own);
       return {
         ...base,
-        text: `Refused: ${sayRefused(fact, lookup.type, units)}`,
+        text: words.refused(sayRefused(fact, lookup, units)),
         is: "refused",
         from: own,
         to,

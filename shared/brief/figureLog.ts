@@ -2,6 +2,7 @@ import type { Post } from "../protocol/posts.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { sayActor } from "../words/events.ts";
 import { written } from "../words/quantity.ts";
+import type { Say } from "../words/say.ts";
 import { unitWord } from "../words/units.ts";
 import type { Moment } from "./moments.ts";
 
@@ -29,10 +30,10 @@ export interface CheckRow {
 }
 
 /** Volts as they were read: at the cart, on the bus, at a battery or an inverter. */
-export function voltsLog(moments: readonly Moment[]): VoltsRow[] {
+export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
   return moments.flatMap(({ event, after: { type } }): VoltsRow[] => {
     const { fact, seq, at } = event;
-    const base = { seq, at, by: sayActor(event) };
+    const base = { seq, at, by: sayActor(event, say) };
     if (fact.type === "sent" && fact.volts) {
       const { steadyMin, steadyMax } = type.groundPower;
       const good = fact.volts.value >= steadyMin.value && fact.volts.value <= steadyMax.value;
@@ -54,7 +55,7 @@ export function voltsLog(moments: readonly Moment[]): VoltsRow[] {
 }
 
 /** Every check recorded, also one that was done again. */
-export function checkLog(moments: readonly Moment[]): CheckRow[] {
+export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
   return moments.flatMap(({ event, after }): CheckRow[] => {
     const { fact, seq, at } = event;
     if (fact.type !== "checked") return [];
@@ -69,7 +70,7 @@ export function checkLog(moments: readonly Moment[]): CheckRow[] {
         range: rangeOf(check),
         good: fact.good,
         note: fact.note ?? null,
-        by: sayActor(event),
+        by: sayActor(event, say),
       },
     ];
   });

@@ -1,8 +1,9 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Stage } from "../protocol/stages.ts";
-import { say } from "../words/en.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
+import type { Language } from "../words/language.ts";
+import type { Say } from "../words/say.ts";
 
 import { type AlertRow, alertLog } from "./alertLog.ts";
 import { type DrillRow, drillLog } from "./drillLog.ts";
@@ -45,6 +46,8 @@ export interface DefectRow {
 
 /** Everything the printed record says, in words, before it is laid out. */
 export interface SessionRecord {
+  /** The language it is written in. */
+  language: Language;
   session: string;
   aircraft: string;
   place: string;
@@ -79,17 +82,18 @@ export interface SessionRecord {
  * @param headHash the hash of the last event as stored: with it the paper vouches for the file
  * @throws Error when the events are not one whole session from its plan on
  */
-export function recordOf(events: readonly SessionEvent[], headHash: string): SessionRecord {
+export function recordOf(events: readonly SessionEvent[], headHash: string, say: Say): SessionRecord {
   const moments = momentsOf(events);
   const state = moments.at(-1)?.after;
   const plan = events[0];
   if (!state || !plan) throw new Error("a record begins with its plan");
-  const lookup = lookupOf(events);
+  const lookup = lookupOf(events, say);
   const { id, version, name, author, approvedBy } = state.type;
   const over = moments.find(({ after }) => after.stage === "closed" || after.stage === "abandoned");
   const list = (...types: SessionEvent["fact"]["type"][]) =>
     events.filter((e) => types.includes(e.fact.type)).map((e) => row(e, lookup));
   return {
+    language: say.language,
     session: state.id,
     aircraft: state.aircraft,
     place: state.place,
@@ -104,19 +108,19 @@ export function recordOf(events: readonly SessionEvent[], headHash: string): Ses
     plannedAt: plan.at,
     endedAt: over?.event.at ?? null,
     engines: state.engines.map((e) => engineTimes(moments, e.n)),
-    volts: voltsLog(moments),
-    checks: checkLog(moments),
+    volts: voltsLog(moments, say),
+    checks: checkLog(moments, say),
     refusals: list("refused"),
     voided: list("clearanceVoid", "requestWithdrawn"),
-    overrides: overridesOf(events),
+    overrides: overridesOf(events, say),
     exceedances: list("exceeded"),
     stops: stopLog(moments, lookup),
-    alerts: alertLog(moments),
-    drills: drillLog(moments),
-    defects: defectsOf(events),
+    alerts: alertLog(moments, say),
+    drills: drillLog(moments, say),
+    defects: defectsOf(events, say),
     handOvers: list("postTaken", "postOffered", "postLeft", "briefed"),
     interruptions: list("restarted", "clockStepped"),
-    exchange: sequenceRows(events),
+    exchange: sequenceRows(events, say),
     events: events.map((e) => ({ ...row(e, lookup), cause: e.cause, red: isRed(e) })),
     headHash,
     caution: say.caution,
@@ -125,12 +129,13 @@ export function recordOf(events: readonly SessionEvent[], headHash: string): Ses
 
 function row(event: SessionEvent, lookup: Lookup): LogRow {
   const { fact, seq, at } = event;
-  const unmet = fact.type === "clearanceVoid" ? (fact.unmet ?? []).map((u) => `${say.condition(u)}.`) : [];
+  const unmet =
+    fact.type === "clearanceVoid" ? (fact.unmet ?? []).map((u) => `${lookup.say.condition(u)}.`) : [];
   return {
     seq,
     at,
     words: [sayEvent(event, lookup), ...unmet].join(". ").replace(/\.\./g, "."),
-    by: sayActor(event),
+    by: sayActor(event, lookup.say),
   };
 }
 
@@ -153,11 +158,11 @@ function crewOf(moments: readonly Moment[]): Record<Post, string[]> {
   return crew;
 }
 
-function overridesOf(events: readonly SessionEvent[]): OverrideRow[] {
+function overridesOf(events: readonly SessionEvent[], say: Say): OverrideRow[] {
   const rows = new Map<number, OverrideRow>();
   for (const event of events) {
     const { fact, at, seq } = event;
-    const by = sayActor(event);
+    const by = sayActor(event, say);
     if (fact.type === "overrideAsked") {
       const { engine, reason } = fact;
       const condition = say.conditionName(fact.condition);
@@ -170,11 +175,11 @@ function overridesOf(events: readonly SessionEvent[]): OverrideRow[] {
   return [...rows.values()];
 }
 
-function defectsOf(events: readonly SessionEvent[]): DefectRow[] {
+function defectsOf(events: readonly SessionEvent[], say: Say): DefectRow[] {
   const rows = new Map<string, DefectRow>();
   for (const event of events) {
     const { fact, at, seq } = event;
-    const by = sayActor(event);
+    const by = sayActor(event, say);
     if (fact.type === "planned")
       for (const { name, ...d } of fact.defects ?? [])
         rows.set(d.id, { ...d, by: name, brought: true, closed: null });

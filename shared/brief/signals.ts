@@ -1,7 +1,7 @@
 import { handSignal } from "../handSignals/all.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
-import { say } from "../words/en.ts";
+import type { Say } from "../words/say.ts";
 
 /** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
 export interface SignalRow {
@@ -16,7 +16,7 @@ export interface SignalRow {
 }
 
 /** Every message that can be given by hand, in the catalogue's order. */
-export function signalRows(): SignalRow[] {
+export function signalRows(say: Say): SignalRow[] {
   return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {
     const { from, to, standard } = CATALOGUE[kind];
     if (!standard) return [];

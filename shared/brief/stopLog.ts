@@ -1,4 +1,3 @@
-import { say } from "../words/en.ts";
 import { type Lookup, sayActor, sayEvent } from "../words/events.ts";
 import type { Moment } from "./moments.ts";
 
@@ -20,7 +19,7 @@ export function stopLog(moments: readonly Moment[], lookup: Lookup): StopRow[] {
   const rows = new Map<number, StopRow>();
   for (const { event, before, after } of moments) {
     const { at, seq } = event;
-    const by = sayActor(event);
+    const by = sayActor(event, lookup.say);
     for (const is of ["hold", "cut", "fire"] as const) {
       const list = `${is}s` as const;
       const now = new Set(after[list].map((s) => s.id));
@@ -35,7 +34,7 @@ export function stopLog(moments: readonly Moment[], lookup: Lookup): StopRow[] {
     for (const cut of after.cuts) {
       const was = before?.cuts.find((c) => c.id === cut.id);
       if (was && was.doneAt === null && cut.doneAt !== null)
-        rows.get(cut.id)?.meanwhile.push({ at, seq, by, words: say.choice("stopped") });
+        rows.get(cut.id)?.meanwhile.push({ at, seq, by, words: lookup.say.choice("stopped") });
     }
     for (const fire of after.fires) {
       const was = before?.fires.find((f) => f.id === fire.id);

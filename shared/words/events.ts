@@ -3,18 +3,27 @@ import type { Fact, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { say } from "./en.ts";
+import { type EventWords, events as english } from "./en/events.ts";
+import { events as spanish } from "./es/events.ts";
+import type { Language } from "./language.ts";
 import { writtenBoth } from "./quantity.ts";
+import type { Say } from "./say.ts";
 
-/** What the words of later events lean on: the signals sent so far, and the type's names. */
+/** Fetched later than the panel itself, so both languages come together. */
+const WORDS: Readonly<Record<Language, EventWords>> = { en: english, es: spanish };
+
+export const eventWords = (say: Say): EventWords => WORDS[say.language];
+
+/** What the words of later events lean on: the signals sent so far, the type's names, and the language. */
 export interface Lookup {
   sent: ReadonlyMap<number, Extract<Fact, { type: "sent" }>>;
   /** The post each was sent from; none for an observer's. */
   senders: ReadonlyMap<number, Post>;
   type: AircraftType | null;
+  say: Say;
 }
 
-export function lookupOf(events: readonly SessionEvent[]): Lookup {
+export function lookupOf(events: readonly SessionEvent[], say: Say): Lookup {
   const sent = new Map<number, Extract<Fact, { type: "sent" }>>();
   const senders = new Map<number, Post>();
   let type: AircraftType | null = null;
@@ -25,123 +34,129 @@ export function lookupOf(events: readonly SessionEvent[]): Lookup {
     }
     if (fact.type === "planned") type = fact.aircraftType;
   }
-  return { sent, senders, type };
+  return { sent, senders, type, say };
 }
 
 /** Who did it, in words. */
-export function sayActor({ actor }: SessionEvent): string {
+export function sayActor({ actor }: SessionEvent, say: Say): string {
   if (actor.kind === "system") return "Chockside";
   return `${actor.name}, ${say.post(actor.post).toLowerCase()}`;
 }
 
+/** With its reason or note behind it, where there is one. */
+const noted = (said: string, note: string | undefined) => (note ? `${said} (${note})` : said);
+
 /** What happened, in one line; its figures in the units chosen, with what was read beside them. */
-export function sayEvent(
-  { fact }: SessionEvent,
-  { sent, type }: Lookup,
-  units: UnitChoice = AS_READ,
-): string {
-  const quantity = (q: { value: number; unit: string } | undefined) =>
-    q ? `, ${writtenBoth(q, units)}` : "";
+export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoice = AS_READ): string {
+  const { sent, type, say } = lookup;
+  const words = eventWords(say);
+  const small = (post: Post) => say.post(post).toLowerCase();
+  const read = (q: { value: number; unit: string } | undefined) => (q ? [writtenBoth(q, units)] : []);
+  const at = (engine: number | undefined) => (engine === undefined ? [] : [words.number(engine)]);
   const signal = (seq: number) => {
     const s = sent.get(seq);
-    return s ? say.signal(s.kind, s.engine ?? null) : `signal ${seq}`;
+    return s ? say.signal(s.kind, s.engine ?? null) : words.signal(seq);
   };
   switch (fact.type) {
     case "planned":
-      return `Planned: ${fact.aircraft} at ${fact.place}, order ${fact.order.join("-")}`;
+      return words.planned(fact.aircraft, fact.place, fact.order.join("-"));
     case "planAmended":
-      return `Plan changed${fact.order ? `: order ${fact.order.join("-")}` : ""}${fact.reason ? ` (${fact.reason})` : ""}`;
+      return noted(fact.order ? words.planOrder(fact.order.join("-")) : words.planAmended, fact.reason);
     case "stageReached":
-      return `Stage: ${say.stage(fact.stage)}${fact.reason ? ` (${fact.reason})` : ""}`;
+      return noted(words.stage(say.stage(fact.stage)), fact.reason);
     case "briefed":
-      return `${say.post(fact.post)} briefed`;
+      return words.briefed(say.post(fact.post));
     case "postTaken":
-      return `${say.post(fact.post)} ${fact.how === "moved" ? "moved to another device" : fact.how === "accepted" ? "handed over" : "taken"}`;
+      return words.post[fact.how](say.post(fact.post));
     case "postOffered":
-      return `${say.post(fact.post)} offered`;
+      return words.offered(say.post(fact.post));
     case "postLeft":
-      return `${say.post(fact.post)} left${fact.reason ? ` (${fact.reason})` : ""}`;
+      return noted(words.left(say.post(fact.post)), fact.reason);
     case "sent": {
-      const place = fact.place ? `, ${say.firePlace(fact.place).toLowerCase()}` : "";
-      const seen = fact.seenFrom ? `, seen from ${say.post(fact.seenFrom).toLowerCase()}` : "";
-      const note = fact.note ? ` (${fact.note})` : "";
-      return `${say.signal(fact.kind, fact.engine ?? null)}${quantity(fact.volts ?? fact.pressure)}${place}${seen}${note}`;
+      const place = fact.place ? [say.firePlace(fact.place).toLowerCase()] : [];
+      const seen = fact.seenFrom ? [words.seenFrom(small(fact.seenFrom))] : [];
+      const said = say.signal(fact.kind, fact.engine ?? null);
+      return noted([said, ...read(fact.volts ?? fact.pressure), ...place, ...seen].join(", "), fact.note);
     }
     case "answered": {
-      const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
-      const wrong = fact.right === false ? ", wrong" : "";
-      return `${say.choice(fact.answer === "done" ? "stopped" : fact.answer)}${engine}${wrong}: ${signal(fact.signal).toLowerCase()}`;
+      const answer = say.choice(fact.answer === "done" ? "stopped" : fact.answer);
+      const whole = fact.engine === undefined ? answer : `${answer} ${fact.engine}`;
+      const right = fact.right === false ? [words.wrong] : [];
+      return `${[whole, ...right].join(", ")}: ${signal(fact.signal).toLowerCase()}`;
     }
     case "late":
-      return `No answer in time: ${signal(fact.signal).toLowerCase()}`;
+      return words.late(signal(fact.signal).toLowerCase());
     case "clearanceVoid":
-      return `Clearance for number ${fact.engine} void: ${say.voidCause(fact.cause)}`;
+      return words.clearanceVoid(fact.engine, say.voidCause(fact.cause));
     case "requestWithdrawn":
-      return `Request for number ${fact.engine} withdrawn`;
+      return words.withdrawn(fact.engine);
     case "starterCooled":
-      return `Starter of number ${fact.engine} rested`;
+      return words.rested(fact.engine);
     case "reading": {
       const name = type?.gauges.find((g) => g.id === fact.gauge)?.name ?? fact.gauge;
-      return `${name}${fact.engine === undefined ? "" : `, number ${fact.engine}`}${quantity(fact.reading)}`;
+      return [name, ...at(fact.engine), ...read(fact.reading)].join(", ");
     }
     case "checked": {
-      const words = type?.checks.find((c) => c.id === fact.check)?.words ?? fact.check;
-      return `${words}${quantity(fact.reading)}: ${fact.good ? "good" : "not good"}`;
+      const check = type?.checks.find((c) => c.id === fact.check)?.words ?? fact.check;
+      return `${[check, ...read(fact.reading)].join(", ")}: ${fact.good ? words.good : words.notGood}`;
     }
     case "alertRaised":
-      return `Alert: ${say.alert(fact.kind, fact.engine ?? null)}`;
+      return words.alert(say.alert(fact.kind, fact.engine ?? null));
     case "alertAcknowledged":
-      return `Alert seen by ${say.post(fact.post).toLowerCase()}`;
-    case "alertEnded":
-      return "Alert ended";
-    case "alertReset":
-      return "Alert acknowledged by everybody and reset";
+      return words.alertSeen(small(fact.post));
     case "alertShelved":
-      return `Alert put aside by ${say.post(fact.post).toLowerCase()}`;
     case "alertUnshelved":
-      return `Alert back before ${say.post(fact.post).toLowerCase()}`;
+      return words[fact.type](small(fact.post));
+    case "alertEnded":
+    case "alertReset":
     case "alertUnsuppressed":
-      return "Alert no longer suppressed";
     case "alertAgain":
-      return "Alert not acknowledged: it sounds again";
-    case "present":
-      return `${say.post(fact.post)} is there`;
-    case "presenceLapsed":
-      return `${say.post(fact.post)} silent: hold`;
-    case "delivered":
-      return `Shown at ${say.post(fact.post).toLowerCase()}'s panel: ${fact.signals.map(signal).join(", ").toLowerCase()}`;
-    case "overrideAsked":
-      return `Set aside asked, number ${fact.engine}: ${say.conditionName(fact.condition).toLowerCase()} (${fact.reason})`;
-    case "overrideGiven":
-      return `Set aside by a second person (${fact.reason})`;
-    case "overrideEnded":
-      return `Set aside ended: ${say.overrideEnd(fact.why)}`;
-    case "bladesCounted":
-      return `Number ${fact.engine}: ${fact.blades} blades counted${fact.resistance ? ", RESISTANCE" : ", no resistance"}`;
-    case "weatherRead":
-      return `Wind ${fact.windKt} kt${fact.gustKt === undefined ? "" : `, gusts ${fact.gustKt} kt`}${fact.temperatureC === undefined ? "" : quantity({ value: fact.temperatureC, unit: "degC" })}${fact.metar === undefined ? "" : ` (${fact.metar})`}`;
-    case "flashSeen":
-      return `Lightning, ${fact.miles === null ? "nobody could tell how far" : `${fact.miles} miles off`}`;
-    case "runUpRead":
-      return `Run-up of number ${fact.engine}, ${say.runUpItem(fact.item)}${quantity(fact.reading)}`;
-    case "defectWritten":
-      return `Defect${fact.engine === undefined ? "" : `, number ${fact.engine}`}: ${fact.words}${fact.barsStart ? " (bars the start)" : ""}`;
-    case "defectClosed":
-      return `Defect closed (${fact.reason})`;
-    case "drillStarted":
-      return `Drill opened: ${drillTitle(type, fact.drill)}${fact.engine === undefined ? "" : `, number ${fact.engine}`}`;
-    case "drillStepped":
-      return `Drill step ${fact.step + 1}, ${say.post(fact.post).toLowerCase()}: ${fact.done ? "done" : "does not apply"}`;
-    case "drillEnded":
-      return `Drill ended (${fact.outcome})`;
-    case "exceeded":
-      return `LIMIT PASSED, number ${fact.engine}: ${say.exceeded(fact.limit)} ${fact.found} s, limit ${fact.allowed} s`;
-    case "refused":
-      return `Refused: ${sayRefused(fact, type, units)}`;
     case "restarted":
-      return "The server started again: clearances and leave are void";
     case "clockStepped":
-      return "The server's clock was set: clearances and leave are void";
+      return words[fact.type];
+    case "present":
+      return words.present(say.post(fact.post));
+    case "presenceLapsed":
+      return words.silent(say.post(fact.post));
+    case "delivered":
+      return words.delivered(small(fact.post), fact.signals.map(signal).join(", ").toLowerCase());
+    case "overrideAsked":
+      return noted(
+        words.overrideAsked(fact.engine, say.conditionName(fact.condition).toLowerCase()),
+        fact.reason,
+      );
+    case "overrideGiven":
+      return noted(words.overrideGiven, fact.reason);
+    case "overrideEnded":
+      return words.overrideEnded(say.overrideEnd(fact.why));
+    case "bladesCounted":
+      return (fact.resistance ? words.resistance : words.blades)(fact.engine, fact.blades);
+    case "weatherRead": {
+      const gusts = fact.gustKt === undefined ? [] : [words.gusts(fact.gustKt)];
+      const air = fact.temperatureC === undefined ? [] : read({ value: fact.temperatureC, unit: "degC" });
+      return noted([words.wind(fact.windKt), ...gusts, ...air].join(", "), fact.metar);
+    }
+    case "flashSeen":
+      return fact.miles === null ? words.lightningSomewhere : words.lightning(fact.miles);
+    case "runUpRead":
+      return [words.runUp(fact.engine, say.runUpItem(fact.item)), ...read(fact.reading)].join(", ");
+    case "defectWritten": {
+      const said =
+        fact.engine === undefined ? words.defect(fact.words) : words.defectAt(fact.engine, fact.words);
+      return noted(said, fact.barsStart ? words.bars : undefined);
+    }
+    case "defectClosed":
+      return noted(words.defectClosed, fact.reason);
+    case "drillStarted":
+      return [words.drill(drillTitle(type, fact.drill)), ...at(fact.engine)].join(", ");
+    case "drillStepped":
+      return (fact.done ? words.stepDone : words.stepLeft)(fact.step + 1, small(fact.post));
+    case "drillEnded":
+      return noted(words.drillEnded, fact.outcome);
+    case "exceeded":
+      return words.exceeded(fact.engine, say.exceeded(fact.limit), fact.found, fact.allowed);
+    case "refused":
+      return words.refused(sayRefused(fact, lookup, units));
   }
 }
 
@@ -151,45 +166,25 @@ function drillTitle(type: AircraftType | null, id: string): string {
 
 /** What was refused and why. */
 export function sayRefused(
-  fact: Extract<Fact, { type: "refused" }>,
-  type: AircraftType | null,
+  { action, refusal }: Extract<Fact, { type: "refused" }>,
+  { type, say }: Lookup,
   units: UnitChoice = AS_READ,
 ): string {
-  const { action } = fact;
-  const what =
-    action.type === "send"
-      ? say.signal(action.kind, action.engine ?? null)
-      : action.type === "advance"
-        ? `go on to ${say.stage(action.to).toLowerCase()}`
-        : action.type === "answer"
-          ? `${say.choice(action.answer).toLowerCase()}${action.engine === undefined ? "" : ` ${action.engine}`}`
-          : REFUSED_WORDS[action.type];
-  return `${what}. ${say.refusal(fact.refusal as Refusal, units, type)}`;
+  return `${refusedAction(action, say)}. ${say.refusal(refusal as Refusal, units, type)}`;
 }
 
-const REFUSED_WORDS = {
-  reading: "a reading",
-  recordCheck: "a check",
-  claimPost: "taking a post",
-  leavePost: "leaving a post",
-  offerPost: "offering a post",
-  acceptPost: "accepting a post",
-  vacatePost: "taking somebody off a post",
-  confirmBrief: "a brief",
-  amendPlan: "a change of plan",
-  abandon: "abandoning the session",
-  acknowledgeAlert: "an acknowledgement",
-  shelveAlert: "putting an alert aside",
-  present: "a touch",
-  delivered: "a panel's word",
-  override: "setting a condition aside",
-  countBlades: "a blade count",
-  recordWeather: "a wind reading",
-  recordFlash: "a flash of lightning",
-  recordRunUp: "a figure of the run-up",
-  writeDefect: "a defect",
-  closeDefect: "closing a defect",
-  startDrill: "opening a drill",
-  drillStep: "a drill step",
-  endDrill: "ending a drill",
-} as const;
+function refusedAction(action: Extract<Fact, { type: "refused" }>["action"], say: Say): string {
+  const words = eventWords(say);
+  switch (action.type) {
+    case "send":
+      return say.signal(action.kind, action.engine ?? null);
+    case "advance":
+      return words.advance(say.stage(action.to).toLowerCase());
+    case "answer": {
+      const answer = say.choice(action.answer).toLowerCase();
+      return action.engine === undefined ? answer : `${answer} ${action.engine}`;
+    }
+    default:
+      return words.actions[action.type];
+  }
+}

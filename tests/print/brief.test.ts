@@ -5,6 +5,7 @@ import { type Brief, briefOf } from "../../shared/brief/brief.ts";
 import { cardOf } from "../../shared/brief/card.ts";
 import { escapeWays } from "../../shared/brief/escape.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { say } from "../../shared/words/en.ts";
 import { ada, bo, cy, di, fay, given, START } from "../spec/given.ts";
 import { type ReadPdf, readPdf, solid } from "./reader.ts";
 import { seeded, TROUBLE } from "./troubled.ts";
@@ -21,7 +22,7 @@ describe("the printed brief", () => {
   let bytes: Buffer;
   let read: ReadPdf;
   beforeAll(async () => {
-    brief = briefOf(given({ type: KESTLE, order: [4, 3, 2, 1] }).manned().state, PEOPLE);
+    brief = briefOf(given({ type: KESTLE, order: [4, 3, 2, 1] }).manned().state, PEOPLE, say);
     bytes = await printBrief(brief, START);
     read = await readPdf(bytes);
   }, SLOW_MS);
@@ -76,7 +77,7 @@ describe("the printed brief", () => {
   });
 
   it("[PRN-4] says NOT APPROVED of a type nobody approved, and NOBODY of a post nobody holds", async () => {
-    const bare = briefOf(given({ type: { ...KESTLE, approvedBy: null } }).state, PEOPLE);
+    const bare = briefOf(given({ type: { ...KESTLE, approvedBy: null } }).state, PEOPLE, say);
     const { solid: text } = await readPdf(await printBrief(bare, START));
     expect(text).toContain("NOTAPPROVED");
     expect(text.split("NOBODY")).toHaveLength(5);
@@ -146,7 +147,7 @@ describe("ways out", () => {
 
 describe("the printed card", () => {
   it("[PRN-12] holds each type's drill for a lost system, every hand signal and a blank log", async () => {
-    const card = cardOf([...SEEDED, { ...TROUBLE, name: "Cardless", drills: [] }]);
+    const card = cardOf([...SEEDED, { ...TROUBLE, name: "Cardless", drills: [] }], say);
     const read = await readPdf(await printCard(card, START));
     for (const type of SEEDED) {
       expect(read.solid).toContain(solid(type.name));
@@ -166,7 +167,7 @@ describe("the printed card", () => {
       name: "Other",
       drills: KESTLE.drills.map((d) => (d.id === "systemLost" ? { ...d, title: "Paper" } : d)),
     };
-    expect(cardOf([...SEEDED, other]).drills.map((d) => d.types)).toEqual([
+    expect(cardOf([...SEEDED, other], say).drills.map((d) => d.types)).toEqual([
       SEEDED.map((t) => t.name),
       ["Other"],
     ]);

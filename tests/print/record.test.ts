@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { printRecord } from "../../server/print/record.ts";
 import { recordOf, type SessionRecord } from "../../shared/brief/record.ts";
+import { say } from "../../shared/words/en.ts";
 import { exported, given, type Story } from "../spec/given.ts";
 import { type ReadPdf, readPdf, redIn, solid } from "./reader.ts";
 import { troubled } from "./troubled.ts";
@@ -8,7 +9,7 @@ import { troubled } from "./troubled.ts";
 /** Printing and reading back on a machine that is busy with everything else. */
 const SLOW_MS = 120_000;
 
-const sheetOf = (story: Story) => recordOf(story.log, exported(story.log).manifest.head);
+const sheetOf = (story: Story) => recordOf(story.log, exported(story.log).manifest.head, say);
 
 let story: Story;
 let record: SessionRecord;

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { recordOf } from "../../shared/brief/record.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { say } from "../../shared/words/en.ts";
 import { exported, given } from "../spec/given.ts";
 import { troubled } from "./troubled.ts";
 
-const record = (story = troubled()) => recordOf(story.log, exported(story.log).manifest.head);
+const record = (story = troubled()) => recordOf(story.log, exported(story.log).manifest.head, say);
 
 describe("what the record says", () => {
   it("[PRN-5] gives each try at an engine its own times, read off the states", () => {
@@ -53,7 +54,7 @@ describe("what the record says", () => {
 
   it("[PRN-8] refuses events that are not a whole session from its plan", () => {
     const { log } = given().manned();
-    expect(() => recordOf(log.slice(1), "")).toThrow("begins with its plan");
-    expect(() => recordOf([], "")).toThrow("begins with its plan");
+    expect(() => recordOf(log.slice(1), "", say)).toThrow("begins with its plan");
+    expect(() => recordOf([], "", say)).toThrow("begins with its plan");
   });
 });

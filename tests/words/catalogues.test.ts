@@ -1,6 +1,8 @@
 import { expect, it } from "vitest";
 import { catalogue as english } from "../../shared/words/en/catalogue.ts";
+import { events as englishEvents } from "../../shared/words/en/events.ts";
 import { catalogue as spanish } from "../../shared/words/es/catalogue.ts";
+import { events as spanishEvents } from "../../shared/words/es/events.ts";
 import { languageFor } from "../../shared/words/language.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
@@ -8,6 +10,7 @@ import { leaves } from "./leaves.ts";
 
 const PAIRS: [name: string, one: object, other: object][] = [
   ["session", english, spanish],
+  ["events", englishEvents, spanishEvents],
   ["panel", englishText, spanishText],
 ];
 

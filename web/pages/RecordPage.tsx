@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { COLUMNS, sequenceRows } from "../../shared/brief/exchange.ts";
+import { columnsOf, sequenceRows } from "../../shared/brief/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
@@ -18,7 +18,8 @@ const ALL = 5_000;
 export function RecordPage({ id }: { id: string }) {
   const [events, setEvents] = useState<SessionEvent[] | null>(null);
   const units = useUnits();
-  const { app, record: words } = useWords().text;
+  const { say, text } = useWords();
+  const { app, record: words } = text;
   const [trouble, setTrouble] = useState<string | null>(null);
   useEffect(() => {
     api.events(id, 0).then(setEvents, (e: Error) => setTrouble(e.message));
@@ -36,7 +37,7 @@ export function RecordPage({ id }: { id: string }) {
       (e: Error) => setTrouble(e.message),
     );
   const first = events?.[0]?.fact;
-  const lookup = lookupOf(events ?? []);
+  const lookup = lookupOf(events ?? [], say);
   return (
     <main className="page record">
       <header className="page-head page-head-row">
@@ -70,12 +71,12 @@ export function RecordPage({ id }: { id: string }) {
                 <span className="record-time">{timeOfDay(e.at)}</span>
                 <span>
                   {sayEvent(e, lookup, units)}
-                  <span className="record-by">{sayActor(e)}</span>
+                  <span className="record-by">{sayActor(e, say)}</span>
                 </span>
               </li>
             ))}
           </ol>
-          <Sequence columns={COLUMNS} rows={sequenceRows(events, units)} newest={ALL} />
+          <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={ALL} />
         </div>
       )}
       <Caution />

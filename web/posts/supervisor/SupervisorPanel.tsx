@@ -1,4 +1,4 @@
-import { COLUMNS, sequenceRows } from "../../../shared/brief/exchange.ts";
+import { columnsOf, sequenceRows } from "../../../shared/brief/exchange.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { missingFor } from "../../../shared/session/requirements.ts";
@@ -26,13 +26,14 @@ const NEWEST = 60;
 /** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
 export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props) {
   const units = useUnits();
-  const words = panel.words.text.supervisor;
+  const { say, text } = panel.words;
+  const words = text.supervisor;
   return (
     <PanelFrame
       panel={panel}
       stale={stale}
       kind="supervisor"
-      beside={<Sequence columns={COLUMNS} rows={sequenceRows(events, units)} newest={NEWEST} />}
+      beside={<Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />}
     >
       {panel.state.stage === "starting" ? <ConditionsNow panel={panel} /> : <Missing panel={panel} />}
       <CheckList panel={panel} />
