@@ -1,4 +1,4 @@
-import { lightningState } from "../models/weather/lightning.ts";
+import { lightningNow } from "../session/lightning.ts";
 import type { Condition } from "./condition.ts";
 
 /**
@@ -9,14 +9,8 @@ export const lightningClear: Condition = {
   id: "lightningClear",
   owners: ["supervisor"],
   find(state, _engine, now) {
-    const rule = state.type.ramp?.lightning;
-    const clear = { is: "yes", at: null, by: null, until: null } as const;
-    if (!rule) return clear;
-    const seen = lightningState(state.flashes ?? [], now, {
-      stopWithinMiles: rule.stopWithin.value,
-      resumeAfter: rule.resumeAfter.value * 1000,
-    });
-    if (seen.state === "clear") return clear;
+    const seen = lightningNow(state, now);
+    if (seen?.state !== "stop") return { is: "yes", at: null, by: null, until: null };
     const found = seen.nearestMiles === null ? "distance unknown" : `${seen.nearestMiles} mi`;
     return { is: "no", at: seen.lastAt, by: null, until: seen.resumeAt, found };
   },

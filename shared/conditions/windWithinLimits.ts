@@ -1,5 +1,6 @@
 import { windOnNose } from "../models/weather/wind.ts";
 import type { SessionState } from "../session/state.ts";
+import { seenBy } from "../session/weather.ts";
 import type { Condition } from "./condition.ts";
 import { NOBODY_SAID } from "./said.ts";
 
@@ -10,16 +11,18 @@ export const windWithinLimits: Condition = {
   find(state, _engine, now) {
     const seen = state.weather;
     if (!seen) return NOBODY_SAID;
-    const by = { post: seen.by.post, name: seen.by.name };
+    // A report's wind grows old from when it was observed, not from when it was pasted.
+    const { at, post, name } = seenBy(seen);
+    const by = { post, name };
     const { max, gustMax } = state.type.wind;
     const gust = seen.gustKt ?? seen.windKt;
     if (seen.windKt > max.value || gust > gustMax.value) {
-      return { is: "no", at: seen.by.at, by, until: null, found: `${seen.windKt} kt, gust ${gust} kt` };
+      return { is: "no", at, by, until: null, found: `${seen.windKt} kt, gust ${gust} kt` };
     }
     const onNose = noseFault(state, gust);
-    if (onNose) return { is: "no", at: seen.by.at, by, until: null, found: onNose };
-    const until = seen.by.at + state.type.timing.weather.value * 1000;
-    return { is: now >= until ? "stale" : "yes", at: seen.by.at, by, until };
+    if (onNose) return { is: "no", at, by, until: null, found: onNose };
+    const until = at + state.type.timing.weather.value * 1000;
+    return { is: now >= until ? "stale" : "yes", at, by, until };
   },
 };
 

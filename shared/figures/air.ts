@@ -3,7 +3,7 @@ import { densityAltitudeFt, densityAltitudeMoistFt, stationPressureHpa } from ".
 import { beaufort, windOnNose } from "../models/weather/wind.ts";
 import { windChillC } from "../models/weather/windChill.ts";
 import type { SessionState } from "../session/state.ts";
-import type { Weather } from "../session/weather.ts";
+import { seenBy, type Weather } from "../session/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofType, said } from "./figure.ts";
 import { airInput } from "./temperature.ts";
 
@@ -14,7 +14,7 @@ export function airFigures(state: SessionState): Figure[] {
   return [...windFigures(state, seen), force(seen), ...chill(state, seen), density(state, seen)];
 }
 
-const wind = (seen: Weather) => said("wind", { value: seen.windKt, unit: "kt" }, seen.by);
+const wind = (seen: Weather) => said("wind", { value: seen.windKt, unit: "kt" }, seenBy(seen));
 const planned = (state: SessionState): FigureInput => ({
   name: "heading of the nose, degrees",
   value: state.headingDeg ?? null,
@@ -26,7 +26,7 @@ const planned = (state: SessionState): FigureInput => ({
 function windFigures(state: SessionState, seen: Weather): Figure[] {
   const { tailMax, crossMax } = state.type.wind;
   const gust =
-    seen.gustKt === null ? notRead("gust") : said("gust", { value: seen.gustKt, unit: "kt" }, seen.by);
+    seen.gustKt === null ? notRead("gust") : said("gust", { value: seen.gustKt, unit: "kt" }, seenBy(seen));
   const from: FigureInput =
     seen.fromDeg === null
       ? notRead("wind from")
@@ -34,8 +34,8 @@ function windFigures(state: SessionState, seen: Weather): Figure[] {
           name: "wind from, degrees",
           value: seen.fromDeg,
           unit: null,
-          source: `said by ${seen.by.name}`,
-          at: seen.by.at,
+          source: `said by ${seenBy(seen).name}`,
+          at: seenBy(seen).at,
         };
   const inputs = [wind(seen), gust, from, planned(state)];
   const speed = Math.max(seen.windKt, seen.gustKt ?? 0);
@@ -114,11 +114,11 @@ function density(state: SessionState, seen: Weather): Figure {
     unit: "ft" as const,
     source: "ISO 2533 pressure law; US NWS forms",
     inputs: [
-      qnhHpa === null ? notRead("QNH") : said("QNH", { value: qnhHpa, unit: "hPa" as const }, seen.by),
+      qnhHpa === null ? notRead("QNH") : said("QNH", { value: qnhHpa, unit: "hPa" as const }, seenBy(seen)),
       airInput(state),
       dewPointC === undefined
         ? notRead("dew point")
-        : said("dew point", { value: dewPointC, unit: "degC" as const }, seen.by),
+        : said("dew point", { value: dewPointC, unit: "degC" as const }, seenBy(seen)),
       {
         name: "field's height",
         value: elevation ?? null,

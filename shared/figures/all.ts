@@ -7,6 +7,7 @@ import { expectedVolts, seenVolts } from "./crankingVolts.ts";
 import type { Figure } from "./figure.ts";
 import { groundPowerFigure } from "./groundPower.ts";
 import { guardWalkFigure } from "./guardWalk.ts";
+import { lightningFigure } from "./lightning.ts";
 import { oilTimers, oilViscosity, preheatFigure } from "./oil.ts";
 import { orderFigure } from "./order.ts";
 import { featherFigure, magnetoFigure, manifoldFigure, releaseFigure } from "./runUp.ts";
@@ -48,8 +49,16 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
   ]);
 }
 
-/** What the stage is about, shown without being asked for: the order until every engine runs, then the warm-up. */
+/**
+ * What the stage is about, shown without being asked for: the order until every engine runs, then the warm-up; and
+ * lightning once any was seen.
+ */
 export function figuresNow(state: SessionState, now: number): Figure[] {
-  const starting = state.stage !== "warmUp" && state.stage !== "release" && !isOver(state);
-  return given([starting ? orderFigure(state) : null, isOver(state) ? null : warmUpFigure(state, now)]);
+  const starting = state.stage !== "warmUp" && state.stage !== "release";
+  if (isOver(state)) return [];
+  return given([
+    state.flashes?.length ? lightningFigure(state, now) : null,
+    starting ? orderFigure(state) : null,
+    warmUpFigure(state, now),
+  ]);
 }

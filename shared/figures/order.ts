@@ -2,12 +2,13 @@ import { PARTS } from "../models/order/orderCost.ts";
 import type { OrderReason } from "../models/order/orderReasons.ts";
 import { type OrderQuestion, orderAdvice, questionOf } from "../session/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
+import { seenBy } from "../session/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofTypeData, said } from "./figure.ts";
 
 /** The start order advised now, with its reasons and what each other first engine would cost more. */
 export function orderFigure(state: SessionState): Figure | null {
   const seen = state.weather;
-  const wind = seen ? said("wind", { value: seen.windKt, unit: "kt" }, seen.by) : notRead("wind");
+  const wind = seen ? said("wind", { value: seen.windKt, unit: "kt" }, seenBy(seen)) : notRead("wind");
   return adviceFigure(questionOf(state), state.order, wind);
 }
 

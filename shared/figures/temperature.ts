@@ -1,4 +1,5 @@
 import type { SessionState } from "../session/state.ts";
+import { seenBy } from "../session/weather.ts";
 import { type FigureInput, notRead, said } from "./figure.ts";
 
 export const TEMPERATURE_NOT_READ =
@@ -8,5 +9,5 @@ export const TEMPERATURE_NOT_READ =
 export function airInput(state: SessionState): FigureInput {
   const seen = state.weather;
   if (!seen || seen.temperatureC === null) return notRead("air temperature");
-  return said("air temperature", { value: seen.temperatureC, unit: "degC" }, seen.by);
+  return said("air temperature", { value: seen.temperatureC, unit: "degC" }, seenBy(seen));
 }

@@ -124,8 +124,14 @@ export const actionSchema = z.discriminatedUnion("type", [
     dewPointC: z.number().min(-80).max(60).optional(),
     qnhHpa: z.number().min(850).max(1090).optional(),
   }),
-  /** A flash seen; seconds to its thunder, absent when nobody could tell. */
-  z.strictObject({ type: z.literal("recordFlash"), thunderAfterS: z.number().min(0).max(300).optional() }),
+  /** A flash seen; seconds to its thunder or its distance in statute miles, both absent when nobody could tell. */
+  z.strictObject({
+    type: z.literal("recordFlash"),
+    thunderAfterS: z.number().min(0).max(300).optional(),
+    miles: z.number().min(0).max(60).optional(),
+    /** The flash this tells the distance of: one the same person reported without. */
+    of: eventRef.optional(),
+  }),
   /** One figure of an engine's run-up: each is read, and sent, by itself. */
   z.strictObject({
     type: z.literal("recordRunUp"),

@@ -188,10 +188,16 @@ export const factSchema = z.discriminatedUnion("type", [
     temperatureC: z.number().optional(),
     qnhHpa: z.number().optional(),
     dewPointC: z.number().optional(),
-    /** The report as pasted. */
+    /** The report as pasted, and when it was observed, server milliseconds. */
     metar: z.string().optional(),
+    observedAt: z.number().optional(),
   }),
-  z.strictObject({ type: z.literal("flashSeen"), miles: z.number().nullable() }),
+  z.strictObject({
+    type: z.literal("flashSeen"),
+    miles: z.number().nullable(),
+    /** The flash, told before without a distance, that this is the distance of. */
+    of: ref.optional(),
+  }),
   z.strictObject({
     type: z.literal("runUpRead"),
     engine: engineSchema,

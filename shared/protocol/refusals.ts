@@ -45,6 +45,7 @@ export const REFUSAL_REASONS = [
   "notOverridable",
   "notShelvable",
   "noSuchDrill",
+  "badReport",
 ] as const;
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];
 

@@ -12,7 +12,7 @@ import { decidePlan } from "./decide/plan.ts";
 import { decidePost } from "./decide/posts.ts";
 import { decideRunUp } from "./decide/runUp.ts";
 import { decideSend } from "./decide/send.ts";
-import { decideWeather } from "./decide/weather.ts";
+import { decideFlash, decideWeather } from "./decide/weather.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
 import { isOver, type SessionState } from "./state.ts";
 import { isStop } from "./stop.ts";
@@ -69,8 +69,9 @@ export function decide(state: SessionState, action: Action, context: Context, va
     case "countBlades":
       return decideBlades(state, action);
     case "recordWeather":
+      return decideWeather(state, action, context);
     case "recordFlash":
-      return decideWeather(action);
+      return decideFlash(state, action, context);
     case "recordRunUp":
       return decideRunUp(state, action);
     case "writeDefect":

@@ -10,10 +10,20 @@ export interface Weather {
   qnhHpa: number | null;
   dewPointC?: number;
   metar?: string;
+  /** When the report's observer saw it so; absent where whoever said it saw it then. */
+  observedAt?: number;
+}
+
+/** Who said it, with the moment it was seen so: from there it grows old. */
+export function seenBy({ by, observedAt }: Weather): Said {
+  return observedAt === undefined ? by : { ...by, at: observedAt };
 }
 
 /** A flash of lightning: statute miles off, null when nobody could tell. */
 export interface SeenFlash {
   at: number;
   miles: number | null;
+  /** The number it is recorded under, and who saw it. */
+  seq: number;
+  person: string | null;
 }

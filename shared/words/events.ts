@@ -137,7 +137,8 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return noted([words.wind(fact.windKt), ...gusts, ...air].join(", "), fact.metar);
     }
     case "flashSeen":
-      return fact.miles === null ? words.lightningSomewhere : words.lightning(fact.miles);
+      if (fact.miles === null) return words.lightningSomewhere;
+      return fact.of === undefined ? words.lightning(fact.miles) : words.lightningTold(fact.of, fact.miles);
     case "runUpRead":
       return [words.runUp(fact.engine, say.runUpItem(fact.item)), ...read(fact.reading)].join(", ");
     case "defectWritten": {

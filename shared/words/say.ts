@@ -2,6 +2,7 @@ import type { Ask } from "../asks/ask.ts";
 import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
 import type { Position } from "../models/facing.ts";
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
+import { faultOf, partUnit, type ReportFault } from "../models/weather/reportFault.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
@@ -11,6 +12,7 @@ import type { EngineLife } from "../session/state.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";
+import { writtenBoth } from "./quantity.ts";
 
 /** Everything a session says, in one language. */
 export type Say = ReturnType<typeof sayIn>;
@@ -71,12 +73,29 @@ export function sayIn(words: Catalogue) {
     refusal(refusal: Refusal, units: UnitChoice = AS_READ, type: AircraftType | null = null): string {
       const said = put(words.refusals[refusal.reason], {
         n: refusal.engine,
-        f: found(refusal.found, units),
+        f:
+          refusal.reason === "badReport"
+            ? say.reportFault(faultOf(refusal.found ?? ""), units)
+            : found(refusal.found, units),
         p: posts(refusal.posts),
       });
       const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u, units)} (${posts(u.owners)}).`);
       const missing = (refusal.missing ?? []).map((m) => `${say.missing(m, type)}.`);
       return [said, ...unmet, ...missing].join(" ");
+    },
+    reportPart: (part: keyof Catalogue["reportParts"]): string => words.reportParts[part],
+    /** Why a weather report is not used, and what to do. */
+    reportFault(fault: ReportFault, units: UnitChoice): string {
+      const { unreadable, old, impossible } = words.reportFaults;
+      if (fault.is === "unreadable") return unreadable;
+      const minutes = (ms: number) => Math.floor(ms / 60_000);
+      if (fault.is === "old") return old(minutes(fault.age), minutes(fault.most));
+      const { part, value } = fault;
+      const unit = partUnit(part);
+      return impossible(
+        words.reportParts[part],
+        unit === null ? `${value}°` : writtenBoth({ value, unit }, units),
+      );
     },
     /** A stage requirement's code in words. */
     missing(code: string, type: AircraftType | null = null): string {

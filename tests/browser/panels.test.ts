@@ -138,6 +138,49 @@ describe("the panels of the four posts", () => {
     await cockpit.press("Close");
   });
 
+  it("[WEA-4] read a METAR before it is sent, and say why one is not taken", async () => {
+    const { cockpit, supervisor } = crew;
+    const report = (minutesAgo: number, rest: string) => {
+      const at = new Date(Date.now() - minutesAgo * 60_000).toISOString();
+      return `METAR EGLL ${at.slice(8, 10)}${at.slice(11, 13)}${at.slice(14, 16)}Z ${rest}`;
+    };
+    const sheet = cockpit.page.getByRole("dialog");
+    const send = sheet.getByRole("button", { name: "Send this weather" });
+    await cockpit.press("Weather");
+    const field = cockpit.page.getByLabel("METAR, pasted or typed");
+    for (const [text, why] of [
+      ["fair and mild", /cannot be read as a METAR/],
+      [report(90, "24008KT 9999 12/07 Q1013"), /^This report is 90 min old/],
+      [report(5, "24008KT 9999 12/07 Q0700"), /^QNH 700 hPa cannot be right/],
+    ] as const) {
+      await field.fill(text);
+      await sheet.getByText(why).waitFor();
+      expect(await send.isDisabled()).toBe(true);
+    }
+    await field.fill(report(5, "24008G19KT 9999 12/07 Q1013"));
+    await sheet.getByText("19 kt", { exact: true }).waitFor();
+    for (const words of ["240°", "8 kt", "12 °C", "7 °C", "1013 hPa"])
+      await sheet.getByText(words, { exact: true }).waitFor();
+    await send.click();
+    // Every panel has it, as old as it is.
+    await supervisor.sees(/^Wind from 240°, 8 kt, gusts 19 kt, 12 °C, QNH 1013 hPa, 5:/);
+  });
+
+  it("[WEA-5, WEA-6] a flash stops work by one touch, its thunder says how far it was by another", async () => {
+    const { guard, supervisor } = crew;
+    await guard.press("Lightning");
+    await guard.sees("No lightning near.");
+    await guard.press("Flash now");
+    await supervisor.sees(/^Lightning at an unknown distance: work stops until [0-9:]+ UTC, /);
+    await guard.sees(/^[1-9] s since the flash: about 0\.[2-9] mi$/);
+    for (const b of await boxes(guard.page, ".lightning-key"))
+      expect(b.height, b.name).toBeGreaterThanOrEqual(113);
+    await guard.press("Thunder now");
+    await supervisor.sees(/^Lightning (0\.[2-9]|1) mi off: work stops until [0-9:]+ UTC, /);
+    await guard.sees("Work stops with a flash within 6 mi, for 30 min after the last.");
+    await guard.press("Close");
+  });
+
   it("[PAN-9] say what was recorded, under which number, and who has answered", async () => {
     await crew.power.answer("Chock the wheels, fore and aft.", "Chocks in");
     await crew.power.sees("Cockpit: no answer yet");

@@ -30,10 +30,12 @@ it("[PAN-13] of the answers only those that let nothing begin", () => {
   expect(mayGo(ANSWERS, build).sort()).toEqual(["done", "received", "unable"]);
 });
 
-it("[PAN-13] of everything else a check found bad and an alert seen", () => {
+it("[PAN-13] of everything else a check found bad, an alert seen and a flash of lightning, not how far it was", () => {
   const types = actionSchema.options.map((o) => o.shape.type.value);
   const rest = types.filter((t) => t !== "send" && t !== "answer");
-  expect(mayGo(rest, (type) => ({ type }))).toEqual(["acknowledgeAlert"]);
+  expect(mayGo(rest, (type) => ({ type }))).toEqual(["acknowledgeAlert", "recordFlash"]);
+  for (const told of [{ of: 3 }, { miles: 20 }, { thunderAfterS: 40 }])
+    expect(makesNothingLessSafe({ type: "recordFlash", ...told })).toBe(false);
   expect(makesNothingLessSafe({ type: "recordCheck", good: false })).toBe(true);
   expect(makesNothingLessSafe({ type: "recordCheck", good: true })).toBe(false);
 });

@@ -1,10 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { lightningClear } from "../../shared/conditions/lightningClear.ts";
 import { windWithinLimits } from "../../shared/conditions/windWithinLimits.ts";
+import { lightningFigure } from "../../shared/figures/lightning.ts";
+import { airInput } from "../../shared/figures/temperature.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
 import { airTemperature } from "../../shared/session/air.ts";
+import { flashAwaitingThunder } from "../../shared/session/lightning.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
-import { given, type Say, type Story } from "./given.ts";
+import { CREW, given, type Say, START, type Story } from "./given.ts";
 
 const source = { basis: "invented", text: "for tests" } as const;
 const limit = <U extends string>(value: number, unit: U) => ({ value, unit, source });
@@ -15,7 +19,7 @@ const weather = (story: Story, figures: Omit<Extract<Say, { type: "recordWeather
 describe("weather at the field", () => {
   it("[MOD-65] a pasted METAR fills in what it says", () => {
     const story = manned();
-    const metar = "KJFK 122051Z 28017G27KT 10SM FEW250 M08/M21 A3034";
+    const metar = "KJFK 010850Z 28017G27KT 10SM FEW250 M08/M21 A3034";
     expect(weather(story, { metar }).refusal).toBeUndefined();
     // 30.34 inHg is 1027.4 hPa.
     expect(story.state.weather).toMatchObject({
@@ -27,14 +31,14 @@ describe("weather at the field", () => {
 
   it("[MOD-65] what it leaves out is left out, and speeds in metres a second become knots", () => {
     const story = manned();
-    weather(story, { metar: "UUEE 201250Z VRB05G10MPS 9999 NSC 15/10" });
+    weather(story, { metar: "UUEE 010850Z VRB05G10MPS 9999 NSC 15/10" });
     // 5 and 10 m/s are 9.7 and 19.4 kt.
     expect(story.state.weather).toMatchObject({ windKt: 9.7, gustKt: 19.4, fromDeg: null, qnhHpa: null });
   });
 
   it("[MOD-65] what a person entered goes before what the report says", () => {
     const story = manned();
-    weather(story, { metar: "EGLL 201250Z 28017KT CAVOK 21/10 Q1021", windKt: 4 });
+    weather(story, { metar: "EGLL 010850Z 28017KT CAVOK 21/10 Q1021", windKt: 4 });
     expect(story.state.weather).toMatchObject({ windKt: 4, gustKt: null, temperatureC: 21, qnhHpa: 1021 });
   });
 
@@ -47,15 +51,47 @@ describe("weather at the field", () => {
   });
 
   it.each([
-    [{ metar: "hello" }, /^METAR: /],
-    [{ metar: "EGLL 201250Z /////KT CAVOK 21/10 Q1021" }, /wind|METAR/],
-    [{ temperatureC: 10 }, /^wind, kt$/],
-    [{ metar: "EGLL 201250Z 280160KT CAVOK 21/10 Q1021" }, /^METAR: windKt 160$/],
-    [{ metar: "EGLL 201250Z 28017KT CAVOK 61/10 Q1021" }, /^METAR: temperature 61$/],
-  ] as const)("[MOD-65, REF-1] %o is no weather to start on", (figures, found) => {
-    const { refusal } = weather(manned(), figures);
-    expect(refusal?.reason).toBe("missingFigure");
-    expect(refusal?.found).toMatch(found);
+    [{ metar: "hello" }, "badReport", "unreadable"],
+    [{ metar: "EGLL 310850Z 28017KT CAVOK 21/10 Q1021 gale" }, "badReport", "old:87000000:3600000"],
+    [{ metar: "EGLL 010850Z /////KT CAVOK 21/10 Q1021" }, "missingFigure", "wind, kt"],
+    [{ temperatureC: 10 }, "missingFigure", "wind, kt"],
+    [{ metar: "EGLL 010850Z 280160KT CAVOK 21/10 Q1021" }, "badReport", "impossible:wind:160"],
+    [{ metar: "EGLL 010850Z 28017KT CAVOK 61/10 Q1021" }, "badReport", "impossible:temperature:61"],
+    [{ metar: "EGLL 010850Z 28017KT CAVOK 21/22 Q1021" }, "badReport", "impossible:dewPoint:22"],
+    [{ metar: "EGLL 010850Z 28017G16KT CAVOK 21/10 Q1021" }, "badReport", "impossible:gust:16"],
+    [{ metar: "EGLL 010850Z 28017KT CAVOK 21/10 Q0700" }, "badReport", "impossible:qnh:700"],
+  ] as const)(
+    "[MOD-65, WEA-1, WEA-2, WEA-3, REF-1] %o is no weather to start on",
+    (figures, reason, found) => {
+      const { refusal } = weather(manned(), figures);
+      expect(refusal).toEqual({ reason, found });
+    },
+  );
+
+  it("[WEA-2] a report grows old from when it was observed, not from when it was pasted", () => {
+    const story = manned();
+    // Observed at 08:50; it is 09:00 and some seconds.
+    weather(story, { metar: "EGLL 010850Z 28017KT CAVOK 21/10 Q1021" });
+    const observed = START - 10 * 60_000;
+    expect(story.state.weather?.observedAt).toBe(observed);
+    const at = (now: number) => windWithinLimits.find(story.state, 0, now);
+    expect(at(story.now)).toMatchObject({ is: "yes", at: observed, until: observed + 3_600_000 });
+    expect([at(observed + 3_599_999).is, at(observed + 3_600_000).is]).toEqual(["yes", "stale"]);
+    expect(airInput(story.state).at).toBe(observed);
+  });
+
+  it("[WEA-2] at the type's age it is refused whole, whatever is entered beside it; a moment before it is taken", () => {
+    const old = manned();
+    old.waitMs(START + 50 * 60_000 - old.now);
+    const metar = "EGLL 010850Z 28017KT CAVOK 21/10 Q1021";
+    expect(weather(old, { metar, windKt: 4 }).refusal).toEqual({
+      reason: "badReport",
+      found: "old:3600000:3600000",
+    });
+    expect(old.state.weather).toBeNull();
+    const fresh = manned();
+    fresh.waitMs(START + 50 * 60_000 - 1 - fresh.now);
+    expect(weather(fresh, { metar }).refusal).toBeUndefined();
   });
 
   it.each([
@@ -115,7 +151,7 @@ describe("lightning", () => {
     const story = manned(ruled);
     expect(found(story).is).toBe("yes");
     flash(story, 25);
-    expect(story.state.flashes).toEqual([{ at: story.now, miles: 5 }]);
+    expect(story.state.flashes).toMatchObject([{ at: story.now, miles: 5 }]);
     expect(found(story)).toMatchObject({ is: "no", found: "5 mi", until: story.now + 1_800_000 });
     story.waitMs(1_799_999);
     expect(found(story).is).toBe("no");
@@ -129,6 +165,54 @@ describe("lightning", () => {
     expect(found(story).is).toBe("yes");
     flash(story);
     expect(found(story)).toMatchObject({ is: "no", found: "distance unknown" });
+  });
+
+  it("[WEA-5] a flash counts as near at once; its thunder, from whoever saw it, says how far it was", () => {
+    const story = manned(ruled);
+    flash(story);
+    const first = story.last.events.at(-1)?.seq ?? 0;
+    const at = story.now;
+    expect(found(story)).toMatchObject({ is: "no", found: "distance unknown" });
+    expect(flashAwaitingThunder(story.state, CREW.groundPower.id, story.now)).toMatchObject({ seq: first });
+    expect(flashAwaitingThunder(story.state, CREW.fireGuard.id, story.now)).toBeNull();
+    story.wait(35);
+    story.say("groundPower", { type: "recordFlash", of: first, thunderAfterS: 35 });
+    expect(story.state.flashes).toMatchObject([{ at, miles: 7 }]);
+    expect(found(story).is).toBe("yes");
+    expect(flashAwaitingThunder(story.state, CREW.groundPower.id, story.now)).toBeNull();
+    expect(lightningFigure(story.state, story.now)).toMatchObject({
+      words: "lightning.none",
+      verdict: "good",
+    });
+  });
+
+  it("[WEA-5] nobody else says it, nobody twice, and not without a distance; the nearer of two counts", () => {
+    const story = manned(ruled);
+    flash(story);
+    const of = story.last.events.at(-1)?.seq ?? 0;
+    const say = (post: Post, more: object) =>
+      story.say(post, { type: "recordFlash", of, ...more }).refusal?.reason;
+    expect(say("fireGuard", { miles: 20 })).toBe("nothingOpen");
+    expect(say("groundPower", {})).toBe("missingFigure");
+    expect(found(story)).toMatchObject({ is: "no", found: "distance unknown" });
+    expect(say("groundPower", { miles: 20, thunderAfterS: 10 })).toBeUndefined();
+    expect(say("groundPower", { miles: 30 })).toBe("alreadyDone");
+    expect(found(story)).toMatchObject({ is: "no", found: "2 mi" });
+    expect(lightningFigure(story.state, story.now)).toMatchObject({ value: 2, unit: "mi", verdict: "bad" });
+  });
+
+  it("[WEA-5] a distance alone is enough, and thunder not heard in two minutes is waited for no more", () => {
+    const story = manned(ruled);
+    story.say("fireGuard", { type: "recordFlash", miles: 5.1 });
+    expect(found(story).is).toBe("yes");
+    story.say("fireGuard", { type: "recordFlash" });
+    const waits = () => flashAwaitingThunder(story.state, CREW.fireGuard.id, story.now) !== null;
+    story.waitMs(119_999);
+    expect(waits()).toBe(true);
+    story.waitMs(1);
+    expect(waits()).toBe(false);
+    // It still counts as near.
+    expect(found(story).is).toBe("no");
   });
 
   it("[MOD-64] a type without a rule has no limit to pass; the last fifty flashes are kept", () => {

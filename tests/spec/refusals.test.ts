@@ -70,6 +70,8 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
     story.say("supervisor", { type: "advance", to: "secure" });
     return story;
   },
+  badReport: () =>
+    after(given().manned(), (s) => s.say("supervisor", { type: "recordWeather", metar: "fair and mild" })),
   postHeld: () => after(given().manned(), (s) => s.does(fay, { type: "claimPost", post: "cockpit" })),
   postVacant: () =>
     after(given().manned(["supervisor"]), (s) =>

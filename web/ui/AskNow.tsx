@@ -94,6 +94,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
           <Need
             answer={answer}
             numbers={numbers}
+            now={now}
             blocked={!fresh && !answer.offline}
             onGive={give}
             onBack={() => put(null)}

@@ -12,13 +12,15 @@ interface NeedProps {
   answer: AnswerKey;
   /** Engine numbers as this person sees them. */
   numbers: readonly number[];
+  /** Estimated server time, milliseconds. */
+  now: number;
   blocked: boolean;
   onGive(given: Given): void;
   onBack(): void;
 }
 
 /** What must be put in before an answer can go. */
-export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
+export function Need({ answer, numbers, now, blocked, onGive, onBack }: NeedProps) {
   const { entry } = useWords().text;
   const need = answer.choice.need;
   const spec = answer.figure;
@@ -53,7 +55,16 @@ export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
         />
       );
     case "weather":
-      return <WeatherEntry disabled={blocked} onEnter={(weather) => onGive({ weather })} onBack={onBack} />;
+      return (
+        <WeatherEntry
+          now={now}
+          mostAge={answer.reportMostAge}
+          first="hand"
+          disabled={blocked}
+          onEnter={(weather) => onGive({ weather })}
+          onBack={onBack}
+        />
+      );
     case "figure":
       if (!spec) return null;
       return (
@@ -79,7 +90,7 @@ export function Need({ answer, numbers, blocked, onGive, onBack }: NeedProps) {
   }
 }
 
-function EngineAndReason(p: Omit<NeedProps, "answer"> & { word: string }) {
+function EngineAndReason(p: Omit<NeedProps, "answer" | "now"> & { word: string }) {
   const { entry } = useWords().text;
   const [engine, setEngine] = useState<number | null>(null);
   if (engine === null) {

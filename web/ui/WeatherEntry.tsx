@@ -1,14 +1,16 @@
 import { useState } from "react";
 import { useWords } from "../words/words.ts";
+import { ReportEntry } from "./ReportEntry.tsx";
 import { StepKeys } from "./StepKeys.tsx";
 
-interface Weather {
-  windKt: number;
-  gustKt?: number;
-  temperatureC?: number;
-}
+type Weather = { metar: string } | { windKt: number; gustKt?: number; temperatureC?: number };
 
 interface Props {
+  now: number;
+  /** Milliseconds after which a report says nothing of now: the type's. */
+  mostAge: number;
+  /** What stands first; the other is one touch away. */
+  first: "hand" | "report";
   disabled: boolean;
   onEnter(weather: Weather): void;
   onBack(): void;
@@ -18,9 +20,33 @@ const MOST_KT = 150;
 const COLDEST_C = -60;
 const HOTTEST_C = 60;
 
+/** Weather from a report, or by hand. */
+export function WeatherEntry({ now, mostAge, first, disabled, onEnter, onBack }: Props) {
+  const [by, setBy] = useState(first);
+  if (by === "hand")
+    return <ByHand disabled={disabled} onEnter={onEnter} onReport={() => setBy("report")} onBack={onBack} />;
+  return (
+    <ReportEntry
+      now={now}
+      mostAge={mostAge}
+      disabled={disabled}
+      onEnter={(metar) => onEnter({ metar })}
+      onByHand={() => setBy("hand")}
+      onBack={onBack}
+    />
+  );
+}
+
+interface HandProps {
+  disabled: boolean;
+  onEnter(weather: Weather): void;
+  onReport(): void;
+  onBack(): void;
+}
+
 /** Wind, gusts and the air's temperature as read. A gust not above the wind is no gust; what nobody read is not sent. */
-export function WeatherEntry({ disabled, onEnter, onBack }: Props) {
-  const { entry, weather: words } = useWords().text;
+function ByHand({ disabled, onEnter, onReport, onBack }: HandProps) {
+  const { air, entry, weather: words } = useWords().text;
   const [windKt, setWind] = useState<number | null>(null);
   const [gustKt, setGust] = useState<number | null>(null);
   const [temperatureC, setTemperature] = useState<number | null>(null);
@@ -49,6 +75,9 @@ export function WeatherEntry({ disabled, onEnter, onBack }: Props) {
           }
         >
           {windKt === null ? words.set : words.record(windKt, gusty ? gustKt : null, temperatureC)}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={onReport}>
+          {air.fromReport}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
           {entry.back}

@@ -14,6 +14,8 @@ export interface AnswerKey {
   /** May be given without the link: it makes nothing less safe. */
   offline: boolean;
   figure: FigureSpec | null;
+  /** Milliseconds after which a weather report says nothing of now. */
+  reportMostAge: number;
 }
 
 /** One thing asked, ready to be drawn. */

@@ -30,11 +30,18 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
           qnhHpa: fact.qnhHpa ?? null,
           ...(fact.dewPointC === undefined ? {} : { dewPointC: fact.dewPointC }),
           ...(fact.metar === undefined ? {} : { metar: fact.metar }),
+          ...(fact.observedAt === undefined ? {} : { observedAt: fact.observedAt }),
         },
       };
     case "flashSeen": {
-      const flashes = [...(state.flashes ?? []), { at: event.at, miles: fact.miles }];
-      return { ...state, flashes: flashes.slice(-FLASHES_KEPT) };
+      const before = state.flashes ?? [];
+      if (fact.of !== undefined) {
+        const told = before.map((f) => (f.seq === fact.of ? { ...f, miles: fact.miles } : f));
+        return { ...state, flashes: told };
+      }
+      const person = event.actor.kind === "person" ? event.actor.id : null;
+      const flash = { at: event.at, miles: fact.miles, seq: event.seq, person };
+      return { ...state, flashes: [...before, flash].slice(-FLASHES_KEPT) };
     }
     case "defectWritten": {
       const defect = {

@@ -5,6 +5,7 @@ import { refusals } from "./refusals.ts";
 import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
+import { reportFaults, reportParts } from "./weather.ts";
 
 /** What a session says, in English. Its shape is every language's: the compiler holds the others to the same keys. */
 export const catalogue = {
@@ -14,6 +15,8 @@ export const catalogue = {
   choices,
   conditions,
   refusals,
+  reportParts,
+  reportFaults,
   runUpItems,
   runUpChecks,
   runUpFaults,

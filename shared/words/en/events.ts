@@ -42,6 +42,7 @@ export const events = {
   wind: (kt: number) => `Wind ${kt} kt`,
   gusts: (kt: number) => `gusts ${kt} kt`,
   lightning: (miles: number) => `Lightning, ${miles} miles off`,
+  lightningTold: (flash: number, miles: number) => `Lightning, number ${flash}: it was ${miles} miles off`,
   lightningSomewhere: "Lightning, nobody could tell how far",
   runUp: (n: number, item: string) => `Run-up of number ${n}, ${item}`,
   defect: (words: string) => `Defect: ${words}`,

@@ -25,6 +25,8 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   "crossWind.starboard": "Cross wind from starboard",
   beaufort: "Beaufort force",
   windChill: "Wind chill",
+  lightning: "Lightning, nearest",
+  "lightning.none": "No lightning near",
   densityAltitude: "Density altitude",
   "clearAround.fuelling": "Fuelling: keep around",
   "clearAround.building": "Buildings: keep around",

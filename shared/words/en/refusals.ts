@@ -43,5 +43,6 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   notOverridable: "That condition cannot be set aside: {f}.",
   notShelvable: "That alert cannot be shelved. Acknowledge it.",
   noSuchDrill: "This type has no such drill or step. It has: {f}.",
+  badReport: "That weather is not taken. {f}",
   idReused: "This message's number was used for another message. Send it again.",
 };

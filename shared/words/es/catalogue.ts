@@ -5,6 +5,7 @@ import { refusals } from "./refusals.ts";
 import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
+import { reportFaults, reportParts } from "./weather.ts";
 
 /** What a session says, in Spanish as it is spoken on ramps of the Americas. Made by us, not by a crew. */
 export const catalogue: Catalogue = {
@@ -14,6 +15,8 @@ export const catalogue: Catalogue = {
   choices,
   conditions,
   refusals,
+  reportParts,
+  reportFaults,
   runUpItems,
   runUpChecks,
   runUpFaults,

@@ -42,6 +42,7 @@ export const events: EventWords = {
   wind: (kt) => `Viento ${kt} kt`,
   gusts: (kt) => `rachas ${kt} kt`,
   lightning: (miles) => `Rayo, a ${miles} millas`,
+  lightningTold: (flash, miles) => `Rayo, número ${flash}: fue a ${miles} millas`,
   lightningSomewhere: "Rayo, nadie supo a qué distancia",
   runUp: (n, item) => `Prueba del motor ${n}, ${item}`,
   defect: (words) => `Defecto: ${words}`,

@@ -40,6 +40,7 @@ export const refusals: Catalogue["refusals"] = {
   notOverridable: "Esa condición no se puede exceptuar: {f}.",
   notShelvable: "Esa alerta no se puede aplazar. Dé el visto.",
   noSuchDrill: "Este tipo no tiene ese procedimiento o paso. Tiene: {f}.",
+  badReport: "Ese tiempo no se acepta. {f}",
   idReused: "El número de este mensaje ya se usó para otro. Envíelo de nuevo.",
   aircraftBusy: "Ya hay otro arranque de este avión: sesión {f}. Únase a ella o termínela primero.",
 };

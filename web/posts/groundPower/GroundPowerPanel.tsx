@@ -34,6 +34,7 @@ function Services({ panel }: { panel: Panel }) {
         <Need
           answer={open}
           numbers={[]}
+          now={panel.now}
           blocked={!panel.fresh && !open.offline}
           onGive={(given) => give(open, given)}
           onBack={() => setOpen(null)}

@@ -30,6 +30,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
         <Need
           answer={open}
           numbers={panel.state.engines.map((e) => e.n)}
+          now={panel.now}
           blocked={!panel.fresh && !open.offline}
           onGive={(given) => give(open, given)}
           onBack={() => setOpen(null)}

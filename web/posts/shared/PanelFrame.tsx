@@ -25,6 +25,7 @@ import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
 
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
+const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 
 interface Props {
   panel: Panel;
@@ -97,6 +98,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
           />
           {children}
+          <Suspense fallback={null}>
+            <AirKeys panel={panel} />
+          </Suspense>
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>

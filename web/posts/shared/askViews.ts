@@ -67,6 +67,7 @@ export function answerKey(
     choice,
     offline: makesNothingLessSafe(choice.draft),
     figure: figureSpec(state, choice, now, words),
+    reportMostAge: state.type.timing.weather.value * 1000,
   };
 }
 

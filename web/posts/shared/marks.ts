@@ -13,6 +13,7 @@ import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
 import type { Text } from "../../words/en/text.ts";
 import type { Words } from "../../words/words.ts";
+import { lightningNote, windNote } from "./airNotes.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
   waiting: "ring",
@@ -117,7 +118,7 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, {
     powerWords(state, now, units, plan),
     guard === null ? plan.guardAway : plan.guardAt(guard.engine, age(guard.at)),
     ...(state.handling ? [plan.handling(state.handling.engine)] : []),
-    ...(state.weather ? [windWords(state.weather, now, units, plan)] : []),
+    ...[lightningNote(state, now, text), windNote(state, now, units, text)].filter((n) => n !== null),
     ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
     plan.order(state.order.join("-")),
   ];
@@ -128,14 +129,4 @@ function powerWords(state: SessionState, now: number, units: UnitChoice, plan: T
   if (power.is === "unknown") return state.powerSource === "batteries" ? plan.batteries : plan.powerUnknown;
   const age = seconds(now - power.by.at);
   return power.is === "on" ? plan.powerOn(writtenBoth(power.volts, units), age) : plan.powerOff(age);
-}
-
-function windWords(
-  { windKt, gustKt, temperatureC, by }: NonNullable<SessionState["weather"]>,
-  now: number,
-  units: UnitChoice,
-  plan: Text["plan"],
-): string {
-  const air = temperatureC === null ? null : writtenBoth({ value: temperatureC, unit: "degC" }, units);
-  return plan.wind(windKt, gustKt, air, seconds(now - by.at));
 }

@@ -27,6 +27,9 @@ export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<strin
       return action.good === false;
     case "acknowledgeAlert":
       return true;
+    // A flash can only stop work; how far it was can let it go on.
+    case "recordFlash":
+      return action.of === undefined && action.miles === undefined && action.thunderAfterS === undefined;
     default:
       return false;
   }

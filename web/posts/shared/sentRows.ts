@@ -38,7 +38,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
     case "recordRunUp":
       return `${actions.runUp(action.engine, say.runUpItem(action.item))}: ${writtenBoth(action.reading, units)}`;
     case "recordFlash":
-      return actions.lightning;
+      return flashWords(action, text.air);
     case "recordCheck": {
       const check = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
       if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}`;
@@ -72,7 +72,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
     case "countBlades":
       return actions.blades(action.engine, action.blades, action.resistance);
     case "recordWeather":
-      return actions.wind(action.windKt);
+      return action.metar ?? actions.wind(action.windKt);
     case "writeDefect":
       return actions.defect(action.words);
     case "closeDefect":
@@ -143,4 +143,13 @@ function answerWords(signal: Signal, { say, text }: Words): string[] {
     const word = say.choice(ANSWER_WORD[given.answer] ?? given.answer).toLowerCase();
     return `${say.post(post)}: ${word}, ${timeOfDay(given.at)}`;
   });
+}
+
+/** A flash, or how far off one was. */
+function flashWords(
+  { thunderAfterS, miles }: Extract<Action, { type: "recordFlash" }>,
+  air: Words["text"]["air"],
+): string {
+  if (thunderAfterS !== undefined) return air.flashThunder(thunderAfterS);
+  return miles === undefined ? air.flash : air.flashFar(miles);
 }

@@ -72,6 +72,7 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
       <Need
         answer={answer}
         numbers={panel.state.engines.map((e) => e.n)}
+        now={panel.now}
         blocked={!panel.fresh}
         onGive={give}
         onBack={onClose}

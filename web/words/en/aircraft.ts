@@ -28,8 +28,6 @@ export const plan = {
   handling: (n: number) => `Hands on the propeller of number ${n}: ignition off`,
   defect: (words: string) => `Defect bars the start: ${words}`,
   order: (order: string) => `Order ${order}`,
-  wind: (kt: number, gusts: number | null, air: string | null, time: string) =>
-    `Wind ${kt} kt${gusts === null ? "" : `, gusts ${gusts} kt`}${air === null ? "" : `, ${air}`}, ${time}`,
 };
 
 export const title = {

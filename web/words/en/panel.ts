@@ -141,7 +141,6 @@ export const sent = {
 export const actions = {
   seenFrom: (said: string, post: string) => `${said}, seen from ${post}`,
   runUp: (n: number, item: string) => `Run-up of number ${n}, ${item}`,
-  lightning: "Lightning seen",
   good: "good",
   notGood: "not good",
   takePost: (post: string) => `Take the post: ${post}`,

@@ -1,3 +1,4 @@
+import { air } from "./air.ts";
 import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
 import { defects, planChange } from "./changes.ts";
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
@@ -10,6 +11,7 @@ import { worked } from "./worked.ts";
 /** What the panels themselves say, in English. Its shape is every language's. */
 export const text = {
   actions,
+  air,
   app,
   ask,
   blades,

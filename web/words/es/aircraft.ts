@@ -28,8 +28,6 @@ export const plan: Text["plan"] = {
   handling: (n) => `Manos en la hélice del motor ${n}: encendido cortado`,
   defect: (words) => `Un defecto impide el arranque: ${words}`,
   order: (order) => `Orden ${order}`,
-  wind: (kt, gusts, air, time) =>
-    `Viento ${kt} kt${gusts === null ? "" : `, rachas ${gusts} kt`}${air === null ? "" : `, ${air}`}, ${time}`,
 };
 
 export const title: Text["title"] = {

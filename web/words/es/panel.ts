@@ -142,7 +142,6 @@ export const sent: Text["sent"] = {
 export const actions: Text["actions"] = {
   seenFrom: (said, post) => `${said}, visto de ${post}`,
   runUp: (n, item) => `Prueba del motor ${n}, ${item}`,
-  lightning: "Rayo visto",
   good: "bien",
   notGood: "no está bien",
   takePost: (post) => `Tomar el puesto: ${post}`,

@@ -1,4 +1,5 @@
 import type { Text } from "../en/text.ts";
+import { air } from "./air.ts";
 import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
 import { defects, planChange } from "./changes.ts";
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
@@ -10,6 +11,7 @@ import { worked } from "./worked.ts";
 
 export const text: Text = {
   actions,
+  air,
   app,
   ask,
   blades,

@@ -1,0 +1,90 @@
+import { convert } from "../units.ts";
+import { readMetar } from "./metar.ts";
+import type { ReportFault, ReportPart } from "./reportFault.ts";
+
+/** What a start takes from a pasted report. What the report leaves out is null. */
+export interface FieldReport {
+  station: string;
+  /** Server milliseconds, never after the moment it was read. */
+  observedAt: number;
+  windKt: number | null;
+  gustKt: number | null;
+  /** Degrees the wind blows from; null when variable or calm. */
+  fromDeg: number | null;
+  temperatureC: number | null;
+  dewPointC: number | null;
+  qnhHpa: number | null;
+}
+
+export type ReportRead = { ok: true; value: FieldReport } | { ok: false; fault: ReportFault };
+
+/** What a report can say at all, whatever the type's limits: outside it somebody slipped. */
+const POSSIBLE: readonly [ReportPart, keyof FieldReport, least: number, most: number][] = [
+  ["wind", "windKt", 0, 150],
+  ["gust", "gustKt", 0, 200],
+  ["direction", "fromDeg", 0, 360],
+  ["temperature", "temperatureC", -60, 60],
+  ["dewPoint", "dewPointC", -80, 60],
+  ["qnh", "qnhHpa", 850, 1090],
+];
+
+/** Reports are stamped with the hour they are for and are out some minutes before it (from memory). */
+const AHEAD_MS = 10 * 60_000;
+const DAY_MS = 86_400_000;
+
+/**
+ * Reads a METAR or SPECI at `now`. A report as old as `mostAge` is refused, so is a figure that cannot be: a gust not
+ * above its wind and a dew point above the temperature too. The report names no month: its time is the last such day.
+ */
+export function readFieldReport(text: string, now: number, mostAge: number): ReportRead {
+  const read = readMetar(text);
+  if (!read.ok) return { ok: false, fault: { is: "unreadable" } };
+  const { station, day, hour, minute, wind, temperatureC, dewPointC, pressure } = read.value;
+  const stamped = lastSuch(day, hour, minute, now + AHEAD_MS);
+  if (stamped === null) return { ok: false, fault: { is: "unreadable" } };
+  const hPa = pressure ? convert(pressure, "hPa") : null;
+  const value: FieldReport = {
+    station,
+    observedAt: Math.min(stamped, now),
+    windKt: wind ? tenth(wind.speedKt) : null,
+    gustKt: typeof wind?.gustKt === "number" ? tenth(wind.gustKt) : null,
+    fromDeg: wind?.fromDeg ?? null,
+    temperatureC,
+    dewPointC,
+    qnhHpa: hPa?.ok ? tenth(hPa.value.value) : null,
+  };
+  const fault = impossible(value) ?? old(now - value.observedAt, mostAge);
+  return fault ? { ok: false, fault } : { ok: true, value };
+}
+
+const tenth = (value: number) => Math.round(value * 10) / 10;
+
+const old = (age: number, most: number): ReportFault | null =>
+  age >= most ? { is: "old", age, most } : null;
+
+function impossible(report: FieldReport): ReportFault | null {
+  for (const [part, key, least, most] of POSSIBLE) {
+    const value = report[key];
+    if (typeof value === "number" && !(value >= least && value <= most))
+      return { is: "impossible", part, value };
+  }
+  const { windKt, gustKt, temperatureC, dewPointC } = report;
+  if (gustKt !== null && windKt !== null && gustKt <= windKt)
+    return { is: "impossible", part: "gust", value: gustKt };
+  if (dewPointC !== null && temperatureC !== null && dewPointC > temperatureC)
+    return { is: "impossible", part: "dewPoint", value: dewPointC };
+  return null;
+}
+
+/** The last moment up to `until` with that day of the month and time, UTC; null when no month has it. */
+function lastSuch(day: number, hour: number, minute: number, until: number): number | null {
+  if (hour > 23 || minute > 59) return null;
+  const clock = (hour * 60 + minute) * 60_000;
+  const today = Math.floor(until / DAY_MS) * DAY_MS;
+  // Two short months can lie between two days of one number.
+  for (let back = 0; back <= 62; back += 1) {
+    const at = today - back * DAY_MS + clock;
+    if (at <= until && new Date(at).getUTCDate() === day) return at;
+  }
+  return null;
+}

@@ -1,0 +1,41 @@
+export const REPORT_PARTS = ["wind", "gust", "direction", "temperature", "dewPoint", "qnh"] as const;
+export type ReportPart = (typeof REPORT_PARTS)[number];
+
+/** Units a report's figures are judged in; a direction has none. */
+const PART_UNITS = {
+  wind: "kt",
+  gust: "kt",
+  direction: null,
+  temperature: "degC",
+  dewPoint: "degC",
+  qnh: "hPa",
+} as const satisfies Record<ReportPart, string | null>;
+
+/** Why a report is not used. Ages in milliseconds; a figure in its part's unit. */
+export type ReportFault =
+  | { is: "unreadable" }
+  | { is: "old"; age: number; most: number }
+  | { is: "impossible"; part: ReportPart; value: number };
+
+export const partUnit = (part: ReportPart) => PART_UNITS[part];
+
+/** A fault as a refusal carries it: its parts between colons. */
+export function faultCode(fault: ReportFault): string {
+  switch (fault.is) {
+    case "unreadable":
+      return fault.is;
+    case "old":
+      return `old:${fault.age}:${fault.most}`;
+    case "impossible":
+      return `impossible:${fault.part}:${fault.value}`;
+  }
+}
+
+/** The fault of a refusal; what cannot be made out is a report that cannot be read. */
+export function faultOf(code: string): ReportFault {
+  const [is, a = "", b = ""] = code.split(":");
+  const part = REPORT_PARTS.find((p) => p === a);
+  if (is === "old") return { is, age: Number(a), most: Number(b) };
+  if (is === "impossible" && part) return { is, part, value: Number(b) };
+  return { is: "unreadable" };
+}

@@ -1,0 +1,18 @@
+import type { Catalogue } from "../en/catalogue.ts";
+
+export const reportParts: Catalogue["reportParts"] = {
+  wind: "Viento",
+  gust: "Rachas",
+  direction: "Viento de",
+  temperature: "Aire",
+  dewPoint: "Punto de rocío",
+  qnh: "QNH",
+  observed: "Observado",
+};
+
+export const reportFaults: Catalogue["reportFaults"] = {
+  unreadable: "Esto no se puede leer como METAR. Pegue el reporte entero o entre el viento a mano.",
+  old: (age, most) =>
+    `Este reporte tiene ${age} min; pasados ${most} min ya no dice nada de ahora. Pegue el más nuevo.`,
+  impossible: (part, figure) => `${part} ${figure} no puede ser. Revise el reporte o entre el viento a mano.`,
+};

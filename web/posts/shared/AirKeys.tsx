@@ -1,0 +1,93 @@
+import { useState } from "react";
+import type { Action } from "../../../shared/protocol/commands.ts";
+import { flashAwaitingThunder, lightningNow } from "../../../shared/session/lightning.ts";
+import { mayDo, permissionFor } from "../../../shared/session/permissions.ts";
+import { isOver } from "../../../shared/session/state.ts";
+import { LightningEntry } from "../../ui/LightningEntry.tsx";
+import { Sheet } from "../../ui/Sheet.tsx";
+import { useUnits } from "../../ui/units.ts";
+import { WeatherEntry } from "../../ui/WeatherEntry.tsx";
+import { lightningNote, windNote } from "./airNotes.ts";
+import type { Panel } from "./model.ts";
+import "../../styles/air.css";
+import { useWords } from "../../words/words.ts";
+
+/** The air as it stands, and what this post may say of it of its own accord: weather, and lightning by touch. */
+export function AirKeys({ panel }: { panel: Panel }) {
+  const { text } = useWords();
+  const { state, post, now, fresh } = panel;
+  const units = useUnits();
+  const [open, setOpen] = useState<"weather" | "lightning" | null>(null);
+  if (post === null || isOver(state)) return null;
+  const may = (type: "recordWeather" | "recordFlash") => {
+    const permission = permissionFor({ type });
+    return mayDo(permission, post) && permission.stages.includes(state.stage);
+  };
+  const close = () => setOpen(null);
+  const lightning = lightningNote(state, now, text);
+  return (
+    <section className="options" aria-label={text.air.section}>
+      <h3>{text.air.section}</h3>
+      <p>{windNote(state, now, units, text) ?? text.air.notRead}</p>
+      {lightning && <p className="lightning-stands" data-stops="true">{`${lightning}.`}</p>}
+      <div className="option-keys">
+        {may("recordWeather") && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("weather")}>
+            {text.air.weatherKey}
+          </button>
+        )}
+        {may("recordFlash") && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("lightning")}>
+            {text.air.lightningKey}
+          </button>
+        )}
+      </div>
+      {open === "weather" && (
+        <Sheet title={text.air.report} onClose={close}>
+          <WeatherEntry
+            now={now}
+            mostAge={state.type.timing.weather.value * 1000}
+            first="report"
+            disabled={!fresh}
+            onEnter={(weather) => {
+              panel.act({ ...weather, type: "recordWeather" });
+              close();
+            }}
+            onBack={close}
+          />
+        </Sheet>
+      )}
+      {open === "lightning" && <Lightning panel={panel} onClose={close} />}
+    </section>
+  );
+}
+
+type Flash = Omit<Extract<Action, { type: "recordFlash" }>, "type">;
+
+function Lightning({ panel, onClose }: { panel: Panel; onClose(): void }) {
+  const { text } = useWords();
+  const { state, now, me, fresh } = panel;
+  const rule = state.type.ramp?.lightning;
+  const waiting = flashAwaitingThunder(state, me.id, now);
+  const stops = lightningNow(state, now)?.state === "stop";
+  const say = (flash: Flash) => panel.act({ type: "recordFlash", ...flash });
+  const of = waiting ? { of: waiting.seq } : {};
+  return (
+    <Sheet title={text.air.lightningKey} onClose={onClose}>
+      <LightningEntry
+        since={waiting ? Math.max(0, Math.floor((now - waiting.at) / 1000)) : null}
+        stands={lightningNote(state, now, text) ?? text.air.noFlash}
+        stops={stops}
+        rule={
+          rule
+            ? text.air.rule(rule.stopWithin.value, Math.round(rule.resumeAfter.value / 60))
+            : text.air.noRule
+        }
+        fresh={fresh}
+        onFlash={() => say({})}
+        onThunder={(thunderAfterS) => say({ ...of, thunderAfterS })}
+        onDistance={(miles) => say({ ...of, miles })}
+      />
+    </Sheet>
+  );
+}

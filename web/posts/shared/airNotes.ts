@@ -1,0 +1,34 @@
+import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
+import { lightningNow } from "../../../shared/session/lightning.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { seenBy } from "../../../shared/session/weather.ts";
+import { writtenBoth } from "../../../shared/words/quantity.ts";
+import { seconds, secondsLeft, timeOfDay } from "../../ui/numbers.ts";
+import type { Text } from "../../words/en/text.ts";
+
+/** The air as last read, in a line, with how old it is; null while nobody has read it. */
+export function windNote(
+  { weather }: SessionState,
+  now: number,
+  units: UnitChoice,
+  text: Text,
+): string | null {
+  if (!weather) return null;
+  const { windKt, gustKt, fromDeg, temperatureC, qnhHpa } = weather;
+  const wind = fromDeg === null ? text.air.wind(windKt) : text.air.windFrom(fromDeg, windKt);
+  const gusts = gustKt === null ? [] : [text.air.gusts(gustKt)];
+  const air = temperatureC === null ? [] : [writtenBoth({ value: temperatureC, unit: "degC" }, units)];
+  const qnh = qnhHpa === null ? [] : [text.air.qnh(writtenBoth({ value: qnhHpa, unit: "hPa" }, units))];
+  return [wind, ...gusts, ...air, ...qnh, seconds(now - seenBy(weather).at)].join(", ");
+}
+
+/** Lightning that stops work now, in a line; null while none does. */
+export function lightningNote(state: SessionState, now: number, { air }: Text): string | null {
+  const seen = lightningNow(state, now);
+  if (seen?.state !== "stop") return null;
+  const until = `${timeOfDay(seen.resumeAt)} UTC`;
+  const left = secondsLeft(seen.resumeAt - now);
+  return seen.nearestMiles === null
+    ? air.stopsUnknown(until, left)
+    : air.stopsFar(Number(seen.nearestMiles.toFixed(1)), until, left);
+}

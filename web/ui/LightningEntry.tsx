@@ -1,0 +1,92 @@
+import { useState } from "react";
+import { written } from "../../shared/words/quantity.ts";
+import { useWords } from "../words/words.ts";
+
+interface Props {
+  /** Seconds since the flash whose thunder is waited for; null while there is none. */
+  since: number | null;
+  /** What stands, and the type's rule, in words. */
+  stands: string;
+  stops: boolean;
+  rule: string;
+  /** Without the link a flash may be given, its distance may not. */
+  fresh: boolean;
+  onFlash(): void;
+  onThunder(seconds: number): void;
+  onDistance(miles: number): void;
+}
+
+const MILES = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20];
+
+/** A flash and its thunder by two touches, or a distance by one. */
+export function LightningEntry(p: Props) {
+  const { text } = useWords();
+  const [far, setFar] = useState(false);
+  if (far) {
+    return (
+      <section className="entry" aria-label={text.air.howFar}>
+        <h3>{text.air.howFar}</h3>
+        <div className="unit-keys">
+          {MILES.map((miles) => (
+            <button
+              key={miles}
+              type="button"
+              className="unit-key"
+              disabled={!p.fresh}
+              onClick={() => {
+                p.onDistance(miles);
+                setFar(false);
+              }}
+            >
+              {written({ value: miles, unit: "mi" })}
+            </button>
+          ))}
+        </div>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setFar(false)}>
+          {text.air.back}
+        </button>
+      </section>
+    );
+  }
+  const { since } = p;
+  return (
+    <section className="entry" aria-label={text.air.lightningKey}>
+      <p className="lightning-stands" data-stops={p.stops || undefined} role="status">
+        {p.stands}
+      </p>
+      {since === null ? (
+        <>
+          <p>{text.air.flashFirst}</p>
+          <button type="button" className="lightning-key" data-tone="no" onClick={p.onFlash}>
+            {text.air.flashNow}
+          </button>
+        </>
+      ) : (
+        <>
+          <p className="lightning-count">{text.air.sinceFlash(since, (since / 5).toFixed(1))}</p>
+          <p>{text.air.flashCounts}</p>
+          <button
+            type="button"
+            className="lightning-key"
+            data-tone="yes"
+            disabled={!p.fresh}
+            onClick={() => p.onThunder(since)}
+          >
+            {text.air.thunderNow}
+          </button>
+        </>
+      )}
+      <div className="answers">
+        <button type="button" className="answer" data-tone="plain" onClick={() => setFar(true)}>
+          {text.air.distance}
+        </button>
+        {since !== null && (
+          <button type="button" className="answer" data-tone="plain" onClick={p.onFlash}>
+            {text.air.flashAgain}
+          </button>
+        )}
+      </div>
+      <p>{p.rule}</p>
+    </section>
+  );
+}

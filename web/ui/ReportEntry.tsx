@@ -1,0 +1,81 @@
+import { Suspense, useState } from "react";
+import { useWords } from "../words/words.ts";
+import { later } from "./later.tsx";
+
+/** The reader of reports is large, and few panels ever need it. */
+const ReportRead = later(() => import("./ReportRead.tsx").then((m) => m.ReportRead));
+
+interface Props {
+  now: number;
+  mostAge: number;
+  disabled: boolean;
+  onEnter(metar: string): void;
+  onByHand(): void;
+  onBack(): void;
+}
+
+/** Longest report a message may carry. */
+const LONGEST = 500;
+
+/** A METAR pasted by one key, or typed; what is read out of it stands below before it is sent. */
+export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack }: Props) {
+  const { text } = useWords();
+  const [pasted, setPasted] = useState("");
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const metar = pasted.trim().replace(/\s+/g, " ").slice(0, LONGEST);
+  const paste = () =>
+    navigator.clipboard.readText().then(
+      (copied) => {
+        setPasted(copied);
+        setTrouble(null);
+      },
+      () => setTrouble(text.air.cannotPaste),
+    );
+  return (
+    <section className="entry" aria-label={text.air.report}>
+      <label className="field">
+        <span>{text.air.reportLabel}</span>
+        <textarea
+          value={pasted}
+          rows={3}
+          maxLength={LONGEST}
+          autoCapitalize="characters"
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(e) => setPasted(e.target.value)}
+        />
+      </label>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      {metar === "" ? (
+        <p>{text.air.emptyReport}</p>
+      ) : (
+        <Suspense>
+          <ReportRead
+            metar={metar}
+            now={now}
+            mostAge={mostAge}
+            disabled={disabled}
+            onSend={() => onEnter(metar)}
+          />
+        </Suspense>
+      )}
+      <div className="answers">
+        {navigator.clipboard && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => void paste()}>
+            {text.air.paste}
+          </button>
+        )}
+        <button type="button" className="answer" data-tone="plain" onClick={onByHand}>
+          {text.air.byHand}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+          {text.air.back}
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,81 @@
+import { useMemo } from "react";
+import type { UnitChoice } from "../../shared/models/unitChoice.ts";
+import { type FieldReport, readFieldReport } from "../../shared/models/weather/fieldReport.ts";
+import { writtenBoth } from "../../shared/words/quantity.ts";
+import { useWords, type Words } from "../words/words.ts";
+import { ago, timeOfDay } from "./numbers.ts";
+import { useUnits } from "./units.ts";
+
+interface Props {
+  metar: string;
+  now: number;
+  /** Milliseconds after which a report says nothing of now: the type's. */
+  mostAge: number;
+  disabled: boolean;
+  onSend(): void;
+}
+
+/** What is read out of a report before anybody sends it, or why it is not used. */
+export function ReportRead({ metar, now, mostAge, disabled, onSend }: Props) {
+  const words = useWords();
+  const { say, text } = words;
+  const units = useUnits();
+  const second = Math.floor(now / 1000) * 1000;
+  const read = useMemo(() => readFieldReport(metar, second, mostAge), [metar, second, mostAge]);
+  const trouble = !read.ok
+    ? say.reportFault(read.fault, units)
+    : read.value.windKt === null
+      ? text.air.noWind
+      : null;
+  return (
+    <>
+      {read.ok && (
+        <dl className="report-read">
+          {rows(read.value, units, now, words).map(([name, words]) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{words}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      <button
+        type="button"
+        className="answer"
+        data-tone="yes"
+        disabled={disabled || trouble !== null}
+        onClick={onSend}
+      >
+        {text.air.send}
+      </button>
+    </>
+  );
+}
+
+function rows(
+  report: FieldReport,
+  units: UnitChoice,
+  now: number,
+  { say, text }: Words,
+): [name: string, words: string][] {
+  const { windKt, gustKt, fromDeg, temperatureC, dewPointC, qnhHpa, observedAt, station } = report;
+  const figure = (value: number | null, unit: "degC" | "hPa" | "kt") =>
+    value === null ? text.air.none : writtenBoth({ value, unit }, units);
+  return [
+    [
+      say.reportPart("observed"),
+      `${station}, ${timeOfDay(observedAt).slice(0, 5)} UTC, ${ago(now - observedAt, text)}`,
+    ],
+    [say.reportPart("wind"), figure(windKt, "kt")],
+    [say.reportPart("direction"), fromDeg === null ? text.air.variable : `${fromDeg}°`],
+    [say.reportPart("gust"), figure(gustKt, "kt")],
+    [say.reportPart("temperature"), figure(temperatureC, "degC")],
+    [say.reportPart("dewPoint"), figure(dewPointC, "degC")],
+    [say.reportPart("qnh"), figure(qnhHpa, "hPa")],
+  ];
+}
