@@ -68,6 +68,11 @@ const SCALES: Record<Unit, Scale> = {
   "km/h": scale("speed", 1 / 3.6),
 };
 
+/** Whether this version knows the unit: a record may be older or newer. */
+export function isUnit(unit: string): unit is Unit {
+  return Object.hasOwn(SCALES, unit);
+}
+
 /**
  * The same quantity in another unit; the one read is left as it was read. Definitions: NIST SP 811 appendix B (psi,
  * inHg, ft, lb, US gallon by their exact definitions). Refuses a unit of another kind, a figure that is not finite

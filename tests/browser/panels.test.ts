@@ -109,6 +109,16 @@ describe("the panels of the four posts", () => {
     expect(await touchable()).toBe("auto");
   });
 
+  it("[PAN-22] come back to what is asked when that changes", async () => {
+    const { guard } = crew;
+    const main = guard.page.locator(".panel-main");
+    await main.evaluate((e) => e.scrollTo(0, 1_000));
+    expect(await main.evaluate((e) => e.scrollTop)).toBeGreaterThan(100);
+    // The queue, further down, brings up another.
+    await guard.page.locator(".queue-row").first().click();
+    await expect.poll(() => main.evaluate((e) => e.scrollTop)).toBe(0);
+  });
+
   it("[PAN-12] record no figure that was only shown", async () => {
     await crew.cockpit.asked("Set the brakes and read their pressure.");
     await crew.cockpit.press("Brakes set");

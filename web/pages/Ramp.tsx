@@ -10,7 +10,8 @@ import { useWords } from "../words/words.ts";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
-import { stripOf, useSessions } from "./useSessions.ts";
+import { stripsOf } from "./strips.ts";
+import { useSessions } from "./useSessions.ts";
 
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
@@ -22,7 +23,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
   const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();
   const [choosing, setChoosing] = useState(false);
-  const strips = (listed ?? []).map((l) => stripOf(l, null, words));
+  const strips = stripsOf(listed ?? [], null, words);
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
   return (
@@ -36,25 +37,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <button type="button" className="answer" data-tone="yes" onClick={() => go("/plan")}>
             {says.plan}
           </button>
-          <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
-            {says.types}
-          </button>
-          <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
-            {says.signals}
-          </button>
-          {me.mayHold.includes("supervisor") && (
-            <button type="button" className="answer" data-tone="plain" onClick={() => go("/devices")}>
-              {says.devices}
-            </button>
-          )}
-          <PaperKey path="/api/card.pdf" word={says.card} />
           <LightKey light={light} onLight={setLight} />
-          <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
-            {units.title}
-          </button>
-          <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
-            {says.signOut}
-          </button>
         </nav>
       </header>
       {choosing && (
@@ -62,8 +45,6 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           <UnitsSheet onClose={() => setChoosing(false)} />
         </Suspense>
       )}
-      <LanguageKeys person={me.id} />
-      <Join code={join} />
       {trouble && (
         <p className="trouble" role="alert">
           {trouble}
@@ -84,6 +65,28 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           ))}
         </section>
       )}
+      <Join code={join} />
+      <nav className="head-keys ramp-more" aria-label={says.more}>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
+          {says.types}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
+          {says.signals}
+        </button>
+        {me.mayHold.includes("supervisor") && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/devices")}>
+            {says.devices}
+          </button>
+        )}
+        <PaperKey path="/api/card.pdf" word={says.card} />
+        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
+          {units.title}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
+          {says.signOut}
+        </button>
+      </nav>
+      <LanguageKeys person={me.id} />
       <Caution />
     </main>
   );

@@ -23,6 +23,7 @@ import { go } from "./route.ts";
 
 /** The chart of the exchange and the board come with it, which the other posts need not wait for. */
 const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.SupervisorPage));
+const CockpitReadings = later(() => import("./CockpitReadings.tsx").then((m) => m.CockpitReadings));
 const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
 
@@ -85,7 +86,17 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       <Suspense fallback={<div className="notices" />}>
         <Senses panel={panel} lasting={view.lasting} />
       </Suspense>
-      {post === "cockpit" && <CockpitPanel panel={panel} stale={stale} />}
+      {post === "cockpit" && (
+        <CockpitPanel
+          panel={panel}
+          stale={stale}
+          readings={
+            <Suspense fallback={null}>
+              <CockpitReadings panel={panel} link={link} />
+            </Suspense>
+          }
+        />
+      )}
       {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
       {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
       {post === "supervisor" && (

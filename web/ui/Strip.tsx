@@ -1,5 +1,12 @@
 import { useWords } from "../words/words.ts";
 
+export interface Need {
+  is: "fire" | "cut" | "hold" | "alert" | "ready";
+  /** Server time, milliseconds. */
+  since: number;
+  words: string;
+}
+
 export interface StripView {
   id: string;
   aircraft: string;
@@ -8,8 +15,8 @@ export interface StripView {
   stage: string;
   /** One per engine: number and state word. */
   engines: readonly { n: number; word: string; danger: boolean }[];
-  /** What needs a person, in words; null when nothing does. */
-  needs: string | null;
+  /** What needs a person most; null when nothing does. */
+  needs: Need | null;
   over: boolean;
   here: boolean;
 }
@@ -39,8 +46,8 @@ export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
           </span>
         ))}
       </span>
-      <span className="strip-needs" data-needs={strip.needs !== null || undefined}>
-        {strip.needs ?? words.nothingNeeded}
+      <span className="strip-needs" data-needs={strip.needs?.is}>
+        {strip.needs?.words ?? words.nothingNeeded}
       </span>
     </button>
   );

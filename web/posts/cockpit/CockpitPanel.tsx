@@ -1,13 +1,22 @@
+import type { ReactNode } from "react";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { EngineTable } from "./EngineTable.tsx";
 
+interface Props {
+  panel: Panel;
+  stale: string | null;
+  /** The readings over time, which need the whole record. */
+  readings: ReactNode;
+}
+
 /** The cockpit: every engine's times and readings beside what is asked. */
-export function CockpitPanel({ panel, stale }: { panel: Panel; stale: string | null }) {
+export function CockpitPanel({ panel, stale, readings }: Props) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="cockpit">
       <EngineTable state={panel.state} now={panel.now} />
+      {readings}
       <CheckList panel={panel} />
     </PanelFrame>
   );

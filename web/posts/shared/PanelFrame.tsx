@@ -1,4 +1,4 @@
-import { type ReactNode, Suspense, useState } from "react";
+import { type ReactNode, Suspense, useEffect, useRef, useState } from "react";
 import { fill } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
@@ -52,6 +52,14 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const asks =
     post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now, units, words));
   const top = foremost(asks, held);
+  const work = useRef<HTMLElement>(null);
+  const asked = useRef<HTMLElement>(null);
+  // Wherever the person has read on to, what is asked now comes into sight.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for each ask
+  useEffect(() => {
+    work.current?.scrollTo(0, 0);
+    asked.current?.scrollTo(0, 0);
+  }, [top?.key]);
   if (top?.key !== held?.key) setHeld(top ? { key: top.key, over: null, busy: false } : null);
   const sending =
     top !== undefined &&
@@ -66,9 +74,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
         </p>
       )}
       <Standing stops={standingStops(panel)} />
-      <main className="panel-main">
+      <main className="panel-main" ref={work}>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-        <section className="panel-ask" aria-label={text.ask.region} tabIndex={0}>
+        <section className="panel-ask" aria-label={text.ask.region} tabIndex={0} ref={asked}>
           {top ? (
             <AskNow
               key={top.key}

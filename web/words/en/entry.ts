@@ -69,6 +69,7 @@ export const update = {
 
 export const ramp = {
   title: "The ramp",
+  more: "More",
   signedIn: (name: string) => `Signed in as ${name}`,
   plan: "Plan a start",
   types: "Aircraft types",

@@ -17,7 +17,7 @@ export const link = {
     `${NUMBERS[n] ?? n} ${plural(n, { one: "signal waiting", other: "signals waiting" })}`,
   stale: (link: string, waiting: string | null) =>
     `${link}${waiting === null ? "" : `; ${waiting}`}. Hold. What is shown may be old; use hand signals. Hold, cut and fire are kept and sent as soon as the server is heard.`,
-  postUnknown: "link not known",
+  postUnknown: "not known",
   postLinked: "linked",
   postNot: "not connected",
   postSilent: (time: string) => `silent ${time}`,

@@ -69,6 +69,7 @@ export const update: Text["update"] = {
 
 export const ramp: Text["ramp"] = {
   title: "La plataforma",
+  more: "Más",
   signedIn: (name) => `Entró como ${name}`,
   plan: "Planear un arranque",
   types: "Tipos de avión",

@@ -16,7 +16,7 @@ export const link: Text["link"] = {
   waiting: (n) => `${NUMBERS[n] ?? n} ${plural(n, { one: "señal en espera", other: "señales en espera" })}`,
   stale: (link, waiting) =>
     `${link}${waiting === null ? "" : `; ${waiting}`}. Alto. Lo que se muestra puede ser viejo; use señales de mano. Alto, corte y fuego se guardan y salen en cuanto se oiga al servidor.`,
-  postUnknown: "enlace desconocido",
+  postUnknown: "desconocido",
   postLinked: "enlazado",
   postNot: "sin conexión",
   postSilent: (time) => `en silencio ${time}`,

@@ -1,0 +1,35 @@
+import { expect, it } from "vitest";
+import type { SessionRow } from "../../web/net/api.ts";
+import { stripsOf } from "../../web/pages/strips.ts";
+import { wordsNow } from "../../web/words/words.ts";
+import { given, type Story } from "../spec/given.ts";
+
+const row = (id: string, story: Story, more: Partial<SessionRow> = {}) => ({
+  row: { id, aircraft: id, typeName: "", place: "", stage: story.state.stage, ...more } as SessionRow,
+  state: story.state,
+});
+
+it("[PAN-21] those that need a person come first, the most pressing before all, of two alike the longer waiting", () => {
+  const quiet = given({}).upTo("starting");
+  const asked = given({}).upTo("starting").requested(3);
+  const held = given({}).upTo("starting");
+  held.waitMs(1);
+  held.send("cockpit", "hold");
+  const longerHeld = given({}).upTo("starting");
+  longerHeld.send("cockpit", "hold");
+  const burning = given({}).upTo("starting");
+  burning.send("fireGuard", "fire", { place: "nacelle" });
+  const strips = stripsOf(
+    [
+      row("over", quiet, { stage: "closed" }),
+      row("quiet", quiet),
+      row("asked", asked),
+      row("held", held),
+      row("longer", longerHeld),
+      row("fire", burning),
+    ].map((l) => (l.row.id === "over" ? { ...l, state: null } : l)),
+    null,
+    wordsNow(),
+  );
+  expect(strips.map((s) => s.id)).toEqual(["fire", "longer", "held", "asked", "quiet", "over"]);
+});

@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { OLD_MS, tracesOf, WINDOW_MS } from "../../web/posts/cockpit/traces.ts";
+import { given } from "../spec/given.ts";
+
+/** Two readings of one engine's oil pressure and one of the bus. */
+function readings() {
+  const story = given({}).upTo("starting");
+  const read = (gauge: string, value: number, unit: string, engine?: number) =>
+    story.say("cockpit", {
+      type: "reading",
+      gauge,
+      reading: { value, unit },
+      ...(engine === undefined ? {} : { engine }),
+    } as Parameters<typeof story.say>[1]);
+  return { story, read };
+}
+
+describe("readings over time", () => {
+  it("[PAN-20] one strip for each gauge and engine, oldest first, in the gauge's unit", () => {
+    const { story, read } = readings();
+    const from = story.now;
+    read("oilPressure", 30, "psi", 2);
+    story.wait(20);
+    read("oilPressure", 60, "psi", 2);
+    read("oilPressure", 60, "psi", 1);
+    const traces = tracesOf(story.log, story.state.type, story.state.order, story.now).filter((t) =>
+      t.key.startsWith("oilPressure"),
+    );
+    // As the engines are started, not as they are numbered.
+    expect(traces.map((t) => t.engine)).toEqual(story.state.order.filter((n) => n < 3));
+    const two = traces.find((t) => t.engine === 2);
+    expect(two?.points).toEqual([
+      { at: from, value: 30 },
+      { at: from + 20_000, value: 60 },
+    ]);
+  });
+
+  it("[PAN-20] what is older than the window is not drawn; old is sooner than that", () => {
+    const { story, read } = readings();
+    read("oilPressure", 30, "psi", 2);
+    const drawn = (now: number) =>
+      tracesOf(story.log, story.state.type, story.state.order, now).filter((t) => t.engine === 2).length;
+    expect(drawn(story.now + WINDOW_MS)).toBe(1);
+    expect(drawn(story.now + WINDOW_MS + 1)).toBe(0);
+    expect(OLD_MS).toBeLessThan(WINDOW_MS);
+  });
+});

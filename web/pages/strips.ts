@@ -1,0 +1,68 @@
+import { isOver, type SessionState } from "../../shared/session/state.ts";
+import type { SessionRow } from "../net/api.ts";
+import type { Need, StripView } from "../ui/Strip.tsx";
+import type { Words } from "../words/words.ts";
+
+export interface Listed {
+  row: SessionRow;
+  /** The engines' states, for live sessions. */
+  state: SessionState | null;
+}
+
+export function isRowOver(row: SessionRow): boolean {
+  return row.stage === "closed" || row.stage === "abandoned";
+}
+
+/** Sessions as strips, those that need a person first and the most pressing of them before all. */
+export function stripsOf(listed: readonly Listed[], here: string | null, words: Words): StripView[] {
+  return listed
+    .map((l) => stripOf(l, here, words))
+    .sort((a, b) => rank(a) - rank(b) || (a.needs?.since ?? 0) - (b.needs?.since ?? 0));
+}
+
+const RANK: readonly Need["is"][] = ["fire", "cut", "hold", "alert", "ready"];
+
+function rank({ needs, over }: StripView): number {
+  if (over) return RANK.length + 1;
+  return needs ? RANK.indexOf(needs.is) : RANK.length;
+}
+
+function stripOf({ row, state }: Listed, here: string | null, words: Words): StripView {
+  const { say } = words;
+  return {
+    id: row.id,
+    aircraft: row.aircraft,
+    typeName: row.typeName,
+    place: row.place,
+    stage: say.stage(row.stage),
+    engines: (state?.engines ?? []).map((e) => ({
+      n: e.n,
+      word: say.life(e.life).toLowerCase(),
+      danger: e.life.is === "fire",
+    })),
+    needs: state ? needsOf(state, words) : null,
+    over: state ? isOver(state) : isRowOver(row),
+    here: row.id === here,
+  };
+}
+
+/** The most pressing thing that needs a person, and since when. */
+function needsOf(state: SessionState, { say, text: { ramp } }: Words): Need | null {
+  const fire = state.fires[0];
+  if (fire) {
+    const words = fire.engine === null ? ramp.fire : ramp.fireAt(fire.engine);
+    return { is: "fire", since: fire.by.at, words };
+  }
+  const cut = state.cuts[0];
+  if (cut) {
+    const words = cut.engine === null ? ramp.cutAll : ramp.cutAt(cut.engine);
+    return { is: "cut", since: cut.by.at, words };
+  }
+  const hold = state.holds[0];
+  if (hold) return { is: "hold", since: hold.by.at, words: ramp.holdBy(hold.by.name) };
+  const alert = state.alerts.find((a) => a.active);
+  if (alert) return { is: "alert", since: alert.at, words: say.alert(alert.kind, alert.engine) };
+  for (const { n, life } of state.engines)
+    if (life.is === "requested") return { is: "ready", since: life.since, words: ramp.ready(n) };
+  return null;
+}

@@ -1,0 +1,18 @@
+/** Readings drawn over time, and the exchange looked back at. */
+export const charts = {
+  title: (minutes: number) => `Readings of the last ${minutes} min`,
+  none: "Nothing was read yet: what is read is drawn here.",
+  engine: (n: number) => `Number ${n}`,
+  aircraft: "Aircraft",
+  groundPower: "Ground power",
+  bands: {
+    belowMin: "below least",
+    usable: "not yet normal",
+    normal: "normal",
+    caution: "above normal",
+    over: "over the limit",
+  },
+  old: (time: string) => `${time} old`,
+  says: (what: string, where: string, figure: string, band: string, time: string, count: number) =>
+    `${what}, ${where}: ${figure}, ${band}, ${time} ago; ${count} readings`,
+};

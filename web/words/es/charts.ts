@@ -1,0 +1,19 @@
+import type { Text } from "../en/text.ts";
+
+export const charts: Text["charts"] = {
+  title: (minutes: number) => `Lecturas de los últimos ${minutes} min`,
+  none: "Aún no se leyó nada: lo que se lea se dibuja aquí.",
+  engine: (n: number) => `Número ${n}`,
+  aircraft: "Avión",
+  groundPower: "Planta externa",
+  bands: {
+    belowMin: "bajo el mínimo",
+    usable: "aún no normal",
+    normal: "normal",
+    caution: "sobre lo normal",
+    over: "sobre el límite",
+  },
+  old: (time: string) => `de hace ${time}`,
+  says: (what: string, where: string, figure: string, band: string, time: string, count: number) =>
+    `${what}, ${where}: ${figure}, ${band}, hace ${time}; ${count} lecturas`,
+};
