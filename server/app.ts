@@ -41,24 +41,33 @@ export interface AppOptions {
 /** Bytes a request body may have: a plan with every field full is a twentieth of it. */
 const BODY_BYTES = 64 * 1024;
 
+/** How long a request's head may take, and how often it is looked at. Milliseconds. */
+const SLOW = { headersTimeout: 10_000, connectionsCheckingInterval: 2_000 };
+
 /** The whole server on a house, ready to listen. */
 export async function createApp(house: House, options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     ...(options.logger ? { loggerInstance: options.logger } : { logger: false }),
     ...(options.tls
-      ? { https: { cert: options.tls.cert, key: options.tls.key, minVersion: "TLSv1.2" as const } }
-      : {}),
+      ? { https: { cert: options.tls.cert, key: options.tls.key, minVersion: "TLSv1.2" as const, ...SLOW } }
+      : { http: SLOW }),
     bodyLimit: BODY_BYTES,
     requestTimeout: 15_000,
     routerOptions: { maxParamLength: 100 },
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
+  // JSON alone: a form of another site's page can be sent as plain text.
+  app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
   answerErrors(app as unknown as FastifyInstance);
   const { store, directory, sessions, planning, signIns, devices, types, notary, clock, demoSignIns } = house;
   const proofs = new Proofs(new Nonces(options.secret, clock), clock, options.live.origins);
-  await secure(app as unknown as FastifyInstance, proofs, options.tls);
+  await secure(app as unknown as FastifyInstance, {
+    proofs,
+    tls: options.tls,
+    origins: options.live.origins,
+  });
   await document(app as unknown as FastifyInstance);
 
   const perMinute = options.signInsPerMinute;

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
+import { auditTo } from "../audit.ts";
 import type { Devices } from "../auth/devices.ts";
 import { setActive } from "../auth/people.ts";
 import type { Proofs } from "../auth/proofs.ts";
@@ -43,7 +44,9 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
     async (request, reply) => {
       const proof = await proofOf(request, proofs, null);
       if (proof?.is !== "proven") throw unproven();
-      return reply.code(201).send(await devices.enrol(request.body.code, proof));
+      const device = await devices.enrol(request.body.code, proof);
+      auditTo(request.log).done("enrolled", { device: device.id, address: request.ip });
+      return reply.code(201).send(device);
     },
   );
 };
@@ -116,7 +119,9 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
       },
     },
     async (request, reply) => {
-      await devices.revoke(identityOf(request).person, request.params.id);
+      const { person } = identityOf(request);
+      await devices.revoke(person, request.params.id);
+      auditTo(request.log).done("revoked", { person: person.id, device: request.params.id });
       return reply.code(204).send(null);
     },
   );
@@ -134,7 +139,10 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
     },
     async (request, reply) => {
       const by = identityOf(request).person;
-      await setActive({ directory, signIns }, by, request.params.id, request.body.active);
+      const { active } = request.body;
+      await setActive({ directory, signIns }, by, request.params.id, active);
+      const path = `people/${request.params.id}`;
+      auditTo(request.log).done(active ? "madeActive" : "madeInactive", { person: by.id, path });
       return reply.code(204).send(null);
     },
   );

@@ -1,6 +1,7 @@
 import type { FastifyError, FastifyInstance, FastifyReply } from "fastify";
 import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { auditTo } from "../audit.ts";
 import { OfficeRefused } from "../auth/refused.ts";
 import { NoSuchSession } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
@@ -27,6 +28,7 @@ const PROBLEMS = {
   notQualified: [403, "Not qualified for this"],
   ownWork: [403, "Another person must do this"],
   notFound: [404, "Not found"],
+  wrongHost: [421, "Not the name of this server"],
   methodNotAllowed: [405, "Not done that way"],
   idReused: [409, "This id was used for something else"],
   approved: [409, "Approved, and so never changed"],
@@ -46,9 +48,13 @@ const PROBLEMS = {
 } as const satisfies Record<string, readonly [number, string]>;
 export type ProblemName = keyof typeof PROBLEMS;
 
+/** Refusals somebody may want to know of. */
+const AUDITED: readonly number[] = [401, 403, 421, 429];
+
 /** Throw it anywhere in a route. */
 export class ProblemError extends Error {
   override readonly name = "ProblemError";
+  readonly kind: ProblemName;
   readonly problem: Problem;
   readonly retryAfterS: number | null;
 
@@ -59,6 +65,7 @@ export class ProblemError extends Error {
   ) {
     super(detail);
     const [status, title] = PROBLEMS[kind];
+    this.kind = kind;
     this.problem = { type: `urn:chockside:problem:${kind}`, title, status, detail };
     if (more.errors) this.problem.errors = more.errors;
     this.retryAfterS = more.retryAfterMs === undefined ? null : Math.ceil(more.retryAfterMs / 1000);
@@ -70,6 +77,13 @@ export function answerErrors(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     const found = asProblem(error);
     if (found.problem.status >= 500) request.log.error({ err: error }, "request failed");
+    if (AUDITED.includes(found.problem.status))
+      auditTo(request.log).refused(found.kind, {
+        address: request.ip,
+        path: request.routeOptions.url ?? "",
+        person: request.identity?.person.id,
+        device: request.identity?.device.id,
+      });
     return send(reply, found);
   });
 }

@@ -2,6 +2,7 @@ import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
 import type { FastifyInstance } from "fastify";
 import type { Proofs } from "../auth/proofs.ts";
+import { hostAllowed } from "../hosts.ts";
 import type { Tls } from "../tls.ts";
 import { ProblemError } from "./problem.ts";
 
@@ -26,7 +27,14 @@ const PAGES = {
 /** How long a browser shall come by TLS alone. Seconds. */
 const HSTS_S = 365 * 24 * 3600;
 
-export async function secure(app: FastifyInstance, proofs: Proofs, tls: Tls | null): Promise<void> {
+export async function secure(
+  app: FastifyInstance,
+  { proofs, tls, origins }: { proofs: Proofs; tls: Tls | null; origins: readonly string[] },
+): Promise<void> {
+  app.addHook("onRequest", async ({ headers }) => {
+    if (!hostAllowed(headers.host, origins))
+      throw new ProblemError("wrongHost", "This server goes by another name: name it in CHOCKSIDE_ORIGINS");
+  });
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: PAGES },
     // With a certificate nobody vouches for it would take away the only way past a browser's warning (RFC 6797

@@ -1,16 +1,28 @@
+import type { IncomingMessage } from "node:http";
 import type { FastifyInstance } from "fastify";
 import { Server } from "socket.io";
 import { isOver } from "../../shared/session/state.ts";
+import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
+import { hostAllowed } from "../hosts.ts";
 import type { House } from "../house.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { handshake } from "./handshake.ts";
-import { type Io, LIVE_PATH, type PanelSocket, sessionRoom, signInRoom } from "./io.ts";
+import {
+  deviceRoom,
+  type Io,
+  LIVE_PATH,
+  type PanelSocket,
+  personRoom,
+  sessionRoom,
+  signInRoom,
+} from "./io.ts";
 import { LIMITS } from "./limits.ts";
 import { linksOf } from "./links.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
+import { Strangers } from "./strangers.ts";
 
 export interface LiveOptions {
   /** Origins that may open sockets beside the server's own, e.g. `https://ramp.example`. */
@@ -25,6 +37,14 @@ export function live(
   { origins }: LiveOptions,
 ): () => number {
   const { sessions, signIns, clock, timers } = house;
+  const audit = auditTo(app.log);
+  const strangers = new Strangers();
+  const refusalOf = (request: IncomingMessage): string | null => {
+    if (io.engine.clientsCount >= LIMITS.sockets) return "tooManySockets";
+    if (!strangers.mayCome(request)) return "tooManyStrangers";
+    if (!hostAllowed(request.headers.host, origins)) return "wrongHost";
+    return originAllowed(request, origins) ? null : "wrongOrigin";
+  };
   const io: Io = new Server(app.server, {
     path: LIVE_PATH,
     transports: ["websocket"],
@@ -35,10 +55,12 @@ export function live(
     connectTimeout: LIMITS.connectTimeoutMs,
     maxHttpBufferSize: LIMITS.messageBytes,
     allowRequest: (request, decide) => {
-      if (io.engine.clientsCount >= LIMITS.sockets) return decide("too many sockets", false);
-      decide(null, originAllowed(request, origins));
+      const why = refusalOf(request);
+      if (why !== null) audit.refused(why, { address: request.socket.remoteAddress, path: LIVE_PATH });
+      decide(why, why === null);
     },
   });
+  strangers.watch(io);
   /** Sessions somebody watches. */
   const watched = new Map<string, LiveSession>();
 
@@ -55,6 +77,12 @@ export function live(
     const notice = { session: state.id, head: state.seq, serverNow: clock.now(), links };
     (when === "regular" ? room.volatile : room).emit("beat", notice);
   };
+  /** The oldest goes when there are too many: whoever comes now is the one who needs it. */
+  const joinWithin = (room: string, most: number, socket: PanelSocket) => {
+    void socket.join(room);
+    const all = [...(io.sockets.adapter.rooms.get(room) ?? [])];
+    for (const id of all.slice(0, -most)) io.sockets.sockets.get(id)?.disconnect(true);
+  };
   const end = (signIn: string) => {
     io.in(signInRoom(signIn)).emit("bye", { why: "signedOut", retryAfterMs: 0 });
     io.in(signInRoom(signIn)).disconnectSockets(true);
@@ -70,15 +98,21 @@ export function live(
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
     ramp: () => io.emit("ramp"),
   });
-  io.use(handshake(signIns, proofs, clock));
+  io.use(handshake(signIns, proofs, clock, audit));
   io.on("connection", (socket) => {
-    const { signIn, expiresAt } = socket.data.identity;
+    const { signIn, expiresAt, person, device } = socket.data.identity;
     void socket.join(signInRoom(signIn));
+    joinWithin(personRoom(person.id), LIMITS.perPerson, socket);
+    joinWithin(deviceRoom(device.id), LIMITS.perDevice, socket);
     const forget = timers.after(expiresAt - clock.now(), () => end(signIn));
     servePanel(socket, {
       sessions,
       clock,
       log: app.log,
+      flooded: ({ person: who, device: where }) => {
+        const { bucket } = socket.data;
+        if (bucket.justRanDry()) audit.refused("tooMany", { person: who.id, device: where.id });
+      },
       used: (identity) => void signIns.used(identity).catch(() => undefined),
       watched: (session) => {
         watched.set(session.state.id, session);

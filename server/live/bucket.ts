@@ -4,6 +4,7 @@ export class Bucket {
   readonly #perSecond: number;
   #tokens: number;
   #at: number;
+  #dry = false;
 
   constructor(burst: number, perSecond: number, now: number) {
     this.#burst = burst;
@@ -19,6 +20,14 @@ export class Bucket {
     this.#at = now;
     if (this.#tokens < 1) return false;
     this.#tokens -= 1;
+    this.#dry = false;
     return true;
+  }
+
+  /** True once after a token was refused, until one was given again: for one line in a log, not a thousand. */
+  justRanDry(): boolean {
+    const was = this.#dry;
+    this.#dry = true;
+    return !was;
   }
 }

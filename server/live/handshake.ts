@@ -1,5 +1,6 @@
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { handshakeSchema, type WireError } from "../../shared/protocol/wire.ts";
+import type { Audit } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Clock } from "../clock.ts";
@@ -8,8 +9,13 @@ import { LIVE_PATH, type PanelSocket } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 
 /** Lets a socket in when it speaks our protocol and brings a valid sign-in; else says which it lacks. */
-export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock) {
-  return async (socket: PanelSocket, next: (error?: Error) => void): Promise<void> => {
+export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, audit: Audit) {
+  return async (socket: PanelSocket, done: (error?: Error) => void): Promise<void> => {
+    const next = (error?: Error & { data?: { error: WireError } }) => {
+      const { address } = socket.handshake;
+      if (error) audit.refused(error.data?.error ?? "handshake", { address, path: LIVE_PATH });
+      done(error);
+    };
     try {
       const said = handshakeSchema.safeParse(socket.handshake.auth);
       if (!said.success)
@@ -25,7 +31,9 @@ export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock) {
       if (identity.thumbprint !== null && !(await proven(socket, said.data, identity.thumbprint)))
         return next(refusal("proofNeeded", "this device's key must prove itself, with a fresh nonce"));
       const now = clock.now();
-      socket.data = { identity, bucket: new Bucket(LIMITS.burst, LIMITS.perSecond, now), heard: now };
+      const bucket = new Bucket(LIMITS.burst, LIMITS.perSecond, now);
+      const stops = new Bucket(LIMITS.stopBurst, LIMITS.stopsPerSecond, now);
+      socket.data = { identity, bucket, stops, heard: now };
       next();
     } catch {
       next(refusal("notAvailable", "sign-ins cannot be looked up now"));
@@ -44,6 +52,6 @@ export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock) {
   }
 }
 
-function refusal(error: WireError, message: string): Error {
+function refusal(error: WireError, message: string) {
   return Object.assign(new Error(message), { data: { error, message } });
 }

@@ -10,6 +10,8 @@ export const LIVE_PATH = "/live";
 export interface Panel {
   identity: Identity;
   bucket: Bucket;
+  /** What is over it is still taken, but not recorded again while it stands. */
+  stops: Bucket;
   /** Server time of the last sign of life. */
   heard: number;
 }
@@ -18,6 +20,8 @@ export type Io = Server<ClientToServer, ServerToClient, Record<never, never>, Pa
 export type PanelSocket = Socket<ClientToServer, ServerToClient, Record<never, never>, Panel>;
 
 export const sessionRoom = (session: string) => `session:${session}`;
+export const deviceRoom = (device: string) => `device:${device}`;
+export const personRoom = (person: string) => `person:${person}`;
 export const signInRoom = (signIn: string) => `signIn:${signIn}`;
 
 export function trouble(error: WireError, message: string): Trouble {

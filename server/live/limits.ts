@@ -3,12 +3,20 @@ export const LIMITS = {
   pingIntervalMs: 5_000,
   pingTimeoutMs: 4_000,
   /** From the opening of a socket to its sign-in. */
-  connectTimeoutMs: 10_000,
+  connectTimeoutMs: 5_000,
   messageBytes: 64 * 1024,
   sockets: 4_000,
+  /** Sockets from one address that have not signed in yet. A proxy is one address for everybody behind it. */
+  strangersPerAddress: 100,
+  /** Sockets of one device and of one person; a new one ends the oldest, so that a stop always finds a way. */
+  perDevice: 12,
+  perPerson: 24,
   /** Messages a socket may send at once, and how many it earns back in a second. Stops are not counted. */
   burst: 40,
   perSecond: 20,
+  /** Stops a socket may send at once, and earns back in a second, before those that stand are not recorded again. */
+  stopBurst: 100,
+  stopsPerSecond: 20,
   beatMs: 2_000,
   /** How often sockets' sign-ins are looked up again: another process may have ended one. */
   recheckMs: 5_000,

@@ -16,6 +16,8 @@ export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
   log: { error(detail: object, message: string): void };
+  /** Told when somebody says more than is taken. */
+  flooded(identity: Identity): void;
   /** Told when somebody does something. */
   used(identity: Identity): void;
   /** Told when a panel begins to watch a session. */
@@ -30,6 +32,10 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   const { clock } = deps;
   const { data } = socket;
   const mayGo = () => data.bucket.take(clock.now());
+  const tooMany = (tell: (trouble: Trouble) => void) => {
+    deps.flooded(data.identity);
+    tell(TOO_MANY);
+  };
   const expired = () => clock.now() >= data.identity.expiresAt;
   socket.conn.on("packet", () => {
     data.heard = clock.now();
@@ -39,12 +45,14 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     const tell = callable<CommandResult | Trouble>(answer);
     if (expired()) return tell(SIGN_IN);
     // Hold, cut, fire and an engine seen turning wait for no limit.
-    if (!looksLikeStop(raw) && !mayGo()) return tell(TOO_MANY);
+    const stop = looksLikeStop(raw);
+    if (!stop && !mayGo()) return tooMany(tell);
+    const flood = stop && !data.stops.take(clock.now());
     const command = commandSchema.safeParse(raw);
     if (!command.success) return tell(malformed(command.error));
     if (command.data.action.type !== "delivered") deps.used(data.identity);
     try {
-      tell(await deps.sessions.command(personOf(data.identity), command.data));
+      tell(await deps.sessions.command(personOf(data.identity), command.data, { flood }));
     } catch (error) {
       tell(asTrouble(error, deps));
     }
@@ -53,7 +61,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   socket.on("watch", async (raw, answer) => {
     const tell = callable<Sync | Trouble>(answer);
     if (expired()) return tell(SIGN_IN);
-    if (!mayGo()) return tell(TOO_MANY);
+    if (!mayGo()) return tooMany(tell);
     const watch = watchSchema.safeParse(raw);
     if (!watch.success) return tell(malformed(watch.error));
     try {
@@ -74,6 +82,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   });
 
   socket.on("unwatch", (raw) => {
+    if (!mayGo()) return;
     const session = idSchema.safeParse(raw);
     if (session.success) void socket.leave(sessionRoom(session.data));
   });

@@ -6,6 +6,7 @@ import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { leavesBrief } from "../../shared/session/leavesBrief.ts";
 import { postHeld } from "../../shared/session/postHeld.ts";
+import { sameStop } from "../../shared/session/sameStop.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
 import { isStop } from "../../shared/session/stop.ts";
@@ -132,13 +133,19 @@ export class Sessions {
    * @throws NoSuchSession
    * @throws StoreFailure when nothing could be recorded
    *
+   * @param flood that the person says more than anybody can mean: a stop that stands is then not recorded again, and
+   *   answered with the number under which it stands
    * Whenever it throws but for the first reason, a stop has been passed on unrecorded.
    */
-  command(person: Person, command: Command): Promise<CommandResult> {
+  command(
+    person: Person,
+    command: Command,
+    { flood = false }: { flood?: boolean } = {},
+  ): Promise<CommandResult> {
     const { id, session, action } = command;
     return traced(
       TRACES.command,
-      () => this.#answer(person, command),
+      () => this.#answer(person, command, flood),
       (outcome) => {
         const result = "value" in outcome ? outcome.value : null;
         const reason = result?.status === "refused" ? result.refusal.reason : null;
@@ -148,7 +155,7 @@ export class Sessions {
     );
   }
 
-  async #answer(person: Person, command: Command): Promise<CommandResult> {
+  async #answer(person: Person, command: Command, flood: boolean): Promise<CommandResult> {
     const { clock } = this.#deps;
     const { clientAt, ...rest } = command;
     const digest = sha256(canonical(rest));
@@ -161,6 +168,8 @@ export class Sessions {
           live.run((draft): CommandResult => {
             const before = draft.answeredBefore(command.id);
             if (before) return repeatAnswer(before, digest);
+            const same = flood ? sameStop(draft.state, command.action, person) : null;
+            if (same !== null) return { status: "duplicate", seq: same };
             const step = act(draft.state, command.action, person, mark, clock.now(), elsewhere);
             draft.take(step);
             const answered = draft.answeredBefore(command.id);

@@ -24,10 +24,15 @@ function withRealWitness(state: SessionState, send: Send, context: Context): Sen
   return rest;
 }
 
+function withoutEngine({ engine: _dropped, ...rest }: Send): Send {
+  return rest;
+}
+
 /** A stop is never refused for a missing or unknown engine: it then means the wider thing. */
 function withKnownEngine(state: SessionState, send: Send): Send {
+  if (send.kind === "cutAll") return withoutEngine(send);
   if (send.engine !== undefined && engineOf(state, send.engine)) return send;
-  const { engine: _dropped, ...rest } = send;
+  const rest = withoutEngine(send);
   if (send.kind === "cut") return { ...rest, kind: "cutAll" };
   if (send.kind === "turning") return { ...rest, kind: "hold" };
   return rest;

@@ -1,0 +1,169 @@
+import { Writable } from "node:stream";
+import { pino } from "pino";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { createApp } from "../../server/app.ts";
+import { LOG_OPTIONS } from "../../server/log.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { TestDevice } from "../http/device-key.ts";
+import { bearer, PIN, planned, signIn } from "../http/test-house.ts";
+import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
+
+const HOUR = 3_600_000;
+
+let house: LiveHouse;
+beforeEach(async () => {
+  house = await liveHouse();
+});
+afterEach(() => house.close());
+
+describe("somebody who guesses", () => {
+  it("[AUT-2] has a day's worth of tries at one person that is less than 120 of a million PINs, from any number of devices", async () => {
+    const tried = { wrong: 0, locked: 0 };
+    const end = house.hand.clock.now() + 24 * HOUR;
+    for (let n = 0; house.hand.clock.now() < end; n += 1) {
+      const reply = await house.app.inject({
+        method: "POST",
+        url: "/api/sign-in",
+        payload: { handle: "ada", pin: "000000", device: { id: `d${n}`, name: "T" } },
+      });
+      if (reply.statusCode === 401) tried.wrong += 1;
+      else {
+        tried.locked += 1;
+        await house.hand.leap(Number(reply.headers["retry-after"]) * 1_000);
+      }
+    }
+    expect(tried.locked).toBeGreaterThan(50);
+    expect(tried.wrong).toBeLessThan(120);
+  });
+
+  it("[AUT-2] tries one PIN on everybody and locks the device", async () => {
+    const codes: number[] = [];
+    for (const handle of ["ada", "bo", "cy", "di", "ed", "fay", "gone"]) {
+      const payload = { handle, pin: "000000", device: { id: "mine", name: "T" } };
+      codes.push((await house.app.inject({ method: "POST", url: "/api/sign-in", payload })).statusCode);
+    }
+    expect(codes).toEqual([401, 401, 401, 401, 401, 429, 429]);
+  });
+});
+
+describe("somebody signed in", () => {
+  it("[SEC-7] hears nothing of a session they do not watch, and reaches nothing in it from another", async () => {
+    const token = await signIn(house.app, "fay");
+    const [mine, other] = [await planned(house.app, token), await planned(house.app, token)];
+    const [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+    await ada.watch(mine.id);
+    await bo.watch(other.id);
+    const hold = await bo.command(other.id, HOLD);
+    const seq = (hold as { seq: number }).seq;
+    await ada.command(mine.id, { type: "send", kind: "release", ref: seq, channel: "panel" });
+    await ada.exchange();
+    expect(ada.heard.filter((e) => e.session !== mine.id)).toEqual([]);
+    expect(ada.beats.filter((b) => b.session !== mine.id)).toEqual([]);
+    expect((await house.house.sessions.get(other.id)).state.holds.map((h) => h.id)).toEqual([seq]);
+    ada.close();
+    bo.close();
+  });
+
+  it("[SEC-8] gains nothing by a forged time: the record's is the server's, and what is too late stays so", async () => {
+    const { id } = await planned(house.app, await signIn(house.app, "fay"));
+    const ada = await panelOf(house, "ada");
+    await ada.watch(id);
+    for (const clientAt of [0, 1, 8.64e15]) {
+      const answer = await ada.command(id, HOLD, { clientAt });
+      expect(answer.status).toBe("accepted");
+    }
+    expect(new Set(ada.heard.map((e) => e.at))).toEqual(new Set([house.hand.clock.now()]));
+    const now = house.hand.clock.now();
+    const claim = { type: "claimPost", post: "cockpit" };
+    // Late by the server's clock, however the panel's stands.
+    const late = await ada.command(id, claim, { clientAt: now - HOUR, validUntil: now - 1 });
+    expect(late).toMatchObject({ status: "refused", refusal: { reason: "tooLate" } });
+    ada.close();
+  });
+
+  it("[SEC-7] stays who they are: no field of a message says who speaks", async () => {
+    const { id } = await planned(house.app, await signIn(house.app, "fay"));
+    const ada = await panelOf(house, "ada");
+    for (const over of [{ actor: { id: "di" } }, { person: "di" }, { by: "di" }, { at: 1 }, { seq: 1 }])
+      expect(await ada.command(id, HOLD, over)).toMatchObject({ error: "malformed" });
+    await ada.watch(id);
+    await ada.command(id, HOLD);
+    const said = ada.heard.find((e) => e.fact.type === "sent");
+    expect(said?.actor).toMatchObject({ id: "ada", device: "ada-tablet" });
+    ada.close();
+  });
+});
+
+describe("the log", () => {
+  it("[SEC-12] [SRV-15] says who was refused what, from where, and what the office did; and holds no PIN, token, proof or code", async () => {
+    const said: string[] = [];
+    const lines = new Writable({
+      write(chunk, _encoding, done) {
+        said.push(String(chunk));
+        done();
+      },
+    });
+    const app = await createApp(house.house, {
+      logger: pino({ ...LOG_OPTIONS, level: "trace" }, lines),
+      site: "/nowhere",
+      signInsPerMinute: 100,
+      live: { origins: [] },
+      secret: Buffer.alloc(32, "chance"),
+      tls: null,
+    });
+    await app.listen({ port: 0, host: "127.0.0.1" });
+    const url = `http://127.0.0.1:${(app.server.address() as { port: number }).port}`;
+    const wrong = "314159";
+    const attempt = { handle: "ada", pin: wrong, device: { id: "d1", name: "T" } };
+    await app.inject({ method: "POST", url: "/api/sign-in", payload: attempt });
+    const di = await signIn(app, "di");
+    const code = (
+      await app.inject({
+        method: "POST",
+        url: "/api/devices/codes",
+        headers: bearer(di),
+        payload: { name: "T4" },
+      })
+    ).json().code;
+    const device = await TestDevice.make();
+    const id = await device.enrol(app, code);
+    const bound = await device.signIn(app, "ada", PIN);
+    await app.inject({ url: "/api/me", headers: bearer(bound) });
+    await device.send(app, "GET", "/api/devices", { token: bound });
+    await app.inject({ method: "POST", url: `/api/devices/${id}/revocation`, headers: bearer(di) });
+    const forged = "F".repeat(43);
+    for (const panel of [
+      new TestPanel(url, { token: forged, proto: PROTOCOL }),
+      new TestPanel(url, { token: di, proto: PROTOCOL, proof: "p".repeat(50) }),
+      new TestPanel(url, { token: di, proto: PROTOCOL }, { origin: "https://evil.example" }),
+    ])
+      (await panel.settled()).close();
+    await app.close();
+
+    const audits = said.map((s) => JSON.parse(s)).filter((l) => l.audit !== undefined);
+    expect(audits.map((l) => [l.audit, l.person ?? null, l.path ?? null])).toEqual([
+      ["wrongSignIn", null, "/api/sign-in"],
+      ["enrolled", null, null],
+      ["proofNeeded", null, "/api/me"],
+      ["notQualified", "ada", "/api/devices"],
+      ["revoked", "di", null],
+      ["signInNeeded", null, "/live"],
+      ["wrongOrigin", null, "/live"],
+    ]);
+    for (const line of audits) if (line.audit !== "revoked") expect(line.address).toBe("127.0.0.1");
+    const all = said.join("");
+    for (const secret of [
+      wrong,
+      PIN,
+      di,
+      bound,
+      forged,
+      code,
+      code.replaceAll("-", ""),
+      "p".repeat(50),
+      "eyJ",
+    ])
+      expect(all).not.toContain(secret);
+    expect(all.length).toBeGreaterThan(2_000);
+  });
+});
