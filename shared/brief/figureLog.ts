@@ -1,4 +1,8 @@
+import { sayTrace } from "../figures/voltTrace.ts";
+import { envelopeOf } from "../models/electrical/envelopeOf.ts";
 import type { Post } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+import { recordGiven } from "../session/voltTrace.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { sayActor } from "../words/events.ts";
 import { written } from "../words/quantity.ts";
@@ -31,7 +35,8 @@ export interface CheckRow {
 
 /** Volts as they were read: at the cart, on the bus, at a battery or an inverter. */
 export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
-  return moments.flatMap(({ event, after: { type } }): VoltsRow[] => {
+  return moments.flatMap(({ event, after }): VoltsRow[] => {
+    const { type } = after;
     const { fact, seq, at } = event;
     const base = { seq, at, by: sayActor(event, say) };
     if (fact.type === "sent" && fact.volts) {
@@ -40,6 +45,7 @@ export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
       const range = `${steadyMin.value} to ${written(steadyMax)}`;
       return [{ ...base, where: "Ground power", figure: written(fact.volts), range, good }];
     }
+    if (fact.type === "voltTraceGiven") return [{ ...base, ...traceRow(after) }];
     if (fact.type === "reading" && fact.reading.unit === "V") {
       const gauge = type.gauges.find((g) => g.id === fact.gauge)?.name ?? fact.gauge;
       const where = fact.engine === undefined ? gauge : `${gauge}, number ${fact.engine}`;
@@ -52,6 +58,18 @@ export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
     }
     return [];
   });
+}
+
+/** A meter's record with its verdict; no verdict where it has none, and why. */
+function traceRow(after: SessionState): Omit<VoltsRow, "seq" | "at" | "by"> {
+  const envelope = envelopeOf(after.type.groundPower);
+  const traced = envelope && recordGiven(after, envelope);
+  const where = `Ground power over time, ${traced?.samples.length ?? 0} samples`;
+  const range = "the type's envelope";
+  if (!traced) return { where, figure: "no verdict", range, good: null };
+  if (!traced.verdict.ok) return { where, figure: `no verdict: ${traced.verdict.why}`, range, good: null };
+  const { value, verdict, detail } = sayTrace(traced.verdict.value);
+  return { where, figure: detail ? `${value}: ${detail}` : value, range, good: verdict === "good" };
 }
 
 /** Every check recorded, also one that was done again. */

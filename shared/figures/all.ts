@@ -1,3 +1,4 @@
+import type { Post } from "../protocol/posts.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { airFigures } from "./air.ts";
 import { bladesFigure } from "./blades.ts";
@@ -13,6 +14,7 @@ import { orderFigure } from "./order.ts";
 import { featherFigure, magnetoFigure, manifoldFigure, releaseFigure } from "./runUp.ts";
 import { starterHeat, starterRest } from "./starter.ts";
 import { startsLeftFigure } from "./startsLeft.ts";
+import { voltTraceFigure } from "./voltTrace.ts";
 import { warmUpFigure } from "./warmUp.ts";
 
 const given = (figures: (Figure | null)[]): Figure[] => figures.filter((f) => f !== null);
@@ -38,6 +40,7 @@ export function figuresOfEngine(state: SessionState, engine: number, now: number
 export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
   return given([
     groundPowerFigure(state),
+    voltTraceFigure(state, now),
     cableDrop(state),
     startsLeftFigure(state),
     warmUpFigure(state, now),
@@ -50,15 +53,18 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
 }
 
 /**
- * What the stage is about, shown without being asked for: the order until every engine runs, then the warm-up; and
- * lightning once any was seen.
+ * What the stage and the post are about, shown without being asked for: the order until every engine runs, then the
+ * warm-up; lightning once any was seen; and ground power's volts where it is worked and
+ * where they arrive.
  */
-export function figuresNow(state: SessionState, now: number): Figure[] {
-  const starting = state.stage !== "warmUp" && state.stage !== "release";
+export function figuresNow(state: SessionState, post: Post | null, now: number): Figure[] {
   if (isOver(state)) return [];
+  const starting = state.stage !== "warmUp" && state.stage !== "release";
+  const powered = post === "cockpit" || post === "groundPower";
   return given([
     state.flashes?.length ? lightningFigure(state, now) : null,
     starting ? orderFigure(state) : null,
     warmUpFigure(state, now),
+    ...(powered ? [groundPowerFigure(state), voltTraceFigure(state, now)] : []),
   ]);
 }

@@ -11,6 +11,7 @@ import {
 import { POSTS } from "./posts.ts";
 import { quantitySchema } from "./quantity.ts";
 import { idSchema, line } from "./text.ts";
+import { TRACE_SAMPLES } from "./trace.ts";
 
 export const engineSchema = z.number().int().min(1).max(8);
 const eventRef = z.number().int().min(1);
@@ -55,6 +56,14 @@ export const sendSchema = z.strictObject({
   note: reason.optional(),
 });
 
+const traceMs = z.number().min(0).max(600_000);
+export const traceSamplesSchema = z
+  .array(z.tuple([traceMs, z.number().min(-100).max(100)]))
+  .min(2)
+  .max(TRACE_SAMPLES);
+/** When an engine was cranked in it, ms of the record. */
+export const traceCrankingSchema = z.array(z.strictObject({ from: traceMs, to: traceMs })).max(8);
+
 /** What a person can ask of a session. Every one is answered accepted, duplicate or refused. */
 export const actionSchema = z.discriminatedUnion("type", [
   sendSchema,
@@ -80,6 +89,14 @@ export const actionSchema = z.discriminatedUnion("type", [
     /** For a check without a figure: found good or not. */
     good: z.boolean().optional(),
     note: reason.optional(),
+  }),
+  /** A meter's record of ground power's volts: milliseconds of the record and volts then. */
+  z.strictObject({
+    type: z.literal("giveVoltTrace"),
+    samples: traceSamplesSchema,
+    cranking: traceCrankingSchema,
+    /** How long ago its last sample was taken, by the person. */
+    endedAgoMs: z.number().int().min(0).max(3_600_000),
   }),
   z.strictObject({ type: z.literal("claimPost"), post: postSchema }),
   z.strictObject({ type: z.literal("leavePost"), post: postSchema }),

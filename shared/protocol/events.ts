@@ -2,7 +2,15 @@ import { z } from "zod";
 import { ALERT_KINDS } from "../alerts/kinds.ts";
 import { CONDITION_IDS } from "../conditions/condition.ts";
 import { aircraftTypeSchema } from "../types/schema.ts";
-import { actionSchema, engineSchema, powerSourceSchema, RUN_UP_ITEMS, sendSchema } from "./commands.ts";
+import {
+  actionSchema,
+  engineSchema,
+  powerSourceSchema,
+  RUN_UP_ITEMS,
+  sendSchema,
+  traceCrankingSchema,
+  traceSamplesSchema,
+} from "./commands.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { REFUSAL_REASONS } from "./refusals.ts";
 
@@ -134,6 +142,13 @@ export const factSchema = z.discriminatedUnion("type", [
     gauge: z.string(),
     engine: engineSchema.optional(),
     reading: z.strictObject({ value: z.number(), unit: z.string() }),
+  }),
+  z.strictObject({
+    type: z.literal("voltTraceGiven"),
+    samples: traceSamplesSchema,
+    cranking: traceCrankingSchema,
+    /** Server milliseconds of the last sample, as far as the person could tell. */
+    endedAt: ms,
   }),
   z.strictObject({
     type: z.literal("checked"),

@@ -35,6 +35,8 @@ export const REFUSAL_REASONS = [
   "outOfRange",
   "noSuchGauge",
   "noSuchCheck",
+  "powerNotOn",
+  "noEnvelope",
   "badOrder",
   "notWitnessable",
   "tooLate",

@@ -12,6 +12,7 @@ import { decidePlan } from "./decide/plan.ts";
 import { decidePost } from "./decide/posts.ts";
 import { decideRunUp } from "./decide/runUp.ts";
 import { decideSend } from "./decide/send.ts";
+import { decideVoltTrace } from "./decide/voltTrace.ts";
 import { decideFlash, decideWeather } from "./decide/weather.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
 import { isOver, type SessionState } from "./state.ts";
@@ -72,6 +73,8 @@ export function decide(state: SessionState, action: Action, context: Context, va
       return decideWeather(state, action, context);
     case "recordFlash":
       return decideFlash(state, action, context);
+    case "giveVoltTrace":
+      return decideVoltTrace(state, action, context);
     case "recordRunUp":
       return decideRunUp(state, action);
     case "writeDefect":

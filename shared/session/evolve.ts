@@ -12,6 +12,7 @@ import { evolveReport } from "./evolve/reports.ts";
 import { evolveSent } from "./evolve/sent.ts";
 import { closeSignal, evolveAnswered, evolveDelivered, evolveLate } from "./evolve/signals.ts";
 import { evolveLapse } from "./evolve/stops.ts";
+import { evolveVoltTrace } from "./evolve/voltTrace.ts";
 import { initialState } from "./initial.ts";
 import { type SessionState, startLive } from "./state.ts";
 
@@ -72,6 +73,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       );
     case "starterCooled":
       return starterRested(state, fact.engine);
+    case "voltTraceGiven":
+      return evolveVoltTrace(state, event, fact);
     case "reading":
     case "checked":
     case "runUpRead":

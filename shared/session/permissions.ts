@@ -54,6 +54,7 @@ const SIGNAL_STAGES: Readonly<Record<SignalKind, readonly Stage[]>> = {
 const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   answer: { posts: POSTS, stages: LIVE_STAGES },
   reading: { posts: ["cockpit", "groundPower"], stages: ENGINES_MAY_TURN },
+  giveVoltTrace: { posts: ["groundPower"], stages: ["powerUp", "groundPower", "starting", "warmUp"] },
   recordCheck: { posts: POSTS, stages: LIVE_STAGES },
   claimPost: { posts: "anyone", stages: LIVE_STAGES },
   leavePost: { posts: POSTS, stages: LIVE_STAGES },

@@ -243,6 +243,8 @@ export type GroundPower =
       by: Said;
       /** Read while an engine was cranked: judged by another band, and no sign of the steady volts. */
       cranking?: { volts: Quantity; by: Said };
+      /** Every volts read since it came on, oldest first, where the type judges them over time. */
+      read?: { at: number; volts: number }[];
     };
 
 export interface CheckRecord {
@@ -285,6 +287,13 @@ export interface SessionState {
   brakes: (Said & { set: boolean; pressure: Quantity | null }) | null;
   chocks: (Said & { in: boolean }) | null;
   groundPower: GroundPower;
+  /** The newest record of a meter, of the power that is on. */
+  voltTrace?: {
+    by: Said;
+    endedAt: number;
+    samples: { ms: number; volts: number }[];
+    cranking: { from: number; to: number }[];
+  };
   authorities: Record<Service, Authority | null>;
   /** When the cockpit answered the supervisor's all clear; any stop takes it back. */
   allClearAt: number | null;

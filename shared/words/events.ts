@@ -100,6 +100,10 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       const check = type?.checks.find((c) => c.id === fact.check)?.words ?? fact.check;
       return `${[check, ...read(fact.reading)].join(", ")}: ${fact.good ? words.good : words.notGood}`;
     }
+    case "voltTraceGiven": {
+      const seconds = ((fact.samples.at(-1)?.[0] ?? 0) - (fact.samples[0]?.[0] ?? 0)) / 1000;
+      return words.trace(fact.samples.length, seconds);
+    }
     case "alertRaised":
       return words.alert(say.alert(fact.kind, fact.engine ?? null));
     case "alertAcknowledged":

@@ -17,7 +17,7 @@ import {
   release,
   warm,
 } from "./startSteps.ts";
-import { crankTold, onTheWire, orderAdvised, voltsForetold, warmUpTold } from "./workedOut.ts";
+import { crankTold, onTheWire, orderAdvised, traceJudged, voltsForetold, warmUpTold } from "./workedOut.ts";
 
 const server = new TestServer();
 let browser: Browser;
@@ -31,7 +31,7 @@ afterAll(async () => {
   await server.end();
 });
 
-it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] a four-engine start, from the plan to evidence that verifies", async () => {
+it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] [PWR-10] [PWR-11] a four-engine start, from the plan to evidence that verifies", async () => {
   const crew = await signInCrew(browser, server.url);
   const { cockpit, guard, power, supervisor } = crew;
   await orderAdvised(supervisor);
@@ -39,6 +39,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   await secure(crew);
   await powerUp(crew);
   await voltsForetold(crew, 3);
+  await traceJudged(crew);
   const session = supervisor.page.url().split("/").at(-1) ?? "";
 
   // The guard stands at engine 2 when engine 3 is asked for.

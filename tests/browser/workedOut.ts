@@ -108,3 +108,22 @@ export async function warmUpTold({ all, cockpit }: Crew, session: string): Promi
   for (const seat of all)
     await seat.worked("Warm-up left", /plus or minus \d+ s; number 3 is waited for\d+ s/);
 }
+
+/** The meter's record at ground power: nothing is given that is no record, and its verdict stands here and there. */
+export async function traceJudged({ cockpit, power, guard }: Crew): Promise<void> {
+  for (const seat of [power, cockpit]) await seat.worked("Ground power over time", /–cannot say/);
+  await power.press("Give a meter's record");
+  const samples = power.page.getByLabel("Seconds and volts");
+  await samples.fill("0 27.5\n0.02 volts");
+  await power.sees("line 2: seconds and volts are needed, and nothing else");
+  expect(await power.page.getByRole("button", { name: "Paste the record" }).isDisabled()).toBe(true);
+  // Two seconds every 20 ms; from 1.00 s on at 31 V: out of the band of 29 V at 0.989 s. 50 V of the first 12.5 ms
+  // fall by 0.3 V a ms and are 31 V 75.8 ms after that.
+  await samples.fill(
+    Array.from({ length: 101 }, (_, i) => `${(i * 0.02).toFixed(2)};${i < 50 ? "27.5" : "31"}`).join("\n"),
+  );
+  await power.press("Record 101 samples, 2.00 s");
+  for (const seat of [power, cockpit])
+    await seat.worked("Ground power over time", /31\.0 V, over 31\.0 Vleft at 1\.064 snot good/);
+  expect(await guard.page.getByText("Ground power over time").count()).toBe(0);
+}

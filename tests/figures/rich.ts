@@ -46,6 +46,21 @@ export const RICH: AircraftType = {
   groundPower: {
     ...FOUR.groundPower,
     starting: { min: limit(12, "V"), max: limit(29, "V") },
+    // MIL-STD-704F figure 13 as far as remembered: 50 V for 12.5 ms down to the band, 18 V for 15 ms up to it.
+    transients: {
+      over: [
+        [0, 50],
+        [12.5, 50],
+        [82.5, 29],
+      ],
+      under: [
+        [0, 18],
+        [15, 18],
+        [100, 26],
+      ],
+      longestGap: s(0.05),
+      source,
+    },
   },
   starter: {
     ...FOUR.starter,

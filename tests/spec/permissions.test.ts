@@ -63,6 +63,7 @@ const OTHERS: Readonly<Record<Other, [who: string, from: Stage, to: Stage]>> = {
   shelveAlert: ["CFGS", "plan", "release"],
   present: ["CFGS", "plan", "release"],
   delivered: ["CFGS", "plan", "release"],
+  giveVoltTrace: ["G", "powerUp", "warmUp"],
   override: ["CS", "starting", "starting"],
   countBlades: ["FG", "secure", "starting"],
   recordWeather: ["CS", "plan", "release"],
@@ -125,6 +126,16 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
       return { type, alert: 1 };
     case "shelveAlert":
       return { type, alert: 1, minutes: 5 };
+    case "giveVoltTrace":
+      return {
+        type,
+        samples: [
+          [0, 28],
+          [20, 28],
+        ],
+        cranking: [],
+        endedAgoMs: 0,
+      };
     case "recordFlash":
       return { type, thunderAfterS: 60 };
     case "recordRunUp":

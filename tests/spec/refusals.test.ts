@@ -1,7 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { REFUSAL_REASONS, type RefusalReason } from "../../shared/protocol/refusals.ts";
 import { refusals } from "../../shared/words/en/refusals.ts";
-import { ada, bo, CREW, ed, fay, given, onDevice, type Story } from "./given.ts";
+import { RICH } from "../figures/rich.ts";
+import { ada, bo, CREW, ed, fay, given, onDevice, type Say, type Story } from "./given.ts";
+
+const TRACE: Say = {
+  type: "giveVoltTrace",
+  samples: [
+    [0, 28],
+    [20, 28],
+  ],
+  cranking: [],
+  endedAgoMs: 0,
+};
 
 /** One way to each refusal a session gives. `idReused` is the server's: it never reaches the session. */
 const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = {
@@ -102,6 +113,8 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
   noSuchGauge: () => after(given().upTo("starting"), (s) => s.reading("manifold", 1, 30, "psi")),
   noSuchCheck: () =>
     after(given().manned(), (s) => s.say("cockpit", { type: "recordCheck", check: "magic", good: true })),
+  powerNotOn: () => after(given({ type: RICH }).manned().upTo("powerUp"), (s) => s.say("groundPower", TRACE)),
+  noEnvelope: () => after(given().upTo("starting"), (s) => s.say("groundPower", TRACE)),
   badOrder: () => after(given().upTo("starting"), (s) => s.send("cockpit", "readyToStart", { engine: 1 })),
   notOverridable: () =>
     after(given().upTo("starting"), (s) =>

@@ -5,6 +5,7 @@ import { authorised } from "./authority.ts";
 import { lowestSeen } from "./lowestVolts.ts";
 import { said } from "./said.ts";
 import { closeKinds } from "./signals.ts";
+import { readSince, withoutTrace } from "./voltTrace.ts";
 
 /** Ground power, chocks and brakes. A report of done uses up the crew's authority. */
 export function evolveService(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
@@ -14,9 +15,9 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
     case "powerConnected":
       if (!fact.volts) return state;
       if (readWhileCranking(state)) return whileCranking(state, fact.volts, by);
-      return spend({ ...state, groundPower: { is: "on", volts: fact.volts, by } }, "connectPower");
+      return spend(steady(state, fact.volts, by), "connectPower");
     case "powerDisconnected":
-      return spend({ ...state, groundPower: { is: "off", by } }, "disconnectPower");
+      return spend({ ...withoutTrace(state), groundPower: { is: "off", by } }, "disconnectPower");
     case "chocksIn":
       return spend({ ...state, chocks: { ...by, in: true }, allClearAt: null }, "insertChocks");
     case "chocksOut":
@@ -37,6 +38,11 @@ export function evolveService(state: SessionState, event: SessionEvent, fact: Fa
   }
 }
 
+function steady(state: SessionState, volts: Quantity, by: Said): SessionState {
+  const groundPower = { is: "on" as const, volts, by, ...readSince(state, volts, by.at) };
+  return { ...state, groundPower };
+}
+
 /** On already, an engine cranking, and the type says what holds then: no report of the steady volts. */
 function readWhileCranking(state: SessionState): boolean {
   const cranking = state.engines.some((e) => plain(e.life).is === "cranking");
@@ -45,7 +51,10 @@ function readWhileCranking(state: SessionState): boolean {
 
 function whileCranking(state: SessionState, volts: Quantity, by: Said): SessionState {
   if (state.groundPower.is !== "on") return state;
-  const read = { ...state, groundPower: { ...state.groundPower, cranking: { volts, by } } };
+  const read = {
+    ...state,
+    groundPower: { ...state.groundPower, cranking: { volts, by }, ...readSince(state, volts, by.at) },
+  };
   return lowestSeen(read, { ...volts, at: by.at, name: by.name, from: "groundPower" });
 }
 

@@ -19,6 +19,8 @@ export const events = {
   late: (signal: string) => `No answer in time: ${signal}`,
   clearanceVoid: (n: number, why: string) => `Clearance for number ${n} void: ${why}`,
   withdrawn: (n: number) => `Request for number ${n} withdrawn`,
+  trace: (samples: number, seconds: number) =>
+    `A meter's record of ground power: ${samples} samples over ${seconds} s`,
   rested: (n: number) => `Starter of number ${n} rested`,
   number: (n: number) => `number ${n}`,
   good: "good",
@@ -65,6 +67,7 @@ export const events = {
   actions: {
     reading: "a reading",
     recordCheck: "a check",
+    giveVoltTrace: "a meter's record of the volts",
     claimPost: "taking a post",
     leavePost: "leaving a post",
     offerPost: "offering a post",

@@ -5,6 +5,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   startsLeft: "Starts left on batteries",
   cableDrop: "Lost in the cart cable",
   groundPower: "Ground power, steady",
+  voltTrace: "Ground power over time",
   groundPowerStarting: "Ground power, cranking",
   starterRest: "Starter rests for",
   starterHeat: "Starter heat, estimated",

@@ -34,6 +34,8 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   outOfRange: "That figure cannot be right. The range is {f}.",
   noSuchGauge: "This type has no such gauge.",
   noSuchCheck: "This type has no such check.",
+  powerNotOn: "Ground power is not on: a record of its volts belongs to power that is.",
+  noEnvelope: "This type gives no limits for volts over time.",
   badOrder: "Number {n} is not next in the planned order ({f} is). Give a reason, or change the plan.",
   notWitnessable: "That cannot be recorded as seen. The post must say it, or a new clearance be asked.",
   tooLate: "Too late: it reached the server after its time. Look again and send it anew if it still holds.",

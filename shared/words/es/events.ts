@@ -19,6 +19,8 @@ export const events: EventWords = {
   late: (signal) => `Sin respuesta a tiempo: ${signal}`,
   clearanceVoid: (n, why) => `Autorización de motor ${n} sin efecto: ${why}`,
   withdrawn: (n) => `Pedido de motor ${n} retirado`,
+  trace: (samples, seconds) =>
+    `Registro de los voltios de planta externa por un medidor: ${samples} muestras en ${seconds} s`,
   rested: (n) => `Arrancador del motor ${n} descansado`,
   number: (n) => `motor ${n}`,
   good: "bien",
@@ -63,6 +65,7 @@ export const events: EventWords = {
   actions: {
     reading: "una lectura",
     recordCheck: "una revisión",
+    giveVoltTrace: "un registro de los voltios",
     claimPost: "tomar un puesto",
     leavePost: "dejar un puesto",
     offerPost: "ofrecer un puesto",

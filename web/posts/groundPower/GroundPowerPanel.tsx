@@ -6,6 +6,7 @@ import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { serviceOptions } from "../shared/serviceOptions.ts";
+import { VoltTrace } from "./VoltTrace.tsx";
 
 /** Ground power: cart, volts, connect and disconnect, chocks. */
 export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string | null }) {
@@ -13,6 +14,7 @@ export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string
     <PanelFrame panel={panel} stale={stale} kind="groundPower">
       <CheckList panel={panel} />
       <Services panel={panel} />
+      <VoltTrace panel={panel} />
     </PanelFrame>
   );
 }

@@ -15,15 +15,15 @@ const BUSY = ["requested", "clear", "cranking", "caught", "running"];
  * piece of script: the models are not needed for the first look at a panel.
  */
 export function WorkedOut({ panel }: { panel: Panel }) {
-  const { state, now, words } = panel;
+  const { state, post, now, words } = panel;
   const { text } = words;
   const [open, setOpen] = useState(false);
   const units = useUnits();
   const second = Math.floor(now / 1000) * 1000;
   const n = engineAtHand(state);
   const stage = useMemo(
-    () => figuresNow(state, second).map((f) => workedRow(f, second, units, words)),
-    [state, second, units, words],
+    () => figuresNow(state, post, second).map((f) => workedRow(f, second, units, words)),
+    [state, post, second, units, words],
   );
   // Geometry is costly and changes with what happens, not with the second.
   const aircraft = useMemo(

@@ -44,6 +44,8 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}`;
       return `${check}: ${action.good ? actions.good : actions.notGood}`;
     }
+    case "giveVoltTrace":
+      return actions.trace(action.samples.length);
     case "claimPost":
     case "acceptPost":
       return actions.takePost(small(action.post));

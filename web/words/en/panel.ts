@@ -141,6 +141,7 @@ export const sent = {
 export const actions = {
   seenFrom: (said: string, post: string) => `${said}, seen from ${post}`,
   runUp: (n: number, item: string) => `Run-up of number ${n}, ${item}`,
+  trace: (samples: number) => `A meter's record of the volts, ${samples} samples`,
   good: "good",
   notGood: "not good",
   takePost: (post: string) => `Take the post: ${post}`,

@@ -142,6 +142,7 @@ export const sent: Text["sent"] = {
 export const actions: Text["actions"] = {
   seenFrom: (said, post) => `${said}, visto de ${post}`,
   runUp: (n, item) => `Prueba del motor ${n}, ${item}`,
+  trace: (samples) => `Registro de los voltios por un medidor, ${samples} muestras`,
   good: "bien",
   notGood: "no está bien",
   takePost: (post) => `Tomar el puesto: ${post}`,

@@ -8,6 +8,7 @@ import { actions, ask, blades, entry, figure, sent, standing, stops, times, weat
 import { planning } from "./planning.ts";
 import { caution, light } from "./seen.ts";
 import { link, record, senses, session, supervisor } from "./session.ts";
+import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
 export const text: Text = {
@@ -48,6 +49,7 @@ export const text: Text = {
   supervisor,
   times,
   title,
+  trace,
   units,
   update,
   weather,

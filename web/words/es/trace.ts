@@ -1,0 +1,17 @@
+import type { Text } from "../en/text.ts";
+
+export const trace: Text["trace"] = {
+  title: "Registro de los voltios por un medidor",
+  open: "Dar el registro de un medidor",
+  close: "Guardar",
+  lead: "Una muestra por línea: segundos y voltios. Se juzga por los límites del tipo para los voltios en el tiempo.",
+  samples: "Segundos y voltios",
+  cranked: "En él se giró un motor con el arrancador",
+  from: "Arrancador desde, segundos del registro",
+  to: "Arrancador hasta, segundos del registro",
+  ended: "El registro terminó hace tantos segundos",
+  cranking: "El arranque necesita un principio antes de su fin, ambos dentro del registro.",
+  ago: "Diga hace cuántos segundos terminó, de 0 a 3600.",
+  give: (samples, seconds) => `Registrar ${samples} muestras, ${seconds} s`,
+  notYet: "Pegue el registro",
+};
