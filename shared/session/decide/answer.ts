@@ -1,7 +1,9 @@
 import type { Action } from "../../protocol/commands.ts";
+import type { FactOf } from "../../protocol/events.ts";
 import { CATALOGUE } from "../catalogue.ts";
 import { engineOf, isService, type SessionState, type Signal } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { oilNeverCame } from "./oilLate.ts";
 import { authorityFault } from "./service.ts";
 
 type AnswerAction = Extract<Action, { type: "answer" }>;
@@ -43,7 +45,20 @@ export function decideAnswer(state: SessionState, action: AnswerAction, context:
     return refuse("answerNotAllowed", { found: "authorise, received, unable" });
   }
   if (action.answer === "unable" && signal.kind === "clearToStart") return declined(signal, action);
-  return accept({ ...action, type: "answered" });
+  return accept({ ...action, type: "answered" }, ...whatCutEnds(state, signal, action, context.now));
+}
+
+/** A cut done ends the wait for oil pressure of what it struck. */
+function whatCutEnds(
+  state: SessionState,
+  signal: Signal,
+  action: AnswerAction,
+  now: number,
+): FactOf<"exceeded">[] {
+  if (action.answer !== "done") return [];
+  return state.engines
+    .filter((e) => signal.engine === null || e.n === signal.engine)
+    .flatMap((e) => oilNeverCame(e, now));
 }
 
 /** The cockpit will not start on this clearance: it ends. */

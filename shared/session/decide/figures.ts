@@ -1,6 +1,7 @@
 import type { Action } from "../../protocol/commands.ts";
 import { engineOf, type SessionState } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { oilReadLate } from "./oilLate.ts";
 
 type ReadingAction = Extract<Action, { type: "reading" }>;
 type CheckAction = Extract<Action, { type: "recordCheck" }>;
@@ -19,7 +20,8 @@ export function decideReading(state: SessionState, action: ReadingAction, contex
   if (action.reading.value < from || action.reading.value > to) {
     return refuse("outOfRange", { found: `${from} to ${to} ${gauge.unit}` });
   }
-  return accept(action);
+  const engine = action.gauge === "oilPressure" ? engineOf(state, action.engine ?? 0) : undefined;
+  return accept(action, ...(engine ? oilReadLate(state, engine, action.reading.value, context.now) : []));
 }
 
 /** A check of the type, by its own post. With a range the figure decides; without one the person says. */

@@ -4,6 +4,7 @@ import type { Fact } from "../../protocol/events.ts";
 import { voltsExpected } from "../crankingSource.ts";
 import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
+import { oilNeverCame } from "./oilLate.ts";
 
 /** Signals of one engine's start, from the request to stable, and its end. */
 export function decideStart(state: SessionState, send: Send, context: Context): Verdict {
@@ -37,9 +38,7 @@ export function decideStart(state: SessionState, send: Send, context: Context): 
         ? accept(sent)
         : wrongState();
     default:
-      return life.is === "cranking" || life.is === "caught" || life.is === "running" || life.is === "stable"
-        ? accept(sent)
-        : wrongState();
+      return isTurning(life) ? accept(sent, ...oilNeverCame(engine, context.now)) : wrongState();
   }
 }
 
