@@ -5,7 +5,7 @@ import type { Figure } from "../../shared/figures/figure.ts";
 import { noiseFigures } from "../../shared/figures/noise.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { FIGURE_WORDS, VERDICT_WORDS } from "../../shared/words/en/figures.ts";
+import { figures as words } from "../../shared/words/en/figures.ts";
 import { personAt, playOut, Stage } from "../seed/stage.ts";
 
 const FOUR = demo.types.find((t) => t.engines.length === 4);
@@ -48,8 +48,8 @@ describe("figures", () => {
       expect(new Set(all.map((f) => f.id)).size).toBe(all.length);
       for (const f of all) {
         seen.add(f.words);
-        expect(FIGURE_WORDS[f.words], f.words).toBeTruthy();
-        expect(VERDICT_WORDS[f.verdict], f.id).toBeDefined();
+        expect(Object.keys(words.names), f.words).toContain(f.words);
+        expect(words.verdicts[f.verdict], f.id).toBeDefined();
         expect(f.equation, f.id).not.toBe("");
         expect(f.source, f.id).not.toBe("");
         expect(f.inputs.length, f.id).toBeGreaterThan(0);

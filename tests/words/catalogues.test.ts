@@ -1,8 +1,10 @@
 import { expect, it } from "vitest";
 import { catalogue as english } from "../../shared/words/en/catalogue.ts";
 import { events as englishEvents } from "../../shared/words/en/events.ts";
+import { figures as englishFigures } from "../../shared/words/en/figures.ts";
 import { catalogue as spanish } from "../../shared/words/es/catalogue.ts";
 import { events as spanishEvents } from "../../shared/words/es/events.ts";
+import { figures as spanishFigures } from "../../shared/words/es/figures.ts";
 import { languageFor } from "../../shared/words/language.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
@@ -11,6 +13,7 @@ import { leaves } from "./leaves.ts";
 const PAIRS: [name: string, one: object, other: object][] = [
   ["session", english, spanish],
   ["events", englishEvents, spanishEvents],
+  ["figures", englishFigures, spanishFigures],
   ["panel", englishText, spanishText],
 ];
 

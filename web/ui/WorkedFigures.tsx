@@ -1,4 +1,5 @@
-import { ownUnitWords } from "../../shared/words/en/figures.ts";
+import { figureWords } from "../../shared/words/figures.ts";
+import { useWords } from "../words/words.ts";
 
 /** One worked-out figure, in words ready to be shown. */
 export interface WorkedRow {
@@ -20,6 +21,8 @@ export interface WorkedRow {
 
 /** Worked-out figures. Each opens to what it was made from: inputs with source and age, equation, its source. */
 export function WorkedFigures({ title, rows }: { title: string; rows: readonly WorkedRow[] }) {
+  const { say } = useWords();
+  const words = figureWords(say);
   if (rows.length === 0) return null;
   return (
     <section className="worked" aria-label={title}>
@@ -29,7 +32,11 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
           <summary>
             <span className="worked-name">
               {r.name}
-              {r.detail && <span className="worked-detail">{r.detail}</span>}
+              {r.detail && (
+                <span className="worked-detail" lang="en">
+                  {r.detail}
+                </span>
+              )}
             </span>
             <span className="worked-value">{r.value}</span>
             <span className="worked-verdict">
@@ -37,9 +44,14 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
               {r.verdictWord}
             </span>
           </summary>
-          {r.own && <p className="worked-own">{ownUnitWords(r.own)}</p>}
-          {r.caution && <p className="worked-caution">{r.caution}</p>}
-          <ul>
+          {r.own && <p className="worked-own">{words.own(r.own)}</p>}
+          {r.caution && (
+            <p className="worked-caution" lang="en">
+              {r.caution}
+            </p>
+          )}
+          {say.language !== "en" && <p className="worked-own">{words.made}</p>}
+          <ul lang="en">
             {r.inputs.map((i, at) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: two inputs may share a name, and their order is fixed
               <li key={at}>
@@ -52,8 +64,12 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
               </li>
             ))}
           </ul>
-          <p className="worked-equation">{r.equation}</p>
-          <p className="worked-source">{r.source}</p>
+          <p className="worked-equation" lang="en">
+            {r.equation}
+          </p>
+          <p className="worked-source" lang="en">
+            {r.source}
+          </p>
         </details>
       ))}
     </section>

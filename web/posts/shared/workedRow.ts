@@ -1,25 +1,26 @@
 import type { Figure } from "../../../shared/figures/figure.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
-import { FIGURE_WORDS, VERDICT_WORDS } from "../../../shared/words/en/figures.ts";
+import { figureName, figureWords } from "../../../shared/words/figures.ts";
 import { workedOut, workedOutBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { WorkedRow } from "../../ui/WorkedFigures.tsx";
 import type { Words } from "../../words/words.ts";
 
 /** A figure in words, in the units chosen, as old as it is now. */
-export function workedRow(f: Figure, now: number, units: UnitChoice, { text }: Words): WorkedRow {
+export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text }: Words): WorkedRow {
+  const words = figureWords(say);
   const value = counted(f);
   const shown = workedOut(value, f.unit, units);
   const own = workedOut(value, f.unit);
   return {
     id: f.id,
-    name: FIGURE_WORDS[f.words] ?? f.words,
+    name: figureName(words, f.words),
     // A figure whose name already says it, such as "Preheat: not required", shows no value besides.
     value: f.words.endsWith(`.${f.value}`) ? "" : shown,
     own: own === shown ? null : own,
     detail: f.detail ?? null,
     verdict: f.verdict,
-    verdictWord: VERDICT_WORDS[f.verdict],
+    verdictWord: words.verdicts[f.verdict],
     caution: f.caution ?? null,
     inputs: f.inputs.map((i) => ({
       name: i.name,
