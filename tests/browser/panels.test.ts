@@ -205,6 +205,7 @@ describe("the panels of the four posts", () => {
     for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
       await guard.press(key);
     await guard.press("Close");
+    await guard.press("Close");
     await supervisor.sees("Defect bars the start: Oil leak");
     await supervisor.press("Posts and session");
     for (const key of ["Defects", "Close it", "Mended and checked"]) await supervisor.press(key);
@@ -230,6 +231,28 @@ describe("the panels of the four posts", () => {
     await cockpit.sees("Order of starting: 3-4-1-2");
     for (const seat of [cockpit, cockpit, supervisor]) await seat.press("Close");
   });
+
+  it("[PAN-23] look back at any moment, where nothing can be answered, until something presses", async () => {
+    const { cockpit, guard, power, supervisor } = crew;
+    const { page } = supervisor;
+    await supervisor.press("Look back");
+    await supervisor.sees("THE PAST");
+    const keys = await page.locator(".panel").getByRole("button").allTextContents();
+    expect(keys.sort()).toEqual(["Back to now", "Cut", "Earlier", "Fire", "Hold", "Later"]);
+    await supervisor.press("Earlier");
+    await supervisor.sees("Stage: Secure");
+    await page.getByRole("slider").fill("1");
+    await supervisor.sees("Stage: Plan");
+    expect(await page.getByRole("button", { name: "Earlier" }).isDisabled()).toBe(true);
+    expect(await drawnFaults(page, "sun")).toEqual([]);
+    expect(await faults(page)).toEqual([]);
+    await guard.press("Hold");
+    await supervisor.asked("Hold. Stop all new action.");
+    expect(await page.getByText("THE PAST").count()).toBe(0);
+    for (const seat of [cockpit, power, supervisor])
+      await seat.answer("Hold. Stop all new action.", "Received");
+    await guard.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  }, 30_000);
 
   it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its ground, in every light", async () => {
     const faults: string[] = [];

@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { columnsOf, sequenceRows } from "../../../shared/brief/exchange.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
@@ -18,13 +19,15 @@ interface Props {
   stale: string | null;
   events: readonly SessionEvent[];
   strips: readonly StripView[];
+  /** What can be done with the exchange: below it. */
+  keys: ReactNode;
   onOpen(session: string): void;
 }
 
 const NEWEST = 60;
 
 /** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
-export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props) {
+export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: Props) {
   const units = useUnits();
   const { say, text } = panel.words;
   const words = text.supervisor;
@@ -33,7 +36,12 @@ export function SupervisorPanel({ panel, stale, events, strips, onOpen }: Props)
       panel={panel}
       stale={stale}
       kind="supervisor"
-      beside={<Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />}
+      beside={
+        <div className="exchange">
+          <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />
+          {keys}
+        </div>
+      }
     >
       {panel.state.stage === "starting" ? <ConditionsNow panel={panel} /> : <Missing panel={panel} />}
       <CheckList panel={panel} />

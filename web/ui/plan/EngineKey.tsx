@@ -1,25 +1,36 @@
 import { useWords } from "../../words/words.ts";
 import type { EngineMark } from "./planView.ts";
 
+interface Props {
+  engine: EngineMark;
+  /** Left out where it is only drawn. */
+  onPress: (() => void) | undefined;
+}
+
 /** An engine's number, state and count, large enough for a glove. */
-export function EngineKey({ engine, onPress }: { engine: EngineMark; onPress(): void }) {
+export function EngineKey({ engine, onPress }: Props) {
   const { plan } = useWords().text;
   const says = plan.engine(engine.n, engine.count ? `${engine.word}, ${engine.count}` : engine.word);
-  return (
-    <button
-      type="button"
-      className="engine-key"
-      data-shape={engine.shape}
-      data-asked={engine.asked || undefined}
-      onClick={onPress}
-      aria-label={says}
-    >
+  const drawn = (
+    <>
       <span className="engine-number">{engine.n}</span>
       <EngineShapeMark shape={engine.shape} />
       <span className="engine-word">{engine.word}</span>
       <span className="engine-count" data-over={engine.over || undefined}>
         {engine.count ?? " "}
       </span>
+    </>
+  );
+  const same = { className: "engine-key", "data-shape": engine.shape, "aria-label": says };
+  if (!onPress)
+    return (
+      <div role="img" {...same}>
+        {drawn}
+      </div>
+    );
+  return (
+    <button type="button" {...same} data-asked={engine.asked || undefined} onClick={onPress}>
+      {drawn}
     </button>
   );
 }

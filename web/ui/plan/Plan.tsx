@@ -13,7 +13,8 @@ interface Props {
   onFacing?: ((next: Facing) => void) | undefined;
   /** What turning round is called. */
   turnWords?: string | undefined;
-  onEngine(n: number): void;
+  /** Left out where nothing may be touched. */
+  onEngine?: ((n: number) => void) | undefined;
 }
 
 /** The aircraft as this person stands: every engine's key on its nose side, joined to its place by a line. */
@@ -25,7 +26,7 @@ export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Pro
   const row = (
     <div className="plan-keys" data-count={keys.length}>
       {keys.map((e) => (
-        <EngineKey key={e.n} engine={e} onPress={() => onEngine(e.n)} />
+        <EngineKey key={e.n} engine={e} onPress={onEngine && (() => onEngine(e.n))} />
       ))}
     </div>
   );

@@ -16,3 +16,18 @@ export const charts = {
   says: (what: string, where: string, figure: string, band: string, time: string, count: number) =>
     `${what}, ${where}: ${figure}, ${band}, ${time} ago; ${count} readings`,
 };
+
+export const past = {
+  lookBack: "Look back",
+  title: "THE PAST",
+  lead: (time: string, seq: number, of: number) =>
+    `${time}, number ${seq} of ${of}. Nothing here can be answered.`,
+  now: "Back to now",
+  scrub: "Moment looked at",
+  earlier: "Earlier",
+  later: "Later",
+  stage: (stage: string) => `Stage: ${stage}`,
+  asked: "Asked then",
+  nothing: "Nothing was asked.",
+  stops: "Stops that stood",
+};

@@ -17,3 +17,17 @@ export const charts: Text["charts"] = {
   says: (what: string, where: string, figure: string, band: string, time: string, count: number) =>
     `${what}, ${where}: ${figure}, ${band}, hace ${time}; ${count} lecturas`,
 };
+
+export const past: Text["past"] = {
+  lookBack: "Mirar atrás",
+  title: "EL PASADO",
+  lead: (time, seq, of) => `${time}, número ${seq} de ${of}. Aquí no se puede contestar nada.`,
+  now: "Volver a ahora",
+  scrub: "Momento que se mira",
+  earlier: "Antes",
+  later: "Después",
+  stage: (stage) => `Etapa: ${stage}`,
+  asked: "Pedido entonces",
+  nothing: "No se pedía nada.",
+  stops: "Paros que estaban puestos",
+};

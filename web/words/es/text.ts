@@ -2,7 +2,7 @@ import type { Text } from "../en/text.ts";
 import { air } from "./air.ts";
 import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
 import { defects, planChange } from "./changes.ts";
-import { charts } from "./charts.ts";
+import { charts, past } from "./charts.ts";
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
 import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
@@ -34,6 +34,7 @@ export const text: Text = {
   link,
   net,
   options,
+  past,
   plan,
   planChange,
   planning,

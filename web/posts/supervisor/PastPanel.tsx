@@ -1,0 +1,108 @@
+import { askedOf } from "../../../shared/asks/asked.ts";
+import { columnsOf, sequenceRows } from "../../../shared/brief/exchange.ts";
+import { enginesSeen } from "../../../shared/models/facing.ts";
+import type { SessionEvent } from "../../../shared/protocol/events.ts";
+import { POSTS } from "../../../shared/protocol/posts.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import { timeOfDay } from "../../ui/numbers.ts";
+import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
+import { Plan } from "../../ui/plan/Plan.tsx";
+import { Stops } from "../../ui/Stops.tsx";
+import { Sequence } from "../../ui/sequence/Sequence.tsx";
+import { useUnits } from "../../ui/units.ts";
+import { askView } from "../shared/askViews.ts";
+import { Caution } from "../shared/Caution.tsx";
+import { planNotes, planView } from "../shared/marks.ts";
+import type { Panel } from "../shared/model.ts";
+import { standingStops } from "../shared/standing.ts";
+import { stopActions } from "../shared/stopActions.ts";
+import { Scrub } from "./Scrub.tsx";
+
+interface Props {
+  /** Of now: for the stops alone. */
+  panel: Panel;
+  /** Said when the link is not fresh; null while it is. */
+  stale: string | null;
+  events: readonly SessionEvent[];
+  /** The session as it stood then. */
+  then: SessionState;
+  onAt(seq: number): void;
+  onNow(): void;
+}
+
+/**
+ * The session at a moment gone by, marked as the past from edge to edge. Nothing in it can be answered; hold, cut and
+ * fire stand where they always do and are of now.
+ */
+export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
+  const { words } = panel;
+  const { say, text } = words;
+  const units = useUnits();
+  const at = then.at;
+  const facing = usualFacing(panel.post);
+  const shown = events.filter((e) => e.seq <= then.seq);
+  const stops = standingStops({ ...panel, state: then, now: at, unrecorded: [] });
+  const asked = POSTS.flatMap((p): string[] => {
+    const first = askedOf(then, p, at)[0];
+    return first ? [`${say.post(p)}: ${askView(then, first, at, units, words).sentence}`] : [];
+  });
+  return (
+    <div className="panel" data-kind="past">
+      {stale && (
+        <p className="stale" role="alert">
+          {stale}
+        </p>
+      )}
+      <section className="past-banner" role="status">
+        <strong>{text.past.title}</strong>
+        <span>{text.past.lead(timeOfDay(at), then.seq, panel.state.seq)}</span>
+        <button type="button" className="answer" data-tone="yes" onClick={onNow}>
+          {text.past.now}
+        </button>
+      </section>
+      <Scrub at={then.seq} head={panel.state.seq} words={text.past} onAt={onAt} />
+      <main className="panel-main">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+        <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>
+          <h2>{text.past.stage(say.stage(then.stage))}</h2>
+          {stops.length > 0 && <PastList title={text.past.stops} lines={stops.map((s) => s.words)} />}
+          <Plan
+            view={planView(then, null, at, words)}
+            facing={facing}
+            words={facingWords(facing, panel.post, text)}
+          />
+          <PastList title={text.past.asked} lines={asked.length > 0 ? asked : [text.past.nothing]} />
+          <ul className="plan-notes">
+            {planNotes(then, at, units, words).map((n) => (
+              <li key={n}>{n}</li>
+            ))}
+          </ul>
+        </section>
+        <section className="past-chart">
+          <Sequence
+            columns={columnsOf(say)}
+            rows={sequenceRows(shown, say, units)}
+            newest={Number.POSITIVE_INFINITY}
+          />
+        </section>
+      </main>
+      <footer className="panel-foot">
+        <Stops numbers={enginesSeen(panel.state.engines.length, facing)} actions={stopActions(panel)} />
+        <Caution brief />
+      </footer>
+    </div>
+  );
+}
+
+function PastList({ title, lines }: { title: string; lines: readonly string[] }) {
+  return (
+    <section className="past-list" aria-label={title}>
+      <h3>{title}</h3>
+      <ul>
+        {lines.map((l) => (
+          <li key={l}>{l}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,30 @@
+interface Props {
+  /** The event looked at and the newest there is. */
+  at: number;
+  head: number;
+  words: { scrub: string; earlier: string; later: string };
+  onAt(seq: number): void;
+}
+
+/** Through the record event by event, with keys for gloves and a slider for far. */
+export function Scrub({ at, head, words, onAt }: Props) {
+  const to = (seq: number) => onAt(Math.min(head, Math.max(1, seq)));
+  return (
+    <section className="scrub" aria-label={words.scrub}>
+      <button type="button" className="small-key" disabled={at <= 1} onClick={() => to(at - 1)}>
+        {words.earlier}
+      </button>
+      <input
+        type="range"
+        min={1}
+        max={head}
+        value={at}
+        aria-label={words.scrub}
+        onChange={(e) => to(Number(e.target.value))}
+      />
+      <button type="button" className="small-key" disabled={at >= head} onClick={() => to(at + 1)}>
+        {words.later}
+      </button>
+    </section>
+  );
+}
