@@ -61,7 +61,8 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
   answerErrors(app as unknown as FastifyInstance);
-  const { store, directory, sessions, planning, signIns, devices, types, notary, clock, demoSignIns } = house;
+  const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
+    house;
   const proofs = new Proofs(new Nonces(options.secret, clock), clock, options.live.origins);
   await secure(app as unknown as FastifyInstance, {
     proofs,
@@ -82,10 +83,10 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
       await inner.register(directoryRoutes, { directory });
       await inner.register(deviceRoutes, { devices, directory, signIns });
       await inner.register(typeRoutes, { directory, types });
-      await inner.register(sessionRoutes, { store, sessions, planning, clock });
-      await inner.register(evidenceRoute, { store, notary, clock });
+      await inner.register(sessionRoutes, { store, sessions, planning, names, clock });
+      await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
-      await inner.register(printRoutes, { store, directory, sessions, clock });
+      await inner.register(printRoutes, { store, directory, sessions, names, clock });
     },
     { prefix: "/api" },
   );

@@ -2,6 +2,7 @@ import { Devices } from "./auth/devices.ts";
 import type { PinCost } from "./auth/pin.ts";
 import { type DeviceRule, type SignInLimits, SignIns } from "./auth/sign-ins.ts";
 import type { ServerClock, Timers } from "./clock.ts";
+import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import type { DemoSignIn } from "./http/demo.ts";
@@ -37,6 +38,7 @@ export interface House extends Ground {
   devices: Devices;
   types: TypeOffice;
   notary: Notary;
+  names: Names;
   /** Lets go of timers; the stores are closed by whoever opened them. */
   close(): void;
 }
@@ -49,10 +51,11 @@ export async function buildHouse(ground: Ground): Promise<House> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns } = ground;
   const { deviceRule, limits } = ground;
   const notary = new Notary({ store, signer, clock, log });
-  const sessions = new Sessions({ store, clock, timers, log, notary });
-  const planning = new Planning({ directory, store, sessions, clock, ids });
+  const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
+  const sessions = new Sessions({ store, clock, timers, log, notary, names });
+  const planning = new Planning({ directory, store, sessions, clock, ids, names });
   const demo = demoSignIns.length > 0;
-  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, devices: deviceRule, limits });
+  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, devices: deviceRule, limits, names });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const types = new TypeOffice(directory, clock);
   await sessions.restart();
@@ -67,5 +70,9 @@ export async function buildHouse(ground: Ground): Promise<House> {
     stop();
     sessions.close();
   };
-  return { ...ground, sessions, planning, signIns, devices, types, notary, close };
+  return { ...ground, sessions, planning, signIns, devices, types, notary, names, close };
+}
+
+async function everybody(directory: Directory): Promise<Named[]> {
+  return (await directory.people()).map(({ id, name }) => ({ personId: id, name }));
 }

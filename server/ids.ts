@@ -13,6 +13,8 @@ export const randomIds = {
   signIn: () => randomUUID(),
   person: () => randomUUID(),
   device: () => randomUUID(),
+  /** 128 bits, hexadecimal. */
+  salt: () => randomBytes(16).toString("hex"),
   code: () => signs(CODE_LENGTH),
   /** In groups of four, to be read out. */
   enrolmentCode: () => (signs(ENROLMENT_CODE_LENGTH).match(/.{4}/g) ?? []).join("-"),

@@ -1,17 +1,22 @@
 // npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person, whose PIN is read from standard
-// input. Not while the server runs on the same file; beside PostgreSQL at any time.
+// input. -- export <handle>: everything kept about one, as JSON. -- erase <handle>: takes one out. Not while the server
+// runs on the same file; beside PostgreSQL at any time.
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/enums.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
 import { hashPin } from "./auth/pin.ts";
 import { readConfig } from "./config.ts";
 import { randomIds } from "./ids.ts";
+import { erase } from "./personal/erase.ts";
+import { given } from "./personal/given.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
 
 const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> [<current until>]
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
-  current until: the last day the person is current for duty, such as 2027-03-31; leave out to keep no date`;
+  current until: the last day the person is current for duty, such as 2027-03-31; leave out to keep no date
+       npm run people -- export <handle>    everything kept about one person, as JSON
+       npm run people -- erase <handle>     takes a person out; the evidence stays whole, without the name`;
 
 const entrySchema = z.object({
   handle: z.string().toLowerCase().pipe(idSchema),
@@ -31,6 +36,9 @@ await main().catch((error: unknown) => {
 });
 
 async function main(): Promise<void> {
+  const [verb, whose, ...others] = process.argv.slice(2);
+  if ((verb === "export" || verb === "erase") && whose !== undefined && others.length === 0)
+    return about(verb, whose.toLowerCase());
   const [handle, name, posts, day = null, ...more] = process.argv.slice(2);
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
   const pin = (await standardInput()).trim();
@@ -45,12 +53,33 @@ async function main(): Promise<void> {
   const { pin: secret, ...person } = entry.data;
   if (await directory.personByHandle(person.handle))
     throw new StartRefused(`${person.handle} is there already`);
+  const namesake = (await directory.people()).find((p) => p.active && p.name === person.name);
+  if (namesake)
+    throw new StartRefused(`${namesake.handle} is called ${person.name} too: add what tells them apart`);
   const pinHash = await hashPin(secret);
   await directory.addPeople([
     { ...person, id: randomIds.person(), pinHash, active: true, createdAt: Date.now(), demo: false },
   ]);
   await stores.close();
   console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
+}
+
+async function about(verb: "export" | "erase", handle: string): Promise<void> {
+  const stores = await openStores(readConfig(process.env), Date.now());
+  const { store, directory, compact } = stores;
+  const person = await directory.personByHandle(handle);
+  if (!person) throw new StartRefused(`there is nobody with the handle ${handle}`);
+  if (verb === "export") console.log(JSON.stringify(await given(store, directory, person), null, 2));
+  else {
+    const left = await erase(store, directory, person);
+    await compact();
+    console.log(`${handle} was taken out. Backups and exports made before still hold the name.`);
+    for (const { session, seq } of left)
+      console.log(
+        `the words of event ${seq} of session ${session} hold it: they leave with that record alone`,
+      );
+  }
+  await stores.close();
 }
 
 async function standardInput(): Promise<string> {

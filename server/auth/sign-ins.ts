@@ -1,4 +1,5 @@
 import type { Clock } from "../clock.ts";
+import type { Named } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory, PersonRecord, SignInRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
@@ -42,6 +43,7 @@ interface SignInsDeps {
   demo: boolean;
   devices: DeviceRule;
   limits: SignInLimits;
+  names: { know(people: readonly Named[]): Promise<void> };
 }
 
 /** Where somebody signs in: on a device whose key has proved itself, or on one that merely says who it is. */
@@ -104,7 +106,7 @@ export class SignIns {
 
   /** Whose token this is, null when it is nobody's any more. */
   async who(token: string): Promise<Identity | null> {
-    const { directory, clock, demo, limits } = this.#deps;
+    const { directory, clock, demo, limits, names } = this.#deps;
     const tokenHash = sha256(token);
     const now = clock.now();
     const known = this.#known.get(tokenHash);
@@ -117,6 +119,8 @@ export class SignIns {
     const inTime = now < signIn.expiresAt && now - signIn.usedAt < limits.idleMs;
     const stands = signIn.revokedAt === null && inTime && person.active;
     if (!stands || (person.demo && !demo)) return null;
+    // A name that cannot be veiled now is no reason to keep anybody out.
+    await names.know([{ personId: person.id, name: person.name }]).catch(() => undefined);
     const identity = identityOf(signIn, person);
     if (this.#known.size > 5_000) this.#known.clear();
     if (before === this.#signOuts) this.#known.set(tokenHash, { identity, at: now });

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
+import { veilsIn } from "../../shared/evidence/names.ts";
 import { fromHex } from "../../shared/evidence/note.ts";
-import { faultOfCheckpoints, faultOfEnd } from "../../shared/evidence/signedExport.ts";
+import { faultOfCheckpoints, faultOfEnd, faultOfNames } from "../../shared/evidence/signedExport.ts";
 import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../sha256.ts";
 import { noteTools } from "./note-tools.ts";
@@ -45,7 +46,10 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   const fault = signed ? signatureFault(manifest, rest, end ?? "", kept) : unsignedFault(kept);
   if (fault) return bad(fault);
   if (signed && !ended) return bad({ line: lines.length, why: "the file does not end with a line feed" });
-  return { ok: true, says: saysOf(manifest, result.events, result.head, result.state.stage, kept) };
+  return {
+    ok: true,
+    says: saysOf(manifest, result.events, result.head, result.state.stage, kept, veilsIn(rest.join("\n"))),
+  };
 
   function signatureFault(
     m: SignedManifest,
@@ -55,6 +59,8 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   ) {
     const stranger = keys && m.keys.find((key) => !keys.includes(key));
     if (stranger) return { line: 1, why: `it names the key ${stranger}, which is none of those given` };
+    const named = faultOfNames(m, sha256);
+    if (named) return { line: 1, why: named };
     const found = faultOfCheckpoints(events, m, checkpoints, noteTools);
     if (found) return { ...found, line: found.line + 1 };
     const before = createHash("sha256").update(`${[first, ...events].join("\n")}\n`, "utf8");
@@ -68,7 +74,14 @@ function unsignedFault({ keys, checkpoints }: Kept): Fault | null {
   return keys || checkpoints ? { line: 1, why: "it is of the first form, which is not signed" } : null;
 }
 
-function saysOf(manifest: Manifest, events: number, head: string, stage: string, kept: Kept): string {
+function saysOf(
+  manifest: Manifest,
+  events: number,
+  head: string,
+  stage: string,
+  kept: Kept,
+  veils: Set<string>,
+): string {
   const { session, aircraft, exportedAt } = manifest;
   const says = [
     `OK ${events} events of session ${session}, ${aircraft}, stage ${stage}, exported ${exportedAt}`,
@@ -76,6 +89,8 @@ function saysOf(manifest: Manifest, events: number, head: string, stage: string,
   ];
   if (manifest.format === "chockside-evidence-2") {
     const [key = ""] = manifest.keys;
+    const erased = veils.size - Object.keys(manifest.names).length;
+    if (erased > 0) says.push(`${erased} of ${veils.size} people were erased: their names are not to be had`);
     says.push(`${manifest.checkpoints.length} checkpoints and the whole file are signed by key ${key}`);
   }
   if (!kept.keys && !kept.checkpoints)

@@ -2,6 +2,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StoredEvent } from "../store/events.ts";
 import { CAUTION } from "./caution.ts";
+import type { NameVeil } from "./names.ts";
 
 const HEADER = [
   "seq",
@@ -32,8 +33,8 @@ export function csvHead(): string {
 }
 
 /** One event as one record. The exact bytes are in the NDJSON form; this one is for reading in a spreadsheet. */
-export function csvLine(stored: StoredEvent): string {
-  const { event } = readSealed(stored.body);
+export function csvLine(stored: StoredEvent, names: NameVeil): string {
+  const event = names.reveal(readSealed(stored.body).event);
   const { actor, fact } = event;
   const has = fact as Partial<Record<string, unknown>>;
   const figure = has.reading ?? has.volts ?? has.pressure;

@@ -1,11 +1,13 @@
 import { createHash } from "node:crypto";
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { veilsIn } from "../../shared/evidence/names.ts";
 import { endLine } from "../../shared/evidence/signedExport.ts";
 import type { Claim, SignedManifest } from "../../shared/evidence/verify.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { CAUTION } from "./caution.ts";
 import { csvHead, csvLine } from "./csv.ts";
 import { firstOf } from "./leaves.ts";
+import type { Names } from "./names.ts";
 import type { Notary } from "./notary.ts";
 import { noteTools } from "./note-tools.ts";
 
@@ -19,6 +21,7 @@ export type EvidenceForm = keyof typeof EVIDENCE_FORMS;
 export interface ExportDeps {
   store: EventStore;
   notary: Notary;
+  names: Names;
 }
 
 /** What the session's row says of its record. */
@@ -28,7 +31,7 @@ export function claimOf(row: SessionRow): Claim {
 
 /** What the export holds, with every checkpoint up to the row's head; that of the head is signed now if need be. */
 async function manifestOf(
-  { store, notary }: ExportDeps,
+  { store, notary, names }: ExportDeps,
   row: SessionRow,
   now: number,
 ): Promise<SignedManifest> {
@@ -39,6 +42,7 @@ async function manifestOf(
     format: "chockside-evidence-2",
     ...claimOf(row),
     keys: [...new Set([notary.signer.publicHex, ...checkpoints.map((c) => c.publicKey)])],
+    names: names.openings(await veilsOf(store, names, row)),
     checkpoints: checkpoints.map((c) => c.note),
     exportedAt: new Date(now).toISOString(),
     caution: CAUTION,
@@ -55,7 +59,8 @@ export async function* exportOf(
   const events = firstOf(deps.store, row.id, row.headSeq);
   if (form === "csv") {
     yield csvHead();
-    for await (const event of events) yield csvLine(event);
+    await veilsOf(deps.store, deps.names, row);
+    for await (const event of events) yield csvLine(event, deps.names);
     return;
   }
   const manifest = canonical(await manifestOf(deps, row, now));
@@ -73,4 +78,13 @@ export async function* exportOf(
   yield signed(`${manifest}\n`);
   for await (const event of events) yield signed(`${event.body}\n`);
   yield `${endLine(digest.digest(), deps.notary.signer, noteTools)}\n`;
+}
+
+/** The veils in a record, their names looked up. */
+async function veilsOf(store: EventStore, names: Names, row: SessionRow): Promise<Set<string>> {
+  const veils = new Set<string>();
+  for await (const { body } of firstOf(store, row.id, row.headSeq))
+    for (const veil of veilsIn(body)) veils.add(veil);
+  await names.meet([...veils].map((veil) => JSON.stringify(veil)));
+  return veils;
 }

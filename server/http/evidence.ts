@@ -10,7 +10,7 @@ const FORMS = Object.keys(EVIDENCE_FORMS) as [EvidenceForm, ...EvidenceForm[]];
 
 export const evidenceRoute: FastifyPluginAsyncZod<ExportDeps & { clock: Clock }> = async (
   app,
-  { store, notary, clock },
+  { store, notary, names, clock },
 ) => {
   app.get(
     "/sessions/:id/evidence",
@@ -36,7 +36,7 @@ export const evidenceRoute: FastifyPluginAsyncZod<ExportDeps & { clock: Clock }>
         .header("content-type", EVIDENCE_FORMS[as].media)
         .header("content-disposition", `attachment; filename="${name}"`)
         .header("cache-control", "no-store")
-        .send(Readable.from(exportOf({ store, notary }, row, as, clock.now())));
+        .send(Readable.from(exportOf({ store, notary, names }, row, as, clock.now())));
     },
   );
 };

@@ -7,6 +7,7 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
+import type { NameVeil } from "../evidence/names.ts";
 import { CODE_PATTERN } from "../ids.ts";
 import type { Planning } from "../sessions/planning.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
@@ -21,6 +22,7 @@ export interface SessionRoutesOptions {
   store: EventStore;
   sessions: Sessions;
   planning: Planning;
+  names: NameVeil;
   clock: Clock;
 }
 
@@ -28,7 +30,7 @@ const idParams = z.strictObject({ id: idSchema });
 const planned = z.object({ id: z.string(), code: z.string() });
 
 export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async (app, options) => {
-  const { store, sessions, planning, clock } = options;
+  const { store, sessions, planning, names, clock } = options;
 
   app.get(
     "/sessions",
@@ -130,7 +132,8 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
       const stored = await store.read(id, request.query.since, request.query.limit);
-      return { head: row.headSeq, events: stored.map((e) => readSealed(e.body).event) };
+      await names.meet(stored.map((e) => e.body));
+      return { head: row.headSeq, events: stored.map((e) => names.reveal(readSealed(e.body).event)) };
     },
   );
 

@@ -9,6 +9,7 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
+import type { NameVeil } from "../evidence/names.ts";
 import { languageOf } from "../http/language.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
@@ -18,6 +19,7 @@ import { printCard } from "./card.ts";
 import { printRecord } from "./record.ts";
 
 export interface PrintRoutesOptions {
+  names: NameVeil;
   store: EventStore;
   directory: Directory;
   sessions: Sessions;
@@ -35,7 +37,7 @@ const schema = (summary: string) => ({
 
 /** Brief, record and card on paper. */
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
-  const { store, directory, sessions, clock } = options;
+  const { store, directory, sessions, names, clock } = options;
   // Bytes: no schema may write them anew.
   const serializerCompiler = () => (bytes: unknown) => bytes as string;
 
@@ -60,7 +62,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const { id } = request.params;
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
-      const record = recordOf(await eventsOf(store, row), row.headHash, sayFor(request));
+      const record = recordOf(await eventsOf(store, names, row), row.headHash, sayFor(request));
       return pdf(reply, `record-${row.aircraft}-${row.code}`, await printRecord(record, clock.now()));
     },
   );
@@ -84,12 +86,17 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
 const sayFor = (request: FastifyRequest) => SPOKEN[languageOf(request)];
 
 /** The events up to the row's head, so that they end in its hash. */
-async function eventsOf(store: EventStore, { id, headSeq }: SessionRow): Promise<SessionEvent[]> {
+async function eventsOf(
+  store: EventStore,
+  names: NameVeil,
+  { id, headSeq }: SessionRow,
+): Promise<SessionEvent[]> {
   const events: SessionEvent[] = [];
   while (events.length < headSeq) {
     const page = await store.read(id, events.length, Math.min(PAGE, headSeq - events.length));
     if (page.length === 0) break;
-    events.push(...page.map((e) => readSealed(e.body).event));
+    await names.meet(page.map((e) => e.body));
+    events.push(...page.map((e) => names.reveal(readSealed(e.body).event)));
   }
   return events;
 }

@@ -2,6 +2,7 @@ import { type Sealed, seal } from "../../shared/evidence/chain.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Step } from "../../shared/session/step.ts";
+import type { NameVeil } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
 import { appendTraced } from "./append-traced.ts";
@@ -34,6 +35,7 @@ interface Job {
 export class LiveSession {
   readonly #store: EventStore;
   readonly #row: SessionRow;
+  readonly #names: NameVeil;
   readonly #published: (session: LiveSession, events: SessionEvent[]) => void;
   #held: Replayed;
   #jobs: Job[] = [];
@@ -43,8 +45,10 @@ export class LiveSession {
     store: EventStore,
     row: SessionRow,
     held: Replayed,
+    names: NameVeil,
     published: (session: LiveSession, events: SessionEvent[]) => void,
   ) {
+    this.#names = names;
     this.#store = store;
     this.#row = row;
     this.#held = held;
@@ -86,7 +90,7 @@ export class LiveSession {
 
   async #batch(jobs: readonly Job[]): Promise<void> {
     for (let attempt = 1; ; attempt += 1) {
-      const draft = new Drafting(this.#held);
+      const draft = new Drafting(this.#held, this.#names);
       const outcomes = jobs.map((job) => draft.attempt(job));
       try {
         await this.#append(draft);
@@ -126,7 +130,7 @@ export class LiveSession {
     try {
       const row = await this.#store.session(this.#row.id);
       if (!row) return false;
-      this.#held = await replay(this.#store, row);
+      this.#held = await replay(this.#store, row, this.#names);
       return true;
     } catch {
       return false;
@@ -140,10 +144,12 @@ class Drafting implements Draft {
   headHash: string;
   readonly events: SessionEvent[] = [];
   readonly sealed: Sealed[] = [];
+  readonly #names: NameVeil;
   readonly #before: ReadonlyMap<string, Answered>;
   readonly #answered = new Map<string, Answered>();
 
-  constructor(held: Replayed) {
+  constructor(held: Replayed, names: NameVeil) {
+    this.#names = names;
     this.state = held.state;
     this.headHash = held.headHash;
     this.#before = held.answered;
@@ -157,7 +163,7 @@ class Drafting implements Draft {
     const sealed: Sealed[] = [];
     let hash = this.headHash;
     for (const event of step.events) {
-      const one = seal(event, hash, sha256);
+      const one = seal(this.#names.veil(event), hash, sha256);
       sealed.push(one);
       hash = one.hash;
     }

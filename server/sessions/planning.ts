@@ -5,6 +5,7 @@ import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
 import { isOrderOf } from "../../shared/types/isOrderOf.ts";
 import type { Clock } from "../clock.ts";
+import type { Named } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
@@ -52,6 +53,7 @@ interface PlanningDeps {
   sessions: Sessions;
   clock: Clock;
   ids: Ids;
+  names: { know(people: readonly Named[]): Promise<void> };
 }
 
 /** Plans sessions: checks a plan against the aircraft's type and the people, then records it as event 1. */
@@ -71,6 +73,10 @@ export class Planning {
     const checked = await this.#check(input);
     if ("faults" in checked) return { is: "faulty", faults: checked.faults };
 
+    const crew = Object.values(checked.fact.crew).flatMap((p) =>
+      p ? [{ personId: p.id, name: p.name }] : [],
+    );
+    await this.#deps.names.know(crew);
     const now = clock.now();
     const id = ids.session();
     const mark = { id: input.commandId, digest, clientAt: now };

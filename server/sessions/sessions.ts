@@ -11,6 +11,7 @@ import { isOver } from "../../shared/session/state.ts";
 import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
 import { isStop } from "../../shared/session/stop.ts";
 import type { Clock, Timers } from "../clock.ts";
+import type { NameVeil } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
 import { TRACES, traced } from "../telemetry/trace.ts";
@@ -36,6 +37,7 @@ export interface SessionsDeps {
   clock: Clock & { recorded(at: number): void };
   timers: Timers;
   log: SessionLog;
+  names: NameVeil;
   /** Asked to vouch for a session's record so far; never waited for. */
   notary: { due(session: string, size: number): void };
 }
@@ -115,7 +117,7 @@ export class Sessions {
   async begin(base: RowBase, step: Step): Promise<void> {
     const [event] = step.events;
     if (!event) throw new Error("a plan is an event");
-    const sealed = seal(event, genesis(event.session, sha256), sha256);
+    const sealed = seal(this.#deps.names.veil(event), genesis(event.session, sha256), sha256);
     const row = rowOf(base, step.state, sealed.hash);
     const { at, command, fact } = event;
     const stored = [{ ...sealed, at, command, type: fact.type }];
@@ -207,14 +209,16 @@ export class Sessions {
   async #load(id: string): Promise<LiveSession> {
     const row = await this.#deps.store.session(id);
     if (!row) throw new NoSuchSession(`there is no session ${id}`);
-    const live = this.#wake(row, await replay(this.#deps.store, row));
+    const live = this.#wake(row, await replay(this.#deps.store, row, this.#deps.names));
     if (isOver(live.state)) this.#forgetOneOver(id);
     else this.#deadlines.set(id, nextDeadline(live.state));
     return live;
   }
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
-    return new LiveSession(this.#deps.store, row, held, (live, events) => this.#published(live, events));
+    return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events) =>
+      this.#published(live, events),
+    );
   }
 
   #published({ state }: LiveSession, events: SessionEvent[]): void {

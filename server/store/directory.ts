@@ -1,6 +1,7 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import type { DeviceStore } from "./devices.ts";
+import type { PersonalStore } from "./personal.ts";
 
 /** A person who may sign in. */
 export interface PersonRecord {
@@ -102,6 +103,7 @@ export interface Directory {
   standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>>;
 
   readonly devices: DeviceStore;
+  readonly personal: PersonalStore;
 
   lockout(key: string): Promise<Lockout | null>;
   putLockout(lockout: Lockout): Promise<void>;

@@ -11,6 +11,7 @@ import type {
   TypeVersion,
 } from "./directory.ts";
 import { MemoryDevices } from "./memory-devices.ts";
+import type { NameRecord, PersonalStore } from "./personal.ts";
 import { standingOf } from "./type-status.ts";
 
 /** The directory in this process's memory, beside `MemoryEventStore`. */
@@ -20,7 +21,19 @@ export class MemoryDirectory implements Directory {
   readonly #lockouts = new Map<string, Lockout>();
   readonly #aircraft = new Map<string, AircraftRecord>();
   #types: TypeVersion[] = [];
+  #names: NameRecord[] = [];
   readonly devices = new MemoryDevices();
+  readonly personal: PersonalStore = {
+    names: async () => [...this.#names],
+    addNames: async (names) => void this.#names.push(...names),
+    signIns: async (id) => [...this.#signIns.values()].filter((s) => s.personId === id),
+    erase: async (id, lockouts) => {
+      this.#names = this.#names.filter((n) => n.personId !== id);
+      for (const s of await this.personal.signIns(id)) this.#signIns.delete(s.id);
+      for (const key of lockouts) this.#lockouts.delete(key);
+      this.#people.delete(id);
+    },
+  };
 
   async people(): Promise<PersonRecord[]> {
     return [...this.#people.values()].sort((a, b) => (a.name < b.name ? -1 : 1));

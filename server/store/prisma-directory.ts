@@ -1,7 +1,7 @@
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import { z } from "zod";
 import { PrismaClient } from "../../prisma/generated/sqlite/client.ts";
-import type { AircraftTypeModel, PersonModel, SignInModel } from "../../prisma/generated/sqlite/models.ts";
+import type { AircraftTypeModel, PersonModel } from "../../prisma/generated/sqlite/models.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
 import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
@@ -18,6 +18,8 @@ import type {
   TypeVersion,
 } from "./directory.ts";
 import { PrismaDevices } from "./prisma-devices.ts";
+import { PrismaPersonal } from "./prisma-personal.ts";
+import { toSignIn } from "./prisma-sign-in.ts";
 import { standingOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
@@ -41,12 +43,14 @@ export class PrismaDirectory implements Directory {
   readonly #db: Client;
   readonly #turns: Turns;
   readonly devices: PrismaDevices;
+  readonly personal: PrismaPersonal;
 
   /** @param turns how servers on one database take turns */
   constructor(db: Client, turns: Turns) {
     this.#db = db;
     this.#turns = turns;
     this.devices = new PrismaDevices(db);
+    this.personal = new PrismaPersonal(db);
   }
 
   /** @param file a database that `openDatabase` has already brought to this version's shape */
@@ -292,20 +296,5 @@ function toPerson(row: PersonModel): PersonRecord {
     mayHold: mayHoldSchema.parse(JSON.parse(row.mayHold)),
     currentUntil: row.currentUntil === null ? null : Number(row.currentUntil),
     createdAt: Number(row.createdAt),
-  };
-}
-
-function toSignIn(row: SignInModel): SignInRecord {
-  return {
-    id: row.id,
-    personId: row.personId,
-    deviceId: row.deviceId,
-    deviceName: row.deviceName,
-    tokenHash: row.tokenHash,
-    thumbprint: row.thumbprint,
-    createdAt: Number(row.createdAt),
-    expiresAt: Number(row.expiresAt),
-    usedAt: Number(row.usedAt),
-    revokedAt: row.revokedAt === null ? null : Number(row.revokedAt),
   };
 }

@@ -11,6 +11,8 @@ import { SqliteEventStore } from "./sqlite-events.ts";
 export interface Stores {
   store: EventStore;
   directory: Directory;
+  /** Makes what was removed unreadable in the files too, as far as the database lets us. */
+  compact(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -25,21 +27,30 @@ export async function openStores({ data, postgres }: Config, now: number): Promi
     return openPostgresStores({ url: postgres }, now);
   }
   const lock = lockDatabase(data);
-  const store = new SqliteEventStore(openDatabase(data, now));
+  const db = openDatabase(data, now);
+  const store = new SqliteEventStore(db);
   const directory = await PrismaDirectory.open(data);
   const close = async () => {
     await store.close();
     await directory.close();
     lock.close();
   };
-  return { store, directory, close };
+  // The file is written anew without its free pages, and the log emptied.
+  const compact = async () => {
+    db.exec("VACUUM");
+    db.pragma("wal_checkpoint(TRUNCATE)");
+  };
+  return { store, directory, compact, close };
 }
 
 /**
  * The directory alone, of a database that a server has made: also beside a server that runs on the same file.
  * @throws StartRefused when there is none yet
  */
-export async function openDirectory(config: Config, now: number): Promise<Omit<Stores, "store">> {
+export async function openDirectory(
+  config: Config,
+  now: number,
+): Promise<Pick<Stores, "directory" | "close">> {
   if (config.postgres !== null) return openStores(config, now);
   if (!existsSync(config.data))
     throw new StartRefused(`${config.data} is not there: start the server once, then ask again`);

@@ -1,7 +1,9 @@
 import { canonical } from "./canonical.ts";
+import type { Digest } from "./chain.ts";
 import { openCheckpoint } from "./checkpoint.ts";
 import { GrowingTree } from "./merkle.ts";
 import { same } from "./merkleProof.ts";
+import { veilOf } from "./names.ts";
 import { fromHex, type NoteTools, openNote, type Signer, signNote, toHex, utf8 } from "./note.ts";
 import type { SignedManifest } from "./verify.ts";
 
@@ -33,6 +35,12 @@ export function faultOfEnd(
   const text = openNote(end, keys, tools);
   if (text === null) return "its signature is not of the key the manifest names";
   return text === `${END}\n${toHex(before)}\n` ? null : "the file is not the one that was signed";
+}
+
+/** Whether every name in the manifest is the one that was sealed: its digest stands in the bytes. */
+export function faultOfNames({ names }: SignedManifest, digest: Digest): string | null {
+  const wrong = Object.entries(names).find(([veil, opening]) => veilOf(opening, digest) !== veil);
+  return wrong ? `${wrong[1].name} is not the name that was sealed` : null;
 }
 
 export type CheckpointFault = { line: number; why: string };

@@ -18,6 +18,8 @@ const signedSchema = claimSchema.extend({
   format: z.literal("chockside-evidence-2"),
   /** Public Ed25519 keys, hexadecimal: that which signed the export first, then those of older checkpoints. */
   keys: z.array(hexSchema).min(1),
+  /** What opens the names that can still be opened. */
+  names: z.record(z.string(), z.strictObject({ name: z.string(), salt: z.string() })),
   /** Signed notes (`checkpoint.ts`), the smallest first; the last one is of the whole record. */
   checkpoints: z.array(z.string()).min(1),
 });

@@ -79,12 +79,22 @@ export async function crewDirectory(): Promise<MemoryDirectory> {
   return directory;
 }
 
+const beside = new WeakMap<EventStore, Promise<MemoryDirectory>>();
+
+/** A server that comes up again finds the people it had: the names in its records are theirs. */
+function directoryBeside(store: EventStore): Promise<MemoryDirectory> {
+  const directory = beside.get(store) ?? crewDirectory();
+  beside.set(store, directory);
+  return directory;
+}
+
 /** The whole server on memory stores, its clocks moved by hand. */
 export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
   const hand = options.hand ?? new HandClock();
+  const store = options.store ?? new MemoryEventStore();
   const house = await buildHouse({
-    store: options.store ?? new MemoryEventStore(),
-    directory: options.directory ?? (await crewDirectory()),
+    store,
+    directory: options.directory ?? (await directoryBeside(store)),
     clock: hand.clock,
     timers: hand,
     ids: randomIds,

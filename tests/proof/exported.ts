@@ -1,7 +1,10 @@
 import { exportOf } from "../../server/evidence/export.ts";
+import { Names } from "../../server/evidence/names.ts";
 import { Notary } from "../../server/evidence/notary.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
+import { randomIds } from "../../server/ids.ts";
 import { rowOf } from "../../server/sessions/row.ts";
+import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { evolve } from "../../shared/session/evolve.ts";
@@ -49,6 +52,8 @@ export async function exportText(
   const row = await store.session(session);
   if (!row) throw new Error("not stored");
   const parts: string[] = [];
-  for await (const part of exportOf({ store, notary }, row, "ndjson", START + 60_000)) parts.push(part);
+  const names = await Names.open(new MemoryDirectory().personal, [], randomIds.salt);
+  for await (const part of exportOf({ store, notary, names }, row, "ndjson", START + 60_000))
+    parts.push(part);
   return parts.join("");
 }

@@ -90,6 +90,9 @@ def verify(data):
         head = sha256(line).hex()
     assert head == manifest["head"], "the head is another"
     leaves = [sha256(b"\0" + line) for line in events]
+    for veil, it in manifest["names"].items():
+        sealed = sha256(f"chockside name {it['salt']} {it['name']}".encode()).hex()
+        assert veil == "person:" + sealed, "a name that was not sealed"
     for note in manifest["checkpoints"]:
         origin, size, top, *_ = opened(note, keys)
         assert origin == "chockside/session/" + manifest["session"], "a checkpoint of another session"

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Timers } from "../../server/clock.ts";
+import { asStored } from "../../server/evidence/names.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { Sessions } from "../../server/sessions/sessions.ts";
 import { sha256 } from "../../server/sha256.ts";
@@ -91,7 +92,14 @@ export class StoredServer implements Server {
       },
     };
     const log = { error() {}, info() {} };
-    const sessions = new Sessions({ store: this.#store, clock, timers, log, notary: { due() {} } });
+    const sessions = new Sessions({
+      store: this.#store,
+      clock,
+      timers,
+      log,
+      notary: { due() {} },
+      names: asStored,
+    });
     sessions.tell({
       recorded: (_session, events) => {
         if (life === this.#life) this.#heard(events);

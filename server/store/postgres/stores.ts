@@ -12,5 +12,7 @@ export async function openPostgresStores(place: Place, now: number): Promise<Sto
     await store.close();
     await directory.close();
   };
-  return { store, directory, close };
+  // Its own housekeeping reuses the room in time.
+  const compact = async () => {};
+  return { store, directory, compact, close };
 }

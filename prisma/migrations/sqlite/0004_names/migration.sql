@@ -1,0 +1,11 @@
+-- People's names apart from the evidence: what opens them there can be taken away.
+
+-- CreateTable
+CREATE TABLE "PersonName" (
+    "salt" TEXT NOT NULL PRIMARY KEY,
+    "personId" TEXT NOT NULL,
+    "name" TEXT NOT NULL
+);
+
+-- CreateIndex
+CREATE INDEX "PersonName_personId_idx" ON "PersonName"("personId");

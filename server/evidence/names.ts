@@ -1,0 +1,88 @@
+import { erasedName, isVeil, mapNames, type Opening, veilOf, veilsIn } from "../../shared/evidence/names.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { sha256 } from "../sha256.ts";
+import type { NameRecord, PersonalStore } from "../store/personal.ts";
+
+export type Named = Pick<NameRecord, "personId" | "name">;
+
+/** How sessions and exports put names into sealed bytes and get them out again. */
+export interface NameVeil {
+  /** The event as it is sealed. A name nobody told of stays as it is: an event never waits for its veil. */
+  veil(event: SessionEvent): SessionEvent;
+  /** Looks up the names that these sealed bytes hold and this server does not know yet. */
+  meet(bodies: readonly string[]): Promise<void>;
+  /** The event as it is shown. */
+  reveal(event: SessionEvent): SessionEvent;
+}
+
+/** Leaves names as they are stored. */
+export const asStored: NameVeil = { veil: (event) => event, meet: async () => {}, reveal: (event) => event };
+
+/** Knows everybody's names with their salts. */
+export class Names implements NameVeil {
+  readonly #store: PersonalStore;
+  readonly #salt: () => string;
+  readonly #openings = new Map<string, Opening>();
+  readonly #veilOfPerson = new Map<string, { name: string; veil: string }>();
+  readonly #veilOfName = new Map<string, string>();
+
+  private constructor(store: PersonalStore, salt: () => string) {
+    this.#store = store;
+    this.#salt = salt;
+  }
+
+  /** @param salt gives 128 bits of chance, hexadecimal */
+  static async open(store: PersonalStore, people: readonly Named[], salt: () => string): Promise<Names> {
+    const names = new Names(store, salt);
+    names.#take(await store.names());
+    await names.know(people);
+    return names;
+  }
+
+  /** Makes sure of a veil for each, kept before it is used. */
+  async know(people: readonly Named[]): Promise<void> {
+    const fresh = people
+      .filter(({ personId, name }) => this.#veilOfPerson.get(personId)?.name !== name)
+      .map(({ personId, name }) => ({ personId, name, salt: this.#salt() }));
+    if (fresh.length === 0) return;
+    await this.#store.addNames(fresh);
+    this.#take(fresh);
+  }
+
+  veil(event: SessionEvent): SessionEvent {
+    return mapNames(event, (name, id) => {
+      const own = id === null ? undefined : this.#veilOfPerson.get(id);
+      return own?.name === name ? own.veil : (this.#veilOfName.get(name) ?? name);
+    });
+  }
+
+  async meet(bodies: readonly string[]): Promise<void> {
+    const strange = bodies.some((body) => [...veilsIn(body)].some((veil) => !this.#openings.has(veil)));
+    // Another server may have met somebody new.
+    if (strange) this.#take(await this.#store.names());
+  }
+
+  reveal(event: SessionEvent): SessionEvent {
+    return mapNames(event, (name) =>
+      isVeil(name) ? (this.#openings.get(name)?.name ?? erasedName(name)) : name,
+    );
+  }
+
+  /** What opens those of these veils that can still be opened. */
+  openings(veils: Iterable<string>): Record<string, Opening> {
+    const known = [...veils].sort().flatMap((veil): [string, Opening][] => {
+      const opening = this.#openings.get(veil);
+      return opening ? [[veil, opening]] : [];
+    });
+    return Object.fromEntries(known);
+  }
+
+  #take(records: readonly NameRecord[]): void {
+    for (const { personId, name, salt } of records) {
+      const veil = veilOf({ name, salt }, sha256);
+      this.#openings.set(veil, { name, salt });
+      this.#veilOfPerson.set(personId, { name, veil });
+      this.#veilOfName.set(name, veil);
+    }
+  }
+}

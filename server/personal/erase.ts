@@ -1,0 +1,40 @@
+import { countedPerson } from "../auth/lockout.ts";
+import { firstOf } from "../evidence/leaves.ts";
+import { StartRefused } from "../start-refused.ts";
+import type { Directory, PersonRecord } from "../store/directory.ts";
+import type { EventStore } from "../store/events.ts";
+import { tracesOf } from "./given.ts";
+
+/** Where a person's name stays readable after all, for a person to look at. */
+export interface Left {
+  session: string;
+  /** Event number. */
+  seq: number;
+}
+
+/**
+ * Takes a person out: name, PIN, qualifications, sign-ins, and the salt that lets anybody tell whose name is in the
+ * evidence, of which no byte changes. Their id stays there as a bare number.
+ * @returns events whose own words hold the name: free text, or sealed before names were veiled
+ * @throws StartRefused while a session they take part in is not over
+ */
+export async function erase(store: EventStore, directory: Directory, person: PersonRecord): Promise<Left[]> {
+  for await (const { session, aircraft, closed } of tracesOf(store, person.id))
+    if (!closed)
+      throw new StartRefused(
+        `${person.handle} takes part in session ${session} of ${aircraft}: close or abandon it first`,
+      );
+  const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
+  await directory.personal.erase(person.id, [countedPerson(person.handle)]);
+  return leftOf(store, [person.name, ...names.map((n) => n.name)]);
+}
+
+async function leftOf(store: EventStore, names: readonly string[]): Promise<Left[]> {
+  // As the bytes have it, without the quotes: a name may stand within a sentence.
+  const written = [...new Set(names)].map((name) => JSON.stringify(name).slice(1, -1));
+  const left: Left[] = [];
+  for (const { id, headSeq } of await store.sessions(Number.MAX_SAFE_INTEGER))
+    for await (const { seq, body } of firstOf(store, id, headSeq))
+      if (written.some((name) => body.includes(name))) left.push({ session: id, seq });
+  return left;
+}

@@ -1,0 +1,57 @@
+import { readSealed } from "../../shared/evidence/read.ts";
+import { firstOf } from "../evidence/leaves.ts";
+import type { Directory, PersonRecord } from "../store/directory.ts";
+import type { EventStore } from "../store/events.ts";
+
+/** Sessions looked through in one go. */
+const ALL = Number.MAX_SAFE_INTEGER;
+
+/** What a session's record holds of one person. */
+export interface Traces {
+  session: string;
+  aircraft: string;
+  place: string;
+  closed: boolean;
+  /** Events the person did or was named in, without the person's name. */
+  events: unknown[];
+}
+
+/** Every session in which the person did something or was planned, offered or told of by id. */
+export async function* tracesOf(store: EventStore, personId: string): AsyncGenerator<Traces> {
+  for (const row of await store.sessions(ALL)) {
+    const events: unknown[] = [];
+    for await (const { body } of firstOf(store, row.id, row.headSeq)) {
+      const { event } = readSealed(body);
+      const { actor, fact } = event;
+      const did = actor.kind === "person" && actor.id === personId;
+      if (!did && !namesPerson(fact, personId)) continue;
+      const { seq, at, clientAt } = event;
+      const as = did ? { post: actor.post, device: actor.device } : null;
+      const what = fact.type === "planned" ? { ...fact, aircraftType: fact.aircraftType.id } : fact;
+      events.push({ seq, at: new Date(at).toISOString(), clientAt, as, what });
+    }
+    const { id: session, aircraft, place, closedAt } = row;
+    if (events.length > 0) yield { session, aircraft, place, closed: closedAt !== null, events };
+  }
+}
+
+/** Everything kept about one person, but for what proves who they are: the PIN's and the tokens' hashes. */
+export async function given(store: EventStore, directory: Directory, person: PersonRecord) {
+  const { pinHash: _pin, ...record } = person;
+  const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
+  const signIns = await directory.personal.signIns(person.id);
+  const sessions: Traces[] = [];
+  for await (const traces of tracesOf(store, person.id)) sessions.push(traces);
+  return {
+    person: record,
+    names: names.map((n) => n.name),
+    signIns: signIns.map(({ tokenHash: _token, ...signIn }) => signIn),
+    sessions,
+  };
+}
+
+/** Whether the person is in the fact by id: in the plan's crew, or as whom a post was offered. */
+function namesPerson(fact: unknown, personId: string): boolean {
+  if (typeof fact !== "object" || fact === null) return fact === personId;
+  return Object.entries(fact).some(([key, v]) => key !== "aircraftType" && namesPerson(v, personId));
+}
