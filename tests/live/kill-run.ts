@@ -8,7 +8,7 @@ import { TestPanel } from "./panel.ts";
 import { ServerProcess } from "./server-process.ts";
 
 /** Demo people, one for each post. */
-const CREW: Readonly<Record<Post, [handle: string, pin: string]>> = {
+export const CREW: Readonly<Record<Post, [handle: string, pin: string]>> = {
   cockpit: ["austol", "348209"],
   fireGuard: ["cador", "157492"],
   groundPower: ["lowen", "603781"],
@@ -30,8 +30,8 @@ export interface KillReport extends KillFindings {
  */
 export async function killRun(file: string, seed: number, kills: number): Promise<KillReport> {
   let server = await ServerProcess.start(file);
-  const tokens = await Promise.all(POSTS.map((post) => signIn(server.url, ...CREW[post])));
-  const [held, started] = [await plan(server.url, tokens[3]), await plan(server.url, tokens[3])];
+  const tokens = await Promise.all(POSTS.map((post) => signInOn(server.url, ...CREW[post])));
+  const [held, started] = [await planOn(server.url, tokens[3]), await planOn(server.url, tokens[3])];
   const lanes: { token: string; lane: Lane }[] = POSTS.flatMap((post, n) => [
     { token: tokens[n] as string, lane: new HoldLane(held) },
     { token: tokens[n] as string, lane: new CrewLane(started, post) },
@@ -96,12 +96,12 @@ async function post<T>(url: string, body: unknown, token?: string): Promise<T> {
   return (await reply.json()) as T;
 }
 
-async function signIn(url: string, handle: string, pin: string): Promise<string> {
+export async function signInOn(url: string, handle: string, pin: string): Promise<string> {
   const device = { id: `${handle}-tablet`, name: "Tablet" };
   return (await post<{ token: string }>(`${url}/api/sign-in`, { handle, pin, device })).token;
 }
 
-async function plan(url: string, token = ""): Promise<string> {
+export async function planOn(url: string, token = ""): Promise<string> {
   const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
   const body = {
     commandId: randomUUID(),

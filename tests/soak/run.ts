@@ -1,19 +1,25 @@
 // npm run soak -- [kills] [seed]        kills the real server that often under load
 //                --sim [runs] [first]   runs sessions over bad sockets, one a seed
 //                --mutants [share] [seed] [part of a path]   breaks the core in one place at a time
+//                --faults [seconds] [seed]   panels behind links that suffer, the server killed now and then; power cuts
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 
 const { values, positionals } = parseArgs({
-  options: { sim: { type: "boolean" }, mutants: { type: "boolean" }, search: { type: "boolean" } },
+  options: {
+    sim: { type: "boolean" },
+    mutants: { type: "boolean" },
+    search: { type: "boolean" },
+    faults: { type: "boolean" },
+  },
   allowPositionals: true,
 });
 const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2).map(Number);
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [kills] [seed] | --sim [runs] [first] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -38,6 +44,10 @@ if (values.sim) {
   const tried = await tryMutants({ share, seed, within, processes }, console.log);
   const percent = ((100 * noticed(tried)) / tried.length).toFixed(1);
   console.log(`${seconds()} s: ${tried.length} tried, ${noticed(tried)} noticed, ${percent} %`);
+} else if (values.faults) {
+  const { faultSoak } = await import("./faults.ts");
+  const [length = 300, seed = 1] = figures;
+  process.exitCode = (await faultSoak(length, seed)) ? 0 : 1;
 } else if (values.search) {
   const { searchFar } = await import("../search/far.ts");
   const [states = 5_000_000, minutes = 60] = figures;

@@ -1,0 +1,109 @@
+import { copyFileSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { openDatabase } from "../../server/store/open.ts";
+import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
+import type { Chance } from "../sim/chance.ts";
+import { append } from "../store/contract.ts";
+
+const SECTOR = 512;
+const SESSIONS = 3;
+
+export interface PowerCuts {
+  faults: string[];
+  cuts: number;
+  /** Cuts in whose image a piece of the log was torn. */
+  torn: number;
+  /** Times the log was begun anew, its content moved to the database. */
+  checkpoints: number;
+}
+
+/**
+ * Appends to a database and takes the power away `cuts` times, each at an append that is under way: of the files as
+ * they lie, everything written after the last append that was answered is lost, kept or garbled, sector by sector, as
+ * chance has it. Each image is opened as a start would, and holds all that was answered and nothing by half.
+ */
+export async function powerCuts(folder: string, cuts: number, chance: Chance): Promise<PowerCuts> {
+  const file = `${folder}/live.db`;
+  const db = openDatabase(file, 1);
+  db.pragma("wal_autocheckpoint = 40");
+  const store = new SqliteEventStore(db);
+  const heads = new Map<string, number>();
+  const found: PowerCuts = { faults: [], cuts: 0, torn: 0, checkpoints: 0 };
+  let salt = "";
+  while (found.cuts < cuts) {
+    const before = logOf(file);
+    if (salt !== "" && before.salt !== salt) found.checkpoints += 1;
+    salt = before.salt;
+    const session = `s${chance.below(SESSIONS)}`;
+    const head = heads.get(session) ?? 0;
+    const count = 1 + chance.below(6);
+    await store.append(append(session, head, count));
+    // Seen from here the append is under way: its answer has not been given.
+    if (chance.is(0.3)) {
+      found.cuts += 1;
+      const image = `${folder}/image-${found.cuts}.db`;
+      copyFileSync(file, image);
+      const log = logOf(file);
+      // A log begun anew meanwhile was flushed into the database first: there nothing is torn.
+      const sameLog = log.salt === before.salt;
+      const wal = sameLog ? tear(log.bytes, before.end, log.end, chance) : log.bytes;
+      if (sameLog && log.end > before.end) found.torn += 1;
+      writeFileSync(`${image}-wal`, wal);
+      found.faults.push(...(await faultsOf(image, heads, { session, count })));
+      for (const end of ["", "-wal", "-shm"]) rmSync(image + end, { force: true });
+    }
+    heads.set(session, head + count);
+  }
+  await store.close();
+  return found;
+}
+
+/** What the image lacks of `heads`, or has of `underWay` by half. */
+async function faultsOf(
+  image: string,
+  heads: ReadonlyMap<string, number>,
+  underWay: { session: string; count: number },
+): Promise<string[]> {
+  const faults: string[] = [];
+  const db = openDatabase(image, 2);
+  const whole = db.pragma("integrity_check", { simple: true });
+  if (whole !== "ok") faults.push(`${image} is damaged: ${whole}`);
+  const store = new SqliteEventStore(db);
+  for (const [session, head] of heads) {
+    const row = await store.session(session);
+    const events = await store.read(session, 0, 100_000);
+    const may = session === underWay.session ? [head, head + underWay.count] : [head];
+    if (!may.includes(events.length))
+      faults.push(`${image}: ${session} has ${events.length}, not ${may.join(" or ")}`);
+    if (row?.headSeq !== events.length) faults.push(`${image}: the row of ${session} is at ${row?.headSeq}`);
+    if (events.some((e, i) => e.body !== `{"seq":${i + 1}}`))
+      faults.push(`${image}: ${session} is not what was written`);
+  }
+  await store.close();
+  return faults;
+}
+
+/** The bytes of a log whose part from `flushed` on was being written when the power went. */
+function tear(bytes: Buffer, flushed: number, end: number, chance: Chance): Buffer {
+  const torn = Buffer.from(bytes);
+  for (let at = flushed; at < end; at = (Math.floor(at / SECTOR) + 1) * SECTOR) {
+    const to = Math.min(end, (Math.floor(at / SECTOR) + 1) * SECTOR);
+    const fate = chance.below(4);
+    if (fate === 0) torn.fill(0, at, to);
+    if (fate === 1) for (let i = at; i < to; i += 1) torn.writeUInt8(chance.below(256), i);
+  }
+  return chance.is(0.3) ? torn.subarray(0, flushed + chance.below(end - flushed + 1)) : torn;
+}
+
+/**
+ * The write-ahead log as it lies: where its own frames end, by the salts that tell them from those of the log before
+ * (SQLite file format, section 4.1, from memory).
+ */
+function logOf(file: string): { bytes: Buffer; end: number; salt: string } {
+  const bytes = readFileSync(`${file}-wal`);
+  if (bytes.length < 32) return { bytes, end: bytes.length, salt: "" };
+  const frame = 24 + bytes.readUInt32BE(8);
+  const salt = bytes.subarray(16, 24);
+  let end = 32;
+  while (end + frame <= bytes.length && bytes.subarray(end + 8, end + 16).equals(salt)) end += frame;
+  return { bytes, end, salt: salt.toString("hex") };
+}
