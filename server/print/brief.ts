@@ -1,158 +1,152 @@
 import type { Brief } from "../../shared/brief/brief.ts";
-import {
-  ANYONE_STOPS,
-  BACK_UP_SIGNALS,
-  ESCAPE_RULE,
-  FIRE_RULE,
-  HAND_OVER_RULE,
-  SPECTATOR_RULE,
-  STOP_WORDS,
-} from "../../shared/brief/fixedWords.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { briefWords } from "../../shared/words/brief.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawDrill } from "./drillCard.ts";
 import { Sheet } from "./sheet.ts";
 import { drawSignals } from "./signalList.ts";
 import { table } from "./table.ts";
 import { titleBlock } from "./titleBlock.ts";
+import { printWords } from "./words.ts";
 
 /** The brief as a PDF. The same brief and `now` give the same bytes. */
 export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   const { type } = brief;
   const say = SPOKEN[brief.language];
+  const fixed = briefWords(brief.language);
+  const all = printWords(brief.language);
+  const words = all.brief;
   const sheet = new Sheet({
-    title: `Start brief ${brief.aircraft}`,
+    title: words.title(brief.aircraft),
     about: `${brief.aircraft}, ${brief.place}`,
     now,
     caution: brief.caution,
+    language: brief.language,
   });
   titleBlock(sheet, [
     [
-      { label: "Start brief", value: brief.aircraft, share: 0.4, size: 22, face: "monoBold" },
-      { label: "Order of starting", value: brief.order.join("-"), share: 0.6, size: 22, face: "monoBold" },
+      { label: words.label, value: brief.aircraft, share: 0.4, size: 22, face: "monoBold" },
+      { label: all.order, value: brief.order.join("-"), share: 0.6, size: 22, face: "monoBold" },
     ],
     [
-      { label: "Place", value: brief.place, share: 0.4 },
-      { label: "Aircraft type", value: `${type.name}, version ${type.version}`, share: 0.6 },
+      { label: all.place, value: brief.place, share: 0.4 },
+      { label: all.type, value: all.version(type.name, type.version), share: 0.6 },
     ],
     [
-      { label: "Stage", value: brief.stage, share: 0.2 },
+      { label: all.stage, value: brief.stage, share: 0.2 },
       {
-        label: "Type approved by",
-        value: type.approvedBy ?? "NOT APPROVED",
+        label: all.approvedBy,
+        value: type.approvedBy ?? all.notApproved,
         share: 0.4,
         tone: type.approvedBy ? "ink" : "danger",
       },
-      { label: "Figures by", value: type.author, share: 0.4 },
+      { label: words.author, value: type.author, share: 0.4 },
     ],
-    [{ label: "Session", value: brief.session, share: 1, face: "mono", size: 8 }],
+    [{ label: all.session, value: brief.session, share: 1, face: "mono", size: 8 }],
   ]);
   sheet.para(type.note, { size: 8, tone: "soft" });
 
-  sheet.heading("Crew");
+  sheet.heading(words.crew);
   await table(
     sheet,
     [
-      { head: "Post", share: 0.16, face: "bold" },
-      { head: "Holds it", share: 0.2 },
-      { head: "Planned", share: 0.18 },
-      { head: "Briefed", share: 0.1 },
-      { head: "May be handed over to", share: 0.36 },
+      { head: all.post, share: 0.16, face: "bold" },
+      { head: words.holds, share: 0.2 },
+      { head: words.planned, share: 0.18 },
+      { head: words.briefed, share: 0.1 },
+      { head: words.others, share: 0.36 },
     ],
     brief.crew.map((c) => ({
       cells: [
         say.post(c.post),
-        c.holder ?? (c.needed ? "NOBODY" : "not needed"),
+        c.holder ?? (c.needed ? words.nobody : words.notNeeded),
         c.planned,
-        c.holder === null ? null : c.briefed ? "yes" : "not yet",
+        c.holder === null ? null : c.briefed ? words.yes : words.notYet,
         c.others.join(", "),
       ],
       tone: c.needed && c.holder === null && c.planned === null ? "danger" : "ink",
     })),
   );
 
-  sheet.heading("Order, and why");
+  sheet.heading(words.orderWhy);
   await table(
     sheet,
     [
-      { head: "Engine", share: 0.1, face: "monoBold", size: 16 },
-      { head: "Stands", share: 0.25 },
-      { head: "Why here", share: 0.65 },
+      { head: all.engine, share: 0.1, face: "monoBold", size: 16 },
+      { head: words.stands, share: 0.25 },
+      { head: words.why, share: 0.65 },
     ],
     brief.starts.map((s) => ({ cells: [String(s.n), s.stands, `${s.reasons.join("; ")}.`] })),
   );
-  sheet.para(
-    brief.usualOrder
-      ? `The type's usual order: ${brief.orderSource}`
-      : `Not the type's usual order, which is kept for this reason: ${brief.orderSource}`,
-    { size: 8, tone: brief.usualOrder ? "soft" : "warning" },
-  );
+  sheet.para((brief.usualOrder ? words.usual : words.notUsual)(brief.orderSource), {
+    size: 8,
+    tone: brief.usualOrder ? "soft" : "warning",
+  });
 
-  sheet.heading("Power");
+  sheet.heading(words.power);
   sheet.list(brief.power);
   if (brief.openDefects.length > 0) {
-    sheet.heading("Open defects", "danger");
+    sheet.heading(words.defects, "danger");
     sheet.list(brief.openDefects, { tone: "danger" });
   }
 
-  sheet.heading("Words that stop everything", "danger", 150);
+  sheet.heading(all.stopWords, "danger", 150);
   await table(
     sheet,
     [
-      { head: "Say", share: 0.3, face: "monoBold", size: 11 },
-      { head: "It means", share: 0.7, size: 9 },
+      { head: all.say, share: 0.3, face: "monoBold", size: 11 },
+      { head: all.means, share: 0.7, size: 9 },
     ],
-    STOP_WORDS.map((w) => ({ cells: [w.say, w.means] })),
+    fixed.stops.map((w) => ({ cells: [w.say, w.means] })),
   );
-  sheet.para(`${ANYONE_STOPS} ${brief.stopTimes}`);
+  sheet.para(`${fixed.anyoneStops} ${brief.stopTimes}`);
 
-  sheet.heading("Signals", "ink", 120);
-  await drawSignals(sheet, brief.signals);
-  sheet.heading("When signals fail");
-  sheet.list(BACK_UP_SIGNALS);
+  sheet.heading(words.signals, "ink", 120);
+  await drawSignals(sheet, brief.signals, brief.language);
+  sheet.heading(words.fail);
+  sheet.list(fixed.backUp);
 
-  sheet.heading("Fire plan", "danger", 140);
-  sheet.list(FIRE_RULE);
+  sheet.heading(words.fire, "danger", 140);
+  sheet.list(fixed.fire);
   await table(
     sheet,
     [
-      { head: "Side", share: 0.2, face: "bold" },
-      { head: "Engines", share: 0.2, face: "monoBold", size: 12 },
-      { head: "The guard comes", share: 0.6 },
+      { head: words.side, share: 0.2, face: "bold" },
+      { head: words.engines, share: 0.2, face: "monoBold", size: 12 },
+      { head: words.comes, share: 0.6 },
     ],
     brief.fireSides.map((s) => ({ cells: [s.side, s.engines.join(" "), s.approach] })),
   );
   for (const drill of brief.fireCards) drawDrill(sheet, drill, say);
-  if (brief.fireCards.length === 0)
-    sheet.para("This type has no fire cards: the approved manual's apply.", { tone: "danger" });
+  if (brief.fireCards.length === 0) sheet.para(words.noCards, { tone: "danger" });
 
-  sheet.heading("Way out");
-  sheet.list(ESCAPE_RULE);
+  sheet.heading(words.out);
+  sheet.list(fixed.escape);
   await table(
     sheet,
     [
-      { head: "Start", share: 0.1, face: "monoBold", size: 14 },
-      { head: "The guard's way out", share: 0.9, size: 9 },
+      { head: words.start, share: 0.1, face: "monoBold", size: 14 },
+      { head: words.way, share: 0.9, size: 9 },
     ],
     brief.escapes.map((e) => ({ cells: [String(e.engine), e.words] })),
   );
   sheet.para(brief.receptacle);
 
-  sheet.heading("Chocks");
+  sheet.heading(words.chocks);
   sheet.list(brief.chockRule);
-  sheet.heading("Handing over a post");
-  sheet.list(HAND_OVER_RULE);
-  sheet.heading("Spectators");
-  sheet.list([brief.whoStops, ...SPECTATOR_RULE]);
+  sheet.heading(words.handOver);
+  sheet.list(fixed.handOver);
+  sheet.heading(words.spectators);
+  sheet.list([brief.whoStops, ...fixed.spectators]);
 
-  sheet.heading("I was briefed", "ink", 120);
+  sheet.heading(words.was, "ink", 120);
   await table(
     sheet,
     [
-      { head: "Post", share: 0.2, face: "bold", size: 11 },
-      { head: "Name", share: 0.35, size: 11 },
-      { head: "Time", share: 0.15 },
-      { head: "Signature", share: 0.3 },
+      { head: all.post, share: 0.2, face: "bold", size: 11 },
+      { head: words.name, share: 0.35, size: 11 },
+      { head: all.time, share: 0.15 },
+      { head: words.signature, share: 0.3 },
     ],
     POSTS.map((post) => {
       const row = brief.crew.find((c) => c.post === post);

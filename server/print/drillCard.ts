@@ -2,6 +2,7 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Say } from "../../shared/words/say.ts";
 import { LINE, PAGE, THIN, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
+import { printWords } from "./words.ts";
 
 interface DrillLike {
   title: string;
@@ -14,11 +15,12 @@ const SIZE = 8.5;
 
 /** One drill: four columns, one for each post, its steps numbered; the source below. Never split over two pages. */
 export function drawDrill(sheet: Sheet, drill: DrillLike, say: Say): void {
+  const print = printWords(say.language);
   const width = WIDTH / POSTS.length;
   const room = width - 2 * PAD;
   const steps = POSTS.map((post) =>
     drill.cards[post].map(
-      ({ words, withinS }, i) => `${i + 1}  ${words}${withinS === null ? "" : ` (within ${withinS} s)`}`,
+      ({ words, withinS }, i) => `${i + 1}  ${withinS === null ? words : print.within(words, withinS)}`,
     ),
   );
   const heightOf = (list: readonly string[]) =>
@@ -38,7 +40,7 @@ export function drawDrill(sheet: Sheet, drill: DrillLike, say: Say): void {
       sheet.write(text, x + PAD, y, { size: SIZE }, room);
       y += sheet.heightOf(text, room, { size: SIZE }) + 3;
     }
-    if (steps[i]?.length === 0) sheet.write("Nothing to do", x + PAD, y, { size: SIZE, tone: "soft" });
+    if (steps[i]?.length === 0) sheet.write(print.nothingToDo, x + PAD, y, { size: SIZE, tone: "soft" });
   });
   sheet.box(PAGE.left, sheet.y, WIDTH, body, "ink", LINE);
   sheet.y += body + 3;

@@ -1,21 +1,26 @@
 import type { SessionRecord } from "../../shared/brief/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { pluralsOf } from "../../shared/words/plural.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
 import { printEngines } from "./recordEngines.ts";
 import { printStops } from "./recordStops.ts";
 import { Sheet } from "./sheet.ts";
-import { type TableColumn, type TableRow, table } from "./table.ts";
+import { numberOf, type TableRow, table, timeOf } from "./table.ts";
 import { dayAndTime, timeOfDay } from "./times.ts";
 import { titleBlock } from "./titleBlock.ts";
+import { printWords } from "./words.ts";
 
 /** The record as a PDF. The same record and `now` give the same bytes. */
 export async function printRecord(record: SessionRecord, now: number): Promise<Buffer> {
+  const all = printWords(record.language);
+  const words = all.record;
   const sheet = new Sheet({
-    title: `Start record ${record.aircraft}`,
+    title: words.title(record.aircraft),
     about: `${record.aircraft}, ${dayAndTime(record.plannedAt)} UTC`,
     now,
     caution: record.caution,
+    language: record.language,
   });
   particulars(sheet, record);
   atAGlance(sheet, record);
@@ -25,11 +30,8 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   await people(sheet, record);
 
   sheet.page();
-  sheet.heading("The exchange");
-  sheet.para(
-    "One line for each post, time downward, UTC. A full arrow is a signal, a broken one an answer, a crossed one was refused.",
-    { size: 8, tone: "soft" },
-  );
+  sheet.heading(words.exchange);
+  sheet.para(words.chart, { size: 8, tone: "soft" });
   await drawExchange(
     sheet,
     record.exchange,
@@ -38,10 +40,16 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   );
 
   sheet.page();
-  sheet.heading("Every event");
+  sheet.heading(words.every);
   await table(
     sheet,
-    [NUMBER, TIME, { head: "Who", share: 0.2 }, { head: "What", share: 0.57 }, { head: "From", share: 0.06 }],
+    [
+      numberOf(all),
+      timeOf(all),
+      { head: words.who, share: 0.2 },
+      { head: all.what, share: 0.57 },
+      { head: words.from, share: 0.06 },
+    ],
     record.events.map((e) => ({
       cells: [String(e.seq), timeOfDay(e.at), e.by, e.words, e.cause === null ? null : String(e.cause)],
       tone: e.red ? "danger" : "ink",
@@ -51,101 +59,109 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   return sheet.finish();
 }
 
-const NUMBER: TableColumn = { head: "No.", share: 0.07 };
-const TIME: TableColumn = { head: "Time", share: 0.12 };
-
 function particulars(sheet: Sheet, record: SessionRecord): void {
+  const all = printWords(record.language);
+  const words = all.record;
   const { type } = record;
   titleBlock(sheet, [
     [
-      { label: "Start record", value: record.aircraft, share: 0.4, size: 22, face: "monoBold" },
-      { label: "Order of starting", value: record.order.join("-"), share: 0.6, size: 22, face: "monoBold" },
+      { label: words.label, value: record.aircraft, share: 0.4, size: 22, face: "monoBold" },
+      { label: all.order, value: record.order.join("-"), share: 0.6, size: 22, face: "monoBold" },
     ],
     [
-      { label: "Place", value: record.place, share: 0.4 },
-      { label: "Aircraft type", value: `${type.name}, version ${type.version}`, share: 0.6 },
+      { label: all.place, value: record.place, share: 0.4 },
+      { label: all.type, value: all.version(type.name, type.version), share: 0.6 },
     ],
     [
-      { label: "Planned, UTC", value: dayAndTime(record.plannedAt), share: 0.3 },
+      { label: words.planned, value: dayAndTime(record.plannedAt), share: 0.3 },
       {
-        label: "Ended, UTC",
-        value: record.endedAt === null ? "STILL OPEN" : dayAndTime(record.endedAt),
+        label: words.ended,
+        value: record.endedAt === null ? words.open : dayAndTime(record.endedAt),
         share: 0.3,
         tone: record.endedAt === null ? "warning" : "ink",
       },
       {
-        label: "Type approved by",
-        value: type.approvedBy ?? "NOT APPROVED",
+        label: all.approvedBy,
+        value: type.approvedBy ?? all.notApproved,
         share: 0.4,
         tone: type.approvedBy ? "ink" : "danger",
       },
     ],
     POSTS.map((post) => ({
       label: SPOKEN[record.language].post(post),
-      value: record.crew[post].join(", then ") || "nobody",
+      value: record.crew[post].join(words.after) || words.nobody,
       share: 0.25,
     })),
     [
       {
-        label: "Power",
-        value: record.powerSource === "batteries" ? "Batteries" : "Ground power",
+        label: words.power,
+        value: record.powerSource === "batteries" ? words.batteries : words.groundPower,
         share: 0.2,
       },
-      { label: "Session", value: record.session, share: 0.6, face: "mono", size: 8 },
-      { label: "Events", value: String(record.events.length), share: 0.2, face: "bold", size: 14 },
+      { label: all.session, value: record.session, share: 0.6, face: "mono", size: 8 },
+      { label: words.events, value: String(record.events.length), share: 0.2, face: "bold", size: 14 },
     ],
-    [{ label: "Hash of the last event, SHA-256", value: record.headHash, share: 1, face: "mono", size: 9 }],
+    [{ label: words.hash, value: record.headHash, share: 1, face: "mono", size: 9 }],
   ]);
 }
 
 /** What a reader must know before anything else; a clean start says so as plainly. */
 function atAGlance(sheet: Sheet, record: SessionRecord): void {
-  const counted: [number, string, string][] = [
-    [record.overrides.length, "condition set aside", "conditions set aside"],
-    [record.exceedances.length, "limit passed", "limits passed"],
-    [record.stops.length, "hold, cut or fire", "holds, cuts and fires"],
-    [record.refusals.length, "refusal", "refusals"],
-    [record.defects.filter((d) => d.closed === null).length, "open defect", "open defects"],
+  const words = printWords(record.language).record;
+  const { counts } = words;
+  const plural = pluralsOf(record.language);
+  const counted: [number, { one: string; other: string }][] = [
+    [record.overrides.length, counts.aside],
+    [record.exceedances.length, counts.limits],
+    [record.stops.length, counts.stops],
+    [record.refusals.length, counts.refusals],
+    [record.defects.filter((d) => d.closed === null).length, counts.defects],
   ];
-  const said = counted.filter(([n]) => n > 0).map(([n, one, many]) => `${n} ${n === 1 ? one : many}`);
+  const said = counted.filter(([n]) => n > 0).map(([n, forms]) => `${n} ${plural(n, forms)}`);
   const red = record.overrides.length + record.exceedances.length > 0;
-  sheet.para(
-    said.length === 0 ? "Nothing set aside, no limit passed, no stop, no refusal." : `${said.join(", ")}.`,
-    { face: "bold", size: 11, tone: red ? "danger" : "ink" },
-  );
+  sheet.para(said.length === 0 ? words.clean : `${said.join(", ")}.`, {
+    face: "bold",
+    size: 11,
+    tone: red ? "danger" : "ink",
+  });
 }
 
 async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
-  const verdict = (good: boolean | null) => (good === null ? "no range" : good ? "in range" : "OUT OF RANGE");
+  const all = printWords(record.language);
+  const words = all.record;
+  const NUMBER = numberOf(all);
+  const TIME = timeOf(all);
+  const verdict = (good: boolean | null) =>
+    good === null ? words.noRange : good ? words.inRange : words.outOfRange;
   const red = (good: boolean | null): Pick<TableRow, "tone"> => ({ tone: good === false ? "danger" : "ink" });
-  sheet.heading("Volts");
+  sheet.heading(words.volts);
   await table(
     sheet,
     [
       NUMBER,
       TIME,
-      { head: "Where", share: 0.27 },
-      { head: "Read", share: 0.12, face: "bold", size: 10 },
-      { head: "Range", share: 0.14 },
-      { head: "Verdict", share: 0.12 },
-      { head: "By", share: 0.16 },
+      { head: words.where, share: 0.27 },
+      { head: words.read, share: 0.12, face: "bold", size: 10 },
+      { head: words.range, share: 0.14 },
+      { head: words.verdict, share: 0.12 },
+      { head: all.by, share: 0.16 },
     ],
     record.volts.map((v) => ({
       cells: [String(v.seq), timeOfDay(v.at), v.where, v.figure, v.range, verdict(v.good), v.by],
       ...red(v.good),
     })),
   );
-  sheet.heading("Checks");
+  sheet.heading(words.checks);
   await table(
     sheet,
     [
       NUMBER,
       TIME,
-      { head: "Check", share: 0.31 },
-      { head: "Read", share: 0.1, face: "bold", size: 10 },
-      { head: "Range", share: 0.14 },
-      { head: "Verdict", share: 0.1 },
-      { head: "By", share: 0.16 },
+      { head: words.check, share: 0.31 },
+      { head: words.read, share: 0.1, face: "bold", size: 10 },
+      { head: words.range, share: 0.14 },
+      { head: words.verdict, share: 0.1 },
+      { head: all.by, share: 0.16 },
     ],
     record.checks.map((c) => ({
       cells: [
@@ -154,7 +170,7 @@ async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
         c.note === null ? c.words : `${c.words} (${c.note})`,
         c.figure,
         c.range,
-        c.good ? "good" : "NOT GOOD",
+        c.good ? words.good : words.notGood,
         c.by,
       ],
       ...red(c.good),
@@ -163,34 +179,36 @@ async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
 }
 
 async function people(sheet: Sheet, record: SessionRecord): Promise<void> {
-  const columns = [NUMBER, TIME, { head: "What", share: 0.51 }, { head: "By", share: 0.3 }];
+  const all = printWords(record.language);
+  const words = all.record;
+  const TIME = timeOf(all);
+  const columns = [numberOf(all), TIME, { head: all.what, share: 0.51 }, { head: all.by, share: 0.3 }];
   const list = (rows: SessionRecord["handOvers"]) =>
     rows.map((r) => ({ cells: [String(r.seq), timeOfDay(r.at), r.words, r.by] }));
-  sheet.heading("Posts and hand-overs");
+  sheet.heading(words.posts);
   await table(sheet, columns, list(record.handOvers));
-  sheet.heading("Stages");
+  sheet.heading(words.stages);
   await table(
     sheet,
-    [TIME, { head: "Stage", share: 0.88 }],
+    [TIME, { head: all.stage, share: 0.88 }],
     record.stages.map((s) => ({ cells: [timeOfDay(s.at), SPOKEN[record.language].stage(s.stage)] })),
   );
-  sheet.heading("Interruptions of the server");
+  sheet.heading(words.interruptions);
   await table(sheet, columns, list(record.interruptions));
 }
 
 /** The end: what the paper vouches for, and who signs for it. */
 function vouched(sheet: Sheet, record: SessionRecord): void {
+  const words = printWords(record.language).record;
+  const say = SPOKEN[record.language];
   sheet.need(150);
-  sheet.heading("End of the record");
-  sheet.para(`${record.events.length} events. Hash of the last, SHA-256:`);
+  sheet.heading(words.end);
+  sheet.para(words.lastHash(record.events.length));
   sheet.para(record.headHash, { face: "monoBold", size: 10.5 });
-  sheet.para(
-    "A file of this session that ends in the same hash is the record as it was when this was printed. Keep this sheet away from the server: only a hash kept elsewhere shows that nobody wrote the record anew.",
-    { size: 8, tone: "soft" },
-  );
+  sheet.para(words.vouches, { size: 8, tone: "soft" });
   titleBlock(sheet, [
-    ["Supervisor", "Cockpit"].map((label) => ({
-      label: `${label}: name, signature, date`,
+    (["supervisor", "cockpit"] as const).map((post) => ({
+      label: words.signs(say.post(post)),
       value: " ",
       share: 0.5,
       size: 26,

@@ -3,35 +3,39 @@ import type { SessionRecord } from "../../shared/brief/record.ts";
 import type { Sheet } from "./sheet.ts";
 import { type TableRow, table } from "./table.ts";
 import { timeOfDay } from "./times.ts";
+import type { PrintWords } from "./words/en.ts";
+import { printWords } from "./words.ts";
 
 /** Times per engine, one row for each try. */
 export async function printEngines(sheet: Sheet, record: SessionRecord): Promise<void> {
-  sheet.heading("Engines");
+  const all = printWords(record.language);
+  const words = { ...all.card, ...all.record };
+  sheet.heading(words.engines);
   const figure = { size: 8 } as const;
   await table(
     sheet,
     [
-      { head: "Engine", share: 0.07, face: "bold", size: 17 },
-      { head: "Try", share: 0.035, ...figure },
-      { head: "Asked", share: 0.1, ...figure },
-      { head: "Cleared", share: 0.1, ...figure },
-      { head: "Starter on", share: 0.1, ...figure },
-      { head: "Starter s", share: 0.09, face: "bold", size: 8.5 },
-      { head: "Caught", share: 0.1, ...figure },
-      { head: "Oil first", share: 0.1, ...figure },
-      { head: "Oil normal", share: 0.1, ...figure },
-      { head: "Stable", share: 0.1, ...figure },
-      { head: "End", share: 0.105, size: 7 },
+      { head: all.engine, share: 0.07, face: "bold", size: 17 },
+      { head: words.try, share: 0.035, ...figure },
+      { head: words.asked, share: 0.1, ...figure },
+      { head: words.cleared, share: 0.1, ...figure },
+      { head: words.on, share: 0.1, ...figure },
+      { head: words.starterS, share: 0.09, face: "bold", size: 8.5 },
+      { head: words.caught, share: 0.1, ...figure },
+      { head: words.oilFirst, share: 0.1, ...figure },
+      { head: words.oilNormal, share: 0.1, ...figure },
+      { head: words.stable, share: 0.1, ...figure },
+      { head: words.endOf, share: 0.105, size: 7 },
     ],
     record.engines.flatMap(({ n, attempts }) =>
       attempts.length === 0
-        ? [{ cells: [String(n), null, "not asked"], tone: "soft" as const }]
-        : attempts.map((a, i) => attemptRow(n, i, a)),
+        ? [{ cells: [String(n), null, words.notAsked], tone: "soft" as const }]
+        : attempts.map((a, i) => attemptRow(n, i, a, all.record)),
     ),
   );
 }
 
-function attemptRow(n: number, i: number, a: Attempt): TableRow {
+function attemptRow(n: number, i: number, a: Attempt, words: PrintWords["record"]): TableRow {
   const past = a.starterS !== null && a.starterMaxS !== null && a.starterS > a.starterMaxS;
   const after = (at: number | null, figure: string | null) =>
     at === null
@@ -44,11 +48,11 @@ function attemptRow(n: number, i: number, a: Attempt): TableRow {
       i === 0 ? String(n) : null,
       String(i + 1),
       timeOfDay(a.asked),
-      a.wasCleared ? timeOfDay(a.cleared) : "NOT CLEARED",
+      a.wasCleared ? timeOfDay(a.cleared) : words.notCleared,
       timeOfDay(a.crankedAt),
       a.starterS === null
         ? null
-        : `${a.starterS.toFixed(1)}\nof ${a.starterMaxS ?? "?"}${past ? "\nPAST" : ""}`,
+        : `${a.starterS.toFixed(1)}\n${words.of(a.starterMaxS ?? "?")}${past ? `\n${words.past}` : ""}`,
       timeOfDay(a.caught),
       after(a.oilFirst, a.oilFirstFigure),
       after(a.oilNormal, a.oilNormalFigure),

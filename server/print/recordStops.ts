@@ -1,40 +1,43 @@
 import type { SessionRecord } from "../../shared/brief/record.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Sheet } from "./sheet.ts";
-import { type TableColumn, table } from "./table.ts";
+import { numberOf, table, timeOf } from "./table.ts";
 import { timeOfDay } from "./times.ts";
-
-const NUMBER: TableColumn = { head: "No.", share: 0.07 };
-const TIME: TableColumn = { head: "Time", share: 0.12 };
-const LIST = [NUMBER, TIME, { head: "What", share: 0.51 }, { head: "By", share: 0.3 }];
+import type { PrintWords } from "./words/en.ts";
+import { printWords } from "./words.ts";
 
 /** Everything that was not a plain start: set aside, passed, stopped, alerted, drilled, refused, found wrong. */
 export async function printStops(sheet: Sheet, record: SessionRecord): Promise<void> {
   const say = SPOKEN[record.language];
+  const all = printWords(record.language);
+  const words = all.stops;
+  const NUMBER = numberOf(all);
+  const TIME = timeOf(all);
+  const LIST = [NUMBER, TIME, { head: all.what, share: 0.51 }, { head: all.by, share: 0.3 }];
   const some = <T>(list: readonly T[]) => (list.length > 0 ? "danger" : "ink");
-  sheet.heading("Conditions set aside", some(record.overrides));
+  sheet.heading(words.overrides, some(record.overrides));
   await table(
     sheet,
     [
       NUMBER,
-      { head: "Condition", share: 0.2, face: "bold" },
-      { head: "First person", share: 0.29 },
-      { head: "Second person", share: 0.29 },
-      { head: "End", share: 0.15 },
+      { head: words.condition, share: 0.2, face: "bold" },
+      { head: words.first, share: 0.29 },
+      { head: words.second, share: 0.29 },
+      { head: words.end, share: 0.15 },
     ],
     record.overrides.map((o) => ({
       cells: [
         String(o.id),
-        `SET ASIDE: ${o.condition}, number ${o.engine}`,
+        words.aside(o.condition, o.engine),
         said(o.first),
-        o.second ? said(o.second) : "nobody agreed",
-        o.ended ?? "still stands",
+        o.second ? said(o.second) : words.nobodyAgreed,
+        o.ended ?? words.stands,
       ],
       tone: "danger",
     })),
-    "No condition was set aside.",
+    words.noOverride,
   );
-  sheet.heading("Limits passed", some(record.exceedances));
+  sheet.heading(words.limits, some(record.exceedances));
   await table(
     sheet,
     LIST,
@@ -42,17 +45,17 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
       cells: [String(e.seq), timeOfDay(e.at), e.words, e.by],
       tone: "danger",
     })),
-    "No limit was passed.",
+    words.noLimit,
   );
-  sheet.heading("Holds, cuts and fires");
+  sheet.heading(words.stops);
   await table(
     sheet,
     [
       NUMBER,
       TIME,
-      { head: "What", share: 0.31 },
-      { head: "Raised by", share: 0.2 },
-      { head: "How it ended", share: 0.3 },
+      { head: all.what, share: 0.31 },
+      { head: words.raised, share: 0.2 },
+      { head: words.how, share: 0.3 },
     ],
     record.stops.map((s) => ({
       cells: [
@@ -62,59 +65,58 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
         s.by,
         [
           ...s.meanwhile.map((m) => `${m.words}: ${m.by}, ${timeOfDay(m.at)} (${m.seq}).`),
-          s.ended ? `Ended by ${s.ended.by}, ${timeOfDay(s.ended.at)} (${s.ended.seq}).` : "STILL STANDS.",
+          s.ended ? words.ended(s.ended.by, timeOfDay(s.ended.at) ?? "", s.ended.seq) : words.stillStands,
         ].join(" "),
       ],
       tone: s.is === "hold" ? "ink" : "danger",
     })),
-    "Nobody stopped anything.",
+    words.noStop,
   );
-  sheet.heading("Alerts");
+  sheet.heading(words.alerts);
   await table(
     sheet,
     [
       NUMBER,
       TIME,
-      { head: "Alert", share: 0.27 },
-      { head: "To", share: 0.18 },
-      { head: "Acknowledged", share: 0.24 },
-      { head: "Gone", share: 0.12 },
+      { head: words.alert, share: 0.27 },
+      { head: words.to, share: 0.18 },
+      { head: words.acknowledged, share: 0.24 },
+      { head: words.gone, share: 0.12 },
     ],
     record.alerts.map((a) => ({
       cells: [
         String(a.id),
         timeOfDay(a.at),
-        a.again > 0 ? `${a.words} Sounded again: ${a.again}.` : a.words,
+        a.again > 0 ? words.again(a.words, a.again) : a.words,
         a.to.map(say.post).join(", "),
         [
           ...a.acknowledged.map((k) => `${k.name}, ${say.post(k.post).toLowerCase()}, ${timeOfDay(k.at)}.`),
-          ...a.shelved.map(
-            (s) =>
-              `Put aside by ${say.post(s.post).toLowerCase()}, ${timeOfDay(s.at)} to ${timeOfDay(s.until)}.`,
+          ...a.shelved.map((s) =>
+            words.shelved(say.post(s.post).toLowerCase(), timeOfDay(s.at) ?? "", timeOfDay(s.until) ?? ""),
           ),
-        ].join(" ") || "by nobody",
-        timeOfDay(a.endedAt) ?? "still there",
+        ].join(" ") || words.byNobody,
+        timeOfDay(a.endedAt) ?? words.stillThere,
       ],
     })),
-    "No alert was raised.",
+    words.noAlert,
   );
-  sheet.heading("Drills");
+  sheet.heading(words.drills);
   await table(
     sheet,
     [
       TIME,
-      { head: "Drill", share: 0.18, face: "bold" },
-      { head: "Post", share: 0.14 },
-      { head: "Step", share: 0.32 },
-      { head: "Marked", share: 0.24 },
+      { head: words.drill, share: 0.18, face: "bold" },
+      { head: all.post, share: 0.14 },
+      { head: words.step, share: 0.32 },
+      { head: words.marked, share: 0.24 },
     ],
     record.drills.flatMap((d) => [
       {
         cells: [
           timeOfDay(d.at),
-          d.engine === null ? d.title : `${d.title}, number ${d.engine}`,
+          d.engine === null ? d.title : words.drillAt(d.title, d.engine),
           null,
-          d.ended ? `Ended: ${d.ended.outcome}` : "STILL OPEN",
+          d.ended ? words.drillEnded(d.ended.outcome) : words.stillOpen,
           d.ended ? `${d.ended.by}, ${timeOfDay(d.ended.at)}` : null,
         ],
       },
@@ -125,36 +127,36 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
           say.post(s.post),
           s.words,
           s.marked
-            ? `${s.marked.done ? "done" : "does not apply"}, ${s.marked.by}, ${timeOfDay(s.marked.at)}${s.marked.note === null ? "" : ` (${s.marked.note})`}`
-            : "not marked",
+            ? `${s.marked.done ? words.done : words.left}, ${s.marked.by}, ${timeOfDay(s.marked.at)}${s.marked.note === null ? "" : ` (${s.marked.note})`}`
+            : words.notMarked,
         ],
       })),
     ]),
-    "No drill was worked.",
+    words.noDrill,
   );
-  sheet.heading("Refusals");
-  await table(sheet, LIST, record.refusals.map(row), "Nothing was refused.");
-  sheet.heading("Clearances and requests that died");
-  await table(sheet, LIST, record.voided.map(row), "Every request and clearance was used or stands.");
-  sheet.heading("Defects");
+  sheet.heading(words.refusals);
+  await table(sheet, LIST, record.refusals.map(row), words.noRefusal);
+  sheet.heading(words.died);
+  await table(sheet, LIST, record.voided.map(row), words.noneDied);
+  sheet.heading(words.defects);
   await table(
     sheet,
     [
       TIME,
-      { head: "Defect", share: 0.44 },
-      { head: "Found by", share: 0.2 },
-      { head: "Closed", share: 0.24 },
+      { head: words.defect, share: 0.44 },
+      { head: words.found, share: 0.2 },
+      { head: words.closed, share: 0.24 },
     ],
     record.defects.map((d) => ({
       cells: [
         timeOfDay(d.at),
-        `${d.engine === null ? "" : `Number ${d.engine}: `}${d.words}${d.barsStart ? " BARS THE START." : ""}`,
-        d.brought ? `${d.by}, before this session` : d.by,
-        d.closed ? `${d.closed.reason}: ${d.closed.by}, ${timeOfDay(d.closed.at)}` : "open",
+        barred(d, words),
+        d.brought ? words.before(d.by) : d.by,
+        d.closed ? `${d.closed.reason}: ${d.closed.by}, ${timeOfDay(d.closed.at)}` : words.open,
       ],
       tone: d.barsStart && d.closed === null ? "danger" : "ink",
     })),
-    "No defect is known.",
+    words.noDefect,
   );
 }
 
@@ -162,3 +164,8 @@ const said = (w: { at: number; by: string; reason: string }) => `${w.by}, ${time
 const row = (r: { seq: number; at: number; words: string; by: string }) => ({
   cells: [String(r.seq), timeOfDay(r.at), r.words, r.by],
 });
+
+function barred(d: SessionRecord["defects"][number], words: PrintWords["stops"]): string {
+  const said = d.engine === null ? d.words : words.defectAt(d.engine, d.words);
+  return d.barsStart ? words.bars(said) : said;
+}

@@ -1,7 +1,10 @@
 import { setImmediate } from "node:timers/promises";
 import PDFDocument from "pdfkit";
+import type { Language } from "../../shared/words/language.ts";
 import { FACES, type Face, printable } from "./faces.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
+import { dayAndTime } from "./times.ts";
+import { printWords } from "./words.ts";
 
 export interface SheetOptions {
   title: string;
@@ -11,6 +14,7 @@ export interface SheetOptions {
   now: number;
   /** Stands at the foot of every page. */
   caution: string;
+  language: Language;
 }
 
 interface TextOptions {
@@ -41,7 +45,7 @@ export class Sheet {
       autoFirstPage: false,
       // No face to begin with: the built-in ones are neither embedded nor ours.
       font: "",
-      lang: "en",
+      lang: options.language,
       displayTitle: true,
       pdfVersion: "1.7",
       info: {
@@ -54,6 +58,10 @@ export class Sheet {
     for (const [face, bytes] of Object.entries(FACES)) this.doc.registerFont(face, bytes);
     this.doc.on("data", (chunk: Buffer) => this.#bytes.push(chunk));
     this.page();
+  }
+
+  get language(): Language {
+    return this.#options.language;
   }
 
   /** Begins a new page under its running head. */
@@ -148,14 +156,15 @@ export class Sheet {
 
   /** The bytes, once every page has its foot. */
   finish(): Promise<Buffer> {
-    const { caution, now } = this.#options;
+    const { caution, language, now } = this.#options;
+    const words = printWords(language);
     const { count } = this.doc.bufferedPageRange();
-    const printed = `Printed ${new Date(now).toISOString().slice(0, 19).replace("T", " ")} UTC`;
+    const printed = words.printed(dayAndTime(now));
     for (let i = 0; i < count; i++) {
       this.doc.switchToPage(i);
       this.rule(788, "ink");
       this.write(caution, PAGE.left, 793, { size: 7.5 }, WIDTH - 80);
-      this.write(`${i + 1} of ${count}`, PAGE.right - 70, 793, { size: 10, align: "right" }, 70);
+      this.write(words.page(i + 1, count), PAGE.right - 70, 793, { size: 10, align: "right" }, 70);
       this.write(printed, PAGE.left, 818, { size: 7, tone: "soft" });
     }
     return new Promise((done) => {

@@ -2,8 +2,11 @@ import type { SignalRow } from "../../shared/brief/signals.ts";
 import { handSignal } from "../../shared/handSignals/all.ts";
 import type { Tone } from "../../shared/handSignals/marks.ts";
 import { still } from "../../shared/handSignals/strip.ts";
+import type { Language } from "../../shared/words/language.ts";
 import { INK, PAGE, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
+import type { PrintWords } from "./words/en.ts";
+import { printWords } from "./words.ts";
 
 /** Room for a figure, points. */
 const FIGURE = { width: 64, height: 54 };
@@ -20,11 +23,18 @@ const ON_PAPER: Readonly<Record<Tone, string>> = {
 };
 
 /** Hand signals two abreast: the figure as the receiver sees it, the words, who to whom, and how it is made. */
-export async function drawSignals(sheet: Sheet, rows: readonly SignalRow[]): Promise<void> {
+export async function drawSignals(
+  sheet: Sheet,
+  rows: readonly SignalRow[],
+  language: Language,
+): Promise<void> {
+  const print = printWords(language);
   const width = WIDTH / COLUMNS;
   const room = width - FIGURE.width - 14;
   for (let i = 0; i < rows.length; i += COLUMNS) {
-    const abreast = rows.slice(i, i + COLUMNS).map((row) => ({ row, parts: partsOf(sheet, row, room) }));
+    const abreast = rows
+      .slice(i, i + COLUMNS)
+      .map((row) => ({ row, parts: partsOf(sheet, row, room, print) }));
     const tallest = Math.max(...abreast.map(({ parts }) => parts.reduce((sum, p) => sum + p.height, 0)));
     const height = Math.max(FIGURE.height, tallest) + 2 * PAD;
     sheet.need(height);
@@ -42,16 +52,16 @@ export async function drawSignals(sheet: Sheet, rows: readonly SignalRow[]): Pro
     await sheet.breathe();
   }
   sheet.y += 3;
-  sheet.para("Each drawn as its receiver sees it. Right and left are the giver's own.", {
+  sheet.para(print.drawn, {
     size: 7.5,
     tone: "soft",
   });
 }
 
-function partsOf(sheet: Sheet, row: SignalRow, room: number) {
+function partsOf(sheet: Sheet, row: SignalRow, room: number, print: PrintWords) {
   const parts = [
     { text: row.words, style: { face: "bold", size: 10 } },
-    { text: `${row.from} to ${row.to}`, style: { size: 7.5, tone: "soft" } },
+    { text: print.fromTo(row.from, row.to), style: { size: 7.5, tone: "soft" } },
     { text: row.movement, style: { size: 8 } },
     { text: row.standard, style: { size: 6.5, tone: "soft" } },
   ] as const;

@@ -1,6 +1,8 @@
 import type { Face } from "./faces.ts";
 import { LINE, PAGE, type Tone, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
+import type { PrintWords } from "./words/en.ts";
+import { printWords } from "./words.ts";
 
 export interface TableColumn {
   head: string;
@@ -15,6 +17,10 @@ export interface TableRow {
   tone?: Tone;
 }
 
+/** The columns of an event's number and time. */
+export const numberOf = (print: PrintWords): TableColumn => ({ head: print.number, share: 0.07 });
+export const timeOf = (print: PrintWords): TableColumn => ({ head: print.time, share: 0.12 });
+
 const PAD = 3;
 const GAP = 6;
 
@@ -23,7 +29,7 @@ export async function table(
   sheet: Sheet,
   columns: readonly TableColumn[],
   rows: readonly TableRow[],
-  empty = "None recorded.",
+  empty = printWords(sheet.language).none,
 ): Promise<void> {
   if (rows.length === 0) return sheet.para(empty, { tone: "soft" });
   const places = columns.map((c, i) => {

@@ -4,11 +4,12 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
+import { briefWords } from "../words/brief.ts";
+import type { BriefWords } from "../words/en/brief.ts";
 import type { Language } from "../words/language.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
 import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
-import { CHOCK_RULE, CHOCK_RULE_INBOARD } from "./fixedWords.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
 /** A person who may be given a post. */
@@ -74,6 +75,7 @@ export interface Brief {
 export function briefOf(state: SessionState, people: readonly BriefPerson[], say: Say): Brief {
   const { type, order } = state;
   const { id, version, name, author, approvedBy, note } = type;
+  const words = briefWords(say.language);
   const inboard = type.conditions.includes("inboardStopped");
   return {
     language: say.language,
@@ -85,33 +87,36 @@ export function briefOf(state: SessionState, people: readonly BriefPerson[], say
     order,
     usualOrder: order.join() === type.defaultOrder.join(),
     orderSource: type.orderSource.text,
-    starts: order.map((n, i) => startRow(state, n, order.slice(0, i))),
+    starts: order.map((n, i) => startRow(state, n, order.slice(0, i), say)),
     crew: POSTS.map((post) => crewRow(state, people, post)),
-    power: powerWords(state),
+    power: powerWords(state, words),
     signals: signalRows(say),
-    stopTimes: `An answer to a stop is due within ${type.timing.stop.value} s; without one the supervisor is told after ${type.timing.stopEscalate.value} s.`,
-    fireSides: fireSides(type),
+    stopTimes: words.stopTimes(type.timing.stop.value, type.timing.stopEscalate.value),
+    fireSides: fireSides(type, say),
     fireCards: type.drills.filter((d) => d.triggers.some((t) => t.startsWith("fire:"))),
-    chockRule: inboard ? [...CHOCK_RULE, CHOCK_RULE_INBOARD] : [...CHOCK_RULE],
-    escapes: escapeWays(type, order).map((way) => ({ engine: way.engine, words: escapeWords(type, way) })),
-    receptacle: receptacleWords(type),
-    whoStops: stopperOf(state),
-    openDefects: state.defects.map(
-      (d) =>
-        `${d.engine === null ? "" : `Number ${d.engine}: `}${d.words}${d.barsStart ? " (bars the start)" : ""}`,
-    ),
+    chockRule: inboard ? [...words.chocks, words.chocksInboard] : words.chocks,
+    escapes: escapeWays(type, order).map((way) => ({
+      engine: way.engine,
+      words: escapeWords(type, way, say),
+    })),
+    receptacle: receptacleWay(type) === "ahead" ? words.receptacleAhead : words.receptacleAft,
+    whoStops: stopperOf(state, words),
+    openDefects: state.defects.map((d) => {
+      const said = d.engine === null ? words.defect(d.words) : words.defectAt(d.engine, d.words);
+      return d.barsStart ? words.bars(said) : said;
+    }),
     caution: say.caution,
   };
 }
 
 /** Where an engine stands, in words that hold from wherever one looks. */
-export function standsWords(type: Pick<AircraftType, "engines">, n: number): string {
-  const { side, span } = engineStands(n, type.engines.length);
-  if (side === "centre") return "centre line";
-  return span === null ? side : `${side} ${span}`;
+export function standsWords(type: Pick<AircraftType, "engines">, n: number, say: Say): string {
+  const stands = engineStands(n, type.engines.length);
+  return stands.side === "centre" ? briefWords(say.language).centreLine : say.stands(stands);
 }
 
-function startRow({ type, order }: SessionState, n: number, before: readonly number[]): OrderRow {
+function startRow({ type, order }: SessionState, n: number, before: readonly number[], say: Say): OrderRow {
+  const words = briefWords(say.language);
   const driven = (engine: number) => type.engines.find((e) => e.n === engine)?.accessories ?? [];
   const have = new Set(before.flatMap(driven));
   const own = driven(n);
@@ -120,16 +125,12 @@ function startRow({ type, order }: SessionState, n: number, before: readonly num
   const at = type.defaultOrder.indexOf(n);
   const place = order.indexOf(n);
   const reasons = [
-    ...(brings.length > 0 ? [`first to bring ${brings.join(", ")}`] : []),
-    ...(more.length > 0 ? [`adds ${more.join(", ")}`] : []),
-    ...(own.length === 0 ? ["drives nothing the others wait for"] : []),
-    ...(at === place
-      ? ["as usual on this type"]
-      : at < 0
-        ? ["not in the usual order"]
-        : [`usually start ${at + 1}`]),
+    ...(brings.length > 0 ? [words.brings(brings.join(", "))] : []),
+    ...(more.length > 0 ? [words.adds(more.join(", "))] : []),
+    ...(own.length === 0 ? [words.drivesNothing] : []),
+    ...(at === place ? [words.asUsual] : at < 0 ? [words.notUsual] : [words.usualStart(at + 1)]),
   ];
-  return { n, stands: standsWords(type, n), brings, reasons };
+  return { n, stands: standsWords(type, n, say), brings, reasons };
 }
 
 /** "vacuumPump" as a person says it. */
@@ -151,50 +152,42 @@ function crewRow(state: SessionState, people: readonly BriefPerson[], post: Post
   };
 }
 
-function powerWords({ type, powerSource }: SessionState): string[] {
+function powerWords({ type, powerSource }: SessionState, words: BriefWords): string[] {
   const { steadyMin, steadyMax } = type.groundPower;
-  if (powerSource === "batteries") return ["The aircraft's own batteries. No cart is connected."];
-  return [
-    `Ground power, steady between ${steadyMin.value} and ${written(steadyMax)}. Outside: say so, and hold.`,
-    "Output off before the plug goes in or out. Connect and disconnect on the cockpit's leave alone.",
-  ];
+  if (powerSource === "batteries") return [words.batteries];
+  return [words.steady(steadyMin.value, written(steadyMax)), words.plug];
 }
 
-function fireSides(type: AircraftType): FireSide[] {
-  const of = (side: string) =>
-    type.engines.map((e) => e.n).filter((n) => engineStands(n, type.engines.length).side === side);
-  return [
-    { side: "port", engines: of("port"), approach: "From the port wing tip or from ahead." },
-    { side: "centre line", engines: of("centre"), approach: "From ahead, to port of the propeller." },
-    { side: "starboard", engines: of("starboard"), approach: "From the starboard wing tip or from ahead." },
-  ].filter((s) => s.engines.length > 0);
+function fireSides(type: AircraftType, say: Say): FireSide[] {
+  const words = briefWords(say.language);
+  return (["port", "centre", "starboard"] as const)
+    .map((side) => ({
+      side: side === "centre" ? words.centreLine : say.stands({ side, span: null }),
+      engines: type.engines.map((e) => e.n).filter((n) => engineStands(n, type.engines.length).side === side),
+      approach: words.approach[side],
+    }))
+    .filter((s) => s.engines.length > 0);
 }
 
-const numbers = (list: readonly number[]) =>
-  list.length === 1 ? `number ${list[0]}` : `numbers ${list.slice(0, -1).join(", ")} and ${list.at(-1)}`;
+const numbers = (list: readonly number[], words: BriefWords) =>
+  list.length === 1
+    ? words.engine(list[0] ?? 0)
+    : words.engines(list.slice(0, -1).join(", "), list.at(-1) ?? 0);
 
 /** One start's way out, in words. */
-export function escapeWords(type: Pick<AircraftType, "engines">, way: EscapeWay): string {
-  const head = `Number ${way.engine} (${standsWords(type, way.engine)})`;
+function escapeWords(type: Pick<AircraftType, "engines">, way: EscapeWay, say: Say): string {
+  const words = briefWords(say.language);
+  const some = way.turning.length > 0 ? numbers(way.turning, words) : null;
   const turns =
-    way.turning.length === 0
-      ? "nothing turns yet"
-      : `${numbers(way.turning)} ${way.turning.length === 1 ? "turns" : "turn"}`;
-  const to = way.side === "starboard" ? "starboard" : "port";
+    some === null ? words.nothingTurns : (way.turning.length === 1 ? words.turns : words.turn)(some);
+  const to = say.stands({ side: way.side === "starboard" ? "starboard" : "port", span: null });
+  const whole = words.way(way.engine, standsWords(type, way.engine, say), turns);
   return way.way === "outboard"
-    ? `${head}, ${turns}: straight out to ${to}, ahead of the wing and past its tip.`
-    : `${head}, ${turns}: stand and leave straight ahead of the propellers. The way out to ${to} is closed: it leads through the arc of ${numbers(way.closedBy)}.`;
+    ? words.outboard(whole, to)
+    : words.ahead(whole, to, numbers(way.closedBy, words));
 }
 
-function receptacleWords(type: AircraftType): string {
-  return receptacleWay(type) === "ahead"
-    ? "Ground power, at the receptacle: straight ahead past the nose. The receptacle lies ahead of every propeller; never go aft between them."
-    : "Ground power, at the receptacle: aft along the fuselage and past the tail. Propellers lie ahead of the receptacle; never go forward or sideways in front of one.";
-}
-
-function stopperOf({ crew, posts }: SessionState): string {
+function stopperOf({ crew, posts }: SessionState, words: BriefWords): string {
   const name = posts.supervisor?.name ?? crew.supervisor?.name;
-  return name === undefined
-    ? "The supervisor turns spectators back; nobody is named for that post yet."
-    : `${name}, as supervisor, turns spectators back.`;
+  return name === undefined ? words.noStopper : words.stopper(name);
 }

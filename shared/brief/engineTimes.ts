@@ -1,4 +1,6 @@
 import { engineOf, type PlainLife, plain } from "../session/state.ts";
+import { briefWords } from "../words/brief.ts";
+import type { Language } from "../words/language.ts";
 import { written } from "../words/quantity.ts";
 import type { Moment } from "./moments.ts";
 
@@ -43,16 +45,14 @@ const NEW: Attempt = {
   stable: null,
   ended: null,
 };
-/** What it means for a try that the engine went to each of these. */
-const ENDS = { waiting: "Not cranked", cooling: "Given up", shutDown: "Shut down" } as const;
 const WAITING: PlainLife = { is: "waiting" };
 
 /** Every try at engine `n`, in order of time. */
-export function engineTimes(moments: readonly Moment[], n: number): EngineTimes {
+export function engineTimes(moments: readonly Moment[], n: number, language: Language): EngineTimes {
   const attempts: Attempt[] = [];
   let now: Attempt | null = null;
   for (const moment of moments) {
-    now = step(now, moment, n);
+    now = step(now, moment, n, language);
     if (now?.ended) {
       attempts.push(now);
       now = null;
@@ -61,7 +61,12 @@ export function engineTimes(moments: readonly Moment[], n: number): EngineTimes 
   return { n, attempts: now ? [...attempts, now] : attempts };
 }
 
-function step(now: Attempt | null, { event, before, after }: Moment, n: number): Attempt | null {
+function step(
+  now: Attempt | null,
+  { event, before, after }: Moment,
+  n: number,
+  language: Language,
+): Attempt | null {
   const last = before ? engineOf(before, n) : undefined;
   const next = engineOf(after, n);
   if (!next) return now;
@@ -98,7 +103,7 @@ function step(now: Attempt | null, { event, before, after }: Moment, n: number):
     case "stable":
       return { ...open, stable: open.stable ?? at };
     default:
-      return row && { ...row, ended: { at, words: ENDS[is.is] } };
+      return row && { ...row, ended: { at, words: briefWords(language).ends[is.is] } };
   }
 }
 

@@ -4,10 +4,11 @@ import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import { recordGiven } from "../session/voltTrace.ts";
 import type { AircraftType } from "../types/schema.ts";
+import { briefWords } from "../words/brief.ts";
+import type { BriefWords } from "../words/en/brief.ts";
 import { sayActor } from "../words/events.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
-import { unitWord } from "../words/units.ts";
 import type { Moment } from "./moments.ts";
 
 /** One reading of volts, wherever it was read. `good` is null where the type sets no range for it. */
@@ -35,6 +36,7 @@ export interface CheckRow {
 
 /** Volts as they were read: at the cart, on the bus, at a battery or an inverter. */
 export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
+  const words = briefWords(say.language);
   return moments.flatMap(({ event, after }): VoltsRow[] => {
     const { type } = after;
     const { fact, seq, at } = event;
@@ -42,38 +44,42 @@ export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
     if (fact.type === "sent" && fact.volts) {
       const { steadyMin, steadyMax } = type.groundPower;
       const good = fact.volts.value >= steadyMin.value && fact.volts.value <= steadyMax.value;
-      const range = `${steadyMin.value} to ${written(steadyMax)}`;
-      return [{ ...base, where: "Ground power", figure: written(fact.volts), range, good }];
+      const range = words.range(steadyMin.value, written(steadyMax));
+      return [{ ...base, where: words.groundPower, figure: written(fact.volts), range, good }];
     }
-    if (fact.type === "voltTraceGiven") return [{ ...base, ...traceRow(after) }];
+    if (fact.type === "voltTraceGiven") return [{ ...base, ...traceRow(after, words) }];
     if (fact.type === "reading" && fact.reading.unit === "V") {
       const gauge = type.gauges.find((g) => g.id === fact.gauge)?.name ?? fact.gauge;
-      const where = fact.engine === undefined ? gauge : `${gauge}, number ${fact.engine}`;
+      const where = fact.engine === undefined ? gauge : words.gaugeOf(gauge, fact.engine);
       return [{ ...base, where, figure: written(fact.reading), range: null, good: null }];
     }
     if (fact.type === "checked" && fact.reading?.unit === "V") {
       const check = type.checks.find((c) => c.id === fact.check);
       const where = check?.words ?? fact.check;
-      return [{ ...base, where, figure: written(fact.reading), range: rangeOf(check), good: fact.good }];
+      return [
+        { ...base, where, figure: written(fact.reading), range: rangeOf(check, words), good: fact.good },
+      ];
     }
     return [];
   });
 }
 
 /** A meter's record with its verdict; no verdict where it has none, and why. */
-function traceRow(after: SessionState): Omit<VoltsRow, "seq" | "at" | "by"> {
+function traceRow(after: SessionState, words: BriefWords): Omit<VoltsRow, "seq" | "at" | "by"> {
   const envelope = envelopeOf(after.type.groundPower);
   const traced = envelope && recordGiven(after, envelope);
-  const where = `Ground power over time, ${traced?.samples.length ?? 0} samples`;
-  const range = "the type's envelope";
-  if (!traced) return { where, figure: "no verdict", range, good: null };
-  if (!traced.verdict.ok) return { where, figure: `no verdict: ${traced.verdict.why}`, range, good: null };
+  const where = words.trace(traced?.samples.length ?? 0);
+  const range = words.envelope;
+  if (!traced) return { where, figure: words.noVerdict, range, good: null };
+  if (!traced.verdict.ok)
+    return { where, figure: `${words.noVerdict}: ${traced.verdict.why}`, range, good: null };
   const { value, verdict, detail } = sayTrace(traced.verdict.value);
   return { where, figure: detail ? `${value}: ${detail}` : value, range, good: verdict === "good" };
 }
 
 /** Every check recorded, also one that was done again. */
 export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
+  const words = briefWords(say.language);
   return moments.flatMap(({ event, after }): CheckRow[] => {
     const { fact, seq, at } = event;
     if (fact.type !== "checked") return [];
@@ -85,7 +91,7 @@ export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
         words: check?.words ?? fact.check,
         post: check?.post ?? "supervisor",
         figure: fact.reading ? written(fact.reading) : null,
-        range: rangeOf(check),
+        range: rangeOf(check, words),
         good: fact.good,
         note: fact.note ?? null,
         by: sayActor(event, say),
@@ -95,11 +101,11 @@ export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
 }
 
 /** A check's range in words; null when it is only found good or not. */
-export function rangeOf(check: AircraftType["checks"][number] | undefined): string | null {
+function rangeOf(check: AircraftType["checks"][number] | undefined, words: BriefWords): string | null {
   const range = check?.range;
   if (!range) return null;
-  const unit = unitWord(range.unit);
-  if (range.min === undefined) return range.max === undefined ? null : `at most ${range.max} ${unit}`.trim();
-  if (range.max === undefined) return `at least ${range.min} ${unit}`.trim();
-  return `${range.min} to ${range.max} ${unit}`.trim();
+  const { min, max, unit } = range;
+  const most = max === undefined ? null : written({ value: max, unit });
+  if (min === undefined) return most === null ? null : words.atMost(most);
+  return most === null ? words.atLeast(written({ value: min, unit })) : words.range(min, most);
 }

@@ -107,7 +107,7 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     ],
     plannedAt: plan.at,
     endedAt: over?.event.at ?? null,
-    engines: state.engines.map((e) => engineTimes(moments, e.n)),
+    engines: state.engines.map((e) => engineTimes(moments, e.n, say.language)),
     volts: voltsLog(moments, say),
     checks: checkLog(moments, say),
     refusals: list("refused"),

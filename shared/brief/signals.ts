@@ -1,6 +1,7 @@
 import { handSignal } from "../handSignals/all.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
+import { briefWords } from "../words/brief.ts";
 import type { Say } from "../words/say.ts";
 
 /** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
@@ -17,6 +18,7 @@ export interface SignalRow {
 
 /** Every message that can be given by hand, in the catalogue's order. */
 export function signalRows(say: Say): SignalRow[] {
+  const words = briefWords(say.language);
   return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {
     const { from, to, standard } = CATALOGUE[kind];
     if (!standard) return [];
@@ -24,10 +26,10 @@ export function signalRows(say: Say): SignalRow[] {
       {
         kind,
         words: say.signal(kind, null),
-        from: from === "anyone" ? "Anyone" : from.map(say.post).join(", "),
+        from: from === "anyone" ? words.anyone : from.map(say.post).join(", "),
         to:
           from === "anyone"
-            ? "everybody"
+            ? words.everybody
             : to(from[0] ?? null)
                 .map(say.post)
                 .join(", "),

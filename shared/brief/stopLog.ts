@@ -1,3 +1,4 @@
+import { briefWords } from "../words/brief.ts";
 import { type Lookup, sayActor, sayEvent } from "../words/events.ts";
 import type { Moment } from "./moments.ts";
 
@@ -39,7 +40,7 @@ export function stopLog(moments: readonly Moment[], lookup: Lookup): StopRow[] {
     for (const fire of after.fires) {
       const was = before?.fires.find((f) => f.id === fire.id);
       if (was && was.outBy === null && fire.outBy !== null)
-        rows.get(fire.id)?.meanwhile.push({ at, seq, by, words: "First to say it is out" });
+        rows.get(fire.id)?.meanwhile.push({ at, seq, by, words: briefWords(lookup.say.language).firstOut });
     }
   }
   return [...rows.values()];

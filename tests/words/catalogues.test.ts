@@ -1,7 +1,11 @@
 import { expect, it } from "vitest";
+import { print as englishPrint } from "../../server/print/words/en.ts";
+import { print as spanishPrint } from "../../server/print/words/es.ts";
+import { brief as englishBrief } from "../../shared/words/en/brief.ts";
 import { catalogue as english } from "../../shared/words/en/catalogue.ts";
 import { events as englishEvents } from "../../shared/words/en/events.ts";
 import { figures as englishFigures } from "../../shared/words/en/figures.ts";
+import { brief as spanishBrief } from "../../shared/words/es/brief.ts";
 import { catalogue as spanish } from "../../shared/words/es/catalogue.ts";
 import { events as spanishEvents } from "../../shared/words/es/events.ts";
 import { figures as spanishFigures } from "../../shared/words/es/figures.ts";
@@ -13,6 +17,8 @@ import { leaves } from "./leaves.ts";
 const PAIRS: [name: string, one: object, other: object][] = [
   ["session", english, spanish],
   ["events", englishEvents, spanishEvents],
+  ["brief", englishBrief, spanishBrief],
+  ["print", englishPrint, spanishPrint],
   ["figures", englishFigures, spanishFigures],
   ["panel", englishText, spanishText],
 ];

@@ -1,0 +1,106 @@
+/**
+ * The brief's sentences. Those that stand always follow the session's rules (PST, CHK, HLD, CUT, FIR, TRN) or are
+ * common practice without a source; nothing in them is a figure of a type.
+ */
+export const brief = {
+  stops: [
+    { say: "HOLD", means: "Nobody begins anything new. What turns goes on. Whoever raised it releases it." },
+    { say: "CUT NUMBER …", means: "The cockpit stops that engine and reports it stopped." },
+    { say: "CUT ALL", means: "The cockpit stops every engine and reports them stopped." },
+    {
+      say: "FIRE NUMBER …",
+      means: "Fire, with its place if it is seen. Work the fire card; the crew decides to cut.",
+    },
+    {
+      say: "NUMBER … TURNING",
+      means: "An engine turns without clearance. It is a hold, and all stand clear.",
+    },
+  ],
+  anyoneStops:
+    "Anyone says them, at any time, by voice, hand or panel. Nobody needs leave to stop a start, and nobody argues with one.",
+  backUp: [
+    "Hand signals come first when anything is in doubt; the panel is the record of what was signalled.",
+    "Panel silent, interphone out or words not heard: hold, look at the cockpit, go on by hand signals alone.",
+    "By day: hands or bats. By night: lit wands; a wand that fails is a hold.",
+    "Whoever cannot see the other person does not signal go; out of sight is a hold.",
+    "The whole system lost: take the printed card and begin that engine's start anew from its beginning.",
+  ],
+  chocks: [
+    "Chocks fore and aft of the main wheels before the power-up checks; brakes set with pressure besides, never instead.",
+    "Chocks come out on the cockpit's leave alone, and only with brakes set, under pressure and freshly read.",
+    "Go to the wheels by the way the supervisor points, never between a turning propeller and the wheel.",
+    "Pull them, carry them away and show them to the cockpit. One was forgotten: hold; the engine by it is stopped before anybody goes for it.",
+  ],
+  chocksInboard: "On this type both inboard engines stand still before anybody goes to the chocks.",
+  handOver: [
+    "A post is offered by its holder and accepted by the person named; until accepted, the holder keeps it.",
+    "Say before you go: which engine is next, what turns, what stands on hold, where the guard and the cart are.",
+    "Every change of post ends clearances and leave. A new fire guard reports in place and the arc anew.",
+    "The new holder confirms this brief before acting.",
+  ],
+  fire: [
+    "The guard stands by with the checked extinguisher from before the crank until the engine is stable.",
+    "The guard comes to an engine from outboard or ahead, never from behind a propeller and never past one that turns.",
+    "Fire does not cut by itself. The cockpit works its card; the guard fights only while the way out stays open.",
+    "Two people on two devices say that a fire is out.",
+  ],
+  escape: [
+    "No way out leads through the arc of an engine that turns, or behind it. Give a propeller that stands still its room too.",
+    "Look before you move; walk, do not run, near a propeller.",
+  ],
+  spectators: [
+    "Whoever sees somebody come nearer who is not of this crew raises hold at once.",
+    "The start goes on only when the supervisor saw them outside and said so. The guard does not leave an engine for them.",
+  ],
+  stopTimes: (within: number, told: number) =>
+    `An answer to a stop is due within ${within} s; without one the supervisor is told after ${told} s.`,
+  centreLine: "centre line",
+  brings: (list: string) => `first to bring ${list}`,
+  adds: (list: string) => `adds ${list}`,
+  drivesNothing: "drives nothing the others wait for",
+  asUsual: "as usual on this type",
+  notUsual: "not in the usual order",
+  usualStart: (nth: number) => `usually start ${nth}`,
+  batteries: "The aircraft's own batteries. No cart is connected.",
+  steady: (from: number, to: string) =>
+    `Ground power, steady between ${from} and ${to}. Outside: say so, and hold.`,
+  plug: "Output off before the plug goes in or out. Connect and disconnect on the cockpit's leave alone.",
+  approach: {
+    port: "From the port wing tip or from ahead.",
+    centre: "From ahead, to port of the propeller.",
+    starboard: "From the starboard wing tip or from ahead.",
+  },
+  engine: (n: number) => `number ${n}`,
+  engines: (but: string, last: number) => `numbers ${but} and ${last}`,
+  way: (n: number, stands: string, turns: string) => `Number ${n} (${stands}), ${turns}`,
+  nothingTurns: "nothing turns yet",
+  turns: (engine: string) => `${engine} turns`,
+  turn: (engines: string) => `${engines} turn`,
+  outboard: (way: string, to: string) => `${way}: straight out to ${to}, ahead of the wing and past its tip.`,
+  ahead: (way: string, to: string, through: string) =>
+    `${way}: stand and leave straight ahead of the propellers. The way out to ${to} is closed: it leads through the arc of ${through}.`,
+  receptacleAhead:
+    "Ground power, at the receptacle: straight ahead past the nose. The receptacle lies ahead of every propeller; never go aft between them.",
+  receptacleAft:
+    "Ground power, at the receptacle: aft along the fuselage and past the tail. Propellers lie ahead of the receptacle; never go forward or sideways in front of one.",
+  stopper: (name: string) => `${name}, as supervisor, turns spectators back.`,
+  noStopper: "The supervisor turns spectators back; nobody is named for that post yet.",
+  defect: (words: string) => words,
+  defectAt: (n: number, words: string) => `Number ${n}: ${words}`,
+  bars: (defect: string) => `${defect} (bars the start)`,
+  anyone: "Anyone",
+  everybody: "everybody",
+  /** What a try at an engine came to. */
+  ends: { waiting: "Not cranked", cooling: "Given up", shutDown: "Shut down" },
+  firstOut: "First to say it is out",
+  groundPower: "Ground power",
+  gaugeOf: (gauge: string, n: number) => `${gauge}, number ${n}`,
+  atMost: (most: string) => `at most ${most}`,
+  atLeast: (least: string) => `at least ${least}`,
+  trace: (samples: number) => `Ground power over time, ${samples} samples`,
+  envelope: "the type's envelope",
+  noVerdict: "no verdict",
+  range: (from: number, to: string) => `${from} to ${to}`,
+};
+
+export type BriefWords = typeof brief;

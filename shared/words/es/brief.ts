@@ -1,0 +1,104 @@
+import type { BriefWords } from "../en/brief.ts";
+
+export const brief: BriefWords = {
+  stops: [
+    {
+      say: "ALTO (HOLD)",
+      means: "Nadie inicia nada nuevo. Lo que gira sigue girando. Lo levanta quien lo dio.",
+    },
+    { say: "CORTE MOTOR … (CUT)", means: "Cabina para ese motor y lo reporta parado." },
+    { say: "CORTE TODOS (CUT ALL)", means: "Cabina para todos los motores y los reporta parados." },
+    {
+      say: "FUEGO MOTOR … (FIRE)",
+      means: "Fuego, con su lugar si se ve. Siga la tarjeta de fuego; la tripulación decide el corte.",
+    },
+    {
+      say: "MOTOR … GIRANDO (TURNING)",
+      means: "Un motor gira sin autorización. Es un alto, y todos se apartan.",
+    },
+  ],
+  anyoneStops:
+    "Cualquiera las dice, en cualquier momento, de voz, con la mano o en el panel. Nadie necesita permiso para parar un arranque, y nadie lo discute.",
+  backUp: [
+    "Las señales de mano van primero ante cualquier duda; el panel es el registro de lo señalado.",
+    "Panel en silencio, interfono caído o palabras no oídas: alto, mire a cabina, siga solo con señales de mano.",
+    "De día: manos o paletas. De noche: varas luminosas; una vara que falla es un alto.",
+    "Quien no ve a la otra persona no da señal de seguir; fuera de la vista es un alto.",
+    "Perdido todo el sistema: tome la tarjeta impresa y empiece de nuevo el arranque de ese motor desde el principio.",
+  ],
+  chocks: [
+    "Calzos delante y detrás de las ruedas principales antes de las revisiones de energía; además frenos puestos con presión, nunca en su lugar.",
+    "Los calzos salen solo con permiso de cabina, y solo con frenos puestos, con presión y recién leídos.",
+    "Vaya a las ruedas por donde indica el supervisor, nunca entre una hélice que gira y la rueda.",
+    "Quítelos, lléveselos y muéstrelos a cabina. Si se olvidó uno: alto; el motor de ese lado se para antes de que alguien vaya por él.",
+  ],
+  chocksInboard:
+    "En este tipo ambos motores interiores están parados antes de que alguien vaya a los calzos.",
+  handOver: [
+    "Un puesto lo ofrece quien lo ocupa y lo acepta la persona nombrada; hasta que acepte, lo conserva quien lo ocupa.",
+    "Antes de irse diga: qué motor sigue, qué gira, qué alto hay, dónde están el guardia y la planta.",
+    "Todo cambio de puesto acaba con autorizaciones y permisos. Un guardia de fuego nuevo reporta otra vez su puesto y el arco.",
+    "Quien recibe el puesto confirma este briefing antes de actuar.",
+  ],
+  fire: [
+    "El guardia está atento con el extintor revisado desde antes de accionar el arrancador hasta que el motor está estable.",
+    "El guardia llega a un motor por fuera o por delante, nunca por detrás de una hélice ni pasando junto a una que gira.",
+    "Fuego no corta por sí solo. Cabina sigue su tarjeta; el guardia combate solo mientras la salida siga abierta.",
+    "Dos personas en dos dispositivos dicen que un fuego se apagó.",
+  ],
+  escape: [
+    "Ninguna salida pasa por el arco de un motor que gira, ni por detrás. Dele su espacio también a una hélice parada.",
+    "Mire antes de moverse; cerca de una hélice camine, no corra.",
+  ],
+  spectators: [
+    "Quien vea acercarse a alguien que no es de esta tripulación da alto de inmediato.",
+    "El arranque sigue solo cuando el supervisor los vio afuera y lo dijo. El guardia no deja un motor por ellos.",
+  ],
+  stopTimes: (within, told) =>
+    `Un paro se contesta en ${within} s; sin respuesta se avisa al supervisor a los ${told} s.`,
+  centreLine: "línea central",
+  brings: (list) => `el primero en dar ${list}`,
+  adds: (list) => `agrega ${list}`,
+  drivesNothing: "no mueve nada que los demás esperen",
+  asUsual: "como es usual en este tipo",
+  notUsual: "no está en el orden usual",
+  usualStart: (nth) => `usualmente arranque ${nth}`,
+  batteries: "Las baterías del propio avión. No se conecta planta.",
+  steady: (from, to) => `Planta externa, estable entre ${from} y ${to}. Fuera de eso: dígalo, y alto.`,
+  plug: "Salida apagada antes de enchufar o desenchufar. Conectar y desconectar solo con permiso de cabina.",
+  approach: {
+    port: "Desde la punta del ala de babor o por delante.",
+    centre: "Por delante, a babor de la hélice.",
+    starboard: "Desde la punta del ala de estribor o por delante.",
+  },
+  engine: (n) => `motor ${n}`,
+  engines: (but, last) => `motores ${but} y ${last}`,
+  way: (n, stands, turns) => `Motor ${n} (${stands}), ${turns}`,
+  nothingTurns: "nada gira todavía",
+  turns: (engine) => `gira ${engine}`,
+  turn: (engines) => `giran ${engines}`,
+  outboard: (way, to) => `${way}: derecho hacia ${to}, por delante del ala y más allá de su punta.`,
+  ahead: (way, to, through) =>
+    `${way}: párese y salga derecho por delante de las hélices. La salida hacia ${to} está cerrada: pasa por el arco de ${through}.`,
+  receptacleAhead:
+    "Planta externa, en la toma: derecho adelante, más allá de la nariz. La toma queda delante de todas las hélices; nunca vaya hacia atrás entre ellas.",
+  receptacleAft:
+    "Planta externa, en la toma: hacia atrás a lo largo del fuselaje y más allá de la cola. Hay hélices delante de la toma; nunca vaya adelante ni de lado frente a una.",
+  stopper: (name) => `${name}, como supervisor, hace retroceder a los espectadores.`,
+  noStopper: "El supervisor hace retroceder a los espectadores; todavía nadie está nombrado en ese puesto.",
+  defect: (words) => words,
+  defectAt: (n, words) => `Motor ${n}: ${words}`,
+  bars: (defect) => `${defect} (impide el arranque)`,
+  anyone: "Cualquiera",
+  everybody: "todos",
+  ends: { waiting: "Sin accionar", cooling: "Abandonado", shutDown: "Apagado" },
+  firstOut: "Primero en decir que se apagó",
+  groundPower: "Planta externa",
+  gaugeOf: (gauge, n) => `${gauge}, motor ${n}`,
+  atMost: (most) => `máximo ${most}`,
+  atLeast: (least) => `mínimo ${least}`,
+  trace: (samples) => `Planta externa en el tiempo, ${samples} muestras`,
+  envelope: "la envolvente del tipo",
+  noVerdict: "sin juicio",
+  range: (from, to) => `${from} a ${to}`,
+};
