@@ -141,6 +141,10 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const { DATABASE_URL, REDIS_URL } = read.data;
   if (REDIS_URL !== undefined && DATABASE_URL === undefined)
     throw new StartRefused("settings are wrong: REDIS_URL is for several servers, which need DATABASE_URL");
+  if (REDIS_URL !== undefined && read.data.CHOCKSIDE_SECRET === undefined)
+    throw new StartRefused(
+      "settings are wrong: servers behind one address need CHOCKSIDE_SECRET, one for all",
+    );
   const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG, ...of } = read.data;
   const { CHOCKSIDE_SIGNING_KEY: key } = read.data;
   const data = resolve(CHOCKSIDE_DATA);

@@ -7,6 +7,9 @@ import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
+import { type Others, SILENCE } from "./many/bus.ts";
+import { Elsewhere } from "./many/elsewhere.ts";
+import { follow } from "./many/follow.ts";
 import { Planning } from "./sessions/planning.ts";
 import { type SessionLog, Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
@@ -23,6 +26,8 @@ export interface Ground {
   pinCost: PinCost;
   signer: EvidenceSigner;
   log: SessionLog;
+  /** The other servers on the same record; null where this one holds it alone. */
+  others: Others | null;
   /** Empty when the demo is off; then nobody invented for it may sign in. */
   demoSignIns: readonly DemoSignIn[];
   /** Which devices people may sign in on. */
@@ -39,6 +44,7 @@ export interface House extends Ground {
   types: TypeOffice;
   notary: Notary;
   names: Names;
+  elsewhere: Elsewhere;
   /** Lets go of timers; the stores are closed by whoever opened them. */
   close(): void;
 }
@@ -48,17 +54,26 @@ const LOOK_MS = 1_000;
 
 /** Builds the house and records in every session that is not over that the server started. */
 export async function buildHouse(ground: Ground): Promise<House> {
-  const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns } = ground;
+  const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = ground;
   const { deviceRule, limits } = ground;
+  const bus = others?.bus ?? SILENCE;
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
-  const sessions = new Sessions({ store, clock, timers, log, notary, names });
+  const inTurn = directory.inTurn.bind(directory);
+  const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, inTurn });
   const planning = new Planning({ directory, store, sessions, clock, ids, names });
   const demo = demoSignIns.length > 0;
-  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, devices: deviceRule, limits, names });
+  const about = { devices: deviceRule, limits, names, bus };
+  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const types = new TypeOffice(directory, clock);
-  await sessions.restart();
+  const elsewhere = new Elsewhere();
+  let unfollow = () => {};
+  const restarted = () => sessions.restart();
+  if (others) {
+    await others.enter(restarted);
+    unfollow = await follow({ bus, store, sessions, signIns, elsewhere, clock, timers, log });
+  } else await restarted();
 
   let stop = timers.after(LOOK_MS, look);
   function look() {
@@ -68,9 +83,10 @@ export async function buildHouse(ground: Ground): Promise<House> {
   }
   const close = () => {
     stop();
+    unfollow();
     sessions.close();
   };
-  return { ...ground, sessions, planning, signIns, devices, types, notary, names, close };
+  return { ...ground, sessions, planning, signIns, devices, types, notary, names, elsewhere, close };
 }
 
 async function everybody(directory: Directory): Promise<Named[]> {

@@ -1,16 +1,18 @@
-import { randomBytes } from "node:crypto";
+import { randomBytes, randomUUID } from "node:crypto";
 import { fileURLToPath } from "node:url";
 import { pino } from "pino";
 import { demo } from "../seed/demo-data.ts";
 import { createApp } from "./app.ts";
 import { PIN_COST } from "./auth/pin.ts";
-import { machineClocks, ServerClock, systemTimers } from "./clock.ts";
+import { ServerClock, systemTimers } from "./clock.ts";
 import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { buildHouse } from "./house.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
+import { SILENCE } from "./many/bus.ts";
+import { RedisBus } from "./many/redis-bus.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
@@ -34,10 +36,13 @@ async function main(): Promise<void> {
   const tls = await openTls(config.tls, Date.now());
   const signer = openSigner(config.signingKey);
   const stores = await openStores(config, Date.now());
-  const { store, directory } = stores;
-  const clock = new ServerClock(machineClocks, await store.newestAt());
-  if (config.demo) await seedDemo(directory, demo, clock.now(), PIN_COST);
+  const { store, directory, enter } = stores;
+  const clock = new ServerClock(stores.clocks, await store.newestAt());
+  // Servers that start together on an empty database must not both fill it.
+  if (config.demo) await directory.inTurn(["demo"], () => seedDemo(directory, demo, clock.now(), PIN_COST));
   const demoSignIns = config.demo ? demo.people : [];
+  const bus = config.redis === null ? SILENCE : new RedisBus(config.redis, log);
+  const others = enter && { bus, enter, server: randomUUID() };
   const house = await buildHouse({
     store,
     directory,
@@ -47,6 +52,7 @@ async function main(): Promise<void> {
     pinCost: PIN_COST,
     signer,
     log,
+    others,
     demoSignIns,
     deviceRule: config.deviceRule,
     limits: config.limits,
@@ -80,6 +86,7 @@ async function main(): Promise<void> {
     await app.close();
     house.close();
     await house.notary.idle();
+    await bus.close();
     await stores.close();
   };
   for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));

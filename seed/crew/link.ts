@@ -64,7 +64,10 @@ export class CrewLink {
     });
     socket.on("connect_error", (error) => {
       // An active socket tries again by itself; one refused by the server's own word does not.
-      if (!socket.active) this.#end(error.message);
+      if (socket.active) return;
+      const said = (error as { data?: { error?: WireError } }).data?.error;
+      if (said !== "notAvailable") this.#end(error.message);
+      else clock.after(COME_BACK_MS, () => this.#ended || socket.connect());
     });
     socket.on("events", (batch) => {
       if (batch.session === session) this.#take(applyBatch(this.state, batch.events));

@@ -1,5 +1,6 @@
 import type { Clock } from "../clock.ts";
 import type { Named } from "../evidence/names.ts";
+import type { Bus } from "../many/bus.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory, PersonRecord, SignInRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
@@ -44,6 +45,7 @@ interface SignInsDeps {
   devices: DeviceRule;
   limits: SignInLimits;
   names: { know(people: readonly Named[]): Promise<void> };
+  bus: Bus;
 }
 
 /** Where somebody signs in: on a device whose key has proved itself, or on one that merely says who it is. */
@@ -176,6 +178,12 @@ export class SignIns {
   }
 
   #ended(signIn: string): void {
+    this.endedElsewhere(signIn);
+    this.#deps.bus.say({ is: "signedOut", signIn });
+  }
+
+  /** The sign-in was ended on another server: it is ended here too. */
+  endedElsewhere(signIn: string): void {
     this.#signOuts += 1;
     this.#usedAt.delete(signIn);
     for (const [hash, { identity }] of this.#known) if (identity.signIn === signIn) this.#known.delete(hash);

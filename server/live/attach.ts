@@ -6,6 +6,7 @@ import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
 import type { House } from "../house.ts";
+import type { Heard } from "../many/bus.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { handshake } from "./handshake.ts";
@@ -19,7 +20,7 @@ import {
   signInRoom,
 } from "./io.ts";
 import { LIMITS } from "./limits.ts";
-import { linksOf } from "./links.ts";
+import { heardOf, linksOf } from "./links.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
 import { Strangers } from "./strangers.ts";
@@ -36,7 +37,7 @@ export function live(
   proofs: Proofs,
   { origins }: LiveOptions,
 ): () => number {
-  const { sessions, signIns, clock, timers } = house;
+  const { sessions, signIns, clock, timers, others, elsewhere } = house;
   const audit = auditTo(app.log);
   const strangers = new Strangers();
   const refusalOf = (request: IncomingMessage): string | null => {
@@ -68,14 +69,17 @@ export function live(
     [...(io.sockets.adapter.rooms.get(sessionRoom(session)) ?? [])].flatMap(
       (id) => io.sockets.sockets.get(id) ?? [],
     );
-  /** @param when a regular beat may be dropped on the way: the next one follows soon */
-  const beat = ({ state }: LiveSession, when: "regular" | "now") => {
+  /** Gives whom of the session's posts this server hears. @param when a regular beat may be dropped on the way */
+  const beat = ({ state }: LiveSession, when: "regular" | "now"): Heard => {
     const panels = watching(state.id);
-    if (panels.length === 0) return void watched.delete(state.id);
+    const heard = heardOf(state, panels);
+    if (when === "now") tellOthers({ [state.id]: heard });
+    if (panels.length === 0) watched.delete(state.id);
     const room = io.to(sessionRoom(state.id));
-    const links = linksOf(state, panels);
+    const links = linksOf(heard, elsewhere.of(state.id, clock.now()));
     const notice = { session: state.id, head: state.seq, serverNow: clock.now(), links };
     (when === "regular" ? room.volatile : room).emit("beat", notice);
+    return heard;
   };
   /** The oldest goes when there are too many: whoever comes now is the one who needs it. */
   const joinWithin = (room: string, most: number, socket: PanelSocket) => {
@@ -83,6 +87,8 @@ export function live(
     const all = [...(io.sockets.adapter.rooms.get(room) ?? [])];
     for (const id of all.slice(0, -most)) io.sockets.sockets.get(id)?.disconnect(true);
   };
+  const tellOthers = (sessions: Record<string, Heard>) =>
+    others?.bus.say({ is: "heard", server: others.server, sessions });
   const end = (signIn: string) => {
     io.in(signInRoom(signIn)).emit("bye", { why: "signedOut", retryAfterMs: 0 });
     io.in(signInRoom(signIn)).disconnectSockets(true);
@@ -133,7 +139,8 @@ export function live(
 
   const stopEnded = signIns.onEnded(end);
   const stopBeats = every(LIMITS.beatMs, () => {
-    for (const session of watched.values()) beat(session, "regular");
+    const heard = [...watched].map(([id, session]) => [id, beat(session, "regular")] as const);
+    if (heard.length > 0) tellOthers(Object.fromEntries(heard));
     // One that takes nothing more must not fill the memory: it comes back and asks for what it lacks.
     for (const { conn } of io.sockets.sockets.values())
       if ((conn as unknown as { writeBuffer: unknown[] }).writeBuffer.length > LIMITS.backlog) conn.close();

@@ -7,11 +7,14 @@ import { sha256 } from "../sha256.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
 import { appendTraced } from "./append-traced.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
-import { type Replayed, replay, TAIL } from "./replay.ts";
+import { type Replayed, readOn, TAIL } from "./replay.ts";
 import { rowOf } from "./row.ts";
 
-/** How often a batch is decided anew when somebody else appended first. */
-const ATTEMPTS = 3;
+/**
+ * How often a batch is decided anew when another server appended first. Each time one of them gets on, so that only
+ * very many of them on one session come near it.
+ */
+const ATTEMPTS = 50;
 
 /** What a piece of work sees: the session as it will be once the work before it is recorded. */
 export interface Draft {
@@ -27,8 +30,11 @@ interface Job {
   failed(error: unknown): void;
 }
 
+/** Told of a session's events once they are recorded; `ours` when this server appended them. */
+export type Published = (session: LiveSession, events: SessionEvent[], ours: boolean) => void;
+
 /**
- * One session in memory: the only place its next event comes from. Work is done strictly one after another; what has
+ * One session in memory: the only place this server's next event for it comes from. Work is done strictly one after another; what has
  * piled up while the last append was under way is decided together and appended as one. Nothing of it counts, is told
  * or is answered before the append is durable.
  */
@@ -36,18 +42,15 @@ export class LiveSession {
   readonly #store: EventStore;
   readonly #row: SessionRow;
   readonly #names: NameVeil;
-  readonly #published: (session: LiveSession, events: SessionEvent[]) => void;
+  readonly #published: Published;
   #held: Replayed;
   #jobs: Job[] = [];
-  #busy = false;
+  /** The work under way, until nothing is left to do. */
+  #draining: Promise<void> | null = null;
+  /** How far the record is said to go. */
+  #told = 0;
 
-  constructor(
-    store: EventStore,
-    row: SessionRow,
-    held: Replayed,
-    names: NameVeil,
-    published: (session: LiveSession, events: SessionEvent[]) => void,
-  ) {
+  constructor(store: EventStore, row: SessionRow, held: Replayed, names: NameVeil, published: Published) {
     this.#names = names;
     this.#store = store;
     this.#row = row;
@@ -81,11 +84,28 @@ export class LiveSession {
     });
   }
 
-  async #drain(): Promise<void> {
-    if (this.#busy) return;
-    this.#busy = true;
-    while (this.#jobs.length > 0) await this.#batch(this.#jobs.splice(0));
-    this.#busy = false;
+  /** Another server recorded up to `seq`, as far as is known: resolves once that is held and told here too. */
+  follow(seq: number): Promise<void> {
+    this.#told = Math.max(this.#told, seq);
+    return this.#drain();
+  }
+
+  #drain(): Promise<void> {
+    if (!this.#draining && this.#isIdle) return Promise.resolve();
+    this.#draining ??= this.#drainAll();
+    return this.#draining;
+  }
+
+  get #isIdle(): boolean {
+    return this.#jobs.length === 0 && this.#told <= this.state.seq;
+  }
+
+  async #drainAll(): Promise<void> {
+    while (!this.#isIdle) {
+      if (this.#told > this.state.seq) await this.#catchUp();
+      if (this.#jobs.length > 0) await this.#batch(this.#jobs.splice(0));
+    }
+    this.#draining = null;
   }
 
   async #batch(jobs: readonly Job[]): Promise<void> {
@@ -95,8 +115,12 @@ export class LiveSession {
       try {
         await this.#append(draft);
       } catch (error) {
-        if (error instanceof ConcurrencyError && attempt < ATTEMPTS && (await this.#readAgain())) continue;
-        for (const job of jobs) job.failed(error);
+        const first = error instanceof ConcurrencyError && attempt < ATTEMPTS;
+        const fault = first ? await this.#catchUp() : error;
+        if (fault === null) continue;
+        // It may have been kept all the same: what is decided next must stand on what is there.
+        this.#told = Number.POSITIVE_INFINITY;
+        for (const job of jobs) job.failed(fault);
         return;
       }
       this.#adopt(draft);
@@ -123,17 +147,20 @@ export class LiveSession {
     const { answered, tail } = this.#held;
     noteAnswers(answered, events);
     this.#held = { state, headHash, answered, tail: [...tail, ...events].slice(-TAIL) };
-    this.#published(this, events);
+    this.#published(this, events, true);
   }
 
-  async #readAgain(): Promise<boolean> {
+  /** Reads what others recorded; gives what kept it from that, or null. */
+  async #catchUp(): Promise<unknown> {
+    // What is told from here on may come too late for this reading.
+    this.#told = 0;
     try {
-      const row = await this.#store.session(this.#row.id);
-      if (!row) return false;
-      this.#held = await replay(this.#store, row, this.#names);
-      return true;
-    } catch {
-      return false;
+      const { held, events } = await readOn(this.#store, this.#row.id, this.#held, this.#names);
+      this.#held = held;
+      if (events.length > 0) this.#published(this, events, false);
+      return null;
+    } catch (error) {
+      return error;
     }
   }
 }

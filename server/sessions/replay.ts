@@ -30,33 +30,56 @@ export async function replay(
   row: SessionRow,
   names: NameVeil = asStored,
 ): Promise<Replayed> {
-  let state: SessionState | null = null;
-  let headHash = genesis(row.id, sha256);
-  const answered = new Map<string, Answered>();
-  let tail: SessionEvent[] = [];
+  const { id } = row;
+  let expected = row;
+  let held: Held = { state: null, headHash: genesis(id, sha256), answered: new Map(), tail: [] };
   for (;;) {
-    const page = await store.read(row.id, state?.seq ?? 0, PAGE);
+    ({ held } = await readOn(store, id, held, names));
+    const { state, headHash } = held;
+    if (state !== null && state.seq === expected.headSeq && headHash === expected.headHash)
+      return { ...held, state };
+    // Another server may have recorded more since the row was read; a row that stays as it was says what is missing.
+    const now = await store.session(id);
+    if (now === null || now.headSeq === expected.headSeq)
+      throw new StoreFailure(
+        `session ${id} holds ${state?.seq ?? 0} events, its row says ${expected.headSeq}`,
+      );
+    expected = now;
+  }
+}
+
+type Held = Omit<Replayed, "state"> & { state: SessionState | null };
+
+/**
+ * What was recorded after what is held, and the session as it is then. `answered` is added to in place once all of it
+ * was read.
+ * @throws StoreFailure when it cannot be read, or does not follow on what is held
+ */
+export async function readOn<H extends Held>(
+  store: EventStore,
+  id: string,
+  held: H,
+  names: NameVeil,
+): Promise<{ held: H; events: SessionEvent[] }> {
+  let { state, headHash } = held as Held;
+  const all: SessionEvent[] = [];
+  for (;;) {
+    const page = await store.read(id, state?.seq ?? 0, PAGE);
     await names.meet(page.map((e) => e.body));
-    const events: SessionEvent[] = [];
     for (const { seq, body, hash } of page) {
       try {
         const { event: sealed, prev } = readSealed(body);
         const event = names.reveal(sealed);
         if (prev !== headHash || hash !== sha256(body)) throw new Error("its chain is broken");
         state = evolve(state, event);
-        events.push(event);
+        all.push(event);
       } catch (error) {
-        throw new StoreFailure(`session ${row.id}, event ${seq}: ${(error as Error).message}`, {
-          cause: error,
-        });
+        throw new StoreFailure(`session ${id}, event ${seq}: ${(error as Error).message}`, { cause: error });
       }
       headHash = hash;
     }
-    noteAnswers(answered, events);
-    tail = [...tail, ...events].slice(-TAIL);
     if (page.length < PAGE) break;
   }
-  if (state === null || state.seq !== row.headSeq || headHash !== row.headHash)
-    throw new StoreFailure(`session ${row.id} holds ${state?.seq ?? 0} events, its row says ${row.headSeq}`);
-  return { state, headHash, answered, tail };
+  noteAnswers(held.answered, all);
+  return { held: { ...held, state, headHash, tail: [...held.tail, ...all].slice(-TAIL) }, events: all };
 }

@@ -3,6 +3,7 @@ import { genesis, seal } from "../../shared/evidence/chain.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { leavesBrief } from "../../shared/session/leavesBrief.ts";
 import { postHeld } from "../../shared/session/postHeld.ts";
@@ -12,8 +13,9 @@ import { act, type Person, type Step, tick, unsettle } from "../../shared/sessio
 import { isStop } from "../../shared/session/stop.ts";
 import type { Clock, Timers } from "../clock.ts";
 import type { NameVeil } from "../evidence/names.ts";
+import type { Bus } from "../many/bus.ts";
 import { sha256 } from "../sha256.ts";
-import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
+import { type EventStore, type SessionHead, type SessionRow, StoreFailure } from "../store/events.ts";
 import { TRACES, traced } from "../telemetry/trace.ts";
 import { appendTraced } from "./append-traced.ts";
 import { type Audience, nobody } from "./audience.ts";
@@ -25,6 +27,9 @@ import { type RowBase, rowOf } from "./row.ts";
 
 /** Sessions that are over and stay in memory after somebody looked at them. */
 const OVER_KEPT = 40;
+
+/** A stop that is not recorded by then is passed on; it is recorded all the same when it can be. Milliseconds. */
+const STOP_WAITS_MS = 1_000;
 
 /** What the sessions tell of themselves to whoever runs the server. */
 export interface SessionLog {
@@ -40,6 +45,9 @@ export interface SessionsDeps {
   names: NameVeil;
   /** Asked to vouch for a session's record so far; never waited for. */
   notary: { due(session: string, size: number): void };
+  bus: Bus;
+  /** Does work while no other server does work that shares a key with it. */
+  inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
 }
 
 /** Nobody planned a session of that id. */
@@ -79,6 +87,36 @@ export class Sessions {
       ),
     );
     return { live: heads.length, holds: states.reduce((sum, state) => sum + (state?.holds.length ?? 0), 0) };
+  }
+
+  /**
+   * Another server recorded up to `seq` in this session. One that nobody knew here is held from now on: its deadlines
+   * are this server's too.
+   */
+  async follow(id: string, seq: number): Promise<void> {
+    try {
+      const held = this.#held.get(id);
+      if (held) return await (await held).follow(seq);
+      await this.get(id);
+      this.#audience.ramp();
+    } catch (error) {
+      this.#deps.log.error({ err: error, session: id }, "what another server recorded could not be read");
+    }
+  }
+
+  /** Follows every session that is not over to where it stands, and those that are over now to their end. */
+  async followAll(heads: readonly SessionHead[]): Promise<void> {
+    const open = new Map(heads.map((head) => [head.id, head.headSeq]));
+    const ended = [...this.#held.keys()].filter((id) => !open.has(id) && !this.#over.has(id));
+    await Promise.all([
+      ...[...open].map(([id, seq]) => this.follow(id, seq)),
+      ...ended.map((id) => this.follow(id, Number.POSITIVE_INFINITY)),
+    ]);
+  }
+
+  /** Another server could not write a stop down. */
+  passedOn(notice: Unrecorded): void {
+    this.#audience.unrecorded(notice);
   }
 
   /** After a start: every session that is not over records it, which voids its clearances; its holds stand. */
@@ -125,8 +163,10 @@ export class Sessions {
     const answered = new Map<string, Answered>();
     noteAnswers(answered, step.events);
     const held = { state: step.state, headHash: sealed.hash, answered, tail: step.events };
-    this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
+    // It may have been found in the record meanwhile, as if another server had planned it.
+    if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
     this.#deps.clock.recorded(at);
+    this.#deps.bus.say({ is: "moved", session: row.id, seq: step.state.seq });
     this.#audience.ramp();
   }
 
@@ -137,7 +177,7 @@ export class Sessions {
    *
    * @param flood that the person says more than anybody can mean: a stop that stands is then not recorded again, and
    *   answered with the number under which it stands
-   * Whenever it throws but for the first reason, a stop has been passed on unrecorded.
+   * Whenever it throws but for the first reason, a stop has been passed on unrecorded. So has one that takes long.
    */
   command(
     person: Person,
@@ -158,11 +198,19 @@ export class Sessions {
   }
 
   async #answer(person: Person, command: Command, flood: boolean): Promise<CommandResult> {
-    const { clock } = this.#deps;
+    const { clock, timers } = this.#deps;
     const { clientAt, ...rest } = command;
     const digest = sha256(canonical(rest));
     const { validUntil } = command;
     const mark = { id: command.id, digest, clientAt, ...(validUntil === undefined ? {} : { validUntil }) };
+    let passed = false;
+    const passOn = async () => {
+      if (passed) return;
+      passed = true;
+      await this.#passOn(person, command);
+    };
+    const stop = command.action.type === "send" && isStop(command.action);
+    const inTime = stop ? timers.after(STOP_WAITS_MS, () => void passOn()) : () => {};
     try {
       const live = await this.get(command.session);
       const answer = (elsewhere?: string) =>
@@ -182,21 +230,25 @@ export class Sessions {
         );
       return await (leavesBrief(command.action) ? this.#oneByOne(live, answer) : answer());
     } catch (error) {
-      if (!(error instanceof NoSuchSession)) await this.#passOn(person, command);
+      if (!(error instanceof NoSuchSession)) await passOn();
       throw error;
+    } finally {
+      inTime();
     }
   }
 
   /** Sessions leave their brief one after another: of two with one aircraft the second must find the first. */
   #oneByOne<T>({ state }: LiveSession, answer: (elsewhere?: string) => Promise<T>): Promise<T> {
-    const turn = this.#leaving.then(async () => {
-      const open = await this.#deps.store.openSessions();
+    const { store, inTurn } = this.#deps;
+    const look = async () => {
+      const open = await store.openSessions();
       const other = open.find(
         ({ id, aircraft, stage }) =>
           aircraft === state.aircraft && id !== state.id && stage !== "plan" && stage !== "brief",
       );
       return answer(other?.code);
-    });
+    };
+    const turn = this.#leaving.then(() => inTurn([`aircraft:${state.aircraft}`], look));
     this.#leaving = turn.catch(() => undefined);
     return turn;
   }
@@ -216,14 +268,15 @@ export class Sessions {
   }
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
-    return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events) =>
-      this.#published(live, events),
+    return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events, ours) =>
+      this.#published(live, events, ours),
     );
   }
 
-  #published({ state }: LiveSession, events: SessionEvent[]): void {
+  #published({ state }: LiveSession, events: SessionEvent[], ours: boolean): void {
     this.#deps.clock.recorded(state.at);
     this.#audience.recorded(state.id, events);
+    if (ours) this.#deps.bus.say({ is: "moved", session: state.id, seq: state.seq });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
     if (!events.some((e) => e.fact.type === "stageReached")) return;
@@ -273,10 +326,14 @@ export class Sessions {
   /** People must hear of a stop even when it cannot be written down. */
   async #passOn(person: Person, { session, action }: Command): Promise<void> {
     if (action.type !== "send" || !isStop(action)) return;
-    const live = await this.#held.get(session)?.catch(() => null);
+    // Who waits for the record here would wait for what keeps the stop from it.
+    const now = new Promise<null>((resolve) => setImmediate(resolve, null));
+    const live = await Promise.race([this.#held.get(session)?.catch(() => null), now]);
     const post = live ? postHeld(live.state, person) : null;
     const by = { id: person.id, name: person.name, post };
-    this.#audience.unrecorded({ session, action, by, at: this.#deps.clock.now() });
+    const notice = { session, action, by, at: this.#deps.clock.now() };
+    this.#audience.unrecorded(notice);
+    this.#deps.bus.say({ is: "unrecorded", notice });
   }
 
   #forgetOneOver(id: string): void {

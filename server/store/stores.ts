@@ -1,4 +1,5 @@
 import { existsSync } from "node:fs";
+import { type MachineClocks, machineClocks } from "../clock.ts";
 import type { Config } from "../config.ts";
 import { StartRefused } from "../start-refused.ts";
 import type { Directory } from "./directory.ts";
@@ -13,6 +14,9 @@ export interface Stores {
   directory: Directory;
   /** Makes what was removed unreadable in the files too, as far as the database lets us. */
   compact(): Promise<void>;
+  clocks: MachineClocks;
+  /** Begins to serve among others on the same record; null where one server alone may have it. */
+  enter: ((alone: () => Promise<void>) => Promise<void>) | null;
   close(): Promise<void>;
 }
 
@@ -40,7 +44,7 @@ export async function openStores({ data, postgres }: Config, now: number): Promi
     db.exec("VACUUM");
     db.pragma("wal_checkpoint(TRUNCATE)");
   };
-  return { store, directory, compact, close };
+  return { store, directory, compact, clocks: machineClocks, enter: null, close };
 }
 
 /**

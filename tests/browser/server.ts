@@ -72,6 +72,7 @@ export class TestServer {
       pinCost: CHEAP,
       signer: testSigner,
       log,
+      others: null,
       demoSignIns: demo.people,
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },

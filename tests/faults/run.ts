@@ -2,7 +2,7 @@ import Database from "better-sqlite3";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Acked } from "../live/kill-load.ts";
-import { CREW, planOn, signInOn } from "../live/kill-run.ts";
+import { CREW, onFile, planOn, signInOn } from "../live/kill-run.ts";
 import { findings } from "../live/kill-verify.ts";
 import { ServerProcess } from "../live/server-process.ts";
 import { Chance } from "../sim/chance.ts";
@@ -111,7 +111,7 @@ export async function faultRun(
     for (const { id, answers } of sent)
       if (answers[0]) acked.set(id, { session, seq: answers[0].seq, action: { type: "present" } });
   faults.push(...panels.flatMap((p) => p.faults), ...historyFaults(log, histories));
-  faults.push(...findings(file, acked).faults);
+  faults.push(...findings(await onFile(file).record(), acked).faults);
   return { faults, answered: acked.size, events: log.length, counts: proxies.map((p) => p.counts) };
 }
 

@@ -6,6 +6,7 @@ import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import { buildHouse, type House } from "../../server/house.ts";
 import { randomIds } from "../../server/ids.ts";
+import type { Others } from "../../server/many/bus.ts";
 import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
@@ -64,6 +65,7 @@ export interface TestOptions {
   tls?: Tls;
   site?: string;
   metricsToken?: string;
+  others?: Others;
 }
 
 /** The test type as somebody approved it: a draft is never planned. */
@@ -101,6 +103,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     pinCost: CHEAP,
     signer: options.signer ?? testSigner,
     log: { error() {}, info() {} },
+    others: options.others ?? null,
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
     deviceRule: options.devices ?? "any",
     limits: { shiftMs: 12 * 3_600_000, idleMs: options.idleMs ?? 12 * 3_600_000 },

@@ -1,9 +1,12 @@
 import { randomUUID } from "node:crypto";
+import Database from "better-sqlite3";
 import { chance } from "../../seed/crew/chance.ts";
+import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
+import { PostgresEventStore } from "../../server/store/postgres/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { type Acked, CrewLane, HoldLane, type Lane } from "./kill-load.ts";
-import { findings, type KillFindings } from "./kill-verify.ts";
+import { findings, type KillFindings, type Stored } from "./kill-verify.ts";
 import { TestPanel } from "./panel.ts";
 import { ServerProcess } from "./server-process.ts";
 
@@ -23,13 +26,49 @@ export interface KillReport extends KillFindings {
   acked: number;
 }
 
+/** What a server stands on that is killed, and how to look at it afterwards without one. */
+export interface KillGround {
+  start(): Promise<ServerProcess>;
+  record(): Promise<Stored[]>;
+}
+
+/** A SQLite file. */
+export function onFile(file: string): KillGround {
+  return {
+    start: () => ServerProcess.start(file),
+    async record() {
+      const db = new Database(file, { readonly: true });
+      const events = db.prepare(`SELECT * FROM "Event" WHERE "session" = ? ORDER BY "seq"`);
+      const rows = db.prepare(`SELECT * FROM "Session"`).all() as SessionRow[];
+      const stored = rows.map((row) => ({ row, events: events.all(row.id) as StoredEvent[] }));
+      db.close();
+      return stored;
+    },
+  };
+}
+
+/** A PostgreSQL database. */
+export function onPostgres(url: string): KillGround {
+  return {
+    start: () => ServerProcess.start("", { DATABASE_URL: url }),
+    async record() {
+      const store = new PostgresEventStore({ url });
+      const stored: Stored[] = [];
+      for (const row of await store.sessions(1_000))
+        stored.push({ row, events: await store.read(row.id, 0, row.headSeq) });
+      await store.close();
+      return stored;
+    },
+  };
+}
+
 /**
- * Starts the real server on `file`, loads it, and kills it, over and over: each time after a number of answers that
+ * Starts the real server on its ground, loads it, and kills it, over and over: each time after a number of answers that
  * the seed decides, with commands under way. What was not answered is sent again to the next one. At the end it is
  * stopped in order, and the log is held against every answer there was.
  */
-export async function killRun(file: string, seed: number, kills: number): Promise<KillReport> {
-  let server = await ServerProcess.start(file);
+export async function killRun(ground: KillGround, seed: number, kills: number): Promise<KillReport> {
+  let server = await ground.start();
   const tokens = await Promise.all(POSTS.map((post) => signInOn(server.url, ...CREW[post])));
   const [held, started] = [await planOn(server.url, tokens[3]), await planOn(server.url, tokens[3])];
   const lanes: { token: string; lane: Lane }[] = POSTS.flatMap((post, n) => [
@@ -40,7 +79,7 @@ export async function killRun(file: string, seed: number, kills: number): Promis
   for (let kill = 0; kill < kills; kill += 1) {
     const limit = Math.floor(chance(seed, kill, "acks") * (MOST_ACKS + 1));
     await loadUntil(server.url, lanes, limit, () => server.kill());
-    server = await ServerProcess.start(file);
+    server = await ground.start();
   }
   for (const { token, lane } of lanes) {
     const panel = await connect(server.url, token);
@@ -50,7 +89,7 @@ export async function killRun(file: string, seed: number, kills: number): Promis
   }
   const code = await server.stop("SIGTERM");
   const acked = new Map<string, Acked>(lanes.flatMap(({ lane }) => [...lane.acked]));
-  const report = findings(file, acked);
+  const report = findings(await ground.record(), acked);
   if (code !== 0) report.faults.push(`stopped in order it ended with ${code}`);
   return { ...report, kills, acked: acked.size };
 }
@@ -79,7 +118,7 @@ async function loadUntil(
   await killed;
 }
 
-async function connect(url: string, token: string): Promise<TestPanel> {
+export async function connect(url: string, token: string): Promise<TestPanel> {
   return new TestPanel(url, { token, proto: PROTOCOL }).settled();
 }
 

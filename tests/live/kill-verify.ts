@@ -1,4 +1,3 @@
-import Database from "better-sqlite3";
 import { claimOf } from "../../server/evidence/export.ts";
 import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
@@ -20,16 +19,17 @@ export interface KillFindings {
   holdsKept: number;
 }
 
-/** Reads the database as it lies on disk and holds it against what was acknowledged. */
-export function findings(file: string, acked: ReadonlyMap<string, Acked>): KillFindings {
-  const db = new Database(file, { readonly: true });
-  const rows = db.prepare(`SELECT * FROM "Session"`).all() as SessionRow[];
+/** One session as it lies in the database. */
+export interface Stored {
+  row: SessionRow;
+  events: StoredEvent[];
+}
+
+/** Holds what lies in the database against what was acknowledged. */
+export function findings(record: readonly Stored[], acked: ReadonlyMap<string, Acked>): KillFindings {
   const found: KillFindings = { faults: [], events: 0, restarts: 0, clearancesEnded: 0, holdsKept: 0 };
   const bearing = new Map<string, SessionEvent[]>();
-  for (const row of rows) {
-    const stored = db
-      .prepare(`SELECT * FROM "Event" WHERE "session" = ? ORDER BY "seq"`)
-      .all(row.id) as StoredEvent[];
+  for (const { row, events: stored } of record) {
     const lines = stored.map((e) => e.body);
     const verified = verify(lines, claimOf(row), sha256);
     if (!verified.ok) found.faults.push(`session ${row.id}, event ${verified.line}: ${verified.why}`);
@@ -53,7 +53,6 @@ export function findings(file: string, acked: ReadonlyMap<string, Acked>): KillF
     if (events.some((e, i) => e.seq !== first + i)) found.faults.push(`${id} is in the log in two places`);
     if (events.filter((e) => e.fact.type === "sent").length > 1) found.faults.push(`${id} was sent twice`);
   }
-  db.close();
   return found;
 }
 

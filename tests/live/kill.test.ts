@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { killRun } from "./kill-run.ts";
+import { killRun, onFile } from "./kill-run.ts";
 import { prepareServer } from "./server-process.ts";
 
 /** Two servers at once, one for each core of a small machine. */
@@ -20,7 +20,7 @@ describe.concurrent("a server killed again and again under load", () => {
   it.each(SEEDS)(
     "[STO-7, TIM-3] loses nothing it answered, does nothing twice, keeps holds and voids clearances (seed %i)",
     async (seed) => {
-      const report = await killRun(join(folder, `${seed}.db`), seed, KILLS_EACH);
+      const report = await killRun(onFile(join(folder, `${seed}.db`)), seed, KILLS_EACH);
       console.log(`seed ${seed}: ${JSON.stringify(report)}`);
       expect(report.faults).toEqual([]);
       // The run was worth its while: much was answered, holds stood and clearances lived when a server died.

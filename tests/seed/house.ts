@@ -36,6 +36,7 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
       pinCost: CHEAP,
       signer: testSigner,
       log: { info() {}, error() {} },
+      others: null,
       demoSignIns: withDemo ? demo.people : [],
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Timers } from "../../server/clock.ts";
 import { asStored } from "../../server/evidence/names.ts";
+import { SILENCE } from "../../server/many/bus.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { Sessions } from "../../server/sessions/sessions.ts";
 import { sha256 } from "../../server/sha256.ts";
@@ -99,6 +100,8 @@ export class StoredServer implements Server {
       log,
       notary: { due() {} },
       names: asStored,
+      bus: SILENCE,
+      inTurn: (_keys, work) => work(),
     });
     sessions.tell({
       recorded: (_session, events) => {

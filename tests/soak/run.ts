@@ -1,4 +1,5 @@
 // npm run soak -- [kills] [seed]        kills the real server that often under load
+//                --postgres [kills] [seed]   the same on a PostgreSQL of its own
 //                --sim [runs] [first]   runs sessions over bad sockets, one a seed
 //                --mutants [share] [seed] [part of a path]   breaks the core in one place at a time
 //                --faults [seconds] [seed]   panels behind links that suffer, the server killed now and then; power cuts
@@ -12,6 +13,7 @@ const { values, positionals } = parseArgs({
     mutants: { type: "boolean" },
     search: { type: "boolean" },
     faults: { type: "boolean" },
+    postgres: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -19,7 +21,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -53,7 +55,8 @@ if (values.sim) {
   const [states = 5_000_000, minutes = 60] = figures;
   process.exitCode = (await searchFar(positionals[0] ?? "everything", states, minutes)) ? 0 : 1;
 } else {
-  const { killSoak } = await import("./kills.ts");
+  const { killSoak, killSoakOnPostgres } = await import("./kills.ts");
   const [kills = 500, seed = 1] = figures;
-  process.exitCode = (await killSoak(kills, seed)) ? 0 : 1;
+  const soak = values.postgres ? killSoakOnPostgres : killSoak;
+  process.exitCode = (await soak(kills, seed)) ? 0 : 1;
 }

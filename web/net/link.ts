@@ -260,7 +260,13 @@ export class Link {
         this.#watching = false;
         if (session !== this.#view.session) return this.#sync(0);
         if (late) return this.#sync(this.#view.state?.seq ?? 0);
-        if ("status" in sync) return this.#show({ trouble: sync.message, lastHeard: Date.now() });
+        if ("status" in sync) {
+          this.#show({ trouble: sync.message, lastHeard: Date.now() });
+          // What the server cannot read now it may read in a moment, and no beat of this session comes to say so.
+          if (sync.error === "notAvailable")
+            setTimeout(() => this.#sync(this.#view.state?.seq ?? 0), TIMES.retry);
+          return;
+        }
         this.clock.hear(sync.serverNow);
         this.#take(applySync(this.#view.state, sync, since));
       });

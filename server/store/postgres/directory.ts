@@ -8,7 +8,7 @@ const CONNECTIONS = 4;
 
 /** @param place a database that `openPostgres` has already brought to this version's shape */
 export function postgresDirectory(place: Place): PrismaDirectory {
-  const pool = { ...settings(place, "directory"), max: CONNECTIONS, statement_timeout: 10_000 };
+  const pool = { ...settings(place, "directory"), max: CONNECTIONS, query_timeout: 5_000 };
   const adapter = new PrismaPg(pool, { onPoolError() {}, onConnectionError() {} });
   const turns = new Turns(place);
   // Both clients are made from one model: they differ in types alone, and there in nothing that is used here.

@@ -48,7 +48,7 @@ export class PostgresEventStore implements EventStore {
   /** @param place a database that `openPostgres` has already brought to this version's shape */
   constructor(place: Place) {
     this.#writer = new PostgresLink(place, "writer");
-    this.#readers = new pg.Pool({ ...settings(place, "reader"), max: READERS, statement_timeout: 10_000 });
+    this.#readers = new pg.Pool({ ...settings(place, "reader"), max: READERS, query_timeout: 5_000 });
     // A connection that breaks while nobody uses it is replaced when one is needed.
     this.#readers.on("error", () => {});
   }

@@ -1,4 +1,6 @@
 import type { Stores } from "../stores.ts";
+import { Attendance } from "./attendance.ts";
+import { DatabaseClock } from "./clock.ts";
 import { postgresDirectory } from "./directory.ts";
 import { PostgresEventStore } from "./events.ts";
 import type { Place } from "./link.ts";
@@ -6,13 +8,17 @@ import { openPostgres } from "./open.ts";
 
 export async function openPostgresStores(place: Place, now: number): Promise<Stores> {
   await openPostgres(place, now);
+  const clocks = await DatabaseClock.start(place);
+  const attendance = new Attendance(place);
   const store = new PostgresEventStore(place);
   const directory = postgresDirectory(place);
   const close = async () => {
     await store.close();
     await directory.close();
+    await attendance.leave();
+    await clocks.close();
   };
   // Its own housekeeping reuses the room in time.
   const compact = async () => {};
-  return { store, directory, compact, close };
+  return { store, directory, compact, clocks, enter: (alone) => attendance.enter(alone), close };
 }

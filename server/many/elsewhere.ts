@@ -1,0 +1,31 @@
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Heard } from "./bus.ts";
+
+/** A server that has said nothing for so long is taken as gone, and its panels with it. Milliseconds. */
+const GONE_MS = 5_000;
+
+/** Which posts' panels other servers hear. */
+export class Elsewhere {
+  readonly #servers = new Map<string, Map<string, { heard: Heard; at: number }>>();
+
+  /** @param now when this server was told: the other's clock is not asked whether it is still there */
+  heard(server: string, sessions: Readonly<Record<string, Heard>>, now: number): void {
+    const known = this.#servers.get(server) ?? new Map<string, { heard: Heard; at: number }>();
+    this.#servers.set(server, known);
+    for (const [session, heard] of Object.entries(sessions)) known.set(session, { heard, at: now });
+    for (const [session, { at }] of known) if (now - at > GONE_MS) known.delete(session);
+  }
+
+  /** When each post was last heard by another server that is still there. */
+  of(session: string, now: number): Heard {
+    const latest: Heard = {};
+    const add = (post: Post, at: number | undefined) => {
+      if (at !== undefined) latest[post] = Math.max(at, latest[post] ?? 0);
+    };
+    for (const known of this.#servers.values()) {
+      const told = known.get(session);
+      if (told && now - told.at <= GONE_MS) for (const post of POSTS) add(post, told.heard[post]);
+    }
+    return latest;
+  }
+}

@@ -1,0 +1,70 @@
+import type { SignIns } from "../auth/sign-ins.ts";
+import type { Clock, Timers } from "../clock.ts";
+import type { SessionLog, Sessions } from "../sessions/sessions.ts";
+import type { EventStore } from "../store/events.ts";
+import type { Bus } from "./bus.ts";
+import type { Elsewhere } from "./elsewhere.ts";
+
+/** How often the record is looked at when the servers cannot tell each other what moved. Milliseconds. */
+const LOOK_MS = 500;
+/** While they can, every so many looks: a word may be lost. */
+const LOOKS_SPARED = 4;
+
+interface FollowDeps {
+  bus: Bus;
+  store: EventStore;
+  sessions: Sessions;
+  signIns: SignIns;
+  elsewhere: Elsewhere;
+  clock: Clock;
+  timers: Timers;
+  log: SessionLog;
+}
+
+/** Keeps this server up with what the others record and do. Resolves, once it is, to how to stop that. */
+export async function follow(deps: FollowDeps): Promise<() => void> {
+  const { bus, store, sessions, signIns, elsewhere, clock, timers, log } = deps;
+  let looking: Promise<void> | null = null;
+  let spared = 0;
+
+  bus.listen({
+    word(word) {
+      switch (word.is) {
+        case "moved":
+          return void sessions.follow(word.session, word.seq);
+        case "unrecorded":
+          return sessions.passedOn(word.notice);
+        case "signedOut":
+          return signIns.endedElsewhere(word.signIn);
+        case "heard":
+          return elsewhere.heard(word.server, word.sessions, clock.now());
+      }
+    },
+    back: () => void look(),
+  });
+
+  function look(): Promise<void> {
+    looking ??= lookOnce().finally(() => {
+      looking = null;
+    });
+    return looking;
+  }
+
+  async function lookOnce(): Promise<void> {
+    spared = 0;
+    try {
+      await sessions.followAll(await store.openHeads());
+    } catch (error) {
+      log.error({ err: error }, "what other servers recorded could not be read");
+    }
+  }
+
+  await look();
+  let stop = timers.after(LOOK_MS, again);
+  function again() {
+    spared += 1;
+    if (!bus.up || spared >= LOOKS_SPARED) void look();
+    stop = timers.after(LOOK_MS, again);
+  }
+  return () => stop();
+}

@@ -1,0 +1,151 @@
+import { randomUUID } from "node:crypto";
+import { setTimeout as pause } from "node:timers/promises";
+import { createClient } from "@redis/client";
+import { z } from "zod";
+import type { SessionLog } from "../sessions/sessions.ts";
+import { type Bus, type Word, wordSchema } from "./bus.ts";
+
+const STREAM = "chockside:words";
+/** Words kept for a server that is away for a moment; one that was away longer looks at the record. */
+const KEPT = 20_000;
+/** The reader comes back from Redis at least so often; no answer for twice as long is a broken link. Milliseconds. */
+const BLOCK_MS = 1_000;
+const SILENT_MS = 3_000;
+const AGAIN_MS = 200;
+/** How long a stop that was not recorded waits for the link. Milliseconds. */
+const STOP_WAITS_MS = 10_000;
+/** What a listener takes from the stream at once. */
+const COUNT = 1_000;
+
+type Client = ReturnType<typeof connect>;
+type Listener = Parameters<Bus["listen"]>[0];
+
+function connect(url: string) {
+  const client = createClient({
+    url,
+    disableOfflineQueue: true,
+    pingInterval: BLOCK_MS,
+    socket: { connectTimeout: 2_000, socketTimeout: SILENT_MS, reconnectStrategy: AGAIN_MS, keepAlive: true },
+  });
+  // Every error is followed by another try; what matters is whether the link is ready.
+  client.on("error", () => {});
+  return client;
+}
+
+const entrySchema = z.object({ from: z.string(), words: z.string() });
+
+/**
+ * Words by a Redis Stream: each server appends to it and reads all that is appended. Those of one turn of the event
+ * loop travel together. Redis may be lost at any time.
+ */
+export class RedisBus implements Bus {
+  readonly #writer: Client;
+  readonly #reader: Client;
+  readonly #log: SessionLog;
+  readonly #id = randomUUID();
+  #listener: Listener = { word() {}, back() {} };
+  #words: Word[] = [];
+  #reading = false;
+  #closed = false;
+  #up = true;
+
+  /** @param url `redis://host:port`, `rediss://` across a network */
+  constructor(url: string, log: SessionLog) {
+    this.#writer = connect(url);
+    this.#reader = connect(url);
+    this.#log = log;
+    for (const client of [this.#writer, this.#reader]) void client.connect().catch(() => {});
+    void this.#readOn();
+  }
+
+  get up(): boolean {
+    return this.#writer.isReady && this.#reading;
+  }
+
+  say(word: Word): void {
+    this.#words.push(word);
+    if (this.#words.length === 1) setImmediate(() => void this.#send());
+  }
+
+  listen(listener: Listener): void {
+    this.#listener = listener;
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    await this.#send();
+    for (const client of [this.#writer, this.#reader]) client.destroy();
+  }
+
+  async #send(): Promise<void> {
+    const words = this.#words;
+    this.#words = [];
+    if (words.length === 0) return;
+    const entry = { from: this.#id, words: JSON.stringify(words) };
+    const trim = { TRIM: { strategy: "MAXLEN", strategyModifier: "~", threshold: KEPT } } as const;
+    const sent = await this.#writer.xAdd(STREAM, "*", entry, trim).catch(() => null);
+    if (sent === null) await this.#sendLater(words.filter((word) => word.is === "unrecorded"));
+  }
+
+  /** The record makes up for other words; for a stop that is not in it there is no other way. */
+  async #sendLater(words: readonly Word[]): Promise<void> {
+    const fresh = words.filter((word) => word.is === "unrecorded");
+    for (const word of fresh) {
+      const until = Date.now() + STOP_WAITS_MS;
+      const entry = { from: this.#id, words: JSON.stringify([word]) };
+      while (!this.#closed && Date.now() < until) {
+        await pause(AGAIN_MS);
+        if (await this.#writer.xAdd(STREAM, "*", entry).catch(() => null)) break;
+      }
+    }
+  }
+
+  async #readOn(): Promise<void> {
+    while (!this.#closed) {
+      try {
+        let last = await this.#newest();
+        this.#reading = true;
+        this.#noteLink();
+        this.#listener.back();
+        for (;;) last = await this.#readAfter(last);
+      } catch {
+        this.#reading = false;
+        this.#noteLink();
+        await pause(AGAIN_MS);
+      }
+    }
+  }
+
+  /** Where to read on from. Redis may have come back empty, or with its clock set back: what was read before is nothing. */
+  async #newest(): Promise<string> {
+    return (await this.#reader.xRevRange(STREAM, "+", "-", { COUNT: 1 }))?.[0]?.id ?? "0-0";
+  }
+
+  async #readAfter(id: string): Promise<string> {
+    const streams = await this.#reader.xRead({ key: STREAM, id }, { BLOCK: BLOCK_MS, COUNT });
+    const entries = streams?.[0]?.messages ?? [];
+    for (const { message } of entries) this.#hear(message);
+    return entries.at(-1)?.id ?? id;
+  }
+
+  #hear(message: unknown): void {
+    try {
+      const { from, words } = entrySchema.parse(message);
+      if (from === this.#id) return;
+      for (const said of z.array(z.unknown()).parse(JSON.parse(words))) {
+        // A newer server beside us may say what we do not know yet.
+        const word = wordSchema.safeParse(said);
+        if (word.success) this.#listener.word(word.data);
+      }
+    } catch (error) {
+      this.#log.error({ err: error }, "a word from another server was not understood");
+    }
+  }
+
+  #noteLink(): void {
+    if (this.#up === this.#reading || this.#closed) return;
+    this.#up = this.#reading;
+    if (this.#up) this.#log.info({}, "Redis is there: servers tell each other at once what they record");
+    else this.#log.error({}, "Redis is not there: servers look at the record twice a second instead");
+  }
+}

@@ -1,0 +1,73 @@
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { connect } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { freePort, ScratchProcess } from "./scratch-process.ts";
+
+const PROGRAM = "/usr/bin/redis-server";
+
+/** A real Redis in a scratch folder, on a free port of the loopback, that keeps nothing on disk. */
+export class RedisServer {
+  readonly #folder = mkdtempSync(join(tmpdir(), "chockside-redis-"));
+  readonly #port: number;
+  #process: ScratchProcess;
+
+  private constructor(port: number) {
+    this.#port = port;
+    this.#process = this.#run();
+  }
+
+  static async start(): Promise<RedisServer> {
+    if (!existsSync(PROGRAM)) throw new Error('install the Debian package "redis-server"');
+    const server = new RedisServer(await freePort());
+    await server.#ready();
+    return server;
+  }
+
+  get url(): string {
+    return `redis://127.0.0.1:${this.#port}`;
+  }
+
+  /** As a power cut would: what it held is gone. */
+  kill(): Promise<void> {
+    return this.#process.end("SIGKILL");
+  }
+
+  back(): Promise<void> {
+    this.#process = this.#run();
+    return this.#ready();
+  }
+
+  async stop(): Promise<void> {
+    await this.#process.end("SIGKILL");
+    rmSync(this.#folder, { recursive: true, force: true });
+  }
+
+  #run(): ScratchProcess {
+    const settings = [
+      "--port",
+      String(this.#port),
+      "--bind",
+      "127.0.0.1",
+      "--save",
+      "",
+      "--appendonly",
+      "no",
+    ];
+    return new ScratchProcess(PROGRAM, settings, { cwd: this.#folder });
+  }
+
+  #ready(): Promise<void> {
+    return this.#process.ready(
+      () =>
+        new Promise((resolve, reject) => {
+          const socket = connect(this.#port, "127.0.0.1", () => socket.write("PING\r\n"));
+          socket.once("data", (said) => {
+            socket.destroy();
+            resolve(String(said).startsWith("+PONG"));
+          });
+          socket.once("error", reject);
+        }),
+    );
+  }
+}

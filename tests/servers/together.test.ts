@@ -1,0 +1,304 @@
+import { randomUUID } from "node:crypto";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { LIMITS } from "../../server/live/limits.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { nextDeadline } from "../../shared/session/deadline.ts";
+import { HandClock, settle } from "../http/hand-clock.ts";
+import { bearer, crewDirectory, planned, signIn } from "../http/test-house.ts";
+import { GatedStore } from "../live/gated-store.ts";
+import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
+import { Meeting } from "./meeting.ts";
+
+let store: GatedStore;
+let meeting: Meeting;
+let hand: HandClock;
+let one: LiveHouse;
+let two: LiveHouse;
+let session: string;
+let panels: TestPanel[];
+
+beforeEach(async () => {
+  store = new GatedStore();
+  meeting = new Meeting();
+  hand = new HandClock();
+  const directory = await crewDirectory();
+  one = await liveHouse({ store, directory, hand, others: meeting.join() });
+  session = (await planned(one.app, await signIn(one.app, "fay"))).id;
+  two = await liveHouse({ store, directory, hand, others: meeting.join() });
+  panels = [];
+});
+afterEach(async () => {
+  for (const panel of panels) panel.close();
+  await one.close();
+  await two.close();
+});
+
+/** A panel that watches the session. */
+async function panel(house: LiveHouse, handle: string): Promise<TestPanel> {
+  const made = await panelOf(house, handle);
+  panels.push(made);
+  await made.watch(session);
+  return made;
+}
+
+const facts = async () =>
+  (await store.read(session, 0, 1_000)).map((e) => readSealed(e.body).event.fact.type);
+const head = async () => (await store.session(session))?.headSeq ?? 0;
+const CLAIM = (post: "cockpit" | "fireGuard") => ({ type: "claimPost", post }) as const;
+
+describe("two servers on one record", () => {
+  it("[CLU-1] take any command for any session, and panels of both hear every event once, in order", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    await ada.command(session, CLAIM("cockpit"));
+    await bo.command(session, CLAIM("fireGuard"));
+    // At the same moment, over and over: one of each two is decided again on what the other recorded.
+    for (let i = 0; i < 10; i += 1) {
+      const answers = await Promise.all([ada.command(session, HOLD), bo.command(session, HOLD)]);
+      for (const answer of answers) expect(answer.status).toBe("accepted");
+    }
+    const end = await head();
+    for (const heard of [ada, bo]) {
+      await heard.until(() => heard.state?.seq === end);
+      expect(heard.faults).toEqual([]);
+      expect(heard.heard.map((e) => e.seq)).toEqual(
+        heard.heard.map((_, i) => end - heard.heard.length + 1 + i),
+      );
+    }
+    expect(ada.state).toEqual(bo.state);
+    expect(ada.state?.holds).toHaveLength(20);
+  });
+
+  it("[CLU-1] answer the same command once, whichever of them it is sent to again", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panelOf(two, "ada", "ada-tablet")];
+    panels.push(bo);
+    const id = "00000000-0000-4000-8000-00000000c1a1";
+    const first = await ada.command(session, HOLD, { id, clientAt: 1 });
+    meeting.deaf = true;
+    expect(await bo.command(session, HOLD, { id, clientAt: 1 })).toMatchObject({ status: "duplicate" });
+    expect(first).toMatchObject({ status: "accepted" });
+    expect(ada.state?.holds ?? []).toHaveLength(1);
+  });
+
+  it("[CLU-1] see at once what the other planned, and keep its deadlines", async () => {
+    const bo = await panel(two, "bo");
+    const { ramps } = bo;
+    const other = (await planned(one.app, await signIn(one.app, "fay"))).id;
+    await bo.until(() => bo.ramps > ramps);
+    expect((await two.house.sessions.get(other)).state.stage).toBe("plan");
+  });
+
+  it("[CLU-2] record what time brings once, also when the server that was told of it is gone", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    await ada.command(session, CLAIM("cockpit"));
+    await bo.command(session, CLAIM("fireGuard"));
+    await bo.command(session, HOLD);
+    await settle();
+    const due = nextDeadline((await one.house.sessions.get(session)).state) ?? 0;
+    const lates = async () => (await facts()).filter((fact) => fact === "late").length;
+    const before = await lates();
+    await hand.pass(due - hand.clock.now());
+    await settle();
+    expect(await lates()).toBe(before + 1);
+    ada.close();
+    await one.close();
+    await bo.command(session, HOLD);
+    const next = nextDeadline((await two.house.sessions.get(session)).state) ?? 0;
+    await hand.pass(next - hand.clock.now());
+    await settle();
+    expect((await two.house.sessions.get(session)).state.at).toBe(next);
+    one = await liveHouse({ store, hand });
+  });
+
+  it("[CLU-3] end a sign-in on both at once, and within seconds when they cannot tell each other", async () => {
+    const ada = await panel(two, "ada");
+    const token = await signIn(one.app, "cy");
+    const cut = await panelOf(two, "cy");
+    panels.push(cut);
+    const out = (bearerToken: string) =>
+      one.app.inject({ method: "POST", url: "/api/sign-out", headers: bearer(bearerToken) });
+    const me = (bearerToken: string) =>
+      two.app.inject({ method: "GET", url: "/api/me", headers: bearer(bearerToken) });
+    expect((await me(token)).statusCode).toBe(200);
+    await out(token);
+    await settle();
+    // Known there a moment ago, and not believed for a moment longer.
+    expect((await me(token)).statusCode).toBe(401);
+
+    const theirs = (cut.socket.auth as { token: string }).token;
+    await out(theirs);
+    await cut.cut();
+    expect(cut.byes).toEqual([{ why: "signedOut", retryAfterMs: 0 }]);
+
+    meeting.deaf = true;
+    await out((ada.socket.auth as { token: string }).token);
+    await hand.pass(LIMITS.recheckMs);
+    await ada.cut();
+  });
+
+  it("[CLU-5] pass a stop that cannot be written down to the panels of both", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    store.broken = true;
+    expect(await ada.command(session, HOLD)).toMatchObject({ error: "notAvailable" });
+    await bo.until(() => bo.unrecorded.length > 0);
+    expect(bo.unrecorded).toEqual(ada.unrecorded);
+    expect(bo.unrecorded[0]).toMatchObject({ session, action: HOLD, by: { id: "ada" } });
+  });
+
+  it("[CLU-5] pass a stop on that takes long, and once only, though it is recorded later", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    store.shut();
+    const answer = ada.command(session, HOLD);
+    await one.house.sessions.get(session);
+    await ada.exchange();
+    await hand.pass(999);
+    expect(ada.unrecorded).toEqual([]);
+    await hand.pass(1);
+    await bo.until(() => bo.unrecorded.length > 0);
+    store.open();
+    expect(await answer).toMatchObject({ status: "accepted" });
+    await bo.until(() => (bo.state?.holds.length ?? 0) === 1);
+    expect([ada.unrecorded.length, bo.unrecorded.length]).toEqual([1, 1]);
+  });
+
+  it("[CLU-6] lose no event when words are lost: they look at the record, twice a second when they know", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    meeting.deaf = true;
+    await ada.command(session, HOLD);
+    const lost = await head();
+    await hand.pass(1_500);
+    expect(bo.heard).toEqual([]);
+    await hand.pass(500);
+    await bo.until(() => bo.state?.seq === lost);
+    meeting.down = true;
+    await ada.command(session, HOLD);
+    const known = await head();
+    await hand.pass(500);
+    await bo.until(() => bo.state?.seq === known);
+    const ended = await planned(one.app, await signIn(one.app, "fay"));
+    await hand.pass(500);
+    await settle();
+    expect((await two.house.sessions.get(ended.id)).state.stage).toBe("plan");
+    expect(bo.faults).toEqual([]);
+  });
+
+  it("[CLU-6] take a word that is doubled, late or untrue for no more than it is: a hint", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    await ada.command(session, HOLD);
+    const end = await head();
+    await bo.until(() => bo.state?.seq === end);
+    for (const seq of [end, 1, end + 1_000, -1]) meeting.repeat({ is: "moved", session, seq });
+    meeting.repeat({ is: "moved", session: "00000000-0000-4000-8000-0000000000ff", seq: 4 });
+    await settle();
+    await ada.command(session, HOLD);
+    const next = await head();
+    await bo.until(() => bo.state?.seq === next);
+    expect([...ada.faults, ...bo.faults]).toEqual([]);
+    expect(bo.state).toEqual(ada.state);
+  });
+
+  it("[CLU-7] know whom the other hears, and for no longer than it says so", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    await ada.command(session, CLAIM("cockpit"));
+    await bo.command(session, CLAIM("fireGuard"));
+    await settle();
+    const links = async (of: TestPanel, ms: number) => {
+      await hand.pass(ms);
+      await settle();
+      await of.until(() => of.beats.at(-1)?.serverNow === hand.clock.now());
+      return of.beats.at(-1)?.links;
+    };
+    await hand.pass(LIMITS.beatMs);
+    for (const of of [ada, bo])
+      expect(await links(of, LIMITS.beatMs)).toMatchObject({
+        cockpit: { connected: true, lastHeard: expect.any(Number) },
+        fireGuard: { connected: true, lastHeard: expect.any(Number) },
+        supervisor: { connected: false, lastHeard: null },
+      });
+    // The panel goes: the other server says so with the next beat.
+    const said = meeting.said.length;
+    bo.close();
+    while (meeting.said.length === said) await settle();
+    expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(false);
+    // Its server goes without a word: after five seconds nobody counts on it.
+    await panel(two, "bo");
+    expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(true);
+    meeting.deaf = true;
+    expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(true);
+    expect((await links(ada, 2 * LIMITS.beatMs))?.fireGuard.connected).toBe(false);
+  });
+
+  it("[CLU-8] void nothing when one joins the other; the first after an absence of all does", async () => {
+    expect(await facts()).toEqual(["planned"]);
+    const alone = new Meeting();
+    const later = await liveHouse({ store, hand, others: alone.join() });
+    expect(await facts()).toContain("restarted");
+    await later.close();
+  });
+});
+
+describe("two sessions of one aircraft on two servers", () => {
+  it("[CLU-11] leave their briefs one at a time, asked at once", async () => {
+    const directory = await crewDirectory();
+    let last: Promise<unknown> = Promise.resolve();
+    const keys: string[][] = [];
+    directory.inTurn = <T>(of: readonly string[], work: () => Promise<T>): Promise<T> => {
+      keys.push([...of]);
+      const turn = last.then(work);
+      last = turn.catch(() => {});
+      return turn;
+    };
+    const apart = new Meeting();
+    const houses = [
+      await liveHouse({ store, directory, hand, others: apart.join() }),
+      await liveHouse({ store, directory, hand, others: apart.join() }),
+    ];
+    const say = (house: LiveHouse | undefined, id: string, post: Post, action: Action) => {
+      const person = { id: post, name: post, device: `${post}-tablet`, mayHold: POSTS, currentUntil: null };
+      const command = { v: 1, id: randomUUID(), session: id, clientAt: 1, action } as const;
+      return house?.house.sessions.command(person, command);
+    };
+    const ids: string[] = [];
+    for (const house of houses) {
+      const { id } = await planned(house.app, await signIn(house.app, "fay"));
+      for (const post of POSTS) await say(house, id, post, { type: "claimPost", post });
+      await say(house, id, "cockpit", { type: "advance", to: "brief" });
+      for (const post of POSTS) await say(house, id, post, { type: "confirmBrief" });
+      ids.push(id);
+    }
+    keys.length = 0;
+    const secure = { type: "advance", to: "secure" } as const;
+    const answers = await Promise.all(houses.map((house, n) => say(house, ids[n] ?? "", "cockpit", secure)));
+    expect(answers).toMatchObject([{ status: "accepted" }, { refusal: { reason: "aircraftBusy" } }]);
+    expect(keys).toEqual([["aircraft:CH-TST"], ["aircraft:CH-TST"]]);
+    for (const house of houses) await house.close();
+  });
+});
+
+describe("a session read while another server goes on in it", () => {
+  it("[CLU-6] is read to where it stands, and not taken for one whose record is wrong", async () => {
+    class Moving extends MemoryEventStore {
+      between: (() => Promise<void>) | null = null;
+      override async read(id: string, since: number, limit: number) {
+        const work = this.between;
+        this.between = null;
+        await work?.();
+        return super.read(id, since, limit);
+      }
+    }
+    const moving = new Moving();
+    const [first, second] = [
+      await liveHouse({ store: moving, hand }),
+      await liveHouse({ store: moving, hand }),
+    ];
+    const id = (await planned(first.app, await signIn(first.app, "fay"))).id;
+    const ada = await panelOf(first, "ada");
+    panels.push(ada);
+    moving.between = async () => void (await ada.command(id, HOLD));
+    expect((await second.house.sessions.get(id)).state.holds).toHaveLength(1);
+    await first.close();
+    await second.close();
+  });
+});
