@@ -10,6 +10,7 @@ import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes, isReady } from "./http/health.ts";
 import { metricsRoute } from "./http/metrics.ts";
+import { noiseRoute } from "./http/noise.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
@@ -84,6 +85,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
       await inner.register(deviceRoutes, { devices, directory, signIns });
       await inner.register(typeRoutes, { directory, types });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock });
+      await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
       await inner.register(printRoutes, { store, directory, sessions, names, clock });

@@ -1,81 +1,160 @@
-import {
-  type NoiseExposure,
-  type NoiseRule,
-  noiseDose,
-  timeWeightedAverage,
-} from "../models/weather/noise.ts";
-import type { SessionEvent } from "../protocol/events.ts";
+import { type NoiseRule, noiseDose, permittedHours, timeWeightedAverage } from "../models/weather/noise.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
-import { evolve } from "../session/evolve.ts";
-import { isTurning, type SessionState } from "../session/state.ts";
-import { cautions, type Figure, ofType } from "./figure.ts";
+import type { RampData } from "../types/ramp.ts";
+import { cautions, type Figure, type FigureInput, type FigureVerdict, ofType } from "./figure.ts";
+import type { NoiseLog } from "./noiseLog.ts";
 
-/** Hours each person stood at each post while any engine turned, from a session's own events up to `now`. */
-export function exposures(
-  events: readonly SessionEvent[],
-  now: number,
-): { state: SessionState | null; of: Map<string, { name: string; at: Map<Post, number> }> } {
-  const of = new Map<string, { name: string; at: Map<Post, number> }>();
-  let state: SessionState | null = null;
-  const until = (moment: number) => {
-    if (!state?.engines.some((e) => isTurning(e.life))) return;
-    const hours = Math.max(0, moment - state.at) / 3_600_000;
-    for (const post of POSTS) {
-      const holder = state.posts[post];
-      if (!holder) continue;
-      const own = of.get(holder.id) ?? { name: holder.name, at: new Map<Post, number>() };
-      own.at.set(post, (own.at.get(post) ?? 0) + hours);
-      of.set(holder.id, own);
-    }
-  };
-  for (const event of events) {
-    until(event.at);
-    state = evolve(state, event);
-  }
-  until(now);
-  return { state, of };
+type TypeNoise = NonNullable<RampData["noise"]>;
+
+/** A working day, wherever midnight falls: no hour of a shift is left out. */
+const DAY_MS = 86_400_000;
+
+/** Shares of a whole dose: the permissible exposure, and half of it, where the hearing programme begins (1910.95 c). */
+const WHOLE = 100;
+const HALF = 50;
+
+/** One person's time at one post in one session of the day. */
+interface Stay {
+  aircraft: string;
+  post: Post;
+  hours: number;
+  noise: TypeNoise | null;
 }
 
-/** The noise dose of each person in this session, percent of a day's. Empty where the type gives no levels. */
-export function noiseFigures(events: readonly SessionEvent[], now: number): Figure[] {
-  const { state, of } = exposures(events, now);
-  const noise = state?.type.ramp?.noise;
-  if (!noise) return [];
-  const rule: NoiseRule = {
-    criterionDBA: noise.criterion.value,
-    exchangeDb: noise.exchange.value,
-    thresholdDBA: noise.threshold.value,
-  };
-  return [...of].map(([id, { name, at }]): Figure => {
-    const day: NoiseExposure[] = [...at].map(([post, hours]) => ({ dBA: noise.posts[post].value, hours }));
-    const dose = noiseDose(day, rule);
-    const average = timeWeightedAverage(dose, rule);
-    return {
-      id: `noise:${id}`,
-      words: "noise",
-      value: dose,
-      unit: "percent",
-      verdict: dose >= 100 ? "bad" : dose >= 50 ? "caution" : "good",
-      inputs: [
-        { name: "person", value: name, unit: null, source: "the session", at: null },
-        ...[...at].flatMap(([post, hours]) => [
-          {
-            name: `at ${post}, engines turning`,
-            value: hours,
-            unit: "h" as const,
-            source: "this session's events",
-            at: null,
-          },
-          ofType(`sound at ${post}`, noise.posts[post]),
-        ]),
-        { name: "eight-hour average", value: average, unit: "dBA", source: "worked out", at: null },
-        ofType("eight hours at", noise.criterion),
-        ofType("halves the time", noise.exchange),
-        ofType("counts from", noise.threshold),
-      ],
-      equation: "D = 100 sum(C / T), T = 8 / 2^((L - criterion) / exchange)",
-      source: "29 CFR 1910.95 app. A, from memory; half a dose begins the hearing programme",
-      ...cautions("This session alone, without hearing protection: add the rest of the day."),
-    };
+/**
+ * The noise dose of everybody who holds or held a post in `own`, over all sessions of the 24 hours up to `now`,
+ * percent of a day's: each stay by the levels and the rule of the type it was flown on. Empty where neither this type
+ * nor any other of the day gives levels.
+ */
+export function noiseFigures(own: NoiseLog | null, others: readonly NoiseLog[], now: number): Figure[] {
+  if (!own) return [];
+  const logs = [own, ...others];
+  const reference = logs.map((l) => l.state.type.ramp?.noise).find((n) => n !== undefined);
+  if (!reference) return [];
+  return peopleIn(own).map(({ id, name }) => {
+    const stays = logs.flatMap((log) => staysOf(log, id, now));
+    const left = levelNow(own, id);
+    return figureOf({ id, name }, stays, left, reference, now);
   });
+}
+
+/** Everybody who holds a post, or did while an engine turned. */
+function peopleIn({ state, spans }: NoiseLog): { id: string; name: string }[] {
+  const all = new Map<string, string>();
+  for (const post of POSTS) {
+    const holder = state.posts[post];
+    if (holder) all.set(holder.id, holder.name);
+  }
+  for (const { person, name } of spans) if (!all.has(person)) all.set(person, name);
+  return [...all].map(([id, name]) => ({ id, name }));
+}
+
+function staysOf({ state, spans }: NoiseLog, person: string, now: number): Stay[] {
+  const since = now - DAY_MS;
+  const noise = state.type.ramp?.noise ?? null;
+  return POSTS.flatMap((post): Stay[] => {
+    const ms = spans
+      .filter((s) => s.person === person && s.post === post)
+      .reduce((sum, s) => sum + Math.max(0, Math.min(s.to ?? now, now) - Math.max(s.from, since)), 0);
+    return ms > 0 ? [{ aircraft: state.aircraft, post, hours: ms / 3_600_000, noise }] : [];
+  });
+}
+
+const ruleOf = (noise: TypeNoise): NoiseRule => ({
+  criterionDBA: noise.criterion.value,
+  exchangeDb: noise.exchange.value,
+  thresholdDBA: noise.threshold.value,
+});
+
+/** The level at the post the person holds now, and its rule; null where there is none. */
+function levelNow({ state }: NoiseLog, person: string): { post: Post; noise: TypeNoise } | null {
+  const post = POSTS.find((p) => state.posts[p]?.id === person);
+  const noise = state.type.ramp?.noise;
+  return post && noise ? { post, noise } : null;
+}
+
+function figureOf(
+  person: { id: string; name: string },
+  stays: readonly Stay[],
+  here: { post: Post; noise: TypeNoise } | null,
+  reference: TypeNoise,
+  now: number,
+): Figure {
+  const dose = stays.reduce(
+    (sum, { post, hours, noise }) =>
+      noise ? sum + noiseDose([{ dBA: noise.posts[post].value, hours }], ruleOf(noise)) : sum,
+    0,
+  );
+  const untold = stays.some((s) => s.noise === null);
+  const verdict = verdictOf(dose, untold);
+  return {
+    id: `noise:${person.id}`,
+    words: "noise",
+    value: verdict === "unknown" ? null : dose,
+    unit: "percent",
+    detail: person.name,
+    verdict,
+    inputs: [
+      ...stays.flatMap(stayInputs),
+      ...(untold ? [knownPart(dose)] : []),
+      ...(here && !untold ? [timeLeft(dose, here)] : []),
+      {
+        name: "eight-hour average",
+        value: timeWeightedAverage(dose, ruleOf(reference)),
+        unit: "dBA",
+        source: "worked out",
+        at: now,
+      },
+      ofType("eight hours at", reference.criterion),
+      ofType("halves the time", reference.exchange),
+      ofType("counts from", reference.threshold),
+    ],
+    equation: "D = 100 sum(C / T), T = 8 / 2^((L - criterion) / exchange)",
+    source: "29 CFR 1910.95 app. A, from memory; half a dose begins the hearing programme",
+    ...cautions(
+      "The sessions of the last 24 hours kept here, without hearing protection: add what else the day had.",
+      untold && "One of its types gives no level for a post: there the dose is not known.",
+    ),
+  };
+}
+
+/** What is known may be too much already; what is not known is never good. */
+function verdictOf(dose: number, untold: boolean): FigureVerdict {
+  if (dose >= WHOLE) return "bad";
+  if (dose >= HALF) return "caution";
+  return untold ? "unknown" : "good";
+}
+
+function stayInputs({ aircraft, post, hours, noise }: Stay): FigureInput[] {
+  const stay: FigureInput = {
+    name: `${aircraft}: at ${post}, engines turning`,
+    value: hours,
+    unit: "h",
+    source: "that session's events",
+    at: null,
+  };
+  const level: FigureInput = noise
+    ? ofType(`sound at ${post}`, noise.posts[post])
+    : { name: `sound at ${post}`, value: null, unit: "dBA", source: "the type gives none", at: null };
+  return [stay, level];
+}
+
+/** What of a dose that is not known as a whole is known. */
+function knownPart(dose: number): FigureInput {
+  return { name: "of what is known", value: dose, unit: "percent", source: "worked out", at: null };
+}
+
+/** Time until a whole dose at the post held now; a level that does not count never fills it. */
+function timeLeft(dose: number, { post, noise }: { post: Post; noise: TypeNoise }): FigureInput {
+  const level = noise.posts[post].value;
+  const rule = ruleOf(noise);
+  const counts = level >= rule.thresholdDBA;
+  const hours = (Math.max(0, WHOLE - dose) / WHOLE) * permittedHours(level, rule);
+  return {
+    name: `at ${post} until a whole dose`,
+    value: counts ? hours : "no end",
+    unit: counts ? "h" : null,
+    source: "worked out",
+    at: null,
+  };
 }

@@ -191,6 +191,19 @@ describe("the panels of the four posts", () => {
     await guard.press("Close");
   });
 
+  it("[NOI-4, NOI-5] show a person their noise dose, the supervisor everybody's, each opening to its inputs", async () => {
+    const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: worked out" });
+    const names = async (seat: Seat) => noise(seat).locator(".worked-detail").allTextContents();
+    await noise(crew.guard).locator("details").waitFor();
+    expect(await names(crew.guard)).toEqual(["Cador Nanskeval"]);
+    await noise(crew.supervisor).locator("details").nth(3).waitFor();
+    expect((await names(crew.supervisor)).length).toBe(4);
+    await noise(crew.guard).locator("summary").click();
+    await crew.guard.sees("at fireGuard until a whole dose");
+    await crew.guard.sees(/^D = 100 sum/);
+    await noise(crew.guard).locator("summary").click();
+  });
+
   it("[PAN-9] say what was recorded, under which number, and who has answered", async () => {
     await crew.power.answer("Chock the wheels, fore and aft.", "Chocks in");
     await crew.power.sees("Cockpit: no answer yet");

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
 import { noiseFigures } from "../../shared/figures/noise.ts";
+import { noiseLogOf } from "../../shared/figures/noiseLog.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { figures as words } from "../../shared/words/en/figures.ts";
 import { FOUR } from "../spec/aircraft.ts";
@@ -14,7 +15,7 @@ function every(story: Story) {
   return [
     ...state.engines.flatMap((e) => figuresOfEngine(state, e.n, now)),
     ...figuresOfAircraft(state, now),
-    ...noiseFigures(story.log, now),
+    ...noiseFigures(noiseLogOf(story.log), [], now),
   ];
 }
 
@@ -57,7 +58,7 @@ describe("every figure", () => {
     const { state, now } = given({ type: FOUR }).manned().upTo("starting");
     expect(figuresOfEngine(state, 1, now).map((f) => f.id)).toEqual(["blades:1", "starterRest:1"]);
     expect(figuresOfAircraft(state, now).map((f) => f.id)).toEqual(["groundPower"]);
-    expect(noiseFigures([], now)).toEqual([]);
+    expect(noiseFigures(null, [], now)).toEqual([]);
   });
 
   it("[FIG-2] nothing read: no value, no verdict, and what is missing is said", () => {

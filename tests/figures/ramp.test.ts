@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { airFigures } from "../../shared/figures/air.ts";
 import { clearDistances } from "../../shared/figures/blast.ts";
 import { guardWalkFigure } from "../../shared/figures/guardWalk.ts";
-import { noiseFigures } from "../../shared/figures/noise.ts";
 import { orderFigure } from "../../shared/figures/order.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { given, type Plan, type Say } from "../spec/given.ts";
@@ -112,34 +111,5 @@ describe("ground", () => {
     expect(starboard.verdict).toBe("caution");
     story.say("supervisor", { type: "amendPlan", order: [4, 3, 2, 1] });
     expect(orderFigure(story.state)?.verdict).toBe("good");
-  });
-});
-
-describe("noise", () => {
-  it("[FIG-9] half an hour at 100 dBA is a quarter of a day's dose (29 CFR 1910.95 Table G-16: 2 h)", () => {
-    const story = given({ type: RICH, order: [3] })
-      .manned()
-      .upTo("starting")
-      .started(3);
-    const since = story.log.find((e) => e.fact.type === "sent" && e.fact.kind === "cranking")?.at ?? 0;
-    const figures = noiseFigures(story.log, since + 1_800_000);
-    const of = (id: string) => figures.find((f) => f.id === `noise:${id}`);
-    expect(numberIn(of("ada"))).toBeCloseTo(25, 6);
-    expect(numberIn(of("bo"))).toBeCloseTo(50, 6);
-    expect(of("bo")?.verdict).toBe("caution");
-    // Below the threshold nothing counts.
-    expect(numberIn(of("di"))).toBe(0);
-  });
-
-  it("[FIG-9] counts only while an engine turns, and only the post held", () => {
-    const story = given({ type: RICH, order: [3] })
-      .manned()
-      .upTo("starting");
-    story.wait(60);
-    expect(noiseFigures(story.log, story.now)).toEqual([]);
-    story.started(3);
-    story.send("cockpit", "shutDown", { engine: 3 });
-    const before = noiseFigures(story.log, story.now).map((f) => f.value);
-    expect(noiseFigures(story.log, story.now + 3_600_000).map((f) => f.value)).toEqual(before);
   });
 });

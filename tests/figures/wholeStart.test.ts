@@ -3,6 +3,7 @@ import { demo } from "../../seed/demo-data.ts";
 import { figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
 import type { Figure } from "../../shared/figures/figure.ts";
 import { noiseFigures } from "../../shared/figures/noise.ts";
+import { noiseLogOf } from "../../shared/figures/noiseLog.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { figures as words } from "../../shared/words/en/figures.ts";
@@ -164,10 +165,12 @@ describe("figures", () => {
   // 29 CFR 1910.95 app. A (from memory): D = 100 C / T, T = 8 / 2^((L - 90) / 5).
   it("[FIG-9] noise counts the hours at each post while engines turn, by the published dose", () => {
     const end = states.at(-1)?.at ?? 0;
-    const figures = noiseFigures(events, end);
+    const figures = noiseFigures(noiseLogOf(events), [], end);
     expect(figures).toHaveLength(4);
-    const guard = figures.find((f) => input(f, "person") === "Partner at fireGuard");
-    const hours = Number(input(guard, "at fireGuard, engines turning"));
+    const guard = figures.find((f) => f.detail === "Partner at fireGuard");
+    const hours = Number(
+      guard?.inputs.find((i) => i.name.endsWith(": at fireGuard, engines turning"))?.value,
+    );
     const level = Number(input(guard, "sound at fireGuard"));
     expect(hours).toBeGreaterThan(0);
     expect(guard?.value).toBeCloseTo((100 * hours) / (8 / 2 ** ((level - 90) / 5)), 6);

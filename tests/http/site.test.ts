@@ -102,6 +102,7 @@ describe("the documentation", () => {
       "/api/sessions/{id}/checkpoint",
       "/api/sessions/{id}/events",
       "/api/sessions/{id}/evidence",
+      "/api/sessions/{id}/noise",
       "/api/sessions/{id}/proofs/consistency",
       "/api/sessions/{id}/proofs/inclusion",
       "/api/sessions/{id}/record.pdf",

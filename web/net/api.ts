@@ -1,3 +1,4 @@
+import type { Figure } from "../../shared/figures/figure.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
@@ -59,6 +60,12 @@ export interface DemoSignIn {
   mayHold: Post[];
 }
 
+/** The noise doses this person may see, as reckoned at `at`, server milliseconds. */
+export interface NoiseDay {
+  at: number;
+  figures: Figure[];
+}
+
 export interface PlanRequest {
   commandId: string;
   aircraft: string;
@@ -102,6 +109,7 @@ export class Api {
   sessions = () => this.json<SessionRow[]>("GET", "/api/sessions");
   session = (id: string) =>
     this.json<{ head: number; state: SessionState; serverNow: number }>("GET", `/api/sessions/${id}`);
+  noise = (id: string) => this.json<NoiseDay>("GET", `/api/sessions/${id}/noise`);
   planSession = (plan: PlanRequest) => this.json<{ id: string; code: string }>("POST", "/api/sessions", plan);
   join = (code: string) =>
     this.json<{ id: string; aircraft: string }>("GET", `/api/join/${encodeURIComponent(code)}`);

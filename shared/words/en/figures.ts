@@ -46,7 +46,7 @@ export const figures = {
     feather: "Feather drop",
     release: "Keeps the release",
     "release.ready": "Ready for release",
-    noise: "Noise dose in this session",
+    noise: "Noise dose, 24 h",
   },
   /** In a word, for beside the figure. */
   verdicts: {

@@ -46,7 +46,7 @@ export const figures: FigureWords = {
     feather: "Caída al embanderar",
     release: "Impide la salida",
     "release.ready": "Listo para salir",
-    noise: "Dosis de ruido en esta sesión",
+    noise: "Dosis de ruido, 24 h",
   },
   verdicts: { good: "bien", caution: "mire", bad: "no está bien", unknown: "no se sabe", none: "" },
   own: (figure) => `En su propia unidad: ${figure}`,

@@ -6,6 +6,7 @@ import "../../styles/worked.css";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
 import type { Panel } from "./model.ts";
+import { NoiseDay } from "./NoiseDay.tsx";
 import { workedRow } from "./workedRow.ts";
 
 const BUSY = ["requested", "clear", "cranking", "caught", "running"];
@@ -34,6 +35,7 @@ export function WorkedOut({ panel }: { panel: Panel }) {
     <>
       <WorkedFigures title={text.worked.stage} rows={stage} />
       {n !== null && <EngineWorked panel={panel} n={n} />}
+      {panel.post && <NoiseDay panel={panel} />}
       <button type="button" className="worked-more" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? text.worked.fewer : text.worked.aircraft}
       </button>

@@ -3,6 +3,7 @@ export const worked = {
   stage: "Now: worked out",
   engine: (n: number) => `Number ${n}: worked out`,
   aircraft: "Aircraft, air, order: worked out",
+  noise: "Noise: worked out",
   fewer: "Fewer figures",
   advice: "The order advised: worked out",
   /** Beside an engine's number: its starter must rest so long before the next crank. */

@@ -1,0 +1,47 @@
+import { readSealed } from "../../shared/evidence/read.ts";
+import { type NoiseLog, noiseAfter } from "../../shared/figures/noiseLog.ts";
+import type { NameVeil } from "../evidence/names.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
+
+const DAY_MS = 86_400_000;
+/** Sessions of one day that are looked through; more a day no ramp has. */
+const LISTED = 500;
+const PAGE = 500;
+
+/** Who stood in whose noise in the last day, folded from the record as it grows. */
+export class NoiseLogs {
+  readonly #store: EventStore;
+  readonly #names: NameVeil;
+  readonly #logs = new Map<string, NoiseLog>();
+
+  constructor(store: EventStore, names: NameVeil) {
+    this.#store = store;
+    this.#names = names;
+  }
+
+  /**
+   * The logs of `asked`, of every session that is not over and of those with an event in the 24 hours before `now`.
+   * @throws StoreFailure when one cannot be read: a dose without it would be too small
+   */
+  async upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
+    const rows = new Map<string, SessionRow>();
+    for (const row of [await this.#store.session(asked), ...(await this.#store.openSessions())])
+      if (row) rows.set(row.id, row);
+    for (const row of await this.#store.sessions(LISTED))
+      if (row.headAt > now - DAY_MS) rows.set(row.id, row);
+    for (const id of this.#logs.keys()) if (!rows.has(id)) this.#logs.delete(id);
+    for (const row of rows.values()) await this.#hear(row);
+    return new Map(this.#logs);
+  }
+
+  async #hear({ id, headSeq }: SessionRow): Promise<void> {
+    let log = this.#logs.get(id) ?? null;
+    while ((log?.state.seq ?? 0) < headSeq) {
+      const events = await this.#store.read(id, log?.state.seq ?? 0, PAGE);
+      if (events.length === 0) break;
+      await this.#names.meet(events.map((e) => e.body));
+      for (const { body } of events) log = noiseAfter(log, this.#names.reveal(readSealed(body).event));
+    }
+    if (log) this.#logs.set(id, log);
+  }
+}

@@ -1,0 +1,23 @@
+import { POSTS } from "../../../shared/protocol/posts.ts";
+import { isTurning, type SessionState } from "../../../shared/session/state.ts";
+import { useNoise } from "../../net/useNoise.ts";
+import { useUnits } from "../../ui/units.ts";
+import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
+import type { Panel } from "./model.ts";
+import { workedRow } from "./workedRow.ts";
+
+/** Noise over the day: one's own, and at the supervisor's post everybody's. */
+export function NoiseDay({ panel }: { panel: Panel }) {
+  const { state, now, words } = panel;
+  const units = useUnits();
+  const day = useNoise(state.id, stands(state));
+  if (!day) return null;
+  const rows = day.figures.map((f) => workedRow(f, now, units, words));
+  return <WorkedFigures title={words.text.worked.noise} rows={rows} />;
+}
+
+/** Who is at which post, and what turns. */
+function stands(state: SessionState): string {
+  const holders = POSTS.map((p) => state.posts[p]?.id ?? "");
+  return [...holders, ...state.engines.filter((e) => isTurning(e.life)).map((e) => e.n)].join(" ");
+}
