@@ -1,6 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { z } from "zod";
 import type { DeviceRule, SignInLimits } from "./auth/sign-ins.ts";
+import { PERIODS, type Periods } from "./retention/rule.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { TlsChoice } from "./tls.ts";
 
@@ -35,6 +36,12 @@ function isStrong(text: string): boolean {
   const bytes = bytesOf(text);
   return bytes.length >= SECRET_BYTES && new Set(bytes).size >= DIFFERENT_BYTES;
 }
+
+const months = z.coerce
+  .number({ error: "must be a number of months" })
+  .int("must be whole months")
+  .min(1, "must be at least 1 month")
+  .max(1_200, "must be at most 1200 months");
 
 export const environmentSchema = z.object({
   PORT: z.coerce
@@ -98,6 +105,9 @@ export const environmentSchema = z.object({
     .string()
     .regex(/^[A-Za-z0-9+/_=.~-]{24,}$/, "must be at least 24 letters and digits: openssl rand -base64 32")
     .optional(),
+  CHOCKSIDE_KEEP_SESSIONS_MONTHS: months.default(PERIODS.sessions),
+  CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
+  CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -121,6 +131,8 @@ export interface Config {
   secret: Buffer | null;
   /** Lets scrapers on other machines read the metrics; null keeps them to this machine. */
   metricsToken: string | null;
+  /** Calendar months for which records are kept. */
+  periods: Periods;
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
@@ -167,6 +179,11 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
     metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,
+    periods: {
+      sessions: of.CHOCKSIDE_KEEP_SESSIONS_MONTHS,
+      incidents: of.CHOCKSIDE_KEEP_INCIDENTS_MONTHS,
+      people: of.CHOCKSIDE_KEEP_PEOPLE_MONTHS,
+    },
     logLevel: CHOCKSIDE_LOG,
   };
 }

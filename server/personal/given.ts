@@ -12,6 +12,8 @@ export interface Traces {
   aircraft: string;
   place: string;
   closed: boolean;
+  /** Server time of the last of them. */
+  lastAt: number;
   /** Events the person did or was named in, without the person's name. */
   events: unknown[];
 }
@@ -20,18 +22,20 @@ export interface Traces {
 export async function* tracesOf(store: EventStore, personId: string): AsyncGenerator<Traces> {
   for (const row of await store.sessions(ALL)) {
     const events: unknown[] = [];
+    let lastAt = 0;
     for await (const { body } of firstOf(store, row.id, row.headSeq)) {
       const { event } = readSealed(body);
       const { actor, fact } = event;
       const did = actor.kind === "person" && actor.id === personId;
       if (!did && !namesPerson(fact, personId)) continue;
       const { seq, at, clientAt } = event;
+      lastAt = at;
       const as = did ? { post: actor.post, device: actor.device } : null;
       const what = fact.type === "planned" ? { ...fact, aircraftType: fact.aircraftType.id } : fact;
       events.push({ seq, at: new Date(at).toISOString(), clientAt, as, what });
     }
     const { id: session, aircraft, place, closedAt } = row;
-    if (events.length > 0) yield { session, aircraft, place, closed: closedAt !== null, events };
+    if (events.length > 0) yield { session, aircraft, place, closed: closedAt !== null, lastAt, events };
   }
 }
 

@@ -44,6 +44,18 @@ export interface CheckpointRecord {
   publicKey: string;
 }
 
+/** That something was removed after its period, and what. */
+export interface RemovalRecord {
+  /** Id of the session or person. */
+  id: string;
+  /** Server milliseconds. */
+  at: number;
+  /** A signed note. */
+  note: string;
+  /** Public key that signed it, hexadecimal. */
+  publicKey: string;
+}
+
 /** Events to add to one session, all or none. */
 export interface Append {
   /** Number of the last event the appender knows; 0 begins a session. */
@@ -96,6 +108,14 @@ export interface EventStore {
   addCheckpoint(checkpoint: CheckpointRecord): Promise<void>;
   /** A session's checkpoints, the smallest first. */
   checkpoints(session: string): Promise<CheckpointRecord[]>;
+  /**
+   * Removes a session that is over, its events and checkpoints, and keeps the record of it: all or nothing.
+   * @throws StoreFailure when it is not over, or cannot be removed
+   */
+  remove(session: string, removal: RemovalRecord): Promise<void>;
+  addRemoval(removal: RemovalRecord): Promise<void>;
+  /** Oldest first. */
+  removals(): Promise<RemovalRecord[]>;
   /** Server time of the newest event of all, 0 when there is none. */
   newestAt(): Promise<number>;
   /** Writes something without effect. @throws StoreFailure when it cannot. */

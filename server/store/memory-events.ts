@@ -3,15 +3,18 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  type RemovalRecord,
   type SessionHead,
   type SessionRow,
   type StoredEvent,
+  StoreFailure,
 } from "./events.ts";
 
 /** Keeps everything in this process's memory: for trying Chockside out, and for tests of what stands above it. */
 export class MemoryEventStore implements EventStore {
   readonly #events = new Map<string, StoredEvent[]>();
   readonly #checkpoints = new Map<string, CheckpointRecord[]>();
+  readonly #removals: RemovalRecord[] = [];
   readonly #rows = new Map<string, SessionRow>();
 
   async append({ expected, events, row }: Append): Promise<void> {
@@ -72,6 +75,21 @@ export class MemoryEventStore implements EventStore {
 
   async checkpoints(session: string): Promise<CheckpointRecord[]> {
     return this.#checkpoints.get(session) ?? [];
+  }
+
+  async remove(session: string, removal: RemovalRecord): Promise<void> {
+    if ((this.#rows.get(session)?.closedAt ?? null) === null)
+      throw new StoreFailure(`session ${session} is not over`);
+    await this.addRemoval(removal);
+    for (const kept of [this.#rows, this.#events, this.#checkpoints]) kept.delete(session);
+  }
+
+  async addRemoval(removal: RemovalRecord): Promise<void> {
+    this.#removals.push(removal);
+  }
+
+  async removals(): Promise<RemovalRecord[]> {
+    return [...this.#removals];
   }
 
   async probe(): Promise<void> {}

@@ -4,6 +4,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  type RemovalRecord,
   type SessionHead,
   type SessionRow,
   type StoredEvent,
@@ -86,6 +87,12 @@ export class SqliteEventStore implements EventStore {
       checkpoints: db.prepare<unknown[], CheckpointRecord>(
         `SELECT "session", "size", "at", "note", "publicKey" FROM "Checkpoint" WHERE "session" = ? ORDER BY "size"`,
       ),
+      addRemoval: db.prepare(
+        `INSERT INTO "Removal" ("id", "at", "note", "publicKey") VALUES (@id, @at, @note, @publicKey)`,
+      ),
+      removals: db.prepare<[], RemovalRecord>(
+        `SELECT "id", "at", "note", "publicKey" FROM "Removal" ORDER BY "at", "id"`,
+      ),
       probe: db.prepare(
         `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
          ON CONFLICT ("key") DO UPDATE SET "value" = CAST("value" AS INTEGER) + 1`,
@@ -145,6 +152,35 @@ export class SqliteEventStore implements EventStore {
 
   async checkpoints(session: string): Promise<CheckpointRecord[]> {
     return this.#try(() => this.#sql.checkpoints.all(session));
+  }
+
+  async remove(session: string, removal: RemovalRecord): Promise<void> {
+    const db = this.#db;
+    const work = db.transaction(() => {
+      const gone = db.prepare(`DELETE FROM "Session" WHERE "id" = ? AND "closedAt" IS NOT NULL`).run(session);
+      if (gone.changes !== 1) throw new StoreFailure(`session ${session} is not over`);
+      // The one way past the guards, which stand again before anything of this counts.
+      const guards = db
+        .prepare<[], { name: string; sql: string }>(
+          `SELECT "name", "sql" FROM sqlite_master WHERE "type" = 'trigger'
+           AND "name" IN ('Event_no_delete', 'Checkpoint_no_delete')`,
+        )
+        .all();
+      for (const { name } of guards) db.exec(`DROP TRIGGER "${name}"`);
+      db.prepare(`DELETE FROM "Event" WHERE "session" = ?`).run(session);
+      db.prepare(`DELETE FROM "Checkpoint" WHERE "session" = ?`).run(session);
+      for (const { sql } of guards) db.exec(sql);
+      this.#sql.addRemoval.run(removal);
+    });
+    this.#try(() => work.immediate());
+  }
+
+  async addRemoval(removal: RemovalRecord): Promise<void> {
+    this.#try(() => this.#sql.addRemoval.run(removal));
+  }
+
+  async removals(): Promise<RemovalRecord[]> {
+    return this.#try(() => this.#sql.removals.all());
   }
 
   async probe(): Promise<void> {

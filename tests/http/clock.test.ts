@@ -71,6 +71,7 @@ describe("settings", () => {
       secret: null,
       tls: { is: "off" },
       metricsToken: null,
+      periods: { sessions: 12, incidents: 12, people: 24 },
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
@@ -91,6 +92,7 @@ describe("settings", () => {
         CHOCKSIDE_IDLE_MINUTES: "15",
         CHOCKSIDE_SECRET: "000102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f",
         CHOCKSIDE_METRICS_TOKEN: "0123456789abcdef01234567",
+        CHOCKSIDE_KEEP_SESSIONS_MONTHS: "60",
         CHOCKSIDE_LOG: "silent",
       }),
     ).toEqual({
@@ -112,6 +114,7 @@ describe("settings", () => {
       },
       secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),
       metricsToken: "0123456789abcdef01234567",
+      periods: { sessions: 60, incidents: 12, people: 24 },
       logLevel: "silent",
     });
   });
@@ -130,6 +133,7 @@ describe("settings", () => {
     [{ CHOCKSIDE_IDLE_MINUTES: "0" }, /CHOCKSIDE_IDLE_MINUTES must be at least 5/],
     [{ CHOCKSIDE_METRICS_TOKEN: "short" }, /CHOCKSIDE_METRICS_TOKEN must be at least 24/],
     [{ CHOCKSIDE_DATE: "x" }, /there is no CHOCKSIDE_DATE: see server\/OPERATING.md/],
+    [{ CHOCKSIDE_KEEP_PEOPLE_MONTHS: "0" }, /CHOCKSIDE_KEEP_PEOPLE_MONTHS must be at least 1 month/],
     [{ CHOCKSIDE_LOG: "loud" }, /CHOCKSIDE_LOG must be one of/],
     [{ PORT: "x", CHOCKSIDE_DEMO: "y" }, /PORT .*; CHOCKSIDE_DEMO /],
   ])("[SRV-14] that are wrong are named, with what they must be: %j", (environment, message) => {

@@ -5,6 +5,7 @@ import {
   type EventStore,
   type SessionRow,
   type StoredEvent,
+  StoreFailure,
 } from "../../server/store/events.ts";
 
 export const storedEvent = (seq: number, over: Partial<StoredEvent> = {}): StoredEvent => ({
@@ -141,6 +142,28 @@ export function eventStoreContract(
         { session: "b", size: 1, at: 1, note: "one", publicKey: "k" },
       ]);
       expect(await store.checkpoints("c")).toEqual([]);
+    });
+
+    it("[OPS-9] removes a session that is over, with all that is its own, and keeps the record of that", async () => {
+      const removal = (id: string, at: number) => ({ id, at, note: `${id} is gone`, publicKey: "k" });
+      await store.append(append("a", 0, 3, { closedAt: 5 }));
+      await store.append(append("b", 0, 2));
+      for (const id of ["a", "b"])
+        await store.addCheckpoint({ session: id, size: 2, at: 1, note: "n", publicKey: "k" });
+      await expect(store.remove("b", removal("b", 1))).rejects.toBeInstanceOf(StoreFailure);
+      await expect(store.remove("c", removal("c", 1))).rejects.toBeInstanceOf(StoreFailure);
+      await store.addRemoval(removal("p", 2));
+      await store.remove("a", removal("a", 3));
+      expect([await store.session("a"), await store.read("a", 0, 9), await store.checkpoints("a")]).toEqual([
+        null,
+        [],
+        [],
+      ]);
+      expect(await store.session("b")).toEqual(rowAt("b", 2));
+      expect([await seqs("b"), (await store.checkpoints("b")).length]).toEqual([[1, 2], 1]);
+      expect(await store.removals()).toEqual([removal("p", 2), removal("a", 3)]);
+      await store.append(append("b", 2));
+      expect(await seqs("b")).toEqual([1, 2, 3]);
     });
 
     it("[STO-2] finds a session by its code and by the command that planned it", async () => {

@@ -72,6 +72,11 @@ describe("the evidence on disk", () => {
     await store.addCheckpoint({ session: "a", size: 2, at: 1, note: "n", publicKey: "k" });
     for (const sql of [`UPDATE "Checkpoint" SET "note" = 'm'`, `DELETE FROM "Checkpoint"`])
       expect(() => db.exec(sql), sql).toThrow("checkpoints are append-only");
+    await store.append(append("b", 0, 1, { closedAt: 1 }));
+    await store.remove("b", { id: "b", at: 1, note: "n", publicKey: "k" });
+    expect(() => db.exec(`DELETE FROM "Removal"`)).toThrow("removals are append-only");
+    expect(() => db.exec(`DELETE FROM "Event"`)).toThrow("events are append-only");
+    expect(() => db.exec(`DELETE FROM "Checkpoint"`)).toThrow("checkpoints are append-only");
     await store.close();
   });
 

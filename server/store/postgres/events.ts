@@ -6,6 +6,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  type RemovalRecord,
   type SessionHead,
   type SessionRow,
   type StoredEvent,
@@ -23,6 +24,9 @@ const LEAST_MS = 250;
 
 const READERS = 4;
 const GROUP = 250;
+
+const ADD_REMOVAL = `INSERT INTO "Removal" ("id", "at", "note", "publicKey") VALUES ($1, $2, $3, $4)`;
+const valuesOf = ({ id, at, note, publicKey }: RemovalRecord) => [id, at, note, publicKey];
 
 interface Waiting {
   append: Append;
@@ -111,6 +115,46 @@ export class PostgresEventStore implements EventStore {
     return this.#select<CheckpointRecord>(
       `SELECT "session", "size", "at", "note", "publicKey" FROM "Checkpoint" WHERE "session" = $1 ORDER BY "size"`,
       [session],
+    );
+  }
+
+  async remove(session: string, removal: RemovalRecord): Promise<void> {
+    const client = await this.#readers.connect().catch((error) => {
+      throw new StoreFailure(messageOf(error), { cause: error });
+    });
+    const guards = (turn: "DISABLE" | "ENABLE") =>
+      ["Event", "Checkpoint"]
+        .map((table) => `ALTER TABLE "${table}" ${turn} TRIGGER "${table}_no_delete"`)
+        .join("; ");
+    try {
+      await client.query("BEGIN");
+      const gone = await client.query(`DELETE FROM "Session" WHERE "id" = $1 AND "closedAt" IS NOT NULL`, [
+        session,
+      ]);
+      if (gone.rowCount !== 1) throw new Error(`session ${session} is not over`);
+      // The one way past the guards, which stand again before anything of this counts.
+      await client.query(guards("DISABLE"));
+      await client.query(`DELETE FROM "Event" WHERE "session" = $1`, [session]);
+      await client.query(`DELETE FROM "Checkpoint" WHERE "session" = $1`, [session]);
+      await client.query(guards("ENABLE"));
+      await client.query(ADD_REMOVAL, valuesOf(removal));
+      await client.query("COMMIT");
+    } catch (error) {
+      await client.query("ROLLBACK").catch(() => {});
+      throw new StoreFailure(messageOf(error), { cause: error });
+    } finally {
+      client.release();
+    }
+  }
+
+  async addRemoval(removal: RemovalRecord): Promise<void> {
+    await this.#select(ADD_REMOVAL, valuesOf(removal));
+  }
+
+  removals(): Promise<RemovalRecord[]> {
+    return this.#select<RemovalRecord>(
+      `SELECT "id", "at", "note", "publicKey" FROM "Removal" ORDER BY "at", "id"`,
+      [],
     );
   }
 

@@ -1,0 +1,44 @@
+// npm run retention: lists what has been kept long enough. -- remove: removes it, with a signed record of each.
+// -- removed: shows those records. Not while the server runs on the same file.
+import { readConfig } from "./config.ts";
+import { openSigner } from "./evidence/signer.ts";
+import { type Past, past } from "./retention/past.ts";
+import { remove } from "./retention/remove.ts";
+import { StartRefused } from "./start-refused.ts";
+import { openStores } from "./store/stores.ts";
+
+const USAGE = `usage: npm run retention                lists what has been kept long enough
+       npm run retention -- remove      removes it; export what you want to keep first
+       npm run retention -- removed     the signed records of what was removed`;
+
+await main().catch((error: unknown) => {
+  console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
+  process.exit(1);
+});
+
+async function main(): Promise<void> {
+  const [verb = "list", ...more] = process.argv.slice(2);
+  if (!["list", "remove", "removed"].includes(verb) || more.length > 0) throw new StartRefused(USAGE);
+  const config = readConfig(process.env);
+  const now = Date.now();
+  const { store, directory, compact, close } = await openStores(config, now);
+  if (verb === "removed") for (const { note } of await store.removals()) console.log(note);
+  else {
+    const found = await past(store, directory, config.periods, now);
+    for (const one of found) console.log(`${verb === "remove" ? "removed" : "past"}: ${saysOf(one)}`);
+    if (verb === "remove") {
+      const deps = { store, directory, signer: openSigner(config.signingKey), periods: config.periods };
+      for (const one of found) await remove(deps, one, now);
+      if (found.length > 0) await compact();
+    }
+    console.log(`${found.length} ${verb === "remove" ? "removed" : "kept long enough"}`);
+  }
+  await close();
+}
+
+function saysOf(one: Past): string {
+  const until = new Date(one.until).toISOString().slice(0, 10);
+  if ("person" in one) return `${one.person.handle}, who may not sign in any more, kept to ${until}`;
+  const { id, aircraft, place, headSeq } = one.session;
+  return `session ${id} of ${aircraft} at ${place}, ${headSeq} events, kept as ${one.kept} to ${until}`;
+}

@@ -1,0 +1,60 @@
+import { readSealed } from "../../shared/evidence/read.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { firstOf } from "../evidence/leaves.ts";
+import { tracesOf } from "../personal/given.ts";
+import type { Directory, PersonRecord } from "../store/directory.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
+import { type Kept, keptUntil, type Periods } from "./rule.ts";
+
+/** Something that has been kept long enough. */
+export type Past = { kept: Kept; until: number } & ({ session: SessionRow } | { person: PersonRecord });
+
+/** Signals after which a session is an incident's record. */
+const INCIDENT_SIGNALS = new Set(["fire", "cut", "cutAll", "turning"]);
+
+/**
+ * Sessions that are over, and people who may no longer sign in, whose period is past. The newest session of an aircraft
+ * stays however old it is: its open defects go into the next plan.
+ */
+export async function past(
+  store: EventStore,
+  directory: Directory,
+  periods: Periods,
+  now: number,
+): Promise<Past[]> {
+  const found: Past[] = [];
+  const rows = await store.sessions(Number.MAX_SAFE_INTEGER);
+  const newest = new Set<string>();
+  for (const row of rows) {
+    const isNewest = !newest.has(row.aircraft);
+    newest.add(row.aircraft);
+    if (isNewest || row.closedAt === null) continue;
+    const kept = (await isIncident(store, row)) ? "incidents" : "sessions";
+    const until = keptUntil(row.closedAt, periods[kept]);
+    if (until <= now) found.push({ kept, until, session: row });
+  }
+  for (const person of await directory.people()) {
+    if (person.active) continue;
+    const until = keptUntil(await lastSeen(store, directory, person), periods.people);
+    if (until <= now) found.push({ kept: "people", until, person });
+  }
+  return found;
+}
+
+async function isIncident(store: EventStore, row: SessionRow): Promise<boolean> {
+  for await (const { body } of firstOf(store, row.id, row.headSeq))
+    if (tellsOfIncident(readSealed(body).event)) return true;
+  return false;
+}
+
+function tellsOfIncident({ fact }: SessionEvent): boolean {
+  return fact.type === "exceeded" || (fact.type === "sent" && INCIDENT_SIGNALS.has(fact.kind));
+}
+
+/** The last that is known of a person: an event, a sign-in, or that they were added. */
+async function lastSeen(store: EventStore, directory: Directory, person: PersonRecord): Promise<number> {
+  const signIns = await directory.personal.signIns(person.id);
+  let last = Math.max(person.createdAt, ...signIns.map((s) => s.usedAt));
+  for await (const { lastAt } of tracesOf(store, person.id)) last = Math.max(last, lastAt);
+  return last;
+}

@@ -1,0 +1,150 @@
+import { execFile } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
+import { describe, expect, it } from "vitest";
+import { checkFile } from "../../server/evidence/check-file.ts";
+import { noteTools } from "../../server/evidence/note-tools.ts";
+import { past } from "../../server/retention/past.ts";
+import { remove } from "../../server/retention/remove.ts";
+import { keptUntil, PERIODS } from "../../server/retention/rule.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { openDatabase } from "../../server/store/open.ts";
+import { openNote } from "../../shared/evidence/note.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import { START } from "../http/hand-clock.ts";
+import { bearer, crewDirectory, planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { testSigner } from "../http/test-signer.ts";
+
+const ROOT = fileURLToPath(new URL("../..", import.meta.url));
+const day = (text: string) => Date.parse(`${text}T00:00:00Z`);
+let commands = 0;
+
+/** A session that was begun and abandoned, with these signals between. */
+async function over({ house, app, hand }: TestHouse, signals: Action[] = []): Promise<string> {
+  // One after another: which is the newest must be plain.
+  await hand.pass(60_000);
+  const { id } = await planned(app, await signIn(app, "di"));
+  const abandon = { type: "abandon", reason: "done" } as const;
+  const claim = { type: "claimPost", post: "supervisor" } as const;
+  for (const action of [claim, ...signals, abandon]) {
+    commands += 1;
+    const command = `00000000-0000-4000-8000-6${String(commands).padStart(11, "0")}`;
+    const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
+    const asked = { v: 1, id: command, session: id, clientAt: 5, action } as const;
+    expect((await house.sessions.command(di, asked)).status).toBe("accepted");
+  }
+  return id;
+}
+
+const CUT: Action[] = [{ type: "send", kind: "cut", engine: 1, channel: "panel" }];
+const exported = async ({ app }: TestHouse, id: string) =>
+  (await app.inject({ url: `/api/sessions/${id}/evidence`, headers: bearer(await signIn(app, "ed")) })).body;
+
+describe("how long records are kept", () => {
+  it.each([
+    // 14 CFR 139.301(b)(1): training of 31 January 2024, 24 consecutive calendar months: through January 2026.
+    ["2024-01-31", 24, "2026-02-01"],
+    ["2026-06-01", 12, "2027-07-01"],
+    ["2024-02-29", 12, "2025-03-01"],
+    ["2026-12-31", 1, "2027-02-01"],
+  ])("[OPS-8] what ended on %s is kept %i months, until %s", (end, months, until) => {
+    expect(keptUntil(day(end), months)).toBe(day(until));
+    expect(keptUntil(day(end) + 86_399_999, months)).toBe(day(until));
+  });
+
+  it("[OPS-8] has the periods of 14 CFR 139.301(b) unless set otherwise", () => {
+    expect(PERIODS).toEqual({ sessions: 12, incidents: 12, people: 24 });
+  });
+});
+
+describe("what is past its period", () => {
+  it("[OPS-8] is what is over and old, never the newest of an aircraft, nor what goes on", async () => {
+    const store = new MemoryEventStore();
+    const directory = await crewDirectory();
+    const test = await testHouse({ store, directory });
+    const plain = await over(test);
+    const incident = await over(test, CUT);
+    await over(test);
+    await test.close();
+    const [until, later] = [keptUntil(START, 12), keptUntil(START, 30)];
+    const ids = async (now: number, periods = PERIODS) =>
+      (await past(store, directory, periods, now)).map((one) =>
+        "session" in one ? [one.kept, one.session.id] : [one.kept, one.person.id],
+      );
+    expect(await ids(until - 1)).toEqual([]);
+    expect(await ids(until)).toEqual([
+      ["incidents", incident],
+      ["sessions", plain],
+    ]);
+    expect(await ids(until, { ...PERIODS, incidents: 60 })).toEqual([["sessions", plain]]);
+    // "gone" may not sign in any more; nobody else is past, however long ago.
+    expect(await ids(later, { ...PERIODS, sessions: 99, incidents: 99 })).toEqual([["people", "gone"]]);
+  });
+});
+
+describe("removing it", () => {
+  it("[OPS-9] leaves a signed record of each, and everything else whole", async () => {
+    const store = new MemoryEventStore();
+    const directory = await crewDirectory();
+    const first = await testHouse({ store, directory });
+    const [old, newest] = [await over(first), await over(first)];
+    const kept = await exported(first, old);
+    const before = await exported(first, newest);
+    await first.close();
+    const now = keptUntil(START, 24);
+    const deps = { store, directory, signer: testSigner, periods: PERIODS };
+    const found = await past(store, directory, PERIODS, now);
+    for (const one of found) await remove(deps, one, now);
+
+    const [session, person, ...more] = await store.removals();
+    expect(more).toEqual([]);
+    const { head, events } = JSON.parse(kept.split("\n")[0] ?? "");
+    const text = openNote(session?.note ?? "", [testSigner.publicKey], noteTools);
+    expect(text?.split("\n")).toEqual([
+      "chockside/removal",
+      `session ${old}`,
+      "aircraft CH-TST",
+      `events ${events}`,
+      `head ${head}`,
+      "ended 2026-06-01T09:01:00.000Z",
+      "kept 12 months as sessions, to 2027-07-01T00:00:00.000Z",
+      "time 2028-07-01T00:00:00.000Z",
+      "",
+    ]);
+    expect(openNote(person?.note ?? "", [testSigner.publicKey], noteTools)).toContain(
+      "person gone\nkept 24 ",
+    );
+    expect(await directory.person("gone")).toBeNull();
+    expect(await past(store, directory, PERIODS, now)).toEqual([]);
+
+    const second = await testHouse({ store, directory, hand: first.hand });
+    expect(await exported(second, newest)).toBe(before);
+    expect([checkFile(before).ok, checkFile(kept).ok]).toEqual([true, true]);
+    const gone = await second.app.inject({
+      url: `/api/sessions/${old}`,
+      headers: bearer(await signIn(second.app, "ed")),
+    });
+    expect(gone.statusCode).toBe(404);
+    await second.close();
+  });
+
+  it("[OPS-8] is asked for by command, and says what it did", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "chockside-retention-"));
+    const file = join(folder, "chockside.db");
+    openDatabase(file, 1).close();
+    const retention = async (...verb: string[]) =>
+      (
+        await promisify(execFile)(process.execPath, ["--import", "tsx", "server/retention-cli.ts", ...verb], {
+          cwd: ROOT,
+          env: { ...process.env, CHOCKSIDE_DATA: file, DATABASE_URL: "" },
+        })
+      ).stdout;
+    expect(await retention()).toBe("0 kept long enough\n");
+    expect(await retention("remove")).toBe("0 removed\n");
+    await expect(retention("everything")).rejects.toThrow("usage: npm run retention");
+    rmSync(folder, { recursive: true });
+  }, 60_000);
+});
