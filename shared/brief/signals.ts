@@ -2,6 +2,7 @@ import { handSignal } from "../handSignals/all.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
 import { briefWords } from "../words/brief.ts";
+import { signalWords } from "../words/handSignals.ts";
 import type { Say } from "../words/say.ts";
 
 /** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
@@ -34,7 +35,7 @@ export function signalRows(say: Say): SignalRow[] {
                 .map(say.post)
                 .join(", "),
         figure: standard.figure,
-        movement: handSignal(standard.figure).movement,
+        movement: signalWords(handSignal(standard.figure), say.language).movement,
         standard: standard.text,
       },
     ];

@@ -5,12 +5,18 @@ import { brief as englishBrief } from "../../shared/words/en/brief.ts";
 import { catalogue as english } from "../../shared/words/en/catalogue.ts";
 import { events as englishEvents } from "../../shared/words/en/events.ts";
 import { figures as englishFigures } from "../../shared/words/en/figures.ts";
+import { handSignals as englishHand } from "../../shared/words/en/handSignals.ts";
 import { brief as spanishBrief } from "../../shared/words/es/brief.ts";
 import { catalogue as spanish } from "../../shared/words/es/catalogue.ts";
 import { events as spanishEvents } from "../../shared/words/es/events.ts";
 import { figures as spanishFigures } from "../../shared/words/es/figures.ts";
+import { handSignals as spanishHand } from "../../shared/words/es/handSignals.ts";
 import { languageFor } from "../../shared/words/language.ts";
+import { devices as englishDevices } from "../../web/words/en/devices.ts";
+import { study as englishStudy } from "../../web/words/en/study.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
+import { devices as spanishDevices } from "../../web/words/es/devices.ts";
+import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { leaves } from "./leaves.ts";
 
@@ -18,6 +24,9 @@ const PAIRS: [name: string, one: object, other: object][] = [
   ["session", english, spanish],
   ["events", englishEvents, spanishEvents],
   ["brief", englishBrief, spanishBrief],
+  ["study", englishStudy, spanishStudy],
+  ["devices", englishDevices, spanishDevices],
+  ["hand signals", englishHand, spanishHand],
   ["print", englishPrint, spanishPrint],
   ["figures", englishFigures, spanishFigures],
   ["panel", englishText, spanishText],

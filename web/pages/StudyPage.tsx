@@ -1,3 +1,5 @@
+import { useStudyWords } from "../words/study.ts";
+import { useWords } from "../words/words.ts";
 import "../styles/study.css";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { go } from "./route.ts";
@@ -6,26 +8,25 @@ import { Learn } from "./study/Learn.tsx";
 import { QuizBegin, QuizRound } from "./study/Quiz.tsx";
 
 const PARTS = [
-  ["learn", "/study", "Learn"],
-  ["alike", "/study/alike", "Look-alikes"],
-  ["quiz", "/study/quiz", "Quiz"],
+  ["learn", "/study"],
+  ["alike", "/study/alike"],
+  ["quiz", "/study/quiz"],
 ] as const;
 
 /** The hand signals to learn: each by itself, those easily mistaken side by side, and a quiz. Keeps nothing. */
 export function StudyPage({ page, more }: { page: string | null; more: string | null }) {
+  const words = useStudyWords();
+  const { ramp } = useWords().text;
   const part = page === "alike" || page === "quiz" ? page : "learn";
   return (
     <main className="page study">
       <header className="page-head page-head-row">
         <div>
-          <h1>Hand signals</h1>
-          <p>
-            Drawn as you see a giver who faces you, a little from above: the giver's right arm is on your
-            left.
-          </p>
+          <h1>{words.title}</h1>
+          <p>{words.seen}</p>
         </div>
-        <nav className="head-keys" aria-label="Hand signals">
-          {PARTS.map(([is, path, words]) => (
+        <nav className="head-keys" aria-label={words.title}>
+          {PARTS.map(([is, path]) => (
             <button
               key={is}
               type="button"
@@ -34,11 +35,11 @@ export function StudyPage({ page, more }: { page: string | null; more: string | 
               aria-pressed={is === part}
               onClick={() => go(path)}
             >
-              {words}
+              {words.parts[is]}
             </button>
           ))}
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-            The ramp
+            {ramp.title}
           </button>
         </nav>
       </header>

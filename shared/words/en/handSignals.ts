@@ -1,28 +1,36 @@
 import type { Giver, Known } from "../../handSignals/signal.ts";
 import type { SignalKind } from "../../protocol/signals.ts";
 
-export const GIVER_WORDS: Readonly<Record<Giver, string>> = {
-  pilot: "From the cockpit",
-  marshaller: "From the ground",
-  fireCrew: "From the fire crew",
+/** Around the hand signals. The signals' own words stand with the signals. */
+export const handSignals = {
+  givers: {
+    pilot: "From the cockpit",
+    marshaller: "From the ground",
+    fireCrew: "From the fire crew",
+  } satisfies Record<Giver, string>,
+  /** How sure a reference is. */
+  known: {
+    read: "wording read in an official copy",
+    secondHand: "wording known second-hand",
+    fromMemory: "from memory, text not opened",
+  } satisfies Record<Known, string>,
+  /** What is known about messages that have no standard hand signal. */
+  noForm: {
+    cranking: "The marshaller sees the propeller turn.",
+    started: "Some ground crews echo the pilot's hand to say they saw it run.",
+    turning: "Give emergency stop, and say the number.",
+    arcNotClear: "Give hold or emergency stop, and say the number.",
+    guardInPlace: "The guard stands where the pilot can see the guard.",
+    powerConnected: "The T asks for power; nothing says that it is on. Say it.",
+    powerDisconnected: "Show the plug in the hand, or say it.",
+    release: "No hold ends by a gesture alone: say it.",
+    handlePropeller: "Never by gesture: ignition off is confirmed in words.",
+  } satisfies Partial<Record<SignalKind, string>>,
+  courses: {
+    held: "Held still until it is understood.",
+    once: "Made once, from beginning to end.",
+    again: "Made again and again until it is understood.",
+  },
 };
 
-/** How sure a reference is. */
-export const KNOWN_WORDS: Readonly<Record<Known, string>> = {
-  read: "wording read in an official copy",
-  secondHand: "wording known second-hand",
-  fromMemory: "from memory, text not opened",
-};
-
-/** What is known about messages that have no standard hand signal. */
-export const NO_FORM_WORDS: Readonly<Partial<Record<SignalKind, string>>> = {
-  cranking: "The marshaller sees the propeller turn.",
-  started: "Some ground crews echo the pilot's hand to say they saw it run.",
-  turning: "Give emergency stop, and say the number.",
-  arcNotClear: "Give hold or emergency stop, and say the number.",
-  guardInPlace: "The guard stands where the pilot can see the guard.",
-  powerConnected: "The T asks for power; nothing says that it is on. Say it.",
-  powerDisconnected: "Show the plug in the hand, or say it.",
-  release: "No hold ends by a gesture alone: say it.",
-  handlePropeller: "Never by gesture: ignition off is confirmed in words.",
-};
+export type HandSignalWords = typeof handSignals;

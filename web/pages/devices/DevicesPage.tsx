@@ -1,5 +1,7 @@
 import { useCallback, useEffect, useState } from "react";
 import { type DeviceRow, devices } from "../../net/devices.ts";
+import { useDeviceWords } from "../../words/devices.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { NewDevice } from "./NewDevice.tsx";
 
@@ -7,6 +9,8 @@ const day = (at: number) => new Date(at).toISOString().slice(0, 16).replace("T",
 
 /** The office's list of devices: letting one in, showing one out. */
 export function DevicesPage() {
+  const words = useDeviceWords();
+  const { ramp } = useWords().text;
   const [rows, setRows] = useState<DeviceRow[] | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const failed = useCallback((error: Error) => setTrouble(error.message), []);
@@ -17,15 +21,15 @@ export function DevicesPage() {
     <main className="page">
       <header className="page-head page-head-row">
         <div>
-          <h1>Devices</h1>
-          <p>People sign in on enrolled devices alone. Revoke one that is lost: it is cut off at once.</p>
+          <h1>{words.title}</h1>
+          <p>{words.lead}</p>
         </div>
         <nav className="head-keys">
           <button type="button" className="answer" data-tone="plain" onClick={read}>
-            Read again
+            {words.again}
           </button>
           <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-            Back to the ramp
+            {ramp.back}
           </button>
         </nav>
       </header>
@@ -35,7 +39,7 @@ export function DevicesPage() {
         </p>
       )}
       <NewDevice onTrouble={failed} />
-      {rows?.length === 0 && <p className="empty">No device is enrolled yet.</p>}
+      {rows?.length === 0 && <p className="empty">{words.none}</p>}
       {rows !== null && rows.length > 0 && (
         <ul className="device-rows">
           {rows.map((row) => (
@@ -48,19 +52,14 @@ export function DevicesPage() {
 }
 
 function Row({ row, onRevoke }: { row: DeviceRow; onRevoke(): void }) {
+  const words = useDeviceWords();
   const [asked, setAsked] = useState(false);
   const { name, enrolledBy, enrolledAt, revokedBy, revokedAt } = row;
   return (
     <li aria-label={name}>
       <strong>{name}</strong>
-      <span>
-        Enrolled {day(enrolledAt)} UTC by {enrolledBy}
-      </span>
-      {revokedAt !== null && (
-        <span>
-          Revoked {day(revokedAt)} UTC by {revokedBy}
-        </span>
-      )}
+      <span>{words.enrolledAt(day(enrolledAt), enrolledBy)}</span>
+      {revokedAt !== null && <span>{words.revokedAt(day(revokedAt), revokedBy ?? "")}</span>}
       {revokedAt === null && (
         <button
           type="button"
@@ -68,7 +67,7 @@ function Row({ row, onRevoke }: { row: DeviceRow; onRevoke(): void }) {
           onClick={() => (asked ? onRevoke() : setAsked(true))}
           onBlur={() => setAsked(false)}
         >
-          {asked ? "Touch again to revoke" : "Revoke"}
+          {asked ? words.revokeSure : words.revoke}
         </button>
       )}
     </li>

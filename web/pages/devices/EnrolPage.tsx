@@ -1,6 +1,8 @@
 import { type SyntheticEvent, useEffect, useState } from "react";
 import { api, forgetSignIn } from "../../net/app.ts";
 import { enrol } from "../../net/enrol.ts";
+import { useDeviceWords } from "../../words/devices.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
 /** The code in the address stands after a #: browsers send that to nobody. */
@@ -12,6 +14,8 @@ function codeInAddress(): string {
 
 /** Lets this device in by a one-time code somebody of the office shows. */
 export function EnrolPage() {
+  const words = useDeviceWords();
+  const { text } = useWords();
   const [code, setCode] = useState(codeInAddress);
   const [name, setName] = useState<string | null>(null);
   const [had, setHad] = useState(false);
@@ -30,7 +34,7 @@ export function EnrolPage() {
       forgetSignIn();
       setName(known);
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : "That did not work.");
+      setTrouble(error instanceof Error ? error.message : text.signIn.failed);
     }
     setBusy(false);
   };
@@ -38,27 +42,24 @@ export function EnrolPage() {
     return (
       <main className="page">
         <header className="page-head">
-          <h1>Enrolled</h1>
-          <p>This device is now known as {name}.</p>
+          <h1>{words.enrolled}</h1>
+          <p>{words.known(name)}</p>
         </header>
         <button type="button" className="answer" data-tone="yes" onClick={() => go("/")}>
-          Sign in
+          {text.signIn.enter}
         </button>
       </main>
     );
   return (
     <main className="page">
       <header className="page-head">
-        <h1>Enrol this device</h1>
-        <p>
-          A supervisor shows a code on the page Devices. It is good for five minutes and once. A key is made
-          on this device and never leaves it.
-        </p>
-        {had && <p>This device was enrolled before: a new key takes the place of the old one.</p>}
+        <h1>{words.enrolThis}</h1>
+        <p>{words.how}</p>
+        {had && <p>{words.had}</p>}
       </header>
       <form className="sign-in-form" onSubmit={submit}>
         <label className="field">
-          <span>Code</span>
+          <span>{words.code}</span>
           <input
             value={code}
             autoComplete="off"
@@ -73,10 +74,10 @@ export function EnrolPage() {
           </p>
         )}
         <button type="submit" className="answer" data-tone="yes" disabled={busy || code.trim() === ""}>
-          {busy ? "Enrolling…" : "Enrol"}
+          {busy ? words.enrolling : words.enrol}
         </button>
         <button type="button" className="small-key" onClick={() => go("/")}>
-          Back
+          {text.entry.back}
         </button>
       </form>
     </main>

@@ -1,9 +1,11 @@
 import { type SyntheticEvent, useState } from "react";
 import { devices } from "../../net/devices.ts";
 import { Qr } from "../../ui/Qr.tsx";
+import { useDeviceWords } from "../../words/devices.ts";
 
 /** Shows a one-time code for one device, to be read off by its camera or typed in. */
 export function NewDevice({ onTrouble }: { onTrouble(error: Error): void }) {
+  const words = useDeviceWords();
   const [name, setName] = useState("");
   const [code, setCode] = useState<string | null>(null);
   const ask = (event: SyntheticEvent) => {
@@ -12,26 +14,23 @@ export function NewDevice({ onTrouble }: { onTrouble(error: Error): void }) {
   };
   if (code !== null)
     return (
-      <section className="new-device" aria-label="Code for a new device">
-        <p>
-          On {name}, scan this or open <strong>{location.origin}/enrol</strong> and enter the code. It is good
-          for five minutes and once. Show it to nobody else.
-        </p>
-        <Qr text={`${location.origin}/enrol#${code}`} label={`Enrol with code ${code}`} />
+      <section className="new-device" aria-label={words.newCode}>
+        <p>{words.scan(name, `${location.origin}/enrol`)}</p>
+        <Qr text={`${location.origin}/enrol#${code}`} label={words.withCode(code)} />
         <code className="enrol-code">{code}</code>
         <button type="button" className="small-key" onClick={() => setCode(null)}>
-          Done
+          {words.done}
         </button>
       </section>
     );
   return (
     <form className="join" onSubmit={ask}>
       <label className="field">
-        <span>Name of the new device</span>
+        <span>{words.name}</span>
         <input value={name} maxLength={60} autoComplete="off" onChange={(e) => setName(e.target.value)} />
       </label>
       <button type="submit" className="answer" data-tone="plain" disabled={name.trim() === ""}>
-        Show a code
+        {words.show}
       </button>
     </form>
   );

@@ -1,22 +1,23 @@
 import { handSignal } from "../../../shared/handSignals/all.ts";
 import { figureBox } from "../../../shared/handSignals/figure.ts";
 import { LOOK_ALIKES } from "../../../shared/handSignals/lookAlikes.ts";
+import { signalWords, tellsIn } from "../../../shared/words/handSignals.ts";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
 const HEIGHT = 220;
 
 /** Signals taken for one another, side by side and moving, with what tells them apart. */
 export function Alike() {
+  const { language } = useWords().say;
+  const tells = tellsIn(language);
+  const name = (key: string) => signalWords(handSignal(key), language).name;
   return (
     <div className="study-alike">
-      {LOOK_ALIKES.map((l) => (
-        <section
-          key={l.keys.join()}
-          className="alike"
-          aria-label={l.keys.map((k) => handSignal(k).name).join(", ")}
-        >
-          <p className="alike-tell">{l.tell}</p>
+      {LOOK_ALIKES.map((l, i) => (
+        <section key={l.keys.join()} className="alike" aria-label={l.keys.map(name).join(", ")}>
+          <p className="alike-tell">{tells[i]}</p>
           <div className="alike-row">
             {l.keys.map(handSignal).map((s) => (
               <figure key={s.key}>
@@ -24,12 +25,12 @@ export function Alike() {
                   signal={s}
                   form="day"
                   height={HEIGHT}
-                  label={s.movement}
+                  label={signalWords(s, language).movement}
                   width={widest(l.keys)}
                 />
                 <figcaption>
                   <button type="button" className="small-key" onClick={() => go(`/study/${s.key}`)}>
-                    {s.name}
+                    {name(s.key)}
                   </button>
                 </figcaption>
               </figure>

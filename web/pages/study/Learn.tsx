@@ -2,12 +2,13 @@ import { HAND_SIGNALS } from "../../../shared/handSignals/all.ts";
 import { keysOf } from "../../../shared/handSignals/motion.ts";
 import type { Form, Giver, HandSignal } from "../../../shared/handSignals/signal.ts";
 import { still, strip } from "../../../shared/handSignals/strip.ts";
-import { SIGNAL_KINDS } from "../../../shared/protocol/signals.ts";
+import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
 import { CATALOGUE } from "../../../shared/session/catalogue.ts";
-import { GIVER_WORDS, KNOWN_WORDS, NO_FORM_WORDS } from "../../../shared/words/en/handSignals.ts";
-import { signals } from "../../../shared/words/en/signals.ts";
+import { handSignalWords, signalWords } from "../../../shared/words/handSignals.ts";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
 import { SheetDrawing } from "../../ui/figures/SheetDrawing.tsx";
+import { useStudyWords } from "../../words/study.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
 const GIVERS: readonly Giver[] = ["pilot", "marshaller", "fireCrew"];
@@ -15,16 +16,11 @@ const LARGE = 380;
 const SMALL = 110;
 const STRIP = 140;
 
-const COURSE_WORDS = {
-  held: "Held still until it is understood.",
-  once: "Made once, from beginning to end.",
-  again: "Made again and again until it is understood.",
-};
-
 const open = (key: string, form: Form) => go(`/study/${key}${form === "wand" ? "/wand" : ""}`);
 
 /** One signal large with all that is said of it, and the index of them all. */
 export function Learn({ shown, form }: { shown: string | null; form: Form }) {
+  const words = useStudyWords();
   const at = Math.max(
     0,
     HAND_SIGNALS.findIndex((s) => s.key === shown),
@@ -38,7 +34,7 @@ export function Learn({ shown, form }: { shown: string | null; form: Form }) {
   return (
     <div className="study-learn">
       <Plate key={signal.key} signal={signal} form={form} onNext={next} />
-      <section className="study-index" aria-label="All hand signals">
+      <section className="study-index" aria-label={words.all}>
         {GIVERS.map((giver) => (
           <Group key={giver} giver={giver} chosen={signal.key} form={form} />
         ))}
@@ -49,60 +45,60 @@ export function Learn({ shown, form }: { shown: string | null; form: Form }) {
 }
 
 function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNext(by: number): void }) {
+  const words = useStudyWords();
+  const { language } = useWords().say;
+  const own = signalWords(signal, language);
+  const around = handSignalWords(language);
   const drawn: Form = signal.wand === null ? "day" : form;
   return (
     <article className="plate" aria-labelledby="plate-name">
       <header className="plate-head">
-        <h2 id="plate-name">{signal.name}</h2>
-        <p>{signal.direction}</p>
+        <h2 id="plate-name">{own.name}</h2>
+        {own !== signal && <p lang="en">{signal.name}</p>}
+        <p>{own.direction}</p>
       </header>
       <div className="plate-figure">
-        <MovingFigure
-          signal={signal}
-          form={drawn}
-          height={LARGE}
-          label={`${signal.name}. ${signal.movement}`}
-        />
+        <MovingFigure signal={signal} form={drawn} height={LARGE} label={`${own.name}. ${own.movement}`} />
       </div>
       <fieldset className="plate-forms">
-        <legend className="visually-hidden">Form</legend>
-        <FormKey words="By day" is="day" drawn={drawn} signal={signal} />
-        <FormKey words="With wands" is="wand" drawn={drawn} signal={signal} />
+        <legend className="visually-hidden">{words.form}</legend>
+        <FormKey words={words.day} is="day" drawn={drawn} signal={signal} />
+        <FormKey words={words.wand} is="wand" drawn={drawn} signal={signal} />
       </fieldset>
       {keysOf(signal, drawn).length > 1 && (
         <figure className="plate-strip">
           <SheetDrawing sheet={strip(signal, drawn, STRIP)} label={null} />
-          <figcaption>Key poses in their order</figcaption>
+          <figcaption>{words.poses}</figcaption>
         </figure>
       )}
       <dl className="plate-words">
-        <dt>Means</dt>
-        <dd className="plate-meaning">{signal.meaning}</dd>
-        <dt>Movement</dt>
+        <dt>{words.means}</dt>
+        <dd className="plate-meaning">{own.meaning}</dd>
+        <dt>{words.movement}</dt>
         <dd>
-          {signal.movement} {COURSE_WORDS[signal.course]}
+          {own.movement} {around.courses[signal.course]}
         </dd>
-        <dt>{signal.giver === "pilot" ? "By night" : "With wands"}</dt>
-        <dd>{signal.wandWords}</dd>
-        {signal.note && (
+        <dt>{signal.giver === "pilot" ? words.night : words.wand}</dt>
+        <dd>{own.wandWords}</dd>
+        {own.note && (
           <>
-            <dt>Mind</dt>
-            <dd>{signal.note}</dd>
+            <dt>{words.mind}</dt>
+            <dd>{own.note}</dd>
           </>
         )}
-        <dt>Reference</dt>
+        <dt>{words.reference}</dt>
         {signal.sources.map((s) => (
           <dd key={s.cite}>
-            {s.cite} <span className="plate-known">({KNOWN_WORDS[s.known]})</span>
+            <span lang="en">{s.cite}</span> <span className="plate-known">({around.known[s.known]})</span>
           </dd>
         ))}
       </dl>
-      <nav className="plate-next" aria-label="Other signals">
+      <nav className="plate-next" aria-label={words.others}>
         <button type="button" className="answer" data-tone="plain" onClick={() => onNext(-1)}>
-          Before
+          {words.before}
         </button>
         <button type="button" className="answer" data-tone="yes" onClick={() => onNext(1)}>
-          Next
+          {words.next}
         </button>
       </nav>
     </article>
@@ -124,9 +120,10 @@ function FormKey(p: { words: string; is: Form; drawn: Form; signal: HandSignal }
 }
 
 function Group({ giver, chosen, form }: { giver: Giver; chosen: string; form: Form }) {
+  const { language } = useWords().say;
   return (
     <>
-      <h2>{GIVER_WORDS[giver]}</h2>
+      <h2>{handSignalWords(language).givers[giver]}</h2>
       <ul className="study-stills">
         {HAND_SIGNALS.filter((s) => s.giver === giver).map((s) => (
           <li key={s.key}>
@@ -137,7 +134,7 @@ function Group({ giver, chosen, form }: { giver: Giver; chosen: string; form: Fo
               onClick={() => open(s.key, form)}
             >
               <SheetDrawing sheet={still(s, s.wand === null ? "day" : form, SMALL)} label={null} />
-              <span>{s.name}</span>
+              <span>{signalWords(s, language).name}</span>
             </button>
           </li>
         ))}
@@ -148,17 +145,17 @@ function Group({ giver, chosen, form }: { giver: Giver; chosen: string; form: Fo
 
 /** Messages of the panels that no standard hand signal says. */
 function NoForm() {
+  const words = useStudyWords();
+  const { say } = useWords();
+  const known: Partial<Record<SignalKind, string>> = handSignalWords(say.language).noForm;
   return (
-    <section className="study-none" aria-label="No standard hand signal">
-      <h2>No standard hand signal</h2>
-      <p>
-        These are said by interphone or panel. No figure is drawn for them: an invented one could be taken for
-        something else.
-      </p>
+    <section className="study-none" aria-label={words.none}>
+      <h2>{words.none}</h2>
+      <p>{words.noneWhy}</p>
       <ul>
         {SIGNAL_KINDS.filter((k) => CATALOGUE[k].standard === null).map((k) => (
           <li key={k}>
-            <strong>{signals[k].plain}</strong> {NO_FORM_WORDS[k]}
+            <strong>{say.signal(k, null)}</strong> {known[k]}
           </li>
         ))}
       </ul>

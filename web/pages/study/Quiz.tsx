@@ -1,7 +1,10 @@
 import { useEffect, useRef, useState } from "react";
 import { handSignal } from "../../../shared/handSignals/all.ts";
 import { type Question, quiz } from "../../../shared/handSignals/quiz.ts";
+import { signalWords } from "../../../shared/words/handSignals.ts";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
+import { useStudyWords } from "../../words/study.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
 const COUNT = 10;
@@ -13,12 +16,13 @@ function begin(): void {
 }
 
 export function QuizBegin() {
+  const words = useStudyWords();
   return (
     <section className="quiz">
-      <h2>{COUNT} figures. Which signal is each?</h2>
-      <p>Touch an answer, or press 1 to 4. Nothing is kept. A round's address asks the same again.</p>
+      <h2>{words.figures(COUNT)}</h2>
+      <p>{words.how}</p>
       <button type="button" className="answer" data-tone="yes" onClick={begin}>
-        Begin
+        {words.begin}
       </button>
     </section>
   );
@@ -26,6 +30,7 @@ export function QuizBegin() {
 
 /** One round: a figure, four names; the answer is told at once, the score at the end. */
 export function QuizRound({ round }: { round: number }) {
+  const words = useStudyWords();
   const questions = quiz(round, COUNT);
   const [given, setGiven] = useState<readonly string[]>([]);
   const [told, setTold] = useState(false);
@@ -36,7 +41,7 @@ export function QuizRound({ round }: { round: number }) {
     <Asked
       key={question.key}
       question={question}
-      place={`${at + 1} of ${questions.length}`}
+      place={words.place(at + 1, questions.length)}
       given={told ? (given[at] ?? null) : null}
       onGive={(key) => {
         setGiven([...given, key]);
@@ -56,7 +61,10 @@ interface AskedProps {
 }
 
 function Asked({ question, place, given, onGive, onNext }: AskedProps) {
+  const words = useStudyWords();
+  const { language } = useWords().say;
   const signal = handSignal(question.key);
+  const own = signalWords(signal, language);
   const next = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (given !== null) next.current?.focus();
@@ -70,11 +78,11 @@ function Asked({ question, place, given, onGive, onNext }: AskedProps) {
     return () => removeEventListener("keydown", press);
   });
   return (
-    <section className="quiz quiz-asked" aria-label={`Question ${place}`}>
+    <section className="quiz quiz-asked" aria-label={words.question(place)}>
       <p className="quiz-place">{place}</p>
-      <h2>Which signal is this?</h2>
+      <h2>{words.which}</h2>
       <div className="quiz-figure">
-        <MovingFigure signal={signal} form={question.form} height={HEIGHT} label={signal.movement} />
+        <MovingFigure signal={signal} form={question.form} height={HEIGHT} label={own.movement} />
       </div>
       <ol className="quiz-options">
         {question.options.map((key, i) => (
@@ -87,7 +95,7 @@ function Asked({ question, place, given, onGive, onNext }: AskedProps) {
               onClick={() => onGive(key)}
             >
               <span className="quiz-digit">{i + 1}</span>
-              <span>{handSignal(key).name}</span>
+              <span>{signalWords(handSignal(key), language).name}</span>
               {given !== null && <Verdict is={mark(key, question.key, given)} />}
             </button>
           </li>
@@ -96,13 +104,13 @@ function Asked({ question, place, given, onGive, onNext }: AskedProps) {
       <div className="quiz-told" aria-live="polite">
         {given !== null && (
           <p>
-            <strong>{given === question.key ? "Right." : `No: ${signal.name}.`}</strong> {signal.meaning}
+            <strong>{given === question.key ? words.right : words.wrong(own.name)}</strong> {own.meaning}
           </p>
         )}
       </div>
       {given !== null && (
         <button ref={next} type="button" className="answer" data-tone="yes" onClick={onNext}>
-          Go on
+          {words.goOn}
         </button>
       )}
     </section>
@@ -117,25 +125,26 @@ function mark(key: string, right: string, given: string): Is {
 }
 
 function Verdict({ is }: { is: Is }) {
+  const words = useStudyWords();
   if (is === "other") return null;
-  return <span className="quiz-mark">{is === "right" ? "✓ this one" : "× not this"}</span>;
+  return <span className="quiz-mark">{is === "right" ? words.this : words.notThis}</span>;
 }
 
 function Score({ questions, given }: { questions: readonly Question[]; given: readonly string[] }) {
+  const words = useStudyWords();
+  const { language } = useWords().say;
   const missed = questions.filter((q, i) => given[i] !== q.key);
   return (
-    <section className="quiz" aria-label="Score">
-      <h2 className="quiz-score">
-        {questions.length - missed.length} of {questions.length} right
-      </h2>
+    <section className="quiz" aria-label={words.score}>
+      <h2 className="quiz-score">{words.scored(questions.length - missed.length, questions.length)}</h2>
       {missed.length > 0 && (
         <>
-          <p>Look at these again:</p>
+          <p>{words.again}</p>
           <ul className="quiz-missed">
             {missed.map((q) => (
               <li key={q.key}>
                 <button type="button" className="small-key" onClick={() => go(`/study/${q.key}`)}>
-                  {handSignal(q.key).name}
+                  {signalWords(handSignal(q.key), language).name}
                 </button>
               </li>
             ))}
@@ -143,7 +152,7 @@ function Score({ questions, given }: { questions: readonly Question[]; given: re
         </>
       )}
       <button type="button" className="answer" data-tone="yes" onClick={begin}>
-        Another round
+        {words.round}
       </button>
     </section>
   );

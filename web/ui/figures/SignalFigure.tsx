@@ -2,6 +2,7 @@ import { forEngine, MOST_FINGERS } from "../../../shared/handSignals/variant.ts"
 import type { Side } from "../../../shared/models/facing.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { signalWords } from "../../../shared/words/handSignals.ts";
 import { useWords } from "../../words/words.ts";
 import { MovingFigure } from "./MovingFigure.tsx";
 
@@ -19,17 +20,24 @@ const HEIGHT = 150;
 
 /** The figure beside what is asked, seen from the front. Nothing where the message has no standard hand form. */
 export function SignalFigure({ kind, engine, side, given }: HandForm) {
-  const { figure } = useWords().text;
+  const { say, text } = useWords();
+  const { figure } = text;
   const { standard } = CATALOGUE[kind];
   if (!standard) return null;
   const signal = forEngine(standard.figure, engine, side);
   if (!signal) return <p className="ask-figure ask-figure-none">{figure.none(MOST_FINGERS)}</p>;
   return (
     <figure className="ask-figure">
-      <MovingFigure signal={signal} form="day" height={HEIGHT} label={figure.label(signal.name)} />
+      <MovingFigure
+        signal={signal}
+        form="day"
+        height={HEIGHT}
+        label={figure.label(signalWords(signal, say.language).name)}
+      />
       <figcaption>
         {given === "toYou" ? figure.toYou : figure.byYou}
         {kind === "cut" && `. ${figure.cutsAll}`}
+        {say.language !== "en" && <span lang="en"> ({signal.name})</span>}
       </figcaption>
     </figure>
   );

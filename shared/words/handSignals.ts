@@ -1,0 +1,26 @@
+import { LOOK_ALIKES } from "../handSignals/lookAlikes.ts";
+import type { HandSignal } from "../handSignals/signal.ts";
+import { handSignals as english, type HandSignalWords } from "./en/handSignals.ts";
+import { signals, handSignals as spanish, tells } from "./es/handSignals.ts";
+import type { Language } from "./language.ts";
+
+/** What is said of one signal. */
+export type SignalWords = Pick<
+  HandSignal,
+  "name" | "direction" | "meaning" | "movement" | "wandWords" | "note"
+>;
+
+/** Fetched later than the panel itself, so both languages come together. */
+const WORDS: Readonly<Record<Language, HandSignalWords>> = { en: english, es: spanish };
+
+export const handSignalWords = (language: Language): HandSignalWords => WORDS[language];
+
+/** A signal's own words; in English where a language has none for it. */
+export function signalWords(signal: HandSignal, language: Language): SignalWords {
+  return (language === "es" && signals[signal.key]) || signal;
+}
+
+/** What tells each group of look-alikes apart, in their order. */
+export function tellsIn(language: Language): readonly string[] {
+  return language === "es" ? tells : LOOK_ALIKES.map((l) => l.tell);
+}

@@ -1,0 +1,27 @@
+import type { DeviceWords } from "../en/devices.ts";
+
+export const devices: DeviceWords = {
+  title: "Dispositivos",
+  lead: "Se entra solo en dispositivos inscritos. Revoque el que se pierda: queda fuera de inmediato.",
+  again: "Leer otra vez",
+  none: "Todavía no hay dispositivos inscritos.",
+  enrolledAt: (when, by) => `Inscrito ${when} UTC por ${by}`,
+  revokedAt: (when, by) => `Revocado ${when} UTC por ${by}`,
+  revoke: "Revocar",
+  revokeSure: "Toque otra vez para revocar",
+  enrolled: "Inscrito",
+  known: (name) => `Este dispositivo se llama ahora ${name}.`,
+  enrolThis: "Inscribir este dispositivo",
+  how: "Un supervisor muestra un código en la página Dispositivos. Vale cinco minutos y una vez. Se crea una clave en este dispositivo y nunca sale de él.",
+  had: "Este dispositivo ya estaba inscrito: una clave nueva reemplaza la anterior.",
+  code: "Código",
+  enrolling: "Inscribiendo…",
+  enrol: "Inscribir",
+  newCode: "Código para un dispositivo nuevo",
+  scan: (name, address) =>
+    `En ${name}, escanee esto o abra ${address} y entre el código. Vale cinco minutos y una vez. No lo muestre a nadie más.`,
+  withCode: (code) => `Inscribir con el código ${code}`,
+  done: "Listo",
+  name: "Nombre del dispositivo nuevo",
+  show: "Mostrar un código",
+};
