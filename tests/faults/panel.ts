@@ -69,9 +69,9 @@ export class FaultPanel {
     return { client: this.#options.client, sent: [...this.#sent.values()], seen: this.#seen };
   }
 
-  /** Nothing of this panel's waits for an answer. */
-  get idle(): boolean {
-    return this.#outbox.length === 0;
+  /** How much of this panel's waits for an answer. */
+  get waiting(): number {
+    return this.#outbox.length;
   }
 
   act(action: Action): void {

@@ -36,18 +36,19 @@ export async function powerCuts(folder: string, cuts: number, chance: Chance): P
     const session = `s${chance.below(SESSIONS)}`;
     const head = heads.get(session) ?? 0;
     const count = 1 + chance.below(6);
+    const cut = chance.is(0.3);
+    const image = `${folder}/image-${found.cuts}.db`;
+    // The database as it was: a checkpoint after the append flushes the log first, so nothing of it can be torn then.
+    if (cut) copyFileSync(file, image);
     await store.append(append(session, head, count));
     // Seen from here the append is under way: its answer has not been given.
-    if (chance.is(0.3)) {
+    if (cut) {
       found.cuts += 1;
-      const image = `${folder}/image-${found.cuts}.db`;
-      copyFileSync(file, image);
       const log = logOf(file);
-      // A log begun anew meanwhile was flushed into the database first: there nothing is torn.
-      const sameLog = log.salt === before.salt;
-      const wal = sameLog ? tear(log.bytes, before.end, log.end, chance) : log.bytes;
-      if (sameLog && log.end > before.end) found.torn += 1;
-      writeFileSync(`${image}-wal`, wal);
+      // A log begun anew overwrites from its head on one whose content is flushed into the database.
+      const flushed = log.salt === before.salt ? before.end : 0;
+      writeFileSync(`${image}-wal`, tear(before.bytes, log.bytes, [flushed, log.end], chance));
+      if (log.end > flushed) found.torn += 1;
       found.faults.push(...(await faultsOf(image, heads, { session, count })));
       for (const end of ["", "-wal", "-shm"]) rmSync(image + end, { force: true });
     }
@@ -82,16 +83,18 @@ async function faultsOf(
   return faults;
 }
 
-/** The bytes of a log whose part from `flushed` on was being written when the power went. */
-function tear(bytes: Buffer, flushed: number, end: number, chance: Chance): Buffer {
-  const torn = Buffer.from(bytes);
-  for (let at = flushed; at < end; at = (Math.floor(at / SECTOR) + 1) * SECTOR) {
+/** The bytes of a log of which a part was being written when the power went: each sector new, old, empty or garbled. */
+function tear(before: Buffer, after: Buffer, [from, end]: [number, number], chance: Chance): Buffer {
+  const torn = Buffer.from(after);
+  for (let at = from; at < end; at = (Math.floor(at / SECTOR) + 1) * SECTOR) {
     const to = Math.min(end, (Math.floor(at / SECTOR) + 1) * SECTOR);
-    const fate = chance.below(4);
+    const fate = chance.below(5);
     if (fate === 0) torn.fill(0, at, to);
     if (fate === 1) for (let i = at; i < to; i += 1) torn.writeUInt8(chance.below(256), i);
+    if (fate === 2) before.copy(torn, at, at, Math.min(to, before.length));
   }
-  return chance.is(0.3) ? torn.subarray(0, flushed + chance.below(end - flushed + 1)) : torn;
+  const cut = before.length <= from && chance.is(0.3);
+  return cut ? torn.subarray(0, from + chance.below(end - from + 1)) : torn;
 }
 
 /**

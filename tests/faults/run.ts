@@ -1,5 +1,3 @@
-import Database from "better-sqlite3";
-import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Acked } from "../live/kill-load.ts";
 import { CREW, onFile, planOn, signInOn } from "../live/kill-run.ts";
@@ -102,9 +100,9 @@ export async function faultRun(
   const faults = await settled(panels);
   for (const panel of panels) panel.close();
   await Promise.all(proxies.map((p) => p.close()));
+  const log = await logOf(server.url, session, tokens[3] ?? "");
   await server.stop("SIGTERM");
 
-  const log = logOf(file, session);
   const histories = panels.map((p) => p.history);
   const acked = new Map<string, Acked>();
   for (const { sent } of histories)
@@ -120,6 +118,8 @@ async function load(panel: FaultPanel, until: number, chance: Chance, i: number)
   const me = Object.values(CREW)[i % 4]?.[0];
   while (left(until) > 0) {
     await sleep(60 + chance.below(200));
+    // Nobody presses on and on while nothing is answered.
+    if (panel.waiting > 10) continue;
     const mine = panel.state?.holds.find((h) => h.person === me);
     if (mine && chance.is(0.6)) panel.act({ type: "send", kind: "release", ref: mine.id, channel: "panel" });
     else panel.act({ type: "send", kind: "hold", channel: "panel" });
@@ -132,25 +132,28 @@ async function settled(panels: readonly FaultPanel[]): Promise<string[]> {
   const same = () =>
     new Set(panels.map((p) => JSON.stringify(p.state))).size === 1 && panels[0]?.state !== null;
   while (performance.now() < late) {
-    if (panels.every((p) => p.idle)) {
+    if (panels.every((p) => p.waiting === 0)) {
       await sleep(300);
       if (same()) return [];
     }
     await sleep(50);
   }
   return panels.flatMap((p, i) => [
-    ...(p.idle ? [] : [`panel ${i} waits for answers still`]),
+    ...(p.waiting === 0 ? [] : [`panel ${i} waits for answers still`]),
     ...(p.state?.seq === panels[0]?.state?.seq
       ? []
       : [`panel ${i} is at ${p.state?.seq}, not ${panels[0]?.state?.seq}`]),
   ]);
 }
 
-function logOf(file: string, session: string): SessionEvent[] {
-  const db = new Database(file, { readonly: true });
-  const rows = db.prepare(`SELECT "body" FROM "Event" WHERE "session" = ? ORDER BY "seq"`).all(session) as {
-    body: string;
-  }[];
-  db.close();
-  return rows.map((r) => readSealed(r.body).event);
+/** The whole record as the server gives it, with names in place of what stands for them in the sealed bytes. */
+async function logOf(url: string, session: string, token: string): Promise<SessionEvent[]> {
+  const log: SessionEvent[] = [];
+  for (;;) {
+    const from = `${url}/api/sessions/${session}/events?limit=1000&since=${log.at(-1)?.seq ?? 0}`;
+    const reply = await fetch(from, { headers: { authorization: `Bearer ${token}` } });
+    const page = (await reply.json()) as { head: number; events: SessionEvent[] };
+    log.push(...page.events);
+    if (page.events.length === 0 || log.length >= page.head) return log;
+  }
 }

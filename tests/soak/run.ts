@@ -3,6 +3,7 @@
 //                --sim [runs] [first]   runs sessions over bad sockets, one a seed
 //                --mutants [share] [seed] [part of a path]   breaks the core in one place at a time
 //                --faults [seconds] [seed]   panels behind links that suffer, the server killed now and then; power cuts
+//                --fuzz [frames] [seed]      malformed frames, and a tenth as many requests
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -14,6 +15,7 @@ const { values, positionals } = parseArgs({
     search: { type: "boolean" },
     faults: { type: "boolean" },
     postgres: { type: "boolean" },
+    fuzz: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -21,7 +23,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -50,6 +52,10 @@ if (values.sim) {
   const { faultSoak } = await import("./faults.ts");
   const [length = 300, seed = 1] = figures;
   process.exitCode = (await faultSoak(length, seed)) ? 0 : 1;
+} else if (values.fuzz) {
+  const { fuzzSoak } = await import("./fuzz.ts");
+  const [frames = 1_000_000, seed = 1] = figures;
+  process.exitCode = (await fuzzSoak(frames, seed)) ? 0 : 1;
 } else if (values.search) {
   const { searchFar } = await import("../search/far.ts");
   const [states = 5_000_000, minutes = 60] = figures;

@@ -1,0 +1,42 @@
+import { planned, signIn } from "../http/test-house.ts";
+import { HOLD, liveHouse, panelOf } from "../live/panel.ts";
+import { fuzz } from "../security/fuzz.ts";
+import { Chance } from "../sim/chance.ts";
+
+/** A session is left for a new one after so many frames: what was refused stays on its record. */
+const PER_SESSION = 20_000;
+
+/** That many malformed frames, and a tenth as many requests, at a server on loopback. True when all is in order. */
+export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
+  const house = await liveHouse();
+  const chance = new Chance(seed);
+  const faults: string[] = [];
+  let cut = 0;
+  const heap = () => Math.round(process.memoryUsage().heapUsed / 1e6);
+  for (let done = 0; done < frames; done += PER_SESSION) {
+    const session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+    const size = Math.min(PER_SESSION, frames - done);
+    const pause = () => house.hand.pass(3_000);
+    const run = await fuzz(house.app, house.url, session, {
+      frames: size,
+      requests: size / 10,
+      chance,
+      pause,
+    });
+    cut += run.cut;
+    faults.push(...run.faults);
+    const bo = await panelOf(house, "bo");
+    const answer = await bo.command(session, HOLD);
+    bo.close();
+    if (answer.status !== "accepted")
+      faults.push(`a hold after ${done + size} frames: ${JSON.stringify(answer)}`);
+    if ((done / PER_SESSION) % 5 === 4)
+      console.log(`${done + size} frames, ${cut} sockets cut, heap ${heap()} MB`);
+  }
+  for (const fault of faults.slice(0, 50)) console.log(`FAULT ${fault}`);
+  console.log(
+    `seed ${seed}: ${frames} frames, ${frames / 10} requests, ${cut} sockets cut, ${faults.length} faults`,
+  );
+  await house.close();
+  return faults.length === 0;
+}
