@@ -4,13 +4,14 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import type { Spread } from "./histogram.ts";
 import { benchModels } from "./models.ts";
+import { benchPanel } from "./panel.ts";
 import { planSessions } from "./prepare.ts";
 import { drive, serve } from "./processes.ts";
 
 /**
  * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
  * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after.
- * With `--models` the engineering models are measured instead.
+ * With `--models` the engineering models are measured instead, with `--panel` how soon a panel answers a touch.
  */
 const { values } = parseArgs({
   options: {
@@ -19,9 +20,11 @@ const { values } = parseArgs({
     rate: { type: "string", default: "100" },
     seconds: { type: "string", default: "10" },
     models: { type: "boolean", default: false },
+    panel: { type: "boolean", default: false },
   },
 });
 if (values.models) process.exit(benchModels() ? 0 : 1);
+if (values.panel) process.exit((await benchPanel()) ? 0 : 1);
 const [count, panels, rate, seconds] = [values.sessions, values.panels, values.rate, values.seconds].map(
   Number,
 ) as [number, number, number, number];

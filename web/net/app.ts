@@ -2,6 +2,7 @@ import { useEffect, useSyncExternalStore } from "react";
 import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
+import { calmed, type Watched } from "./calm.ts";
 import { openBook } from "./idbOutbox.ts";
 import {
   device,
@@ -116,8 +117,16 @@ export function useConnected(): Connected | null {
   return useSyncExternalStore(subscribe, () => connected);
 }
 
+const calmLinks = new WeakMap<Link, Watched>();
+
+/** The link as panels draw it: see `calmed`. */
 export function useLinkView(link: Link): LinkView {
-  return useSyncExternalStore(link.subscribe, link.view);
+  let calm = calmLinks.get(link);
+  if (!calm) {
+    calm = calmed(link, () => Date.now());
+    calmLinks.set(link, calm);
+  }
+  return useSyncExternalStore(calm.subscribe, calm.view);
 }
 
 export function useLight(): [Light, (next: Light) => void] {

@@ -1,4 +1,4 @@
-import { Suspense, useState } from "react";
+import { Suspense, useDeferredValue, useState } from "react";
 import { fill, type Given } from "../../../shared/asks/ask.ts";
 import { engineStands } from "../../../shared/models/facing.ts";
 import { engineOf } from "../../../shared/session/state.ts";
@@ -14,6 +14,8 @@ const EngineWorked = later(() => import("./WorkedOut.tsx").then((m) => m.EngineW
 /** What can be said about one engine, opened by touching it. */
 export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; onClose(): void }) {
   const [open, setOpen] = useState<AnswerKey | null>(null);
+  // The keys first: what is worked out takes longer than a touch may.
+  const working = useDeferredValue(true, false);
   const engine = engineOf(panel.state, n);
   if (!engine) return null;
   const { say, text } = panel.words;
@@ -56,7 +58,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
           </section>
         ))
       )}
-      {!open && (
+      {!open && working && (
         <Suspense fallback={null}>
           <EngineWorked panel={panel} n={n} />
         </Suspense>

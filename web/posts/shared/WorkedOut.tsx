@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { plain, type SessionState } from "../../../shared/session/state.ts";
@@ -17,10 +17,32 @@ const BUSY = ["requested", "clear", "cranking", "caught", "running"];
  */
 export function WorkedOut({ panel }: { panel: Panel }) {
   const { state, post, now, words } = panel;
+  const second = Math.floor(now / 1000) * 1000;
+  return (
+    <>
+      <WorkedNow state={useLatched(state, second)} post={post} second={second} words={words} />
+      {post && <NoiseDay panel={panel} />}
+    </>
+  );
+}
+
+/** The newest value at each second: what is worked out of it costs too much for every event. */
+function useLatched<T>(value: T, second: number): T {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: not with every value, that is the point
+  return useMemo(() => value, [second]);
+}
+
+interface Props {
+  state: SessionState;
+  post: Panel["post"];
+  second: number;
+  words: Panel["words"];
+}
+
+const WorkedNow = memo(function WorkedNow({ state, post, second, words }: Props) {
   const { text } = words;
   const [open, setOpen] = useState(false);
   const units = useUnits();
-  const second = Math.floor(now / 1000) * 1000;
   const n = engineAtHand(state);
   const stage = useMemo(
     () => figuresNow(state, post, second).map((f) => workedRow(f, second, units, words)),
@@ -34,8 +56,7 @@ export function WorkedOut({ panel }: { panel: Panel }) {
   return (
     <>
       <WorkedFigures title={text.worked.stage} rows={stage} />
-      {n !== null && <EngineWorked panel={panel} n={n} />}
-      {panel.post && <NoiseDay panel={panel} />}
+      {n !== null && <EngineWorked panel={{ state, now: second, words }} n={n} />}
       <button type="button" className="worked-more" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? text.worked.fewer : text.worked.aircraft}
       </button>
@@ -47,12 +68,14 @@ export function WorkedOut({ panel }: { panel: Panel }) {
       )}
     </>
   );
-}
+});
 
 /** What is worked out of one engine. */
-export function EngineWorked({ panel: { state, now, words }, n }: { panel: Panel; n: number }) {
+export function EngineWorked({ panel, n }: { panel: Pick<Panel, "state" | "now" | "words">; n: number }) {
+  const { now, words } = panel;
   const units = useUnits();
   const second = Math.floor(now / 1000) * 1000;
+  const state = useLatched(panel.state, second);
   const rows = useMemo(
     () => figuresOfEngine(state, n, second).map((f) => workedRow(f, second, units, words)),
     [state, n, second, units, words],

@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { memo, type ReactNode, useDeferredValue } from "react";
 import { columnsOf, sequenceRows } from "../../../shared/brief/exchange.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
@@ -29,8 +29,7 @@ const NEWEST = 60;
 /** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
 export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: Props) {
   const units = useUnits();
-  const { say, text } = panel.words;
-  const words = text.supervisor;
+  const words = panel.words.text.supervisor;
   return (
     <PanelFrame
       panel={panel}
@@ -38,7 +37,7 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
       kind="supervisor"
       beside={
         <div className="exchange">
-          <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />
+          <Exchange events={useDeferredValue(events)} words={panel.words} units={units} />
           {keys}
         </div>
       }
@@ -54,6 +53,17 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
     </PanelFrame>
   );
 }
+
+interface ExchangeProps {
+  events: readonly SessionEvent[];
+  words: Words;
+  units: UnitChoice;
+}
+
+/** The exchange as it runs, drawn again only when the record grew, and never before a touch. */
+const Exchange = memo(function Exchange({ events, words: { say }, units }: ExchangeProps) {
+  return <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />;
+});
 
 /** What still keeps the session in its stage. */
 function Missing({ panel }: { panel: Panel }) {
