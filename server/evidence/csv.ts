@@ -34,7 +34,7 @@ export function csvHead(): string {
 
 /** One event as one record. The exact bytes are in the NDJSON form; this one is for reading in a spreadsheet. */
 export function csvLine(stored: StoredEvent, names: NameVeil): string {
-  const event = names.reveal(readSealed(stored.body).event);
+  const event = readSealed(names.open(stored.body)).event;
   const { actor, fact } = event;
   const has = fact as Partial<Record<string, unknown>>;
   const figure = has.reading ?? has.volts ?? has.pressure;

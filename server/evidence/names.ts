@@ -1,4 +1,11 @@
-import { erasedName, isVeil, mapNames, type Opening, veilOf, veilsIn } from "../../shared/evidence/names.ts";
+import {
+  erasedName,
+  mapNames,
+  type Opening,
+  unveiled,
+  veilOf,
+  veilsIn,
+} from "../../shared/evidence/names.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { sha256 } from "../sha256.ts";
 import type { NameRecord, PersonalStore } from "../store/personal.ts";
@@ -11,12 +18,12 @@ export interface NameVeil {
   veil(event: SessionEvent): SessionEvent;
   /** Looks up the names that these sealed bytes hold and this server does not know yet. */
   meet(bodies: readonly string[]): Promise<void>;
-  /** The event as it is shown. */
-  reveal(event: SessionEvent): SessionEvent;
+  /** Sealed bytes with the names in them, to be read. */
+  open(body: string): string;
 }
 
 /** Leaves names as they are stored. */
-export const asStored: NameVeil = { veil: (event) => event, meet: async () => {}, reveal: (event) => event };
+export const asStored: NameVeil = { veil: (event) => event, meet: async () => {}, open: (body) => body };
 
 /** Knows everybody's names with their salts. */
 export class Names implements NameVeil {
@@ -62,10 +69,8 @@ export class Names implements NameVeil {
     if (strange) this.#take(await this.#store.names());
   }
 
-  reveal(event: SessionEvent): SessionEvent {
-    return mapNames(event, (name) =>
-      isVeil(name) ? (this.#openings.get(name)?.name ?? erasedName(name)) : name,
-    );
+  open(body: string): string {
+    return unveiled(body, (veil) => this.#openings.get(veil)?.name ?? erasedName(veil));
   }
 
   /** What opens those of these veils that can still be opened. */

@@ -133,7 +133,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
       const stored = await store.read(id, request.query.since, request.query.limit);
       await names.meet(stored.map((e) => e.body));
-      return { head: row.headSeq, events: stored.map((e) => names.reveal(readSealed(e.body).event)) };
+      return { head: row.headSeq, events: stored.map((e) => readSealed(names.open(e.body)).event) };
     },
   );
 

@@ -96,7 +96,7 @@ async function eventsOf(
     const page = await store.read(id, events.length, Math.min(PAGE, headSeq - events.length));
     if (page.length === 0) break;
     await names.meet(page.map((e) => e.body));
-    events.push(...page.map((e) => names.reveal(readSealed(e.body).event)));
+    events.push(...page.map((e) => readSealed(names.open(e.body)).event));
   }
   return events;
 }

@@ -40,7 +40,7 @@ export class NoiseLogs {
       const events = await this.#store.read(id, log?.state.seq ?? 0, PAGE);
       if (events.length === 0) break;
       await this.#names.meet(events.map((e) => e.body));
-      for (const { body } of events) log = noiseAfter(log, this.#names.reveal(readSealed(body).event));
+      for (const { body } of events) log = noiseAfter(log, readSealed(this.#names.open(body)).event);
     }
     if (log) this.#logs.set(id, log);
   }

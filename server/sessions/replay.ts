@@ -68,8 +68,7 @@ export async function readOn<H extends Held>(
     await names.meet(page.map((e) => e.body));
     for (const { seq, body, hash } of page) {
       try {
-        const { event: sealed, prev } = readSealed(body);
-        const event = names.reveal(sealed);
+        const { event, prev } = readSealed(names.open(body));
         if (prev !== headHash || hash !== sha256(body)) throw new Error("its chain is broken");
         state = evolve(state, event);
         all.push(event);

@@ -11,7 +11,6 @@ export interface Opening {
   salt: string;
 }
 
-const VEILED = /^person:[0-9a-f]{64}$/;
 const VEILS = /"(person:[0-9a-f]{64})"/g;
 
 /** What stands in the sealed bytes in a name's place: a commitment, binding by the digest and hiding by the salt. */
@@ -19,13 +18,14 @@ export function veilOf({ name, salt }: Opening, digest: Digest): string {
   return `person:${digest(`chockside name ${salt} ${name}`)}`;
 }
 
-export function isVeil(text: string): boolean {
-  return VEILED.test(text);
-}
-
 /** The veils in sealed bytes. */
 export function veilsIn(body: string): Set<string> {
   return new Set([...body.matchAll(VEILS)].map((m) => m[1] ?? ""));
+}
+
+/** Sealed bytes with names in the place of veils, to be read and shown, never to be hashed. */
+export function unveiled(body: string, nameOf: (veil: string) => string): string {
+  return body.replace(VEILS, (_, veil: string) => JSON.stringify(nameOf(veil)));
 }
 
 /** What is shown for somebody whose name is known no longer: not who, but that it is the same person each time. */
@@ -47,14 +47,29 @@ const NAMES = new Set(["name", "found"]);
 /** Members that hold no person's name but may hold others: the type's gauges have names too. */
 const WITHOUT = new Set(["aircraftType", "action"]);
 
+/** What does not change is not copied: most of an event holds no name. */
 function mapped(value: unknown, to: (name: string, id: string | null) => string): unknown {
-  if (Array.isArray(value)) return value.map((v) => mapped(v, to));
   if (typeof value !== "object" || value === null) return value;
-  const { id } = value as { id?: unknown };
-  return Object.fromEntries(
-    Object.entries(value).map(([key, v]) => {
-      if (NAMES.has(key) && typeof v === "string") return [key, to(v, typeof id === "string" ? id : null)];
-      return [key, WITHOUT.has(key) ? v : mapped(v, to)];
-    }),
-  );
+  if (Array.isArray(value)) {
+    const next = value.map((v) => mapped(v, to));
+    return next.some((v, i) => v !== value[i]) ? next : value;
+  }
+  const old = value as Record<string, unknown>;
+  let copy: Record<string, unknown> | null = null;
+  for (const key of Object.keys(old)) {
+    const v = old[key];
+    const next = NAMES.has(key) && typeof v === "string" ? to(v, idOf(old)) : inside(key, v, to);
+    if (next === v) continue;
+    copy ??= { ...old };
+    copy[key] = next;
+  }
+  return copy ?? old;
+}
+
+function inside(key: string, v: unknown, to: (name: string, id: string | null) => string): unknown {
+  return WITHOUT.has(key) ? v : mapped(v, to);
+}
+
+function idOf({ id }: Record<string, unknown>): string | null {
+  return typeof id === "string" ? id : null;
 }
