@@ -1,7 +1,12 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { readSealed } from "../../shared/evidence/read.ts";
-import { crewSchema, engineSchema, powerSourceSchema } from "../../shared/protocol/commands.ts";
+import {
+  crewSchema,
+  engineSchema,
+  powerSourceSchema,
+  standNeighboursSchema,
+} from "../../shared/protocol/commands.ts";
 import { eventSchema } from "../../shared/protocol/events.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { SessionState } from "../../shared/session/state.ts";
@@ -73,6 +78,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
           orderReason: line(280).optional(),
           headingDeg: z.number().min(0).max(360).optional(),
           elevationFt: z.number().min(-1500).max(20_000).optional(),
+          neighbours: standNeighboursSchema.optional(),
           powerSource: powerSourceSchema,
           crew: crewSchema,
         }),

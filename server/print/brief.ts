@@ -90,6 +90,12 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
     sheet.list(brief.openDefects, { tone: "danger" });
   }
 
+  if (brief.near.length > 0) {
+    sheet.heading(all.near);
+    sheet.list(brief.near);
+    sheet.list(brief.tooNear, { tone: "danger" });
+  }
+
   sheet.heading(all.stopWords, "danger", 150);
   await table(
     sheet,

@@ -1,5 +1,6 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
+import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
@@ -26,6 +27,8 @@ export interface PlanInput {
   /** Where the nose will point, degrees true, and the field's height. */
   headingDeg?: number | undefined;
   elevationFt?: number | undefined;
+  /** What stands near; placed by the heading. */
+  neighbours?: StandNeighbour[] | undefined;
   /** Person ids. */
   crew: Record<Post, string | null>;
 }
@@ -140,6 +143,10 @@ export class Planning {
       const message = `say why: ${advice.order.join("-")} is advised`;
       faults.push({ path: "orderReason", message });
     }
+    if (input.neighbours?.length && input.headingDeg === undefined) {
+      const message = "needed to place what stands near: its bearings are degrees true";
+      faults.push({ path: "headingDeg", message });
+    }
     const crew: FactOf<"planned">["crew"] = {
       cockpit: null,
       fireGuard: null,
@@ -176,6 +183,7 @@ export class Planning {
         ...(input.orderReason === undefined ? {} : { orderReason: input.orderReason }),
         ...(input.headingDeg === undefined ? {} : { headingDeg: input.headingDeg }),
         ...(input.elevationFt === undefined ? {} : { elevationFt: input.elevationFt }),
+        ...(input.neighbours?.length ? { neighbours: input.neighbours } : {}),
       },
     };
   }

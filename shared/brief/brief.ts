@@ -1,4 +1,5 @@
 import { neededPosts } from "../conditions/postsHeld.ts";
+import { standCaseOf, tooNear } from "../figures/neighbours.ts";
 import { engineStands } from "../models/facing.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
@@ -68,6 +69,9 @@ export interface Brief {
   receptacle: string;
   whoStops: string;
   openDefects: string[];
+  /** What stands near, as planned, each in words; and what of it is too near. */
+  near: string[];
+  tooNear: string[];
   caution: string;
 }
 
@@ -105,6 +109,10 @@ export function briefOf(state: SessionState, people: readonly BriefPerson[], say
       const said = d.engine === null ? words.defect(d.words) : words.defectAt(d.engine, d.words);
       return d.barsStart ? words.bars(said) : said;
     }),
+    near: (state.neighbours ?? []).map((n) =>
+      words.nearIs(n.name, words.kinds[n.kind], n.bearingDeg, written(n.distance), written(n.across)),
+    ),
+    tooNear: tooNear(standCaseOf(state)).map(words.tooNear),
     caution: say.caution,
   };
 }

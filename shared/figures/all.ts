@@ -9,6 +9,7 @@ import type { Figure } from "./figure.ts";
 import { groundPowerFigure } from "./groundPower.ts";
 import { guardWalkFigure } from "./guardWalk.ts";
 import { lightningFigure } from "./lightning.ts";
+import { neighbourFigures, standCaseOf } from "./neighbours.ts";
 import { oilTimers, oilViscosity, preheatFigure } from "./oil.ts";
 import { orderFigure } from "./order.ts";
 import { featherFigure, magnetoFigure, manifoldFigure, releaseFigure } from "./runUp.ts";
@@ -48,6 +49,7 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
     releaseFigure(state),
     orderFigure(state),
     ...airFigures(state),
+    ...neighbourFigures(standCaseOf(state)),
     ...clearDistances(state),
   ]);
 }
@@ -63,6 +65,7 @@ export function figuresNow(state: SessionState, post: Post | null, now: number):
   const powered = post === "cockpit" || post === "groundPower";
   return given([
     state.flashes?.length ? lightningFigure(state, now) : null,
+    ...neighbourFigures(standCaseOf(state)).filter((f) => f.verdict === "bad"),
     starting ? orderFigure(state) : null,
     warmUpFigure(state, now),
     ...(powered ? [groundPowerFigure(state), voltTraceFigure(state, now)] : []),

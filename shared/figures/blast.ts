@@ -1,15 +1,15 @@
 import { jetReach } from "../models/geometry/jet.ts";
 import { jetOf } from "../models/geometry/jetOf.ts";
-import { NEIGHBOURS } from "../models/geometry/separation.ts";
 import { inUnit } from "../models/units.ts";
+import { NEIGHBOURS } from "../protocol/neighbours.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofType, ofTypeData } from "./figure.ts";
 
 /** For each kind of neighbour how far to keep around, and behind a turning propeller: the larger of figure and stream. */
-export function clearDistances(state: SessionState): Figure[] {
-  const distances = state.type.ramp?.distances;
+export function clearDistances({ type }: Pick<SessionState, "type">): Figure[] {
+  const distances = type.ramp?.distances;
   if (!distances) return [];
-  const stream = jetOf(state.type);
+  const stream = jetOf(type);
   return NEIGHBOURS.flatMap((kind): Figure[] => {
     const { around, behind, wind } = distances[kind];
     const reach = stream.ok

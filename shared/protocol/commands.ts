@@ -8,6 +8,7 @@ import {
   signalKindSchema,
   stageSchema,
 } from "./enums.ts";
+import { MOST_NEIGHBOURS, NEIGHBOURS } from "./neighbours.ts";
 import { POSTS } from "./posts.ts";
 import { quantitySchema } from "./quantity.ts";
 import { idSchema, line } from "./text.ts";
@@ -36,6 +37,20 @@ export const crewSchema = z.strictObject(
     z.ZodNullable<typeof idSchema>
   >,
 );
+const standMetres = (least: number, most: number) =>
+  z.strictObject({ value: z.number().min(least).max(most), unit: z.enum(["m", "ft"]) });
+/** What stands near, as a plan names it. */
+export const standNeighboursSchema = z
+  .array(
+    z.strictObject({
+      kind: z.enum(NEIGHBOURS),
+      name: line(40),
+      bearingDeg: z.number().min(0).max(360),
+      distance: standMetres(0, 2000),
+      across: standMetres(0.1, 500),
+    }),
+  )
+  .max(MOST_NEIGHBOURS);
 export const powerSourceSchema = z.enum(["groundPower", "batteries"]);
 
 /** Sends one signal. Optional fields belong to particular kinds; a stop is never refused for lacking one. */

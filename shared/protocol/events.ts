@@ -8,6 +8,7 @@ import {
   powerSourceSchema,
   RUN_UP_ITEMS,
   sendSchema,
+  standNeighboursSchema,
   traceCrankingSchema,
   traceSamplesSchema,
 } from "./commands.ts";
@@ -66,6 +67,7 @@ export const factSchema = z.discriminatedUnion("type", [
     /** Where the nose points, degrees true, and the field's height: from them wind and density altitude are told. */
     headingDeg: z.number().min(0).max(360).optional(),
     elevationFt: z.number().min(-1500).max(20_000).optional(),
+    neighbours: standNeighboursSchema.optional(),
     orderAdvice: orderAdviceSchema.optional(),
     /** Why another order than advised was chosen. */
     orderReason: z.string().optional(),

@@ -16,6 +16,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     powerSource: fact.powerSource,
     ...(fact.headingDeg === undefined ? {} : { headingDeg: fact.headingDeg }),
     ...(fact.elevationFt === undefined ? {} : { elevationFt: fact.elevationFt }),
+    ...(fact.neighbours === undefined ? {} : { neighbours: fact.neighbours }),
     ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
     crew: fact.crew,
     stage: "plan",

@@ -2,6 +2,7 @@ import type { AlertKind } from "../alerts/kinds.ts";
 import type { AlertState } from "../alerts/machine.ts";
 import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
+import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
@@ -270,6 +271,8 @@ export interface SessionState {
   /** Where the nose points, degrees, and the field's height, feet. */
   headingDeg?: number;
   elevationFt?: number;
+  /** What stands near, as planned. */
+  neighbours?: StandNeighbour[];
   orderAdvice?: { order: number[]; extra: number | null };
   crew: Record<Post, { id: string; name: string } | null>;
   stage: Stage;

@@ -17,7 +17,15 @@ import {
   release,
   warm,
 } from "./startSteps.ts";
-import { crankTold, onTheWire, orderAdvised, traceJudged, voltsForetold, warmUpTold } from "./workedOut.ts";
+import {
+  crankTold,
+  onTheWire,
+  orderAdvised,
+  standJudged,
+  traceJudged,
+  voltsForetold,
+  warmUpTold,
+} from "./workedOut.ts";
 
 const server = new TestServer();
 let browser: Browser;
@@ -31,10 +39,11 @@ afterAll(async () => {
   await server.end();
 });
 
-it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] [PWR-10] [PWR-11] a four-engine start, from the plan to evidence that verifies", async () => {
+it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] [PWR-10] [PWR-11] [GEO-1] [GEO-3] [GEO-4] a four-engine start, from the plan to evidence that verifies", async () => {
   const crew = await signInCrew(browser, server.url);
   const { cockpit, guard, power, supervisor } = crew;
   await orderAdvised(supervisor);
+  await standJudged(supervisor);
   await planAndBrief(crew);
   await secure(crew);
   await powerUp(crew);

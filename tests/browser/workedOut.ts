@@ -54,6 +54,33 @@ export async function orderAdvised(seat: Seat): Promise<void> {
   await seat.press("Back to the ramp");
 }
 
+/** On the plan page: what stands near is placed by the heading, judged, drawn, and kept with the plan. */
+export async function standJudged(seat: Seat): Promise<void> {
+  const { page } = seat;
+  await seat.press("Plan a start");
+  await seat.press(/^Morning Tide/);
+  await page.getByLabel("Place").fill("Stand 4, north apron");
+  await seat.press("Add what stands near");
+  const fields = { Name: "Bowser 5", "Bearing from the nose": "250", "Distance from the nose": "9" };
+  for (const [label, value] of Object.entries(fields))
+    await page.getByLabel(new RegExp(`^${label}`)).fill(value);
+  await page.getByLabel("What it is").selectOption("fuelling");
+  await seat.sees("Enter the heading of the nose: without it nothing can be placed.");
+  await page.getByLabel(/^Heading of the nose/).fill("250");
+  await seat.sees("Bowser 5: give how wide it is, 0.1 to 500");
+  expect(await page.getByRole("button", { name: "Plan this start" }).isDisabled()).toBe(true);
+  await page.getByLabel("How wide it is").fill("6");
+  // 50 ft around fuelling, by the type; 9 m ahead of the nose.
+  await seat.worked("Fuelling near", /Bowser 5: 9\.0 m around, more than 15\.2 m needed9(\.00)? mnot good/);
+  await page.locator(".stand-near[data-too-near]").waitFor();
+  await seat.press("Plan this start");
+  await seat.worked("Fuelling near", /9(\.00)? mnot good/);
+  await page.locator(".panel-plan .stand-near[data-too-near]").waitFor();
+  expect(await page.locator(".stand-behind").count()).toBe(4);
+  await page.goto(new URL("/", page.url()).href);
+  await page.getByRole("heading", { name: "The ramp" }).waitFor();
+}
+
 /** Before the clear: what the starter will pull the bus down to, on every panel; it opens to all it was made from. */
 export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<void> {
   // 27.5 V at the cart, 900 A through its 3 milliohms and 60 ft of 4/0 (AC 43.13-1B Table 11-9: 0.06 ohm/1000 ft).

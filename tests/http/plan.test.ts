@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { RICH } from "../figures/rich.ts";
 import { bearer, crewDirectory, planBody, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
 
@@ -47,4 +47,44 @@ it("[SRV-4] a plan keeps where the nose points and the field's height", async ()
     ...{ order: [3], headingDeg: 250, elevationFt: 1420 },
   });
   expect(await stateOf(id)).toMatchObject({ headingDeg: 250, elevationFt: 1420 });
+});
+
+describe("what stands near", () => {
+  const hangar = {
+    kind: "building",
+    name: "Hangar 2",
+    bearingDeg: 90,
+    distance: { value: 30, unit: "m" },
+    across: { value: 20, unit: "m" },
+  };
+  const plan = (more: Record<string, unknown>) =>
+    test.app.inject({
+      method: "POST",
+      url: "/api/sessions",
+      headers: bearer(token),
+      payload: planBody(more),
+    });
+
+  it("[GEO-1] is kept with the plan, and refused without the heading that places it", async () => {
+    const { id } = await planned(test.app, token, { headingDeg: 250, neighbours: [hangar] });
+    expect(await stateOf(id)).toMatchObject({ neighbours: [hangar] });
+    const refused = await plan({ neighbours: [hangar] });
+    expect(refused.statusCode).toBe(422);
+    expect(refused.json().detail).toBe(
+      "headingDeg: needed to place what stands near: its bearings are degrees true",
+    );
+  });
+
+  it.each([
+    [{ bearingDeg: 361 }, "bearingDeg"],
+    [{ distance: { value: -1, unit: "m" } }, "distance"],
+    [{ distance: { value: 10, unit: "psi" } }, "distance"],
+    [{ across: { value: 0, unit: "m" } }, "across"],
+    [{ name: "" }, "name"],
+    [{ kind: "tree" }, "kind"],
+  ])("[GEO-1] is refused with the place of what is wrong: %o", async (wrong, place) => {
+    const refused = await plan({ headingDeg: 250, neighbours: [{ ...hangar, ...wrong }] });
+    expect(refused.statusCode).toBe(400);
+    expect(refused.body).toContain(`neighbours.0.${place}`);
+  });
 });

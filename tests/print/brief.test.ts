@@ -34,6 +34,21 @@ describe("the printed brief", () => {
     });
   });
 
+  it("[GEO-3] says what stands near, and in capitals what is too near", async () => {
+    const m = (value: number) => ({ value, unit: "m" as const });
+    const neighbours = [
+      { kind: "building" as const, name: "Hangar 2", bearingDeg: 90, distance: m(80), across: m(30) },
+      { kind: "fuelling" as const, name: "Bowser 5", bearingDeg: 90, distance: m(9), across: m(6) },
+    ];
+    const { state } = given({ type: KESTLE, more: { headingDeg: 90, neighbours } });
+    const near = solid((await readPdf(await printBrief(briefOf(state, PEOPLE, say), START))).pages.join());
+    expect(near).toContain(solid("Hangar 2 (building): bearing 90°, 80 m from the nose, 30 m across"));
+    // 50 ft around fuelling is a figure of the type.
+    expect(near).toContain(solid("TOO NEAR. Bowser 5: 9.0 m around, more than 15.2 m needed."));
+    expect(near).not.toContain(solid("TOO NEAR. Hangar 2"));
+    expect(solid(read.pages.join())).not.toContain(solid("What stands near"));
+  });
+
   it("[PRN-2] the same brief and time give the same bytes", async () => {
     expect((await printBrief(brief, START)).equals(bytes)).toBe(true);
   });

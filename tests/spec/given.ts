@@ -55,7 +55,7 @@ export interface Plan {
   order?: number[];
   powerSource?: "groundPower" | "batteries";
   /** Where the nose points, the field's height, when engines ran: what a plan may say besides. */
-  more?: Partial<Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan">>;
+  more?: Partial<Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan" | "neighbours">>;
 }
 
 /** A session told as a story: what was said before, what is said now, what came of it. The clock is the story's own. */

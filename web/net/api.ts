@@ -1,5 +1,6 @@
 import type { Figure } from "../../shared/figures/figure.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
@@ -75,6 +76,7 @@ export interface PlanRequest {
   orderReason?: string;
   headingDeg?: number;
   elevationFt?: number;
+  neighbours?: StandNeighbour[];
   powerSource: "groundPower" | "batteries";
   crew: Record<Post, string | null>;
 }

@@ -8,11 +8,13 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import type { AircraftRow, PersonRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
+import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
 import "../styles/worked.css";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import { useWords, type Words } from "../words/words.ts";
+import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
@@ -37,6 +39,7 @@ export function PlanPage() {
   const [order, setOrder] = useState<number[]>([]);
   const [place, setPlace] = useState("");
   const [stand, setStand] = useState(NO_STAND);
+  const [near, setNear] = useState<NearEntry[]>([]);
   const [why, setWhy] = useState("");
   const [power, setPower] = useState<"groundPower" | "batteries">("groundPower");
   const [crew, setCrew] = useState(NOBODY);
@@ -68,11 +71,13 @@ export function PlanPage() {
         ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
         ...{ order, powerSource: power, crew },
         ...standOf(stand),
+        ...(entered.near.length > 0 ? { neighbours: entered.near } : {}),
         ...(otherwise && why.trim() !== "" ? { orderReason: why.trim() } : {}),
       })
       .then(({ id }) => go(`/session/${id}`), failed);
   };
   const heading = standOf(stand).headingDeg;
+  const entered = nearOf(near, heading, text);
   const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
   const worked =
     type && order.length > 0
@@ -84,6 +89,7 @@ export function PlanPage() {
     type !== null &&
     place.trim() !== "" &&
     order.length > 0 &&
+    entered.fault === null &&
     (!otherwise || why.trim() !== "");
   return (
     <main className="page plan-page">
@@ -125,7 +131,9 @@ export function PlanPage() {
             />
           </label>
           <StandFields stand={stand} onStand={setStand} />
+          <NeighbourFields entries={near} fault={entered.fault} onEntries={setNear} />
           <OrderPlan type={type} order={order} onOrder={setOrder} />
+          <StandPlanned stand={{ type, engines: order, headingDeg: heading, neighbours: entered.near }} />
           <WorkedFigures title={text.worked.advice} rows={worked} />
           {otherwise && (
             <label className="field">

@@ -6,6 +6,7 @@ export const print = {
   say: "Say",
   means: "It means",
   stopWords: "Words that stop everything",
+  near: "What stands near",
   stage: "Stage",
   order: "Order of starting",
   place: "Place",

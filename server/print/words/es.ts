@@ -7,6 +7,7 @@ export const print: PrintWords = {
   say: "Diga",
   means: "Significa",
   stopWords: "Palabras que paran todo",
+  near: "Qué hay cerca",
   stage: "Etapa",
   order: "Orden de arranque",
   place: "Lugar",

@@ -1,3 +1,4 @@
+import type { NeighbourKind } from "../../protocol/neighbours.ts";
 import type { Limit } from "../../types/limit.ts";
 import { found, type Outcome, refused } from "../outcome.ts";
 import { convert } from "../units.ts";
@@ -5,10 +6,6 @@ import { wake } from "./blastZone.ts";
 import { type Jet, type JetAssumption, jetReach } from "./jet.ts";
 import { gapToLine, overlap, type Point, type Polygon } from "./polygon.ts";
 import { discLine, type PropellerType, propellerOf } from "./propeller.ts";
-
-/** What stands near. */
-export const NEIGHBOURS = ["fuelling", "building", "aircraft", "public"] as const;
-export type NeighbourKind = (typeof NEIGHBOURS)[number];
 
 /** Something near the aircraft: its outline in the aircraft's own metres (x aft of the nose, y to starboard). */
 export interface Neighbour {

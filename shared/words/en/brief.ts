@@ -88,6 +88,10 @@ export const brief = {
   defect: (words: string) => words,
   defectAt: (n: number, words: string) => `Number ${n}: ${words}`,
   bars: (defect: string) => `${defect} (bars the start)`,
+  kinds: { fuelling: "fuelling", building: "building", aircraft: "other aircraft", public: "public" },
+  nearIs: (name: string, kind: string, bearing: number, distance: string, across: string) =>
+    `${name} (${kind}): bearing ${bearing}°, ${distance} from the nose, ${across} across`,
+  tooNear: (words: string) => `TOO NEAR. ${words}.`,
   anyone: "Anyone",
   everybody: "everybody",
   /** What a try at an engine came to. */

@@ -89,6 +89,10 @@ export const brief: BriefWords = {
   defect: (words) => words,
   defectAt: (n, words) => `Motor ${n}: ${words}`,
   bars: (defect) => `${defect} (impide el arranque)`,
+  kinds: { fuelling: "combustible", building: "edificio", aircraft: "otro avión", public: "público" },
+  nearIs: (name, kind, bearing, distance, across) =>
+    `${name} (${kind}): marcación ${bearing}°, a ${distance} de la nariz, ${across} de ancho`,
+  tooNear: (words) => `DEMASIADO CERCA. ${words}.`,
   anyone: "Cualquiera",
   everybody: "todos",
   ends: { waiting: "Sin accionar", cooling: "Abandonado", shutDown: "Apagado" },

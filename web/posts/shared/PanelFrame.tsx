@@ -127,7 +127,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           </ul>
           {beside}
           <Suspense fallback={null}>
-            <WorkedOut panel={panel} />
+            <WorkedOut panel={panel} facing={facing} />
           </Suspense>
         </section>
       </main>

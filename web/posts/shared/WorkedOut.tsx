@@ -1,5 +1,6 @@
 import { memo, useMemo, useState } from "react";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
+import type { Facing } from "../../../shared/models/facing.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { plain, type SessionState } from "../../../shared/session/state.ts";
 import "../../styles/worked.css";
@@ -7,6 +8,7 @@ import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
 import type { Panel } from "./model.ts";
 import { NoiseDay } from "./NoiseDay.tsx";
+import { StandNow } from "./Stand.tsx";
 import { workedRow } from "./workedRow.ts";
 
 const BUSY = ["requested", "clear", "cranking", "caught", "running"];
@@ -15,12 +17,18 @@ const BUSY = ["requested", "clear", "cranking", "caught", "running"];
  * What is worked out of the engine at hand, of what the stage is about, and of the aircraft when asked for. Its own
  * piece of script: the models are not needed for the first look at a panel.
  */
-export function WorkedOut({ panel }: { panel: Panel }) {
+export function WorkedOut({ panel, facing }: { panel: Panel; facing: Facing }) {
   const { state, post, now, words } = panel;
   const second = Math.floor(now / 1000) * 1000;
   return (
     <>
-      <WorkedNow state={useLatched(state, second)} post={post} second={second} words={words} />
+      <WorkedNow
+        state={useLatched(state, second)}
+        post={post}
+        second={second}
+        words={words}
+        facing={facing}
+      />
       {post && <NoiseDay panel={panel} />}
     </>
   );
@@ -37,9 +45,10 @@ interface Props {
   post: Panel["post"];
   second: number;
   words: Panel["words"];
+  facing: Facing;
 }
 
-const WorkedNow = memo(function WorkedNow({ state, post, second, words }: Props) {
+const WorkedNow = memo(function WorkedNow({ state, post, second, words, facing }: Props) {
   const { text } = words;
   const [open, setOpen] = useState(false);
   const units = useUnits();
@@ -57,6 +66,7 @@ const WorkedNow = memo(function WorkedNow({ state, post, second, words }: Props)
     <>
       <WorkedFigures title={text.worked.stage} rows={stage} />
       {n !== null && <EngineWorked panel={{ state, now: second, words }} n={n} />}
+      <StandNow state={state} engine={n} facing={facing} />
       <button type="button" className="worked-more" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? text.worked.fewer : text.worked.aircraft}
       </button>

@@ -7,6 +7,7 @@ import { actions, ask, blades, entry, figure, sent, standing, stops, times, weat
 import { planning } from "./planning.ts";
 import { caution, light } from "./seen.ts";
 import { link, record, senses, session, supervisor } from "./session.ts";
+import { stand } from "./stand.ts";
 import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
@@ -45,6 +46,7 @@ export const text = {
   sent,
   session,
   signIn,
+  stand,
   standing,
   stops,
   supervisor,

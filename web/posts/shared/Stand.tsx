@@ -1,0 +1,74 @@
+import { useMemo, useState } from "react";
+import { clearDistances } from "../../../shared/figures/blast.ts";
+import { guardWalkFigure } from "../../../shared/figures/guardWalk.ts";
+import { neighbourFigures, standCaseOf, tooNear } from "../../../shared/figures/neighbours.ts";
+import type { Facing } from "../../../shared/models/facing.ts";
+import { keptBehind, type StandCase } from "../../../shared/session/standPlan.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
+import "../../styles/stand.css";
+import { StandDrawing } from "../../ui/plan/StandDrawing.tsx";
+import type { StandView } from "../../ui/plan/standView.ts";
+import { useUnits } from "../../ui/units.ts";
+import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
+import { useWords } from "../../words/words.ts";
+import { plannedStand, standNow } from "./standView.ts";
+import { workedRow } from "./workedRow.ts";
+
+interface NowProps {
+  state: SessionState;
+  /** The engine at hand: the guard's way leads there. */
+  engine: number | null;
+  facing: Facing;
+}
+
+/** The stand as it is now, to scale, with the figures it is drawn by. */
+export function StandNow({ state, engine, facing }: NowProps) {
+  const { text } = useWords();
+  const stand = useMemo(() => standCaseOf(state), [state]);
+  const [open, setOpen] = useState(() => tooNear(stand).length > 0);
+  return (
+    <>
+      <button type="button" className="worked-more" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {open ? text.stand.hide : text.stand.show}
+      </button>
+      {open && (
+        <StandSheet
+          stand={stand}
+          view={standNow(state, stand, engine)}
+          facing={facing}
+          walk={engine === null ? null : guardWalkFigure(state, engine)}
+        />
+      )}
+    </>
+  );
+}
+
+/** The stand of a plan. */
+export function StandPlanned({ stand }: { stand: StandCase }) {
+  return <StandSheet stand={stand} view={plannedStand(stand)} facing="forward" walk={null} />;
+}
+
+interface SheetProps {
+  stand: StandCase;
+  view: StandView;
+  facing: Facing;
+  walk: ReturnType<typeof guardWalkFigure>;
+}
+
+function StandSheet({ stand, view, facing, walk }: SheetProps) {
+  const words = useWords();
+  const units = useUnits();
+  const { stand: say } = words.text;
+  const behind = keptBehind(stand)[0];
+  const rows = [...neighbourFigures(stand), ...(walk ? [walk] : []), ...clearDistances(stand)];
+  return (
+    <figure className="stand-sheet">
+      <StandDrawing view={view} facing={facing} words={say} />
+      <figcaption>
+        {behind ? say.drawn(say.kinds[behind.kind].toLowerCase(), behind.metres.toFixed(0)) : say.noFigures}
+        {walk?.value === null && walk.caution && ` ${walk.caution}`}
+      </figcaption>
+      <WorkedFigures title={say.assumed} rows={rows.map((f) => workedRow(f, 0, units, words))} />
+    </figure>
+  );
+}

@@ -1,0 +1,157 @@
+import type { Facing } from "../../../shared/models/facing.ts";
+import { type Drawing, fuselage, nacelle, type Point, tailplane, WIDTH, wing } from "./geometry.ts";
+import type { StandView } from "./standView.ts";
+
+/** Room around the ground drawn, metres. */
+const EDGE = 3;
+/** The scale's length, metres. */
+const RULE = 10;
+
+interface Props {
+  view: StandView;
+  facing: Facing;
+  words: { title: string; guard: string; metres(n: number): string };
+}
+
+/** The aircraft on its stand, true to scale: what turns, what blows, who walks where, what stands near. */
+export function StandDrawing({ view, facing, words }: Props) {
+  const d = toScale(view, facing);
+  const { type } = view;
+  return (
+    <svg
+      viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`}
+      className="stand"
+      role="img"
+      aria-label={words.title}
+    >
+      <title>{words.title}</title>
+      <defs>
+        <pattern
+          id="stand-swept"
+          width="12"
+          height="12"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
+          <rect width="12" height="12" fill="var(--paper)" />
+          <rect width="5" height="12" fill="var(--danger)" />
+        </pattern>
+      </defs>
+      {view.behind.map((b) => (
+        <polygon key={b.n} points={corners(d, b.corners)} className="stand-behind" />
+      ))}
+      <g className="stand-skin">
+        {([1, -1] as const).map((side) => (
+          <path key={side} d={wing(type, d, side)} />
+        ))}
+        <path d={tailplane(type, d)} />
+        <path d={fuselage(type, d)} />
+        {type.engines.map((e) => (
+          <path key={e.n} d={nacelle(type, d, e)} />
+        ))}
+      </g>
+      {view.arcs.map((a) => (
+        <polygon
+          key={a.n}
+          points={corners(d, a.corners)}
+          className="stand-arc"
+          data-turning={a.turning || undefined}
+          fill={a.turning ? "url(#stand-swept)" : "none"}
+        />
+      ))}
+      {type.engines.map((e) => {
+        const p = d.at(e.x - 2.6, e.y);
+        return (
+          <text key={e.n} x={p.x} y={p.y} className="stand-number">
+            {e.n}
+          </text>
+        );
+      })}
+      {view.near.map((n) => (
+        <Near key={n.name} d={d} near={n} />
+      ))}
+      {view.walk.length > 1 && <polyline points={corners(d, view.walk)} className="stand-walk" />}
+      {view.guard && <Guard d={d} at={view.guard} word={words.guard} />}
+      <Scale d={d} word={words.metres(RULE)} />
+    </svg>
+  );
+}
+
+function Near({ d, near }: { d: Drawing; near: StandView["near"][number] }) {
+  const placed = near.corners.map((c) => d.at(c.x, c.y));
+  const middle = {
+    x: placed.reduce((sum, p) => sum + p.x, 0) / placed.length,
+    y: placed.reduce((sum, p) => sum + p.y, 0) / placed.length,
+  };
+  const anchor = middle.x < WIDTH * 0.25 ? "start" : middle.x > WIDTH * 0.75 ? "end" : "middle";
+  return (
+    <g className="stand-near" data-too-near={near.tooNear || undefined}>
+      <polygon points={corners(d, near.corners)} />
+      <text x={middle.x} y={middle.y + 9} textAnchor={anchor}>
+        {near.tooNear ? `✕ ${near.name}` : near.name}
+      </text>
+    </g>
+  );
+}
+
+function Guard({ d, at, word }: { d: Drawing; at: Point; word: string }) {
+  const p = d.at(at.x, at.y);
+  const left = p.x > WIDTH / 2;
+  return (
+    <g className="stand-guard">
+      <circle cx={p.x} cy={p.y} r={11} />
+      <text x={p.x + (left ? 18 : -18)} y={p.y + 9} textAnchor={left ? "start" : "end"}>
+        {word}
+      </text>
+    </g>
+  );
+}
+
+function Scale({ d, word }: { d: Drawing; word: string }) {
+  const y = d.height - 22;
+  const long = RULE * d.scale;
+  return (
+    <g className="stand-scale">
+      <path d={`M20 ${y - 8}v16M20 ${y}h${long}M${20 + long} ${y - 8}v16`} />
+      <text x={30 + long} y={y + 8}>
+        {word}
+      </text>
+    </g>
+  );
+}
+
+function corners(d: Drawing, points: readonly Point[]): string {
+  return points
+    .map((c) => d.at(c.x, c.y))
+    .map((p) => `${p.x.toFixed(1)},${p.y.toFixed(1)}`)
+    .join(" ");
+}
+
+/** Fits everything that is drawn, the nose up or down as the person stands; nothing left out between. */
+function toScale(view: StandView, facing: Facing): Drawing {
+  const { span, length } = view.type.plan;
+  const ground = [
+    { x: 0, y: -span / 2 },
+    { x: length, y: span / 2 },
+    ...view.arcs.flatMap((a) => a.corners),
+    ...view.behind.flatMap((b) => b.corners),
+    ...view.near.flatMap((n) => n.corners),
+    ...view.walk,
+  ];
+  const [fore, aft] = [
+    Math.min(...ground.map((p) => p.x)) - EDGE,
+    Math.max(...ground.map((p) => p.x)) + EDGE,
+  ];
+  const wide = Math.max(...ground.map((p) => Math.abs(p.y))) + EDGE;
+  const scale = WIDTH / (2 * wide);
+  const height = (aft - fore) * scale + 40;
+  return {
+    height,
+    scale,
+    at(x, y) {
+      const down = (x - fore) * scale;
+      const across = WIDTH / 2 + y * scale;
+      return facing === "forward" ? { x: across, y: down } : { x: WIDTH - across, y: height - 40 - down };
+    },
+  };
+}

@@ -1,0 +1,32 @@
+import type { Text } from "../en/text.ts";
+
+export const stand: Text["stand"] = {
+  near: "Qué hay cerca",
+  nearHow: "Su parte más cercana vista desde la nariz, y su ancho. Se sitúa por el rumbo.",
+  add: "Añadir lo que hay cerca",
+  drop: (name) => `Quitar ${name || "este"}`,
+  kind: "Qué es",
+  kinds: { fuelling: "Combustible", building: "Edificio", aircraft: "Otro avión", public: "Público" },
+  name: "Nombre",
+  nameLike: "Hangar 2",
+  bearing: "Marcación desde la nariz, grados verdaderos",
+  distance: "Distancia desde la nariz",
+  across: "Su ancho",
+  unit: "Unidad",
+  heading: "Ponga el rumbo de la nariz: sin él nada se puede situar.",
+  faulty: (name, what) => `${name || "Lo que hay cerca"}: ${what}`,
+  needName: "dele un nombre",
+  needBearing: "dé su marcación, de 0 a 360 grados",
+  needDistance: "dé su distancia, de 0 a 2000",
+  needAcross: "dé su ancho, de 0.1 a 500",
+  title: "El puesto, a escala",
+  show: "El puesto, a escala: arcos, chorro, camino del guardia",
+  hide: "Guardar el puesto",
+  drawn: (kind, metres) =>
+    `Rayado: arcos que giran. Línea cortada: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
+  noFigures: "El tipo no da distancias libres: no se dibuja suelo detrás.",
+  noWay: (why) => `Sin camino para el guardia: ${why}.`,
+  guard: "Guardia",
+  metres: (n) => `${n} m`,
+  assumed: "Con qué se dibuja el puesto",
+};
