@@ -15,15 +15,18 @@ import { languageFor } from "../../shared/words/language.ts";
 import { devices as englishDevices } from "../../web/words/en/devices.ts";
 import { study as englishStudy } from "../../web/words/en/study.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
+import { types as englishTypes } from "../../web/words/en/types.ts";
 import { devices as spanishDevices } from "../../web/words/es/devices.ts";
 import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
+import { types as spanishTypes } from "../../web/words/es/types.ts";
 import { leaves } from "./leaves.ts";
 
 const PAIRS: [name: string, one: object, other: object][] = [
   ["session", english, spanish],
   ["events", englishEvents, spanishEvents],
   ["brief", englishBrief, spanishBrief],
+  ["types", englishTypes, spanishTypes],
   ["study", englishStudy, spanishStudy],
   ["devices", englishDevices, spanishDevices],
   ["hand signals", englishHand, spanishHand],

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, types } from "../../net/types.ts";
+import { useTypeWords } from "../../words/types.ts";
 import { go } from "../route.ts";
 
 interface Props {
@@ -17,29 +18,28 @@ interface Props {
 
 /** A second person approves, after saying that they looked. The server decides who may. */
 export function Approval({ place, tag, me, author, since, onApproved, onTrouble }: Props) {
+  const words = useTypeWords();
   const [looked, setLooked] = useState(false);
-  if (author.split(", ").includes(me.name))
-    return <p className="approval">You had a hand in this draft: a second person approves it.</p>;
-  if (!me.mayHold.includes("supervisor"))
-    return <p className="approval">Somebody qualified as supervisor approves it.</p>;
+  if (author.split(", ").includes(me.name)) return <p className="approval">{words.ownHand}</p>;
+  if (!me.mayHold.includes("supervisor")) return <p className="approval">{words.otherApproves}</p>;
   return (
-    <section className="approval" aria-label="Approval">
-      <h2>Approval</h2>
+    <section className="approval" aria-label={words.approval}>
+      <h2>{words.approval}</h2>
       <p>
-        Once approved it never changes, and starts are planned on it.{" "}
+        {words.never}{" "}
         {since !== null && (
           <button
             type="button"
             className="small-key"
             onClick={() => go(`/types/${place.id}/${place.version}/since/${since}`)}
           >
-            See what differs from version {since}
+            {words.see(since)}
           </button>
         )}
       </p>
       <label className="tf-check">
-        <input type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />I am {me.name}
-        , and I checked every figure against its source.
+        <input type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />
+        {words.checked(me.name)}
       </label>
       <button
         type="button"
@@ -48,7 +48,7 @@ export function Approval({ place, tag, me, author, since, onApproved, onTrouble 
         disabled={!looked}
         onClick={() => void types.approve(place, tag).then(onApproved, onTrouble)}
       >
-        Approve version {place.version}
+        {words.approve(place.version)}
       </button>
     </section>
   );

@@ -1,12 +1,16 @@
 import { useEffect, useState } from "react";
 import { type Difference, difference } from "../../../shared/types/difference.ts";
 import { types } from "../../net/types.ts";
+import { useTypeWords } from "../../words/types.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { Key, PageHead, Trouble } from "./PageHead.tsx";
 import { pathWords } from "./words.ts";
 
 /** What differs between two versions, figure by figure. */
 export function DifferencePage({ id, before, after }: { id: string; before: number; after: number }) {
+  const words = useTypeWords();
+  const { app } = useWords().text;
   const [found, setFound] = useState<Difference[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
   useEffect(() => {
@@ -18,13 +22,13 @@ export function DifferencePage({ id, before, after }: { id: string; before: numb
   }, [id, before, after]);
   return (
     <main className="page types">
-      <PageHead title="Difference" words={`${id}: from version ${before} to version ${after}`}>
-        <Key onPress={() => go(`/types/${id}/${after}`)}>To version {after}</Key>
-        <Key onPress={() => go("/types")}>All types</Key>
+      <PageHead title={words.difference} words={words.fromTo(id, before, after)}>
+        <Key onPress={() => go(`/types/${id}/${after}`)}>{words.toVersion(after)}</Key>
+        <Key onPress={() => go("/types")}>{words.all}</Key>
       </PageHead>
       <Trouble error={trouble} />
-      {found === null && trouble === null && <p className="empty">Fetching…</p>}
-      {found && <DifferenceTable found={found} before={`Version ${before}`} after={`Version ${after}`} />}
+      {found === null && trouble === null && <p className="empty">{app.fetching}</p>}
+      {found && <DifferenceTable found={found} before={words.version(before)} after={words.version(after)} />}
     </main>
   );
 }
@@ -36,12 +40,13 @@ interface TableProps {
 }
 
 export function DifferenceTable({ found, before, after }: TableProps) {
-  if (found.length === 0) return <p className="empty">No figure and no source differs.</p>;
+  const words = useTypeWords();
+  if (found.length === 0) return <p className="empty">{words.noDifference}</p>;
   return (
     <table className="difference">
       <thead>
         <tr>
-          <th scope="col">What</th>
+          <th scope="col">{words.what}</th>
           <th scope="col">{before}</th>
           <th scope="col">{after}</th>
         </tr>
@@ -49,9 +54,11 @@ export function DifferenceTable({ found, before, after }: TableProps) {
       <tbody>
         {found.map((d) => (
           <tr key={`${d.path} ${d.before} ${d.after}`}>
-            <th scope="row">{pathWords(d.path)}</th>
-            <td data-label={before}>{d.before === null ? <em>not there</em> : <del>{d.before}</del>}</td>
-            <td data-label={after}>{d.after === null ? <em>not there</em> : <ins>{d.after}</ins>}</td>
+            <th scope="row" lang="en">
+              {pathWords(d.path)}
+            </th>
+            <td data-label={before}>{d.before === null ? <em>{words.absent}</em> : <del>{d.before}</del>}</td>
+            <td data-label={after}>{d.after === null ? <em>{words.absent}</em> : <ins>{d.after}</ins>}</td>
           </tr>
         ))}
       </tbody>

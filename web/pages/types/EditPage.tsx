@@ -3,6 +3,9 @@ import { difference } from "../../../shared/types/difference.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { readAircraftType, type TypeFault } from "../../../shared/types/validate.ts";
 import { type ReadType, types } from "../../net/types.ts";
+import type { TypeWords } from "../../words/en/types.ts";
+import { useTypeWords } from "../../words/types.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { DifferenceTable } from "./DifferencePage.tsx";
 import { EditSections } from "./EditSections.tsx";
@@ -13,6 +16,8 @@ import { Key, PageHead, Trouble } from "./PageHead.tsx";
 
 /** Editing a draft: the form is made from the published schema, and every fault is told while it is entered. */
 export function EditPage({ id, version }: { id: string; version: number }) {
+  const words = useTypeWords();
+  const { app } = useWords().text;
   const [root, setRoot] = useState<Node | null>(null);
   const [saved, setSaved] = useState<ReadType | null>(null);
   const [entered, setEntered] = useState<unknown>(null);
@@ -50,9 +55,9 @@ export function EditPage({ id, version }: { id: string; version: number }) {
   const leave = () => go(`/types/${id}/${version}`);
   return (
     <main className="page types">
-      <PageHead title={`Edit ${saved?.type.name ?? id}`} words={`${id}, draft of version ${version}`}>
-        {dirty && <Key onPress={readAgain}>Read again, drop changes</Key>}
-        <Key onPress={leave}>{dirty ? "Leave without saving" : "To the version"}</Key>
+      <PageHead title={words.editTitle(saved?.type.name ?? id)} words={words.draftOf(id, version)}>
+        {dirty && <Key onPress={readAgain}>{words.again}</Key>}
+        <Key onPress={leave}>{dirty ? words.leave : words.back}</Key>
       </PageHead>
       <Trouble error={trouble} />
       {root && entered !== null && saved ? (
@@ -72,32 +77,32 @@ export function EditPage({ id, version }: { id: string; version: number }) {
                 disabled={busy || !dirty || faults.length > 0}
                 onClick={() => void save()}
               >
-                {busy ? "Saving…" : "Save"}
+                {busy ? words.saving : words.save}
               </button>
-              <p role="status">{standing(dirty, faults.length)}</p>
+              <p role="status">{standing(dirty, faults.length, words)}</p>
             </div>
           </EditSections>
           {dirty && faults.length === 0 && (
-            <section className="type-section" aria-label="Changes not saved">
-              <h2>Changes not saved</h2>
+            <section className="type-section" aria-label={words.notSaved}>
+              <h2>{words.notSaved}</h2>
               <DifferenceTable
                 found={difference(saved.type, entered as AircraftType)}
-                before="Saved"
-                after="Entered"
+                before={words.saved}
+                after={words.entered}
               />
             </section>
           )}
         </EditingContext.Provider>
       ) : (
-        trouble === null && <p className="empty">Fetching…</p>
+        trouble === null && <p className="empty">{app.fetching}</p>
       )}
     </main>
   );
 }
 
-function standing(dirty: boolean, faults: number): string {
-  if (faults > 0) return `${faults} ${faults === 1 ? "fault" : "faults"} to mend before it can be saved.`;
-  return dirty ? "In order, not saved." : "Saved; in order.";
+function standing(dirty: boolean, faults: number, words: TypeWords): string {
+  if (faults > 0) return words.toMend(faults);
+  return dirty ? words.inOrder : words.savedInOrder;
 }
 
 function faultsIn(entered: unknown): TypeFault[] {

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from "react";
 import type { TypeFault } from "../../../shared/types/validate.ts";
+import { useTypeWords } from "../../words/types.ts";
 import { fieldId, useEditing } from "./form/context.ts";
 import { Field } from "./form/Field.tsx";
 import { Faults } from "./form/inputs.tsx";
@@ -18,6 +19,7 @@ interface Props {
 
 /** The type's parts, one at a time, each marked with how many faults it has. */
 export function EditSections({ entered, faults, children }: Props) {
+  const words = useTypeWords();
   const { root } = useEditing();
   const [open, setOpen] = useState(GENERAL);
   const parts = Object.entries(resolve(root, root).properties ?? {}).filter(([name]) => !HOUSE.has(name));
@@ -35,7 +37,7 @@ export function EditSections({ entered, faults, children }: Props) {
   };
   return (
     <div className="edit">
-      <nav className="edit-nav" aria-label="Parts of the type">
+      <nav className="edit-nav" aria-label={words.parts}>
         {[[GENERAL, null] as const, ...large].map(([name]) => (
           <button
             key={name}
@@ -43,14 +45,14 @@ export function EditSections({ entered, faults, children }: Props) {
             aria-current={open === name ? "true" : undefined}
             onClick={() => setOpen(name)}
           >
-            {nameWords(name)}
+            <span lang="en">{nameWords(name)}</span>
             {name !== GENERAL && entered[name] === undefined && (
-              <span className="edit-absent">not given</span>
+              <span className="edit-absent">{words.notGiven}</span>
             )}
             {count(name) > 0 && (
               <span className="edit-count">
                 {count(name)}
-                <span className="visually-hidden"> faults</span>
+                <span className="visually-hidden"> {words.faults.toLowerCase()}</span>
               </span>
             )}
           </button>
@@ -59,7 +61,7 @@ export function EditSections({ entered, faults, children }: Props) {
       <div className="edit-form">
         {children}
         {faults.length > 0 && (
-          <ul className="fault-list" aria-label="Faults">
+          <ul className="fault-list" aria-label={words.faults}>
             {faults.map((f) => (
               <li key={f.path + f.message}>
                 <button type="button" onClick={() => goTo(f.path)}>
@@ -81,14 +83,15 @@ export function EditSections({ entered, faults, children }: Props) {
 
 /** One part; one that may be left out is put in and taken out whole. */
 function Part({ name, node, value }: { name: string; node: Node; value: unknown }) {
+  const words = useTypeWords();
   const { root, change } = useEditing();
   const optional = !resolve(root, root).required?.includes(name);
   if (value === undefined && optional)
     return (
       <div className="tf-parts">
-        <p className="tf-none">This type says nothing about it.</p>
+        <p className="tf-none">{words.nothing}</p>
         <button type="button" className="small-key" onClick={() => change([name], blank(node, root))}>
-          Add: {nameWords(name)}
+          {words.add(nameWords(name))}
         </button>
       </div>
     );
@@ -97,7 +100,7 @@ function Part({ name, node, value }: { name: string; node: Node; value: unknown 
       <Field node={node} path={[name]} label={nameWords(name)} value={value} />
       {optional && (
         <button type="button" className="small-key" onClick={() => change([name], undefined)}>
-          Take out: {nameWords(name)}
+          {words.takeOutOf(nameWords(name))}
         </button>
       )}
     </>

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { type TypePlace, type TypeRow, types } from "../../net/types.ts";
+import { useTypeWords } from "../../words/types.ts";
 
 interface Props {
   rows: readonly TypeRow[];
@@ -9,6 +10,7 @@ interface Props {
 
 /** A new type begins with another's figures: every one of them is then looked at and sourced anew. */
 export function NewType({ rows, onMade, onTrouble }: Props) {
+  const words = useTypeWords();
   const [id, setId] = useState("");
   const [name, setName] = useState("");
   const [from, setFrom] = useState(0);
@@ -21,13 +23,13 @@ export function NewType({ rows, onMade, onTrouble }: Props) {
         if (model) types.begin(id.trim(), name.trim(), model).then(onMade, onTrouble);
       }}
     >
-      <h2>A new type</h2>
+      <h2>{words.newTitle}</h2>
       <label className="field">
-        <span>Name</span>
+        <span>{words.name}</span>
         <input value={name} maxLength={60} required onChange={(e) => setName(e.target.value)} />
       </label>
       <label className="field">
-        <span>Identifier, e.g. carrack-four</span>
+        <span>{words.identifier}</span>
         <input
           value={id}
           maxLength={64}
@@ -37,17 +39,17 @@ export function NewType({ rows, onMade, onTrouble }: Props) {
         />
       </label>
       <label className="field">
-        <span>Begin with the figures of</span>
+        <span>{words.beginWith}</span>
         <select value={from} onChange={(e) => setFrom(Number(e.target.value))}>
           {rows.map((r, i) => (
             <option key={`${r.id} ${r.version}`} value={i}>
-              {r.name}, version {r.version}
+              {words.nameVersion(r.name, r.version)}
             </option>
           ))}
         </select>
       </label>
       <button type="submit" className="small-key" disabled={!model}>
-        Make the draft
+        {words.make}
       </button>
     </form>
   );

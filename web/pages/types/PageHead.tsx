@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { useTypeWords } from "../../words/types.ts";
 
 interface Props {
   title: string;
@@ -8,13 +9,14 @@ interface Props {
 
 /** Title, one line about it, and the page's keys. */
 export function PageHead({ title, words, children }: Props) {
+  const own = useTypeWords();
   return (
     <header className="page-head page-head-row">
       <div>
         <h1>{title}</h1>
         <p>{words}</p>
       </div>
-      <nav className="types-keys" aria-label="On this page">
+      <nav className="types-keys" aria-label={own.page}>
         {children}
       </nav>
     </header>
@@ -31,6 +33,7 @@ export function Key({ onPress, children, off }: { onPress(): void; children: Rea
 
 /** What went wrong, with each fault named. */
 export function Trouble({ error }: { error: Error | null }) {
+  const words = useTypeWords();
   if (!error) return null;
   const faults = "faults" in error ? (error.faults as readonly { path: string; message: string }[]) : [];
   return (
@@ -41,7 +44,7 @@ export function Trouble({ error }: { error: Error | null }) {
         <ul>
           {faults.map((f) => (
             <li key={f.path + f.message}>
-              {f.path === "" ? "The file" : f.path}: {f.message}
+              {f.path === "" ? words.file : f.path}: {f.message}
             </li>
           ))}
         </ul>

@@ -1,6 +1,8 @@
 import { useEffect, useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, type TypeRow, types } from "../../net/types.ts";
+import { useTypeWords } from "../../words/types.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { NewType } from "./NewType.tsx";
 import { Key, PageHead, Trouble } from "./PageHead.tsx";
@@ -8,6 +10,8 @@ import { bySentence, Status } from "./status.tsx";
 
 /** Every type with its versions, newest first. */
 export function TypeList({ me }: { me: Me }) {
+  const words = useTypeWords();
+  const { ramp } = useWords().text;
   const [rows, setRows] = useState<TypeRow[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [making, setMaking] = useState(false);
@@ -21,23 +25,20 @@ export function TypeList({ me }: { me: Me }) {
     try {
       open(await types.import(JSON.parse(await file.text())));
     } catch (error) {
-      const words = `${file.name} is no JSON file.`;
-      setTrouble(error instanceof SyntaxError ? new Error(words) : (error as Error));
+      const wrong = words.notJson(file.name);
+      setTrouble(error instanceof SyntaxError ? new Error(wrong) : (error as Error));
     }
   };
   const ids = [...new Set((rows ?? []).map((r) => r.id))];
   const may = me.mayHold.includes("supervisor");
   return (
     <main className="page types">
-      <PageHead
-        title="Aircraft types"
-        words="Figures with their sources. A start is planned on approved versions alone."
-      >
+      <PageHead title={words.title} words={words.lead}>
         {may && (
           <>
-            <Key onPress={() => setMaking(!making)}>New type</Key>
+            <Key onPress={() => setMaking(!making)}>{words.new}</Key>
             <label className="small-key file-key">
-              Import a file
+              {words.import}
               <input
                 type="file"
                 accept="application/json,.json"
@@ -50,12 +51,12 @@ export function TypeList({ me }: { me: Me }) {
             </label>
           </>
         )}
-        <Key onPress={() => go("/")}>Back to the ramp</Key>
+        <Key onPress={() => go("/")}>{ramp.back}</Key>
       </PageHead>
       <Trouble error={trouble} />
       {making && rows && <NewType rows={rows} onMade={open} onTrouble={setTrouble} />}
-      {rows === null && trouble === null && <p className="empty">Asking the server…</p>}
-      {rows?.length === 0 && <p className="empty">No aircraft type yet. Import one from a file.</p>}
+      {rows === null && trouble === null && <p className="empty">{ramp.asking}</p>}
+      {rows?.length === 0 && <p className="empty">{words.none}</p>}
       {ids.map((id) => {
         const versions = (rows ?? []).filter((r) => r.id === id).reverse();
         return (
@@ -67,9 +68,9 @@ export function TypeList({ me }: { me: Me }) {
               {versions.map((row) => (
                 <li key={row.version}>
                   <button type="button" className="type-row" data-is={row.status} onClick={() => open(row)}>
-                    <strong>Version {row.version}</strong>
+                    <strong>{words.version(row.version)}</strong>
                     <Status status={row.status} />
-                    <span className="type-by">{bySentence(row)}</span>
+                    <span className="type-by">{bySentence(row, words)}</span>
                   </button>
                 </li>
               ))}

@@ -2,6 +2,8 @@ import { useEffect, useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { type ReadType, type TypeRow, types } from "../../net/types.ts";
 import { Caution } from "../../posts/shared/Caution.tsx";
+import { useTypeWords } from "../../words/types.ts";
+import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { Approval } from "./Approval.tsx";
 import { Key, PageHead, Trouble } from "./PageHead.tsx";
@@ -10,6 +12,8 @@ import { TypeReading } from "./TypeReading.tsx";
 
 /** One version, to read; and what may be done with it. */
 export function TypePage({ id, version, me }: { id: string; version: number; me: Me }) {
+  const words = useTypeWords();
+  const { app } = useWords().text;
   const [read, setRead] = useState<ReadType | null>(null);
   const [rows, setRows] = useState<TypeRow[]>([]);
   const [trouble, setTrouble] = useState<Error | null>(null);
@@ -33,9 +37,9 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
   };
   return (
     <main className="page types">
-      <PageHead title={read?.type.name ?? "Aircraft type"} words={`${id}, version ${version}`}>
+      <PageHead title={read?.type.name ?? words.one} words={words.nameVersion(id, version)}>
         {may && row?.status === "draft" && (
-          <Key onPress={() => go(`/types/${id}/${version}/edit`)}>Edit this draft</Key>
+          <Key onPress={() => go(`/types/${id}/${version}/edit`)}>{words.edit}</Key>
         )}
         {may && (
           <Key
@@ -43,21 +47,21 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
               void types.draft(place).then((made) => go(`/types/${made.id}/${made.version}/edit`), setTrouble)
             }
           >
-            Make a new draft of it
+            {words.draft}
           </Key>
         )}
         {before && (
           <Key onPress={() => go(`/types/${id}/${version}/since/${before.version}`)}>
-            Difference from version {before.version}
+            {words.differenceFrom(before.version)}
           </Key>
         )}
-        <Key onPress={() => void save().catch(setTrouble)}>Export</Key>
-        <Key onPress={() => go("/types")}>All types</Key>
+        <Key onPress={() => void save().catch(setTrouble)}>{words.export}</Key>
+        <Key onPress={() => go("/types")}>{words.all}</Key>
       </PageHead>
       <Trouble error={trouble} />
       {row && (
         <p className="type-standing" data-is={row.status}>
-          <Status status={row.status} /> {bySentence(row)}
+          <Status status={row.status} /> {bySentence(row, words)}
         </p>
       )}
       {row?.status === "draft" && read && (
@@ -71,7 +75,7 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
           onTrouble={setTrouble}
         />
       )}
-      {read ? <TypeReading type={read.type} /> : trouble === null && <p className="empty">Fetching…</p>}
+      {read ? <TypeReading type={read.type} /> : trouble === null && <p className="empty">{app.fetching}</p>}
       <Caution />
     </main>
   );

@@ -1,6 +1,7 @@
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { Aircraft } from "../../ui/plan/Aircraft.tsx";
 import { drawingOf, WIDTH } from "../../ui/plan/geometry.ts";
+import { useTypeWords } from "../../words/types.ts";
 import { type Row, rowsOf } from "./rows.ts";
 import { basisWords, nameWords } from "./words.ts";
 
@@ -9,13 +10,16 @@ const IN_HEAD = new Set(["id", "version", "name", "author", "approvedBy", "note"
 
 /** A whole type, section by section: every figure with its unit, its source and what the source is worth. */
 export function TypeReading({ type }: { type: AircraftType }) {
+  const words = useTypeWords();
   const sections = Object.entries(type).filter(([name]) => !IN_HEAD.has(name));
   return (
     <>
-      <p className="type-note">{type.note}</p>
+      <p className="type-note" lang="en">
+        {type.note}
+      </p>
       <div className="type-top">
         <Drawing type={type} />
-        <nav className="section-keys" aria-label="Sections">
+        <nav className="section-keys" aria-label={words.sections} lang="en">
           {sections.map(([name]) => (
             <a key={name} href={`#section-${name}`}>
               {nameWords(name)}
@@ -24,14 +28,14 @@ export function TypeReading({ type }: { type: AircraftType }) {
         </nav>
       </div>
       {sections.map(([name, value]) => (
-        <section key={name} id={`section-${name}`} className="type-section">
+        <section key={name} id={`section-${name}`} className="type-section" lang="en">
           <h2>{nameWords(name)}</h2>
           <table>
             <thead>
               <tr>
-                <th scope="col">What</th>
-                <th scope="col">Figure</th>
-                <th scope="col">Source</th>
+                <th scope="col">{words.what}</th>
+                <th scope="col">{words.figure}</th>
+                <th scope="col">{words.source}</th>
               </tr>
             </thead>
             <tbody>
@@ -74,7 +78,7 @@ function Drawing({ type }: { type: AircraftType }) {
     ...{ over: false, turning: false, asked: false },
   }));
   const power = { is: "unknown" as const, words: "" };
-  const words = `Drawn facing forward: span ${type.plan.span} m, length ${type.plan.length} m.`;
+  const words = useTypeWords().drawn(type.plan.span, type.plan.length);
   return (
     <figure className="plan">
       <svg viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`} role="img" aria-label={words}>

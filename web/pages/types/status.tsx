@@ -1,10 +1,11 @@
 import type { TypeRow } from "../../net/types.ts";
+import type { TypeWords } from "../../words/en/types.ts";
+import { useTypeWords } from "../../words/types.ts";
 import { dayWords } from "./words.ts";
-
-const WORDS = { draft: "Draft", approved: "Approved", superseded: "Superseded" };
 
 /** A version's standing: a shape and a word, colour besides. */
 export function Status({ status }: { status: TypeRow["status"] }) {
+  const words = useTypeWords();
   return (
     <span className="type-status" data-is={status}>
       <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -12,14 +13,15 @@ export function Status({ status }: { status: TypeRow["status"] }) {
         {status === "approved" && <circle cx="10" cy="10" r="8" />}
         {status === "superseded" && <path d="M3 10 H17" />}
       </svg>
-      {WORDS[status]}
+      {words.status[status]}
     </span>
   );
 }
 
-export function bySentence({ status, author, approvedBy, approvedAt, changedAt }: TypeRow): string {
-  if (status === "draft")
-    return `By ${author}, last changed ${dayWords(changedAt)}. Not approved: cannot be planned.`;
-  const on = approvedAt === null ? "" : ` on ${dayWords(approvedAt)}`;
-  return `By ${author}. Approved by ${approvedBy}${on}.`;
+export function bySentence(
+  { status, author, approvedBy, approvedAt, changedAt }: TypeRow,
+  words: TypeWords,
+): string {
+  if (status === "draft") return words.byDraft(author, dayWords(changedAt));
+  return words.byApproved(author, approvedBy ?? "", approvedAt === null ? null : dayWords(approvedAt));
 }

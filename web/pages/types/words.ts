@@ -2,40 +2,11 @@ import type { ConditionId } from "../../../shared/conditions/condition.ts";
 import { conditions } from "../../../shared/words/en/conditions.ts";
 import { posts, stages } from "../../../shared/words/en/states.ts";
 import { unitWord } from "../../../shared/words/units.ts";
-
-/** Names that read badly when only taken apart; every other name of the schema is. */
-const NAMES: Readonly<Record<string, string>> = {
-  n: "Engine number",
-  x: "Aft of the nose (m)",
-  y: "To starboard of the centre line (m)",
-  id: "Identifier",
-  note: "Note",
-  withinS: "Within (s)",
-  mainGearX: "Main gear aft of the nose (m)",
-  gearTrack: "Gear track (m)",
-  span: "Span (m)",
-  length: "Length (m)",
-  diameter: "Diameter (m)",
-  perEngine: "One for each engine",
-  onMax: "On at most",
-  min: "Least",
-  max: "Most",
-  plan: "Plan of the aircraft",
-  overridable: "Conditions two people may set aside",
-  defaultOrder: "Usual order of starting",
-  orderSource: "Source of the order",
-};
-
-const BASIS_WORDS: Readonly<Record<string, string>> = {
-  published: "Published",
-  commonPractice: "Common practice",
-  fromMemory: "From memory",
-  invented: "Invented",
-};
+import { BASES, PARTS, WHOLE } from "../../words/parts.ts";
 
 /** `firstIndication` to "First indication". */
 export function nameWords(name: string): string {
-  return NAMES[name] ?? apart(name);
+  return PARTS[name] ?? apart(name);
 }
 
 /** A value that is one of a few, e.g. a unit, a post or a condition. */
@@ -46,7 +17,7 @@ export function valueWords(value: unknown): string {
   const text = String(value);
   const named =
     conditions[text as ConditionId]?.name ??
-    BASIS_WORDS[text] ??
+    BASES[text] ??
     (posts as Record<string, string>)[text] ??
     (stages as Record<string, string>)[text];
   if (named) return named;
@@ -56,12 +27,12 @@ export function valueWords(value: unknown): string {
 }
 
 export function basisWords(basis: string): string {
-  return BASIS_WORDS[basis] ?? apart(basis);
+  return BASES[basis] ?? apart(basis);
 }
 
 /** A fault's or difference's path in words, "oil.normal.within" to "Oil, normal, within". */
 export function pathWords(path: string): string {
-  if (path === "") return "The whole type";
+  if (path === "") return WHOLE;
   const [first = "", ...rest] = path.split(".");
   return [nameWords(first), ...rest.map((p) => lowerFirst(/^\d+$/.test(p) ? p : nameWords(p)))].join(", ");
 }

@@ -1,3 +1,4 @@
+import { useTypeWords } from "../../../words/types.ts";
 import { itemTitle } from "../rows.ts";
 import { nameWords, valueWords } from "../words.ts";
 import { fieldId, keyOf, useEditing } from "./context.ts";
@@ -78,13 +79,14 @@ type Own = Omit<Props, "node">;
 
 /** A number left empty is none; anything else is put in and taken out by a key. */
 function Nullable({ inner, ...own }: Own & { inner: Node }) {
+  const words = useTypeWords();
   const { root, change } = useEditing();
-  if (formOf(inner, root).is === "number") return <NumberInput {...own} label={`${own.label}, or none`} />;
+  if (formOf(inner, root).is === "number") return <NumberInput {...own} label={words.orNone(own.label)} />;
   if (own.value === null || own.value === undefined)
     return (
       <div className="tf-parts">
         <button type="button" className="small-key" onClick={() => change(own.path, blank(inner, root))}>
-          Add: {own.label}
+          {words.add(own.label)}
         </button>
         <Faults path={own.path} />
       </div>
@@ -93,13 +95,14 @@ function Nullable({ inner, ...own }: Own & { inner: Node }) {
     <div className="tf-parts">
       <Field node={inner} {...own} />
       <button type="button" className="small-key" onClick={() => change(own.path, null)}>
-        Take out: {own.label}
+        {words.takeOutOf(own.label)}
       </button>
     </div>
   );
 }
 
 function OneOf({ path, label, value, of }: Own & { of: readonly Node[] }) {
+  const words = useTypeWords();
   const { root, change } = useEditing();
   const at = formAt(value, of, root);
   const names = of.map((node) => distinct(node, of, root));
@@ -108,7 +111,7 @@ function OneOf({ path, label, value, of }: Own & { of: readonly Node[] }) {
   return (
     <div className="tf-parts">
       <div className="tf">
-        <label htmlFor={id}>{label}: form</label>
+        <label htmlFor={id}>{words.form(label)}</label>
         <select id={id} value={at} onChange={(e) => change(path, blankOf(of[Number(e.target.value)], root))}>
           {names.map((name, i) => (
             <option key={name} value={i}>
@@ -141,6 +144,7 @@ function distinct(node: Node, of: readonly Node[], root: Node): string {
 }
 
 function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "parts" }> }) {
+  const words = useTypeWords();
   const { root, change } = useEditing();
   const members = (typeof value === "object" && value !== null ? value : {}) as Record<string, unknown>;
   const there = form.parts.filter(([name]) => form.required.has(name) || members[name] !== undefined);
@@ -162,7 +166,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
               className="small-key"
               onClick={() => change([...path, name], blank(node, root))}
             >
-              Add: {nameWords(name)}
+              {words.add(nameWords(name))}
             </button>
           ))}
           {optional.map(([name]) => (
@@ -172,7 +176,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
               className="small-key"
               onClick={() => change([...path, name], undefined)}
             >
-              Take out: {nameWords(name)}
+              {words.takeOutOf(nameWords(name))}
             </button>
           ))}
         </div>
@@ -182,6 +186,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
 }
 
 function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "list" }> }) {
+  const words = useTypeWords();
   const { root, change } = useEditing();
   const list: readonly unknown[] = Array.isArray(value) ? value : [];
   const change1 = (i: number, next: number) => change(path, moved(list, i, next));
@@ -189,7 +194,7 @@ function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "l
     <fieldset className="tf-parts" id={fieldId(keyOf(path))} tabIndex={-1}>
       <legend>{label}</legend>
       <Faults path={path} />
-      {list.length === 0 && <p className="tf-none">None.</p>}
+      {list.length === 0 && <p className="tf-none">{words.empty}</p>}
       <ol className="tf-list">
         {list.map((item, i) => {
           const title = itemTitle(item, i);
@@ -201,25 +206,25 @@ function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "l
                 <button
                   type="button"
                   className="small-key"
-                  aria-label={`Up: ${title}`}
+                  aria-label={words.upOf(title)}
                   disabled={i === 0}
                   onClick={() => change1(i, i - 1)}
                 >
-                  Up
+                  {words.up}
                 </button>
                 <button
                   type="button"
                   className="small-key"
-                  aria-label={`Down: ${title}`}
+                  aria-label={words.downOf(title)}
                   disabled={i === list.length - 1}
                   onClick={() => change1(i, i + 1)}
                 >
-                  Down
+                  {words.down}
                 </button>
                 <button
                   type="button"
                   className="small-key"
-                  aria-label={`Take out: ${title}`}
+                  aria-label={words.takeOutOf(title)}
                   onClick={() =>
                     change(
                       path,
@@ -227,7 +232,7 @@ function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "l
                     )
                   }
                 >
-                  Take out
+                  {words.takeOut}
                 </button>
               </div>
             </li>
@@ -240,7 +245,7 @@ function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "l
         disabled={list.length >= form.most}
         onClick={() => change(path, [...list, blank(form.item, root)])}
       >
-        Add to: {label}
+        {words.addTo(label)}
       </button>
     </fieldset>
   );

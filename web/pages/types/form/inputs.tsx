@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from "react";
+import { useTypeWords } from "../../../words/types.ts";
 import { valueWords } from "../words.ts";
 import { fieldId, keyOf, useEditing } from "./context.ts";
 import type { Path } from "./edit.ts";
@@ -84,12 +85,13 @@ export function TextInput({ path, label, value, long }: Props & { long: boolean 
 }
 
 export function ChoiceInput({ path, label, value, of }: Props & { of: readonly (string | number)[] }) {
+  const words = useTypeWords();
   const { change } = useEditing();
   const at = of.indexOf(value as string | number);
   return (
     <Labelled path={path} label={label}>
       <select {...useInput(path)} value={at} onChange={(e) => change(path, of[Number(e.target.value)])}>
-        {at === -1 && <option value={-1}>Choose…</option>}
+        {at === -1 && <option value={-1}>{words.choose}</option>}
         {of.map((one, i) => (
           <option key={one} value={i}>
             {valueWords(one)}
@@ -144,10 +146,11 @@ export function ChoicesInput({ path, label, value, of }: Props & { of: readonly 
 
 /** What has no form of its own, as JSON. */
 export function RawInput({ path, label, value }: Props) {
+  const words = useTypeWords();
   const { change } = useEditing();
   const [typed, setTyped] = useState(() => JSON.stringify(value ?? null, null, 2));
   return (
-    <Labelled path={path} label={`${label} (JSON)`}>
+    <Labelled path={path} label={words.raw(label)}>
       <textarea
         {...useInput(path)}
         rows={6}
