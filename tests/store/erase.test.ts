@@ -57,13 +57,30 @@ it("[PRV-3, PRV-5] npm run people gives a person's data and takes them out of th
   rmSync(folder, { recursive: true });
 }, 120_000);
 
+it("[PRV-6] npm run people adds nobody of a name that somebody who may sign in bears", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "chockside-namesake-"));
+  const file = join(folder, "chockside.db");
+  openDatabase(file, 1).close();
+  const directory = await PrismaDirectory.open(file);
+  const like = await (await crewDirectory()).personByHandle("di");
+  if (!like) throw new Error("no di");
+  await directory.addPeople([like]);
+  const add = (handle: string, name: string) => people(file, handle, name, "supervisor");
+  await expect(add("dilys", like.name)).rejects.toThrow("di is called Di too: add what tells them apart");
+  await directory.setActive(like.id, false);
+  await directory.close();
+  expect(await add("dilys", like.name)).toContain("Di may sign in as dilys");
+  rmSync(folder, { recursive: true });
+}, 120_000);
+
 function people(file: string, ...entry: string[]): Promise<string> {
   return new Promise((resolve, reject) => {
-    execFile(
+    const child = execFile(
       process.execPath,
       ["--import", "tsx", "server/people-cli.ts", ...entry],
       { cwd: ROOT, env: { ...process.env, CHOCKSIDE_DATA: file, DATABASE_URL: "" } },
       (error, stdout, stderr) => (error ? reject(new Error(stderr)) : resolve(stdout)),
     );
+    child.stdin?.end("90210377\n");
   });
 }

@@ -5,11 +5,15 @@ import { fileURLToPath } from "node:url";
 import { gunzipSync } from "node:zlib";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { claimOf } from "../../server/evidence/export.ts";
+import { noteTools } from "../../server/evidence/note-tools.ts";
 import { replay } from "../../server/sessions/replay.ts";
 import { openDatabase } from "../../server/store/open.ts";
 import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { openCheckpoint } from "../../shared/evidence/checkpoint.ts";
+import { GrowingTree } from "../../shared/evidence/merkle.ts";
+import { fromHex, toHex, utf8 } from "../../shared/evidence/note.ts";
 import { verify } from "../../shared/evidence/verify.ts";
 import { START } from "../http/hand-clock.ts";
 import { bearer, PIN, type TestHouse, testHouse } from "../http/test-house.ts";
@@ -18,7 +22,7 @@ import { sha256 } from "../spec/given.ts";
 /**
  * Databases as earlier versions left them, each written once by the code of its day and never again. Of schema 1: the
  * closed start of `four-engines-1.ndjson`, a second session in its brief with a hold on it, three people with one PIN,
- * one sign-in, one failed attempt.
+ * one sign-in, one failed attempt. Of schema 5 the same, with names veiled in the second session and a checkpoint of each.
  */
 const FIXTURES = fileURLToPath(new URL("fixtures", import.meta.url));
 const names = readdirSync(FIXTURES).filter((name) => name.endsWith(".sqlite.gz"));
@@ -74,6 +78,22 @@ describe.each(names)("a database as it was kept: %s", (name) => {
   });
 });
 
-it("[OPS-1] there is such a database for the first shape", () => {
-  expect(names).toContain("schema-1.sqlite.gz");
+it("[OPS-1] there is such a database of the first shape, and of the one that veils names", () => {
+  expect(names).toEqual(["schema-1.sqlite.gz", "schema-5.sqlite.gz"]);
+});
+
+it("[OPS-1, CHP-4] checkpoints kept in one are good with the key of their day, and the record continues them", async () => {
+  writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, "schema-5.sqlite.gz"))));
+  const store = new SqliteEventStore(openDatabase(file, START));
+  for (const { id } of await store.sessions(10)) {
+    const [checkpoint] = await store.checkpoints(id);
+    if (!checkpoint) throw new Error(`${id} has no checkpoint`);
+    const { note, size, publicKey } = checkpoint;
+    const opened = openCheckpoint(note, [fromHex(publicKey)], noteTools);
+    const tree = new GrowingTree(noteTools.hash);
+    for (const { body } of await store.read(id, 0, size)) tree.add(utf8(body));
+    expect(opened).toMatchObject({ session: id, size });
+    expect(toHex(opened?.root ?? new Uint8Array())).toBe(toHex(tree.root()));
+  }
+  await store.close();
 });
