@@ -7,7 +7,7 @@ import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
 /** The smallest step a person reads off an instrument of that unit. */
-const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, psi: 1, rpm: 10 };
+const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, psi: 1, rpm: 10, count: 0.001 };
 
 /** Where an engine that has stood all night begins. */
 const COLD: Partial<Record<Unit, number>> = { degC: 12, degF: 54 };

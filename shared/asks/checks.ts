@@ -3,6 +3,7 @@ import type { ConditionId } from "../conditions/condition.ts";
 import { fromCheck } from "../conditions/fromCheck.ts";
 import { windWithinLimits } from "../conditions/windWithinLimits.ts";
 import type { Post } from "../protocol/posts.ts";
+import { hydrometerOf } from "../session/gravity.ts";
 import { checkApplies, preheatRequired } from "../session/preheat.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";
@@ -19,6 +20,9 @@ export function checks(state: SessionState, post: Post, now: number): Ask[] {
 
 function isDue(state: SessionState, check: Check, now: number): boolean {
   if (check.stage === state.stage && state.checks[check.id]?.good !== true) {
+    // A hydrometer says nothing until its electrolyte's temperature is known.
+    const warm = hydrometerOf(state, check.id)?.gravity?.temperature;
+    if (warm !== undefined && state.checks[warm]?.good !== true) return false;
     return checkApplies(state, check.id, now);
   }
   // Found out late that it is needed: still asked for, as advice, before the engine is asked for.

@@ -6,6 +6,7 @@ import { clearDistances } from "./blast.ts";
 import { cableDrop } from "./cableDrop.ts";
 import { expectedVolts, seenVolts } from "./crankingVolts.ts";
 import type { Figure } from "./figure.ts";
+import { gravityFigures } from "./gravity.ts";
 import { groundPowerFigure } from "./groundPower.ts";
 import { guardWalkFigure } from "./guardWalk.ts";
 import { lightningFigure } from "./lightning.ts";
@@ -44,6 +45,7 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
     voltTraceFigure(state, now),
     cableDrop(state),
     startsLeftFigure(state),
+    ...gravityFigures(state),
     warmUpFigure(state, now),
     manifoldFigure(state),
     releaseFigure(state),

@@ -1,6 +1,7 @@
 import { airTemperature } from "../session/air.ts";
+import { gravityNow } from "../session/gravity.ts";
 import type { SessionState } from "../session/state.ts";
-import type { ElectricalRules } from "../types/electrical.ts";
+import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
 import { type FigureInput, notRead, ofType, ofTypeData, read, said } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 
@@ -36,6 +37,7 @@ export function batteryInputs(state: SessionState, rules: ElectricalRules): Figu
       const volts = record?.reading ? { ...record.reading, at: record.at, name: record.name } : null;
       return [
         read(`${b.name}, volts at rest`, volts),
+        ...gravityInput(state, b),
         ofTypeData(
           `${b.name}, ohms from ${b.ohms.rows[0]?.[0]} degC up`,
           b.ohms.rows.map(([, r]) => r).join(", "),
@@ -47,6 +49,14 @@ export function batteryInputs(state: SessionState, rules: ElectricalRules): Figu
     ...(rules.leadOhm ? [ofType("leads to the bus", rules.leadOhm)] : [notRead("leads to the bus")]),
     airInput(state),
   ];
+}
+
+function gravityInput(state: SessionState, battery: BatteryData): FigureInput[] {
+  const now = gravityNow(state, battery);
+  const record = battery.gravity && state.checks[battery.gravity.check];
+  if (!now?.ok || !record) return [];
+  const value = { value: Number(now.value.at80F.toFixed(4)), unit: "count" as const };
+  return [read(`${battery.name}, gravity at 80 degF`, { ...value, at: record.at, name: record.name })];
 }
 
 export function batteryCaution(state: SessionState, rules: ElectricalRules): string | null {

@@ -5,6 +5,7 @@ import { found, type Outcome, refused } from "../models/outcome.ts";
 import { inUnit } from "../models/units.ts";
 import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
 import { airTemperature } from "./air.ts";
+import { gravityNow } from "./gravity.ts";
 import type { SessionState } from "./state.ts";
 
 /** One battery now: charge 0 to 1, volts on no load and ohms at the air's temperature. */
@@ -69,15 +70,24 @@ export function batteriesNow(state: SessionState, rules: ElectricalRules): Outco
 }
 
 function batteryNow(state: SessionState, data: BatteryData): Outcome<BatteryNow> {
-  const reading = data.check === undefined ? undefined : state.checks[data.check]?.reading;
-  if (!reading) return refused("its volts at rest have not been read");
   const coldest = data.ohms.rows[0]?.[0] ?? 0;
   const degC = airTemperature(state)?.value ?? coldest;
   const ohm = internalOhmAt(data.ohms.rows, degC);
   if (!ohm.ok) return ohm;
-  const charge = chargeFromVolts(data.cell, inUnit(reading, "V"), degC);
+  const charge = chargeNow(state, data, degC);
   if (!charge.ok) return charge;
   const openCircuit = openCircuitVolts(data.cell, charge.value, degC);
   if (!openCircuit.ok) return openCircuit;
   return found({ data, charge: charge.value, openCircuit: openCircuit.value, ohm: ohm.value, degC });
+}
+
+/** Told by the volts at rest, by the hydrometer, or by both: then the lower counts. */
+function chargeNow(state: SessionState, data: BatteryData, degC: number): Outcome<number> {
+  const reading = data.check === undefined ? undefined : state.checks[data.check]?.reading;
+  const byVolts = reading ? chargeFromVolts(data.cell, inUnit(reading, "V"), degC) : null;
+  const gravity = gravityNow(state, data);
+  if (gravity && !gravity.ok) return gravity;
+  if (byVolts && !byVolts.ok) return byVolts;
+  const told = [byVolts?.value, gravity?.value.charge].filter((c) => c !== undefined);
+  return told.length === 0 ? refused("its volts at rest have not been read") : found(Math.min(...told));
 }

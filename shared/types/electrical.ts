@@ -43,6 +43,15 @@ const batterySchema = z.strictObject({
   }),
   /** The check that reads its rested volts, from which a lead-acid battery's charge is told. */
   check: idSchema.optional(),
+  /** The checks that read a hydrometer and its electrolyte's temperature, and the rule that brings it to 80 degF. */
+  gravity: z
+    .strictObject({
+      check: idSchema,
+      temperature: idSchema,
+      rule: z.enum(["fourPointsPer10F", "onePointPer3F"]),
+      source: sourceSchema,
+    })
+    .optional(),
 });
 export type BatteryData = z.infer<typeof batterySchema>;
 

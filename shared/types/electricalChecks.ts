@@ -1,6 +1,7 @@
 import { badEnvelope } from "../models/electrical/envelope.ts";
 import { envelopeOf } from "../models/electrical/envelopeOf.ts";
 import { WIRE_TABLE } from "../models/electrical/wireTable.ts";
+import type { BatteryData } from "./electrical.ts";
 import type { Fault } from "./fault.ts";
 import type { AircraftType } from "./schema.ts";
 
@@ -30,11 +31,28 @@ export function electricalChecks(type: AircraftType, fault: Fault): void {
     if (temperatures.some((t, k) => k > 0 && t <= (temperatures[k - 1] ?? t))) {
       fault(`${path}.ohms.rows`, "temperatures must rise");
     }
+    gravity(type, b, path, fault);
     if (b.check === undefined) return;
     const check = type.checks.find((c) => c.id === b.check);
     if (!check) fault(`${path}.check`, `no check of the id ${b.check}`);
     else if (check.range?.unit !== "V") fault(`${path}.check`, `the check ${b.check} must read volts`);
   });
+}
+
+/** A hydrometer's check reads a plain number, its temperature's check degrees, and that one comes first. */
+function gravity({ checks }: AircraftType, { cell, gravity: rule }: BatteryData, path: string, fault: Fault) {
+  if (!rule) return;
+  if (cell.chemistry !== "leadAcid")
+    fault(`${path}.gravity`, "only a lead-acid battery's gravity tells its charge");
+  const at = (id: string) => checks.findIndex((c) => c.id === id);
+  const unit = (id: string) => checks[at(id)]?.range?.unit;
+  if (unit(rule.check) !== "count")
+    fault(`${path}.gravity.check`, `the check ${rule.check} must read a plain number`);
+  const degrees = unit(rule.temperature);
+  if (degrees !== "degF" && degrees !== "degC")
+    fault(`${path}.gravity.temperature`, `the check ${rule.temperature} must read a temperature`);
+  if (at(rule.temperature) > at(rule.check))
+    fault(`${path}.gravity.temperature`, "its check comes before the hydrometer's");
 }
 
 function groundPower({ groundPower: rules }: AircraftType, fault: Fault): void {

@@ -5,8 +5,12 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
+import { hydrometerOf } from "../../shared/session/gravity.ts";
 import { itemGauge } from "../../shared/session/runUp.ts";
 import type { SessionState } from "../../shared/session/state.ts";
+
+/** What a battery hydrometer can show. */
+const HYDROMETER = { from: 1.05, to: 1.35 };
 
 /** Figures in and out of every range, on every instrument's scale. */
 function anyFigure(
@@ -14,7 +18,10 @@ function anyFigure(
   roll: number,
   scale?: { from: number; to: number } | undefined,
 ): Quantity {
-  if (scale) return { value: Math.round(scale.from + (scale.to - scale.from) * roll), unit };
+  if (scale) {
+    const value = scale.from + (scale.to - scale.from) * roll;
+    return { value: scale.to < 2 ? Number(value.toFixed(3)) : Math.round(value), unit };
+  }
   const high = { V: 40, psi: 150, inHg: 9, degC: 140, degF: 280, rpm: 2000, count: 12 } as Partial<
     Record<Quantity["unit"], number>
   >;
@@ -60,8 +67,9 @@ export function anything(
           : draft.type === "reading"
             ? state.type.gauges.find((g) => g.id === draft.gauge)
             : undefined;
-      const figure =
-        chosen.need?.is === "figure" ? anyFigure(chosen.need.unit, roll("figure"), gauge?.scale) : null;
+      const hydrometer = draft.type === "recordCheck" && hydrometerOf(state, draft.check) !== null;
+      const scale = hydrometer ? HYDROMETER : gauge?.scale;
+      const figure = chosen.need?.is === "figure" ? anyFigure(chosen.need.unit, roll("figure"), scale) : null;
       const action = fill(chosen, {
         ...(ask.engine === null ? {} : { engine: ask.engine }),
         ...(figure ? { figure } : {}),

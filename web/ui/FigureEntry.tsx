@@ -54,6 +54,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
           </span>
         )}
       </output>
+      {spec.told && <p className="entry-told">{spec.told(value)}</p>}
       <Scale spec={spec} value={value} onTouch={(v) => set(() => v)} />
       <StepKeys
         step={spec.step}

@@ -17,6 +17,8 @@ export interface FigureSpec {
   /** What is good, when the type says so. */
   low: number | null;
   high: number | null;
+  /** What follows from a figure while it is entered, in words. */
+  told?: (value: number) => string;
 }
 
 /** Onto the scale and onto a step of it. */

@@ -58,6 +58,19 @@ export function chargeFromVolts(battery: Battery, volts: number, degC: number): 
   return found(Math.min(1, Math.max(0, (gravity - battery.empty) / (battery.full - battery.empty))));
 }
 
+/**
+ * State of charge, 0 to 1, from specific gravity at 80 °F: straight from `empty` to `full`, which common practice takes
+ * a lead-acid cell for. Refuses nickel-cadmium, whose electrolyte tells nothing, and gravities of no acid or of too much.
+ */
+export function chargeFromGravity(battery: Battery, at80F: number): Outcome<number> {
+  if (battery.chemistry === "nickelCadmium")
+    return refused("the electrolyte does not tell a nickel-cadmium battery's charge: count ampere-hours");
+  const why =
+    badCells(battery) ?? outside("specific gravity at 80 degF", at80F, 1, battery.full + SURFACE_CHARGE);
+  if (why) return refused(why);
+  return found(Math.min(1, Math.max(0, (at80F - battery.empty) / (battery.full - battery.empty))));
+}
+
 function badCells(battery: Battery): string | null {
   const why = outside("cells", battery.cells, 1, 30);
   if (why || battery.chemistry === "nickelCadmium") return why;

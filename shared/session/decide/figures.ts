@@ -1,4 +1,6 @@
+import { found } from "../../models/outcome.ts";
 import type { Action } from "../../protocol/commands.ts";
+import { correctedGravity, hydrometerOf } from "../gravity.ts";
 import { engineOf, type SessionState } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 import { oilReadLate } from "./oilLate.ts";
@@ -37,8 +39,17 @@ export function decideCheck(state: SessionState, action: CheckAction, context: C
   const reading = action.reading;
   if (!reading) return refuse("missingFigure", { found: check.range.unit });
   if (reading.unit !== check.range.unit) return refuse("wrongUnit", { found: check.range.unit });
+  const battery = hydrometerOf(state, check.id);
+  const judged = battery ? correctedGravity(state, battery, reading.value) : found(reading.value);
+  if (!judged.ok) return unjudged(state, battery?.gravity?.temperature ?? check.id);
   const good =
-    reading.value >= (check.range.min ?? Number.NEGATIVE_INFINITY) &&
-    reading.value <= (check.range.max ?? Number.POSITIVE_INFINITY);
+    judged.value >= (check.range.min ?? Number.NEGATIVE_INFINITY) &&
+    judged.value <= (check.range.max ?? Number.POSITIVE_INFINITY);
   return accept({ type: "checked", check: check.id, reading, good, ...note });
+}
+
+/** A hydrometer's reading without its electrolyte's temperature, or of no acid there is, gives no verdict. */
+function unjudged(state: SessionState, temperature: string): Verdict {
+  if (state.checks[temperature]?.good) return refuse("outOfRange", { found: "1 to 1.4" });
+  return refuse("missingFigure", { found: state.type.checks.find((c) => c.id === temperature)?.words ?? "" });
 }

@@ -5,6 +5,7 @@ export const figures = {
     expectedVolts: "Lowest volts to expect",
     seenVolts: "Lowest volts seen",
     startsLeft: "Starts left on batteries",
+    gravity: "Battery gravity at 80 °F",
     cableDrop: "Lost in the cart cable",
     groundPower: "Ground power, steady",
     voltTrace: "Ground power over time",

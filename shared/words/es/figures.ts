@@ -5,6 +5,7 @@ export const figures: FigureWords = {
     expectedVolts: "Voltios mínimos a esperar",
     seenVolts: "Voltios mínimos vistos",
     startsLeft: "Arranques que quedan con baterías",
+    gravity: "Densidad de batería a 80 °F",
     cableDrop: "Pérdida en el cable de la planta",
     groundPower: "Planta externa, estable",
     voltTrace: "Planta externa en el tiempo",

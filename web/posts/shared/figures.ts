@@ -1,8 +1,11 @@
 import type { Choice } from "../../../shared/asks/ask.ts";
+import { chargeFromGravity } from "../../../shared/models/electrical/battery.ts";
 import { AS_READ } from "../../../shared/models/unitChoice.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
+import { correctedGravity, hydrometerOf } from "../../../shared/session/gravity.ts";
 import { itemGauge } from "../../../shared/session/runUp.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
+import type { BatteryData } from "../../../shared/types/electrical.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
 import { written } from "../../../shared/words/quantity.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
@@ -53,16 +56,19 @@ export function figureSpec(
     if (!check?.range) return null;
     const { unit, min = null, max = null } = check.range;
     const before = state.checks[check.id];
-    return spec({
+    const hydrometer = hydrometerOf(state, check.id);
+    const shift = hydrometer ? shiftOf(state, hydrometer) : 0;
+    const entered = spec({
       label: check.words,
-      gauge: likeGauge(state, unit),
+      gauge: hydrometer ? { unit, scale: HYDROMETER } : likeGauge(state, unit),
       unit,
-      low: min,
-      high: max,
+      low: min === null ? null : min - shift,
+      high: max === null ? null : max - shift,
       before: before?.reading ? { ...before.reading, at: before.at } : null,
       now,
       text,
     });
+    return hydrometer ? { ...entered, told: (read) => gravityWords(state, hydrometer, read, text) } : entered;
   }
   if (choice.need.field === "volts") {
     const { steadyMin, steadyMax } = state.type.groundPower;
@@ -92,6 +98,23 @@ export function figureSpec(
   });
 }
 
+/** A battery hydrometer's scale. Common practice, no source. */
+const HYDROMETER = { from: 1.05, to: 1.35, step: 0.001 };
+
+/** What the electrolyte's temperature adds to a reading: the range is of the gravity at 80 °F. */
+function shiftOf(state: SessionState, battery: BatteryData): number {
+  const at80F = correctedGravity(state, battery, 1.2);
+  return at80F.ok ? at80F.value - 1.2 : 0;
+}
+
+/** What a hydrometer's reading comes to while it is entered. */
+function gravityWords(state: SessionState, battery: BatteryData, read: number, { entry }: Text): string {
+  const at80F = correctedGravity(state, battery, read);
+  if (!at80F.ok) return entry.gravityWaits;
+  const charge = chargeFromGravity(battery.cell, at80F.value);
+  return entry.gravity(at80F.value.toFixed(3), charge.ok ? Math.round(charge.value * 100) : null);
+}
+
 function goodOf(state: SessionState, gauge: Gauge, engine: number | undefined) {
   const gate = state.type.warmUp.find((w) => w.gauge === gauge.id && "atLeast" in w);
   const warming = engine !== undefined && state.stage === "warmUp" && gate && "atLeast" in gate;
@@ -106,7 +129,7 @@ function likeGauge(state: SessionState, unit: Unit): Gauge | null {
 
 interface Parts {
   label: string;
-  gauge: Gauge | null;
+  gauge: Pick<Gauge, "unit" | "scale"> | null;
   unit?: Unit;
   low: number | null;
   high: number | null;

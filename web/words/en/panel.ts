@@ -66,6 +66,9 @@ export const entry = {
   itemOf: (item: string, n: number) => `Number ${n}: ${item}`,
   powerVolts: "Ground power volts",
   brakePressure: "Brake pressure",
+  gravity: (at80F: string, charge: number | null) =>
+    charge === null ? `At 80 °F ${at80F}: no acid has that` : `At 80 °F ${at80F}, ${charge} % charged`,
+  gravityWaits: "Read the electrolyte's temperature first: this figure is corrected by it.",
 };
 
 export const blades = {

@@ -67,6 +67,9 @@ export const entry: Text["entry"] = {
   itemOf: (item, n) => `Motor ${n}: ${item}`,
   powerVolts: "Voltios de planta externa",
   brakePressure: "Presión de frenos",
+  gravity: (at80F, charge) =>
+    charge === null ? `A 80 °F ${at80F}: ningún ácido la tiene` : `A 80 °F ${at80F}, cargada al ${charge} %`,
+  gravityWaits: "Lea primero la temperatura del electrolito: corrige esta cifra.",
 };
 
 export const blades: Text["blades"] = {
