@@ -1,5 +1,6 @@
 import { createServer } from "node:http";
 import { Server } from "socket.io";
+import { eventOf } from "./bare-event.ts";
 
 /** The baseline: the same library and settings, the same payload to the same rooms, and nothing else at all. */
 const http = createServer();
@@ -11,22 +12,6 @@ const io = new Server(http, {
   pingInterval: 5_000,
   pingTimeout: 4_000,
 });
-
-/** An event of the size the product's have. */
-function eventOf(command: { id: string; session: string; clientAt: number; action: object }, seq: number) {
-  return {
-    v: 1,
-    session: command.session,
-    seq,
-    at: Date.now(),
-    actor: { kind: "person", id: "p-bench", name: "Bench Person", post: "cockpit", device: "d-bench" },
-    command: command.id,
-    digest: "0".repeat(64),
-    clientAt: command.clientAt,
-    cause: null,
-    fact: { ...command.action, type: "sent" },
-  };
-}
 
 let seq = 0;
 io.on("connection", (socket) => {

@@ -6,13 +6,16 @@ import { type Spread, spreadOf } from "./histogram.ts";
 /** One run of the driver: how many sessions, panels and commands, for how long. */
 export interface LoadPlan {
   url: string;
+  /** Panels beside the first of each session connect to these in turn; to `url` when left out. */
+  others?: readonly string[];
   /** One for each session; the first panel of each sends. */
   sessions: readonly string[];
   panels: number;
   /** Commands a second over all sessions. */
   rate: number;
   seconds: number;
-  token: string;
+  /** For each session one, in turn. */
+  tokens: readonly string[];
 }
 
 export interface LoadResult {
@@ -20,6 +23,8 @@ export interface LoadResult {
   toPanels: Spread;
   /** From the same moment to the acknowledgement. */
   toAck: Spread;
+  /** To panels on other servers than the one the command was sent to. */
+  across: Spread;
   sent: number;
   unanswered: number;
 }
@@ -38,14 +43,18 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   const meant = new Map<string, number>();
   const toPanels: number[] = [];
   const toAck: number[] = [];
+  const across: number[] = [];
   const senders: Socket[] = [];
   const all: Socket[] = [];
-  for (const session of plan.sessions) {
+  for (const [i, session] of plan.sessions.entries()) {
+    const token = plan.tokens[i % plan.tokens.length];
     for (let panel = 0; panel < plan.panels; panel += 1) {
-      const socket = io(plan.url, {
+      const { others = [] } = plan;
+      const url = panel === 0 ? plan.url : (others[(panel - 1) % others.length] ?? plan.url);
+      const socket = io(url, {
         path: "/live",
         transports: ["websocket"],
-        auth: { token: plan.token, proto: 1 },
+        auth: { token, proto: 1 },
         forceNew: true,
       });
       await new Promise<void>((done, failed) => {
@@ -56,7 +65,9 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
         const now = performance.now();
         for (const { command } of events) {
           const at = command === null ? undefined : meant.get(command);
-          if (at !== undefined) toPanels.push(now - at);
+          if (at === undefined) continue;
+          toPanels.push(now - at);
+          if (url !== plan.url) across.push(now - at);
         }
       });
       await socket.timeout(10_000).emitWithAck("watch", { session, since: 0 });
@@ -104,5 +115,11 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
     await new Promise((r) => setTimeout(r, 20));
   }
   for (const socket of all) socket.close();
-  return { toPanels: spreadOf(toPanels), toAck: spreadOf(toAck), sent: count, unanswered };
+  return {
+    toPanels: spreadOf(toPanels),
+    toAck: spreadOf(toAck),
+    across: spreadOf(across),
+    sent: count,
+    unanswered,
+  };
 }

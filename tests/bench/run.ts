@@ -2,16 +2,19 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import type { Spread } from "./histogram.ts";
+import { crowd } from "./crowd.ts";
 import { benchModels } from "./models.ts";
 import { benchPanel } from "./panel.ts";
 import { planSessions } from "./prepare.ts";
 import { drive, serve } from "./processes.ts";
+import { benchServers } from "./servers.ts";
+import { headings, row } from "./table.ts";
 
 /**
  * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
  * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after.
- * With `--models` the engineering models are measured instead, with `--panel` how soon a panel answers a touch.
+ * With `--models` the engineering models are measured instead, with `--panel` how soon a panel answers a touch, with
+ * `--servers` several servers on PostgreSQL.
  */
 const { values } = parseArgs({
   options: {
@@ -21,6 +24,7 @@ const { values } = parseArgs({
     seconds: { type: "string", default: "10" },
     models: { type: "boolean", default: false },
     panel: { type: "boolean", default: false },
+    servers: { type: "boolean", default: false },
   },
 });
 if (values.models) process.exit(benchModels() ? 0 : 1);
@@ -33,38 +37,33 @@ const data = mkdtempSync(join(tmpdir(), "chockside-bench-"));
 async function bare() {
   const server = await serve(["--import", "tsx", "tests/bench/bare.ts"]);
   const sessions = Array.from({ length: count }, (_, i) => `bare-${i}`);
-  const result = await drive({ url: server.url, sessions, panels, rate, seconds, token: "none" });
+  const result = await drive({ url: server.url, sessions, panels, rate, seconds, tokens: ["none"] });
   server.stop();
   return result;
 }
 
 async function product() {
-  const server = await serve(["server/dist/main.js"], {
-    PORT: "0",
-    CHOCKSIDE_DATA: join(data, "bench.db"),
-    CHOCKSIDE_LOG: "warn",
-  });
-  const { token, sessions } = await planSessions(server.url, count);
-  const result = await drive({ url: server.url, sessions, panels, rate, seconds, token });
+  const environment = {
+    ...{ PORT: "0", CHOCKSIDE_DATA: join(data, "bench.db") },
+    ...{ CHOCKSIDE_DEVICES: "any", CHOCKSIDE_LOG: "warn" },
+  };
+  const tokens = await crowd(environment, count);
+  const server = await serve(["server/dist/main.js"], environment);
+  const sessions = await planSessions(server.url, tokens);
+  const result = await drive({ url: server.url, sessions, panels, rate, seconds, tokens });
   server.stop();
   return result;
 }
 
-function row(name: string, s: Spread): string {
-  const f = (n: number) => n.toFixed(2).padStart(9);
-  return `${name.padEnd(34)}${String(s.count).padStart(8)}${f(s.p50)}${f(s.p95)}${f(s.p99)}${f(s.max)}`;
-}
-
 console.log(`${cpus()[0]?.model ?? "?"}, ${cpus().length} cores, Node ${process.version}`);
 console.log(`${count} sessions x ${panels} panels, ${rate} commands/s for ${seconds} s; milliseconds\n`);
+if (values.servers) process.exit((await benchServers({ sessions: count, panels, rate, seconds })) ? 0 : 1);
 const before = await bare();
 const ours = await product();
 const after = await bare();
 rmSync(data, { recursive: true, force: true });
 
-console.log(
-  `${"".padEnd(34)}${"count".padStart(8)}${["p50", "p95", "p99", "max"].map((h) => h.padStart(9)).join("")}`,
-);
+console.log(headings());
 console.log(row("bare broadcast, before: to panels", before.toPanels));
 console.log(row("Chockside: durable, to panels", ours.toPanels));
 console.log(row("bare broadcast, after: to panels", after.toPanels));

@@ -7,6 +7,7 @@ export class Relay {
   readonly #pairs = new Set<[Socket, Socket]>();
   #deaf = false;
   #silent = false;
+  #away = false;
   /** Answers that were lost. */
   lost = 0;
 
@@ -37,14 +38,25 @@ export class Relay {
     this.#silent = true;
   }
 
-  async close(): Promise<void> {
+  /** Every connection is cut, and none is taken until `back`. */
+  away(): void {
+    this.#away = true;
     for (const pair of this.#pairs) for (const socket of pair) socket.destroy();
+  }
+
+  back(): void {
+    this.#away = false;
+  }
+
+  async close(): Promise<void> {
+    this.away();
     this.#server.close();
     await once(this.#server, "close");
   }
 
   #pair(near: Socket, far: Socket): void {
     const pair: [Socket, Socket] = [near, far];
+    if (this.#away) for (const socket of pair) socket.destroy();
     this.#pairs.add(pair);
     const end = () => {
       this.#pairs.delete(pair);

@@ -2,7 +2,7 @@ import pg from "pg";
 import { type Place, settings } from "./link.ts";
 
 /** Work that waits longer than this for its turn fails. Milliseconds. */
-const WAIT_MS = 5_000;
+const WAIT_MS = 30_000;
 /** Turns that may be held at once by this server. */
 const AT_ONCE = 4;
 /** Keeps these locks apart from any other advisory lock. */

@@ -1,0 +1,35 @@
+import { randomUUID } from "node:crypto";
+import { demo } from "../../seed/demo-data.ts";
+import { readConfig } from "../../server/config.ts";
+import { seedDemo } from "../../server/demo.ts";
+import { sha256 } from "../../server/sha256.ts";
+import { openStores } from "../../server/store/stores.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+
+const DAY_MS = 24 * 3_600_000;
+/** The least the hash allows: nobody signs in by these PINs. */
+const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
+
+/**
+ * Puts a crowd into the database a server is about to open: a person and a sign-in for each session, as no person and
+ * no device may hold as many sockets as a measurement needs. Gives their tokens.
+ */
+export async function crowd(environment: Record<string, string>, count: number): Promise<string[]> {
+  const { directory, close } = await openStores(readConfig(environment), Date.now());
+  const now = Date.now();
+  await seedDemo(directory, demo, now, CHEAP);
+  const tokens: string[] = [];
+  for (let n = 0; n < count; n += 1) {
+    const id = `bench-${n}`;
+    const token = randomUUID() + randomUUID();
+    const person = { id, handle: id, name: `Bench ${n}`, mayHold: [...POSTS], active: true, demo: false };
+    await directory.addPeople([{ ...person, pinHash: "none", currentUntil: null, createdAt: now }]);
+    const device = { deviceId: `${id}-device`, deviceName: "Bench", thumbprint: null };
+    const times = { createdAt: now, expiresAt: now + DAY_MS, usedAt: now, revokedAt: null };
+    const signIn = { id: randomUUID(), personId: id, tokenHash: sha256(token), ...device, ...times };
+    await directory.addSignIn(signIn);
+    tokens.push(token);
+  }
+  await close();
+  return tokens;
+}
