@@ -108,7 +108,7 @@ function nearly(chance: Chance, session: string): unknown {
 
 /** A frame as text: mostly whole packets with strange content, now and then no packet at all. */
 function frame(chance: Chance, session: string, ack: number): string {
-  const kind = chance.below(100);
+  const kind = chance.below(1_000);
   if (kind === 0)
     return String.fromCharCode(...Array.from({ length: chance.below(40) }, () => 32 + chance.below(95)));
   if (kind === 1) return `4${chance.below(10)}${JSON.stringify(anything(chance))}`;

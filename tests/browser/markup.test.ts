@@ -1,0 +1,94 @@
+import { randomUUID } from "node:crypto";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { TestPanel } from "../live/panel.ts";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const server = new TestServer();
+let browser: Browser;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+/** Short enough for every field. */
+const MARKUP = `<img src=x onerror="window.ran=1">`;
+
+/** Puts a script into the page as markup that got through would, and says whether it ran and what the browser said. */
+const inject = (page: Page) =>
+  page.evaluate(async () => {
+    const refused: string[] = [];
+    addEventListener("securitypolicyviolation", (e) => refused.push(e.effectiveDirective));
+    const script = document.createElement("script");
+    script.textContent = "window.injected = 1";
+    document.body.append(script);
+    document.body.insertAdjacentHTML("beforeend", '<img src="/none.png" onerror="window.injected = 1">');
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    return {
+      ran: "injected" in window,
+      refused: refused.filter((d) => d.startsWith("script-src")).length > 0,
+    };
+  });
+
+it("[SEC-10] [SRV-6] markup in every field is shown as it was typed and never runs; a script put into a page is refused", async () => {
+  const seat = await Seat.open(browser, server.url, "merryn");
+  const token = await seat.token();
+  const ask = async (method: string, path: string, body: object) => {
+    const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
+    const reply = await fetch(server.url + path, { method, headers, body: JSON.stringify(body) });
+    if (!reply.ok) throw new Error(await reply.text());
+    return reply.json();
+  };
+  const { id } = await ask("POST", "/api/sessions", {
+    commandId: randomUUID(),
+    aircraft: "QX-PEN",
+    place: MARKUP,
+    powerSource: "batteries",
+    crew: { cockpit: null, fireGuard: null, groundPower: null, supervisor: null },
+  });
+  await ask("POST", "/api/types", { id: "odd", name: MARKUP, from: { id: "penhale-twin", version: 1 } });
+  const panel = await new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
+  await panel.command(id, { type: "claimPost", post: "supervisor" });
+  const said = [
+    await panel.command(id, { type: "send", kind: "hold", channel: "panel", note: MARKUP }),
+    await panel.command(id, { type: "send", kind: "fire", engine: 1, channel: "panel", note: MARKUP }),
+  ];
+  for (const answer of said) expect(answer.status).toBe("accepted");
+  panel.close();
+
+  const { page } = seat;
+  for (const path of ["/", `/session/${id}`, `/session/${id}/record`, "/types", "/types/odd/1"]) {
+    await page.goto(server.url + path);
+    await page
+      .getByText(MARKUP)
+      .first()
+      .waitFor({ state: "attached" })
+      .catch(() => {
+        throw new Error(`not shown on ${path}`);
+      });
+    const found = await page.evaluate(() => ({
+      ran: "ran" in window,
+      images: document.querySelectorAll('img[src="x"]').length,
+    }));
+    expect(found, path).toEqual({ ran: false, images: 0 });
+    expect(await inject(page), path).toEqual({ ran: false, refused: true });
+  }
+  // A device's name, on the page of devices: of a device that was enrolled.
+  await page.goto(`${server.url}/devices`);
+  await page.getByLabel("Name of the new device").fill(MARKUP);
+  await seat.press("Show a code");
+  await page.getByText(MARKUP).first().waitFor();
+  expect(await page.evaluate(() => "ran" in window)).toBe(false);
+
+  // The same injection does run where a browser is told to disregard the policy: it is the policy that stops it.
+  const lax = await (await browser.newContext({ bypassCSP: true })).newPage();
+  await lax.goto(server.url);
+  expect((await inject(lax)).ran).toBe(true);
+}, 60_000);
