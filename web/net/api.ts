@@ -8,6 +8,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
 import type { Device, Me } from "./keep.ts";
+import { type Problem, problemWords } from "./problemWords.ts";
 import { proofFor } from "./proof.ts";
 
 /** The server's no, in its own words (RFC 9457). `status` is 0 when nothing answered. */
@@ -230,11 +231,12 @@ export class Api {
 }
 
 async function refusal(response: Response): Promise<ApiError> {
-  const said = wordsNow().text.net.status(response.status);
+  const { status } = response;
+  const words = wordsNow();
   try {
-    const problem = (await response.json()) as { title?: string; detail?: string; errors?: ApiFault[] };
-    return new ApiError(response.status, problem.detail ?? problem.title ?? said, problem.errors);
+    const problem = (await response.json()) as Problem & { errors?: ApiFault[] };
+    return new ApiError(status, problemWords(problem, status, words), problem.errors);
   } catch {
-    return new ApiError(response.status, said);
+    return new ApiError(status, words.text.net.status(status));
   }
 }

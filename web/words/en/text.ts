@@ -5,6 +5,7 @@ import { charts, past } from "./charts.ts";
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
 import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
+import { problems } from "./problems.ts";
 import { caution, light } from "./seen.ts";
 import { link, record, senses, session, supervisor } from "./session.ts";
 import { stand } from "./stand.ts";
@@ -40,6 +41,7 @@ export const text = {
   planChange,
   planning,
   posts,
+  problems,
   ramp,
   record,
   senses,
