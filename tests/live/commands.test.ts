@@ -26,7 +26,8 @@ afterEach(async () => {
   await house.close();
 });
 
-const log = async () => (await store.read(session, 0, 10_000)).map((e) => readSealed(e.body).event);
+const log = async () =>
+  (await store.read(session, 0, 10_000)).map((e) => readSealed(house.house.names.open(e.body)).event);
 const bearing = async (id: string) => (await log()).filter((e) => e.command === id);
 
 describe("a command", () => {
