@@ -75,6 +75,10 @@ async function main(): Promise<void> {
   const scheme = tls ? "https" : "http";
   console.log(`chockside: listening on ${scheme}://localhost:${port} (documentation at /docs)`);
   sayTls(tls, config);
+  if (config.redis !== null && config.secret === null)
+    console.log(
+      "chockside: set one CHOCKSIDE_SECRET for all servers, or enrolled devices are refused now and then",
+    );
   await sayDemo(directory);
 
   let stopping = false;
