@@ -83,7 +83,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
       requireSignIn(inner, signIns, proofs);
       await inner.register(directoryRoutes, { directory });
       await inner.register(deviceRoutes, { devices, directory, signIns });
-      await inner.register(typeRoutes, { directory, types });
+      await inner.register(typeRoutes, { directory, types, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });

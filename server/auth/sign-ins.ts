@@ -27,13 +27,15 @@ const USE_MS = 60_000;
 /** How long what the database says of a sign-in is taken as still so. Milliseconds. */
 const BELIEVE_MS = 5_000;
 
+type Locked = { is: "locked"; waitMs: number };
+
 export type SignInResult =
   | { is: "signedIn"; token: string; identity: Identity }
   /** Unknown handle and wrong PIN are one answer. */
   | { is: "wrong" }
   /** Not from this device; whose handle it was or whether the PIN was right is not even looked at. */
   | { is: "deviceNeeded" }
-  | { is: "locked"; waitMs: number };
+  | Locked;
 
 interface SignInsDeps {
   directory: Directory;
@@ -104,6 +106,16 @@ export class SignIns {
       return { is: "wrong" };
     }
     return { is: "signedIn", token, identity: identityOf(signIn, person) };
+  }
+
+  /** Whether somebody signed in enters their own PIN again, before an act that is nobody else's. Wrong ones count. */
+  async confirm({ person, device }: Identity, pin: string): Promise<{ is: "right" | "wrong" } | Locked> {
+    const { directory } = this.#deps;
+    const keys = [countedPerson(person.handle), countedDevice(device.id)];
+    return this.#lockouts.judge(keys, async () => {
+      const now = await directory.person(person.id);
+      return (await isPin(now?.pinHash ?? (await this.#decoyHash()), pin)) && now?.active === true;
+    });
   }
 
   /** Whose token this is, null when it is nobody's any more. */

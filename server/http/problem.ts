@@ -23,6 +23,7 @@ const PROBLEMS = {
   signInNeeded: [401, "Sign-in needed"],
   wrongSignIn: [401, "Name or PIN is wrong"],
   proofNeeded: [401, "The device must prove itself"],
+  wrongPin: [403, "The PIN is wrong"],
   deviceNeeded: [403, "Not from this device"],
   codeWrong: [403, "The code is not good"],
   notQualified: [403, "Not qualified for this"],

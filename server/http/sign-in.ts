@@ -14,9 +14,20 @@ export interface SignInOptions {
   perMinute: number;
 }
 
+export const pinSchema = z
+  .string()
+  .min(4, "must be at least 4 characters")
+  .max(64, "must be at most 64 characters");
+
+/** Too many wrong ones: how long to wait. */
+export function lockedFor(waitMs: number): ProblemError {
+  const detail = `Too many wrong attempts: try again in ${Math.ceil(waitMs / 1000)} s`;
+  return new ProblemError("locked", detail, { retryAfterMs: waitMs });
+}
+
 const bodySchema = z.strictObject({
   handle: z.string().trim().toLowerCase().pipe(idSchema),
-  pin: z.string().min(4, "must be at least 4 characters").max(64, "must be at most 64 characters"),
+  pin: pinSchema,
   /** What a device that is not enrolled says of itself; an enrolled one is known by its proof. */
   device: z.strictObject({ id: idSchema, name: line(60) }).optional(),
 });
@@ -49,11 +60,8 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
             "deviceNeeded",
             "This device is not enrolled for you: ask a supervisor for a code, then enrol it",
           );
-        case "locked": {
-          const seconds = Math.ceil(result.waitMs / 1000);
-          const detail = `Too many wrong attempts: try again in ${seconds} s`;
-          throw new ProblemError("locked", detail, { retryAfterMs: result.waitMs });
-        }
+        case "locked":
+          throw lockedFor(result.waitMs);
         case "wrong":
           throw new ProblemError("wrongSignIn", "No person with that handle and PIN may sign in here");
         case "signedIn": {

@@ -6,10 +6,13 @@ import { aircraftTypeJsonSchema } from "../../shared/types/jsonSchema.ts";
 import { aircraftTypeSchema } from "../../shared/types/schema.ts";
 import { writeTransfer } from "../../shared/types/transfer.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
+import { auditTo } from "../audit.ts";
+import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeOffice } from "../types/office.ts";
 import { TypeRefused } from "../types/refused.ts";
 import { ProblemError } from "./problem.ts";
+import { lockedFor, pinSchema } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 
 /** Bytes a type may have: those of the demonstration are a tenth of it. */
@@ -34,11 +37,14 @@ const anything = z.unknown().describe("An aircraft type, as GET /api/types/schem
 
 const tags = ["types"];
 
+interface TypeRoutes {
+  directory: Directory;
+  types: TypeOffice;
+  signIns: Pick<SignIns, "confirm">;
+}
+
 /** Aircraft types: read by everybody, drafted and approved by supervisors. */
-export const typeRoutes: FastifyPluginAsyncZod<{ directory: Directory; types: TypeOffice }> = async (
-  app,
-  { directory, types },
-) => {
+export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { directory, types, signIns }) => {
   const found = async (id: string, version: number): Promise<TypeVersion> => {
     const one = await directory.type(id, version);
     if (!one) throw new TypeRefused("notFound", `There is no version ${version} of a type ${id}`);
@@ -191,21 +197,50 @@ export const typeRoutes: FastifyPluginAsyncZod<{ directory: Directory; types: Ty
     },
   );
 
+  app.delete(
+    "/types/:id/:version",
+    {
+      schema: {
+        tags,
+        summary: "Discard a draft as it was read (If-Match); its number is not used again",
+        params: place,
+        headers: ifMatch,
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const { id, version } = request.params;
+      const revision = revisionOf(request.headers["if-match"]);
+      const { person, device } = identityOf(request);
+      await types.discard(person, id, version, revision);
+      const path = `${id}/${version}`;
+      auditTo(request.log).done("draftDiscarded", { person: person.id, device: device.id, path });
+      return reply.code(204).send(null);
+    },
+  );
+
   app.post(
     "/types/:id/:version/approval",
     {
       schema: {
         tags,
-        summary: "Approve a draft as it was read (If-Match); never by one who had a hand in it",
+        summary:
+          "Approve a draft as it was read (If-Match), with one's PIN again; never by one who had a hand in it",
         params: place,
         headers: ifMatch,
+        body: z.strictObject({ pin: pinSchema }),
         response: { 200: placed },
       },
     },
     async (request, reply) => {
       const { id, version } = request.params;
       const revision = revisionOf(request.headers["if-match"]);
-      const now = await types.approve(identityOf(request).person, id, version, revision);
+      const identity = identityOf(request);
+      const entered = await signIns.confirm(identity, request.body.pin);
+      if (entered.is === "locked") throw lockedFor(entered.waitMs);
+      if (entered.is === "wrong")
+        throw new ProblemError("wrongPin", `That is not ${identity.person.name}'s PIN: nothing was approved`);
+      const now = await types.approve(identity.person, id, version, revision);
       return tagged(reply, now).send({ id, version });
     },
   );

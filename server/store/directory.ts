@@ -122,6 +122,8 @@ export interface Directory {
   addDraft(draft: TypeDraft, now: number): Promise<boolean>;
   /** Replaces a draft that is still at `revision`; false when it is not, or is no draft any more. */
   changeDraft(draft: TypeDraft, revision: number, now: number): Promise<boolean>;
+  /** Takes a draft that is still at `revision` out of sight for good; false when it is not. Its number stays taken. */
+  discardDraft(id: string, version: number, revision: number, now: number): Promise<boolean>;
   /** Approves a draft that is still at `revision`, with the name in its body; false when it is not. */
   approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean>;
 }

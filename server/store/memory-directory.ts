@@ -21,6 +21,7 @@ export class MemoryDirectory implements Directory {
   readonly #lockouts = new Map<string, Lockout>();
   readonly #aircraft = new Map<string, AircraftRecord>();
   #types: TypeVersion[] = [];
+  readonly #discarded = new Set<string>();
   #names: NameRecord[] = [];
   readonly devices = new MemoryDevices();
   readonly personal: PersonalStore = {
@@ -152,7 +153,7 @@ export class MemoryDirectory implements Directory {
 
   async addDraft({ type, authors }: TypeDraft, now: number): Promise<boolean> {
     const { id, version, name, author } = type;
-    if (this.#at(id, version) !== -1) return false;
+    if (this.#at(id, version) !== -1 || this.#discarded.has(`${id} ${version}`)) return false;
     this.#types.push({
       ...{ id, version, name, author, type, authors: [...authors] },
       status: "draft",
@@ -167,6 +168,14 @@ export class MemoryDirectory implements Directory {
   async changeDraft({ type, authors }: TypeDraft, revision: number, now: number): Promise<boolean> {
     if (!this.#isDraft(type, revision)) return false;
     this.#put(type, { authors: [...authors], changedAt: now, revision: revision + 1 });
+    return true;
+  }
+
+  async discardDraft(id: string, version: number, revision: number): Promise<boolean> {
+    const found = this.#types[this.#at(id, version)];
+    if (!found || !this.#isDraft(found.type, revision)) return false;
+    this.#types = this.#types.filter((t) => t !== found);
+    this.#discarded.add(`${id} ${version}`);
     return true;
   }
 

@@ -199,6 +199,7 @@ export class PrismaDirectory implements Directory {
 
   async types(): Promise<TypeSummary[]> {
     const rows = await this.#db.aircraftType.findMany({
+      where: { status: { not: "discarded" } },
       orderBy: [{ id: "asc" }, { version: "asc" }],
       omit: { body: true },
     });
@@ -208,7 +209,7 @@ export class PrismaDirectory implements Directory {
 
   async type(id: string, version: number): Promise<TypeVersion | null> {
     const row = await this.#db.aircraftType.findUnique({ where: { id_version: { id, version } } });
-    if (!row) return null;
+    if (!row || row.status === "discarded") return null;
     const of = await this.#db.aircraftType.findMany({
       where: { id },
       select: { id: true, version: true, status: true },
@@ -248,6 +249,14 @@ export class PrismaDirectory implements Directory {
     const changed = await this.#db.aircraftType.updateMany({
       where: { id: type.id, version: type.version, status: "draft", revision },
       data: { ...written(type, now), authors: JSON.stringify(authors), revision: revision + 1 },
+    });
+    return changed.count === 1;
+  }
+
+  async discardDraft(id: string, version: number, revision: number, now: number): Promise<boolean> {
+    const changed = await this.#db.aircraftType.updateMany({
+      where: { id, version, status: "draft", revision },
+      data: { status: "discarded", changedAt: BigInt(now), revision: revision + 1 },
     });
     return changed.count === 1;
   }

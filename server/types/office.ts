@@ -73,6 +73,15 @@ export class TypeOffice {
     return { id, version, revision: revision + 1 };
   }
 
+  /** Discards exactly the draft that was read at `revision`. Its number stands for nothing else later. */
+  async discard(by: Engineer, id: string, version: number, revision: number): Promise<void> {
+    qualified(by);
+    const now = await this.#get(id, version);
+    stillDraft(now);
+    if (now.revision !== revision) throw stale(now);
+    if (!(await this.#directory.discardDraft(id, version, revision, this.#clock.now()))) throw stale(now);
+  }
+
   /** Approves exactly what was read at `revision`. */
   async approve(by: Engineer, id: string, version: number, revision: number): Promise<DraftPlace> {
     qualified(by);
@@ -100,8 +109,9 @@ export class TypeOffice {
   async #add(figures: AircraftType, by: Engineer): Promise<DraftPlace> {
     const { id } = figures;
     const authors = withName([], by);
-    for (;;) {
-      const version = Math.max(0, ...(await this.#versions(id)).map((t) => t.version)) + 1;
+    // A number that was taken meanwhile, or by a draft since discarded, is passed over.
+    for (let passed = 0; ; passed += 1) {
+      const version = Math.max(0, ...(await this.#versions(id)).map((t) => t.version)) + 1 + passed;
       const type = { ...figures, version, author: authorLine(authors), approvedBy: null };
       if (await this.#directory.addDraft({ type, authors }, this.#clock.now()))
         return { id, version, revision: 1 };

@@ -75,7 +75,8 @@ export class Seat {
       .catch(async () => {
         throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
       });
-    if (!(await top.isVisible())) await queued.click();
+    // It may come to the front by itself while the hand is on its way to the queue.
+    if (!(await top.isVisible())) await Promise.race([queued.click().catch(() => undefined), top.waitFor()]);
     await top.waitFor();
   }
 

@@ -1,6 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
@@ -27,7 +28,7 @@ async function stumbles({ page }: Seat): Promise<string[]> {
   return found.violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`);
 }
 
-it("[TYP-2] [TYP-5] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and mended, approved by another, planned on", async () => {
+it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and mended, approved by another, planned on", async () => {
   const author = await Seat.open(browser, server.url, "wenna");
   await author.press("Aircraft types");
   await author.page.getByRole("heading", { name: /Kestle/ }).waitFor();
@@ -74,7 +75,16 @@ it("[TYP-2] [TYP-5] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and 
   await second.page
     .getByLabel("I am Jory Penhallick, and I checked every figure against its source.")
     .check();
-  await second.press("Approve version 2");
+  const approve = second.page.getByRole("button", { name: "Approve version 2" });
+  expect(await approve.isDisabled()).toBe(true);
+  const pin = second.page.getByLabel("Your PIN again");
+  await pin.fill("00000000");
+  await approve.click();
+  await second.sees("That is not Jory Penhallick's PIN: nothing was approved");
+  expect(await pin.inputValue()).toBe("");
+  second.complaints.length = 0;
+  await pin.fill(demo.people.find((p) => p.handle === "jory")?.pin ?? "");
+  await approve.click();
   await second.sees(/Approved by Jory Penhallick/);
   expect(await second.page.getByRole("button", { name: "Edit this draft" }).count()).toBe(0);
 
@@ -121,7 +131,7 @@ it("[TYP-1] [TYP-10] every part the published shape names can be edited, and lis
   expect(seat.complaints).toEqual([]);
 }, 120_000);
 
-it("[TYP-8] a file that is not in order is refused with every fault named; a good one becomes a draft", async () => {
+it("[TYP-8] [TYP-14] a file that is not in order is refused with every fault named; a good one becomes a draft, which can be discarded", async () => {
   const seat = await Seat.open(browser, server.url, "wenna");
   await seat.page.goto(`${server.url}/types`);
   const file = await get(seat, "/api/types/carrack-three/1/export");
@@ -138,5 +148,12 @@ it("[TYP-8] a file that is not in order is refused with every fault named; a goo
   await pick(JSON.stringify(file));
   await seat.sees("carrack-three, version 2");
   await seat.sees(/Not approved: cannot be planned/);
+  await seat.press("Discard this draft");
+  await seat.sees("Version 2 goes for good, and its number is not used again.");
+  await seat.press("Discard version 2");
+  await seat.page.getByRole("heading", { name: "Aircraft types" }).waitFor();
+  const carrack = seat.page.getByRole("region", { name: /Carrack/ });
+  await carrack.getByText("Version 1").waitFor();
+  expect(await carrack.getByText("Version 2").count()).toBe(0);
   expect(seat.complaints).toEqual([]);
 }, 60_000);

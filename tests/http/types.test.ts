@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { APPROVED, bearer, planBody, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { APPROVED, bearer, PIN, planBody, signIn, type TestHouse, testHouse } from "./test-house.ts";
 
 let test: TestHouse;
 /** May hold the supervisor's post: di and fay. May not: ada. */
@@ -12,7 +12,7 @@ beforeEach(async () => {
 });
 afterEach(() => test.close());
 
-type Method = "GET" | "POST" | "PUT";
+type Method = "DELETE" | "GET" | "POST" | "PUT";
 async function ask(who: string, method: Method, url: string, payload?: unknown, tag?: string) {
   const headers = { ...bearer(tokens[who] ?? ""), ...(tag === undefined ? {} : { "if-match": tag }) };
   const reply = await test.app.inject({
@@ -154,8 +154,8 @@ describe("a draft", () => {
 });
 
 describe("an approval", () => {
-  const approve = (who: string, tag?: string, version = 2) =>
-    ask(who, "POST", `/four/${version}/approval`, undefined, tag);
+  const approve = (who: string, tag?: string, version = 2, pin = PIN) =>
+    ask(who, "POST", `/four/${version}/approval`, { pin }, tag);
 
   it("[TYP-5] is by a second qualified person, named in the version, which then never changes", async () => {
     await draft();
@@ -190,6 +190,18 @@ describe("an approval", () => {
     expect((await approve("fay", '"2"')).status).toBe(200);
   });
 
+  it("[TYP-13] asks for the PIN again; without it or with a wrong one nothing is approved, and wrong ones lock", async () => {
+    await draft();
+    const without = await ask("fay", "POST", "/four/2/approval", {}, '"1"');
+    expect(problem(without)).toEqual([400, "malformed"]);
+    for (let tries = 0; tries < 5; tries += 1)
+      expect(problem(await approve("fay", '"1"', 2, "000000"))).toEqual([403, "wrongPin"]);
+    expect(problem(await approve("fay", '"1"'))).toEqual([429, "locked"]);
+    expect((await read(2)).approvedBy).toBeNull();
+    await test.hand.pass(30_000);
+    expect((await approve("fay", '"1"')).status).toBe(200);
+  });
+
   it("[TYP-6] is refused when a newer version is approved already", async () => {
     await draft();
     await draft();
@@ -211,7 +223,10 @@ describe("a type's file", () => {
     const made = await ask("di", "POST", "/import", reply.body);
     expect([made.status, made.body]).toEqual([201, { id: "four", version: 2 }]);
     expect(await read(2)).toEqual({ ...APPROVED, version: 2, author: "Di", approvedBy: null });
-    expect(problem(await ask("di", "POST", "/four/2/approval", undefined, '"1"'))).toEqual([403, "ownWork"]);
+    expect(problem(await ask("di", "POST", "/four/2/approval", { pin: PIN }, '"1"'))).toEqual([
+      403,
+      "ownWork",
+    ]);
   });
 
   it("[TYP-8] of a type not known here makes version 1 of it", async () => {
@@ -274,7 +289,7 @@ describe("planning", () => {
     await draft();
     await change(25, '"1"');
     const first = (await plan({ typeVersion: 1 })).json();
-    await ask("fay", "POST", "/four/2/approval", undefined, '"2"');
+    await ask("fay", "POST", "/four/2/approval", { pin: PIN }, '"2"');
     const second = (await plan({ typeVersion: 2 })).json();
     expect((await stateOf(first.id)).type).toMatchObject({
       version: 1,
@@ -297,10 +312,37 @@ describe("who may come in without a sign-in", () => {
     ["POST", "/four/drafts"],
     ["PUT", "/four/1"],
     ["POST", "/four/1/approval"],
+    ["DELETE", "/four/1"],
   ] as const)("[SRV-3] nobody at %s /api/types%s", async (method, url) => {
     expect(problem(await ask("nobody", method, url, method === "GET" ? undefined : {}))).toEqual([
       401,
       "signInNeeded",
     ]);
+  });
+});
+
+describe("a draft that is discarded", () => {
+  const discard = (who: string, tag?: string, version = 2) =>
+    ask(who, "DELETE", `/four/${version}`, undefined, tag);
+  const versions = async () =>
+    (await ask("ada", "GET", "")).body.map((t: { version: number }) => t.version) as number[];
+
+  it("[TYP-14] is gone, and its number is not used again", async () => {
+    await draft();
+    expect((await discard("fay", '"1"')).status).toBe(204);
+    expect(await versions()).toEqual([1]);
+    expect(problem(await ask("ada", "GET", "/four/2"))).toEqual([404, "notFound"]);
+    expect((await draft()).body).toEqual({ id: "four", version: 3 });
+    expect(problem(await discard("fay", '"1"'))).toEqual([404, "notFound"]);
+  });
+
+  it("[TYP-14] only a draft, only by somebody qualified, and only as it was read", async () => {
+    await draft();
+    expect(problem(await discard("ada", '"1"'))).toEqual([403, "notQualified"]);
+    expect(problem(await discard("di"))).toEqual([428, "revisionNeeded"]);
+    await change(25, '"1"');
+    expect(problem(await discard("fay", '"1"'))).toEqual([412, "stale"]);
+    expect(problem(await discard("di", '"1"', 1))).toEqual([409, "approved"]);
+    expect(await versions()).toEqual([1, 2]);
   });
 });

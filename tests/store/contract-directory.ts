@@ -197,6 +197,21 @@ export function directoryContract(
       expect(await directory.type("four", 1)).toEqual(approved);
     });
 
+    it("[TYP-14] discards a draft at its revision alone, for good, and keeps its number taken", async () => {
+      const two = { type: { ...FOUR, version: 2 }, authors: [] };
+      await directory.addTypes([{ ...FOUR, approvedBy: "Chief" }], 1);
+      await directory.addDraft(two, 2);
+      expect(await directory.discardDraft("four", 2, 2, 3)).toBe(false);
+      expect(await directory.discardDraft("four", 1, 1, 3)).toBe(false);
+      expect(await directory.discardDraft("four", 2, 1, 3)).toBe(true);
+      expect(await directory.discardDraft("four", 2, 1, 4)).toBe(false);
+      expect((await directory.types()).map((t) => t.version)).toEqual([1]);
+      expect(await directory.type("four", 2)).toBeNull();
+      expect(await directory.addDraft(two, 5)).toBe(false);
+      expect(await directory.approveType(two.type, { id: "cy", name: "Cy" }, 1, 6)).toBe(false);
+      expect(await directory.changeDraft(two, 2, 7)).toBe(false);
+    });
+
     it("[TYP-6] calls an approved version superseded once a newer one is approved, not for a draft", async () => {
       const statuses = async () => (await directory.types()).map((t) => `${t.id} ${t.version} ${t.status}`);
       await directory.addTypes(

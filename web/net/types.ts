@@ -43,7 +43,8 @@ export const types = {
   async save(place: TypePlace, tag: string, type: unknown): Promise<string> {
     return tagOf(await api.send("PUT", at(place), type, { "if-match": tag }));
   },
-  approve: (place: TypePlace, tag: string) =>
-    api.send("POST", `${at(place)}/approval`, undefined, { "if-match": tag }),
+  approve: (place: TypePlace, tag: string, pin: string) =>
+    api.send("POST", `${at(place)}/approval`, { pin }, { "if-match": tag }),
+  discard: (place: TypePlace, tag: string) => api.send("DELETE", at(place), undefined, { "if-match": tag }),
   export: async (place: TypePlace): Promise<Blob> => (await api.send("GET", `${at(place)}/export`)).blob(),
 };

@@ -20,6 +20,13 @@ interface Props {
 export function Approval({ place, tag, me, author, since, onApproved, onTrouble }: Props) {
   const words = useTypeWords();
   const [looked, setLooked] = useState(false);
+  const [pin, setPin] = useState("");
+  const approve = () => {
+    const entered = pin;
+    // Never kept longer than it is needed.
+    setPin("");
+    void types.approve(place, tag, entered).then(onApproved, onTrouble);
+  };
   if (author.split(", ").includes(me.name)) return <p className="approval">{words.ownHand}</p>;
   if (!me.mayHold.includes("supervisor")) return <p className="approval">{words.otherApproves}</p>;
   return (
@@ -41,12 +48,23 @@ export function Approval({ place, tag, me, author, since, onApproved, onTrouble 
         <input type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />
         {words.checked(me.name)}
       </label>
+      <label className="field">
+        <span>{words.pinAgain}</span>
+        <input
+          type="password"
+          inputMode="numeric"
+          autoComplete="off"
+          value={pin}
+          maxLength={64}
+          onChange={(e) => setPin(e.target.value)}
+        />
+      </label>
       <button
         type="button"
         className="answer"
         data-tone="yes"
-        disabled={!looked}
-        onClick={() => void types.approve(place, tag).then(onApproved, onTrouble)}
+        disabled={!looked || pin.length < 4}
+        onClick={approve}
       >
         {words.approve(place.version)}
       </button>

@@ -6,6 +6,7 @@ import { useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { Approval } from "./Approval.tsx";
+import { Discard } from "./Discard.tsx";
 import { Key, PageHead, Trouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 import { TypeReading } from "./TypeReading.tsx";
@@ -74,6 +75,9 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
           onApproved={renew}
           onTrouble={setTrouble}
         />
+      )}
+      {may && row?.status === "draft" && read && (
+        <Discard place={place} tag={read.tag} onDiscarded={() => go("/types")} onTrouble={setTrouble} />
       )}
       {read ? <TypeReading type={read.type} /> : trouble === null && <p className="empty">{app.fetching}</p>}
       <Caution />

@@ -4,6 +4,7 @@ export const problems = {
   signInNeeded: "Sign-in needed",
   wrongSignIn: "Name or PIN is wrong",
   proofNeeded: "The device must prove itself",
+  wrongPin: "The PIN is wrong",
   deviceNeeded: "Not from this device",
   codeWrong: "The code is not good",
   notQualified: "Not qualified for this",

@@ -5,6 +5,7 @@ export const problems: Text["problems"] = {
   signInNeeded: "Hay que entrar",
   wrongSignIn: "El usuario o el PIN no es correcto",
   proofNeeded: "El dispositivo debe probar quién es",
+  wrongPin: "El PIN no es correcto",
   deviceNeeded: "No desde este dispositivo",
   codeWrong: "El código no vale",
   notQualified: "No está habilitado para esto",
