@@ -76,7 +76,7 @@ export function SignIn({ join }: { join: string | null }) {
         </label>
         {trouble && (
           <p className="trouble" role="alert">
-            {trouble === "noServer" ? words.noServer : trouble.said}
+            {trouble === "noServer" ? text.net.noServer : trouble.said}
           </p>
         )}
         <button

@@ -8,7 +8,6 @@ export const signIn = {
   enter: "Sign in",
   entering: "Signing in…",
   enrol: "Enrol this device",
-  noServer: "The server does not answer. Check this device's network.",
   failed: "That did not work.",
   demo: "Demonstration",
   demoLead:

@@ -33,7 +33,7 @@ export const plan: Text["plan"] = {
 export const title: Text["title"] = {
   aircraft: "Avión",
   stage: (step) => `Etapa ${step}`,
-  step: (step, of) => `${step} de ${of}`,
+  step: (step, of) => `${step}/${of}`,
   posts: "Puestos y sesión",
   vacant: "vacante",
   clock: "Servidor, UTC",

@@ -9,7 +9,6 @@ export const signIn: Text["signIn"] = {
   enter: "Entrar",
   entering: "Entrando…",
   enrol: "Dar de alta este dispositivo",
-  noServer: "El servidor no responde. Revise la red de este dispositivo.",
   failed: "No funcionó.",
   demo: "Demostración",
   demoLead:
