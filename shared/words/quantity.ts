@@ -17,6 +17,8 @@ export interface How {
 }
 
 const MOST_DECIMALS = 6;
+/** No instrument here is read finer. */
+const READ_DECIMALS = 3;
 const BEHIND_THE_POINT = /(?:\.(\d+))?(?:e([+-]?\d+))?$/;
 
 /** Decimals a number is written with. */
@@ -52,7 +54,10 @@ export function writtenBoth(read: Recorded, choice: UnitChoice, how: How = {}): 
   return beside(written(read, choice, how), written(read, AS_READ, how));
 }
 
-/** A figure worked out, in the unit chosen: three figures that count, at most two behind the point. A dash for none. */
+/**
+ * A figure worked out, in the unit chosen: three figures that count, at most two behind the point, three of a plain
+ * number such as a specific gravity. A dash for none.
+ */
 export function workedOut(
   value: number | string | null,
   unit: Unit | null,
@@ -64,25 +69,30 @@ export function workedOut(
   if (unit === null) return rounded(value);
   const own = { value, unit };
   const shown = difference ? differenceInChosen(own, choice) : inChosen(own, choice);
-  return withUnit(rounded(shown.value), shown.unit);
+  return withUnit(rounded(shown.value, shown.unit === "count" ? 3 : 2), shown.unit);
 }
 
-/** The same with the figure in its own unit behind it, where that is another one. */
-export function workedOutBoth(
+/**
+ * What a figure was worked out from: as it was read or set, to its last digit, and in its own unit behind it where that
+ * is another one. What was itself worked out, which shows by its many digits, is rounded.
+ */
+export function inputWords(
   value: number | string | null,
   unit: Unit | null,
   choice: UnitChoice,
   difference = false,
 ): string {
+  if (typeof value === "number" && unit !== null && decimalsOf(value) <= READ_DECIMALS)
+    return writtenBoth({ value, unit }, choice, { difference });
   return beside(workedOut(value, unit, choice, difference), workedOut(value, unit));
 }
 
 /** What is shown, with its own figure behind it in brackets where that is another. */
 export const beside = (shown: string, own: string) => (shown === own ? own : `${shown} (${own})`);
 
-function rounded(value: number): string {
+function rounded(value: number, most = 2): string {
   const size = Math.abs(value);
-  return positiveZero(value.toFixed(size >= 100 || Number.isInteger(value) ? 0 : size >= 10 ? 1 : 2));
+  return positiveZero(value.toFixed(size >= 100 || Number.isInteger(value) ? 0 : size >= 10 ? 1 : most));
 }
 
 /** "-0.0" is written as the zero it is. */

@@ -13,7 +13,7 @@ import { convert } from "../../shared/models/units.ts";
 import { UNITS, type Unit } from "../../shared/protocol/quantity.ts";
 import { say } from "../../shared/words/en.ts";
 import { foundWords } from "../../shared/words/foundFigure.ts";
-import { workedOut, workedOutBoth, written, writtenBoth } from "../../shared/words/quantity.ts";
+import { inputWords, workedOut, written, writtenBoth } from "../../shared/words/quantity.ts";
 import { must } from "./must.ts";
 
 const METRIC: UnitChoice = {
@@ -101,7 +101,7 @@ describe("the unit chosen", () => {
   it("[UNI-4] a rise of 20 K in Celsius is one of 36 in Fahrenheit, not 68", () => {
     expect(differenceInChosen({ value: 20, unit: "degC" }, CUSTOMARY).value).toBeCloseTo(36, 9);
     expect(writtenBoth({ value: 20, unit: "degC" }, CUSTOMARY, { difference: true })).toBe("36 °F (20 °C)");
-    expect(workedOutBoth(20, "degC", CUSTOMARY, true)).toBe("36.0 °F (20 °C)");
+    expect(inputWords(20, "degC", CUSTOMARY, true)).toBe("36 °F (20 °C)");
     expect(written({ value: 36, unit: "degF" }, METRIC, { difference: true })).toBe("20.0 °C");
   });
 
@@ -123,10 +123,17 @@ describe("the unit chosen", () => {
   });
 
   it("[UNI-3] figures worked out are written the same way, a dash for none", () => {
-    expect(workedOutBoth(-27.42, "degC", CUSTOMARY)).toBe("-17.4 °F (-27.4 °C)");
+    expect(inputWords(-27.4212, "degC", CUSTOMARY)).toBe("-17.4 °F (-27.4 °C)");
+    // What was read is not rounded.
+    expect(inputWords(28.35, "V", CUSTOMARY)).toBe("28.35 V");
+    expect(inputWords(1.276, "count", CUSTOMARY)).toBe("1.276");
+    expect(inputWords(29.92, "inHg", METRIC)).toBe("1013.2 hPa (29.92 inHg)");
     expect(workedOut(null, "degC", CUSTOMARY)).toBe("–");
     expect(workedOut("2, 3", null, CUSTOMARY)).toBe("2, 3");
     expect(workedOut(-0.001, "V")).toBe("0.00 V");
+    // A hydrometer's points are thousandths.
+    expect(workedOut(1.2264, "count")).toBe("1.226");
+    expect(workedOut(7, "count")).toBe("7");
   });
 
   it("[UNI-3] so are the figures in findings and refusals", () => {

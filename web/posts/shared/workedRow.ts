@@ -1,7 +1,7 @@
 import type { Figure } from "../../../shared/figures/figure.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { figureName, figureWords } from "../../../shared/words/figures.ts";
-import { workedOut, workedOutBoth } from "../../../shared/words/quantity.ts";
+import { inputWords, workedOut } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { WorkedRow } from "../../ui/WorkedFigures.tsx";
 import type { Words } from "../../words/words.ts";
@@ -24,7 +24,7 @@ export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text
     caution: f.caution ?? null,
     inputs: f.inputs.map((i) => ({
       name: i.name,
-      value: workedOutBoth(i.value, i.unit, units, i.difference),
+      value: inputWords(i.value, i.unit, units, i.difference),
       source: i.source,
       age: i.at === null ? "" : ago(now - i.at, text),
     })),
