@@ -49,6 +49,8 @@ export class LiveSession {
   #draining: Promise<void> | null = null;
   /** How far the record is said to go. */
   #told = 0;
+  /** Why what others recorded could not be read when last tried, null when it could. */
+  #behind: unknown = null;
 
   constructor(store: EventStore, row: SessionRow, held: Replayed, names: NameVeil, published: Published) {
     this.#names = names;
@@ -84,10 +86,14 @@ export class LiveSession {
     });
   }
 
-  /** Another server recorded up to `seq`, as far as is known: resolves once that is held and told here too. */
-  follow(seq: number): Promise<void> {
+  /**
+   * Another server recorded up to `seq`, as far as is known: resolves once that is held and told here too.
+   * @throws StoreFailure when it cannot be read, or does not follow on what is held
+   */
+  async follow(seq: number): Promise<void> {
     this.#told = Math.max(this.#told, seq);
-    return this.#drain();
+    await this.#drain();
+    if (this.#behind !== null) throw this.#behind;
   }
 
   #drain(): Promise<void> {
@@ -102,7 +108,7 @@ export class LiveSession {
 
   async #drainAll(): Promise<void> {
     while (!this.#isIdle) {
-      if (this.#told > this.state.seq) await this.#catchUp();
+      if (this.#told > this.state.seq) this.#behind = await this.#catchUp();
       if (this.#jobs.length > 0) await this.#batch(this.#jobs.splice(0));
     }
     this.#draining = null;

@@ -199,6 +199,22 @@ describe("two servers on one record", () => {
     expect(bo.state).toEqual(ada.state);
   });
 
+  it("[STO-10] do not take over what does not follow on what they hold", async () => {
+    const ada = await panel(one, "ada");
+    meeting.deaf = true;
+    await ada.command(session, HOLD);
+    const live = await two.house.sessions.get(session);
+    const before = live.state;
+    const read = store.read.bind(store);
+    store.read = async (...of) =>
+      (await read(...of)).map((e) => ({ ...e, body: e.body.replace('"clientAt":', '"clientAt":1') }));
+    await expect(live.follow(before.seq + 1)).rejects.toThrow(/its chain is broken/);
+    expect(live.state).toBe(before);
+    store.read = read;
+    await live.follow(before.seq + 1);
+    expect(live.state.holds).toHaveLength(1);
+  });
+
   it("[CLU-7] know whom the other hears, and for no longer than it says so", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, CLAIM("cockpit"));

@@ -68,6 +68,7 @@ const refused: [folder: string, source: string, says: string][] = [
   ["server/store", `import "../../web/main.tsx";`, SERVED],
   ["server/live", `import "../../web/main.tsx";`, SERVED],
   ["server/http", `import "better-sqlite3";`, STORE],
+  ["server/many", `import "pg";`, STORE],
   ["server/live", `import "@prisma/client";`, STORE],
   ["server/auth", `import "@prisma/client/runtime/client";`, STORE],
   ["server/http", `import "@prisma/adapter-better-sqlite3";`, STORE],
