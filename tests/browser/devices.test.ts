@@ -76,4 +76,4 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet enrolled by a code, its sign-in wor
   await seat.press(/^Perran/);
   await seat.sees(/^This device is not enrolled for you/);
   expect(office.complaints).toEqual([]);
-});
+}, 90_000);
