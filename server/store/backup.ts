@@ -36,6 +36,7 @@ export async function backUp(file: string, into: string): Promise<Backup> {
 function copy(file: string, part: string): void {
   const db = new Database(file, { readonly: true, timeout: 5_000 });
   try {
+    closeSync(openSync(part, "w", 0o600));
     db.prepare("VACUUM INTO ?").run(part);
   } finally {
     db.close();

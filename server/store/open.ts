@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { closeSync, mkdirSync, openSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrate } from "../../prisma/migrate.ts";
@@ -16,6 +16,8 @@ const BUSY_MS = 2_000;
 export function openDatabase(file: string, now: number): Database.Database {
   let db: Database.Database | null = null;
   try {
+    // It holds what PINs are checked against; its log and index files take its mode.
+    if (file !== ":memory:") closeSync(openSync(file, "a", 0o600));
     db = new Database(file, { timeout: BUSY_MS });
     db.pragma("journal_mode = WAL");
     db.pragma("synchronous = FULL");

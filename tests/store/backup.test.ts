@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { copyFileSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -39,7 +39,7 @@ async function stateAt(store: EventStore, { id }: SessionRow, size: number): Pro
 
 describe("npm run backup", () => {
   it(
-    "[OPS-2] while commands are answered, gives a database whose sessions are as they were, and which goes on",
+    "[OPS-2, STO-15] while commands are answered, gives a database whose sessions are as they were, and which goes on",
     async () => {
       const store = new SqliteEventStore(openDatabase(file, 1));
       const live = await testHouse({ store });
@@ -58,6 +58,7 @@ describe("npm run backup", () => {
 
       const restored = join(folder, "restored.db");
       expect(existsSync(`${into}.part`)).toBe(false);
+      expect(statSync(into).mode & 0o777).toBe(0o600);
       await restore(into, restored);
       const copy = new SqliteEventStore(openDatabase(restored, 1));
       const rows = await copy.sessions(10);

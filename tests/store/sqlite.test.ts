@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
@@ -29,6 +29,13 @@ const messageOf = (run: () => unknown): string => {
 };
 
 describe("the evidence on disk", () => {
+  it("[STO-15] is its owner's alone, the log beside it too", () => {
+    const db = openDatabase(file, 1);
+    db.exec("CREATE TABLE t (n)");
+    for (const one of [file, `${file}-wal`]) expect(statSync(one).mode & 0o777).toBe(0o600);
+    db.close();
+  });
+
   it("[STO-3] shares one commit among the appends of one turn", async () => {
     openDatabase(file, 1).close();
     const said: string[] = [];
