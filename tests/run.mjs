@@ -14,6 +14,7 @@ const PROGRAMS = [
   ["/usr/lib/postgresql", "postgresql", "tests of several servers"],
   ["/usr/bin/python3", "python3", "tests of evidence"],
   ["/usr/bin/redis-server", "redis-server", "tests of several servers"],
+  ["/usr/bin/openssl", "openssl", "tests of certificates"],
 ];
 const bin = (path) => join(root, "node_modules", path);
 const node = (script, ...args) => status(process.execPath, [bin(script), ...args]);
