@@ -200,8 +200,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/step.ts", "clearance", "prepared", {
     name: "a refusal changes nothing and leaves no trace",
-    find: "if (verdict.refusal && !isOver(state)) facts.push",
-    replace: "if (verdict.refusal && isOver(state)) facts.push",
+    find: "if (verdict.refusal && kept) facts.push",
+    replace: "if (verdict.refusal && !kept) facts.push",
     expect: "I18",
   }),
 ];
