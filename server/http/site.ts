@@ -11,6 +11,7 @@ export async function serveSite(app: FastifyInstance, folder: string): Promise<v
     await app.register(fastifyStatic, {
       root: folder,
       wildcard: false,
+      preCompressed: true,
       setHeaders(reply, path) {
         // Vite puts a digest of the content into the names under assets/: they never change.
         const forEver = path.includes("/assets/");

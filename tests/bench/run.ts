@@ -3,6 +3,7 @@ import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { crowd } from "./crowd.ts";
+import { judgePages } from "./lighthouse.ts";
 import { benchModels } from "./models.ts";
 import { benchPanel } from "./panel.ts";
 import { planSessions } from "./prepare.ts";
@@ -14,7 +15,7 @@ import { headings, row } from "./table.ts";
  * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
  * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after.
  * With `--models` the engineering models are measured instead, with `--panel` how soon a panel answers a touch, with
- * `--servers` several servers on PostgreSQL.
+ * `--servers` several servers on PostgreSQL, with `--pages` what Lighthouse says of the panels.
  */
 const { values } = parseArgs({
   options: {
@@ -25,9 +26,11 @@ const { values } = parseArgs({
     models: { type: "boolean", default: false },
     panel: { type: "boolean", default: false },
     servers: { type: "boolean", default: false },
+    pages: { type: "boolean", default: false },
   },
 });
 if (values.models) process.exit(benchModels() ? 0 : 1);
+if (values.pages) process.exit((await judgePages()) ? 0 : 1);
 if (values.panel) process.exit((await benchPanel()) ? 0 : 1);
 const [count, panels, rate, seconds] = [values.sessions, values.panels, values.rate, values.seconds].map(
   Number,

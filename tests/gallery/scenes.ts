@@ -79,9 +79,20 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   }
   await toWarmUp(crew);
   await posts(camera, "Warm-up", crew);
+  await cockpit.page.locator(".readings").scrollIntoViewIfNeeded();
+  await camera.take("Readings over time", "Cockpit", cockpit.page);
+  await lookBack(camera, supervisor);
   await supervisor.press("Posts and session");
   await supervisor.page.locator(".code").waitFor();
   await camera.take("Posts and session", "Supervisor", supervisor.page);
+  await supervisor.press("Change the plan");
+  await camera.take("Another plan", "Supervisor", supervisor.page);
+  await supervisor.press("Close");
+  await supervisor.press("Defects");
+  await supervisor.press("Write up a defect");
+  await supervisor.press("Number 2");
+  await camera.take("A defect to write up", "Supervisor", supervisor.page);
+  await supervisor.press("Close");
   await supervisor.press("Close");
   await guard.press("Fire");
   await guard.press("Engine number 2");
@@ -150,6 +161,16 @@ async function toWarmUp({ cockpit, power, supervisor }: Crew): Promise<void> {
   await power.answer("The crew says disconnect. Output off, unplug, cart away.", "Off and unplugged");
   await cockpit.answer("Ground power is off and unplugged.", "Received");
   await supervisor.answer("All engines are stable. Go on to warm-up?", "Go on");
+}
+
+async function lookBack(camera: Camera, supervisor: Seat): Promise<void> {
+  // An alert that is open would end it.
+  while (await supervisor.page.locator('.ask[data-weight="alert"]').isVisible())
+    await supervisor.press("Seen");
+  await supervisor.press("Look back");
+  await supervisor.page.getByRole("slider").fill("90");
+  await camera.take("Looking back", "Supervisor", supervisor.page);
+  await supervisor.press("Back to now");
 }
 
 /** The network is gone, and somebody holds. */

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import type { Plugin } from "vite";
 import { drawIcon } from "./drawIcons.ts";
@@ -13,7 +14,10 @@ const WORKER = fileURLToPath(new URL("worker.ts", import.meta.url));
 const MASKED = 0.14;
 
 /** Maps are for developers, and every browser that runs service workers reads WOFF2. */
-const NOT_KEPT = /(\.map|\.woff|^\/sw\.js)$/;
+const NOT_KEPT = /(\.map|\.woff|\.gz|^\/sw\.js)$/;
+
+/** Text is handed out packed to every browser that takes it: a third of the bytes over a poor network. */
+const PACKED = /\.(js|css|html|svg|webmanifest)$/;
 
 /** What is built: files of `folder` with their digests, and a version of them all. */
 export function shellOf(folder: string): Shell {
@@ -29,6 +33,15 @@ export function shellOf(folder: string): Shell {
     });
   const version = createHash("sha256").update(JSON.stringify(files)).digest("hex").slice(0, 16);
   return { version, files };
+}
+
+/** Lays a packed copy beside each text of the build. */
+function pack(folder: string): void {
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile() || !PACKED.test(entry.name)) continue;
+    const path = join(entry.parentPath, entry.name);
+    writeFileSync(`${path}.gz`, gzipSync(readFileSync(path), { level: 9 }));
+  }
 }
 
 /** Makes the panels installable: draws the icons and writes the service worker for exactly what was built. */
@@ -54,6 +67,7 @@ export function installable(): Plugin {
           define: { SHELL: JSON.stringify(shellOf(dir)) },
         });
         writeFileSync(join(dir, "sw.js"), made.outputFiles[0]?.text ?? "");
+        pack(dir);
       },
     },
   };

@@ -57,12 +57,19 @@ export function Sequence({
   );
   const shown = rows.slice(-newest);
   const width = LEFT + GAP * used.length;
-  const height = HEAD + ROW * shown.length + 12;
+  const height = ROW * shown.length + 12;
   const x = (id: string) => LEFT + GAP * (used.findIndex((c) => c.id === id) + 0.5);
   return (
     <div className="sequence">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
       <section className="sequence-scroll" aria-label={words.sequence} ref={box} tabIndex={0}>
+        <svg width={width} height={HEAD} className="sequence-heads" aria-hidden="true">
+          {used.map((c) => (
+            <text key={c.id} x={x(c.id)} y={27} textAnchor="middle" className="sequence-post">
+              {c.name}
+            </text>
+          ))}
+        </svg>
         <svg
           viewBox={`0 0 ${width} ${height}`}
           width={width}
@@ -85,15 +92,10 @@ export function Sequence({
             </marker>
           </defs>
           {used.map((c) => (
-            <g key={c.id}>
-              <text x={x(c.id)} y={26} textAnchor="middle" className="sequence-post">
-                {c.name}
-              </text>
-              <line x1={x(c.id)} y1={HEAD - 8} x2={x(c.id)} y2={height} className="sequence-life" />
-            </g>
+            <line key={c.id} x1={x(c.id)} y1={0} x2={x(c.id)} y2={height} className="sequence-life" />
           ))}
           {shown.map((r, i) => (
-            <Row key={r.seq} row={r} y={HEAD + ROW * i} x={x} width={width} />
+            <Row key={r.seq} row={r} y={ROW * i} x={x} width={width} />
           ))}
         </svg>
       </section>
