@@ -50,7 +50,7 @@ export const environmentSchema = z.object({
     .min(0)
     .max(65_535, "must be a port, 0 to 65535 (0 takes any free one)")
     .default(4380),
-  HOST: z.string().min(1, "must be an address to listen on, such as 127.0.0.1 or 0.0.0.0").default("0.0.0.0"),
+  HOST: z.string().min(1, "must be an address to listen on, such as 127.0.0.1 or 0.0.0.0").optional(),
   CHOCKSIDE_DATA: z.string().min(1, "must be the path of the database file").default(".data/chockside.db"),
   DATABASE_URL: z
     .string()
@@ -160,9 +160,11 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG, ...of } = read.data;
   const { CHOCKSIDE_SIGNING_KEY: key } = read.data;
   const data = resolve(CHOCKSIDE_DATA);
+  const tls = tlsChoice(of, CHOCKSIDE_DEMO === "auto", dirname(data));
   return {
     port: PORT,
-    host: HOST,
+    // Without TLS no other device could sign in, and nobody else's should be let near: the demo's PINs are public.
+    host: HOST ?? (tls.is === "off" ? "127.0.0.1" : "0.0.0.0"),
     data,
     postgres: DATABASE_URL ?? null,
     redis: REDIS_URL ?? null,
@@ -171,7 +173,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     signingKey: key
       ? { file: resolve(key), ours: false }
       : { file: join(dirname(data), "evidence-key.pem"), ours: true },
-    tls: tlsChoice(of, CHOCKSIDE_DEMO === "auto", dirname(data)),
+    tls,
     deviceRule: of.CHOCKSIDE_DEVICES,
     limits: {
       shiftMs: of.CHOCKSIDE_SHIFT_HOURS * 3_600_000,

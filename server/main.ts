@@ -114,10 +114,12 @@ function sayTls(tls: Tls | null, { tls: choice, host }: Config): void {
   if (tls?.advice) console.log(`chockside: ${tls.advice}`);
   if (choice.is === "own")
     console.log(`chockside: trust ${choice.cert} on each tablet, and compare the fingerprint before you do`);
-  if (!tls && !LOOPBACK.test(host))
-    console.log(
-      "chockside: plain http: other devices need https, from a proxy before this server or by CHOCKSIDE_TLS=own",
-    );
+  if (tls) return;
+  console.log(
+    LOOPBACK.test(host)
+      ? "chockside: plain http, to this machine alone: for other devices set CHOCKSIDE_TLS=own"
+      : "chockside: plain http: other devices need https, from a proxy before this server or by CHOCKSIDE_TLS=own",
+  );
 }
 
 function asRefusal(error: NodeJS.ErrnoException, host: string, port: number): Error {

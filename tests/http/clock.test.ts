@@ -63,7 +63,7 @@ describe("settings", () => {
       postgres: null,
       redis: null,
       port: 4380,
-      host: "0.0.0.0",
+      host: "127.0.0.1",
       origins: [],
       demo: true,
       deviceRule: "auto",
@@ -75,6 +75,13 @@ describe("settings", () => {
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
+  });
+
+  it("[SEC-13] keep a server without TLS to its own machine unless told otherwise", () => {
+    expect(readConfig({ CHOCKSIDE_TLS: "off" }).host).toBe("127.0.0.1");
+    expect(readConfig({ CHOCKSIDE_TLS: "off", HOST: "0.0.0.0" }).host).toBe("0.0.0.0");
+    expect(readConfig({ CHOCKSIDE_TLS: "own" }).host).toBe("0.0.0.0");
+    expect(readConfig({ CHOCKSIDE_DEMO: "off" }).host).toBe("0.0.0.0");
   });
 
   it("[SRV-14] are read", () => {
