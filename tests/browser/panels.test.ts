@@ -119,6 +119,26 @@ describe("the panels of the four posts", () => {
     await expect.poll(() => main.evaluate((e) => e.scrollTop)).toBe(0);
   });
 
+  it("[PAN-22] come back to the sentence when its entry opens", async () => {
+    const { cockpit } = crew;
+    await cockpit.asked("Set the brakes and read their pressure.");
+    const sentence = cockpit.page.locator(".ask h2");
+    const hidden = () =>
+      sentence.evaluate((e) => {
+        const { top } = e.getBoundingClientRect();
+        for (let box = e.parentElement; box !== null && box !== document.body; box = box.parentElement)
+          if (top < box.getBoundingClientRect().top) return true;
+        return false;
+      });
+    await sentence.evaluate((e) => {
+      for (let box = e.parentElement; box !== null; box = box.parentElement) box.scrollTo(0, 160);
+    });
+    expect(await hidden()).toBe(true);
+    await cockpit.press("Brakes set");
+    expect(await hidden()).toBe(false);
+    await cockpit.press("Back");
+  });
+
   it("[PAN-12] record no figure that was only shown", async () => {
     await crew.cockpit.asked("Set the brakes and read their pressure.");
     await crew.cockpit.press("Brakes set");

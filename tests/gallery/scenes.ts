@@ -45,6 +45,7 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   await arcClear(3, crew);
   await supervisor.answer("The crew is ready to start number 3. Clear it?", "Clear to start");
   await cockpit.asked("Clear to start number 3. Read back: which engine?");
+  await camera.take("Clear to start", "Cockpit", cockpit.page);
   await cockpit.press("Read back");
   await camera.take("Read-back due", "Cockpit", cockpit.page);
   await cockpit.press("Engine number 3");

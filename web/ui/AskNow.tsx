@@ -105,8 +105,12 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
   );
 }
 
-/** On a small screen the keys of an entry must not begin below its edge. */
+/**
+ * On a small screen the keys of an entry must not begin below its edge; but the sentence they answer, and the time
+ * left, must not stay scrolled away when there is room for both.
+ */
 function intoView(entry: HTMLElement | null) {
+  entry?.closest(".ask")?.scrollIntoView({ block: "start" });
   entry?.scrollIntoView({ block: "nearest" });
 }
 
