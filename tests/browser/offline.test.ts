@@ -4,7 +4,7 @@ import { join as path } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
-import { shellOf } from "../../web/pwa/plugin.ts";
+import { pack, shellOf } from "../../web/pwa/plugin.ts";
 import { planAndBrief, powerUp, secure, signInCrew } from "./crew.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
@@ -87,6 +87,7 @@ function putNewBuild(): void {
   const next = worker.replace(before.version, after.version).replace(digest(before), digest(after));
   if (next === worker) throw new Error("the worker does not name its build");
   writeFileSync(path(site, "sw.js"), next);
+  pack(site);
 }
 
 it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the server alone knows is never made up", async () => {

@@ -36,7 +36,7 @@ export function shellOf(folder: string): Shell {
 }
 
 /** Lays a packed copy beside each text of the build. */
-function pack(folder: string): void {
+export function pack(folder: string): void {
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile() || !PACKED.test(entry.name)) continue;
     const path = join(entry.parentPath, entry.name);
