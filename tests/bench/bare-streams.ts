@@ -1,37 +1,8 @@
-import { createServer } from "node:http";
+// The baseline across servers: the library's own broadcast by Redis Streams.
 import { createClient } from "@redis/client";
 import { createAdapter } from "@socket.io/redis-streams-adapter";
-import { Server } from "socket.io";
-import { eventOf } from "./bare-event.ts";
+import { serveBare } from "./bare-server.ts";
 
-/** The baseline across servers: the library's own broadcast by Redis Streams, and nothing else at all. */
 const redis = createClient({ url: process.env.REDIS_URL ?? "" });
 await redis.connect();
-const http = createServer();
-const io = new Server(http, {
-  path: "/live",
-  transports: ["websocket"],
-  perMessageDeflate: false,
-  serveClient: false,
-  pingInterval: 5_000,
-  pingTimeout: 4_000,
-  adapter: createAdapter(redis),
-});
-
-let seq = 0;
-io.on("connection", (socket) => {
-  socket.on("watch", ({ session }, answer) => {
-    void socket.join(session);
-    answer({ head: 0 });
-  });
-  socket.on("command", (command, answer) => {
-    seq += 1;
-    answer({ status: "accepted", seq });
-    io.to(command.session).emit("events", { session: command.session, events: [eventOf(command, seq)] });
-  });
-});
-
-http.listen(0, "127.0.0.1", () => {
-  const address = http.address();
-  if (address && typeof address === "object") console.log(`listening on http://127.0.0.1:${address.port}`);
-});
+serveBare({ adapter: createAdapter(redis) });

@@ -4,6 +4,7 @@ import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
 import { useWords } from "../words/words.ts";
 import { OrderPlan } from "./OrderPlan.tsx";
+import { PowerKeys } from "./PowerKeys.tsx";
 
 /** Another order or source of power than planned, with its reason for the record. */
 export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }) {
@@ -40,20 +41,7 @@ export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }
           <OrderPlan type={state.type} order={order} onOrder={setOrder} />
           <section className="options" aria-label={words.power}>
             <h3>{words.power}</h3>
-            <div className="option-keys">
-              {(["groundPower", "batteries"] as const).map((p) => (
-                <button
-                  key={p}
-                  type="button"
-                  className="answer"
-                  data-tone="plain"
-                  aria-pressed={power === p}
-                  onClick={() => setPower(p)}
-                >
-                  {words[p]}
-                </button>
-              ))}
-            </div>
+            <PowerKeys power={power} words={words} onPower={setPower} />
           </section>
           {!newOrder && !newPower && <p>{words.same}</p>}
           <button

@@ -16,6 +16,7 @@ import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import { useWords, type Words } from "../words/words.ts";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
+import { PowerKeys } from "./PowerKeys.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
 
@@ -148,20 +149,11 @@ export function PlanPage() {
           )}
           <section className="options" aria-label={words.power}>
             <h2>{words.powerTitle}</h2>
-            <div className="option-keys">
-              {(["groundPower", "batteries"] as const).map((p) => (
-                <button
-                  key={p}
-                  type="button"
-                  className="answer"
-                  data-tone="plain"
-                  aria-pressed={power === p}
-                  onClick={() => setPower(p)}
-                >
-                  {p === "groundPower" ? words.cart : words.batteries}
-                </button>
-              ))}
-            </div>
+            <PowerKeys
+              power={power}
+              words={{ groundPower: words.cart, batteries: words.batteries }}
+              onPower={setPower}
+            />
           </section>
           <section className="plan-crew" aria-label={words.people}>
             <h2>{words.people}</h2>
