@@ -21,7 +21,7 @@ export interface SignInLimits {
  */
 export type DeviceRule = "auto" | "enrolled" | "any";
 
-/** How exactly the last use is kept. Milliseconds. */
+/** How exactly the last use is noted. Milliseconds. */
 const USE_MS = 60_000;
 
 /** How long what the database says of a sign-in is taken as still so. Milliseconds. */
@@ -58,8 +58,10 @@ export class SignIns {
   readonly #deps: SignInsDeps;
   readonly #lockouts: Lockouts;
   readonly #known = new Map<string, { identity: Identity; at: number }>();
-  /** When each sign-in's use was last written down. */
+  /** When each sign-in's use was last noted. */
   readonly #usedAt = new Map<string, number>();
+  /** In use, and not written down yet. */
+  readonly #toKeep = new Set<string>();
   readonly #listeners = new Set<(signIn: string) => void>();
   /** Rises with every sign-out: what was read before one is not remembered after it. */
   #signOuts = 0;
@@ -142,12 +144,19 @@ export class SignIns {
   }
 
   /** Notes that the sign-in is in use: what nobody uses ends. */
-  async used({ signIn }: Identity): Promise<void> {
+  used({ signIn }: Identity): void {
     const now = this.#deps.clock.now();
     if (now - (this.#usedAt.get(signIn) ?? 0) < USE_MS) return;
     if (this.#usedAt.size > 5_000) this.#usedAt.clear();
     this.#usedAt.set(signIn, now);
-    await this.#deps.directory.usedSignIn(signIn, now);
+    this.#toKeep.add(signIn);
+  }
+
+  /** Writes down which sign-ins were in use: together, as each write of its own would make commands wait for the disk. */
+  async keepUses(): Promise<void> {
+    const used = [...this.#toKeep];
+    this.#toKeep.clear();
+    if (used.length > 0) await this.#deps.directory.usedSignIns(used, this.#deps.clock.now());
   }
 
   /** Ends every sign-in of a person or on a device at once. */

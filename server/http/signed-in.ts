@@ -27,8 +27,7 @@ export function requireSignIn(app: FastifyInstance, signIns: SignIns, proofs: Pr
       if (proof?.is !== "proven" || proof.thumbprint !== identity.thumbprint) throw unproven();
     }
     request.identity = identity;
-    // Whether it can be written down is no matter of this request.
-    await signIns.used(identity).catch(() => undefined);
+    signIns.used(identity);
   });
 }
 

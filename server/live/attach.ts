@@ -6,9 +6,9 @@ import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
 import type { House } from "../house.ts";
-import type { Heard } from "../many/bus.ts";
-import type { LiveSession } from "../sessions/live-session.ts";
 import { TRACES } from "../telemetry/trace.ts";
+import { Beats } from "./beats.ts";
+import { every } from "./every.ts";
 import { handshake } from "./handshake.ts";
 import {
   deviceRoom,
@@ -20,7 +20,6 @@ import {
   signInRoom,
 } from "./io.ts";
 import { LIMITS } from "./limits.ts";
-import { heardOf, linksOf } from "./links.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
 import { Strangers } from "./strangers.ts";
@@ -62,33 +61,19 @@ export function live(
     },
   });
   strangers.watch(io);
-  /** Sessions somebody watches. */
-  const watched = new Map<string, LiveSession>();
-
-  const watching = (session: string): PanelSocket[] =>
-    [...(io.sockets.adapter.rooms.get(sessionRoom(session)) ?? [])].flatMap(
-      (id) => io.sockets.sockets.get(id) ?? [],
-    );
-  /** Gives whom of the session's posts this server hears. @param when a regular beat may be dropped on the way */
-  const beat = ({ state }: LiveSession, when: "regular" | "now"): Heard => {
-    const panels = watching(state.id);
-    const heard = heardOf(state, panels);
-    if (when === "now") tellOthers({ [state.id]: heard });
-    if (panels.length === 0) watched.delete(state.id);
-    const room = io.to(sessionRoom(state.id));
-    const links = linksOf(heard, elsewhere.of(state.id, clock.now()));
-    const notice = { session: state.id, head: state.seq, serverNow: clock.now(), links };
-    (when === "regular" ? room.volatile : room).emit("beat", notice);
-    return heard;
-  };
+  const beats = new Beats({
+    io,
+    clock,
+    timers,
+    elsewhere,
+    tellOthers: (sessions) => others?.bus.say({ is: "heard", server: others.server, sessions }),
+  });
   /** The oldest goes when there are too many: whoever comes now is the one who needs it. */
   const joinWithin = (room: string, most: number, socket: PanelSocket) => {
     void socket.join(room);
     const all = [...(io.sockets.adapter.rooms.get(room) ?? [])];
     for (const id of all.slice(0, -most)) io.sockets.sockets.get(id)?.disconnect(true);
   };
-  const tellOthers = (sessions: Record<string, Heard>) =>
-    others?.bus.say({ is: "heard", server: others.server, sessions });
   const end = (signIn: string) => {
     io.in(signInRoom(signIn)).emit("bye", { why: "signedOut", retryAfterMs: 0 });
     io.in(signInRoom(signIn)).disconnectSockets(true);
@@ -99,7 +84,7 @@ export function live(
       io.to(sessionRoom(session)).emit("events", { session, events });
       const [from, to] = [events[0]?.seq ?? 0, events.at(-1)?.seq ?? 0];
       if (TRACES.fanOut.hasSubscribers)
-        TRACES.fanOut.publish({ session, from, to, sockets: watching(session).length });
+        TRACES.fanOut.publish({ session, from, to, sockets: beats.watching(session).length });
     },
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
     ramp: () => io.emit("ramp"),
@@ -119,11 +104,8 @@ export function live(
         const { bucket } = socket.data;
         if (bucket.justRanDry()) audit.refused("tooMany", { person: who.id, device: where.id });
       },
-      used: (identity) => void signIns.used(identity).catch(() => undefined),
-      watched: (session) => {
-        watched.set(session.state.id, session);
-        beat(session, "now");
-      },
+      used: (identity) => signIns.used(identity),
+      watched: (session) => beats.watched(session),
     });
     const rooms = new Set<string>();
     socket.on("disconnecting", () => {
@@ -131,28 +113,24 @@ export function live(
     });
     socket.on("disconnect", () => {
       forget();
-      // The others see at once that this panel is gone.
-      for (const session of watched.values())
-        if (rooms.has(sessionRoom(session.state.id))) beat(session, "now");
+      beats.gone(rooms);
     });
   });
 
   const stopEnded = signIns.onEnded(end);
-  const stopBeats = every(LIMITS.beatMs, () => {
-    const heard = [...watched].map(([id, session]) => [id, beat(session, "regular")] as const);
-    if (heard.length > 0) tellOthers(Object.fromEntries(heard));
+  const stopCutting = every(timers, LIMITS.beatMs, () => {
     // One that takes nothing more must not fill the memory: it comes back and asks for what it lacks.
     for (const { conn } of io.sockets.sockets.values())
       if ((conn as unknown as { writeBuffer: unknown[] }).writeBuffer.length > LIMITS.backlog) conn.close();
   });
-  const stopRechecks = every(LIMITS.recheckMs, () => void recheck());
+  const stopRechecks = every(timers, LIMITS.recheckMs, () => void recheck());
 
   async function recheck(): Promise<void> {
     // Whoever stands by a start is there, however long nothing is to be touched.
-    for (const session of watched.values())
+    for (const session of beats.sessions)
       if (!isOver(session.state))
-        for (const { data } of watching(session.state.id))
-          await signIns.used(data.identity).catch(() => undefined);
+        for (const { data } of beats.watching(session.state.id)) signIns.used(data.identity);
+    await signIns.keepUses().catch((error) => app.log.error({ err: error }, "uses were not written down"));
     const ids = new Set([...io.sockets.sockets.values()].map((s) => s.data.identity.signIn));
     if (ids.size === 0) return;
     try {
@@ -163,19 +141,11 @@ export function live(
     }
   }
 
-  function every(ms: number, run: () => void): () => void {
-    let stop = timers.after(ms, again);
-    function again() {
-      run();
-      stop = timers.after(ms, again);
-    }
-    return () => stop();
-  }
-
   // Fastify waits for every connection before it closes, and a socket never ends by itself.
   app.addHook("preClose", async () => {
     stopEnded();
-    stopBeats();
+    beats.close();
+    stopCutting();
     stopRechecks();
     const retryAfterMs = LIMITS.retryAfterMs;
     io.emit("bye", { why: "restarting", retryAfterMs });

@@ -18,6 +18,8 @@ export const LIMITS = {
   stopBurst: 100,
   stopsPerSecond: 20,
   beatMs: 2_000,
+  /** Other servers are told together whom this one heard at the beats of so long. */
+  tellMs: 100,
   /** How often sockets' sign-ins are looked up again: another process may have ended one. */
   recheckMs: 5_000,
   /** Messages that may wait for a socket before it is cut: it comes back and asks for what it lacks. */

@@ -97,7 +97,7 @@ export interface Directory {
   revokeSignIn(id: string, at: number): Promise<void>;
   /** Revokes every sign-in of a person or on a device; resolves to the ids of those that stood. */
   revokeSignIns(of: { personId: string } | { deviceId: string }, at: number): Promise<string[]>;
-  usedSignIn(id: string, at: number): Promise<void>;
+  usedSignIns(ids: readonly string[], at: number): Promise<void>;
   /** Those of `ids` that are neither revoked, expired at `now`, unused since `usedAfter`, nor of a person no longer
    * active. */
   standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>>;

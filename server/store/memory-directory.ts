@@ -85,9 +85,11 @@ export class MemoryDirectory implements Directory {
     return standing.map((s) => s.id);
   }
 
-  async usedSignIn(id: string, at: number): Promise<void> {
-    const signIn = this.#signIns.get(id);
-    if (signIn) this.#signIns.set(id, { ...signIn, usedAt: at });
+  async usedSignIns(ids: readonly string[], at: number): Promise<void> {
+    for (const id of ids) {
+      const signIn = this.#signIns.get(id);
+      if (signIn) this.#signIns.set(id, { ...signIn, usedAt: at });
+    }
   }
 
   async standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>> {

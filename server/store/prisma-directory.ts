@@ -25,6 +25,9 @@ import { standingOf } from "./type-status.ts";
 const mayHoldSchema = z.array(postSchema);
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
 
+/** Sign-ins in one statement. */
+const LOT = 100;
+
 export type Client = PrismaClient;
 
 interface Turns {
@@ -137,17 +140,17 @@ export class PrismaDirectory implements Directory {
     return standing.map((s) => s.id);
   }
 
-  async usedSignIn(id: string, at: number): Promise<void> {
-    await this.#db.signIn.updateMany({ where: { id }, data: { usedAt: BigInt(at) } });
+  async usedSignIns(ids: readonly string[], at: number): Promise<void> {
+    for (const some of inLots(ids))
+      await this.#db.signIn.updateMany({ where: { id: { in: some } }, data: { usedAt: BigInt(at) } });
   }
 
   async standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>> {
     const standing = new Set<string>();
-    // SQLite bounds the number of values in one statement.
-    for (let i = 0; i < ids.length; i += 500) {
+    for (const some of inLots(ids)) {
       const rows = await this.#db.signIn.findMany({
         where: {
-          id: { in: ids.slice(i, i + 500) },
+          id: { in: some },
           revokedAt: null,
           expiresAt: { gt: BigInt(now) },
           usedAt: { gt: BigInt(usedAfter) },
@@ -306,4 +309,11 @@ function toPerson(row: PersonModel): PersonRecord {
     currentUntil: row.currentUntil === null ? null : Number(row.currentUntil),
     createdAt: Number(row.createdAt),
   };
+}
+
+/** SQLite bounds the number of values in one statement, and a long one keeps commands waiting. */
+function inLots(ids: readonly string[]): string[][] {
+  const lots: string[][] = [];
+  for (let i = 0; i < ids.length; i += LOT) lots.push(ids.slice(i, i + LOT));
+  return lots;
 }

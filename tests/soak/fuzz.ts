@@ -12,7 +12,7 @@ export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
   const chance = new Chance(seed);
   const faults: string[] = [];
   let cut = 0;
-  const heap = () => Math.round(process.memoryUsage().heapUsed / 1e6);
+  const heaps: number[] = [];
   for (let done = 0; done < frames; done += PER_SESSION) {
     const session = (await planned(house.app, await signIn(house.app, "fay"))).id;
     const size = Math.min(PER_SESSION, frames - done);
@@ -30,9 +30,14 @@ export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
     bo.close();
     if (answer.status !== "accepted")
       faults.push(`a hold after ${done + size} frames: ${JSON.stringify(answer)}`);
-    if ((done / PER_SESSION) % 5 === 4)
-      console.log(`${done + size} frames, ${cut} sockets cut, heap ${heap()} MB`);
+    if ((done / PER_SESSION) % 5 !== 4) continue;
+    heaps.push(Math.round(process.memoryUsage().heapUsed / 1e6));
+    console.log(`${done + size} frames, ${cut} sockets cut, heap ${heaps.at(-1)} MB`);
   }
+  const [early, late] = [heaps.slice(0, heaps.length / 2), heaps.slice(heaps.length / 2)];
+  // Collected or not at the moment of looking, a heap that leaks has no low moment later on.
+  if (early.length > 1 && Math.min(...late) > Math.max(...early))
+    faults.push(`the heap grew: ${heaps.join(", ")} MB`);
   for (const fault of faults.slice(0, 50)) console.log(`FAULT ${fault}`);
   console.log(
     `seed ${seed}: ${frames} frames, ${frames / 10} requests, ${cut} sockets cut, ${faults.length} faults`,

@@ -82,7 +82,7 @@ export function directoryContract(
       expect(await directory.standing(ids, 150, 99)).toEqual(new Set(["good"]));
       expect(await directory.standing(ids, 149, 99)).toEqual(new Set(["good", "over"]));
       expect(await directory.standing(ids, 149, 100)).toEqual(new Set());
-      await directory.usedSignIn("over", 120);
+      await directory.usedSignIns(["over", "unknown"], 120);
       expect(await directory.standing(ids, 149, 100)).toEqual(new Set(["over"]));
       await directory.setActive("ada", false);
       expect(await directory.standing(ids, 149, 99)).toEqual(new Set());

@@ -1,0 +1,99 @@
+import type { Clock, Timers } from "../clock.ts";
+import type { Heard } from "../many/bus.ts";
+import type { Elsewhere } from "../many/elsewhere.ts";
+import type { LiveSession } from "../sessions/live-session.ts";
+import { every } from "./every.ts";
+import { type Io, type PanelSocket, sessionRoom } from "./io.ts";
+import { LIMITS } from "./limits.ts";
+import { heardOf, linksOf } from "./links.ts";
+
+interface BeatsDeps {
+  io: Io;
+  clock: Clock;
+  timers: Timers;
+  elsewhere: Elsewhere;
+  /** Tells the other servers whom this one hears, by session. */
+  tellOthers(sessions: Record<string, Heard>): void;
+}
+
+/**
+ * Tells who watches a session where it stands and who is at each post's panel. Each session has a beat of its own from
+ * the moment somebody watches it: were all told at once, a command in that moment would wait for a thousand panels.
+ */
+export class Beats {
+  readonly #deps: BeatsDeps;
+  readonly #watched = new Map<string, { session: LiveSession; stop(): void }>();
+  /** What the others are told together. */
+  #toTell: Record<string, Heard> = {};
+  #stopTelling: (() => void) | null = null;
+
+  constructor(deps: BeatsDeps) {
+    this.#deps = deps;
+  }
+
+  /** Sessions somebody watches. */
+  get sessions(): LiveSession[] {
+    return [...this.#watched.values()].map(({ session }) => session);
+  }
+
+  /** The panels that watch a session on this server. */
+  watching(session: string): PanelSocket[] {
+    const { sockets } = this.#deps.io;
+    return [...(sockets.adapter.rooms.get(sessionRoom(session)) ?? [])].flatMap(
+      (id) => sockets.sockets.get(id) ?? [],
+    );
+  }
+
+  /** Somebody watches this session from now on. */
+  watched(session: LiveSession): void {
+    const { id } = session.state;
+    if (!this.#watched.has(id)) {
+      const stop = every(this.#deps.timers, LIMITS.beatMs, () => this.#beat(session, "regular"));
+      this.#watched.set(id, { session, stop });
+    }
+    this.#beat(session, "now");
+  }
+
+  /** A panel that was in these rooms is gone: the others see so at once. */
+  gone(rooms: ReadonlySet<string>): void {
+    for (const { session } of [...this.#watched.values()])
+      if (rooms.has(sessionRoom(session.state.id))) this.#beat(session, "now");
+  }
+
+  close(): void {
+    for (const { stop } of this.#watched.values()) stop();
+    this.#watched.clear();
+    this.#stopTelling?.();
+  }
+
+  /** @param when a regular beat may be dropped on the way */
+  #beat({ state }: LiveSession, when: "regular" | "now"): void {
+    const { io, clock, elsewhere } = this.#deps;
+    const panels = this.watching(state.id);
+    const heard = heardOf(state, panels);
+    this.#tell(state.id, heard, when);
+    if (panels.length === 0) {
+      this.#watched.get(state.id)?.stop();
+      this.#watched.delete(state.id);
+    }
+    const room = io.to(sessionRoom(state.id));
+    const links = linksOf(heard, elsewhere.of(state.id, clock.now()));
+    const notice = { session: state.id, head: state.seq, serverNow: clock.now(), links };
+    (when === "regular" ? room.volatile : room).emit("beat", notice);
+  }
+
+  #tell(session: string, heard: Heard, when: "regular" | "now"): void {
+    if (when === "now") {
+      // What waits to be told of it is older.
+      delete this.#toTell[session];
+      this.#deps.tellOthers({ [session]: heard });
+      return;
+    }
+    this.#toTell[session] = heard;
+    this.#stopTelling ??= this.#deps.timers.after(LIMITS.tellMs, () => {
+      this.#deps.tellOthers(this.#toTell);
+      this.#toTell = {};
+      this.#stopTelling = null;
+    });
+  }
+}
