@@ -8,8 +8,10 @@ import type { AircraftType } from "../types/schema.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import type { Language } from "../words/language.ts";
+import { wordsOf } from "../words/phraseBook.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
+import { workedBook } from "../words/worked.ts";
 import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
@@ -112,7 +114,7 @@ export function briefOf(state: SessionState, people: readonly BriefPerson[], say
     near: (state.neighbours ?? []).map((n) =>
       words.nearIs(n.name, words.kinds[n.kind], n.bearingDeg, written(n.distance), written(n.across)),
     ),
-    tooNear: tooNear(standCaseOf(state)).map(words.tooNear),
+    tooNear: tooNear(standCaseOf(state)).map((t) => words.tooNear(wordsOf(workedBook(say.language)(t)))),
     caution: say.caution,
   };
 }

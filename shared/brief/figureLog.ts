@@ -7,8 +7,10 @@ import type { AircraftType } from "../types/schema.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { sayActor } from "../words/events.ts";
+import { wordsOf } from "../words/phraseBook.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
+import { workedBook } from "../words/worked.ts";
 import type { Moment } from "./moments.ts";
 
 /** One reading of volts, wherever it was read. `good` is null where the type sets no range for it. */
@@ -47,7 +49,7 @@ export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
       const range = words.range(steadyMin.value, written(steadyMax));
       return [{ ...base, where: words.groundPower, figure: written(fact.volts), range, good }];
     }
-    if (fact.type === "voltTraceGiven") return [{ ...base, ...traceRow(after, words) }];
+    if (fact.type === "voltTraceGiven") return [{ ...base, ...traceRow(after, words, say) }];
     if (fact.type === "reading" && fact.reading.unit === "V") {
       const gauge = type.gauges.find((g) => g.id === fact.gauge)?.name ?? fact.gauge;
       const where = fact.engine === undefined ? gauge : words.gaugeOf(gauge, fact.engine);
@@ -65,16 +67,22 @@ export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
 }
 
 /** A meter's record with its verdict; no verdict where it has none, and why. */
-function traceRow(after: SessionState, words: BriefWords): Omit<VoltsRow, "seq" | "at" | "by"> {
+function traceRow(after: SessionState, words: BriefWords, say: Say): Omit<VoltsRow, "seq" | "at" | "by"> {
   const envelope = envelopeOf(after.type.groundPower);
   const traced = envelope && recordGiven(after, envelope);
   const where = words.trace(traced?.samples.length ?? 0);
   const range = words.envelope;
+  const told = (text: string) => wordsOf(workedBook(say.language)(text));
   if (!traced) return { where, figure: words.noVerdict, range, good: null };
   if (!traced.verdict.ok)
-    return { where, figure: `${words.noVerdict}: ${traced.verdict.why}`, range, good: null };
+    return { where, figure: `${words.noVerdict}: ${told(traced.verdict.why)}`, range, good: null };
   const { value, verdict, detail } = sayTrace(traced.verdict.value);
-  return { where, figure: detail ? `${value}: ${detail}` : value, range, good: verdict === "good" };
+  return {
+    where,
+    figure: detail ? `${told(value)}: ${told(detail)}` : told(value),
+    range,
+    good: verdict === "good",
+  };
 }
 
 /** Every check recorded, also one that was done again. */

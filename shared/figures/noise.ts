@@ -1,6 +1,7 @@
 import { type NoiseRule, noiseDose, permittedHours, timeWeightedAverage } from "../models/weather/noise.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { RampData } from "../types/ramp.ts";
+import { say } from "../words/en.ts";
 import { cautions, type Figure, type FigureInput, type FigureVerdict, ofType } from "./figure.ts";
 import type { NoiseLog } from "./noiseLog.ts";
 
@@ -125,17 +126,19 @@ function verdictOf(dose: number, untold: boolean): FigureVerdict {
   return untold ? "unknown" : "good";
 }
 
+const named = (post: Post) => say.post(post).toLowerCase();
+
 function stayInputs({ aircraft, post, hours, noise }: Stay): FigureInput[] {
   const stay: FigureInput = {
-    name: `${aircraft}: at ${post}, engines turning`,
+    name: `${aircraft}: at ${named(post)}, engines turning`,
     value: hours,
     unit: "h",
     source: "that session's events",
     at: null,
   };
   const level: FigureInput = noise
-    ? ofType(`sound at ${post}`, noise.posts[post])
-    : { name: `sound at ${post}`, value: null, unit: "dBA", source: "the type gives none", at: null };
+    ? ofType(`sound at ${named(post)}`, noise.posts[post])
+    : { name: `sound at ${named(post)}`, value: null, unit: "dBA", source: "the type gives none", at: null };
   return [stay, level];
 }
 
@@ -151,7 +154,7 @@ function timeLeft(dose: number, { post, noise }: { post: Post; noise: TypeNoise 
   const counts = level >= rule.thresholdDBA;
   const hours = (Math.max(0, WHOLE - dose) / WHOLE) * permittedHours(level, rule);
   return {
-    name: `at ${post} until a whole dose`,
+    name: `at ${named(post)} until a whole dose`,
     value: counts ? hours : "no end",
     unit: counts ? "h" : null,
     source: "worked out",

@@ -91,9 +91,9 @@ function reasonWords(reason: OrderReason): string {
     case "mustPrecede":
       return `number ${reason.before} must come before number ${reason.after}`;
     case "brings":
-      return `number ${reason.engine}, in place ${reason.place}, is the first with ${reason.accessory}`;
+      return `number ${reason.engine}, in place ${reason.place}, is the first with ${accessoryWords(reason.accessory)}`;
     case "nobodyBrings":
-      return `no engine brings ${reason.accessory}`;
+      return `no engine brings ${accessoryWords(reason.accessory)}`;
     case "upwindFirst":
       return `${whole(reason.crosswindKt)} kt across from ${reason.from}: upwind first, ${reason.turned} pairs otherwise`;
     case "power":
@@ -108,3 +108,6 @@ function reasonWords(reason: OrderReason): string {
       return "the usual order is not possible here";
   }
 }
+
+/** `hydraulicPump` to "hydraulic pump". */
+const accessoryWords = (accessory: string) => accessory.replace(/[A-Z]/g, (a) => ` ${a.toLowerCase()}`);

@@ -20,10 +20,11 @@ export function warmUpFigure(state: SessionState, now: number): Figure | null {
       "T(t) = steady - rise e^(-rate t), fitted by least squares; left = ln(rise / (steady - gate)) / rate",
     source: "Newton's law of heating; Levenberg-Marquardt; one standard error of the fit alone",
   };
+  const named = (id: string) => state.type.gauges.find((g) => g.id === id)?.name ?? id;
   const limits = gates.map((g) =>
     "riseOf" in g
-      ? { ...ofType(`${g.gauge}, rise`, g.riseOf), difference: true as const }
-      : ofType(`${g.gauge}, at least`, g.atLeast),
+      ? { ...ofType(`${named(g.gauge)}, rise`, g.riseOf), difference: true as const }
+      : ofType(`${named(g.gauge)}, at least`, g.atLeast),
   );
   if (!judged.ok)
     return {
@@ -52,7 +53,9 @@ export function warmUpFigure(state: SessionState, now: number): Figure | null {
           source: "one standard error",
           at: null,
         },
-        ...gates.map((g) => read(`${g.gauge}, number ${decider.n}`, decider.readings[g.gauge] ?? null)),
+        ...gates.map((g) =>
+          read(`${named(g.gauge)}, number ${decider.n}`, decider.readings[g.gauge] ?? null),
+        ),
       ]
     : [];
   const since = decider ? Math.max(0, ...gates.map((g) => decider.readings[g.gauge]?.at ?? 0)) : 0;
@@ -72,6 +75,6 @@ export function warmUpFigure(state: SessionState, now: number): Figure | null {
 }
 
 function waitedFor(n: number, left: { plusMinus: number } | null): string {
-  const error = left === null ? "" : `plus or minus ${left.plusMinus.toFixed(0)} s; `;
-  return `${error}number ${n} is waited for`;
+  const waited = `number ${n} is waited for`;
+  return left === null ? waited : `plus or minus ${left.plusMinus.toFixed(0)} s; ${waited}`;
 }

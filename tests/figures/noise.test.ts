@@ -160,10 +160,10 @@ describe("noise over the day", () => {
     const told = of("bo", logOf(story), [], now);
     expect(told?.detail).toBe("Bo");
     const input = (name: string) => told?.inputs.find((i) => i.name === name);
-    expect(input("CH-TST: at fireGuard, engines turning")).toMatchObject({ value: 0.5, unit: "h" });
-    expect(input("sound at fireGuard")).toMatchObject({ value: 105, unit: "dBA" });
+    expect(input("CH-TST: at fire guard, engines turning")).toMatchObject({ value: 0.5, unit: "h" });
+    expect(input("sound at fire guard")).toMatchObject({ value: 105, unit: "dBA" });
     // Half a dose is left, which at 105 dBA is half an hour.
-    expect(input("at fireGuard until a whole dose")).toMatchObject({ value: 0.5, unit: "h" });
+    expect(input("at fire guard until a whole dose")).toMatchObject({ value: 0.5, unit: "h" });
     const supervisor = of("di", logOf(story), [], now);
     expect(supervisor?.inputs.find((i) => i.name === "at supervisor until a whole dose")?.value).toBe(
       "no end",

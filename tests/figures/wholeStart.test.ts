@@ -169,9 +169,9 @@ describe("figures", () => {
     expect(figures).toHaveLength(4);
     const guard = figures.find((f) => f.detail === "Partner at fireGuard");
     const hours = Number(
-      guard?.inputs.find((i) => i.name.endsWith(": at fireGuard, engines turning"))?.value,
+      guard?.inputs.find((i) => i.name.endsWith(": at fire guard, engines turning"))?.value,
     );
-    const level = Number(input(guard, "sound at fireGuard"));
+    const level = Number(input(guard, "sound at fire guard"));
     expect(hours).toBeGreaterThan(0);
     expect(guard?.value).toBeCloseTo((100 * hours) / (8 / 2 ** ((level - 90) / 5)), 6);
   });

@@ -1,5 +1,7 @@
 import { figureWords } from "../../shared/words/figures.ts";
+import type { Piece } from "../../shared/words/phraseBook.ts";
 import { useWords } from "../words/words.ts";
+import { Told } from "./Told.tsx";
 
 /** One worked-out figure, in words ready to be shown. */
 export interface WorkedRow {
@@ -10,13 +12,13 @@ export interface WorkedRow {
   /** The same in its own unit, where another is shown. */
   own: string | null;
   /** Beside the value: its error, whose it is, how it compares. */
-  detail: string | null;
+  detail: readonly Piece[] | null;
   verdict: "good" | "caution" | "bad" | "unknown" | "none";
   verdictWord: string;
-  caution: string | null;
-  inputs: { name: string; value: string; source: string; age: string }[];
-  equation: string;
-  source: string;
+  caution: readonly Piece[] | null;
+  inputs: { name: readonly Piece[]; value: string; source: readonly Piece[]; age: string }[];
+  equation: readonly Piece[];
+  source: readonly Piece[];
 }
 
 /** Worked-out figures. Each opens to what it was made from: inputs with source and age, equation, its source. */
@@ -33,8 +35,8 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
             <span className="worked-name">
               {r.name}
               {r.detail && (
-                <span className="worked-detail" lang="en">
-                  {r.detail}
+                <span className="worked-detail">
+                  <Told said={r.detail} />
                 </span>
               )}
             </span>
@@ -46,29 +48,30 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
           </summary>
           {r.own && <p className="worked-own">{words.own(r.own)}</p>}
           {r.caution && (
-            <p className="worked-caution" lang="en">
-              {r.caution}
+            <p className="worked-caution">
+              <Told said={r.caution} />
             </p>
           )}
-          {say.language !== "en" && <p className="worked-own">{words.made}</p>}
-          <ul lang="en">
+          <ul>
             {r.inputs.map((i, at) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: two inputs may share a name, and their order is fixed
               <li key={at}>
-                <span className="worked-input">{i.name}</span>
+                <span className="worked-input">
+                  <Told said={i.name} />
+                </span>
                 <b>{i.value}</b>
                 <span className="worked-from">
-                  {i.source}
+                  <Told said={i.source} />
                   {i.age && `, ${i.age}`}
                 </span>
               </li>
             ))}
           </ul>
-          <p className="worked-equation" lang="en">
-            {r.equation}
+          <p className="worked-equation">
+            <Told said={r.equation} />
           </p>
-          <p className="worked-source" lang="en">
-            {r.source}
+          <p className="worked-source">
+            <Told said={r.source} />
           </p>
         </details>
       ))}

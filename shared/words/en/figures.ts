@@ -1,4 +1,4 @@
-/** Around a figure that is worked out. What it is made of is written once, in English. */
+/** Around a figure that is worked out. What it is made of is told by `words/worked.ts`. */
 export const figures = {
   /** By its words key. */
   names: {
@@ -63,7 +63,6 @@ export const figures = {
   },
   /** A figure shown in the unit its reader chose, said again in the unit it was read or worked out in. */
   own: (figure: string) => `In its own unit: ${figure}`,
-  made: "What it is made of:",
 };
 
 export type FigureWords = typeof figures;

@@ -55,5 +55,4 @@ export const figures: FigureWords = {
   },
   verdicts: { good: "bien", caution: "mire", bad: "no está bien", unknown: "no se sabe", none: "" },
   own: (figure) => `En su propia unidad: ${figure}`,
-  made: "De qué sale, en inglés:",
 };

@@ -5,9 +5,11 @@ import { neighbourFigures, standCaseOf, tooNear } from "../../../shared/figures/
 import type { Facing } from "../../../shared/models/facing.ts";
 import { keptBehind, type StandCase } from "../../../shared/session/standPlan.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { workedBook } from "../../../shared/words/worked.ts";
 import "../../styles/stand.css";
 import { StandDrawing } from "../../ui/plan/StandDrawing.tsx";
 import type { StandView } from "../../ui/plan/standView.ts";
+import { Told } from "../../ui/Told.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
 import { useWords } from "../../words/words.ts";
@@ -66,7 +68,12 @@ function StandSheet({ stand, view, facing, walk }: SheetProps) {
       <StandDrawing view={view} facing={facing} words={say} />
       <figcaption>
         {behind ? say.drawn(say.kinds[behind.kind].toLowerCase(), behind.metres.toFixed(0)) : say.noFigures}
-        {walk?.value === null && walk.caution && ` ${walk.caution}`}
+        {walk?.value === null && walk.caution && (
+          <>
+            {" "}
+            <Told said={workedBook(words.say.language)(walk.caution)} />
+          </>
+        )}
       </figcaption>
       <WorkedFigures title={say.assumed} rows={rows.map((f) => workedRow(f, 0, units, words))} />
     </figure>

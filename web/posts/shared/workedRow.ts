@@ -1,7 +1,9 @@
 import type { Figure } from "../../../shared/figures/figure.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { figureName, figureWords } from "../../../shared/words/figures.ts";
+import { wordsOf } from "../../../shared/words/phraseBook.ts";
 import { inputWords, workedOut } from "../../../shared/words/quantity.ts";
+import { workedBook } from "../../../shared/words/worked.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { WorkedRow } from "../../ui/WorkedFigures.tsx";
 import type { Words } from "../../words/words.ts";
@@ -9,7 +11,10 @@ import type { Words } from "../../words/words.ts";
 /** A figure in words, in the units chosen, as old as it is now. */
 export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text }: Words): WorkedRow {
   const words = figureWords(say);
-  const value = counted(f);
+  const told = workedBook(say.language);
+  /** A value may be a word, such as "in limits". */
+  const worded = (value: Figure["value"]) => (typeof value === "string" ? wordsOf(told(value)) : value);
+  const value = worded(counted(f));
   const shown = workedOut(value, f.unit, units);
   const own = workedOut(value, f.unit);
   return {
@@ -18,18 +23,18 @@ export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text
     // A figure whose name already says it, such as "Preheat: not required", shows no value besides.
     value: f.words.endsWith(`.${f.value}`) ? "" : shown,
     own: own === shown ? null : own,
-    detail: f.detail ?? null,
+    detail: f.detail ? told(f.detail) : null,
     verdict: f.verdict,
     verdictWord: words.verdicts[f.verdict],
-    caution: f.caution ?? null,
+    caution: f.caution ? told(f.caution) : null,
     inputs: f.inputs.map((i) => ({
-      name: i.name,
-      value: inputWords(i.value, i.unit, units, i.difference),
-      source: i.source,
+      name: told(i.name),
+      value: inputWords(worded(i.value), i.unit, units, i.difference),
+      source: told(i.source),
       age: i.at === null ? "" : ago(now - i.at, text),
     })),
-    equation: f.equation,
-    source: f.source,
+    equation: told(f.equation),
+    source: told(f.source),
   };
 }
 

@@ -24,7 +24,6 @@ export const stand = {
   drawn: (kind: string, metres: string) =>
     `Hatched: arcs that turn. Broken line: keep ${metres} m behind clear of ${kind}. Dots: the guard's way.`,
   noFigures: "The type gives no clear distances: no ground behind is drawn.",
-  noWay: (why: string) => `No way for the guard: ${why}.`,
   guard: "Guard",
   metres: (n: number) => `${n} m`,
   assumed: "What the stand is drawn by",

@@ -25,7 +25,6 @@ export const stand: Text["stand"] = {
   drawn: (kind, metres) =>
     `Rayado: arcos que giran. Línea cortada: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
   noFigures: "El tipo no da distancias libres: no se dibuja suelo detrás.",
-  noWay: (why) => `Sin camino para el guardia: ${why}.`,
   guard: "Guardia",
   metres: (n) => `${n} m`,
   assumed: "Con qué se dibuja el puesto",

@@ -1,0 +1,34 @@
+import { runUpChecks, runUpFaults, runUpItems } from "./en/runUp.ts";
+import {
+  runUpChecks as spanishChecks,
+  runUpFaults as spanishFaults,
+  runUpItems as spanishItems,
+} from "./es/runUp.ts";
+import { workedInputs } from "./es/workedInputs.ts";
+import { workedLaws } from "./es/workedLaws.ts";
+import { workedWhy } from "./es/workedWhy.ts";
+import type { Language } from "./language.ts";
+import { asEnglish, type Phrase, type PhraseBook, phraseBook } from "./phraseBook.ts";
+
+const pairs = <K extends string>(
+  english: Readonly<Record<K, string>>,
+  other: Readonly<Record<K, string>>,
+  around: (words: string) => string = (words) => words,
+): Phrase[] => (Object.keys(english) as K[]).map((key) => [around(english[key]), around(other[key])]);
+
+/** The figures' own texts first: what is found wrong in a run-up may hold any name. */
+const spanish = phraseBook([
+  ...workedInputs,
+  ...workedLaws,
+  ...pairs(runUpItems, spanishItems),
+  ...pairs(runUpChecks, spanishChecks),
+  ["Run-up: {1}", "Prueba de motores: {1}"],
+  ["Run-up of number {1}: {2}", "Prueba del motor {1}: {2}"],
+  ...pairs(runUpFaults, spanishFaults, (words) => `{1} ${words}`),
+  ...workedWhy,
+]);
+
+const BOOKS: Readonly<Record<Language, PhraseBook>> = { en: asEnglish, es: spanish };
+
+/** What figures that are worked out are made of, and why one cannot be: written in English, told in the language. */
+export const workedBook = (language: Language): PhraseBook => BOOKS[language];

@@ -1,0 +1,43 @@
+import { readFileSync } from "node:fs";
+import { parseSync } from "vite";
+
+type Node = { type: string; [key: string]: unknown };
+
+/** What stands in a place of a text that is put together: no word of any language. */
+export const HELD = "71";
+
+const LETTERS = /\p{L}{2}/u;
+
+/** Texts written in a source, each with a figure in its places: those `isRead` takes by what they stand in. */
+export function writtenIn(file: string, isRead: (text: string, above: readonly Node[]) => boolean): string[] {
+  const { program, errors } = parseSync(file, readFileSync(file, "utf8"));
+  if (errors.length > 0) throw new Error(`${file} cannot be parsed`);
+  const found: string[] = [];
+  const visit = (node: Node, above: readonly Node[]) => {
+    if (/^(Import|TS(?!As|Satisfies|NonNull))/.test(node.type)) return;
+    const text = textOf(node);
+    if (text !== null && LETTERS.test(text.replaceAll(HELD, "")) && isRead(text, above)) found.push(text);
+    for (const value of Object.values(node))
+      for (const child of Array.isArray(value) ? value : [value])
+        if (child && typeof child === "object" && "type" in child) visit(child as Node, [...above, node]);
+  };
+  visit(program as unknown as Node, []);
+  return found;
+}
+
+function textOf(node: Node): string | null {
+  if (node.type === "Literal") return typeof node.value === "string" ? node.value : null;
+  if (node.type !== "TemplateLiteral") return null;
+  return (node.quasis as { value: { cooked: string } }[]).map((q) => q.value.cooked).join(HELD);
+}
+
+/** The name of the function whose argument this is, or of the property whose value. */
+export function standsIn(above: readonly Node[]): string {
+  const node = above.at(-1);
+  if (node?.type === "CallExpression" || node?.type === "NewExpression")
+    return String(
+      (node.callee as Node).name ?? ((node.callee as Node).property as Node | undefined)?.name ?? "",
+    );
+  if (node?.type === "Property") return String((node.key as Node).name ?? "");
+  return "";
+}

@@ -1,0 +1,15 @@
+import type { Piece } from "../../shared/words/phraseBook.ts";
+
+/** A text told in the reader's language, what is left as written in it marked as English. */
+export function Told({ said }: { said: readonly Piece[] }) {
+  return said.map((p, at) =>
+    p.asWritten ? (
+      // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one text, in their fixed order
+      <span key={at} lang="en">
+        {p.words}
+      </span>
+    ) : (
+      p.words
+    ),
+  );
+}
