@@ -33,8 +33,6 @@ export interface AppOptions {
   live: LiveOptions;
   /** The token that lets in scrapers from elsewhere, and whether Node's own figures are told: once a process. */
   metrics?: { token: string | null; process: boolean };
-  /** Under which nonces are made: servers behind one address share it. */
-  secret: Buffer;
   /** The certificate to speak TLS with; null for plain HTTP. */
   tls: Tls | null;
 }
@@ -64,7 +62,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   answerErrors(app as unknown as FastifyInstance);
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
     house;
-  const proofs = new Proofs(new Nonces(options.secret, clock), clock, options.live.origins);
+  const proofs = new Proofs(new Nonces(house.secret, clock), clock, options.live.origins);
   await secure(app as unknown as FastifyInstance, {
     proofs,
     tls: options.tls,

@@ -33,6 +33,8 @@ export interface Ground {
   /** Which devices people may sign in on. */
   deviceRule: DeviceRule;
   limits: SignInLimits;
+  /** Under which nonces and permits are made: servers behind one address share it. */
+  secret: Buffer;
 }
 
 /** Everything the server does, apart from how it is reached. */
@@ -55,7 +57,7 @@ const LOOK_MS = 1_000;
 /** Builds the house and records in every session that is not over that the server started. */
 export async function buildHouse(ground: Ground): Promise<House> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = ground;
-  const { deviceRule, limits } = ground;
+  const { deviceRule, limits, secret } = ground;
   const bus = others?.bus ?? SILENCE;
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
@@ -63,7 +65,7 @@ export async function buildHouse(ground: Ground): Promise<House> {
   const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, inTurn });
   const planning = new Planning({ directory, store, sessions, clock, ids, names });
   const demo = demoSignIns.length > 0;
-  const about = { devices: deviceRule, limits, names, bus };
+  const about = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const types = new TypeOffice(directory, clock);

@@ -56,6 +56,7 @@ async function main(): Promise<void> {
     demoSignIns,
     deviceRule: config.deviceRule,
     limits: config.limits,
+    secret: config.secret ?? randomBytes(32),
   });
   const app = await createApp(house, {
     logger: log,
@@ -63,7 +64,6 @@ async function main(): Promise<void> {
     signInsPerMinute: SIGN_INS_PER_MINUTE,
     live: { origins: config.origins },
     metrics: { token: config.metricsToken, process: true },
-    secret: config.secret ?? randomBytes(32),
     tls,
   });
   await app.listen({ port: config.port, host: config.host }).catch((error: NodeJS.ErrnoException) => {

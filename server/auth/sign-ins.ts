@@ -5,6 +5,7 @@ import { sha256 } from "../sha256.ts";
 import type { Directory, PersonRecord, SignInRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
 import { countedDevice, countedPerson, Lockouts } from "./lockout.ts";
+import { Permits, type Permitted } from "./permits.ts";
 import { hashPin, isPin, type PinCost } from "./pin.ts";
 
 /** How long a sign-in lasts. Milliseconds. */
@@ -46,6 +47,8 @@ interface SignInsDeps {
   demo: boolean;
   devices: DeviceRule;
   limits: SignInLimits;
+  /** Under which permits are made. */
+  secret: Buffer;
   names: { know(people: readonly Named[]): Promise<void> };
   bus: Bus;
 }
@@ -57,6 +60,7 @@ export type SignInPlace = { thumbprint: string } | { id: string; name: string };
 export class SignIns {
   readonly #deps: SignInsDeps;
   readonly #lockouts: Lockouts;
+  readonly #permits: Permits;
   readonly #known = new Map<string, { identity: Identity; at: number }>();
   /** When each sign-in's use was last noted. */
   readonly #usedAt = new Map<string, number>();
@@ -70,6 +74,7 @@ export class SignIns {
   constructor(deps: SignInsDeps) {
     this.#deps = deps;
     this.#lockouts = new Lockouts(deps.directory, deps.clock);
+    this.#permits = new Permits(deps.secret, deps.clock);
   }
 
   async signIn(handle: string, pin: string, place: SignInPlace): Promise<SignInResult> {
@@ -118,6 +123,15 @@ export class SignIns {
       const now = await directory.person(person.id);
       return (await isPin(now?.pinHash ?? (await this.#decoyHash()), pin)) && now?.active === true;
     });
+  }
+
+  /** What lets one command through for which a PIN is asked again, once `confirm` found it right. */
+  permit({ signIn }: Identity, what: Omit<Permitted, "signIn">): { permit: string; expiresAt: number } {
+    return this.#permits.issue({ ...what, signIn });
+  }
+
+  isPermitted({ signIn }: Identity, what: Omit<Permitted, "signIn">, permit: string): boolean {
+    return this.#permits.isGood(permit, { ...what, signIn });
   }
 
   /** Whose token this is, null when it is nobody's any more. */

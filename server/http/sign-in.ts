@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
+import type { Identity } from "../auth/identity.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignInPlace, SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
@@ -20,9 +21,22 @@ export const pinSchema = z
   .max(64, "must be at most 64 characters");
 
 /** Too many wrong ones: how long to wait. */
-export function lockedFor(waitMs: number): ProblemError {
+function lockedFor(waitMs: number): ProblemError {
   const detail = `Too many wrong attempts: try again in ${Math.ceil(waitMs / 1000)} s`;
   return new ProblemError("locked", detail, { retryAfterMs: waitMs });
+}
+
+/** @throws ProblemError unless it is their PIN */
+export async function confirmed(
+  signIns: Pick<SignIns, "confirm">,
+  identity: Identity,
+  pin: string,
+  undone: string,
+): Promise<void> {
+  const entered = await signIns.confirm(identity, pin);
+  if (entered.is === "locked") throw lockedFor(entered.waitMs);
+  if (entered.is === "wrong")
+    throw new ProblemError("wrongPin", `That is not ${identity.person.name}'s PIN: ${undone}`);
 }
 
 const bodySchema = z.strictObject({
@@ -85,6 +99,25 @@ export const ownRoutes: FastifyPluginAsyncZod<{ signIns: SignIns; proofs: Proofs
     async (request, reply) => {
       await signIns.signOut(identityOf(request));
       return reply.code(204).send(null);
+    },
+  );
+
+  app.post(
+    "/confirm",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary:
+          "Enter one's PIN again for one command that asks for it; gives what to send with the command",
+        body: z.strictObject({ pin: pinSchema, session: idSchema, command: z.uuid() }),
+        response: { 200: z.object({ permit: z.string(), expiresAt: z.number() }) },
+      },
+    },
+    async (request) => {
+      const { pin, ...what } = request.body;
+      const identity = identityOf(request);
+      await confirmed(signIns, identity, pin, "nothing was set aside");
+      return signIns.permit(identity, what);
     },
   );
 

@@ -5,7 +5,7 @@ import type { Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Clock } from "../clock.ts";
 import { Bucket } from "./bucket.ts";
-import { LIVE_PATH, type PanelSocket } from "./io.ts";
+import { LIVE_PATH, type Panel, type PanelSocket } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 
 /** Lets a socket in when it speaks our protocol and brings a valid sign-in; else says which it lacks. */
@@ -33,7 +33,9 @@ export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, audit:
       const now = clock.now();
       const bucket = new Bucket(LIMITS.burst, LIMITS.perSecond, now);
       const stops = new Bucket(LIMITS.stopBurst, LIMITS.stopsPerSecond, now);
-      socket.data = { identity, bucket, stops, heard: now };
+      const permitted: Panel["permitted"] = ({ id: command, session }, permit) =>
+        permit !== undefined && signIns.isPermitted(identity, { session, command }, permit);
+      socket.data = { identity, bucket, stops, permitted, heard: now };
       next();
     } catch {
       next(refusal("notAvailable", "sign-ins cannot be looked up now"));

@@ -1,4 +1,5 @@
 import type { Server, Socket } from "socket.io";
+import type { Command } from "../../shared/protocol/commands.ts";
 import type { ClientToServer, ServerToClient, Trouble, WireError } from "../../shared/protocol/wire.ts";
 import type { Identity } from "../auth/identity.ts";
 import type { Bucket } from "./bucket.ts";
@@ -12,6 +13,8 @@ export interface Panel {
   bucket: Bucket;
   /** What is over it is still taken, but not recorded again while it stands. */
   stops: Bucket;
+  /** Whether a permit says that this person entered their PIN for this command. */
+  permitted(command: Command, permit: string | undefined): boolean;
   /** Server time of the last sign of life. */
   heard: number;
 }

@@ -1,21 +1,21 @@
 import type { z } from "zod";
-import { commandSchema } from "../../shared/protocol/commands.ts";
 import { signalKindSchema } from "../../shared/protocol/enums.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
-import { type Sync, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
+import { type Sync, sentSchema, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
 import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { auditTo } from "../audit.ts";
 import { type Identity, personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
-import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
+import { NoSuchSession, PinNeeded, type Sessions } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
 import { type PanelSocket, sessionRoom, trouble } from "./io.ts";
 
 export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
-  log: { error(detail: object, message: string): void };
+  log: Record<"error" | "warn" | "info", (detail: object, message: string) => void>;
   /** Told when somebody says more than is taken. */
   flooded(identity: Identity): void;
   /** Told when somebody does something. */
@@ -48,12 +48,18 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     const stop = looksLikeStop(raw);
     if (!stop && !mayGo()) return tooMany(tell);
     const flood = stop && !data.stops.take(clock.now());
-    const command = commandSchema.safeParse(raw);
-    if (!command.success) return tell(malformed(command.error));
-    if (command.data.action.type !== "delivered") deps.used(data.identity);
+    const sent = sentSchema.safeParse(raw);
+    if (!sent.success) return tell(malformed(sent.error));
+    const { permit, ...command } = sent.data;
+    if (command.action.type !== "delivered") deps.used(data.identity);
+    const confirmed = data.permitted(command, permit);
     try {
-      tell(await deps.sessions.command(personOf(data.identity), command.data, { flood }));
+      tell(await deps.sessions.command(personOf(data.identity), command, { flood, confirmed }));
     } catch (error) {
+      if (error instanceof PinNeeded) {
+        const { person, device } = data.identity;
+        auditTo(deps.log).refused("pinNeeded", { person: person.id, device: device.id });
+      }
       tell(asTrouble(error, deps));
     }
   });
@@ -113,6 +119,7 @@ function malformed(error: z.ZodError): Trouble {
 
 function asTrouble(error: unknown, { log }: PanelDeps): Trouble {
   if (error instanceof NoSuchSession) return trouble("noSuchSession", error.message);
+  if (error instanceof PinNeeded) return trouble("pinNeeded", error.message);
   if (!(error instanceof StoreFailure)) log.error({ err: error }, "a command failed");
   return trouble("notAvailable", "not recorded: use hand signals");
 }

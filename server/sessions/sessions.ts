@@ -55,6 +55,11 @@ export class NoSuchSession extends Error {
   override readonly name = "NoSuchSession";
 }
 
+/** The command lowers safety, and its person did not enter their PIN for it. */
+export class PinNeeded extends Error {
+  override readonly name = "PinNeeded";
+}
+
 /** All start sessions of this server: loads them, keeps them, gives them their commands and wakes them at deadlines. */
 export class Sessions {
   readonly #deps: SessionsDeps;
@@ -177,17 +182,19 @@ export class Sessions {
    *
    * @param flood that the person says more than anybody can mean: a stop that stands is then not recorded again, and
    *   answered with the number under which it stands
+   * @param confirmed that the person entered their PIN again for this very command
+   * @throws PinNeeded when they did not and it sets a condition aside; nothing of it is recorded
    * Whenever it throws but for the first reason, a stop has been passed on unrecorded. So has one that takes long.
    */
   command(
     person: Person,
     command: Command,
-    { flood = false }: { flood?: boolean } = {},
+    said: { flood?: boolean; confirmed?: boolean } = {},
   ): Promise<CommandResult> {
     const { id, session, action } = command;
     return traced(
       TRACES.command,
-      () => this.#answer(person, command, flood),
+      () => this.#answer(person, command, said),
       (outcome) => {
         const result = "value" in outcome ? outcome.value : null;
         const reason = result?.status === "refused" ? result.refusal.reason : null;
@@ -197,7 +204,11 @@ export class Sessions {
     );
   }
 
-  async #answer(person: Person, command: Command, flood: boolean): Promise<CommandResult> {
+  async #answer(
+    person: Person,
+    command: Command,
+    { flood = false, confirmed = false }: { flood?: boolean; confirmed?: boolean },
+  ): Promise<CommandResult> {
     const { clock, timers } = this.#deps;
     const { clientAt, ...rest } = command;
     const digest = sha256(canonical(rest));
@@ -218,6 +229,8 @@ export class Sessions {
           live.run((draft): CommandResult => {
             const before = draft.answeredBefore(command.id);
             if (before) return repeatAnswer(before, digest);
+            if (command.action.type === "override" && !confirmed)
+              throw new PinNeeded("enter your PIN again and give it anew: nothing was set aside");
             const same = flood ? sameStop(draft.state, command.action, person) : null;
             if (same !== null) return { status: "duplicate", seq: same };
             const step = act(draft.state, command.action, person, mark, clock.now(), elsewhere);

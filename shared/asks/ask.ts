@@ -10,11 +10,20 @@ export type Need =
   | { is: "blades"; atLeast: number }
   | { is: "weather" };
 
+/** A person entered their PIN for this command, says the server. The PIN itself goes no further. */
+export interface Confirmed {
+  /** The command's id. */
+  command: string;
+  permit: string;
+}
+
 /** What the person put in. */
 export interface Given {
   engine?: number;
   figure?: Quantity;
   reason?: string;
+  /** Sent beside the action, never in it. */
+  confirmed?: Confirmed;
   blades?: { blades: number; resistance: boolean };
   weather?: Omit<Extract<Action, { type: "recordWeather" }>, "type">;
 }

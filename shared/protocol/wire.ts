@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { SessionState } from "../session/state.ts";
-import type { Send } from "./commands.ts";
+import { commandSchema, type Send } from "./commands.ts";
 import type { SessionEvent } from "./events.ts";
 import type { Post } from "./posts.ts";
 import type { CommandResult } from "./refusals.ts";
@@ -20,6 +20,11 @@ export const watchSchema = z.strictObject({
   since: z.number().int().nonnegative(),
 });
 export type Watch = z.infer<typeof watchSchema>;
+
+/** A command as it is sent: with what shows that its person entered their PIN for it, where it needs that. */
+export const sentSchema = commandSchema.extend({ permit: z.string().max(200).optional() });
+
+export type Sent = z.infer<typeof sentSchema>;
 
 /** Brings a panel up to `head`: a whole state when it has none or is too far behind, else what it lacks. */
 export type Sync =
@@ -56,6 +61,7 @@ export const WIRE_ERRORS = [
   "protocolMismatch",
   "signInNeeded",
   "proofNeeded",
+  "pinNeeded",
   "noSuchSession",
   "notAvailable",
 ] as const;

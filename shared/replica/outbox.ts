@@ -112,7 +112,7 @@ export function renew(outbox: Outbox, id: string, fresh: Command, now: number): 
 }
 
 /** Wire errors after which the same command cannot succeed; after any other it is tried again. */
-const FINAL: readonly WireError[] = ["malformed", "tooLarge", "noSuchSession"];
+const FINAL: readonly WireError[] = ["malformed", "tooLarge", "pinNeeded", "noSuchSession"];
 
 /** True when a socket's error ends the command: it is told to the person, not tried again. */
 export function isFinal(error: WireError): boolean {

@@ -76,12 +76,12 @@ export class TestServer {
       demoSignIns: demo.people,
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
+      secret: randomBytes(32),
     });
     const app = await createApp(house, {
       site: this.#site,
       signInsPerMinute: 1_000,
       live: { origins: [] },
-      secret: randomBytes(32),
       tls: null,
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });

@@ -3,6 +3,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { checkFile } from "../../server/evidence/check-file.ts";
 import { planAndBrief, powerUp, secure, signInCrew } from "./crew.ts";
+import { setAsideByTwo } from "./overrideSteps.ts";
 import { openBrowser } from "./seat.ts";
 import { TestServer } from "./server.ts";
 import {
@@ -39,7 +40,7 @@ afterAll(async () => {
   await server.end();
 });
 
-it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] [PWR-10] [PWR-11] [GEO-1] [GEO-3] [GEO-4] a four-engine start, from the plan to evidence that verifies", async () => {
+it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG-7] [FIG-8] [PWR-10] [PWR-11] [GEO-1] [GEO-3] [GEO-4] [OVR-2] [OVR-6] a four-engine start, from the plan to evidence that verifies", async () => {
   const crew = await signInCrew(browser, server.url);
   const { cockpit, guard, power, supervisor } = crew;
   await orderAdvised(supervisor);
@@ -49,6 +50,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   await powerUp(crew);
   await voltsForetold(crew, 3);
   await traceJudged(crew);
+  await setAsideByTwo(crew);
   const session = supervisor.page.url().split("/").at(-1) ?? "";
 
   // The guard stands at engine 2 when engine 3 is asked for.

@@ -86,6 +86,7 @@ describe("the documentation", () => {
     expect(Object.keys(paths).sort()).toEqual([
       "/api/aircraft",
       "/api/card.pdf",
+      "/api/confirm",
       "/api/demo",
       "/api/devices",
       "/api/devices/codes",
@@ -171,7 +172,6 @@ describe("errors of the server's own", () => {
       site: folder,
       signInsPerMinute: 100,
       live: { origins: [] },
-      secret: Buffer.alloc(32, "chance"),
       tls: null,
     });
     const token = await signIn(app, "ada");

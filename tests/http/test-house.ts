@@ -107,13 +107,13 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
     deviceRule: options.devices ?? "any",
     limits: { shiftMs: 12 * 3_600_000, idleMs: options.idleMs ?? 12 * 3_600_000 },
+    secret: randomBytes(32),
   });
   const app = await createApp(house, {
     site: options.site ?? "/nowhere",
     signInsPerMinute: options.signInsPerMinute ?? 1_000,
     live: { origins: options.origins ?? [] },
     metrics: { token: options.metricsToken ?? null, process: false },
-    secret: randomBytes(32),
     tls: options.tls ?? null,
   });
   const close = async () => {

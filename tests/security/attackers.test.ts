@@ -108,7 +108,6 @@ describe("the log", () => {
       site: "/nowhere",
       signInsPerMinute: 100,
       live: { origins: [] },
-      secret: Buffer.alloc(32, "chance"),
       tls: null,
     });
     await app.listen({ port: 0, host: "127.0.0.1" });

@@ -40,12 +40,12 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
       demoSignIns: withDemo ? demo.people : [],
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
+      secret: randomBytes(32),
     });
     const app = await createApp(house, {
       site: "",
       signInsPerMinute: 100,
       live: { origins: [] },
-      secret: randomBytes(32),
       tls: null,
     });
     await app.listen({ port, host: "127.0.0.1" });

@@ -143,7 +143,7 @@ export class StoredServer implements Server {
   command(raw: unknown, who: Person, now: number, answer: (result: CommandResult) => void): void {
     this.#now = now;
     const command: Command = commandSchema.parse(raw);
-    this.#working(this.#sessions.command(who, command), answer);
+    this.#working(this.#sessions.command(who, command, { confirmed: true }), answer);
   }
 
   watch(since: number, now: number, answer: (sync: Sync) => void): void {

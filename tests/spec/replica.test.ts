@@ -173,7 +173,7 @@ describe("a panel's outbox", () => {
   });
 
   it("[RPL-3] an error that cannot pass ends it, any other is tried again", () => {
-    expect((["malformed", "tooLarge", "noSuchSession"] as const).every(isFinal)).toBe(true);
+    expect((["malformed", "tooLarge", "pinNeeded", "noSuchSession"] as const).every(isFinal)).toBe(true);
     expect((["tooMany", "notAvailable", "signInNeeded", "protocolMismatch"] as const).some(isFinal)).toBe(
       false,
     );

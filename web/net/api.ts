@@ -1,3 +1,4 @@
+import type { Confirmed } from "../../shared/asks/ask.ts";
 import type { Figure } from "../../shared/figures/figure.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
@@ -116,6 +117,13 @@ export class Api {
   planSession = (plan: PlanRequest) => this.json<{ id: string; code: string }>("POST", "/api/sessions", plan);
   join = (code: string) =>
     this.json<{ id: string; aircraft: string }>("GET", `/api/join/${encodeURIComponent(code)}`);
+
+  /** Says by one's PIN that one gives the next command that asks for it: under this id, in this session. */
+  async confirm(pin: string, session: string): Promise<Confirmed> {
+    const command = crypto.randomUUID();
+    const { permit } = await this.json<{ permit: string }>("POST", "/api/confirm", { pin, session, command });
+    return { command, permit };
+  }
 
   enrolled = async () => (await this.#keyOfDevice()) !== null;
 

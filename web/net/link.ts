@@ -1,4 +1,5 @@
 import { io, type Socket } from "socket.io-client";
+import type { Confirmed } from "../../shared/asks/ask.ts";
 import type { Action, Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
@@ -7,6 +8,7 @@ import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type {
   ClientToServer,
   Links,
+  Sent,
   ServerToClient,
   Sync,
   Trouble,
@@ -87,6 +89,8 @@ export class Link {
   #watching = false;
   /** What the device has said it shows, and what it is just saying: post and signal. */
   #said = new Set<string>();
+  /** What shows that the person entered their PIN, by command. Not written down: it is short-lived. */
+  readonly #permits = new Map<string, string>();
 
   /**
    * @param handshake the sign-in with this device's proof, asked for at each opening
@@ -136,12 +140,13 @@ export class Link {
   }
 
   /** Puts an action in the outbox, written down first, then sends it. Its id; null while the server's time is unknown. */
-  act(action: Action): string | null {
+  act(action: Action, confirmed?: Confirmed): string | null {
     const session = this.#view.session;
     if (!session) return null;
-    const what = { id: crypto.randomUUID(), session, action, clientAt: Date.now() };
-    const command = commandFor(what, this.clock.now());
+    const id = confirmed?.command ?? crypto.randomUUID();
+    const command = commandFor({ id, session, action, clientAt: Date.now() }, this.clock.now());
     if (!command) return null;
+    if (confirmed) this.#permits.set(id, confirmed.permit);
     void this.#store(enqueue(this.#outbox, command, Date.now()));
     this.#pump();
     return command.id;
@@ -325,7 +330,7 @@ export class Link {
       if (!this.#outbox.some((e) => e.command.id === command.id)) continue;
       this.#socket
         .timeout(TIMES.answer)
-        .emit("command", command, (late: Error | null, result: CommandResult | Trouble) => {
+        .emit("command", this.#permitted(command), (late: Error | null, result: CommandResult | Trouble) => {
           if (late || !this.#outbox.some((e) => e.command.id === command.id)) return;
           this.#show({ lastHeard: Date.now() });
           if (result.status !== "error") return this.#outcome(command, fateOf(result));
@@ -334,9 +339,15 @@ export class Link {
     }
   }
 
+  #permitted(command: Command): Sent {
+    const permit = this.#permits.get(command.id);
+    return permit === undefined ? command : { ...command, permit };
+  }
+
   #outcome(command: Command, fate: Outgoing["fate"]): void {
     const done = { id: command.id, action: command.action, at: command.clientAt, fate };
     this.#outcomes = withOutcome(this.#outcomes, done);
+    this.#permits.delete(command.id);
     void this.#store(settle(this.#outbox, command.id));
     this.#pump();
   }

@@ -60,8 +60,9 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     sent: view.outgoing,
     unrecorded: view.unrecorded,
     // Keys that may not go are dimmed already; this holds for the moment between, and for keys made later.
-    act: (action) =>
-      isFresh(link.view(), Date.now()) || makesNothingLessSafe(action) ? link.act(action) : null,
+    act: (action, confirmed) =>
+      isFresh(link.view(), Date.now()) || makesNothingLessSafe(action) ? link.act(action, confirmed) : null,
+    confirm: (pin) => api.confirm(pin, id),
     sendAnew: (sent) => link.sendAnew(sent),
     drop: (sent) => link.drop(sent),
     takeIn: (notice) => link.takeIn(notice),

@@ -1,5 +1,5 @@
 import { lazy, Suspense, useState } from "react";
-import type { Given } from "../../shared/asks/ask.ts";
+import type { Confirmed, Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey, AskView } from "./askView.ts";
 import { Need } from "./Need.tsx";
@@ -24,11 +24,13 @@ interface Props {
   sending: boolean;
   /** Something is being put in, or no longer. */
   onBusy(busy: boolean): void;
+  /** Asks the server whether this is the person's PIN. */
+  confirm(pin: string): Promise<Confirmed>;
   onAnswer(answer: AnswerKey, given: Given): void;
 }
 
 /** The one thing asked of this post now. */
-export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: Props) {
+export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onAnswer }: Props) {
   const { text } = useWords();
   const [open, setOpen] = useState<{ ask: string; answer: AnswerKey } | null>(null);
   const put = (next: typeof open) => {
@@ -96,6 +98,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, onAnswer }: 
             numbers={numbers}
             now={now}
             blocked={!fresh && !answer.offline}
+            confirm={confirm}
             onGive={give}
             onBack={() => put(null)}
           />

@@ -6,7 +6,7 @@ interface Props {
   onChange(value: string): void;
 }
 
-const LONGEST = 12;
+const LONGEST = 64;
 const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
 /** A PIN on large keys. It can be typed as well; it is never shown. */

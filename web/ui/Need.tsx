@@ -1,12 +1,15 @@
-import { useState } from "react";
-import type { Given } from "../../shared/asks/ask.ts";
+import { Suspense, useState } from "react";
+import type { Confirmed, Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey } from "./askView.ts";
 import { BladesEntry } from "./BladesEntry.tsx";
 import { EngineKeys } from "./EngineKeys.tsx";
 import { FigureEntry } from "./FigureEntry.tsx";
+import { later } from "./later.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
 import { WeatherEntry } from "./WeatherEntry.tsx";
+
+const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
 
 interface NeedProps {
   answer: AnswerKey;
@@ -15,12 +18,14 @@ interface NeedProps {
   /** Estimated server time, milliseconds. */
   now: number;
   blocked: boolean;
+  /** Asks the server whether this is the person's PIN; rejects with the reason in words. */
+  confirm(pin: string): Promise<Confirmed>;
   onGive(given: Given): void;
   onBack(): void;
 }
 
 /** What must be put in before an answer can go. */
-export function Need({ answer, numbers, now, blocked, onGive, onBack }: NeedProps) {
+export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedProps) {
   const { entry } = useWords().text;
   const need = answer.choice.need;
   const spec = answer.figure;
@@ -41,6 +46,7 @@ export function Need({ answer, numbers, now, blocked, onGive, onBack }: NeedProp
           word={answer.word}
           numbers={numbers}
           blocked={blocked}
+          confirm={confirm}
           onGive={onGive}
           onBack={onBack}
         />
@@ -93,6 +99,7 @@ export function Need({ answer, numbers, now, blocked, onGive, onBack }: NeedProp
 function EngineAndReason(p: Omit<NeedProps, "answer" | "now"> & { word: string }) {
   const { entry } = useWords().text;
   const [engine, setEngine] = useState<number | null>(null);
+  const [reason, setReason] = useState<string | null>(null);
   if (engine === null) {
     return (
       <EngineKeys
@@ -104,13 +111,25 @@ function EngineAndReason(p: Omit<NeedProps, "answer" | "now"> & { word: string }
       />
     );
   }
+  if (reason !== null)
+    return (
+      <Suspense fallback={null}>
+        <OverridePin
+          word={p.word}
+          blocked={p.blocked}
+          confirm={p.confirm}
+          onConfirmed={(confirmed) => p.onGive({ engine, reason, confirmed })}
+          onBack={() => setReason(null)}
+        />
+      </Suspense>
+    );
   return (
     <ReasonEntry
       prompt={entry.ownReason(engine)}
       usual={[]}
       word={p.word}
       disabled={p.blocked}
-      onEnter={(reason) => p.onGive({ engine, reason })}
+      onEnter={setReason}
       onBack={p.onBack}
     />
   );

@@ -9,6 +9,8 @@ export interface SentRow {
   fate: string;
   /** Who has answered and who has not. */
   answers: readonly string[];
+  /** Whether it can be sent anew as it is. */
+  mayGoAnew: boolean;
 }
 
 interface Props {
@@ -38,9 +40,11 @@ export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
             ))}
             {r.is === "lapsed" && (
               <span className="sent-keys">
-                <button type="button" className="small-key" disabled={!fresh} onClick={() => onAnew(r.id)}>
-                  {words.anew}
-                </button>
+                {r.mayGoAnew && (
+                  <button type="button" className="small-key" disabled={!fresh} onClick={() => onAnew(r.id)}>
+                    {words.anew}
+                  </button>
+                )}
                 <button type="button" className="small-key" onClick={() => onDrop(r.id)}>
                   {words.drop}
                 </button>

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, types } from "../../net/types.ts";
+import { PinEntry } from "../../ui/PinEntry.tsx";
 import { useTypeWords } from "../../words/types.ts";
 import { go } from "../route.ts";
 
@@ -20,13 +21,6 @@ interface Props {
 export function Approval({ place, tag, me, author, since, onApproved, onTrouble }: Props) {
   const words = useTypeWords();
   const [looked, setLooked] = useState(false);
-  const [pin, setPin] = useState("");
-  const approve = () => {
-    const entered = pin;
-    // Never kept longer than it is needed.
-    setPin("");
-    void types.approve(place, tag, entered).then(onApproved, onTrouble);
-  };
   if (author.split(", ").includes(me.name)) return <p className="approval">{words.ownHand}</p>;
   if (!me.mayHold.includes("supervisor")) return <p className="approval">{words.otherApproves}</p>;
   return (
@@ -48,26 +42,11 @@ export function Approval({ place, tag, me, author, since, onApproved, onTrouble 
         <input type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />
         {words.checked(me.name)}
       </label>
-      <label className="field">
-        <span>{words.pinAgain}</span>
-        <input
-          type="password"
-          inputMode="numeric"
-          autoComplete="off"
-          value={pin}
-          maxLength={64}
-          onChange={(e) => setPin(e.target.value)}
-        />
-      </label>
-      <button
-        type="button"
-        className="answer"
-        data-tone="yes"
-        disabled={!looked || pin.length < 4}
-        onClick={approve}
-      >
-        {words.approve(place.version)}
-      </button>
+      <PinEntry
+        word={words.approve(place.version)}
+        disabled={!looked}
+        onEnter={(pin) => void types.approve(place, tag, pin).then(onApproved, onTrouble)}
+      />
     </section>
   );
 }

@@ -38,6 +38,7 @@ function Services({ panel }: { panel: Panel }) {
           numbers={[]}
           now={panel.now}
           blocked={!panel.fresh && !open.offline}
+          confirm={panel.confirm}
           onGive={(given) => give(open, given)}
           onBack={() => setOpen(null)}
         />

@@ -34,6 +34,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
           numbers={panel.state.engines.map((e) => e.n)}
           now={panel.now}
           blocked={!panel.fresh && !open.offline}
+          confirm={panel.confirm}
           onGive={(given) => give(open, given)}
           onBack={() => setOpen(null)}
         />

@@ -86,9 +86,10 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               fresh={panel.fresh}
               sending={sending}
               onBusy={(busy) => setHeld((h) => h && { ...h, busy })}
+              confirm={panel.confirm}
               onAnswer={(answer, put) => {
                 const action = fill(answer.choice, put);
-                const sent = action && panel.act(action);
+                const sent = action && panel.act(action, put.confirmed);
                 if (sent) setGiven({ ask: top.key, sent });
               }}
             />

@@ -1,3 +1,4 @@
+import type { Confirmed } from "../../../shared/asks/ask.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { Refusal } from "../../../shared/protocol/refusals.ts";
@@ -43,7 +44,9 @@ export interface Panel {
   /** Stops passed on that no record holds. */
   unrecorded: readonly Unrecorded[];
   /** The id it goes under; null when it cannot go because the server's time is unknown. */
-  act(action: Action): string | null;
+  act(action: Action, confirmed?: Confirmed): string | null;
+  /** Asks the server whether this is the person's PIN; rejects with the reason in words. */
+  confirm(pin: string): Promise<Confirmed>;
   sendAnew(id: string): void;
   drop(id: string): void;
   /** A stop no record holds was taken in by this person: it is shown no more. */

@@ -111,6 +111,8 @@ export function sentRows(
     is: item.fate.is,
     fate: fateWords(item, units, state.type, words),
     answers: answersTo(state, item, words),
+    // It wants its giver's PIN, and the one entered has served.
+    mayGoAnew: item.action.type !== "override",
   }));
 }
 

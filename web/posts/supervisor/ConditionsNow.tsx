@@ -63,7 +63,7 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
   );
   const give = (given: Given) => {
     const action = fill(answer.choice, given);
-    if (action) panel.act(action);
+    if (action) panel.act(action, given.confirmed);
     onClose();
   };
   return (
@@ -74,6 +74,7 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
         numbers={panel.state.engines.map((e) => e.n)}
         now={panel.now}
         blocked={!panel.fresh}
+        confirm={panel.confirm}
         onGive={give}
         onBack={onClose}
       />

@@ -36,7 +36,6 @@ export const types = {
   never: "Once approved it never changes, and starts are planned on it.",
   see: (n: number) => `See what differs from version ${n}`,
   checked: (name: string) => `I am ${name}, and I checked every figure against its source.`,
-  pinAgain: "Your PIN again",
   approve: (n: number) => `Approve version ${n}`,
   discard: "Discard this draft",
   discardIs: (n: number) => `Version ${n} goes for good, and its number is not used again.`,

@@ -34,7 +34,6 @@ export const types: TypeWords = {
   never: "Una vez aprobado nunca cambia, y con él se planean arranques.",
   see: (n) => `Ver qué difiere de la versión ${n}`,
   checked: (name) => `Soy ${name}, y comprobé cada valor con su fuente.`,
-  pinAgain: "Su PIN otra vez",
   approve: (n) => `Aprobar versión ${n}`,
   discard: "Descartar este borrador",
   discardIs: (n) => `La versión ${n} desaparece para siempre, y su número no se usa otra vez.`,
