@@ -1,5 +1,5 @@
-import { createHash } from "node:crypto";
+import { hash } from "node:crypto";
 import type { Digest } from "../shared/evidence/chain.ts";
 
 /** SHA-256 of the text's UTF-8 bytes, lower-case hex. */
-export const sha256: Digest = (text) => createHash("sha256").update(text, "utf8").digest("hex");
+export const sha256: Digest = (text) => hash("sha256", text, "hex");

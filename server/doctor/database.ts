@@ -1,3 +1,4 @@
+import type { Chains } from "../store/chains.ts";
 import type { Examined } from "../store/examine.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
@@ -40,6 +41,18 @@ export function databaseFindings(file: string, found: Examined): Finding[] {
             "make a backup first: npm run backup",
           ),
     );
+  if (found.chains !== null) findings.push(recordFinding(found.chains));
   findings.push(ok("server", found.inUse ? "one runs on this database" : "none runs on this database"));
   return findings;
+}
+
+function recordFinding({ sessions, events, broken }: Chains): Finding {
+  if (broken.length === 0)
+    return ok("records", `${events} events in ${sessions} sessions, every chain whole`);
+  const where = broken.map(({ code, seq }) => `${code} from event ${seq}`).join(", ");
+  return bad(
+    "records",
+    `not what was once recorded: ${where}`,
+    "keep the file, compare with the last backup (npm run verify on an export), and find out who or what changed it",
+  );
 }

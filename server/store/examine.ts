@@ -2,6 +2,7 @@ import { accessSync, constants, existsSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
+import { type Chains, chains } from "./chains.ts";
 
 /** What a database file is like, found without changing anything in it. */
 export interface Examined {
@@ -16,6 +17,8 @@ export interface Examined {
   /** Why this version must not open it, null when it may. */
   refused: string | null;
   newestAt: number;
+  /** Null where the records could not be looked at. */
+  chains: Chains | null;
   sqlite: string | null;
   /** A server holds it now. */
   inUse: boolean;
@@ -30,6 +33,7 @@ export function examine(file: string): Examined {
     pending: [],
     refused: null,
     newestAt: 0,
+    chains: null,
     sqlite: null,
     inUse: isLocked(`${file}.lock`),
   };
@@ -71,6 +75,7 @@ function look(db: Database.Database, found: Examined): void {
   }
   const newest = db.prepare(`SELECT max("headAt") FROM "Session"`).pluck().get();
   found.newestAt = (newest as number | null) ?? 0;
+  found.chains = chains(db);
 }
 
 function isLocked(lock: string): boolean {

@@ -7,7 +7,12 @@ const sealedSchema = eventSchema.extend({ prev: eventSchema.shape.session });
  * @throws Error saying what is wrong with the line
  */
 export function readSealed(body: string): { event: SessionEvent; prev: string } {
-  const parsed = sealedSchema.safeParse(JSON.parse(body));
+  return eventOf(JSON.parse(body));
+}
+
+/** The same, of the line's parsed JSON. */
+export function eventOf(json: unknown): { event: SessionEvent; prev: string } {
+  const parsed = sealedSchema.safeParse(json);
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
     throw new Error(`${issue?.path.join(".") ?? ""}: ${issue?.message ?? "not an event"}`);

@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { evolve } from "../session/evolve.ts";
 import type { SessionState } from "../session/state.ts";
-import { canonical } from "./canonical.ts";
+import { isCanonical } from "./canonical.ts";
 import { type Digest, genesis } from "./chain.ts";
-import { readSealed } from "./read.ts";
+import { eventOf, readSealed } from "./read.ts";
 
 const hexSchema = z.string().regex(/^[0-9a-f]{64}$/);
 const claimSchema = z.strictObject({
@@ -50,8 +50,9 @@ export function verify(lines: readonly string[], manifest: Claim, digest: Digest
   for (const [i, line] of lines.entries()) {
     const bad = (why: string): Verification => ({ ok: false, line: i + 1, why });
     try {
-      const { event, prev } = readSealed(line);
-      if (canonical(JSON.parse(line)) !== line) return bad("not the canonical bytes");
+      const json: unknown = JSON.parse(line);
+      const { event, prev } = eventOf(json);
+      if (!isCanonical(line, json)) return bad("not the canonical bytes");
       if (event.seq !== i + 1) return bad(`number ${event.seq} stands where ${i + 1} is due`);
       if (prev !== head) return brokenLink(lines, i, manifest, digest);
       if (state !== null && event.at < state.at) return bad("its time is before that of the line above");

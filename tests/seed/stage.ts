@@ -99,7 +99,8 @@ export function playOut(stage: Stage, script: Script, until?: SessionState["stag
     }
     const deadline = nextDeadline(stage.state);
     if (deadline !== null && deadline > stage.now) next = Math.min(next, deadline);
-    stage.now = Math.max(next, stage.now + 1);
+    // A server counts whole milliseconds.
+    stage.now = Math.max(Math.ceil(next), stage.now + 1);
     stage.catchUp();
   }
   return null;

@@ -96,7 +96,8 @@ describe("npm run doctor", () => {
     const store = new SqliteEventStore(openDatabase(file, 1));
     await store.append(append("a", 0));
     await store.close();
-    const sound = ["database ok", "journal ok", "version ok", "server ok"];
+    // Its events are made for the store and chain to nothing.
+    const sound = ["database ok", "journal ok", "version ok", "records bad", "server ok"];
     expect(brief(look())).toEqual(sound);
     expect(examine(file)).toMatchObject({ newestAt: 1_001, inUse: false, pending: [] });
     const lock = lockDatabase(file);
