@@ -54,7 +54,7 @@ export function device(): Device {
   return made;
 }
 
-/** What /light.js set before anything was drawn. */
+/** What /first.js set before anything was drawn. */
 export function keptLight(): Light {
   return document.documentElement.dataset.mode as Light;
 }

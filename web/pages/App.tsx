@@ -13,6 +13,7 @@ import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
 
+const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
@@ -70,6 +71,7 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   if (route.is === "session")
     return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
+  if (route.is === "board") return <BoardPage link={link} />;
   return (
     <>
       <UpdateOffer />

@@ -13,16 +13,17 @@ import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
+const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
 /** Every session on the ramp as a strip; planning and joining one. */
 export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | null }) {
   const words = useWords();
-  const { ramp: says, units } = words.text;
+  const { board, ramp: says, screen, units } = words.text;
   const { ramp } = useLinkView(link);
   const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();
-  const [choosing, setChoosing] = useState(false);
+  const [choosing, setChoosing] = useState<"units" | "screen" | null>(null);
   const strips = stripsOf(listed ?? [], null, words);
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
@@ -42,7 +43,8 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
       </header>
       {choosing && (
         <Suspense>
-          <UnitsSheet onClose={() => setChoosing(false)} />
+          {choosing === "units" && <UnitsSheet onClose={() => setChoosing(null)} />}
+          {choosing === "screen" && <ScreenSheet onClose={() => setChoosing(null)} />}
         </Suspense>
       )}
       {trouble && (
@@ -67,6 +69,9 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
       )}
       <Join code={join} />
       <nav className="head-keys ramp-more" aria-label={says.more}>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/board")}>
+          {board.title}
+        </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
           {says.types}
         </button>
@@ -79,8 +84,11 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           </button>
         )}
         <PaperKey path="/api/card.pdf" word={says.card} />
-        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing("units")}>
           {units.title}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing("screen")}>
+          {screen.title}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
           {says.signOut}

@@ -13,6 +13,7 @@ import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { PlanChange } from "./PlanChange.tsx";
 import { go } from "./route.ts";
+import { ScreenSheet } from "./ScreenSheet.tsx";
 import { UnitsSheet } from "./UnitsSheet.tsx";
 
 /** Posts and everything about the session that is not the work itself. */
@@ -20,8 +21,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const { ramp, session: words, units } = panel.words.text;
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
-  const [choosing, setChoosing] = useState(false);
-  const [open, setOpen] = useState<"defects" | "plan" | null>(null);
+  const [open, setOpen] = useState<"defects" | "plan" | "units" | "screen" | null>(null);
   const { text } = useWords();
   const { id } = panel.state;
   useEffect(() => {
@@ -51,7 +51,8 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   }
   if (open === "defects") return <DefectsSheet panel={panel} onClose={() => setOpen(null)} />;
   if (open === "plan") return <PlanChange panel={panel} onClose={() => setOpen(null)} />;
-  if (choosing) return <UnitsSheet onClose={() => setChoosing(false)} />;
+  if (open === "units") return <UnitsSheet onClose={() => setOpen(null)} />;
+  if (open === "screen") return <ScreenSheet onClose={() => setOpen(null)} />;
   return (
     <Sheet title={words.sheet(panel.state.aircraft)} onClose={onClose}>
       <PostsSheet panel={panel} />
@@ -77,8 +78,11 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
             {text.planChange.key}
           </button>
         )}
-        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing(true)}>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("units")}>
           {units.title}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("screen")}>
+          {text.screen.title}
         </button>
         <button
           type="button"

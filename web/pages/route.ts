@@ -4,6 +4,7 @@ import { useSyncExternalStore } from "react";
 export type Route =
   | { is: "ramp"; join: string | null }
   | { is: "plan" }
+  | { is: "board" }
   | { is: "devices" }
   | { is: "enrol" }
   | { is: "session"; id: string }
@@ -23,6 +24,7 @@ const listeners = new Set<() => void>();
 export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
   if (first === "plan") return { is: "plan" };
+  if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
   if (first === "enrol") return { is: "enrol" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };

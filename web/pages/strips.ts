@@ -1,5 +1,6 @@
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { SessionRow } from "../net/api.ts";
+import { shapeOf } from "../posts/shared/marks.ts";
 import type { Need, StripView } from "../ui/Strip.tsx";
 import type { Words } from "../words/words.ts";
 
@@ -38,6 +39,7 @@ function stripOf({ row, state }: Listed, here: string | null, words: Words): Str
     engines: (state?.engines ?? []).map((e) => ({
       n: e.n,
       word: say.life(e.life).toLowerCase(),
+      shape: shapeOf(e.life),
       danger: e.life.is === "fire",
     })),
     needs: state ? needsOf(state, words) : null,

@@ -7,25 +7,33 @@ import { isRowOver, type Listed } from "./strips.ts";
 const RENEW_MS = 4_000;
 const LIVE_SHOWN = 12;
 
-/** Every session, renewed when the server says the list changed and every few seconds besides. */
+/**
+ * Every session, renewed when the server says the list changed and every few seconds besides; `renewedAt` by the
+ * panel's own clock. The engines are fetched of the dozen with the most alerts and stops.
+ */
 export function useSessions(
   ramp: number,
   { text }: Words,
-): { listed: Listed[] | null; trouble: string | null } {
+): { listed: Listed[] | null; trouble: string | null; renewedAt: number | null } {
   const [listed, setListed] = useState<Listed[] | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
+  const [renewedAt, setRenewedAt] = useState<number | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: `ramp` rises when the list must be asked for again
   useEffect(() => {
     let wanted = true;
     const renew = async () => {
       try {
         const rows = await api.sessions();
-        const live = rows.filter((r) => !isRowOver(r)).slice(0, LIVE_SHOWN);
+        const live = rows
+          .filter((r) => !isRowOver(r))
+          .sort((a, b) => b.needs - a.needs)
+          .slice(0, LIVE_SHOWN);
         const states = new Map<string, SessionState>();
         await Promise.all(live.map(async (r) => states.set(r.id, (await api.session(r.id)).state)));
         if (!wanted) return;
         setListed(rows.map((row) => ({ row, state: states.get(row.id) ?? null })));
         setTrouble(null);
+        setRenewedAt(Date.now());
       } catch (error) {
         if (wanted) setTrouble(error instanceof Error ? error.message : text.net.noList);
       }
@@ -37,5 +45,5 @@ export function useSessions(
       clearInterval(timer);
     };
   }, [ramp]);
-  return { listed, trouble };
+  return { listed, trouble, renewedAt };
 }

@@ -3,6 +3,7 @@ import type { Confirmed, Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey, AskView } from "./askView.ts";
 import { Need } from "./Need.tsx";
+import { together } from "./numbers.ts";
 import { TimeLeft } from "./TimeLeft.tsx";
 
 /** Fetched beside the panel, not before it: what is asked must not wait for its figure, nor fail with it. */
@@ -63,7 +64,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
           </div>
         )}
         <div className="ask-words">
-          <h2>{ask.sentence}</h2>
+          <h2>{together(ask.sentence)}</h2>
           {ask.asked && <p className="ask-since">{ask.asked}</p>}
           {ask.lacking.length > 0 && (
             <ul className="ask-lacking">
@@ -74,11 +75,6 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
           )}
           {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
         </div>
-        {ask.hand && (
-          <Suspense fallback={null}>
-            <SignalFigure {...ask.hand} />
-          </Suspense>
-        )}
       </div>
       {sending ? (
         <p className="ask-sending">{text.ask.sending}</p>
@@ -103,6 +99,11 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
             onBack={() => put(null)}
           />
         </div>
+      )}
+      {ask.hand && (
+        <Suspense fallback={null}>
+          <SignalFigure {...ask.hand} />
+        </Suspense>
       )}
     </section>
   );
@@ -133,7 +134,7 @@ function Answers({ ask, fresh, onPress }: { ask: AskView; fresh: boolean; onPres
             disabled={!fresh && !a.offline}
             onClick={() => onPress(a)}
           >
-            {a.word}
+            {together(a.word)}
           </button>
         ))}
       </div>
@@ -152,12 +153,18 @@ function WeightMark({ weight }: { weight: AskView["weight"] }) {
   );
 }
 
+const SENTENCES = /(?<=\.) /;
+
 /** Nothing asked: said in words, with what everybody waits for. */
 export function NothingAsked({ words, waits }: { words: string; waits: readonly string[] }) {
   const { text } = useWords();
   return (
     <section className="ask ask-idle" aria-live="polite">
-      <h2>{words}</h2>
+      <h2>
+        {words.split(SENTENCES).map((sentence) => (
+          <span key={sentence}>{sentence} </span>
+        ))}
+      </h2>
       {waits.length > 0 && (
         <dl className="ask-waits">
           <dt>{text.ask.others}</dt>

@@ -1,4 +1,6 @@
 import { useWords } from "../words/words.ts";
+import { EngineShape } from "./plan/EngineShape.tsx";
+import type { EngineMark } from "./plan/planView.ts";
 
 export interface Need {
   is: "fire" | "cut" | "hold" | "alert" | "ready";
@@ -13,8 +15,8 @@ export interface StripView {
   typeName: string;
   place: string;
   stage: string;
-  /** One per engine: number and state word. */
-  engines: readonly { n: number; word: string; danger: boolean }[];
+  /** One per engine: number, state word and its shape. */
+  engines: readonly { n: number; word: string; shape: EngineMark["shape"]; danger: boolean }[];
   /** What needs a person most; null when nothing does. */
   needs: Need | null;
   over: boolean;
@@ -42,7 +44,7 @@ export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
       <span className="strip-engines">
         {strip.engines.map((e) => (
           <span key={e.n} data-danger={e.danger || undefined}>
-            <b>{e.n}</b> {e.word}
+            <b>{e.n}</b> <EngineShape shape={e.shape} /> {e.word}
           </span>
         ))}
       </span>

@@ -27,6 +27,11 @@ export function timeOfDay(ms: number): string {
   return new Date(ms).toISOString().slice(11, 19);
 }
 
+/** A figure stays on one line with the word before it and the unit behind: "number 3", "5 min". */
+export function together(words: string): string {
+  return words.replaceAll(/ (?=\d)|(?<=\d) (?=(?:s|min|V|psi|kt|ft)\b)/g, "\u00a0");
+}
+
 const DECIMALS = /\.(\d+)/;
 
 /** A figure with as many decimals as its step. */

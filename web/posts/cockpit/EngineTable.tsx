@@ -6,97 +6,114 @@ import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
-import { useWords } from "../../words/words.ts";
+import { useWords, type Words } from "../../words/words.ts";
 
-/** Every engine in the planned order with its running times against their limits, and its last readings. */
+/** One figure of the table. */
+interface Cell {
+  words: string;
+  /** Past its limit. */
+  over?: boolean;
+  /** The figure as it was read, where it is shown in another unit. */
+  asRead?: string;
+}
+
+interface Line {
+  name: string;
+  of(engine: Engine): Cell;
+}
+
+/** Every engine in the planned order, a column each: its running times against their limits, and its last readings. */
 export function EngineTable({ state, now }: { state: SessionState; now: number }) {
-  const rows = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
-  const gauges = state.type.gauges.filter((g) => g.perEngine);
+  const engines = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
   const units = useUnits();
-  const { say, text } = useWords();
-  const words = text.engines;
-  const first = state.type.oil.firstIndication.within.value;
-  const normal = state.type.oil.normal.within.value;
+  const all = useWords();
+  const words = all.text.engines;
+  const readings = state.type.gauges
+    .filter((g) => g.perEngine)
+    .map(({ id, name, unit, scale }): Line => {
+      const shown = unitWord(unit) && `, ${unitWord(chosenUnit(unit, units))}`;
+      const of = (e: Engine): Cell => {
+        const r = e.readings[id];
+        if (!r) return { words: "–" };
+        const read = `${figureAlone(r, units, { step: scale.step })} (${seconds(now - r.at)})`;
+        if (chosenUnit(r.unit, units) === r.unit) return { words: read };
+        return { words: read, asRead: written(r, AS_READ, { step: scale.step }) };
+      };
+      return { name: `${name}${shown}`, of };
+    });
   return (
     <section className="engine-table" aria-label={words.region}>
       <h3>{words.title}</h3>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-      <section className="table-scroll" aria-label={words.table} tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              <th>{words.number}</th>
-              <th>{words.state}</th>
-              <th>{words.starter}</th>
-              <th>{words.firstOil(first)}</th>
-              <th>{words.oilNormal(normal)}</th>
-              <th>{words.next}</th>
-              {gauges.map((g) => (
-                <th key={g.id}>
-                  {g.name}
-                  {unitWord(g.unit) && `, ${unitWord(chosenUnit(g.unit, units))}`}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((e) => (
-              <tr key={e.n}>
-                <th scope="row">{e.n}</th>
-                <td>{say.life(e.life)}</td>
-                <Times state={state} engine={e} now={now} />
-                {gauges.map((g) => {
-                  const r = e.readings[g.id];
-                  return (
-                    <td key={g.id}>
-                      {r ? `${figureAlone(r, units, { step: g.scale.step })} (${seconds(now - r.at)})` : "–"}
-                      {r && chosenUnit(r.unit, units) !== r.unit && (
-                        <span className="as-read">{written(r, AS_READ, { step: g.scale.step })}</span>
-                      )}
-                    </td>
-                  );
-                })}
-              </tr>
+      <table aria-label={words.table}>
+        <thead>
+          <tr>
+            <th scope="col">{words.number}</th>
+            {engines.map((e) => (
+              <th key={e.n} scope="col">
+                {e.n}
+              </th>
             ))}
-          </tbody>
-        </table>
-      </section>
+          </tr>
+        </thead>
+        <tbody>
+          {[...timeLines(state, now, all), ...readings].map((line) => (
+            <tr key={line.name}>
+              <th scope="row">{line.name}</th>
+              {engines.map((e) => {
+                const { words: found, over, asRead } = line.of(e);
+                return (
+                  <td key={e.n} data-over={over || undefined}>
+                    {found}
+                    {asRead && <span className="as-read">{asRead}</span>}
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }
 
-function Times({ state, engine, now }: { state: SessionState; engine: Engine; now: number }) {
-  const { engines: words } = useWords().text;
-  const life = plain(engine.life);
-  const duty = starterDutyAt(state.type.starter, engine.starter, now, airTemperature(state));
-  const cranked = life.is === "cranking";
-  const limit = cranked ? (life.limitAt - life.since) / 1000 : duty.onMax / 1000;
-  const oil = (dueAt: number, done: boolean) => (done ? words.inTime : secondsLeft(dueAt - now));
-  return (
-    <>
-      <td data-over={(cranked && now >= life.limitAt) || undefined}>
-        {cranked ? words.of(seconds(now - life.since), limit) : words.max(limit)}
-      </td>
-      {life.is === "caught" ? (
-        <>
-          <td data-over={(life.firstOilAt === null && now >= life.firstDueAt) || undefined}>
-            {oil(life.firstDueAt, life.firstOilAt !== null)}
-          </td>
-          <td data-over={now >= life.normalDueAt || undefined}>{oil(life.normalDueAt, false)}</td>
-        </>
-      ) : (
-        <>
-          <td>–</td>
-          <td>–</td>
-        </>
-      )}
-      <td>
-        {isTurning(life)
-          ? "–"
-          : duty.permittedAt > now
-            ? words.in(secondsLeft(duty.permittedAt - now))
-            : words.now}
-      </td>
-    </>
-  );
+/** State, starter and oil of each engine against their limits. */
+function timeLines(state: SessionState, now: number, { say, text: { engines: words } }: Words): Line[] {
+  const { oil, starter } = state.type;
+  const due = (at: number, done: boolean): Cell =>
+    done ? { words: words.inTime } : { words: secondsLeft(at - now), over: now >= at };
+  const duty = (e: Engine) => starterDutyAt(starter, e.starter, now, airTemperature(state));
+  return [
+    { name: words.state, of: (e) => ({ words: say.life(e.life) }) },
+    {
+      name: words.starter,
+      of(e) {
+        const life = plain(e.life);
+        if (life.is !== "cranking") return { words: words.max(duty(e).onMax / 1000) };
+        const limit = (life.limitAt - life.since) / 1000;
+        return { words: words.of(seconds(now - life.since), limit), over: now >= life.limitAt };
+      },
+    },
+    {
+      name: words.firstOil(oil.firstIndication.within.value),
+      of(e) {
+        const life = plain(e.life);
+        return life.is === "caught" ? due(life.firstDueAt, life.firstOilAt !== null) : { words: "–" };
+      },
+    },
+    {
+      name: words.oilNormal(oil.normal.within.value),
+      of(e) {
+        const life = plain(e.life);
+        return life.is === "caught" ? due(life.normalDueAt, false) : { words: "–" };
+      },
+    },
+    {
+      name: words.next,
+      of(e) {
+        if (isTurning(plain(e.life))) return { words: "–" };
+        const at = duty(e).permittedAt;
+        return { words: at > now ? words.in(secondsLeft(at - now)) : words.now };
+      },
+    },
+  ];
 }

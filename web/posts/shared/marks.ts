@@ -27,6 +27,10 @@ const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
   cooling: "stopped",
 };
 
+/** The shape of an engine's state. */
+export const shapeOf = (life: Engine["life"]): EngineMark["shape"] =>
+  life.is === "fire" ? "fire" : SHAPES[plain(life).is];
+
 /** The plan as it stands, with the engine in question marked. */
 export function planView(state: SessionState, asked: number | null, now: number, words: Words): PlanView {
   const { groundPower } = state;
@@ -58,7 +62,7 @@ function mark(
     x: place?.x ?? 0,
     y: place?.y ?? 0,
     word: say.life(engine.life),
-    shape: engine.life.is === "fire" ? "fire" : SHAPES[life.is],
+    shape: shapeOf(engine.life),
     count: engine.life.is === "fire" ? say.life(life).toLowerCase() : count,
     over,
     turning: ["cranking", "caught", "running", "stable"].includes(life.is),

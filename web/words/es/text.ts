@@ -1,13 +1,14 @@
 import type { Text } from "../en/text.ts";
 import { air } from "./air.ts";
 import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
+import { board } from "./board.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
 import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
 import { problems } from "./problems.ts";
-import { caution, light } from "./seen.ts";
+import { caution, light, screen } from "./seen.ts";
 import { link, record, senses, session, supervisor } from "./session.ts";
 import { stand } from "./stand.ts";
 import { trace } from "./trace.ts";
@@ -19,6 +20,7 @@ export const text: Text = {
   app,
   ask,
   blades,
+  board,
   caution,
   charts,
   checks,
@@ -44,6 +46,7 @@ export const text: Text = {
   problems,
   ramp,
   record,
+  screen,
   senses,
   sent,
   session,

@@ -1,0 +1,151 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { controls } from "./measure.ts";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const server = new TestServer();
+let browser: Browser;
+let seat: Seat;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+  seat = await Seat.open(browser, server.url, "merryn");
+  for (const aircraft of [/^Windhover/, /^Morning Tide/]) {
+    await seat.page.goto(`${server.url}/plan`);
+    await seat.press(aircraft);
+    await seat.page.getByLabel("Place").fill("Stand 4");
+    await seat.press("Plan this start");
+    await seat.page.locator(".panel").waitFor();
+  }
+  await seat.press("Posts and session");
+  await seat.press("Take supervisor");
+  await seat.press("Close");
+}, 60_000);
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+/** ISO/IEC 7810 ID-1: a card is 85.60 by 53.98 mm. */
+const CARD = { long: 85.6, short: 53.98 };
+
+const outline = async (page: Page) => (await page.locator(".screen-card").boundingBox())?.width;
+const fontSize = (page: Page, selector: string) =>
+  page
+    .locator(selector)
+    .first()
+    .evaluate((e) => Number.parseFloat(getComputedStyle(e).fontSize));
+
+it("[VIS-6] a screen measured with a card has keys of 22 mm and stops of 30 mm, and keeps them", async () => {
+  const { page } = seat;
+  const sentence = await fontSize(page, ".title-stage strong");
+  await seat.press("Posts and session");
+  await seat.press("Size on this screen");
+  for (let i = 0; i < 7; i += 1) await seat.press("More by 0.20 dots");
+  await seat.press("More by 0.02 dots");
+  const mm = 5.2;
+  expect(await outline(page)).toBeCloseTo(CARD.long * mm, 0);
+  await seat.press("Keep this size");
+  for (const when of ["kept", "loaded anew"]) {
+    await page.locator(".stop").first().waitFor();
+    for (const c of await controls(page)) {
+      const side = c.stop ? 30 : 22;
+      expect(c.height, `${when}: ${c.name}`).toBeGreaterThanOrEqual(side * mm - 0.5);
+      if (c.stop) expect(c.width, `${when}: ${c.name}`).toBeGreaterThanOrEqual(side * mm - 0.5);
+    }
+    expect(await fontSize(page, ".title-stage strong")).toBeCloseTo((sentence * mm * 25.4) / 96, 1);
+    await page.reload();
+  }
+});
+
+it("[VIS-6] on a telephone narrower than a card it is laid upright, and the stops share the width there is", async () => {
+  const { page } = seat;
+  await page.setViewportSize({ width: 390, height: 844 });
+  await seat.press("Posts and session");
+  await seat.press("Size on this screen");
+  for (let i = 0; i < 4; i += 1) await seat.press("More by 0.20 dots");
+  const mm = 6;
+  expect(await outline(page)).toBeCloseTo(CARD.short * mm, 0);
+  await seat.sees(/^Lay the card upright/);
+  await seat.press("Keep this size");
+  await page.reload();
+  await page.locator(".stop").first().waitFor();
+  const stops = (await controls(page)).filter((c) => c.stop);
+  expect(stops.length).toBe(3);
+  for (const s of stops) expect(s.height).toBeGreaterThanOrEqual(30 * mm - 0.5);
+  // Three side by side, their gaps kept, nothing beyond the edge.
+  const boxes = await page
+    .locator(".stop")
+    .evaluateAll((all) => all.map((e) => e.getBoundingClientRect().toJSON()));
+  expect(boxes[0].left).toBeGreaterThanOrEqual(0);
+  expect(boxes[2].right).toBeLessThanOrEqual(390);
+  expect(boxes[1].left - boxes[0].right).toBeGreaterThanOrEqual(6 * mm - 0.5);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+});
+
+it("[VIS-6] a kept figure that no screen has is passed over, and keys never shrink below 3 px to the millimetre", async () => {
+  const { page } = seat;
+  await page.setViewportSize({ width: 1180, height: 820 });
+  for (const [kept, key] of [
+    ["0.4", (22 * 96) / 25.4],
+    ["90", (22 * 96) / 25.4],
+    ["2", 22 * 3],
+  ] as const) {
+    await page.evaluate((k) => localStorage.setItem("chockside.mm", k), kept);
+    await page.reload();
+    const light = page.locator(".light-key");
+    await light.waitFor();
+    expect((await light.boundingBox())?.width, kept).toBeGreaterThanOrEqual(key - 0.5);
+    expect((await page.locator(".title-posts").boundingBox())?.height, kept).toBeGreaterThanOrEqual(
+      key - 0.5,
+    );
+  }
+  await page.evaluate(() => localStorage.removeItem("chockside.mm"));
+  await page.reload();
+});
+
+it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person first, answers nothing and says when it is old", async () => {
+  const { page } = seat;
+  await seat.press("Hold");
+  const wall = await Seat.open(browser, server.url, "keren", { width: 1920, height: 1080 });
+  await wall.press("Wall board");
+  await wall.sees(/^Hold by Merryn/);
+  const rows = await wall.page.locator(".wall-row").allTextContents();
+  expect(rows.length).toBe(2);
+  expect(rows[0]).toMatch(/^QX-KIV.*Hold by Merryn.*1.*waiting.*4.*waiting/);
+  expect(rows[1]).toMatch(/Nothing needs a person/);
+  expect(await wall.page.locator(".wall-row .engine-shape").count()).toBe(8);
+  const keys = await wall.page.getByRole("button").allTextContents();
+  expect(keys).toEqual(["Back to the ramp", "SunSun"]);
+  // MIL-STD-1472, 16 minutes of arc at 3 m: 2 * 3 m * tan(8 minutes) = 13.96 mm. Drawn heights, not what the face claims.
+  const low = (mm: number) =>
+    wall.page.evaluate((px) => {
+      const pen = document.createElement("canvas").getContext("2d") as CanvasRenderingContext2D;
+      const read = [...document.querySelectorAll(".wall *")].filter(
+        (e) =>
+          !e.closest("button, svg") &&
+          [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent?.trim()),
+      );
+      return read.flatMap((e) => {
+        const { fontWeight, fontSize, fontFamily } = getComputedStyle(e);
+        pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+        const cap = pen.measureText("H").actualBoundingBoxAscent;
+        return cap < 13.96 * px ? [`${e.textContent}: ${cap / px} mm`] : [];
+      });
+    }, mm);
+  await wall.page.evaluate(() => document.fonts.ready);
+  expect(await low(96 / 25.4)).toEqual([]);
+  await wall.page.evaluate(() => document.documentElement.style.setProperty("--mm-here", "2px"));
+  expect(await low(2)).toEqual([]);
+  // A screen too low for both: the second is counted, not cut.
+  await wall.page.evaluate(() => document.documentElement.style.removeProperty("--mm-here"));
+  await wall.page.setViewportSize({ width: 1920, height: 480 });
+  await wall.sees(/^1 more aircraft is not in sight/);
+  await wall.page.setViewportSize({ width: 1920, height: 1080 });
+  await wall.context.setOffline(true);
+  await wall.sees(/^Old: last renewed/);
+  expect(await page.locator(".standing-row").count()).toBe(1);
+  await wall.context.close();
+}, 40_000);

@@ -1,0 +1,84 @@
+import "../styles/board.css";
+import { useLayoutEffect, useRef, useState } from "react";
+import { useLight, useLinkView } from "../net/app.ts";
+import type { Link } from "../net/link.ts";
+import { useMoment } from "../net/now.ts";
+import { useWakeLock } from "../senses/wakeLock.ts";
+import { BoardRow } from "../ui/BoardRow.tsx";
+import { LightKey } from "../ui/LightKey.tsx";
+import { seconds, timeOfDay } from "../ui/numbers.ts";
+import { useWords } from "../words/words.ts";
+import { isFresh } from "./linkWords.ts";
+import { go } from "./route.ts";
+import { stripsOf } from "./strips.ts";
+import { useSessions } from "./useSessions.ts";
+
+/** The list is asked for every 4 s: older than this it is not what is so now. */
+const OLD_MS = 10_000;
+
+/** The ramp for a screen on a wall, read from 3 m: nothing on it can be answered. */
+export function BoardPage({ link }: { link: Link }) {
+  const words = useWords();
+  const { board, ramp } = words.text;
+  const view = useLinkView(link);
+  const moment = useMoment(link);
+  const { listed, renewedAt } = useSessions(view.ramp, words);
+  const [light, setLight] = useLight();
+  useWakeLock();
+  const live = stripsOf(listed ?? [], null, words).filter((s) => !s.over);
+  const { list, hidden } = useHidden(live.length);
+  const age = renewedAt === null ? null : moment.panel - renewedAt;
+  const old = age === null || age > OLD_MS || !isFresh(view, moment.panel);
+  return (
+    <main className="wall" data-old={old || undefined}>
+      <header className="wall-head">
+        <h1>{ramp.title}</h1>
+        <span className="wall-clock">{timeOfDay(moment.server)}</span>
+        <nav className="head-keys">
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
+            {ramp.back}
+          </button>
+          <LightKey light={light} onLight={setLight} />
+        </nav>
+      </header>
+      {old && (
+        <p className="wall-old" role="alert">
+          {age === null ? board.never : board.old(seconds(age))}
+        </p>
+      )}
+      <ul ref={list} className="wall-rows" aria-label={board.aircraft}>
+        {live.map((s) => (
+          <BoardRow key={s.id} strip={s} now={moment.server} />
+        ))}
+        {listed !== null && live.length === 0 && <li className="wall-row">{board.none}</li>}
+      </ul>
+      {hidden > 0 && <p className="wall-more">{board.more(hidden)}</p>}
+    </main>
+  );
+}
+
+/** How many rows do not fit whole into the list; those are not drawn. Nobody scrolls a wall. */
+function useHidden(count: number) {
+  const list = useRef<HTMLUListElement>(null);
+  const [hidden, setHidden] = useState(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: rows that came or went are measured anew
+  useLayoutEffect(() => {
+    const ul = list.current;
+    if (!ul) return;
+    const measure = () => {
+      const foot = ul.getBoundingClientRect().bottom + 1;
+      let out = 0;
+      for (const row of ul.children) {
+        const fits = row.getBoundingClientRect().bottom <= foot;
+        (row as HTMLElement).style.visibility = fits ? "" : "hidden";
+        if (!fits) out += 1;
+      }
+      setHidden(out);
+    };
+    const seen = new ResizeObserver(measure);
+    seen.observe(ul);
+    for (const row of ul.children) seen.observe(row);
+    return () => seen.disconnect();
+  }, [count]);
+  return { list, hidden };
+}

@@ -1,0 +1,58 @@
+import { useEffect, useRef, useState } from "react";
+import { useWords } from "../words/words.ts";
+import { StepKeys } from "./StepKeys.tsx";
+
+/** ISO/IEC 7810 ID-1, the card of banks and identity: 85.60 by 53.98 mm. */
+const CARD = { long: 85.6, short: 53.98 };
+
+interface Props {
+  /** CSS pixels to the millimetre, as it is drawn now. */
+  mm: number;
+  bounded(mm: number): number;
+  /** Null for what the browser takes it for. */
+  onKeep(mm: number | null): void;
+}
+
+/**
+ * An outline to lay a card on, in steps until both are as wide. Only the outline changes meanwhile: the keys stay under
+ * the finger until it is kept. A screen narrower than the card takes it upright.
+ */
+export function ScreenEntry({ mm, bounded, onKeep }: Props) {
+  const { screen } = useWords().text;
+  const [tried, setTried] = useState(bounded(mm));
+  const [room, setRoom] = useState(Number.POSITIVE_INFINITY);
+  const ground = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const seen = new ResizeObserver(([e]) => setRoom(e?.contentRect.width ?? Number.POSITIVE_INFINITY));
+    if (ground.current) seen.observe(ground.current);
+    return () => seen.disconnect();
+  }, []);
+  const upright = CARD.long * tried > room;
+  return (
+    <>
+      <p>{screen.what}</p>
+      <StepKeys
+        step={0.02}
+        coarse={10}
+        unit={screen.unit}
+        onStep={(steps) => setTried(bounded(tried + steps * 0.02))}
+      />
+      <p className="screen-found">
+        <strong>{upright ? screen.upright : screen.flat}</strong> {screen.found(tried.toFixed(2))}
+      </p>
+      <div ref={ground} className="screen-ground">
+        <div className="screen-card" style={{ width: `${(upright ? CARD.short : CARD.long) * tried}px` }}>
+          {screen.card}
+        </div>
+      </div>
+      <div className="answers">
+        <button type="button" className="answer" data-tone="yes" onClick={() => onKeep(tried)}>
+          {screen.keep}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => onKeep(null)}>
+          {screen.usual}
+        </button>
+      </div>
+    </>
+  );
+}

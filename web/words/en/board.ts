@@ -1,0 +1,15 @@
+import { pluralsOf } from "../../../shared/words/plural.ts";
+
+const plural = pluralsOf("en");
+
+/** The ramp for a screen on a wall. */
+export const board = {
+  title: "Wall board",
+  aircraft: "Aircraft, those that need a person first",
+  none: "No aircraft is being started",
+  notFetched: "Engines not fetched",
+  more: (n: number) =>
+    `${n} ${plural(n, { one: "more aircraft is", other: "more aircraft are" })} not in sight: see the ramp`,
+  old: (time: string) => `Old: last renewed ${time} ago`,
+  never: "Nothing heard yet",
+};
