@@ -9,6 +9,7 @@ import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes, isReady } from "./http/health.ts";
+import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { answerErrors } from "./http/problem.ts";
@@ -20,6 +21,7 @@ import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
+import { tellPeers } from "./peer.ts";
 import { printRoutes } from "./print/routes.ts";
 import { Metrics } from "./telemetry/metrics.ts";
 import type { Tls } from "./tls.ts";
@@ -28,8 +30,9 @@ export interface AppOptions {
   logger?: FastifyBaseLogger;
   /** Folder of the built panels. */
   site: string;
-  /** Sign-in attempts one address may make in a minute. */
-  signInsPerMinute: number;
+  perMinute: PerMinute;
+  /** Addresses and networks whose word is taken for where a request comes from (`X-Forwarded-For`). */
+  proxies: readonly string[];
   live: LiveOptions;
   /** The token that lets in scrapers from elsewhere, and whether Node's own figures are told: once a process. */
   metrics?: { token: string | null; process: boolean };
@@ -51,6 +54,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
       ? { https: { cert: options.tls.cert, key: options.tls.key, minVersion: "TLSv1.2" as const, ...SLOW } }
       : { http: SLOW }),
     bodyLimit: BODY_BYTES,
+    trustProxy: options.proxies.length > 0 && [...options.proxies],
     requestTimeout: 15_000,
     routerOptions: { maxParamLength: 100 },
   }).withTypeProvider<ZodTypeProvider>();
@@ -67,18 +71,20 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     proofs,
     tls: options.tls,
     origins: options.live.origins,
+    perMinute: options.perMinute.address,
   });
+  const within = limitBySignIn(app as unknown as FastifyInstance, options.perMinute.signIn);
   await document(app as unknown as FastifyInstance);
 
-  const perMinute = options.signInsPerMinute;
+  const perMinute = options.perMinute.signIns;
   await app.register(healthRoutes, { prefix: "/health", store });
   await app.register(signInRoute, { prefix: "/api", signIns, proofs, perMinute });
   await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
-  await app.register(ownRoutes, { prefix: "/api", signIns, proofs });
+  await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
   await app.register(
     async (inner) => {
-      requireSignIn(inner, signIns, proofs);
+      requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
       await inner.register(deviceRoutes, { devices, directory, signIns });
       await inner.register(typeRoutes, { directory, types, signIns });
@@ -91,6 +97,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     { prefix: "/api" },
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
+  tellPeers(app.server, options.proxies);
   const sockets = live(app as unknown as FastifyInstance, house, proofs, options.live);
   const looks = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
   const metrics = new Metrics(looks);

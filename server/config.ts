@@ -1,6 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { z } from "zod";
 import type { DeviceRule, SignInLimits } from "./auth/sign-ins.ts";
+import { isNetwork } from "./peer.ts";
 import { PERIODS, type Periods } from "./retention/rule.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { TlsChoice } from "./tls.ts";
@@ -64,6 +65,11 @@ export const environmentSchema = z.object({
     .regex(/^rediss?:\/\/./, "must be redis://host:6379, or rediss:// across a network")
     .optional(),
   CHOCKSIDE_ORIGINS: z.string().default("").transform(listed).pipe(z.array(origin)),
+  CHOCKSIDE_PROXIES: z
+    .string()
+    .default("")
+    .transform(listed)
+    .pipe(z.array(z.string().refine(isNetwork, "each must be an address or a network such as 10.0.0.0/8"))),
   CHOCKSIDE_DEMO: z
     .enum(["auto", "off"], { error: "must be auto (demo data in an empty database) or off" })
     .default("auto"),
@@ -121,6 +127,8 @@ export interface Config {
   /** Address of the Redis through which several servers tell each other what moved, null for none. */
   redis: string | null;
   origins: string[];
+  /** Addresses and networks of the proxies before this server. */
+  proxies: string[];
   demo: boolean;
   /** Absolute path of the key that signs checkpoints, and whether it was named or is the one we make ourselves. */
   signingKey: { file: string; ours: boolean };
@@ -169,6 +177,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     postgres: DATABASE_URL ?? null,
     redis: REDIS_URL ?? null,
     origins: CHOCKSIDE_ORIGINS,
+    proxies: of.CHOCKSIDE_PROXIES,
     demo: CHOCKSIDE_DEMO === "auto",
     signingKey: key
       ? { file: resolve(key), ours: false }

@@ -19,7 +19,8 @@ import { openStores } from "./store/stores.ts";
 import { openTls, type Tls } from "./tls.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
-const SIGN_INS_PER_MINUTE = 30;
+/** A panel makes some sixty requests when it is loaded and a few a minute after it. */
+const PER_MINUTE = { signIns: 30, address: 6_000, signIn: 1_200 };
 /** Addresses only this machine reaches. */
 const LOOPBACK = /^(localhost|127\.[\d.]+|::1)$/;
 /** A stop that takes longer than this is forced. Milliseconds. */
@@ -61,7 +62,8 @@ async function main(): Promise<void> {
   const app = await createApp(house, {
     logger: log,
     site: SITE,
-    signInsPerMinute: SIGN_INS_PER_MINUTE,
+    perMinute: PER_MINUTE,
+    proxies: config.proxies,
     live: { origins: config.origins },
     metrics: { token: config.metricsToken, process: true },
     tls,

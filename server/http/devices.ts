@@ -21,6 +21,8 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
   app.get(
     "/nonce",
     {
+      // An enrolled device opens no socket without one, and stops go by socket.
+      config: { unlimited: true },
       schema: {
         tags,
         summary: "A nonce for the first DPoP proof (RFC 9449); later ones come with the answers",

@@ -4,6 +4,7 @@ import type { FastifyInstance } from "fastify";
 import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
 import type { Tls } from "../tls.ts";
+import { limitByAddress } from "./limits.ts";
 import { ProblemError } from "./problem.ts";
 
 /** What a page of ours may load: its own files and nothing else. No inline script, no inline style sheet. */
@@ -29,7 +30,18 @@ const HSTS_S = 365 * 24 * 3600;
 
 export async function secure(
   app: FastifyInstance,
-  { proofs, tls, origins }: { proofs: Proofs; tls: Tls | null; origins: readonly string[] },
+  {
+    proofs,
+    tls,
+    origins,
+    perMinute,
+  }: {
+    proofs: Proofs;
+    tls: Tls | null;
+    origins: readonly string[];
+    /** Requests one address may make. */
+    perMinute: number;
+  },
 ): Promise<void> {
   app.addHook("onRequest", async ({ headers }) => {
     if (!hostAllowed(headers.host, origins))
@@ -65,4 +77,5 @@ export async function secure(
         },
       ),
   });
+  limitByAddress(app, perMinute);
 }

@@ -1,3 +1,4 @@
+import type { FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
@@ -87,11 +88,15 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
   );
 };
 
-export const ownRoutes: FastifyPluginAsyncZod<{ signIns: SignIns; proofs: Proofs }> = async (
-  app,
-  { signIns, proofs },
-) => {
-  requireSignIn(app, signIns, proofs);
+interface OwnRoutes {
+  signIns: SignIns;
+  proofs: Proofs;
+  /** Refuses what is too much of one sign-in. */
+  within(request: FastifyRequest): Promise<void>;
+}
+
+export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns, proofs, within }) => {
+  requireSignIn(app, signIns, proofs, within);
 
   app.post(
     "/sign-out",

@@ -15,8 +15,14 @@ const TOKEN = /^(?:Bearer|DPoP) ([A-Za-z0-9_-]{20,200})$/;
 /**
  * Every route registered on `app` from here on wants a sign-in: `Authorization: Bearer <token>`, and from an enrolled
  * device `Authorization: DPoP <token>` with a proof in `DPoP` (RFC 9449).
+ * @param within refuses what is too much of one sign-in
  */
-export function requireSignIn(app: FastifyInstance, signIns: SignIns, proofs: Proofs): void {
+export function requireSignIn(
+  app: FastifyInstance,
+  signIns: SignIns,
+  proofs: Proofs,
+  within: (request: FastifyRequest) => Promise<void>,
+): void {
   app.addHook("onRequest", async (request) => {
     const token = TOKEN.exec(request.headers.authorization ?? "")?.[1];
     const identity = token === undefined ? null : await signIns.who(token);
@@ -27,6 +33,7 @@ export function requireSignIn(app: FastifyInstance, signIns: SignIns, proofs: Pr
       if (proof?.is !== "proven" || proof.thumbprint !== identity.thumbprint) throw unproven();
     }
     request.identity = identity;
+    await within(request);
     signIns.used(identity);
   });
 }

@@ -4,6 +4,7 @@ import type { Audit } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Clock } from "../clock.ts";
+import { peerOf } from "../peer.ts";
 import { Bucket } from "./bucket.ts";
 import { LIVE_PATH, type Panel, type PanelSocket } from "./io.ts";
 import { LIMITS } from "./limits.ts";
@@ -12,7 +13,7 @@ import { LIMITS } from "./limits.ts";
 export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, audit: Audit) {
   return async (socket: PanelSocket, done: (error?: Error) => void): Promise<void> => {
     const next = (error?: Error & { data?: { error: WireError } }) => {
-      const { address } = socket.handshake;
+      const address = peerOf(socket.request);
       if (error) audit.refused(error.data?.error ?? "handshake", { address, path: LIVE_PATH });
       done(error);
     };

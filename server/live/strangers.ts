@@ -1,4 +1,5 @@
 import type { IncomingMessage } from "node:http";
+import { peerOf } from "../peer.ts";
 import type { Io } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 
@@ -10,14 +11,14 @@ export class Strangers {
   readonly #open = new Map<string, number>();
 
   mayCome(request: IncomingMessage): boolean {
-    return (this.#open.get(addressOf(request)) ?? 0) < LIMITS.strangersPerAddress;
+    return (this.#open.get(peerOf(request)) ?? 0) < LIMITS.strangersPerAddress;
   }
 
   /** Follows every socket from its opening to its sign-in or its end. */
   watch(io: Io): void {
     const known = new Map<string, () => void>();
     io.engine.on("connection", (conn: { id: string; request: IncomingMessage; once: OnClose }) => {
-      const address = addressOf(conn.request);
+      const address = peerOf(conn.request);
       this.#open.set(address, (this.#open.get(address) ?? 0) + 1);
       const noStranger = () => {
         if (!known.delete(conn.id)) return;
@@ -42,7 +43,3 @@ export class Strangers {
 }
 
 type OnClose = (event: "close", run: () => void) => void;
-
-function addressOf(request: IncomingMessage): string {
-  return request.socket.remoteAddress ?? "";
-}

@@ -80,7 +80,8 @@ export class TestServer {
     });
     const app = await createApp(house, {
       site: this.#site,
-      signInsPerMinute: 1_000,
+      perMinute: { signIns: 1_000, address: 100_000, signIn: 100_000 },
+      proxies: [],
       live: { origins: [] },
       tls: null,
     });

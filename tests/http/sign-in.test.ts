@@ -208,7 +208,7 @@ describe("wrong PINs", () => {
   });
 
   it("[AUT-6] from one address are stopped by their number alone", async () => {
-    const narrow = await testHouse({ signInsPerMinute: 3 });
+    const narrow = await testHouse({ perMinute: { signIns: 3 } });
     const one = (n: number) =>
       narrow.app.inject({
         method: "POST",

@@ -170,7 +170,8 @@ describe("errors of the server's own", () => {
     const app = await createApp(test.house, {
       logger: pino({ ...LOG_OPTIONS, level: "info" }, lines),
       site: folder,
-      signInsPerMinute: 100,
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000 },
+      proxies: [],
       live: { origins: [] },
       tls: null,
     });

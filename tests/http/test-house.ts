@@ -5,6 +5,7 @@ import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
 import { buildHouse, type House } from "../../server/house.ts";
+import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Others } from "../../server/many/bus.ts";
 import type { Directory, PersonRecord } from "../../server/store/directory.ts";
@@ -58,7 +59,8 @@ export interface TestOptions {
   directory?: Directory;
   hand?: HandClock;
   demo?: boolean;
-  signInsPerMinute?: number;
+  perMinute?: Partial<PerMinute>;
+  proxies?: string[];
   origins?: string[];
   devices?: DeviceRule;
   idleMs?: number;
@@ -111,7 +113,8 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
   });
   const app = await createApp(house, {
     site: options.site ?? "/nowhere",
-    signInsPerMinute: options.signInsPerMinute ?? 1_000,
+    perMinute: { signIns: 1_000, address: 100_000, signIn: 100_000, ...options.perMinute },
+    proxies: options.proxies ?? [],
     live: { origins: options.origins ?? [] },
     metrics: { token: options.metricsToken ?? null, process: false },
     tls: options.tls ?? null,

@@ -106,7 +106,8 @@ describe("the log", () => {
     const app = await createApp(house.house, {
       logger: pino({ ...LOG_OPTIONS, level: "trace" }, lines),
       site: "/nowhere",
-      signInsPerMinute: 100,
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000 },
+      proxies: [],
       live: { origins: [] },
       tls: null,
     });

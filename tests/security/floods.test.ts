@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import { connect, type Socket } from "node:net";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
@@ -6,6 +5,7 @@ import type { Action } from "../../shared/protocol/commands.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { planned, signIn } from "../http/test-house.ts";
 import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
+import { stranger } from "./stranger.ts";
 
 let house: LiveHouse;
 let session: string;
@@ -109,7 +109,7 @@ describe("sockets", () => {
 
   it("[SEC-5] of strangers are bounded by address, and give way once one has signed in or gone", async () => {
     const opened: Socket[] = [];
-    for (let i = 0; i < LIMITS.strangersPerAddress; i += 1) opened.push(await stranger());
+    for (let i = 0; i < LIMITS.strangersPerAddress; i += 1) opened.push(await stranger(house.url));
     const token = await signIn(house.app, "ada");
     const come = () => new TestPanel(house.url, { token, proto: PROTOCOL }).settled();
     const late = await come();
@@ -131,8 +131,8 @@ describe("somebody slow", () => {
     const token = await signIn(house.app, "ada");
     const head = connect(Number(new URL(house.url).port), "127.0.0.1");
     head.write("GET /health/live HTTP/1.1\r\nhost: localhost\r\nx-slow: ");
-    const silent = await stranger();
-    const frame = await stranger();
+    const silent = await stranger(house.url);
+    const frame = await stranger(house.url);
     frame.write(framed(`40${JSON.stringify({ token, proto: PROTOCOL })}`));
     // A frame that says it has 60,000 bytes and brings one a quarter second.
     frame.write(Buffer.from([0x81, 0xfe, 0xea, 0x60, 1, 2, 3, 4]));
@@ -152,17 +152,6 @@ describe("somebody slow", () => {
 });
 
 /** A socket that has been opened and says nothing more. */
-function stranger(): Promise<Socket> {
-  const socket = connect(Number(new URL(house.url).port), "127.0.0.1");
-  const key = randomBytes(16).toString("base64");
-  socket.on("error", () => {});
-  socket.write(
-    "GET /live/?EIO=4&transport=websocket HTTP/1.1\r\nhost: localhost\r\nupgrade: websocket\r\n" +
-      `connection: Upgrade\r\nsec-websocket-version: 13\r\nsec-websocket-key: ${key}\r\n\r\n`,
-  );
-  return new Promise((resolve) => socket.once("data", () => resolve(socket)));
-}
-
 /** Text as a client's frame (RFC 6455 section 5.2), under a mask of zeros. */
 function framed(text: string): Buffer {
   const body = Buffer.from(text);

@@ -126,7 +126,8 @@ describe("setting a condition aside", () => {
     const app = await createApp(house.house, {
       logger,
       site: "/nowhere",
-      signInsPerMinute: 100,
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000 },
+      proxies: [],
       live: { origins: [] },
       tls: null,
     });

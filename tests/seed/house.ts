@@ -44,7 +44,8 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
     });
     const app = await createApp(house, {
       site: "",
-      signInsPerMinute: 100,
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000 },
+      proxies: [],
       live: { origins: [] },
       tls: null,
     });

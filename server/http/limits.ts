@@ -1,0 +1,51 @@
+import type { FastifyInstance, FastifyRequest } from "fastify";
+import { ProblemError } from "./problem.ts";
+
+declare module "fastify" {
+  interface FastifyContextConfig {
+    /** Never refused for its number: a stop may hang on it, or whoever watches over the server. */
+    unlimited?: boolean;
+  }
+}
+
+/** How many requests are answered in a minute. Far above what a crew's panels ask for; stops go by socket. */
+export interface PerMinute {
+  /** Attempts to sign in or to enrol, from one address. */
+  signIns: number;
+  /** Requests of any kind from one address: a proxy that is not known as one is one address for everybody behind it. */
+  address: number;
+  /** Requests under one sign-in, from wherever. */
+  signIn: number;
+}
+
+const MINUTE_MS = 60_000;
+
+/** @throws ProblemError when there were too many */
+type Limit = (request: FastifyRequest) => Promise<void>;
+
+/** Bounds what one address may ask. */
+export function limitByAddress(app: FastifyInstance, max: number): void {
+  const within = limit(app, max, "this address");
+  app.addHook("onRequest", async (request) => {
+    if (request.routeOptions.config.unlimited !== true) await within(request);
+  });
+}
+
+/** Bounds what one sign-in may ask; for requests whose sign-in is known. */
+export function limitBySignIn(app: FastifyInstance, max: number): Limit {
+  return limit(app, max, "this sign-in", (request) => request.identity?.signIn ?? "");
+}
+
+function limit(app: FastifyInstance, max: number, who: string, keyOf?: (r: FastifyRequest) => string): Limit {
+  const count = app.createRateLimit({
+    max,
+    timeWindow: MINUTE_MS,
+    ...(keyOf ? { keyGenerator: keyOf } : {}),
+  });
+  return async (request) => {
+    const counted = await count(request);
+    if (counted.isAllowed || !counted.isExceeded) return;
+    const detail = `Too many requests from ${who}: wait ${counted.ttlInSeconds} s`;
+    throw new ProblemError("tooMany", detail, { retryAfterMs: counted.ttl });
+  };
+}

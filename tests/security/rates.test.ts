@@ -1,0 +1,123 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { LIMITS } from "../../server/live/limits.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { bearer, planned, signIn, type TestOptions } from "../http/test-house.ts";
+import { HOLD, type LiveHouse, liveHouse, TestPanel } from "../live/panel.ts";
+import { stranger } from "./stranger.ts";
+
+const PROXY = "127.0.0.1";
+
+let house: LiveHouse;
+afterEach(() => house.close());
+const open = async (options: TestOptions) => {
+  house = await liveHouse(options);
+};
+
+const from = (remoteAddress: string, url = "/api/demo", headers: Record<string, string> = {}) =>
+  house.app.inject({ url, remoteAddress, headers });
+const statusOf = async (reply: ReturnType<typeof from>) => (await reply).statusCode;
+const times = async (n: number, one: () => ReturnType<typeof from>) => {
+  const codes: number[] = [];
+  for (let i = 0; i < n; i += 1) codes.push(await statusOf(one()));
+  return codes;
+};
+/** Uses up what an address may ask, and one more. */
+const tire = (address: string, headers: Record<string, string> = {}) =>
+  times(21, () => from(address, "/api/demo", headers));
+const panelFrom = (token: string, forwarded?: string) =>
+  new TestPanel(
+    house.url,
+    { token, proto: PROTOCOL },
+    forwarded ? { "x-forwarded-for": forwarded } : {},
+  ).settled();
+
+describe("requests", () => {
+  it("[SEC-14] under one sign-in are bounded, from wherever they come; another's are not touched", async () => {
+    await open({ perMinute: { signIn: 5 } });
+    const [ada, bo] = [await signIn(house.app, "ada"), await signIn(house.app, "bo")];
+    const ask = (token: string, address: string) => from(address, "/api/me", bearer(token));
+    let n = 0;
+    const codes = await times(7, () => {
+      n += 1;
+      return ask(ada, `10.0.0.${n}`);
+    });
+    expect(codes).toEqual([200, 200, 200, 200, 200, 429, 429]);
+    const refused = await ask(ada, "10.0.0.99");
+    expect(refused.headers["content-type"]).toMatch(/^application\/problem\+json/);
+    expect(refused.json()).toMatchObject({ type: "urn:chockside:problem:tooMany" });
+    const wait = Number(refused.headers["retry-after"]);
+    expect(wait).toBeGreaterThan(50);
+    expect(wait).toBeLessThanOrEqual(60);
+    expect(await statusOf(ask(bo, "10.0.0.1"))).toBe(200);
+  });
+
+  it("[SEC-14] from one address are bounded, signed in or not, but never what a stop goes by", async () => {
+    await open({ perMinute: { address: 20 } });
+    const token = await signIn(house.app, "fay");
+    const { id } = await planned(house.app, token);
+    const codes = await tire("127.0.0.1");
+    expect(codes.at(-1)).toBe(429);
+    expect(await statusOf(from("127.0.0.1", "/api/none"))).toBe(429);
+    expect(await statusOf(from("127.0.0.1", "/api/me", bearer(token)))).toBe(429);
+    expect(await times(30, () => from("127.0.0.1", "/health/live"))).not.toContain(429);
+    expect(await times(30, () => from("127.0.0.1", "/api/nonce"))).not.toContain(429);
+    const panel = await panelFrom(token);
+    expect(await panel.command(id, HOLD)).toMatchObject({ status: "accepted" });
+    panel.close();
+    expect(await statusOf(from("10.0.0.1"))).toBe(200);
+  });
+
+  it("[SEC-14] from addresses of one IPv6 network count together: whoever has one has them all", async () => {
+    await open({ perMinute: { address: 20 } });
+    let n = 0;
+    const codes = await times(21, () => {
+      n += 1;
+      return from(`2001:db8::${n.toString(16)}`);
+    });
+    expect(codes.at(-1)).toBe(429);
+    expect(await statusOf(from("2001:db8:0:1::1"))).toBe(200);
+  });
+});
+
+describe("a proxy", () => {
+  it("[SEC-15] that was not named is not believed: a header anybody can write makes no new address", async () => {
+    await open({ perMinute: { address: 20 }, proxies: ["10.1.0.0/16"] });
+    let n = 0;
+    const codes = await times(21, () => {
+      n += 1;
+      return from("10.9.9.9", "/api/demo", { "x-forwarded-for": `192.0.2.${n}` });
+    });
+    expect(codes.at(-1)).toBe(429);
+  });
+
+  it("[SEC-15] that was named says who came to it, and nothing of what they wrote themselves", async () => {
+    await open({ perMinute: { address: 20 }, proxies: ["10.1.0.0/16"] });
+    let n = 0;
+    const codes = await times(21, () => {
+      n += 1;
+      return from("10.1.0.7", "/api/demo", { "x-forwarded-for": `203.0.113.${n}, 192.0.2.1` });
+    });
+    expect(codes.at(-1)).toBe(429);
+    expect(await statusOf(from("10.1.0.7", "/api/demo", { "x-forwarded-for": "192.0.2.2" }))).toBe(200);
+    expect(await statusOf(from("192.0.2.1"))).toBe(429);
+  });
+
+  it("[SEC-15] [SEC-5] is one address for sockets too unless it was named", async () => {
+    const rounds = [
+      { proxies: [], others: false },
+      { proxies: [PROXY], others: true },
+    ];
+    for (const { proxies, others } of rounds) {
+      await open({ proxies });
+      const token = await signIn(house.app, "ada");
+      const many = Array.from({ length: LIMITS.strangersPerAddress }, () => stranger(house.url, "192.0.2.1"));
+      const strangers = await Promise.all(many);
+      const same = await panelFrom(token, "192.0.2.1");
+      const other = await panelFrom(token, "192.0.2.2");
+      expect([same.socket.connected, other.socket.connected]).toEqual([false, others]);
+      for (const socket of strangers) socket.destroy();
+      other.close();
+      if (!others) await house.close();
+    }
+  });
+});
