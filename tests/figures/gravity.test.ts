@@ -8,9 +8,8 @@ import { type Battery, chargeFromGravity, openCircuitVolts } from "../../shared/
 import { startAmpHours } from "../../shared/models/electrical/startsLeft.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
-import { say } from "../../shared/words/en.ts";
 import { figureSpec } from "../../web/posts/shared/figures.ts";
-import { text } from "../../web/words/en/text.ts";
+import { wordsNow } from "../../web/words/words.ts";
 import { must } from "../models/must.ts";
 import { given, type Story } from "../spec/given.ts";
 import { RICH } from "./rich.ts";
@@ -152,7 +151,7 @@ describe("a hydrometer's reading", () => {
     const story = manned();
     const draft = { type: "recordCheck", check: "gravity" } as const;
     const asked = choice("read", "yes", draft, { is: "figure", field: "reading", unit: "count" });
-    const spec = () => figureSpec(story.state, asked, story.now, { say, text });
+    const spec = () => figureSpec(story.state, asked, story.now, wordsNow());
     expect(spec()?.told?.(1.25)).toMatch(/temperature first/);
     reads(story, "warm", 20, "degF");
     expect(spec()?.told?.(1.25)).toBe("At 80 °F 1.226, 66 % charged");

@@ -1,9 +1,16 @@
 import { expect, it } from "vitest";
 import { ProblemError, type ProblemName } from "../../server/http/problem.ts";
+import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
 import { problemWords } from "../../web/net/problemWords.ts";
 import { text } from "../../web/words/en/text.ts";
+import { problemPhrases } from "../../web/words/es/problemPhrases.ts";
+import { typeFaults } from "../../web/words/es/typeFaults.ts";
 import { spanish } from "../../web/words/spanish.ts";
 import { wordsNow } from "../../web/words/words.ts";
+import { nameOf, sourcesIn, standsIn, writtenIn } from "./written.ts";
+
+/** What a text is sent by. */
+const SENT = /^(ProblemError|TypeRefused|OfficeRefused|NoSuchSession|fault|message)$/;
 
 /** The compiler holds the catalogue to every problem there is. */
 const TITLES: Readonly<Record<ProblemName, string>> = text.problems;
@@ -13,10 +20,57 @@ it("[LNG-7] every problem of the server has its title in the catalogues", () => 
     expect(new ProblemError(kind, "").problem.title).toBe(TITLES[kind]);
 });
 
-it("[LNG-7] says a problem in the person's language, with the server's own detail as it is", () => {
-  const { problem } = new ProblemError("locked", "Wait 30 s, then try again");
-  expect(problemWords(problem, 429, wordsNow())).toBe("Wait 30 s, then try again");
-  expect(problemWords(problem, 429, spanish)).toBe("Bloqueado por un rato (Wait 30 s, then try again)");
+it("[LNG-7] says a problem wholly in the person's language, or its title with the server's own detail as it is", () => {
+  const { problem } = new ProblemError("locked", "Too many wrong attempts: try again in 30 s");
+  expect(problemWords(problem, 429, wordsNow())).toBe("Too many wrong attempts: try again in 30 s");
+  expect(problemWords(problem, 429, spanish)).toBe(
+    "Demasiados intentos equivocados: pruebe otra vez en 30 s",
+  );
+  const plan = new ProblemError("faultyPlan", "crew.cockpit: no such person; order: say why: 2-1 is advised");
+  expect(problemWords(plan.problem, 422, spanish)).toBe(
+    "cabina: no existe esa persona; orden: diga por qué: se aconseja 2-1",
+  );
+  const other = new ProblemError("locked", "Come back when the sun is up");
+  expect(problemWords(other.problem, 429, spanish)).toBe(
+    "Bloqueado por un rato (Come back when the sun is up)",
+  );
+});
+
+/** Served to programs alone: no panel asks for them. */
+const MACHINES = /(health|metrics|docs)\.ts$/;
+
+it("[LNG-7] every detail the server sends a panel is told in Spanish", () => {
+  const files = ["http", "types", "auth", "sessions"].flatMap((folder) => sourcesIn(`server/${folder}`));
+  const details = files
+    .filter((f) => !MACHINES.test(f))
+    .flatMap((file) =>
+      writtenIn(file, (text, above) => {
+        const at = standsIn(above);
+        return (
+          / \p{L}/u.test(text) &&
+          (SENT.test(at) ||
+            above.some((n) => n.type === "VariableDeclarator" && /^(detail|message)$/.test(nameOf(n))))
+        );
+      }),
+    );
+  expect(details.length).toBeGreaterThan(35);
+  expect(details.filter((d) => spanish.problem(d).some((p) => p.asWritten))).toEqual([]);
+});
+
+it("[LNG-7] everything that can be wrong in an aircraft type is told in Spanish", () => {
+  const told = phraseBook([...typeFaults, ...problemPhrases]);
+  const faults = sourcesIn("shared/types").flatMap((file) =>
+    writtenIn(file, (text, above) => / \p{L}/u.test(text) && !/^(caution|title)$/.test(standsIn(above))),
+  );
+  // Not words of their own: they stand before a figure or a source.
+  const shown = faults.filter(
+    (f) => !/^ or $|support a crew|a second qualified|^(Common|From|at|more|less) \w+$/.test(f),
+  );
+  expect(shown.length).toBeGreaterThan(50);
+  expect(shown.filter((f) => told(f).some((p) => p.asWritten))).toEqual([]);
+  expect(wordsOf(told("must be at least 3"))).toBe("debe ser al menos 3");
+  expect(wordsOf(told("needs at most 1 item"))).toBe("debe tener a lo más 1 elemento");
+  expect(wordsOf(told("must be V or A or ohm"))).toBe("debe ser V o A o ohm");
 });
 
 it("[LNG-7] says what there is of a problem it does not know", () => {

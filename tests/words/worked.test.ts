@@ -1,4 +1,3 @@
-import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../shared/figures/all.ts";
 import type { Figure } from "../../shared/figures/figure.ts";
@@ -8,15 +7,10 @@ import { workedWhy } from "../../shared/words/es/workedWhy.ts";
 import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
 import { workedBook } from "../../shared/words/worked.ts";
 import { recordedStart } from "./recordedStart.ts";
-import { standsIn, writtenIn } from "./written.ts";
+import { sourcesIn, standsIn, writtenIn } from "./written.ts";
 
 const told = workedBook("es");
 const leftInEnglish = (text: string) => told(text).some((p) => p.asWritten && p.words === text);
-
-const sources = (folder: string) =>
-  readdirSync(folder, { recursive: true, encoding: "utf8" })
-    .filter((f) => f.endsWith(".ts"))
-    .map((f) => `${folder}/${f}`);
 
 /** Where one word alone is read by people; elsewhere it is a key. */
 const NAMED = /^(name|source|equation|detail|ofType|ofTypeData|said|read|notRead|workedOut)$/;
@@ -25,7 +19,7 @@ const UNIT = /^(count|percent|Ah|V|A|W|ohm|degC|degF|ft|ms|mm2\/s|[WJ]\/K)$/;
 
 describe("phrases of worked-out figures", () => {
   it("[LNG-8] everything a worked-out figure is made of is told in Spanish", () => {
-    const texts = sources("shared/figures").flatMap((file) =>
+    const texts = sourcesIn("shared/figures").flatMap((file) =>
       writtenIn(file, (text, above) => / \p{L}/u.test(text) || NAMED.test(standsIn(above))),
     );
     expect(texts.length).toBeGreaterThan(200);
@@ -34,7 +28,7 @@ describe("phrases of worked-out figures", () => {
 
   it("[LNG-8] and so is why one cannot be worked out", () => {
     // Statistics judge the records of many starts: no panel shows them.
-    const files = [...sources("shared/models"), ...sources("shared/session")].filter(
+    const files = [...sourcesIn("shared/models"), ...sourcesIn("shared/session")].filter(
       (f) => !f.includes("/statistics/"),
     );
     const texts = files.flatMap((file) =>

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { parseSync } from "vite";
 
 type Node = { type: string; [key: string]: unknown };
@@ -41,3 +41,11 @@ export function standsIn(above: readonly Node[]): string {
   if (node?.type === "Property") return String((node.key as Node).name ?? "");
   return "";
 }
+
+/** The name a variable is declared with. */
+export const nameOf = (declared: Node): string => String((declared.id as Node | undefined)?.name ?? "");
+
+export const sourcesIn = (folder: string): string[] =>
+  readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((f) => f.endsWith(".ts"))
+    .map((f) => `${folder}/${f}`);

@@ -13,6 +13,7 @@ import type {
   Sync,
   Trouble,
   Unrecorded,
+  WireError,
 } from "../../shared/protocol/wire.ts";
 import {
   commandFor,
@@ -50,8 +51,8 @@ export interface LinkView {
   outgoing: readonly Outgoing[];
   /** Rises when the list of sessions changed. */
   ramp: number;
-  /** Why nothing of the session can be had, in words. */
-  trouble: string | null;
+  /** Why nothing of the session can be had. */
+  trouble: WireError | null;
   /** Stops the server passed on without being able to write them down. */
   unrecorded: readonly Unrecorded[];
   /** What waits to be sent is written down and outlives this window. */
@@ -266,7 +267,7 @@ export class Link {
         if (session !== this.#view.session) return this.#sync(0);
         if (late) return this.#sync(this.#view.state?.seq ?? 0);
         if ("status" in sync) {
-          this.#show({ trouble: sync.message, lastHeard: Date.now() });
+          this.#show({ trouble: sync.error, lastHeard: Date.now() });
           // What the server cannot read now it may read in a moment, and no beat of this session comes to say so.
           if (sync.error === "notAvailable")
             setTimeout(() => this.#sync(this.#view.state?.seq ?? 0), TIMES.retry);
@@ -334,7 +335,7 @@ export class Link {
           if (late || !this.#outbox.some((e) => e.command.id === command.id)) return;
           this.#show({ lastHeard: Date.now() });
           if (result.status !== "error") return this.#outcome(command, fateOf(result));
-          if (isFinal(result.error)) this.#outcome(command, { is: "failed", words: result.message });
+          if (isFinal(result.error)) this.#outcome(command, { is: "failed", error: result.error });
         });
     }
   }

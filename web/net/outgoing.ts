@@ -1,5 +1,6 @@
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { CommandResult, Refusal } from "../../shared/protocol/refusals.ts";
+import type { WireError } from "../../shared/protocol/wire.ts";
 import type { Outbox } from "../../shared/replica/outbox.ts";
 
 /** What became of something this person sent. */
@@ -9,7 +10,7 @@ export type Fate =
   | { is: "refused"; refusal: Refusal }
   /** Its time ran out before it was answered; the person says what now. */
   | { is: "lapsed"; tries: number }
-  | { is: "failed"; words: string };
+  | { is: "failed"; error: WireError };
 
 export interface Outgoing {
   id: string;

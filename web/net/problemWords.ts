@@ -1,3 +1,4 @@
+import { wordsOf } from "../../shared/words/phraseBook.ts";
 import type { Words } from "../words/words.ts";
 
 /** A problem as the server sends it (RFC 9457); from elsewhere anything may be missing. */
@@ -8,14 +9,17 @@ export interface Problem {
 }
 
 /**
- * A problem for the person: its title in their language by its type, the server's detail as it is, in English.
+ * A problem for the person, in their language: the server's detail where it is known, else its title by its type with
+ * the detail as it was sent, in English.
  * @param status said where the problem says nothing
  */
-export function problemWords({ type, title, detail }: Problem, status: number, { say, text }: Words): string {
-  const known: Readonly<Record<string, string>> = text.problems;
+export function problemWords({ type, title, detail }: Problem, status: number, words: Words): string {
+  const { say, text, problem } = words;
+  const told = detail ? problem(detail) : [];
+  if (detail && !told.some((piece) => piece.asWritten)) return wordsOf(told);
+  const titles: Readonly<Record<string, string>> = text.problems;
   const kind = type?.split(":").at(-1) ?? "";
-  const own = Object.hasOwn(known, kind) ? known[kind] : title;
-  const all =
-    say.language === "en" ? (detail ?? own) : detail && own ? `${own} (${detail})` : (own ?? detail);
-  return all ?? text.net.status(status);
+  const own = Object.hasOwn(titles, kind) ? titles[kind] : title;
+  if (detail && own && say.language !== "en") return `${own} (${detail})`;
+  return detail ?? own ?? text.net.status(status);
 }

@@ -1,4 +1,5 @@
 import { Suspense, useEffect, useState } from "react";
+import type { WireError } from "../../shared/protocol/wire.ts";
 import { postHeld } from "../../shared/session/postHeld.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useLight, useLinkView, useWatch } from "../net/app.ts";
@@ -115,11 +116,11 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
   );
 }
 
-function Waiting({ trouble, words }: { trouble: string | null; words: string }) {
-  const { ramp, session } = useWords().text;
+function Waiting({ trouble, words }: { trouble: WireError | null; words: string }) {
+  const { net, ramp, session } = useWords().text;
   return (
     <main className="page waiting">
-      <h1>{trouble ?? session.fetching}</h1>
+      <h1>{trouble === null ? session.fetching : net.wire[trouble]}</h1>
       <p>{session.until(words)}</p>
       <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
         {ramp.back}

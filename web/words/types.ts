@@ -1,9 +1,26 @@
 import type { Language } from "../../shared/words/language.ts";
+import { asEnglish, type PhraseBook, phraseBook } from "../../shared/words/phraseBook.ts";
+import { parts as englishParts } from "./en/parts.ts";
 import { types as english, type TypeWords } from "./en/types.ts";
+import { parts as spanishParts } from "./es/parts.ts";
+import { problemPhrases } from "./es/problemPhrases.ts";
+import { typeFaults } from "./es/typeFaults.ts";
 import { types as spanish } from "./es/types.ts";
 import { useWords } from "./words.ts";
 
+/** Names of a type's parts and of values that are one of a few; one that is not here is its schema's name, taken apart. */
+export type PartNames = Readonly<Record<string, string>>;
+
 /** Fetched later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, TypeWords>> = { en: english, es: spanish };
+const PARTS: Readonly<Record<Language, PartNames>> = { en: englishParts, es: spanishParts };
+const FAULTS: Readonly<Record<Language, PhraseBook>> = {
+  en: asEnglish,
+  es: phraseBook([...typeFaults, ...problemPhrases]),
+};
 
 export const useTypeWords = (): TypeWords => WORDS[useWords().say.language];
+export const usePartNames = (): PartNames => PARTS[useWords().say.language];
+
+/** What is wrong in a type, which its checks write in English. */
+export const useTypeFaults = (): PhraseBook => FAULTS[useWords().say.language];

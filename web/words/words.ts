@@ -2,17 +2,19 @@ import { useSyncExternalStore } from "react";
 import { say } from "../../shared/words/en.ts";
 import type { Language } from "../../shared/words/language.ts";
 import { LANGUAGE } from "../../shared/words/language.ts";
+import { asEnglish, type PhraseBook } from "../../shared/words/phraseBook.ts";
 import type { Say } from "../../shared/words/say.ts";
 import { type Text, text } from "./en/text.ts";
 
-/** Everything a panel says, in one language: the session's sentences and the panel's own. */
+/** Everything a panel says, in one language: the session's sentences, the panel's own, and the server's problems. */
 export interface Words {
   say: Say;
   text: Text;
+  problem: PhraseBook;
 }
 
 /** Always there. Every other language is a piece of script of its own, fetched when it is wanted. */
-const english: Words = { say, text };
+const english: Words = { say, text, problem: asEnglish };
 
 let words = english;
 const listeners = new Set<() => void>();

@@ -1,11 +1,12 @@
 import { useEffect, useState } from "react";
 import { type Difference, difference } from "../../../shared/types/difference.ts";
 import { types } from "../../net/types.ts";
-import { useTypeWords } from "../../words/types.ts";
+import { Told } from "../../ui/Told.tsx";
+import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
+import { useTypeNames } from "./names.ts";
 import { Key, PageHead, Trouble } from "./PageHead.tsx";
-import { pathWords } from "./words.ts";
 
 /** What differs between two versions, figure by figure. */
 export function DifferencePage({ id, before, after }: { id: string; before: number; after: number }) {
@@ -41,6 +42,13 @@ interface TableProps {
 
 export function DifferenceTable({ found, before, after }: TableProps) {
   const words = useTypeWords();
+  const names = useTypeNames();
+  const sources = useTypeFaults();
+  /** One of a few values, a source with its basis, or what an author wrote. */
+  const shown = (value: string) => {
+    const named = names.value(value);
+    return named === value ? sources(value) : [{ words: named, asWritten: false }];
+  };
   if (found.length === 0) return <p className="empty">{words.noDifference}</p>;
   return (
     <table className="difference">
@@ -54,11 +62,25 @@ export function DifferenceTable({ found, before, after }: TableProps) {
       <tbody>
         {found.map((d) => (
           <tr key={`${d.path} ${d.before} ${d.after}`}>
-            <th scope="row" lang="en">
-              {pathWords(d.path)}
-            </th>
-            <td data-label={before}>{d.before === null ? <em>{words.absent}</em> : <del>{d.before}</del>}</td>
-            <td data-label={after}>{d.after === null ? <em>{words.absent}</em> : <ins>{d.after}</ins>}</td>
+            <th scope="row">{names.path(d.path)}</th>
+            <td data-label={before}>
+              {d.before === null ? (
+                <em>{words.absent}</em>
+              ) : (
+                <del>
+                  <Told said={shown(d.before)} />
+                </del>
+              )}
+            </td>
+            <td data-label={after}>
+              {d.after === null ? (
+                <em>{words.absent}</em>
+              ) : (
+                <ins>
+                  <Told said={shown(d.after)} />
+                </ins>
+              )}
+            </td>
           </tr>
         ))}
       </tbody>

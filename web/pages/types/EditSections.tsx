@@ -1,11 +1,12 @@
 import { type ReactNode, useState } from "react";
 import type { TypeFault } from "../../../shared/types/validate.ts";
-import { useTypeWords } from "../../words/types.ts";
+import { Told } from "../../ui/Told.tsx";
+import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 import { fieldId, useEditing } from "./form/context.ts";
 import { Field } from "./form/Field.tsx";
 import { Faults } from "./form/inputs.tsx";
 import { blank, formOf, type Node, resolve } from "./form/node.ts";
-import { faultPathWords, nameWords } from "./words.ts";
+import { useTypeNames } from "./names.ts";
 
 /** The house says these of a draft, not its author. */
 const HOUSE = new Set(["id", "version", "author", "approvedBy"]);
@@ -20,6 +21,8 @@ interface Props {
 /** The type's parts, one at a time, each marked with how many faults it has. */
 export function EditSections({ entered, faults, children }: Props) {
   const words = useTypeWords();
+  const names = useTypeNames();
+  const told = useTypeFaults();
   const { root } = useEditing();
   const [open, setOpen] = useState(GENERAL);
   const parts = Object.entries(resolve(root, root).properties ?? {}).filter(([name]) => !HOUSE.has(name));
@@ -45,7 +48,7 @@ export function EditSections({ entered, faults, children }: Props) {
             aria-current={open === name ? "true" : undefined}
             onClick={() => setOpen(name)}
           >
-            <span lang="en">{nameWords(name)}</span>
+            <span>{names.name(name)}</span>
             {name !== GENERAL && entered[name] === undefined && (
               <span className="edit-absent">{words.notGiven}</span>
             )}
@@ -65,13 +68,13 @@ export function EditSections({ entered, faults, children }: Props) {
             {faults.map((f) => (
               <li key={f.path + f.message}>
                 <button type="button" onClick={() => goTo(f.path)}>
-                  {faultPathWords(f.path)}: {f.message}
+                  {names.faultPath(f.path)}: <Told said={told(f.message)} />
                 </button>
               </li>
             ))}
           </ul>
         )}
-        {open === GENERAL && <h2>{nameWords(open)}</h2>}
+        {open === GENERAL && <h2>{names.name(open)}</h2>}
         {open === GENERAL && <Faults path={[]} />}
         {shown.map(([name, node]) => (
           <Part key={name} name={name} node={node} value={entered[name]} />
@@ -84,6 +87,7 @@ export function EditSections({ entered, faults, children }: Props) {
 /** One part; one that may be left out is put in and taken out whole. */
 function Part({ name, node, value }: { name: string; node: Node; value: unknown }) {
   const words = useTypeWords();
+  const names = useTypeNames();
   const { root, change } = useEditing();
   const optional = !resolve(root, root).required?.includes(name);
   if (value === undefined && optional)
@@ -91,16 +95,16 @@ function Part({ name, node, value }: { name: string; node: Node; value: unknown 
       <div className="tf-parts">
         <p className="tf-none">{words.nothing}</p>
         <button type="button" className="small-key" onClick={() => change([name], blank(node, root))}>
-          {words.add(nameWords(name))}
+          {words.add(names.name(name))}
         </button>
       </div>
     );
   return (
     <>
-      <Field node={node} path={[name]} label={nameWords(name)} value={value} />
+      <Field node={node} path={[name]} label={names.name(name)} value={value} />
       {optional && (
         <button type="button" className="small-key" onClick={() => change([name], undefined)}>
-          {words.takeOutOf(nameWords(name))}
+          {words.takeOutOf(names.name(name))}
         </button>
       )}
     </>

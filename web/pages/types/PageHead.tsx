@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
-import { useTypeWords } from "../../words/types.ts";
+import { Told } from "../../ui/Told.tsx";
+import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 
 interface Props {
   title: string;
@@ -34,6 +35,7 @@ export function Key({ onPress, children, off }: { onPress(): void; children: Rea
 /** What went wrong, with each fault named. */
 export function Trouble({ error }: { error: Error | null }) {
   const words = useTypeWords();
+  const told = useTypeFaults();
   if (!error) return null;
   const faults = "faults" in error ? (error.faults as readonly { path: string; message: string }[]) : [];
   return (
@@ -44,7 +46,7 @@ export function Trouble({ error }: { error: Error | null }) {
         <ul>
           {faults.map((f) => (
             <li key={f.path + f.message}>
-              {f.path === "" ? words.file : f.path}: {f.message}
+              {f.path === "" ? words.file : f.path}: <Told said={told(f.message)} />
             </li>
           ))}
         </ul>

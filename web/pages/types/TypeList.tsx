@@ -11,7 +11,10 @@ import { bySentence, Status } from "./status.tsx";
 /** Every type with its versions, newest first. */
 export function TypeList({ me }: { me: Me }) {
   const words = useTypeWords();
-  const { ramp } = useWords().text;
+  const {
+    say,
+    text: { ramp },
+  } = useWords();
   const [rows, setRows] = useState<TypeRow[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [making, setMaking] = useState(false);
@@ -70,7 +73,7 @@ export function TypeList({ me }: { me: Me }) {
                   <button type="button" className="type-row" data-is={row.status} onClick={() => open(row)}>
                     <strong>{words.version(row.version)}</strong>
                     <Status status={row.status} />
-                    <span className="type-by">{bySentence(row, words)}</span>
+                    <span className="type-by">{bySentence(row, words, say.language)}</span>
                   </button>
                 </li>
               ))}

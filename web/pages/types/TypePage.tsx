@@ -14,7 +14,10 @@ import { TypeReading } from "./TypeReading.tsx";
 /** One version, to read; and what may be done with it. */
 export function TypePage({ id, version, me }: { id: string; version: number; me: Me }) {
   const words = useTypeWords();
-  const { app } = useWords().text;
+  const {
+    say,
+    text: { app },
+  } = useWords();
   const [read, setRead] = useState<ReadType | null>(null);
   const [rows, setRows] = useState<TypeRow[]>([]);
   const [trouble, setTrouble] = useState<Error | null>(null);
@@ -62,7 +65,7 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
       <Trouble error={trouble} />
       {row && (
         <p className="type-standing" data-is={row.status}>
-          <Status status={row.status} /> {bySentence(row, words)}
+          <Status status={row.status} /> {bySentence(row, words, say.language)}
         </p>
       )}
       {row?.status === "draft" && read && (

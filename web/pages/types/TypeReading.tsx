@@ -2,8 +2,8 @@ import type { AircraftType } from "../../../shared/types/schema.ts";
 import { Aircraft } from "../../ui/plan/Aircraft.tsx";
 import { drawingOf, WIDTH } from "../../ui/plan/geometry.ts";
 import { useTypeWords } from "../../words/types.ts";
+import { type TypeNames, useTypeNames } from "./names.ts";
 import { type Row, rowsOf } from "./rows.ts";
-import { basisWords, nameWords } from "./words.ts";
 
 /** They stand at the head of the page. */
 const IN_HEAD = new Set(["id", "version", "name", "author", "approvedBy", "note"]);
@@ -11,6 +11,7 @@ const IN_HEAD = new Set(["id", "version", "name", "author", "approvedBy", "note"
 /** A whole type, section by section: every figure with its unit, its source and what the source is worth. */
 export function TypeReading({ type }: { type: AircraftType }) {
   const words = useTypeWords();
+  const names = useTypeNames();
   const sections = Object.entries(type).filter(([name]) => !IN_HEAD.has(name));
   return (
     <>
@@ -19,17 +20,17 @@ export function TypeReading({ type }: { type: AircraftType }) {
       </p>
       <div className="type-top">
         <Drawing type={type} />
-        <nav className="section-keys" aria-label={words.sections} lang="en">
+        <nav className="section-keys" aria-label={words.sections}>
           {sections.map(([name]) => (
             <a key={name} href={`#section-${name}`}>
-              {nameWords(name)}
+              {names.name(name)}
             </a>
           ))}
         </nav>
       </div>
       {sections.map(([name, value]) => (
-        <section key={name} id={`section-${name}`} className="type-section" lang="en">
-          <h2>{nameWords(name)}</h2>
+        <section key={name} id={`section-${name}`} className="type-section">
+          <h2>{names.name(name)}</h2>
           <table>
             <thead>
               <tr>
@@ -39,8 +40,8 @@ export function TypeReading({ type }: { type: AircraftType }) {
               </tr>
             </thead>
             <tbody>
-              {rowsOf(value, isPlain(value) ? nameWords(name) : "", name).map((row) => (
-                <Line key={row.key} row={row} />
+              {rowsOf(value, isPlain(value) ? names.name(name) : "", name, names).map((row) => (
+                <Line key={row.key} row={row} names={names} />
               ))}
             </tbody>
           </table>
@@ -55,7 +56,7 @@ function isPlain(value: unknown): boolean {
   return typeof value !== "object" || (value !== null && ("value" in value || "basis" in value));
 }
 
-function Line({ row }: { row: Row }) {
+function Line({ row, names }: { row: Row; names: TypeNames }) {
   return (
     <tr data-depth={Math.min(row.depth, 4)} data-heading={row.value === null || undefined}>
       <th scope="row">{row.label}</th>
@@ -63,7 +64,8 @@ function Line({ row }: { row: Row }) {
       <td className="type-source">
         {row.source && (
           <>
-            <strong data-basis={row.source.basis}>{basisWords(row.source.basis)}</strong> {row.source.text}
+            <strong data-basis={row.source.basis}>{names.value(row.source.basis)}</strong>{" "}
+            <span lang="en">{row.source.text}</span>
           </>
         )}
       </td>

@@ -1,6 +1,6 @@
 import type { Source } from "../../../shared/types/limit.ts";
 import { written } from "../../../shared/words/quantity.ts";
-import { nameWords, valueWords } from "./words.ts";
+import type { TypeNames } from "./names.ts";
 
 /** One line of a type as it is read: a figure, or the heading of those below it. */
 export interface Row {
@@ -15,9 +15,9 @@ export interface Row {
 type Members = Readonly<Record<string, unknown>>;
 
 /** A part of a type as lines, in its own order. It knows figures and sources by their form, not by their names. */
-export function rowsOf(value: unknown, label: string, key: string, depth = 0): Row[] {
-  if (Array.isArray(value)) return listRows(value, label, key, depth);
-  if (!isMembers(value)) return [{ key, depth, label, value: valueWords(value), source: null }];
+export function rowsOf(value: unknown, label: string, key: string, names: TypeNames, depth = 0): Row[] {
+  if (Array.isArray(value)) return listRows(value, label, key, names, depth);
+  if (!isMembers(value)) return [{ key, depth, label, value: names.value(value), source: null }];
   if (isSource(value)) return [{ key, depth, label, value: null, source: value }];
   const source = isSource(value.source) ? value.source : null;
   if ("value" in value) return [{ key, depth, label, value: figureWords(value), source }];
@@ -25,32 +25,44 @@ export function rowsOf(value: unknown, label: string, key: string, depth = 0): R
   const plain = members.every(([, v]) => typeof v !== "object" || v === null);
   if (plain) {
     const known = members.filter(([, v]) => v !== null);
-    const words = known.map(([name, v]) => `${nameWords(name).toLowerCase()}: ${valueWords(v)}`).join(", ");
+    const words = known.map(([name, v]) => `${names.name(name).toLowerCase()}: ${names.value(v)}`).join(", ");
     return [{ key, depth, label, value: words, source }];
   }
   const heading = label === "" ? [] : [{ key, depth, label, value: null, source }];
   const under = label === "" ? depth : depth + 1;
-  return [...heading, ...members.flatMap(([name, v]) => rowsOf(v, nameWords(name), `${key}.${name}`, under))];
+  return [
+    ...heading,
+    ...members.flatMap(([name, v]) => rowsOf(v, names.name(name), `${key}.${name}`, names, under)),
+  ];
 }
 
-function listRows(list: readonly unknown[], label: string, key: string, depth: number): Row[] {
+function listRows(
+  list: readonly unknown[],
+  label: string,
+  key: string,
+  names: TypeNames,
+  depth: number,
+): Row[] {
   const plain = list.every((v) => typeof v !== "object" || v === null);
   if (plain) {
-    const words = list.map(valueWords).join(", ");
-    return [{ key, depth, label, value: words === "" ? "none" : words, source: null }];
+    const words = list.map(names.value).join(", ");
+    return [{ key, depth, label, value: words === "" ? names.none : words, source: null }];
   }
   const heading = label === "" ? [] : [{ key, depth, label, value: null, source: null }];
   const under = label === "" ? depth : depth + 1;
-  return [...heading, ...list.flatMap((v, i) => rowsOf(v, itemTitle(v, i), `${key}.${i}`, under))];
+  return [
+    ...heading,
+    ...list.flatMap((v, i) => rowsOf(v, itemTitle(v, i, names), `${key}.${i}`, names, under)),
+  ];
 }
 
 /** What an item of a list is called. */
-export function itemTitle(item: unknown, index: number): string {
+export function itemTitle(item: unknown, index: number, names: Pick<TypeNames, "number">): string {
   if (!isMembers(item)) return String(index + 1);
   const key = titleKey(item);
   if (key === null) return String(index + 1);
   const title = String(item[key]);
-  return key === "n" ? `Number ${title}` : title || String(index + 1);
+  return key === "n" ? names.number(title) : title || String(index + 1);
 }
 
 function titleKey(item: Members): string | null {

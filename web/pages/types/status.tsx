@@ -1,7 +1,8 @@
+import { dayWords } from "../../../shared/words/dates.ts";
+import type { Language } from "../../../shared/words/language.ts";
 import type { TypeRow } from "../../net/types.ts";
 import type { TypeWords } from "../../words/en/types.ts";
 import { useTypeWords } from "../../words/types.ts";
-import { dayWords } from "./words.ts";
 
 /** A version's standing: a shape and a word, colour besides. */
 export function Status({ status }: { status: TypeRow["status"] }) {
@@ -21,7 +22,12 @@ export function Status({ status }: { status: TypeRow["status"] }) {
 export function bySentence(
   { status, author, approvedBy, approvedAt, changedAt }: TypeRow,
   words: TypeWords,
+  language: Language,
 ): string {
-  if (status === "draft") return words.byDraft(author, dayWords(changedAt));
-  return words.byApproved(author, approvedBy ?? "", approvedAt === null ? null : dayWords(approvedAt));
+  if (status === "draft") return words.byDraft(author, dayWords(changedAt, language));
+  return words.byApproved(
+    author,
+    approvedBy ?? "",
+    approvedAt === null ? null : dayWords(approvedAt, language),
+  );
 }

@@ -2,7 +2,7 @@ import type { Confirmed } from "../../../shared/asks/ask.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { Refusal } from "../../../shared/protocol/refusals.ts";
-import type { Links, Unrecorded } from "../../../shared/protocol/wire.ts";
+import type { Links, Unrecorded, WireError } from "../../../shared/protocol/wire.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { Words } from "../../words/words.ts";
 
@@ -17,7 +17,7 @@ export interface SentItem {
     | { is: "recorded"; seq: number }
     | { is: "refused"; refusal: Refusal }
     | { is: "lapsed"; tries: number }
-    | { is: "failed"; words: string };
+    | { is: "failed"; error: WireError };
 }
 
 export interface Somebody {

@@ -129,7 +129,7 @@ function fateWords(item: SentItem, units: UnitChoice, type: AircraftType, { say,
     case "lapsed":
       return fate.tries === 0 ? sent.notSent : sent.notAnswered;
     case "failed":
-      return fate.words;
+      return text.net.wire[fate.error];
   }
 }
 

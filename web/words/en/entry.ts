@@ -27,6 +27,17 @@ export const net = {
   status: (status: number) => `The server said ${status}.`,
   notFetched: "It could not be fetched.",
   noList: "The list cannot be had.",
+  /** Why a message to the server came to nothing. */
+  wire: {
+    malformed: "The server did not understand it: reload this panel",
+    tooLarge: "Larger than the server takes",
+    tooMany: "Too many messages: wait a moment",
+    protocolMismatch: "This panel is too old: reload it",
+    signInNeeded: "The sign-in has ended: sign in again",
+    proofNeeded: "This device did not prove itself: sign in again",
+    noSuchSession: "There is no such session",
+    notAvailable: "Not recorded: use hand signals",
+  },
 };
 
 export const app = {

@@ -2,7 +2,7 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 
 const plural = pluralsOf("en");
 
-/** The pages of aircraft types. The parts of a type are named by the published schema, in English. */
+/** The pages of aircraft types; what a type's parts are called is in `parts.ts`. */
 export const types = {
   title: "Aircraft types",
   lead: "Figures with their sources. A start is planned on approved versions alone.",
@@ -81,6 +81,12 @@ export const types = {
   upOf: (part: string) => `Up: ${part}`,
   downOf: (part: string) => `Down: ${part}`,
   choose: "Choose…",
+  noValue: "none",
+  yes: "yes",
+  no: "no",
+  count: "count",
+  whole: "The whole type",
+  numbered: (n: string) => `Number ${n}`,
   raw: (part: string) => `${part} (JSON)`,
 };
 

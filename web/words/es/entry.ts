@@ -27,6 +27,16 @@ export const net: Text["net"] = {
   status: (status) => `El servidor dijo ${status}.`,
   notFetched: "No se pudo traer.",
   noList: "No se puede obtener la lista.",
+  wire: {
+    malformed: "El servidor no lo entendió: cargue este panel otra vez",
+    tooLarge: "Más grande de lo que acepta el servidor",
+    tooMany: "Demasiados mensajes: espere un momento",
+    protocolMismatch: "Este panel es muy viejo: cárguelo otra vez",
+    signInNeeded: "La entrada terminó: entre otra vez",
+    proofNeeded: "Este dispositivo no probó quién es: entre otra vez",
+    noSuchSession: "No existe esa sesión",
+    notAvailable: "No registrado: use señales de mano",
+  },
 };
 
 export const app: Text["app"] = {

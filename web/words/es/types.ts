@@ -78,5 +78,11 @@ export const types: TypeWords = {
   upOf: (part) => `Subir: ${part}`,
   downOf: (part) => `Bajar: ${part}`,
   choose: "Elija…",
+  noValue: "ninguno",
+  yes: "sí",
+  no: "no",
+  count: "número",
+  whole: "Todo el tipo",
+  numbered: (n) => `Motor ${n}`,
   raw: (part) => `${part} (JSON)`,
 };

@@ -1,6 +1,6 @@
 import { useTypeWords } from "../../../words/types.ts";
+import { type TypeNames, useTypeNames } from "../names.ts";
 import { itemTitle } from "../rows.ts";
-import { nameWords, valueWords } from "../words.ts";
 import { fieldId, keyOf, useEditing } from "./context.ts";
 import { moved, type Path } from "./edit.ts";
 import {
@@ -24,6 +24,7 @@ interface Props {
 /** Whatever the schema names here, with the form it asks for. */
 export function Field({ node, path, label, value }: Props) {
   const { root } = useEditing();
+  const names = useTypeNames();
   const form = formOf(node, root);
   const own = { path, label, value };
   switch (form.is) {
@@ -31,7 +32,7 @@ export function Field({ node, path, label, value }: Props) {
       return (
         <div className="tf">
           <span className="tf-label">{label}</span>
-          <span className="tf-fixed">{valueWords(form.value)}</span>
+          <span className="tf-fixed">{names.value(form.value)}</span>
           <Faults path={path} />
         </div>
       );
@@ -104,8 +105,9 @@ function Nullable({ inner, ...own }: Own & { inner: Node }) {
 function OneOf({ path, label, value, of }: Own & { of: readonly Node[] }) {
   const words = useTypeWords();
   const { root, change } = useEditing();
+  const called = useTypeNames();
   const at = formAt(value, of, root);
-  const names = of.map((node) => distinct(node, of, root));
+  const names = of.map((node) => distinct(node, of, root, called));
   const id = `${fieldId(keyOf(path))}-form`;
   const chosen = of[at];
   return (
@@ -128,23 +130,24 @@ function OneOf({ path, label, value, of }: Own & { of: readonly Node[] }) {
 const blankOf = (node: Node | undefined, root: Node) => (node ? blank(node, root) : null);
 
 /** What sets one form apart from the others: its parts that they have not, or its fixed value. */
-function distinct(node: Node, of: readonly Node[], root: Node): string {
+function distinct(node: Node, of: readonly Node[], root: Node, names: TypeNames): string {
   const parts = (n: Node) => {
     const form = formOf(n, root);
     return form.is === "parts" ? form.parts : [];
   };
   const others = new Set(of.filter((o) => o !== node).flatMap((o) => parts(o).map(([name]) => name)));
   const own = parts(node).filter(([name]) => !others.has(name));
-  if (own.length > 0) return own.map(([name]) => nameWords(name)).join(", ");
+  if (own.length > 0) return own.map(([name]) => names.name(name)).join(", ");
   const fixed = parts(node).flatMap(([, part]) => {
     const form = formOf(part, root);
-    return form.is === "fixed" ? [valueWords(form.value)] : [];
+    return form.is === "fixed" ? [names.value(form.value)] : [];
   });
-  return fixed.join(", ") || nameWords(formOf(node, root).is);
+  return fixed.join(", ") || names.name(formOf(node, root).is);
 }
 
 function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "parts" }> }) {
   const words = useTypeWords();
+  const names = useTypeNames();
   const { root, change } = useEditing();
   const members = (typeof value === "object" && value !== null ? value : {}) as Record<string, unknown>;
   const there = form.parts.filter(([name]) => form.required.has(name) || members[name] !== undefined);
@@ -155,7 +158,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
       <legend>{label}</legend>
       <Faults path={path} />
       {there.map(([name, node]) => (
-        <Field key={name} node={node} path={[...path, name]} label={nameWords(name)} value={members[name]} />
+        <Field key={name} node={node} path={[...path, name]} label={names.name(name)} value={members[name]} />
       ))}
       {absent.length + optional.length > 0 && (
         <div className="tf-keys">
@@ -166,7 +169,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
               className="small-key"
               onClick={() => change([...path, name], blank(node, root))}
             >
-              {words.add(nameWords(name))}
+              {words.add(names.name(name))}
             </button>
           ))}
           {optional.map(([name]) => (
@@ -176,7 +179,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
               className="small-key"
               onClick={() => change([...path, name], undefined)}
             >
-              {words.takeOutOf(nameWords(name))}
+              {words.takeOutOf(names.name(name))}
             </button>
           ))}
         </div>
@@ -187,6 +190,7 @@ function Parts({ path, label, value, form }: Own & { form: Extract<Form, { is: "
 
 function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "list" }> }) {
   const words = useTypeWords();
+  const names = useTypeNames();
   const { root, change } = useEditing();
   const list: readonly unknown[] = Array.isArray(value) ? value : [];
   const change1 = (i: number, next: number) => change(path, moved(list, i, next));
@@ -197,7 +201,7 @@ function List({ path, label, value, form }: Own & { form: Extract<Form, { is: "l
       {list.length === 0 && <p className="tf-none">{words.empty}</p>}
       <ol className="tf-list">
         {list.map((item, i) => {
-          const title = itemTitle(item, i);
+          const title = itemTitle(item, i, names);
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: an item's id is itself being edited
             <li key={i}>

@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from "react";
-import { useTypeWords } from "../../../words/types.ts";
-import { valueWords } from "../words.ts";
+import { Told } from "../../../ui/Told.tsx";
+import { useTypeFaults, useTypeWords } from "../../../words/types.ts";
+import { useTypeNames } from "../names.ts";
 import { fieldId, keyOf, useEditing } from "./context.ts";
 import type { Path } from "./edit.ts";
 
@@ -25,10 +26,15 @@ export function Labelled({ path, label, children }: { path: Path; label: string;
 /** What is wrong exactly here. */
 export function Faults({ path }: { path: Path }) {
   const key = keyOf(path);
+  const told = useTypeFaults();
   const faults = useEditing().faults.get(key) ?? [];
   return (
     <p className="tf-fault" id={`${fieldId(key)}-fault`} aria-live="polite">
-      {faults.length > 0 && <span>✕ {faults.join("; ")}</span>}
+      {faults.length > 0 && (
+        <span>
+          ✕ <Told said={told(faults.join("; "))} />
+        </span>
+      )}
     </p>
   );
 }
@@ -86,6 +92,7 @@ export function TextInput({ path, label, value, long }: Props & { long: boolean 
 
 export function ChoiceInput({ path, label, value, of }: Props & { of: readonly (string | number)[] }) {
   const words = useTypeWords();
+  const names = useTypeNames();
   const { change } = useEditing();
   const at = of.indexOf(value as string | number);
   return (
@@ -94,7 +101,7 @@ export function ChoiceInput({ path, label, value, of }: Props & { of: readonly (
         {at === -1 && <option value={-1}>{words.choose}</option>}
         {of.map((one, i) => (
           <option key={one} value={i}>
-            {valueWords(one)}
+            {names.value(one)}
           </option>
         ))}
       </select>
@@ -120,6 +127,7 @@ export function YesNoInput({ path, label, value }: Props) {
 
 /** Any number of a few values, in the order they stand in. */
 export function ChoicesInput({ path, label, value, of }: Props & { of: readonly (string | number)[] }) {
+  const names = useTypeNames();
   const { change } = useEditing();
   const chosen: readonly unknown[] = Array.isArray(value) ? value : [];
   return (
@@ -136,7 +144,7 @@ export function ChoicesInput({ path, label, value, of }: Props & { of: readonly 
                 change(path, e.target.checked ? [...chosen, one] : chosen.filter((c) => c !== one))
               }
             />
-            {valueWords(one)}
+            {names.value(one)}
           </label>
         ))}
       </div>

@@ -1,5 +1,5 @@
-/** The parts of a type are named by the published schema, in English: these names read badly when only taken apart. */
-export const PARTS: Readonly<Record<string, string>> = {
+/** Parts of a type whose name in the published schema reads badly when only taken apart. */
+export const parts: Readonly<Record<string, string>> = {
   n: "Engine number",
   x: "Aft of the nose (m)",
   y: "To starboard of the centre line (m)",
@@ -19,13 +19,8 @@ export const PARTS: Readonly<Record<string, string>> = {
   overridable: "Conditions two people may set aside",
   defaultOrder: "Usual order of starting",
   orderSource: "Source of the order",
-};
-
-export const BASES: Readonly<Record<string, string>> = {
   published: "Published",
   commonPractice: "Common practice",
   fromMemory: "From memory",
   invented: "Invented",
 };
-
-export const WHOLE = "The whole type";

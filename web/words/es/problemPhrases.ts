@@ -1,0 +1,149 @@
+import type { Phrase } from "../../../shared/words/phraseBook.ts";
+
+/** The server's details of a problem. It writes them in English, for every program that asks it. */
+export const problemPhrases: readonly Phrase[] = [
+  [
+    "Sign in first: no valid sign-in came with the request",
+    "Entre primero: la entrada no es válida o ya terminó",
+  ],
+  ["No person with that handle and PIN may sign in here", "Nadie con ese alias y PIN puede entrar aquí"],
+  [
+    "Too many sign-in attempts from this address: wait {1} s",
+    "Demasiados intentos de entrar desde esta dirección: espere {1} s",
+  ],
+  [
+    "Too many wrong attempts: try again in {1} s",
+    "Demasiados intentos equivocados: pruebe otra vez en {1} s",
+  ],
+  [
+    "This device is not enrolled for you: ask a supervisor for a code, then enrol it",
+    "Este dispositivo no está inscrito para usted: pida un código a un supervisor e inscríbalo",
+  ],
+  [
+    "Send a DPoP proof by this device's key for this very request, with the nonce of this answer's DPoP-Nonce",
+    "Este dispositivo no probó quién es: cargue la página otra vez y entre",
+  ],
+  [
+    "body.device: is needed where no key proves itself",
+    "Este dispositivo no dijo quién es: cargue la página otra vez",
+  ],
+  [
+    "This server goes by another name: name it in CHOCKSIDE_ORIGINS",
+    "Este servidor tiene otro nombre: póngalo en CHOCKSIDE_ORIGINS",
+  ],
+  [
+    "Events cannot be recorded: go on by hand signals and paper",
+    "No se pueden registrar eventos: siga con señales de mano y papel",
+  ],
+  [
+    "The record cannot be read or written now: go on by hand signals and paper",
+    "Ahora no se puede leer ni escribir el registro: siga con señales de mano y papel",
+  ],
+  [
+    "Metrics are for this machine, or for the token in CHOCKSIDE_METRICS_TOKEN",
+    "Las métricas son para esta máquina, o para la clave en CHOCKSIDE_METRICS_TOKEN",
+  ],
+  ["The body is larger than the server takes", "Es más grande de lo que acepta el servidor"],
+  ["Send JSON, with content-type application/json", "Mande JSON, con content-type application/json"],
+  ["The body is not JSON", "Lo enviado no es JSON"],
+  ["There is nothing at this address", "No hay nada en esta dirección"],
+  ["There is nothing at {1}", "No hay nada en {1}"],
+  ["The panels are not built: run npm run build", "Los paneles no están construidos: ejecute npm run build"],
+  [
+    "It was logged; nothing of what you asked is certain to have been done",
+    "Quedó anotado; no es seguro que se haya hecho nada de lo que pidió",
+  ],
+  ["The session has {1} events: ask for no more of them", "La sesión tiene {1} eventos: no pida más"],
+  ["Event {1} is not among the first {2}", "El evento {1} no está entre los primeros {2}"],
+  ["{1} events are no beginning of {2}", "{1} eventos no son comienzo de {2}"],
+  ["there is no session {1}", "no hay sesión {1}"],
+  ["No session has this code", "Ninguna sesión tiene este código"],
+  [
+    "must be the six characters shown with the session",
+    "deben ser los seis caracteres que muestra la sesión",
+  ],
+  [
+    "This commandId planned another session: use a new one",
+    "Ese pedido ya planeó otra sesión: empiece de nuevo",
+  ],
+  // A plan.
+  ["no such aircraft", "no existe ese avión"],
+  [
+    "no version of its type {1} is approved: a draft cannot be planned",
+    "ninguna versión de su tipo {1} está aprobada: un borrador no se puede planear",
+  ],
+  [
+    "version {1} of {2} cannot be planned: version {3} is the approved one",
+    "la versión {1} de {2} no se puede planear: la aprobada es la versión {3}",
+  ],
+  [
+    "must name engines 1 to {1} of {2}, each at most once",
+    "debe nombrar motores del 1 al {1} de {2}, cada uno a lo más una vez",
+  ],
+  ["say why: {1} is advised", "diga por qué: se aconseja {1}"],
+  [
+    "needed to place what stands near: its bearings are degrees true",
+    "hace falta para situar lo que hay cerca: sus marcaciones son grados verdaderos",
+  ],
+  ["no such person", "no existe esa persona"],
+  ["{1} is not qualified to hold this post", "{1} no está habilitado para este puesto"],
+  ["{1} is already named for another post", "{1} ya está en otro puesto"],
+  // People and devices.
+  ["Another person must do this to you", "Otra persona debe hacerle esto a usted"],
+  ["There is no such person", "No existe esa persona"],
+  ["There is no such device", "No existe ese dispositivo"],
+  ["{1} is not qualified as supervisor", "{1} no está habilitado como supervisor"],
+  [
+    "This code is wrong, was used, or is too old: ask for another",
+    "Este código está mal, ya se usó o es muy viejo: pida otro",
+  ],
+  [
+    "This device was enrolled before: make a new key on it",
+    "Este dispositivo ya estuvo inscrito: haga en él una llave nueva",
+  ],
+  // Aircraft types.
+  ["There is no version {1} of a type {2}", "No hay versión {1} de un tipo {2}"],
+  ["There is a type {1} already: make a draft of it", "Ya hay un tipo {1}: haga un borrador de él"],
+  ["must stay {1}", "debe seguir siendo {1}"],
+  [
+    "{1} had a hand in version {2}: a second person approves it",
+    "{1} participó en la versión {2}: la aprueba una segunda persona",
+  ],
+  [
+    "Version {1} is approved and newer: make a draft from it",
+    "La versión {1} está aprobada y es más nueva: haga un borrador de ella",
+  ],
+  [
+    "Version {1} of {2} was approved by {3}: make a new draft from it",
+    "La versión {1} de {2} fue aprobada por {3}: haga un borrador nuevo de ella",
+  ],
+  [
+    "Version {1} was changed after you read it: read it again, then make your change anew",
+    "La versión {1} cambió después de que usted la leyó: léala otra vez y haga su cambio de nuevo",
+  ],
+  ["That is not {1}'s PIN: nothing was approved", "Ese no es el PIN de {1}: no se aprobó nada"],
+  [
+    "Send If-Match with the entity tag the version came with",
+    "Falta decir sobre qué versión es: lea la página otra vez",
+  ],
+  // What was not understood, by its place.
+  ["body.pin", "PIN"],
+  ["body.handle", "alias"],
+  ["body.code", "código"],
+  ["body.place", "lugar"],
+  ["must be at least {1} characters", "debe tener al menos {1} caracteres"],
+  ["must be at most {1} characters", "debe tener a lo más {1} caracteres"],
+  ["must not be empty", "no debe estar vacío"],
+  ["must not hold control or invisible characters", "no debe tener caracteres de control ni invisibles"],
+  ["must be a plain identifier", "debe ser un identificador simple"],
+  ["is not valid", "no es válido"],
+  ["aircraft", "avión"],
+  ["typeVersion", "versión del tipo"],
+  ["order", "orden"],
+  ["orderReason", "motivo del orden"],
+  ["headingDeg", "rumbo de la nariz"],
+  ["crew.cockpit", "cabina"],
+  ["crew.fireGuard", "guardia de fuego"],
+  ["crew.groundPower", "planta externa"],
+  ["crew.supervisor", "supervisor"],
+];
