@@ -1,4 +1,4 @@
-import { createServer } from "node:http";
+import { createServer, type Server as HttpServer } from "node:http";
 import { Server, type ServerOptions } from "socket.io";
 import { eventOf } from "./bare-event.ts";
 
@@ -28,6 +28,11 @@ export function serveBare(more: Partial<ServerOptions> = {}): void {
     });
   });
 
+  sayWhere(http);
+}
+
+/** Listens on a free port of this machine and says so as our server does. */
+export function sayWhere(http: HttpServer): void {
   http.listen(0, "127.0.0.1", () => {
     const address = http.address();
     if (address && typeof address === "object") console.log(`listening on http://127.0.0.1:${address.port}`);

@@ -10,8 +10,19 @@ const DAY_MS = 24 * 3_600_000;
 /** The least the hash allows: nobody signs in by these PINs. */
 const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
 
+/** Panels one person may hold at once, below the server's own bound. */
+const PANELS_EACH = 10;
+
+/** How many people it takes for so many panels on one session. */
+export const perPanels = (panels: number): number => Math.ceil(panels / PANELS_EACH);
+
+/** Whose panel this is: session `i`'s first panels are those of person `i`. */
+export function tokenOf(tokens: readonly string[], sessions: number, i: number, panel: number): string {
+  return tokens[(i + sessions * Math.floor(panel / PANELS_EACH)) % tokens.length] ?? "";
+}
+
 /**
- * Puts a crowd into the database a server is about to open: a person and a sign-in for each session, as no person and
+ * Puts a crowd into the database a server is about to open: people, each with a sign-in, as no person and
  * no device may hold as many sockets as a measurement needs. Gives their tokens.
  */
 export async function crowd(environment: Record<string, string>, count: number): Promise<string[]> {

@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { performance } from "node:perf_hooks";
-import { io, type Socket } from "socket.io-client";
+import { tokenOf } from "./crowd.ts";
 import { type Spread, spreadOf } from "./histogram.ts";
+import { type Line, openLine } from "./lines.ts";
 
 /** One run of the driver: how many sessions, panels and commands, for how long. */
 export interface LoadPlan {
@@ -14,8 +15,9 @@ export interface LoadPlan {
   /** Commands a second over all sessions. */
   rate: number;
   seconds: number;
-  /** For each session one, in turn. */
+  /** Whose panels they are (`crowd.ts`). */
   tokens: readonly string[];
+  transport: "socket.io" | "ws";
 }
 
 export interface LoadResult {
@@ -27,10 +29,6 @@ export interface LoadResult {
   across: Spread;
   sent: number;
   unanswered: number;
-}
-
-interface Batch {
-  events: { command: string | null }[];
 }
 
 const PATIENCE_MS = 5_000;
@@ -54,35 +52,25 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   const toPanels: number[] = [];
   const toAck: number[] = [];
   const across: number[] = [];
-  const senders: Socket[] = [];
-  const all: Socket[] = [];
+  const senders: Line[] = [];
+  const all: Line[] = [];
   for (const [i, session] of plan.sessions.entries()) {
-    const token = plan.tokens[i % plan.tokens.length];
     for (let panel = 0; panel < plan.panels; panel += 1) {
       const { others = [] } = plan;
       const url = panel === 0 ? plan.url : (others[(panel - 1) % others.length] ?? plan.url);
-      const socket = io(url, {
-        path: "/live",
-        transports: ["websocket"],
-        auth: { token, proto: 1 },
-        forceNew: true,
-      });
-      await new Promise<void>((done, failed) => {
-        socket.once("connect", () => done());
-        socket.once("connect_error", failed);
-      });
-      socket.on("events", ({ events }: Batch) => {
+      const line = await openLine(plan.transport, url, tokenOf(plan.tokens, plan.sessions.length, i, panel));
+      line.onEvents((commands) => {
         const now = performance.now();
-        for (const { command } of events) {
+        for (const command of commands) {
           const at = command === null ? undefined : meant.get(command);
           if (at === undefined) continue;
           toPanels.push(now - at);
           if (url !== plan.url) across.push(now - at);
         }
       });
-      await socket.timeout(10_000).emitWithAck("watch", { session, since: 0 });
-      if (panel === 0) senders.push(socket);
-      all.push(socket);
+      await line.watch(session);
+      if (panel === 0) senders.push(line);
+      all.push(line);
     }
   }
 
@@ -103,18 +91,10 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
       clientAt: Date.now(),
       action: { type: "send", kind: "negative", channel: "panel", note: "load" },
     };
-    const answered = senders[session]
-      ?.timeout(10_000)
-      .emitWithAck("command", command)
-      .then(
-        (answer: { status?: string }) => {
-          if (answer.status === "accepted") toAck.push(performance.now() - due);
-          else unanswered += 1;
-        },
-        () => {
-          unanswered += 1;
-        },
-      );
+    const answered = senders[session]?.command(command).then((accepted) => {
+      if (accepted) toAck.push(performance.now() - due);
+      else unanswered += 1;
+    });
     if (answered) answers.push(answered);
   }
   await Promise.all(answers);
@@ -123,7 +103,7 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   while (toPanels.length < count * plan.panels && performance.now() < patience) {
     await new Promise((r) => setTimeout(r, 20));
   }
-  for (const socket of all) socket.close();
+  for (const line of all) line.close();
   return {
     toPanels: spreadOf(toPanels),
     toAck: spreadOf(toAck),

@@ -1,22 +1,30 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
 import type { LoadPlan, LoadResult } from "./load.ts";
 
 const ROOT = new URL("../../", import.meta.url).pathname;
 
 export interface Serving {
   url: string;
-  stop(): void;
+  pid: number;
+  /** Resolves once it has ended. */
+  stop(): Promise<void>;
 }
 
 /** Starts a server process and waits for the line in which it says where it listens. */
 export function serve(args: readonly string[], env: Record<string, string> = {}): Promise<Serving> {
   const child = spawn(process.execPath, args, { cwd: ROOT, env: { ...process.env, ...env } });
+  const stop = async () => {
+    const ended = once(child, "exit");
+    child.kill("SIGTERM");
+    await ended;
+  };
   return new Promise((done, failed) => {
     let seen = "";
     const read = (chunk: Buffer) => {
       seen += chunk.toString();
       const url = /listening on (http:\/\/\S+?)[\s")]/.exec(seen)?.[1];
-      if (url) done({ url: url.replace("localhost", "127.0.0.1"), stop: () => child.kill("SIGTERM") });
+      if (url) done({ url: url.replace("localhost", "127.0.0.1"), pid: child.pid ?? 0, stop });
     };
     child.stdout.on("data", read);
     child.stderr.on("data", read);

@@ -1,80 +1,87 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import { cpus, tmpdir } from "node:os";
-import { join } from "node:path";
+// npm run bench                 a command to every panel, beside the bare broadcast
+//               -- --growth     the same over more sessions and more panels
+//               -- --highest    the highest rate of durable commands, beside better-sqlite3 alone
+//               -- --rebuild [events]   verifying and rebuilding a record, and starting on one
+//               -- --joining    a late joiner, and panels that come back after an outage
+//               -- --memory     what sessions and panels take
+//               -- --servers    several servers on PostgreSQL, beside the bare Redis Streams adapter
+//               -- --models     the engineering models
+//               -- --panel      how soon a panel answers a touch
+//               -- --pages      what Lighthouse says of the panels
+import { cpus } from "node:os";
 import { parseArgs } from "node:util";
-import { crowd } from "./crowd.ts";
+import { bareRound, ourRound } from "./fan-out.ts";
+import { benchGrowth } from "./growth.ts";
+import { benchHighest } from "./highest.ts";
+import { keep } from "./histogram.ts";
+import { benchJoining } from "./joining.ts";
 import { judgePages } from "./lighthouse.ts";
+import { benchMemory } from "./memory.ts";
 import { benchModels } from "./models.ts";
 import { benchPanel } from "./panel.ts";
-import { planSessions } from "./prepare.ts";
-import { drive, serve } from "./processes.ts";
+import { benchRebuild } from "./rebuild.ts";
 import { benchServers } from "./servers.ts";
 import { headings, row } from "./table.ts";
+
+const figure = (by: string) => ({ type: "string", default: by }) as const;
+const flag = { type: "boolean", default: false } as const;
+const { values, positionals } = parseArgs({
+  options: {
+    ...{ sessions: figure("250"), panels: figure("4"), rate: figure("500"), seconds: figure("10") },
+    ...{ growth: flag, highest: flag, rebuild: flag, joining: flag, memory: flag },
+    ...{ servers: flag, models: flag, panel: flag, pages: flag },
+  },
+  allowPositionals: true,
+});
+const shape = {
+  sessions: Number(values.sessions),
+  panels: Number(values.panels),
+  rate: Number(values.rate),
+  seconds: Number(values.seconds),
+};
+
+console.log(`${cpus()[0]?.model ?? "?"}, ${cpus().length} cores, Node ${process.version}`);
+process.exit((await bench()) ? 0 : 1);
+
+function bench(): Promise<boolean> | boolean {
+  if (values.models) return benchModels();
+  if (values.pages) return judgePages();
+  if (values.panel) return benchPanel();
+  if (values.highest) return benchHighest();
+  if (values.rebuild) return benchRebuild(Number(positionals[0] ?? 1_000_000));
+  if (values.joining) return benchJoining();
+  if (values.memory) return benchMemory();
+  console.log(
+    `${values.growth ? "" : `${shape.sessions} sessions x ${shape.panels} panels, `}${shape.rate} commands/s for ${shape.seconds} s; milliseconds\n`,
+  );
+  if (values.growth) return benchGrowth(shape);
+  if (values.servers) return benchServers(shape);
+  return benchFanOut();
+}
 
 /**
  * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
  * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after.
- * With `--models` the engineering models are measured instead, with `--panel` how soon a panel answers a touch, with
- * `--servers` several servers on PostgreSQL, with `--pages` what Lighthouse says of the panels.
  */
-const { values } = parseArgs({
-  options: {
-    sessions: { type: "string", default: "50" },
-    panels: { type: "string", default: "4" },
-    rate: { type: "string", default: "100" },
-    seconds: { type: "string", default: "10" },
-    models: { type: "boolean", default: false },
-    panel: { type: "boolean", default: false },
-    servers: { type: "boolean", default: false },
-    pages: { type: "boolean", default: false },
-  },
-});
-if (values.models) process.exit(benchModels() ? 0 : 1);
-if (values.pages) process.exit((await judgePages()) ? 0 : 1);
-if (values.panel) process.exit((await benchPanel()) ? 0 : 1);
-const [count, panels, rate, seconds] = [values.sessions, values.panels, values.rate, values.seconds].map(
-  Number,
-) as [number, number, number, number];
-const data = mkdtempSync(join(tmpdir(), "chockside-bench-"));
+async function benchFanOut(): Promise<boolean> {
+  const before = await bareRound(shape);
+  const ours = await ourRound(shape);
+  const after = await bareRound(shape);
+  const ws = await bareRound(shape, "ws");
 
-async function bare() {
-  const server = await serve(["--import", "tsx", "tests/bench/bare.ts"]);
-  const sessions = Array.from({ length: count }, (_, i) => `bare-${i}`);
-  const result = await drive({ url: server.url, sessions, panels, rate, seconds, tokens: ["none"] });
-  server.stop();
-  return result;
+  console.log(headings());
+  console.log(row("bare broadcast, before: to panels", before.toPanels));
+  console.log(row("Chockside: durable, to panels", ours.toPanels));
+  console.log(row("bare broadcast, after: to panels", after.toPanels));
+  console.log(row("Chockside: acknowledged", ours.toAck));
+  console.log(row("ws alone, for the record: to panels", ws.toPanels));
+  const ratio = (key: "p50" | "p99") =>
+    (2 * ours.toPanels[key]) / (before.toPanels[key] + after.toPanels[key]);
+  console.log(`\nto every panel, times bare: p50 ${ratio("p50").toFixed(2)}, p99 ${ratio("p99").toFixed(2)}`);
+  const expected = ours.sent * shape.panels;
+  console.log(
+    `commands ${ours.sent}, not accepted ${ours.unanswered}; deliveries ${ours.toPanels.count} of ${expected}`,
+  );
+  keep("fan-out", { shape, before, ours, after, ws });
+  return ours.unanswered === 0 && ours.toPanels.count === expected;
 }
-
-async function product() {
-  const environment = {
-    ...{ PORT: "0", CHOCKSIDE_DATA: join(data, "bench.db") },
-    ...{ CHOCKSIDE_DEVICES: "any", CHOCKSIDE_LOG: "warn" },
-  };
-  const tokens = await crowd(environment, count);
-  const server = await serve(["server/dist/main.js"], environment);
-  const sessions = await planSessions(server.url, tokens);
-  const result = await drive({ url: server.url, sessions, panels, rate, seconds, tokens });
-  server.stop();
-  return result;
-}
-
-console.log(`${cpus()[0]?.model ?? "?"}, ${cpus().length} cores, Node ${process.version}`);
-console.log(`${count} sessions x ${panels} panels, ${rate} commands/s for ${seconds} s; milliseconds\n`);
-if (values.servers) process.exit((await benchServers({ sessions: count, panels, rate, seconds })) ? 0 : 1);
-const before = await bare();
-const ours = await product();
-const after = await bare();
-rmSync(data, { recursive: true, force: true });
-
-console.log(headings());
-console.log(row("bare broadcast, before: to panels", before.toPanels));
-console.log(row("Chockside: durable, to panels", ours.toPanels));
-console.log(row("bare broadcast, after: to panels", after.toPanels));
-console.log(row("Chockside: acknowledged", ours.toAck));
-const ratio = (key: "p50" | "p99") => (2 * ours.toPanels[key]) / (before.toPanels[key] + after.toPanels[key]);
-console.log(`\nto every panel, times bare: p50 ${ratio("p50").toFixed(2)}, p99 ${ratio("p99").toFixed(2)}`);
-const expected = ours.sent * panels;
-console.log(
-  `commands ${ours.sent}, not accepted ${ours.unanswered}; deliveries ${ours.toPanels.count} of ${expected}`,
-);
-process.exit(ours.unanswered === 0 && ours.toPanels.count === expected ? 0 : 1);

@@ -1,17 +1,11 @@
 import { PostgresServer } from "../servers/postgres-server.ts";
 import { RedisServer } from "../servers/redis-server.ts";
 import { crowd } from "./crowd.ts";
+import type { Shape } from "./fan-out.ts";
 import type { LoadResult } from "./load.ts";
 import { planSessions } from "./prepare.ts";
 import { drive, type Serving, serve } from "./processes.ts";
 import { headings, row } from "./table.ts";
-
-export interface ServersPlan {
-  sessions: number;
-  panels: number;
-  rate: number;
-  seconds: number;
-}
 
 const SECRET = "b3VyIHNlcnZlcnMga25vdyBlYWNoIG90aGVyIGJ5IHRoaXM=";
 
@@ -19,7 +13,7 @@ const SECRET = "b3VyIHNlcnZlcnMga25vdyBlYWNoIG90aGVyIGJ5IHRoaXM=";
  * Command on one server to the panels of another, through PostgreSQL with every commit flushed, beside the library's
  * own broadcast over Redis Streams in the same run; with two servers and with three.
  */
-export async function benchServers(plan: ServersPlan): Promise<boolean> {
+export async function benchServers(plan: Shape): Promise<boolean> {
   const [postgres, redis] = await Promise.all([PostgresServer.start(), RedisServer.start()]);
   const rounds: [string, LoadResult][] = [];
   try {
@@ -57,7 +51,7 @@ export async function benchServers(plan: ServersPlan): Promise<boolean> {
   return whole;
 }
 
-async function bareRound({ sessions, ...plan }: ServersPlan, redis: string): Promise<LoadResult> {
+async function bareRound({ sessions, ...plan }: Shape, redis: string): Promise<LoadResult> {
   const script = ["--import", "tsx", "tests/bench/bare-streams.ts"];
   const servers = await Promise.all([1, 2].map(() => serve(script, { REDIS_URL: redis })));
   const names = Array.from({ length: sessions }, (_, i) => `bare-${i}`);
@@ -65,7 +59,7 @@ async function bareRound({ sessions, ...plan }: ServersPlan, redis: string): Pro
 }
 
 async function ourRound(
-  { sessions, ...plan }: ServersPlan,
+  { sessions, ...plan }: Shape,
   count: number,
   database: string,
   redis: string,
@@ -84,10 +78,10 @@ async function ourRound(
 
 async function measured(
   servers: readonly Serving[],
-  plan: Omit<Parameters<typeof drive>[0], "url" | "others">,
+  plan: Omit<Parameters<typeof drive>[0], "url" | "others" | "transport">,
 ): Promise<LoadResult> {
   const [url = "", ...others] = servers.map((server) => server.url);
-  const result = await drive({ ...plan, url, others });
-  for (const server of servers) server.stop();
+  const result = await drive({ ...plan, url, others, transport: "socket.io" });
+  for (const server of servers) await server.stop();
   return result;
 }

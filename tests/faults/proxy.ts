@@ -27,6 +27,7 @@ export class FaultProxy {
   readonly #links = new Set<Link>();
   readonly #waiting = new Set<() => void>();
   #dark = false;
+  #refusing = false;
   conditions: Conditions = CLEAR;
   /** Where the server listens: it may come back on another port. */
   upstream: number;
@@ -36,7 +37,10 @@ export class FaultProxy {
     this.#server = server;
     this.upstream = upstream;
     this.#chance = chance;
-    server.on("connection", (near) => this.#join(near));
+    server.on("connection", (near) => {
+      if (this.#refusing) near.resetAndDestroy();
+      else this.#join(near);
+    });
   }
 
   static async to(upstream: number, chance: Chance): Promise<FaultProxy> {
@@ -54,6 +58,12 @@ export class FaultProxy {
     this.#dark = on;
     if (on) this.counts.blackouts += 1;
     else for (const go of [...this.#waiting]) go();
+  }
+
+  /** As if nobody listened: every link is cut, and none is taken. */
+  refuse(on: boolean): void {
+    this.#refusing = on;
+    if (on) this.reset();
   }
 
   /** Every link is cut with a reset, at both ends. */

@@ -31,10 +31,11 @@ import type { SessionState } from "../../shared/session/state.ts";
 import type { OutboxBook } from "./idbOutbox.ts";
 import { merged } from "./log.ts";
 import { fateOf, type Outgoing, outgoingOf, withOutcome } from "./outgoing.ts";
+import { RETRY } from "./retry.ts";
 import { ServerClock } from "./serverClock.ts";
 
 /** Every timing of the link, milliseconds. */
-const TIMES = { tick: 250, exchange: 15_000, answer: 5_000, retry: 1_500, retryMax: 3_000, connect: 10_000 };
+const TIMES = { tick: 250, exchange: 15_000, answer: 5_000, retry: 1_500 };
 
 export type Phase = "connecting" | "live" | "lost" | "signedOut" | "mismatch";
 
@@ -109,9 +110,7 @@ export class Link {
           (auth) => say({ ...auth, proto: PROTOCOL }),
           () => this.#socket.io.engine?.close(),
         ),
-      timeout: TIMES.connect,
-      reconnectionDelay: TIMES.retry / 3,
-      reconnectionDelayMax: TIMES.retryMax,
+      ...RETRY,
     });
     this.#show({ lasting: book.lasting() });
     this.#listen();
