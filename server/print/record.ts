@@ -1,5 +1,6 @@
 import type { SessionRecord } from "../../shared/brief/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { dayAndTime } from "../../shared/words/dates.ts";
 import { pluralsOf } from "../../shared/words/plural.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
@@ -7,7 +8,7 @@ import { printEngines } from "./recordEngines.ts";
 import { printStops } from "./recordStops.ts";
 import { Sheet } from "./sheet.ts";
 import { numberOf, type TableRow, table, timeOf } from "./table.ts";
-import { dayAndTime, timeOfDay } from "./times.ts";
+import { timeOfDay } from "./times.ts";
 import { titleBlock } from "./titleBlock.ts";
 import { printWords } from "./words.ts";
 
@@ -17,7 +18,7 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   const words = all.record;
   const sheet = new Sheet({
     title: words.title(record.aircraft),
-    about: `${record.aircraft}, ${dayAndTime(record.plannedAt)} UTC`,
+    about: `${record.aircraft}, ${dayAndTime(record.plannedAt, record.language)} UTC`,
     now,
     caution: record.caution,
     language: record.language,
@@ -73,10 +74,10 @@ function particulars(sheet: Sheet, record: SessionRecord): void {
       { label: all.type, value: all.version(type.name, type.version), share: 0.6 },
     ],
     [
-      { label: words.planned, value: dayAndTime(record.plannedAt), share: 0.3 },
+      { label: words.planned, value: dayAndTime(record.plannedAt, record.language), share: 0.3 },
       {
         label: words.ended,
-        value: record.endedAt === null ? words.open : dayAndTime(record.endedAt),
+        value: record.endedAt === null ? words.open : dayAndTime(record.endedAt, record.language),
         share: 0.3,
         tone: record.endedAt === null ? "warning" : "ink",
       },

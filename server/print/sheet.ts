@@ -1,9 +1,9 @@
 import { setImmediate } from "node:timers/promises";
 import PDFDocument from "pdfkit";
+import { dayAndTime } from "../../shared/words/dates.ts";
 import type { Language } from "../../shared/words/language.ts";
 import { FACES, type Face, printable } from "./faces.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
-import { dayAndTime } from "./times.ts";
 import { printWords } from "./words.ts";
 
 export interface SheetOptions {
@@ -159,7 +159,7 @@ export class Sheet {
     const { caution, language, now } = this.#options;
     const words = printWords(language);
     const { count } = this.doc.bufferedPageRange();
-    const printed = words.printed(dayAndTime(now));
+    const printed = words.printed(dayAndTime(now, language));
     for (let i = 0; i < count; i++) {
       this.doc.switchToPage(i);
       this.rule(788, "ink");

@@ -1,6 +1,4 @@
-/** Time of day by the server, UTC. */
-export const timeOfDay = (ms: number | null) =>
-  ms === null ? null : new Date(ms).toISOString().slice(11, 19);
+import { timeOfDay as clock } from "../../shared/words/dates.ts";
 
-/** Day and time of day, UTC. */
-export const dayAndTime = (ms: number) => new Date(ms).toISOString().slice(0, 19).replace("T", " ");
+/** Time of day by the server, UTC; nothing for no time. */
+export const timeOfDay = (ms: number | null) => (ms === null ? null : clock(ms));

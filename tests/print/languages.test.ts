@@ -30,7 +30,7 @@ const SHEETS: [name: string, print: () => Promise<Buffer>, says: string[]][] = [
   [
     "record",
     () => printRecord(recordOf(story.log, exported(story.log).manifest.head, say), story.now),
-    ["Registro de arranque", "Exceptuado por una segunda persona", "Todos los eventos", "Impreso 2026-"],
+    ["Registro de arranque", "Exceptuado por una segunda persona", "Todos los eventos", "Impreso "],
   ],
   [
     "card",

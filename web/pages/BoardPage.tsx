@@ -1,12 +1,13 @@
 import "../styles/board.css";
 import { useLayoutEffect, useRef, useState } from "react";
+import { timeOfDay } from "../../shared/words/dates.ts";
 import { useLight, useLinkView } from "../net/app.ts";
 import type { Link } from "../net/link.ts";
 import { useMoment } from "../net/now.ts";
 import { useWakeLock } from "../senses/wakeLock.ts";
 import { BoardRow } from "../ui/BoardRow.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
-import { seconds, timeOfDay } from "../ui/numbers.ts";
+import { seconds } from "../ui/numbers.ts";
 import { useWords } from "../words/words.ts";
 import { isFresh } from "./linkWords.ts";
 import { go } from "./route.ts";

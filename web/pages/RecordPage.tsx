@@ -1,10 +1,10 @@
 import { useEffect, useState } from "react";
 import { columnsOf, sequenceRows } from "../../shared/brief/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { timeOfDay } from "../../shared/words/dates.ts";
 import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
-import { timeOfDay } from "../ui/numbers.ts";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
 import { useUnits } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";

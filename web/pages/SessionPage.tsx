@@ -1,6 +1,7 @@
 import { Suspense, useEffect, useState } from "react";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { postHeld } from "../../shared/session/postHeld.ts";
+import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useLight, useLinkView, useWatch } from "../net/app.ts";
 import { device, type Me } from "../net/keep.ts";
@@ -16,7 +17,6 @@ import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
-import { timeOfDay } from "../ui/numbers.ts";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { useWords } from "../words/words.ts";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";

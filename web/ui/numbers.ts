@@ -22,11 +22,6 @@ export function ago(ms: number, { times }: Pick<Text, "times">): string {
   return ms < 1500 ? times.now : times.ago(seconds(ms));
 }
 
-/** Time of day by the server, UTC. */
-export function timeOfDay(ms: number): string {
-  return new Date(ms).toISOString().slice(11, 19);
-}
-
 /** A figure stays on one line with the word before it and the unit behind: "number 3", "5 min". */
 export function together(words: string): string {
   return words.replaceAll(/ (?=\d)|(?<=\d) (?=(?:s|min|V|psi|kt|ft)\b)/g, "\u00a0");

@@ -1,11 +1,10 @@
 import { useCallback, useEffect, useState } from "react";
+import { dayAndMinute } from "../../../shared/words/dates.ts";
 import { type DeviceRow, devices } from "../../net/devices.ts";
 import { useDeviceWords } from "../../words/devices.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { NewDevice } from "./NewDevice.tsx";
-
-const day = (at: number) => new Date(at).toISOString().slice(0, 16).replace("T", " ");
 
 /** The office's list of devices: letting one in, showing one out. */
 export function DevicesPage() {
@@ -53,13 +52,16 @@ export function DevicesPage() {
 
 function Row({ row, onRevoke }: { row: DeviceRow; onRevoke(): void }) {
   const words = useDeviceWords();
+  const { language } = useWords().say;
   const [asked, setAsked] = useState(false);
   const { name, enrolledBy, enrolledAt, revokedBy, revokedAt } = row;
   return (
     <li aria-label={name}>
       <strong>{name}</strong>
-      <span>{words.enrolledAt(day(enrolledAt), enrolledBy)}</span>
-      {revokedAt !== null && <span>{words.revokedAt(day(revokedAt), revokedBy ?? "")}</span>}
+      <span>{words.enrolledAt(dayAndMinute(enrolledAt, language), enrolledBy)}</span>
+      {revokedAt !== null && (
+        <span>{words.revokedAt(dayAndMinute(revokedAt, language), revokedBy ?? "")}</span>
+      )}
       {revokedAt === null && (
         <button
           type="button"

@@ -2,8 +2,9 @@ import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { lightningNow } from "../../../shared/session/lightning.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { seenBy } from "../../../shared/session/weather.ts";
+import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
-import { seconds, secondsLeft, timeOfDay } from "../../ui/numbers.ts";
+import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { Text } from "../../words/en/text.ts";
 
 /** The air as last read, in a line, with how old it is; null while nobody has read it. */

@@ -4,7 +4,8 @@ import { enginesSeen } from "../../../shared/models/facing.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import { timeOfDay } from "../../ui/numbers.ts";
+
+import { timeOfDay } from "../../../shared/words/dates.ts";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Stops } from "../../ui/Stops.tsx";

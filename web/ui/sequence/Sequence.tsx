@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
+import { timeOfDay } from "../../../shared/words/dates.ts";
 import { useWords } from "../../words/words.ts";
-import { timeOfDay } from "../numbers.ts";
 
 export interface Column {
   id: string;

@@ -34,6 +34,7 @@ export const net = {
     tooMany: "Too many messages: wait a moment",
     protocolMismatch: "This panel is too old: reload it",
     signInNeeded: "The sign-in has ended: sign in again",
+    pinNeeded: "Needs the PIN again: sign out and in",
     proofNeeded: "This device did not prove itself: sign in again",
     noSuchSession: "There is no such session",
     notAvailable: "Not recorded: use hand signals",

@@ -33,6 +33,7 @@ export const net: Text["net"] = {
     tooMany: "Demasiados mensajes: espere un momento",
     protocolMismatch: "Este panel es muy viejo: cárguelo otra vez",
     signInNeeded: "La entrada terminó: entre otra vez",
+    pinNeeded: "Hace falta el PIN otra vez: salga y entre",
     proofNeeded: "Este dispositivo no probó quién es: entre otra vez",
     noSuchSession: "No existe esa sesión",
     notAvailable: "No registrado: use señales de mano",

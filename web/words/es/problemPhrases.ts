@@ -121,7 +121,9 @@ export const problemPhrases: readonly Phrase[] = [
     "Version {1} was changed after you read it: read it again, then make your change anew",
     "La versión {1} cambió después de que usted la leyó: léala otra vez y haga su cambio de nuevo",
   ],
-  ["That is not {1}'s PIN: nothing was approved", "Ese no es el PIN de {1}: no se aprobó nada"],
+  ["That is not {1}'s PIN: {2}", "Ese no es el PIN de {1}: {2}"],
+  ["nothing was approved", "no se aprobó nada"],
+  ["nothing was set aside", "no se exceptuó nada"],
   [
     "Send If-Match with the entity tag the version came with",
     "Falta decir sobre qué versión es: lea la página otra vez",
