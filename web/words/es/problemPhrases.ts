@@ -11,6 +11,9 @@ export const problemPhrases: readonly Phrase[] = [
     "Too many sign-in attempts from this address: wait {1} s",
     "Demasiados intentos de entrar desde esta dirección: espere {1} s",
   ],
+  ["Too many requests from {1}: wait {2} s", "Demasiados pedidos de {1}: espere {2} s"],
+  ["this sign-in", "esta entrada"],
+  ["this address", "esta dirección"],
   [
     "Too many wrong attempts: try again in {1} s",
     "Demasiados intentos equivocados: pruebe otra vez en {1} s",
