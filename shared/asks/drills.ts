@@ -2,7 +2,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 
-/** The next step of each open drill for this post; for the supervisor also its end, once no step is left. */
+/** The next step of each open drill for this post; and its end, once no step is left. */
 export function drillSteps(state: SessionState, post: Post): Ask[] {
   return state.drills.flatMap((run) => {
     const drill = state.type.drills.find((d) => d.id === run.drill);
@@ -27,7 +27,9 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
     }
     // The card of a post nobody holds is not waited for.
     const allDone = POSTS.every((p) => state.posts[p] === null || !run.steps[p].includes(null));
-    if (post !== "supervisor" || !allDone) return [];
+    // Of the two posts that may end it the one that is there, the supervisor before the cockpit.
+    const ends = state.posts.supervisor === null ? "cockpit" : "supervisor";
+    if (post !== ends || !allDone) return [];
     return [
       ask({
         key: `drill:${run.id}:end`,

@@ -2,6 +2,7 @@ import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
+import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { type EventWords, events as english } from "./en/events.ts";
 import { events as spanish } from "./es/events.ts";
@@ -19,6 +20,8 @@ export interface Lookup {
   sent: ReadonlyMap<number, Extract<Fact, { type: "sent" }>>;
   /** The post each was sent from; none for an observer's. */
   senders: ReadonlyMap<number, Post>;
+  /** The drills opened so far, by the event that opened each. */
+  drills: ReadonlyMap<number, string>;
   type: AircraftType | null;
   say: Say;
 }
@@ -26,15 +29,17 @@ export interface Lookup {
 export function lookupOf(events: readonly SessionEvent[], say: Say): Lookup {
   const sent = new Map<number, Extract<Fact, { type: "sent" }>>();
   const senders = new Map<number, Post>();
+  const drills = new Map<number, string>();
   let type: AircraftType | null = null;
   for (const { seq, fact, actor } of events) {
     if (fact.type === "sent") {
       sent.set(seq, fact);
       if (actor.kind === "person" && actor.post) senders.set(seq, actor.post);
     }
+    if (fact.type === "drillStarted") drills.set(seq, fact.drill);
     if (fact.type === "planned") type = fact.aircraftType;
   }
-  return { sent, senders, type, say };
+  return { sent, senders, drills, type, say };
 }
 
 /** Who did it, in words. */
@@ -48,11 +53,13 @@ const noted = (said: string, note: string | undefined) => (note ? `${said} (${no
 
 /** What happened, in one line; its figures in the units chosen, with what was read beside them. */
 export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoice = AS_READ): string {
-  const { sent, type, say } = lookup;
+  const { sent, drills, type, say } = lookup;
   const words = eventWords(say);
   const small = (post: Post) => say.post(post).toLowerCase();
   const read = (q: { value: number; unit: string } | undefined) => (q ? [writtenBoth(q, units)] : []);
   const at = (engine: number | undefined) => (engine === undefined ? [] : [words.number(engine)]);
+  const drill = (id: string | undefined): { title: string; cards?: Drill["cards"] } =>
+    type?.drills.find((d) => d.id === id) ?? { title: id ?? "" };
   const signal = (seq: number) => {
     const s = sent.get(seq);
     return s ? say.signal(s.kind, s.engine ?? null) : words.signal(seq);
@@ -153,20 +160,19 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "defectClosed":
       return noted(words.defectClosed, fact.reason);
     case "drillStarted":
-      return [words.drill(drillTitle(type, fact.drill)), ...at(fact.engine)].join(", ");
-    case "drillStepped":
-      return (fact.done ? words.stepDone : words.stepLeft)(fact.step + 1, small(fact.post));
+      return [words.drill(drill(fact.drill).title), ...at(fact.engine)].join(", ");
+    case "drillStepped": {
+      const { title, cards } = drill(drills.get(fact.run));
+      const step = cards?.[fact.post][fact.step]?.words ?? String(fact.step + 1);
+      return (fact.done ? words.stepDone : words.stepLeft)(title, small(fact.post), step);
+    }
     case "drillEnded":
-      return noted(words.drillEnded, fact.outcome);
+      return noted(words.drillEnded(drill(drills.get(fact.run)).title), fact.outcome);
     case "exceeded":
       return words.exceeded(fact.engine, say.exceeded(fact.limit), fact.found, fact.allowed);
     case "refused":
       return words.refused(sayRefused(fact, lookup, units));
   }
-}
-
-function drillTitle(type: AircraftType | null, id: string): string {
-  return type?.drills.find((d) => d.id === id)?.title ?? id;
 }
 
 /** What was refused and why. */

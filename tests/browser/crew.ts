@@ -1,4 +1,5 @@
 import type { Browser } from "playwright-core";
+import type { Post } from "../../shared/protocol/posts.ts";
 import { Seat } from "./seat.ts";
 
 export interface Crew {
@@ -8,6 +9,15 @@ export interface Crew {
   supervisor: Seat;
   all: Seat[];
 }
+
+/** Who sits at that post. */
+export const seatAt = (crew: Crew, post: Post): Seat =>
+  ({
+    cockpit: crew.cockpit,
+    fireGuard: crew.guard,
+    groundPower: crew.power,
+    supervisor: crew.supervisor,
+  })[post];
 
 /** Four people in four windows, signed in. */
 export async function signInCrew(browser: Browser, url: string): Promise<Crew> {

@@ -53,6 +53,14 @@ export class Seat {
     return seat;
   }
 
+  /** Turns to another page of the app, as its own keys do: nothing is loaded anew. */
+  async turnTo(path: string): Promise<void> {
+    await this.page.evaluate((to) => {
+      history.pushState(null, "", to);
+      dispatchEvent(new PopStateEvent("popstate"));
+    }, path);
+  }
+
   async press(name: string | RegExp, within: Locator | Page = this.page): Promise<void> {
     await within
       .getByRole("button", { name, ...(typeof name === "string" ? { exact: true } : {}) })

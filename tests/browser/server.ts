@@ -4,7 +4,7 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { demo } from "../../seed/demo-data.ts";
+import { type Demo, demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
 import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
@@ -43,9 +43,15 @@ export class TestServer {
   #port = 0;
   #stop: () => Promise<void> = async () => {};
 
-  /** @param site the folder of the built panels */
-  constructor(site = SITE) {
-    this.#site = site;
+  readonly #data: Demo;
+
+  /**
+   * @param site the folder of the built panels, null for this build's
+   * @param more aircraft besides those of the demonstration, for as many sessions at once
+   */
+  constructor(site: string | null = null, more: Demo["aircraft"] = []) {
+    this.#site = site ?? SITE;
+    this.#data = { ...demo, types: demo.types.map(hurried), aircraft: [...demo.aircraft, ...more] };
   }
 
   get url(): string {
@@ -60,8 +66,7 @@ export class TestServer {
     const store = new SqliteEventStore(openDatabase(file, Date.now()));
     const directory = await PrismaDirectory.open(file);
     const clock = new ServerClock(machineClocks, await store.newestAt());
-    const data = { ...demo, types: demo.types.map(hurried) };
-    await seedDemo(directory, data, clock.now(), CHEAP);
+    await seedDemo(directory, this.#data, clock.now(), CHEAP);
     const log = { error() {}, info() {} };
     const house = await buildHouse({
       store,

@@ -139,6 +139,18 @@ describe("a drill", () => {
     expect(asked()).toBe(true);
   });
 
+  it("[DRL-5] its end is asked of the cockpit while nobody is supervisor, and of one of the two alone", () => {
+    const story = starting();
+    story.say("cockpit", { type: "startDrill", drill: "byHand" });
+    for (const n of [0, 1]) step(story, "cockpit", n);
+    step(story, "fireGuard", 0);
+    const ends = () =>
+      POSTS.filter((p) => askedOf(story.state, p, story.now).some((a) => a.say === "drillEnd"));
+    expect(ends()).toEqual(["supervisor"]);
+    story.say("supervisor", { type: "leavePost", post: "supervisor" });
+    expect(ends()).toEqual(["cockpit"]);
+  });
+
   it("[DRL-4] its step comes before all but an answer to a stop", () => {
     const story = starting();
     fire(story);

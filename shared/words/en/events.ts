@@ -52,9 +52,9 @@ export const events = {
   bars: "bars the start",
   defectClosed: "Defect closed",
   drill: (title: string) => `Drill opened: ${title}`,
-  stepDone: (step: number, post: string) => `Drill step ${step}, ${post}: done`,
-  stepLeft: (step: number, post: string) => `Drill step ${step}, ${post}: does not apply`,
-  drillEnded: "Drill ended",
+  stepDone: (drill: string, post: string, step: string) => `${drill}, ${post}: ${step}: done`,
+  stepLeft: (drill: string, post: string, step: string) => `${drill}, ${post}: ${step}: does not apply`,
+  drillEnded: (title: string) => `Drill ended: ${title}`,
   exceeded: (n: number, limit: string, found: number, allowed: number) =>
     `LIMIT PASSED, number ${n}: ${limit} ${found} s, limit ${allowed} s`,
   refused: (what: string) => `Refused: ${what}`,

@@ -52,9 +52,9 @@ export const events: EventWords = {
   bars: "impide el arranque",
   defectClosed: "Defecto cerrado",
   drill: (title) => `Procedimiento abierto: ${title}`,
-  stepDone: (step, post) => `Paso ${step} del procedimiento, ${post}: hecho`,
-  stepLeft: (step, post) => `Paso ${step} del procedimiento, ${post}: no aplica`,
-  drillEnded: "Procedimiento terminado",
+  stepDone: (drill, post, step) => `${drill}, ${post}: ${step}: hecho`,
+  stepLeft: (drill, post, step) => `${drill}, ${post}: ${step}: no aplica`,
+  drillEnded: (title) => `Procedimiento terminado: ${title}`,
   exceeded: (n, limit, found, allowed) =>
     `LÍMITE PASADO, motor ${n}: ${limit} ${found} s, límite ${allowed} s`,
   refused: (what) => `Rechazado: ${what}`,

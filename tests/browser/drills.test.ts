@@ -1,0 +1,173 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { type DrillRun, plain, type SessionState } from "../../shared/session/state.ts";
+import type { Drill, Trigger } from "../../shared/types/drill.ts";
+import { firePlaces, posts } from "../../shared/words/en/states.ts";
+import { type Crew, seatAt, signInCrew } from "./crew.ts";
+import { Prompter } from "./prompter.ts";
+import { openBrowser, type Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const TYPE = demo.types.find((t) => t.id === "kestle-four");
+if (!TYPE) throw new Error("the demonstration has no such type");
+const N = TYPE.defaultOrder[0] ?? 1;
+
+/** One for each story: none waits until the one before has put its fire out. */
+const aircraftOf = (index: number) => `QX-D${index}`;
+const server = new TestServer(
+  null,
+  TYPE.drills.map((drill, i) => ({ id: aircraftOf(i), name: drill.title, typeId: TYPE.id })),
+);
+let browser: Browser;
+let crew: Crew;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+  crew = await signInCrew(browser, server.url);
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+/** What befalls the first engine, when in its start, and what the post that sees it touches. */
+interface Befalls {
+  when(state: SessionState): boolean;
+  at: Post;
+  touch(seat: Seat): Promise<void>;
+}
+
+const engineIs = (is: string) => (state: SessionState) => {
+  const engine = state.engines[N - 1];
+  return engine !== undefined && plain(engine.life).is === is;
+};
+const handsOn = (state: SessionState) => state.handling?.engine === N;
+
+const fireIn = (place: keyof typeof firePlaces) => async (seat: Seat) => {
+  const sheet = seat.page.getByRole("dialog");
+  await seat.press("Fire");
+  await seat.press(`Engine number ${N}`, sheet);
+  await seat.press(firePlaces[place], sheet);
+};
+
+const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
+  "fire:induction": { when: engineIs("cranking"), at: "fireGuard", touch: fireIn("induction") },
+  "fire:exhaust": { when: engineIs("cranking"), at: "supervisor", touch: fireIn("exhaust") },
+  "fire:nacelle": { when: engineIs("caught"), at: "cockpit", touch: fireIn("nacelle") },
+  "fire:groundEquipment": {
+    when: engineIs("cranking"),
+    at: "groundPower",
+    touch: fireIn("groundEquipment"),
+  },
+  // Nobody touches anything: its time runs out.
+  "alert:oilFirstLate": { when: engineIs("caught"), at: "cockpit", touch: async () => {} },
+  "alert:guardMissing": {
+    when: engineIs("cranking"),
+    at: "fireGuard",
+    touch: (seat) => seat.press(`Leaving number ${N}`),
+  },
+  "alert:groundPowerOutOfRange": {
+    when: engineIs("caught"),
+    at: "groundPower",
+    touch: async (seat) => {
+      await seat.press("Volts again");
+      for (let i = 0; i < 4; i += 1) await seat.press("More by 1.0 V");
+      await seat.press(/^Record /);
+    },
+  },
+  "blades:resistance": {
+    when: handsOn,
+    at: "groundPower",
+    touch: async (seat) => {
+      await seat.asked(`Turn number ${N} by hand and count the blades. Any resistance: stop.`);
+      await seat.press("Count blades");
+      await seat.press("More by 1 blades");
+      await seat.press("Resistance");
+    },
+  },
+};
+
+async function leavePost(seat: Seat): Promise<void> {
+  await seat.press("Posts and session");
+  await seat.press("Leave the post");
+  await seat.press("Close");
+}
+
+/** A drill opened by hand: from the sheet of the engine, by each post in turn. */
+function byHand(drill: Drill, index: number): Befalls {
+  return {
+    when: engineIs(drill.id === "runaway" ? "caught" : "cranking"),
+    at: drill.id === "supervisorLost" ? "cockpit" : (POSTS[index % POSTS.length] ?? "cockpit"),
+    touch: async (seat) => {
+      if (drill.id === "supervisorLost") await leavePost(crew.supervisor);
+      await seat.press(new RegExp(`^Engine ${N}:`));
+      await seat.press(drill.title, seat.page.getByRole("dialog"));
+    },
+  };
+}
+
+const befalls = (drill: Drill, index: number) =>
+  drill.triggers.map((t) => BY_TRIGGER[t]).find((b) => b !== undefined) ?? byHand(drill, index);
+
+/** Every second step of a post does not apply. */
+const isDone = (post: Post, step: number) => (step + POSTS.indexOf(post)) % 2 === 0;
+
+/** A post works its card down, step by step, in the order of the card; a post without a card is asked nothing. */
+async function workCard(drill: Drill, post: Post): Promise<void> {
+  const seat = seatAt(crew, post);
+  for (const [step, { words }] of drill.cards[post].entries()) {
+    await seat.asked(words);
+    await seat.sees(new RegExp(`^${drill.title}, `));
+    await seat.answer(words, isDone(post, step) ? "Done" : "Does not apply");
+  }
+}
+
+describe.each(TYPE.drills.map((drill, index) => [drill.title, drill, index] as const))(
+  "%s",
+  (_title, drill, index) => {
+    it("[DRL-2] [DRL-3] [DRL-4] [DRL-5] [DRL-6] is called from a panel, worked by each post at its own, ended, and told by the record", async () => {
+      const story = await Prompter.begin(crew, server.url, aircraftOf(index));
+      const { when, at, touch } = befalls(drill, index);
+      await story.playUntil(when);
+      await touch(seatAt(crew, at));
+      const runOf = (s: SessionState) => s.drills.find((r) => r.drill === drill.id);
+      await story.until((s) => runOf(s) !== undefined);
+      const { id: run, engine } = runOf(story.state) as DrillRun;
+      // A cart out of its range is no engine's.
+      expect(engine).toBe(drill.triggers.includes("alert:groundPowerOutOfRange") ? null : N);
+
+      await Promise.all(POSTS.map((post) => workCard(drill, post)));
+      const end = `The drill is worked through: ${drill.title}. End it?`;
+      const ends = drill.id === "supervisorLost" ? "cockpit" : "supervisor";
+      await seatAt(crew, ends).answer(end, "End the drill");
+      await story.until((s) => runOf(s) === undefined);
+
+      const told = story.heard.flatMap(({ fact, actor }) => {
+        const by = actor.kind === "person" ? actor.post : actor.kind;
+        if (fact.type === "drillStepped" && fact.run === run)
+          return [`${fact.post} ${fact.step} ${fact.done} by ${by}`];
+        return fact.type === "drillEnded" && fact.run === run ? [`ended by ${by}`] : [];
+      });
+      const steps = POSTS.flatMap((p) => drill.cards[p].map((_, n) => `${p} ${n} ${isDone(p, n)} by ${p}`));
+      expect(told.slice(0, -1).sort()).toEqual(steps.sort());
+      expect(told.at(-1)).toBe(`ended by ${ends}`);
+
+      const last = seatAt(crew, ends).page;
+      await seatAt(crew, ends).turnTo(`/session/${story.session}/record`);
+      const lines = last.locator(".record-list li[data-type^=drill] > span:last-child");
+      await lines.filter({ hasText: `Drill ended: ${drill.title} (worked through)` }).waitFor();
+      const shown = await lines.evaluateAll((all) => all.map((e) => e.firstChild?.textContent));
+      expect(shown).toContain(`Drill opened: ${drill.title}${engine === null ? "" : `, number ${engine}`}`);
+      for (const post of POSTS)
+        for (const [n, { words }] of drill.cards[post].entries()) {
+          const marked = isDone(post, n) ? "done" : "does not apply";
+          expect(shown).toContain(`${drill.title}, ${posts[post].toLowerCase()}: ${words}: ${marked}`);
+        }
+      story.close();
+      expect(crew.all.flatMap((s) => s.complaints)).toEqual([]);
+    }, 120_000);
+  },
+);

@@ -1,0 +1,102 @@
+import { randomUUID } from "node:crypto";
+import { playPost } from "../../seed/crew/play.ts";
+import { askedOf } from "../../shared/asks/asked.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { TestPanel } from "../live/panel.ts";
+import { type Crew, seatAt } from "./crew.ts";
+
+const SCRIPT = { seed: 5, pace: 1, cart: "Knocker" };
+
+/**
+ * Brings a session to the moment a story begins at: each post answers what it is asked as a scripted partner would,
+ * but at once, over a socket of the seat's own sign-in. The story itself is touched on the panels.
+ */
+export class Prompter {
+  readonly session: string;
+  readonly #panels: Record<Post, TestPanel>;
+
+  private constructor(session: string, panels: Record<Post, TestPanel>) {
+    this.session = session;
+    this.#panels = panels;
+  }
+
+  /** A session of this aircraft with everybody at their post, and every panel opened on it. */
+  static async begin(crew: Crew, url: string, aircraft: string): Promise<Prompter> {
+    const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+    const planned = await fetch(`${url}/api/sessions`, {
+      method: "POST",
+      headers: {
+        authorization: `Bearer ${await crew.supervisor.token()}`,
+        "content-type": "application/json",
+      },
+      body: JSON.stringify({
+        commandId: randomUUID(),
+        aircraft,
+        place: "Stand 4, north apron",
+        powerSource: "groundPower",
+        crew: nobody,
+      }),
+    });
+    if (!planned.ok) throw new Error(await planned.text());
+    const { id } = (await planned.json()) as { id: string };
+    const panels = {} as Record<Post, TestPanel>;
+    await Promise.all(
+      POSTS.map(async (post) => {
+        const token = await seatAt(crew, post).token();
+        const panel = await new TestPanel(url, { token, proto: PROTOCOL }).settled();
+        panels[post] = panel;
+        await panel.watch(id);
+      }),
+    );
+    const prompter = new Prompter(id, panels);
+    for (const post of POSTS) await prompter.give(post, { type: "claimPost", post });
+    await Promise.all(crew.all.map((seat) => seat.turnTo(`/session/${id}`)));
+    return prompter;
+  }
+
+  /** The session as every panel of it knows it. */
+  get state(): SessionState {
+    const { state } = this.#panels.supervisor;
+    if (!state) throw new Error("it does not watch the session");
+    return state;
+  }
+
+  /** Everything recorded since the panels were opened. */
+  get heard(): readonly SessionEvent[] {
+    return this.#panels.supervisor.heard;
+  }
+
+  /** @throws Error saying why not, when it is refused */
+  async give(post: Post, action: Action): Promise<void> {
+    const result = await this.#panels[post].command(this.session, action);
+    if (result.status !== "accepted") throw new Error(`${post} ${action.type}: ${JSON.stringify(result)}`);
+    await this.until((s) => s.seq >= result.seq);
+  }
+
+  /** Resolves once that is so for the session. */
+  until(is: (state: SessionState) => boolean): Promise<void> {
+    return this.#panels.supervisor.until(() => is(this.state));
+  }
+
+  /** Every post does its part until that is so. @throws Error when nobody has anything to do before it */
+  async playUntil(is: (state: SessionState) => boolean): Promise<void> {
+    while (!is(this.state)) {
+      const post = POSTS.find((p) => playPost(this.state, p, Date.now(), SCRIPT));
+      const move = post && playPost(this.state, post, Date.now(), SCRIPT);
+      if (!move) throw new Error(`stuck: ${POSTS.map((p) => this.#asked(p)).join("; ")}`);
+      await this.give(post, move.action);
+    }
+  }
+
+  #asked(post: Post): string {
+    return `${post}: ${askedOf(this.state, post, Date.now()).map((a) => a.say)}`;
+  }
+
+  close(): void {
+    for (const panel of Object.values(this.#panels)) panel.close();
+  }
+}
