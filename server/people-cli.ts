@@ -4,7 +4,7 @@
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/enums.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
-import { isGuessable } from "./auth/guessable.ts";
+import { newPinSchema } from "./auth/new-pin.ts";
 import { hashPin } from "./auth/pin.ts";
 import { readConfig } from "./config.ts";
 import { randomIds } from "./ids.ts";
@@ -28,11 +28,7 @@ const entrySchema = z.object({
     .date()
     .transform((day) => Date.parse(day) + 24 * 3_600_000)
     .nullable(),
-  pin: z
-    .string()
-    .min(6, "must be at least 6 characters")
-    .max(64)
-    .refine((pin) => !isGuessable(pin), "must not be a run or a repetition, such as 123456 or 121212"),
+  pin: newPinSchema,
 });
 
 await main().catch((error: unknown) => {

@@ -1,7 +1,13 @@
-import type { Directory } from "../store/directory.ts";
+import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
 import { OfficeRefused, qualified } from "./refused.ts";
 import type { SignIns } from "./sign-ins.ts";
+
+/** Everybody there is, by name, whether or not they may sign in. */
+export async function everybody(directory: Directory, by: Identity["person"]): Promise<PersonRecord[]> {
+  qualified(by);
+  return directory.people();
+}
 
 /** Lets a person sign in or not; one who may not is cut off at once. Nobody does it to themselves. */
 export async function setActive(

@@ -106,9 +106,10 @@ export class SignIns {
       revokedAt: null,
     };
     await directory.addSignIn(signIn);
-    // Revoked or made inactive while the PIN was being tried: what was just added stands no more.
-    const still = await this.#deviceAt(place, await directory.person(person.id));
-    if (!still || (await directory.person(person.id))?.active !== true) {
+    // Revoked, made inactive or given another PIN while this one was being tried: what was just added stands no more.
+    const still = await directory.person(person.id);
+    const unchanged = still?.active === true && still.pinHash === person.pinHash;
+    if (!unchanged || !(await this.#deviceAt(place, still))) {
       await directory.revokeSignIn(signIn.id, now);
       return { is: "wrong" };
     }
@@ -123,6 +124,38 @@ export class SignIns {
       const now = await directory.person(person.id);
       return (await isPin(now?.pinHash ?? (await this.#decoyHash()), pin)) && now?.active === true;
     });
+  }
+
+  /** Gives the person another PIN, by their old one, and ends their sign-ins elsewhere: somebody may have had it. */
+  async changePin(
+    identity: Identity,
+    pin: string,
+    next: string,
+  ): Promise<{ is: "right" | "wrong" } | Locked> {
+    const { directory, pinCost } = this.#deps;
+    const entered = await this.confirm(identity, pin);
+    if (entered.is !== "right") return entered;
+    await directory.setPin(identity.person.id, await hashPin(next, pinCost));
+    for (const { id } of await this.own(identity)) if (id !== identity.signIn) await this.#end(id);
+    return entered;
+  }
+
+  /** The person's sign-ins that stand, the newest first. */
+  async own({ person }: Identity): Promise<SignInRecord[]> {
+    const { directory, clock, limits } = this.#deps;
+    const now = clock.now();
+    const all = await directory.personal.signIns(person.id);
+    return all
+      .filter((s) => s.revokedAt === null && now < s.expiresAt && now - s.usedAt < limits.idleMs)
+      .sort((a, b) => b.createdAt - a.createdAt);
+  }
+
+  /** Ends one of the person's own sign-ins; false when it is none that stands. */
+  async endOwn(identity: Identity, id: string): Promise<boolean> {
+    const own = await this.own(identity);
+    if (!own.some((s) => s.id === id)) return false;
+    await this.#end(id);
+    return true;
   }
 
   /** What lets one command through for which a PIN is asked again, once `confirm` found it right. */
@@ -180,7 +213,11 @@ export class SignIns {
   }
 
   /** Ends the sign-in at once, wherever it is in use. */
-  async signOut({ signIn }: Identity): Promise<void> {
+  signOut({ signIn }: Identity): Promise<void> {
+    return this.#end(signIn);
+  }
+
+  async #end(signIn: string): Promise<void> {
     await this.#deps.directory.revokeSignIn(signIn, this.#deps.clock.now());
     this.#ended(signIn);
   }

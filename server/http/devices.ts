@@ -3,12 +3,12 @@ import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { Devices } from "../auth/devices.ts";
-import { setActive } from "../auth/people.ts";
+import { everybody, setActive } from "../auth/people.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory } from "../store/directory.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
-import { deviceView } from "./views.ts";
+import { deviceView, personView } from "./views.ts";
 
 const tags = ["devices"];
 
@@ -126,6 +126,18 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
       auditTo(request.log).done("revoked", { person: person.id, device: request.params.id });
       return reply.code(204).send(null);
     },
+  );
+
+  app.get(
+    "/people/everybody",
+    {
+      schema: {
+        tags: ["directory"],
+        summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
+        response: { 200: z.array(personView.extend({ active: z.boolean() })) },
+      },
+    },
+    async (request) => everybody(directory, identityOf(request).person),
   );
 
   app.put(

@@ -25,7 +25,10 @@ type Limit = (request: FastifyRequest) => Promise<void>;
 
 /** Bounds what one address may ask. */
 export function limitByAddress(app: FastifyInstance, max: number): void {
-  const within = limit(app, max, "this address");
+  const within = limit(app, max, (s) => {
+    const detail = `Too many requests from this address: wait ${s} s`;
+    return detail;
+  });
   app.addHook("onRequest", async (request) => {
     if (request.routeOptions.config.unlimited !== true) await within(request);
   });
@@ -33,19 +36,24 @@ export function limitByAddress(app: FastifyInstance, max: number): void {
 
 /** Bounds what one sign-in may ask; for requests whose sign-in is known. */
 export function limitBySignIn(app: FastifyInstance, max: number): Limit {
-  return limit(app, max, "this sign-in", (request) => request.identity?.signIn ?? "");
+  const told = (s: number) => {
+    const detail = `Too many requests under this sign-in: wait ${s} s`;
+    return detail;
+  };
+  return limit(app, max, told, (request) => request.identity?.signIn ?? "");
 }
 
-function limit(app: FastifyInstance, max: number, who: string, keyOf?: (r: FastifyRequest) => string): Limit {
-  const count = app.createRateLimit({
-    max,
-    timeWindow: MINUTE_MS,
-    ...(keyOf ? { keyGenerator: keyOf } : {}),
-  });
+function limit(
+  app: FastifyInstance,
+  max: number,
+  told: (waitS: number) => string,
+  keyOf?: (request: FastifyRequest) => string,
+): Limit {
+  const key = keyOf ? { keyGenerator: keyOf } : {};
+  const count = app.createRateLimit({ max, timeWindow: MINUTE_MS, ...key });
   return async (request) => {
     const counted = await count(request);
     if (counted.isAllowed || !counted.isExceeded) return;
-    const detail = `Too many requests from ${who}: wait ${counted.ttlInSeconds} s`;
-    throw new ProblemError("tooMany", detail, { retryAfterMs: counted.ttl });
+    throw new ProblemError("tooMany", told(counted.ttlInSeconds), { retryAfterMs: counted.ttl });
   };
 }

@@ -1,13 +1,11 @@
-import type { FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
-import type { Identity } from "../auth/identity.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignInPlace, SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
-import { identityOf, proofOf, requireSignIn, unproven } from "./signed-in.ts";
-import { deviceView, personView } from "./views.ts";
+import { proofOf, unproven } from "./signed-in.ts";
+import { personView } from "./views.ts";
 
 export interface SignInOptions {
   signIns: SignIns;
@@ -27,17 +25,13 @@ function lockedFor(waitMs: number): ProblemError {
   return new ProblemError("locked", detail, { retryAfterMs: waitMs });
 }
 
-/** @throws ProblemError unless it is their PIN */
-export async function confirmed(
-  signIns: Pick<SignIns, "confirm">,
-  identity: Identity,
-  pin: string,
-  undone: string,
-): Promise<void> {
-  const entered = await signIns.confirm(identity, pin);
+/**
+ * @param detail said when it is wrong: whose it is not, and what was not done
+ * @throws ProblemError unless it is their PIN
+ */
+export function rightPin(entered: Awaited<ReturnType<SignIns["confirm"]>>, detail: string): void {
   if (entered.is === "locked") throw lockedFor(entered.waitMs);
-  if (entered.is === "wrong")
-    throw new ProblemError("wrongPin", `That is not ${identity.person.name}'s PIN: ${undone}`);
+  if (entered.is === "wrong") throw new ProblemError("wrongPin", detail);
 }
 
 const bodySchema = z.strictObject({
@@ -84,60 +78,6 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
           return { token: result.token, expiresAt, person };
         }
       }
-    },
-  );
-};
-
-interface OwnRoutes {
-  signIns: SignIns;
-  proofs: Proofs;
-  /** Refuses what is too much of one sign-in. */
-  within(request: FastifyRequest): Promise<void>;
-}
-
-export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns, proofs, within }) => {
-  requireSignIn(app, signIns, proofs, within);
-
-  app.post(
-    "/sign-out",
-    { schema: { tags: ["sign-in"], summary: "End this sign-in at once", response: { 204: z.null() } } },
-    async (request, reply) => {
-      await signIns.signOut(identityOf(request));
-      return reply.code(204).send(null);
-    },
-  );
-
-  app.post(
-    "/confirm",
-    {
-      schema: {
-        tags: ["sign-in"],
-        summary:
-          "Enter one's PIN again for one command that asks for it; gives what to send with the command",
-        body: z.strictObject({ pin: pinSchema, session: idSchema, command: z.uuid() }),
-        response: { 200: z.object({ permit: z.string(), expiresAt: z.number() }) },
-      },
-    },
-    async (request) => {
-      const { pin, ...what } = request.body;
-      const identity = identityOf(request);
-      await confirmed(signIns, identity, pin, "nothing was set aside");
-      return signIns.permit(identity, what);
-    },
-  );
-
-  app.get(
-    "/me",
-    {
-      schema: {
-        tags: ["sign-in"],
-        summary: "Who is signed in here",
-        response: { 200: z.object({ person: personView, device: deviceView }) },
-      },
-    },
-    async (request) => {
-      const { person, device } = identityOf(request);
-      return { person, device };
     },
   );
 };

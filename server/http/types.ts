@@ -12,7 +12,7 @@ import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeOffice } from "../types/office.ts";
 import { TypeRefused } from "../types/refused.ts";
 import { ProblemError } from "./problem.ts";
-import { confirmed, pinSchema } from "./sign-in.ts";
+import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 
 /** Bytes a type may have: those of the demonstration are a tenth of it. */
@@ -236,7 +236,8 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { direc
       const { id, version } = request.params;
       const revision = revisionOf(request.headers["if-match"]);
       const identity = identityOf(request);
-      await confirmed(signIns, identity, request.body.pin, "nothing was approved");
+      const detail = `That is not ${identity.person.name}'s PIN: nothing was approved`;
+      rightPin(await signIns.confirm(identity, request.body.pin), detail);
       const now = await types.approve(identity.person, id, version, revision);
       return tagged(reply, now).send({ id, version });
     },

@@ -91,6 +91,7 @@ export interface Directory {
   addPeople(people: readonly PersonRecord[]): Promise<void>;
   /** Whether the person may sign in. */
   setActive(person: string, active: boolean): Promise<void>;
+  setPin(person: string, pinHash: string): Promise<void>;
 
   addSignIn(signIn: SignInRecord): Promise<void>;
   signInByToken(tokenHash: string): Promise<{ signIn: SignInRecord; person: PersonRecord } | null>;

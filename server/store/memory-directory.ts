@@ -61,6 +61,11 @@ export class MemoryDirectory implements Directory {
     if (person) this.#people.set(id, { ...person, active });
   }
 
+  async setPin(id: string, pinHash: string): Promise<void> {
+    const person = this.#people.get(id);
+    if (person) this.#people.set(id, { ...person, pinHash });
+  }
+
   async addSignIn(signIn: SignInRecord): Promise<void> {
     this.#signIns.set(signIn.id, signIn);
   }

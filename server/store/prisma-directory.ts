@@ -107,6 +107,10 @@ export class PrismaDirectory implements Directory {
     await this.#db.person.updateMany({ where: { id }, data: { active } });
   }
 
+  async setPin(id: string, pinHash: string): Promise<void> {
+    await this.#db.person.updateMany({ where: { id }, data: { pinHash } });
+  }
+
   async addSignIn(signIn: SignInRecord): Promise<void> {
     await this.#db.signIn.createMany({
       data: [

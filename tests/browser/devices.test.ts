@@ -1,3 +1,4 @@
+import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { openBrowser, Seat } from "./seat.ts";
@@ -76,4 +77,46 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet enrolled by a code, its sign-in wor
   await seat.press(/^Perran/);
   await seat.sees(/^This device is not enrolled for you/);
   expect(office.complaints).toEqual([]);
+}, 90_000);
+
+it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes their PIN; the office stops them and lets them in again", async () => {
+  const office = await Seat.open(browser, server.url, "merryn");
+  const left = await Seat.open(browser, server.url, "tamsin");
+  const here = await Seat.open(browser, server.url, "tamsin");
+  await here.press("People");
+  expect(await here.page.getByRole("heading", { name: "Everybody" }).count()).toBe(0);
+  await here.press("End it");
+  await left.page.getByRole("heading", { name: "Sign in" }).waitFor();
+
+  const enter = async (label: string, pin: string, key: string) => {
+    await here.page.getByLabel(label, { exact: true }).fill(pin);
+    await here.press(key);
+  };
+  await here.press("Change it");
+  await enter("Your PIN now", "861035", "Go on");
+  await enter("The new one", "918273", "Go on");
+  await enter("The new one again", "918274", "Change it");
+  await here.sees("The two were not alike: nothing was changed.");
+  await here.press("Change it");
+  await enter("Your PIN now", "861035", "Go on");
+  await enter("The new one", "918273", "Go on");
+  await enter("The new one again", "918273", "Change it");
+  await here.sees("It is changed. Your sign-ins elsewhere have ended.");
+
+  await office.press("People");
+  const row = office.page.getByRole("listitem", { name: "Tamsin Boscarn" });
+  await office.press("Stop", row);
+  await office.press("Touch again to stop", row);
+  await here.page.getByRole("heading", { name: "Sign in" }).waitFor();
+  await office.press("Let in again", row);
+  await row.getByRole("button", { name: "Stop" }).waitFor();
+  await here.page.getByLabel("Handle").fill("tamsin");
+  await here.page.getByLabel("PIN", { exact: true }).fill("918273");
+  await here.page.locator(".sign-in-form").getByRole("button", { name: "Sign in" }).click();
+  await here.page.getByRole("heading", { name: "People" }).waitFor();
+  const own = office.page.getByRole("listitem", { name: "Merryn Tolvadden" });
+  expect(await own.getByRole("button").count()).toBe(0);
+  const { violations } = await new AxeBuilder({ page: office.page }).analyze();
+  expect(violations.map((v) => v.id)).toEqual([]);
+  expect([...office.complaints, ...here.complaints]).toEqual([]);
 }, 90_000);

@@ -88,6 +88,13 @@ export function directoryContract(
       expect(await directory.standing(ids, 149, 99)).toEqual(new Set());
     });
 
+    it("[STO-9] gives one person another PIN", async () => {
+      await directory.addPeople([person("ada"), person("bo")]);
+      await directory.setPin("ada", "other");
+      await directory.setPin("nobody", "other");
+      expect(await directory.people()).toEqual([person("ada", { pinHash: "other" }), person("bo")]);
+    });
+
     it("[STO-9] revokes all sign-ins of a person or on a device, and tells which stood", async () => {
       await directory.addPeople([person("ada"), person("bo")]);
       await directory.addSignIn(signIn("a1", "ada"));

@@ -16,6 +16,7 @@ import { SignIn } from "./SignIn.tsx";
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
+const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
@@ -78,6 +79,7 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage />}
       {route.is === "devices" && <DevicesPage />}
+      {route.is === "people" && <PeoplePage me={signedIn.person} />}
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}

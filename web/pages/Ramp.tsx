@@ -83,6 +83,9 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
             {says.devices}
           </button>
         )}
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/people")}>
+          {says.people}
+        </button>
         <PaperKey path="/api/card.pdf" word={says.card} />
         <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing("units")}>
           {units.title}

@@ -6,6 +6,7 @@ export type Route =
   | { is: "plan" }
   | { is: "board" }
   | { is: "devices" }
+  | { is: "people" }
   | { is: "enrol" }
   | { is: "session"; id: string }
   | { is: "record"; id: string }
@@ -26,6 +27,7 @@ export function routeOf(path: string, search: string): Route {
   if (first === "plan") return { is: "plan" };
   if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
+  if (first === "people") return { is: "people" };
   if (first === "enrol") return { is: "enrol" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
   if (first === "study") return { is: "study", page: id || null, more: more || null };

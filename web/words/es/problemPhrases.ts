@@ -11,9 +11,14 @@ export const problemPhrases: readonly Phrase[] = [
     "Too many sign-in attempts from this address: wait {1} s",
     "Demasiados intentos de entrar desde esta dirección: espere {1} s",
   ],
-  ["Too many requests from {1}: wait {2} s", "Demasiados pedidos de {1}: espere {2} s"],
-  ["this sign-in", "esta entrada"],
-  ["this address", "esta dirección"],
+  [
+    "Too many requests from this address: wait {1} s",
+    "Demasiadas peticiones desde esta dirección: espere {1} s",
+  ],
+  [
+    "Too many requests under this sign-in: wait {1} s",
+    "Demasiadas peticiones con esta entrada: espere {1} s",
+  ],
   [
     "Too many wrong attempts: try again in {1} s",
     "Demasiados intentos equivocados: pruebe otra vez en {1} s",
@@ -124,15 +129,22 @@ export const problemPhrases: readonly Phrase[] = [
     "Version {1} was changed after you read it: read it again, then make your change anew",
     "La versión {1} cambió después de que usted la leyó: léala otra vez y haga su cambio de nuevo",
   ],
-  ["That is not {1}'s PIN: {2}", "Ese no es el PIN de {1}: {2}"],
-  ["nothing was approved", "no se aprobó nada"],
-  ["nothing was set aside", "no se exceptuó nada"],
+  ["That is not {1}'s PIN: nothing was approved", "Ese no es el PIN de {1}: no se aprobó nada"],
+  ["That is not {1}'s PIN: nothing was set aside", "Ese no es el PIN de {1}: no se exceptuó nada"],
+  ["That is not {1}'s PIN: it was not changed", "Ese no es el PIN de {1}: no se cambió"],
+  ["You have no such sign-in", "Usted no tiene esa entrada"],
+  ["must be another one", "debe ser otro"],
+  [
+    "must not be a run or a repetition, such as 123456 or 121212",
+    "no debe ser una serie ni una repetición, como 123456 o 121212",
+  ],
   [
     "Send If-Match with the entity tag the version came with",
     "Falta decir sobre qué versión es: lea la página otra vez",
   ],
   // What was not understood, by its place.
   ["body.pin", "PIN"],
+  ["body.next", "PIN nuevo"],
   ["body.handle", "alias"],
   ["body.code", "código"],
   ["body.place", "lugar"],

@@ -1,0 +1,9 @@
+import { z } from "zod";
+import { isGuessable } from "./guessable.ts";
+
+/** A PIN somebody chooses. */
+export const newPinSchema = z
+  .string()
+  .min(6, "must be at least 6 characters")
+  .max(64, "must be at most 64 characters")
+  .refine((pin) => !isGuessable(pin), "must not be a run or a repetition, such as 123456 or 121212");

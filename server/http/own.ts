@@ -1,0 +1,135 @@
+import type { FastifyRequest } from "fastify";
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { idSchema } from "../../shared/protocol/text.ts";
+import { auditTo } from "../audit.ts";
+import { newPinSchema } from "../auth/new-pin.ts";
+import type { Proofs } from "../auth/proofs.ts";
+import type { SignIns } from "../auth/sign-ins.ts";
+import { ProblemError } from "./problem.ts";
+import { pinSchema, rightPin } from "./sign-in.ts";
+import { identityOf, requireSignIn } from "./signed-in.ts";
+import { deviceView, personView } from "./views.ts";
+
+/** Not "storage": the device's own key and the panels for when there is no network are there. */
+const CLEARED = '"cache"';
+
+const signInView = z.object({
+  id: z.string(),
+  deviceName: z.string(),
+  createdAt: z.number(),
+  usedAt: z.number(),
+  /** The one the request came with. */
+  here: z.boolean(),
+});
+
+interface OwnRoutes {
+  signIns: SignIns;
+  proofs: Proofs;
+  /** Refuses what is too much of one sign-in. */
+  within(request: FastifyRequest): Promise<void>;
+}
+
+/** What somebody signed in does about themselves. */
+export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns, proofs, within }) => {
+  requireSignIn(app, signIns, proofs, within);
+
+  app.post(
+    "/sign-out",
+    { schema: { tags: ["sign-in"], summary: "End this sign-in at once", response: { 204: z.null() } } },
+    async (request, reply) => {
+      await signIns.signOut(identityOf(request));
+      return reply.header("clear-site-data", CLEARED).code(204).send(null);
+    },
+  );
+
+  app.post(
+    "/confirm",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary:
+          "Enter one's PIN again for one command that asks for it; gives what to send with the command",
+        body: z.strictObject({ pin: pinSchema, session: idSchema, command: z.uuid() }),
+        response: { 200: z.object({ permit: z.string(), expiresAt: z.number() }) },
+      },
+    },
+    async (request) => {
+      const { pin, ...what } = request.body;
+      const identity = identityOf(request);
+      const detail = `That is not ${identity.person.name}'s PIN: nothing was set aside`;
+      rightPin(await signIns.confirm(identity, pin), detail);
+      return signIns.permit(identity, what);
+    },
+  );
+
+  app.get(
+    "/me",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary: "Who is signed in here",
+        response: { 200: z.object({ person: personView, device: deviceView }) },
+      },
+    },
+    async (request) => {
+      const { person, device } = identityOf(request);
+      return { person, device };
+    },
+  );
+
+  app.post(
+    "/me/pin",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary: "Choose another PIN, by the old one; ends one's sign-ins elsewhere",
+        body: z
+          .strictObject({ pin: pinSchema, next: newPinSchema })
+          .refine(({ pin, next }) => pin !== next, { path: ["next"], message: "must be another one" }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const { pin, next } = request.body;
+      const identity = identityOf(request);
+      const detail = `That is not ${identity.person.name}'s PIN: it was not changed`;
+      rightPin(await signIns.changePin(identity, pin, next), detail);
+      auditTo(request.log).done("pinChanged", { person: identity.person.id, device: identity.device.id });
+      return reply.code(204).send(null);
+    },
+  );
+
+  app.get(
+    "/me/sign-ins",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary: "One's own sign-ins that stand, the newest first",
+        response: { 200: z.array(signInView) },
+      },
+    },
+    async (request) => {
+      const identity = identityOf(request);
+      const own = await signIns.own(identity);
+      return own.map((s) => ({ ...s, here: s.id === identity.signIn }));
+    },
+  );
+
+  app.delete(
+    "/me/sign-ins/:id",
+    {
+      schema: {
+        tags: ["sign-in"],
+        summary: "End one of one's own sign-ins at once, wherever it is in use",
+        params: z.strictObject({ id: idSchema }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      if (!(await signIns.endOwn(identityOf(request), request.params.id)))
+        throw new ProblemError("notFound", "You have no such sign-in");
+      return reply.code(204).send(null);
+    },
+  );
+};

@@ -1,0 +1,143 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { isPin } from "../../server/auth/pin.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
+import { bearer, PIN, planned, signIn } from "./test-house.ts";
+
+const NEXT = "918273";
+
+let house: LiveHouse;
+beforeEach(async () => {
+  house = await liveHouse();
+});
+afterEach(() => house.close());
+
+const ask = (token: string, method: "GET" | "POST" | "PUT" | "DELETE", path: string, payload?: object) =>
+  house.app.inject({
+    method,
+    url: `/api${path}`,
+    headers: bearer(token),
+    ...(payload ? { payload } : {}),
+  });
+const code = async (reply: ReturnType<typeof ask>) => (await reply).statusCode;
+const change = (token: string, pin: string, next: string) => ask(token, "POST", "/me/pin", { pin, next });
+const enter = (pin: string) =>
+  house.app.inject({
+    method: "POST",
+    url: "/api/sign-in",
+    payload: { handle: "ada", pin, device: { id: "other", name: "T" } },
+  });
+
+describe("one's own PIN", () => {
+  it("[AUT-10] is changed by the old one, is kept as argon2id alone, and ends one's sign-ins elsewhere at once", async () => {
+    const { id } = await planned(house.app, await signIn(house.app, "fay"));
+    const here = await signIn(house.app, "ada", "tablet-1");
+    const there = await panelOf(house, "ada", "tablet-2");
+    const bo = await signIn(house.app, "bo", "tablet-2");
+    expect(await code(change(here, PIN, NEXT))).toBe(204);
+    await there.cut();
+    expect(there.byes).toMatchObject([{ why: "signedOut" }]);
+    expect([await code(ask(here, "GET", "/me")), await code(ask(bo, "GET", "/me"))]).toEqual([200, 200]);
+    expect([(await enter(PIN)).statusCode, (await enter(NEXT)).statusCode]).toEqual([401, 200]);
+    const kept = (await house.house.directory.person("ada"))?.pinHash ?? "";
+    expect(kept).toMatch(/^\$argon2id\$/);
+    expect(await isPin(kept, NEXT)).toBe(true);
+    const panel = await new TestPanel(house.url, { token: here, proto: PROTOCOL }).settled();
+    expect(await panel.command(id, HOLD)).toMatchObject({ status: "accepted" });
+    panel.close();
+  });
+
+  it("[AUT-10] [AUT-8] is not changed to one anybody tries, nor to the same", async () => {
+    const token = await signIn(house.app, "ada");
+    for (const next of ["234567", "808080", "11111", "1".repeat(65), PIN]) {
+      const reply = await change(token, PIN, next);
+      expect([next, reply.statusCode, reply.json().type]).toEqual([
+        next,
+        400,
+        "urn:chockside:problem:malformed",
+      ]);
+      expect(reply.body).not.toContain(next);
+    }
+    expect((await enter(PIN)).statusCode).toBe(200);
+  });
+
+  it("[AUT-10] [AUT-9] is not changed by whoever found the panel open: wrong ones count as at sign-in", async () => {
+    const token = await signIn(house.app, "ada");
+    const codes: number[] = [];
+    for (let n = 0; n < 6; n += 1) codes.push(await code(change(token, "000000", NEXT)));
+    expect(codes).toEqual([403, 403, 403, 403, 403, 429]);
+    expect((await enter(PIN)).statusCode).toBe(429);
+    await house.hand.leap(30_000);
+    expect((await enter(PIN)).statusCode).toBe(200);
+  });
+
+  it("[AUT-10] who signs in by the old one in that very moment does not stay in", async () => {
+    const { directory, signIns } = house.house;
+    const token = await signIn(house.app, "ada");
+    const add = directory.addSignIn.bind(directory);
+    directory.addSignIn = async (record) => {
+      directory.addSignIn = add;
+      expect(await code(change(token, PIN, NEXT))).toBe(204);
+      await add(record);
+    };
+    // Their turns at one person's PIN come one after another: the change must come from one that shares none.
+    signIns.confirm = async () => ({ is: "right" });
+    expect((await enter(PIN)).statusCode).toBe(401);
+  });
+});
+
+describe("one's own sign-ins", () => {
+  it("[AUT-11] are listed, one's own alone and without their tokens, and ended one by one", async () => {
+    const first = await signIn(house.app, "ada", "tablet-1");
+    await house.hand.leap(1_000);
+    const here = await signIn(house.app, "ada", "tablet-2");
+    const panel = await new TestPanel(house.url, { token: first, proto: PROTOCOL }).settled();
+    const bo = await signIn(house.app, "bo");
+    const reply = await ask(here, "GET", "/me/sign-ins");
+    const now = house.hand.clock.now();
+    const listed = reply.json();
+    expect(listed).toMatchObject([
+      { deviceName: "Tablet", createdAt: now, here: true },
+      { deviceName: "Tablet", createdAt: now - 1_000, here: false },
+    ]);
+    expect(Object.keys(listed[0]).sort()).toEqual(["createdAt", "deviceName", "here", "id", "usedAt"]);
+    const other = listed[1].id;
+    expect(await code(ask(bo, "DELETE", `/me/sign-ins/${other}`))).toBe(404);
+    expect(await code(ask(first, "GET", "/me"))).toBe(200);
+    expect(await code(ask(here, "DELETE", `/me/sign-ins/${other}`))).toBe(204);
+    await panel.cut();
+    expect(await code(ask(first, "GET", "/me"))).toBe(401);
+    expect((await ask(here, "GET", "/me/sign-ins")).json()).toHaveLength(1);
+    expect(await code(ask(here, "DELETE", `/me/sign-ins/${other}`))).toBe(404);
+  });
+
+  it("[AUT-12] ending it tells the browser to drop what it cached, and not the device's key", async () => {
+    const token = await signIn(house.app, "ada");
+    const out = await ask(token, "POST", "/sign-out");
+    expect([out.statusCode, out.headers["clear-site-data"]]).toEqual([204, '"cache"']);
+  });
+});
+
+describe("everybody", () => {
+  it("[DEV-7] is seen by those qualified as supervisor alone, who stop others and let them in again", async () => {
+    const [di, ada] = [await signIn(house.app, "di"), await signIn(house.app, "ada")];
+    expect(await code(ask(ada, "GET", "/people/everybody"))).toBe(403);
+    const people = async () =>
+      ((await ask(di, "GET", "/people/everybody")).json() as { id: string; active: boolean }[]).map((p) => [
+        p.id,
+        p.active,
+      ]);
+    expect(await people()).toContainEqual(["gone", false]);
+    expect(JSON.stringify((await ask(di, "GET", "/people/everybody")).json())).not.toContain("argon2");
+    const set = (token: string, id: string, active: boolean) =>
+      code(ask(token, "PUT", `/people/${id}/active`, { active }));
+    expect(await set(di, "ada", false)).toBe(204);
+    expect([await code(ask(ada, "GET", "/me")), (await enter(PIN)).statusCode]).toEqual([401, 401]);
+    expect(await people()).toContainEqual(["ada", false]);
+    expect(await set(di, "ada", true)).toBe(204);
+    expect((await enter(PIN)).statusCode).toBe(200);
+    // What was cut off stays so.
+    expect(await code(ask(ada, "GET", "/me"))).toBe(401);
+    expect([await set(di, "di", false), await set(di, "nobody", false)]).toEqual([403, 404]);
+  });
+});

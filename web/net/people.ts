@@ -1,0 +1,29 @@
+import type { Post } from "../../shared/protocol/posts.ts";
+import { api } from "./app.ts";
+
+export interface OwnSignIn {
+  id: string;
+  deviceName: string;
+  /** Server milliseconds. */
+  createdAt: number;
+  usedAt: number;
+  /** The one of this window. */
+  here: boolean;
+}
+
+export interface Anybody {
+  id: string;
+  name: string;
+  handle: string;
+  mayHold: Post[];
+  active: boolean;
+}
+
+/** What a person does about themselves, and the office about people, at the server. */
+export const people = {
+  changePin: (pin: string, next: string) => api.send("POST", "/api/me/pin", { pin, next }),
+  signIns: () => api.json<OwnSignIn[]>("GET", "/api/me/sign-ins"),
+  endSignIn: (id: string) => api.send("DELETE", `/api/me/sign-ins/${id}`),
+  everybody: () => api.json<Anybody[]>("GET", "/api/people/everybody"),
+  setActive: (id: string, active: boolean) => api.send("PUT", `/api/people/${id}/active`, { active }),
+};

@@ -1,0 +1,39 @@
+import { useState } from "react";
+import type { Me } from "../../net/keep.ts";
+import { usePersonWords } from "../../words/person.ts";
+import { useWords } from "../../words/words.ts";
+import { go } from "../route.ts";
+import { ChangePin } from "./ChangePin.tsx";
+import { Everybody } from "./Everybody.tsx";
+import { OwnSignIns } from "./OwnSignIns.tsx";
+
+/** One's own PIN and sign-ins; for the office, who may sign in. */
+export function PeoplePage({ me }: { me: Me }) {
+  const words = usePersonWords();
+  const { ramp } = useWords().text;
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const failed = (error: Error) => setTrouble(error.message);
+  return (
+    <main className="page">
+      <header className="page-head page-head-row">
+        <div>
+          <h1>{words.title}</h1>
+          <p>{ramp.signedIn(me.name)}</p>
+        </div>
+        <nav className="head-keys">
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
+            {ramp.back}
+          </button>
+        </nav>
+      </header>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      <OwnSignIns onTrouble={failed} />
+      <ChangePin onTrouble={(error) => setTrouble(error?.message ?? null)} />
+      {me.mayHold.includes("supervisor") && <Everybody me={me} onTrouble={failed} />}
+    </main>
+  );
+}
