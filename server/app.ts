@@ -2,6 +2,7 @@ import Fastify, { type FastifyBaseLogger, type FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { Nonces } from "./auth/nonces.ts";
 import { Proofs } from "./auth/proofs.ts";
+import { Taken } from "./auth/taken.ts";
 import type { House } from "./house.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
@@ -67,7 +68,8 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   answerErrors(app as unknown as FastifyInstance);
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
     house;
-  const proofs = new Proofs(new Nonces(house.secret, clock), clock, options.live.origins);
+  const taken = new Taken(clock, house.timers, house.others && directory);
+  const proofs = new Proofs(new Nonces(house.secret, clock), taken, options.live.origins);
   await secure(app as unknown as FastifyInstance, {
     proofs,
     tls: options.tls,

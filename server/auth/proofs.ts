@@ -1,8 +1,8 @@
 import { createHash } from "node:crypto";
 import { calculateJwkThumbprint, EmbeddedJWK, type JWK, jwtVerify } from "jose";
 import { z } from "zod";
-import type { Clock } from "../clock.ts";
-import { NONCE_MS, type Nonces } from "./nonces.ts";
+import type { Nonces } from "./nonces.ts";
+import type { Taken } from "./taken.ts";
 
 /** The request a proof must be for. */
 export interface Proved {
@@ -37,16 +37,13 @@ const claimsSchema = z.object({
  */
 export class Proofs {
   readonly #nonces: Nonces;
-  readonly #clock: Clock;
+  readonly #taken: Taken;
   readonly #origins: readonly string[];
-  /** Proofs taken in this span of a nonce's life and in the one before it. */
-  #taken: [Set<string>, Set<string>] = [new Set(), new Set()];
-  #spanBegan = 0;
 
   /** @param origins addresses the panels may be served under beside the one a request names */
-  constructor(nonces: Nonces, clock: Clock, origins: readonly string[]) {
+  constructor(nonces: Nonces, taken: Taken, origins: readonly string[]) {
     this.#nonces = nonces;
-    this.#clock = clock;
+    this.#taken = taken;
     this.#origins = origins;
   }
 
@@ -70,7 +67,7 @@ export class Proofs {
       const { kty, crv, x, y } = jwk as { kty: string; crv: string; x: string; y: string };
       const publicKey = { kty, crv, x, y };
       const thumbprint = await calculateJwkThumbprint(publicKey);
-      if (!this.#takeOnce(`${thumbprint} ${claims.jti}`)) return WRONG;
+      if (!(await this.#taken.take(`${thumbprint} ${claims.jti}`))) return WRONG;
       return { is: "proven", thumbprint, publicKey };
     } catch {
       return WRONG;
@@ -82,20 +79,6 @@ export class Proofs {
     const here = isHost(address, host) || this.#origins.includes(address.origin);
     const ath = token === null ? undefined : createHash("sha256").update(token).digest("base64url");
     return claims.htm === method && address.pathname === path && here && claims.ath === ath;
-  }
-
-  #takeOnce(id: string): boolean {
-    const now = this.#clock.now();
-    // A nonce from a clock a little ahead lives for up to two spans.
-    if (now - this.#spanBegan >= 2 * NONCE_MS) {
-      this.#taken =
-        now - this.#spanBegan >= 4 * NONCE_MS ? [new Set(), new Set()] : [new Set(), this.#taken[0]];
-      this.#spanBegan = now;
-    }
-    const [current, before] = this.#taken;
-    if (current.has(id) || before.has(id)) return false;
-    current.add(id);
-    return true;
   }
 }
 

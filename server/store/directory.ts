@@ -106,6 +106,11 @@ export interface Directory {
   readonly devices: DeviceStore;
   readonly personal: PersonalStore;
 
+  /** Takes what is good for one use; false when it was taken before, on whichever server. Kept until `until`. */
+  takeOnce(key: string, until: number): Promise<boolean>;
+  /** Forgets what was kept until before `now`. */
+  forgetTaken(now: number): Promise<void>;
+
   lockout(key: string): Promise<Lockout | null>;
   putLockout(lockout: Lockout): Promise<void>;
   /** Does `work` while no other server does work that shares a key with it. */

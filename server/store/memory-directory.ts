@@ -19,6 +19,7 @@ export class MemoryDirectory implements Directory {
   readonly #people = new Map<string, PersonRecord>();
   readonly #signIns = new Map<string, SignInRecord>();
   readonly #lockouts = new Map<string, Lockout>();
+  readonly #taken = new Map<string, number>();
   readonly #aircraft = new Map<string, AircraftRecord>();
   #types: TypeVersion[] = [];
   readonly #discarded = new Set<string>();
@@ -106,6 +107,16 @@ export class MemoryDirectory implements Directory {
         return signIn.expiresAt > now && signIn.usedAt > usedAfter;
       }),
     );
+  }
+
+  async takeOnce(key: string, until: number): Promise<boolean> {
+    if (this.#taken.has(key)) return false;
+    this.#taken.set(key, until);
+    return true;
+  }
+
+  async forgetTaken(now: number): Promise<void> {
+    for (const [key, until] of this.#taken) if (until < now) this.#taken.delete(key);
   }
 
   async lockout(key: string): Promise<Lockout | null> {

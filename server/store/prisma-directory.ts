@@ -167,6 +167,20 @@ export class PrismaDirectory implements Directory {
     return standing;
   }
 
+  async takeOnce(key: string, until: number): Promise<boolean> {
+    try {
+      await this.#db.taken.createMany({ data: [{ key, until: BigInt(until) }] });
+      return true;
+    } catch (error) {
+      if ((error as { code?: string }).code === "P2002") return false;
+      throw error;
+    }
+  }
+
+  async forgetTaken(now: number): Promise<void> {
+    await this.#db.taken.deleteMany({ where: { until: { lt: BigInt(now) } } });
+  }
+
   async lockout(key: string): Promise<Lockout | null> {
     const row = await this.#db.lockout.findUnique({ where: { key } });
     if (!row) return null;

@@ -68,6 +68,7 @@ export interface TestOptions {
   site?: string;
   metricsToken?: string;
   others?: Others;
+  secret?: Buffer;
 }
 
 /** The test type as somebody approved it: a draft is never planned. */
@@ -109,7 +110,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
     deviceRule: options.devices ?? "any",
     limits: { shiftMs: 12 * 3_600_000, idleMs: options.idleMs ?? 12 * 3_600_000 },
-    secret: randomBytes(32),
+    secret: options.secret ?? randomBytes(32),
   });
   const app = await createApp(house, {
     site: options.site ?? "/nowhere",

@@ -1,13 +1,15 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
+import { StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
+import { nonceOf, TestDevice } from "../http/device-key.ts";
 import { HandClock, settle } from "../http/hand-clock.ts";
-import { bearer, crewDirectory, planned, signIn } from "../http/test-house.ts";
+import { bearer, crewDirectory, PIN, planned, signIn } from "../http/test-house.ts";
 import { GatedStore } from "../live/gated-store.ts";
 import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
 import { Meeting } from "./meeting.ts";
@@ -252,6 +254,62 @@ describe("two servers on one record", () => {
     const later = await liveHouse({ store, hand, others: alone.join() });
     expect(await facts()).toContain("restarted");
     await later.close();
+  });
+});
+
+describe("a proof of a device's key", () => {
+  it("[CLU-12] [DEV-4] taken by one server is taken by no other, and while the database is away by none twice", async () => {
+    const directory = await crewDirectory();
+    const secret = Buffer.alloc(32, "chance");
+    const apart = new Meeting();
+    const houses = [
+      await liveHouse({ store, directory, hand, secret, others: apart.join() }),
+      await liveHouse({ store, directory, hand, secret, others: apart.join() }),
+    ];
+    const [first, second] = houses as [LiveHouse, LiveHouse];
+    const di = await signIn(first.app, "di");
+    const post = (url: string, payload: object) =>
+      first.app.inject({ method: "POST", url, headers: bearer(di), payload });
+    const { code } = (await post("/api/devices/codes", { name: "T1" })).json();
+    const device = await TestDevice.make();
+    await device.enrol(first.app, code);
+    const token = await device.signIn(first.app, "ada", PIN);
+    const proof = async () =>
+      device.proof({
+        method: "GET",
+        url: "http://localhost:80/api/me",
+        nonce: await nonceOf(first.app),
+        token,
+      });
+    const ask = async (house: LiveHouse, dpop: string) =>
+      (await house.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${token}`, dpop } }))
+        .statusCode;
+    const dpop = await proof();
+    expect([await ask(first, dpop), await ask(second, dpop), await ask(first, dpop)]).toEqual([
+      200, 401, 401,
+    ]);
+    const both = await proof();
+    const answers = await Promise.all([ask(first, both), ask(second, both)]);
+    expect(answers.sort()).toEqual([200, 401]);
+
+    const take = directory.takeOnce.bind(directory);
+    directory.takeOnce = () => Promise.reject(new StoreFailure("away"));
+    const away = await proof();
+    expect([await ask(first, away), await ask(first, away)]).toEqual([200, 401]);
+    let called = () => {};
+    const asked = new Promise<void>((resolve) => {
+      called = resolve;
+    });
+    directory.takeOnce = () => {
+      called();
+      return new Promise(() => {});
+    };
+    const hung = ask(first, await proof());
+    await asked;
+    await hand.leap(500);
+    expect(await hung).toBe(200);
+    directory.takeOnce = take;
+    for (const house of houses) await house.close();
   });
 });
 

@@ -145,6 +145,15 @@ export function directoryContract(
       expect(await directory.devices.takeCode("late", 50)).toBeNull();
     });
 
+    it("[STO-9] takes what is good for one use once, also when two bring it at once, and forgets it after its time", async () => {
+      const taken = await Promise.all([1, 2, 3].map(() => directory.takeOnce("k", 100)));
+      expect(taken.filter(Boolean)).toEqual([true]);
+      await directory.forgetTaken(100);
+      expect([await directory.takeOnce("k", 100), await directory.takeOnce("l", 100)]).toEqual([false, true]);
+      await directory.forgetTaken(101);
+      expect(await directory.takeOnce("k", 200)).toBe(true);
+    });
+
     it("[STO-9] keeps, overwrites and forgets lockouts", async () => {
       const lockout = { key: "person:x", failures: 6, lockedUntil: 1_780_000_000_000, updatedAt: 40 };
       expect(await directory.lockout("person:x")).toBeNull();

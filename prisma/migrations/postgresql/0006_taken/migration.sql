@@ -1,0 +1,9 @@
+-- What is good for one use, once it was used: two servers on one database must not each take it.
+
+-- CreateTable
+CREATE TABLE "Taken" (
+    "key" TEXT NOT NULL,
+    "until" BIGINT NOT NULL,
+
+    CONSTRAINT "Taken_pkey" PRIMARY KEY ("key")
+);
