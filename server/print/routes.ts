@@ -7,6 +7,7 @@ import { recordOf } from "../../shared/brief/record.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
+import { namedFor } from "../../shared/words/erased.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
 import type { NameVeil } from "../evidence/names.ts";
@@ -62,7 +63,9 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const { id } = request.params;
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
-      const record = recordOf(await eventsOf(store, names, row), row.headHash, sayFor(request));
+      const say = sayFor(request);
+      const events = namedFor(await eventsOf(store, names, row), say);
+      const record = recordOf(events, row.headHash, say);
       return pdf(reply, `record-${row.aircraft}-${row.code}`, await printRecord(record, clock.now()));
     },
   );

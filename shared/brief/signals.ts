@@ -2,7 +2,9 @@ import { handSignal } from "../handSignals/all.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
 import { CATALOGUE } from "../session/catalogue.ts";
 import { briefWords } from "../words/brief.ts";
+import { citedIn } from "../words/citations.ts";
 import { signalWords } from "../words/handSignals.ts";
+import { wordsOf } from "../words/phraseBook.ts";
 import type { Say } from "../words/say.ts";
 
 /** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
@@ -36,7 +38,7 @@ export function signalRows(say: Say): SignalRow[] {
                 .join(", "),
         figure: standard.figure,
         movement: signalWords(handSignal(standard.figure), say.language).movement,
-        standard: standard.text,
+        standard: wordsOf(citedIn(say.language)(standard.text)),
       },
     ];
   });

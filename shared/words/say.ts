@@ -17,6 +17,9 @@ import { writtenBoth } from "./quantity.ts";
 /** Everything a session says, in one language. */
 export type Say = ReturnType<typeof sayIn>;
 
+/** How `evidence/names.ts` shows somebody whose name is known no longer. */
+const ERASED = /^Erased person ([0-9a-f]{6})$/;
+
 /** Puts values in a sentence; an empty value takes its place away. */
 function put(text: string, values: Record<string, string | number | null | undefined>): string {
   return text
@@ -133,6 +136,11 @@ export function sayIn(words: Catalogue) {
     stage: (stage: Stage): string => words.stages[stage],
     life: (life: EngineLife): string => words.lives[life.is],
     post: (post: Post | null): string => (post === null ? words.observer : words.posts[post]),
+    /** A person's name; of somebody who was erased, that they were. */
+    person: (name: string): string => {
+      const [, signs] = ERASED.exec(name) ?? [];
+      return signs === undefined ? name : put(words.erased, { d: signs });
+    },
     alert: (kind: string, engine: number | null): string =>
       put(word(words.asks, `alert.${kind}`) ?? kind, { n: engine }),
     /** Where an engine stands, never as a bare left or right: "port outboard", "centre". */

@@ -1,7 +1,8 @@
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { columnsOf, sequenceRows } from "../../shared/brief/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
+import { namedFor } from "../../shared/words/erased.ts";
 import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
@@ -16,13 +17,14 @@ const ALL = 5_000;
 
 /** The session's record in words and as a chart, and its exports. */
 export function RecordPage({ id }: { id: string }) {
-  const [events, setEvents] = useState<SessionEvent[] | null>(null);
+  const [fetched, setFetched] = useState<SessionEvent[] | null>(null);
   const units = useUnits();
   const { say, text } = useWords();
+  const events = useMemo(() => fetched && namedFor(fetched, say), [fetched, say]);
   const { app, record: words } = text;
   const [trouble, setTrouble] = useState<string | null>(null);
   useEffect(() => {
-    api.events(id, 0).then(setEvents, (e: Error) => setTrouble(e.message));
+    api.events(id, 0).then(setFetched, (e: Error) => setTrouble(e.message));
   }, [id]);
   const save = (as: (typeof FORMS)[number]) =>
     api.evidence(id, as).then(

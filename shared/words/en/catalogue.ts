@@ -23,6 +23,8 @@ export const catalogue = {
   signals,
   posts,
   observer: "Observer",
+  /** Somebody whose name is known no longer, by six signs that stay the same. */
+  erased: "Erased person {d}",
   stages,
   lives,
   firePlaces,

@@ -23,6 +23,7 @@ export const catalogue: Catalogue = {
   signals,
   posts,
   observer: "Observador",
+  erased: "Persona borrada {d}",
   stages,
   lives,
   firePlaces,

@@ -4,9 +4,11 @@ import type { Form, Giver, HandSignal } from "../../../shared/handSignals/signal
 import { still, strip } from "../../../shared/handSignals/strip.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
 import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { citedIn } from "../../../shared/words/citations.ts";
 import { handSignalWords, signalWords } from "../../../shared/words/handSignals.ts";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
 import { SheetDrawing } from "../../ui/figures/SheetDrawing.tsx";
+import { Told } from "../../ui/Told.tsx";
 import { useStudyWords } from "../../words/study.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
@@ -89,7 +91,8 @@ function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNex
         <dt>{words.reference}</dt>
         {signal.sources.map((s) => (
           <dd key={s.cite}>
-            <span lang="en">{s.cite}</span> <span className="plate-known">({around.known[s.known]})</span>
+            <Told said={citedIn(language)(s.cite)} />{" "}
+            <span className="plate-known">({around.known[s.known]})</span>
           </dd>
         ))}
       </dl>

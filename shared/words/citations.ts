@@ -1,0 +1,9 @@
+import { citations } from "./es/citations.ts";
+import type { Language } from "./language.ts";
+import { asEnglish, type PhraseBook, phraseBook } from "./phraseBook.ts";
+
+/** A bare place in a document, such as "5.1" or "r.63(5)", is the same in every language. */
+const BOOKS: Readonly<Record<Language, PhraseBook>> = { en: asEnglish, es: phraseBook(citations) };
+
+/** Where a hand signal is written down, its remarks in the language. */
+export const citedIn = (language: Language): PhraseBook => BOOKS[language];
