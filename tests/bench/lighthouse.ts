@@ -1,12 +1,12 @@
 import lighthouse, { desktopConfig } from "lighthouse";
-import puppeteer from "puppeteer-core";
+import puppeteer, { type Page } from "puppeteer-core";
 import { demo } from "../../seed/demo-data.ts";
 import { TestServer } from "../browser/server.ts";
 
 const WANTED = 95;
 const JUDGED = ["performance", "accessibility", "best-practices"] as const;
 
-/** Lighthouse on sign-in, the ramp and a post's panel, each as one window sees it: signed in, on a tablet's screen. */
+/** Lighthouse on every page, each as one window sees it: signed in, on a tablet's screen. */
 export async function judgePages(): Promise<boolean> {
   const server = new TestServer();
   await server.start();
@@ -22,30 +22,66 @@ export async function judgePages(): Promise<boolean> {
     const result = await lighthouse(url, flags, desktopConfig, page);
     const scores = JUDGED.map((c) => Math.round((result?.lhr.categories[c]?.score ?? 0) * 100));
     good &&= scores.every((s) => s >= WANTED);
-    console.log(`${name.padEnd(16)} ${JUDGED.map((c, i) => `${c} ${scores[i]}`).join(", ")}`);
+    const shift = result?.lhr.audits["cumulative-layout-shift"]?.numericValue ?? Number.NaN;
+    const said = JUDGED.map((c, i) => `${c} ${scores[i]}`).join(", ");
+    console.log(`${name.padEnd(20)} ${said}, layout shift ${shift.toFixed(3)}`);
     for (const { id, title, score } of Object.values(result?.lhr.audits ?? {}))
       if (score !== null && score < 0.9) console.log(`    ${id}: ${title} (${score})`);
   };
   await judge("sign-in", server.url);
-  await page.goto(server.url);
-  const name = demo.people.find((p) => p.mayHold.includes("cockpit"))?.name ?? "";
-  const press = (text: string) =>
-    page.locator(`::-p-xpath(//button[contains(normalize-space(.), "${text}")])`).click();
-  await press(name);
-  await page.waitForSelector(".ramp");
-  await judge("ramp", server.url);
-  await page.waitForSelector(".ramp");
-  await press("Plan a start");
-  await press("Morning Tide");
-  await page.locator(".plan-page input").fill("Stand 4");
-  await press("Plan this start");
-  await page.waitForSelector(".panel");
-  await page.locator(".title-posts").click();
-  await press("Take cockpit");
-  await page.waitForSelector('.panel[data-kind="cockpit"]');
-  await judge("cockpit's panel", page.url());
+  const session = await plannedSession(page, server.url, judge);
+  for (const post of ["cockpit", "fire guard", "ground power", "supervisor"]) {
+    await page.goto(session);
+    await hold(page, post);
+    await judge(`${post}'s panel`, session);
+    await page.waitForSelector(".title-posts");
+    await sheet(page, "Leave the post");
+  }
+  await judge("record", `${session}/record`);
+  for (const [name, path] of [
+    ["wall board", "/board"],
+    ["planning", "/plan"],
+    ["hand signals", "/study"],
+    ["look-alikes", "/study/alike"],
+    ["quiz", "/study/quiz"],
+    ["aircraft types", "/types"],
+    ["a type", "/types/kestle-four/1"],
+    ["devices", "/devices"],
+    ["enrolling", "/enrol"],
+  ] as const)
+    await judge(name, server.url + path);
   await browser.close();
   await server.end();
   console.log(`each at least ${WANTED}: ${good ? "yes" : "no"}`);
   return good;
+}
+
+/** Signs in as somebody who may hold every post, and plans a start: the address of its session. */
+async function plannedSession(page: Page, url: string, judge: (name: string, url: string) => Promise<void>) {
+  await page.goto(url);
+  await press(page, demo.people.find((p) => p.mayHold.length === 4)?.name ?? "");
+  await page.waitForSelector(".ramp");
+  await judge("ramp", url);
+  await page.waitForSelector(".ramp");
+  await press(page, "Plan a start");
+  await press(page, "Morning Tide");
+  await page.locator(".plan-page input").fill("Stand 4");
+  await press(page, "Plan this start");
+  await page.waitForSelector(".panel");
+  return page.url();
+}
+
+const press = (page: Page, text: string) =>
+  page.locator(`::-p-xpath(//button[contains(normalize-space(.), "${text}")])`).click();
+
+async function sheet(page: Page, key: string): Promise<void> {
+  await page.locator(".title-posts").click();
+  await press(page, key);
+  await press(page, "Close");
+}
+
+async function hold(page: Page, post: string): Promise<void> {
+  await page.waitForSelector(".title-posts");
+  await sheet(page, `Take ${post}`);
+  await page.waitForSelector('.panel:not([data-kind="observer"])');
 }

@@ -106,6 +106,37 @@ it("[VIS-6] a kept figure that no screen has is passed over, and keys never shri
   await page.reload();
 });
 
+/** Kept by the page from its beginning; what Chromium counts as a layout shift, without those after a touch. */
+const shifted = (page: Page) =>
+  page.evaluate(() => {
+    const seen = new PerformanceObserver(() => undefined);
+    seen.observe({ type: "layout-shift", buffered: true });
+    const entries = seen.takeRecords() as (PerformanceEntry & { value: number; hadRecentInput: boolean })[];
+    return entries.filter((e) => !e.hadRecentInput).reduce((sum, e) => sum + e.value, 0);
+  });
+
+// Cumulative layout shift as web.dev/articles/cls defines it: 0.1 is good there.
+it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record are fetched", async () => {
+  const { page } = seat;
+  const panel = page.url();
+  const stranger = await (await browser.newContext({ viewport: { width: 1180, height: 820 } })).newPage();
+  const moved: Record<string, number> = {};
+  for (const [at, url, until] of [
+    [stranger, server.url, ".demo"],
+    [page, server.url, ".strip"],
+    [page, `${server.url}/plan`, ".option-keys .answer"],
+    [page, `${panel}/record`, ".record-list li"],
+    [page, panel, ".notices > *"],
+  ] as const) {
+    await at.goto(url);
+    await at.locator(until).first().waitFor();
+    await at.evaluate(() => document.fonts.ready);
+    moved[until] = await shifted(at);
+  }
+  await stranger.context().close();
+  for (const [what, by] of Object.entries(moved)) expect(by, what).toBeLessThan(0.02);
+});
+
 it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person first, answers nothing and says when it is old", async () => {
   const { page } = seat;
   await seat.press("Hold");

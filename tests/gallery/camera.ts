@@ -29,6 +29,10 @@ function inLight(light: Light): void {
   html.dataset.mode = light;
 }
 
+function intoSight(part: Element): void {
+  part.scrollIntoView({ block: "start" });
+}
+
 /** Takes one screen in every size and light, and keeps what it took. */
 export class Camera {
   readonly pictures: Picture[] = [];
@@ -43,12 +47,16 @@ export class Camera {
     mkdirSync(folder, { recursive: true });
   }
 
-  /** @param whole the whole length of the page instead of what the window shows */
-  async take(scene: string, who: string, page: Page, whole = false): Promise<void> {
+  /**
+   * @param whole the whole length of the page instead of what the window shows
+   * @param at what is brought into sight first, a selector
+   */
+  async take(scene: string, who: string, page: Page, whole = false, at?: string): Promise<void> {
     const before = page.viewportSize();
     for (const size of this.#sizes) {
       await page.setViewportSize(SIZES[size]);
       for (const light of this.#lights) {
+        if (at) await page.locator(at).first().evaluate(intoSight);
         await page.evaluate(inLight, light);
         const file = `${scene} ${who} ${size} ${light}.png`.toLowerCase().replaceAll(/[^a-z0-9.]+/g, "-");
         const bytes = await page.screenshot({ fullPage: whole, animations: "disabled" });

@@ -1,4 +1,4 @@
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { type Crew, planAndBrief, powerUp, secure, signInCrew } from "../browser/crew.ts";
 import { Seat } from "../browser/seat.ts";
 import {
@@ -11,17 +11,37 @@ import {
   ready,
 } from "../browser/startSteps.ts";
 import type { Camera } from "./camera.ts";
+import { photographPages } from "./pages.ts";
 
 /** Every post's panel at this moment. */
-async function posts(
-  camera: Camera,
-  scene: string,
-  { cockpit, guard, power, supervisor }: Crew,
-): Promise<void> {
-  await camera.take(scene, "Cockpit", cockpit.page);
-  await camera.take(scene, "Fire guard", guard.page);
-  await camera.take(scene, "Ground power", power.page);
-  await camera.take(scene, "Supervisor", supervisor.page);
+async function posts(camera: Camera, scene: string, crew: Crew): Promise<void> {
+  for (const [who, { page }] of named(crew)) await camera.take(scene, who, page);
+}
+
+const named = ({ cockpit, guard, power, supervisor }: Crew) =>
+  [
+    ["Cockpit", cockpit],
+    ["Fire guard", guard],
+    ["Ground power", power],
+    ["Supervisor", supervisor],
+  ] as const;
+
+/** The same moment, everybody speaking Spanish; afterwards English again. */
+async function spanishPosts(camera: Camera, scene: string, crew: Crew): Promise<void> {
+  for (const [who, { page }] of named(crew)) {
+    await speak(page, "es");
+    await camera.take(scene, who, page);
+    await speak(page, "en");
+  }
+}
+
+async function speak(page: Page, language: "en" | "es"): Promise<void> {
+  await page.evaluate((l) => {
+    const { person } = JSON.parse(sessionStorage.getItem("chockside.signIn") ?? "{}");
+    localStorage.setItem(`chockside.language.${person.id}`, l);
+  }, language);
+  await page.reload();
+  await page.locator(".panel .plan").waitFor();
 }
 
 /** One whole start, with a stop at every moment that looks different. */
@@ -40,6 +60,7 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
 
   await ready(3, crew);
   await posts(camera, "Number 3 asked for, the guard on the way", crew);
+  await spanishPosts(camera, "Número 3 pedido, la guardia en camino", crew);
   await sheets(camera, crew);
   await guardTo(3, crew);
   await arcClear(3, crew);
@@ -51,6 +72,7 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   await cockpit.press("Engine number 3");
   await cockpit.asked("Clearance stands for number 3. Engage the starter.");
   await cockpit.press("Starter engaged");
+  await cockpit.asked("Number 3 is cranking. Did it catch?");
   await posts(camera, "Number 3 cranks", crew);
   await cockpit.answer("Number 3 is cranking. Did it catch?", "It caught");
   await oilAndSettle(3, cockpit);
@@ -82,6 +104,9 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   await posts(camera, "Warm-up", crew);
   await cockpit.page.locator(".readings").scrollIntoViewIfNeeded();
   await camera.take("Readings over time", "Cockpit", cockpit.page);
+  await camera.take("Engines in order", "Cockpit", cockpit.page, false, ".engine-table");
+  for (const [who, { page }] of named(crew))
+    await camera.take("What else there is", who, page, false, ".panel-ask > :last-child");
   await lookBack(camera, supervisor);
   await supervisor.press("Posts and session");
   await supervisor.page.locator(".code").waitFor();
@@ -101,8 +126,9 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   await guard.press("Induction");
   await cockpit.sees(/^Fire at number 2/);
   await posts(camera, "Fire at number 2", crew);
+  await spanishPosts(camera, "Fuego en el número 2", crew);
   await unheard(camera, crew);
-  await pages(camera, supervisor, url);
+  await photographPages(browser, url, camera, supervisor);
 }
 
 async function signedOut(browser: Browser, url: string, camera: Camera): Promise<void> {
@@ -181,21 +207,4 @@ async function unheard(camera: Camera, { guard }: Crew): Promise<void> {
   await guard.press("Hold");
   await camera.take("The server is not heard", "Fire guard", guard.page);
   await guard.context.setOffline(false);
-}
-
-/** The pages beside the panels. */
-async function pages(camera: Camera, { page }: Seat, url: string): Promise<void> {
-  const at = async (path: string, scene: string, until: string, whole = false) => {
-    await page.goto(`${url}${path}`);
-    await page.getByText(until).first().waitFor();
-    await camera.take(scene, "Anybody", page, whole);
-  };
-  await at(`${new URL(page.url()).pathname}/record`, "Record", "events, times by the server in UTC");
-  await at("/", "Ramp", "The ramp");
-  await at("/study", "Hand signals", "the giver's right arm");
-  await at("/types", "Aircraft types", "Aircraft types");
-  await at("/plan", "Plan a start", "Aircraft");
-  await page.getByRole("button", { name: /^Windhover/ }).click();
-  await page.getByText(/^Order of starting/).waitFor();
-  await camera.take("Plan a start, aircraft chosen", "Anybody", page, true);
 }

@@ -29,7 +29,7 @@ export function BoardPage({ link }: { link: Link }) {
   const live = stripsOf(listed ?? [], null, words).filter((s) => !s.over);
   const { list, hidden } = useHidden(live.length);
   const age = renewedAt === null ? null : moment.panel - renewedAt;
-  const old = age === null || age > OLD_MS || !isFresh(view, moment.panel);
+  const old = age !== null && (age > OLD_MS || !isFresh(view, moment.panel));
   return (
     <main className="wall" data-old={old || undefined}>
       <header className="wall-head">
@@ -44,13 +44,14 @@ export function BoardPage({ link }: { link: Link }) {
       </header>
       {old && (
         <p className="wall-old" role="alert">
-          {age === null ? board.never : board.old(seconds(age))}
+          {board.old(seconds(age))}
         </p>
       )}
       <ul ref={list} className="wall-rows" aria-label={board.aircraft}>
         {live.map((s) => (
           <BoardRow key={s.id} strip={s} now={moment.server} />
         ))}
+        {listed === null && <li className="wall-row">{board.never}</li>}
         {listed !== null && live.length === 0 && <li className="wall-row">{board.none}</li>}
       </ul>
       {hidden > 0 && <p className="wall-more">{board.more(hidden)}</p>}

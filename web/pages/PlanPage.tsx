@@ -102,7 +102,11 @@ export function PlanPage() {
           </button>
         </nav>
       </header>
-      <section className="options" aria-label={words.aircraft}>
+      <section
+        className="options"
+        aria-label={words.aircraft}
+        data-asking={(aircraft === null && trouble === null) || undefined}
+      >
         <h2>{words.aircraft}</h2>
         <div className="option-keys">
           {(aircraft ?? []).map((a) => (

@@ -52,7 +52,11 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           {trouble}
         </p>
       )}
-      <section className="board" aria-label={says.live}>
+      <section
+        className="board"
+        aria-label={says.live}
+        data-asking={(listed === null && trouble === null) || undefined}
+      >
         {live.map((s) => (
           <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}`)} />
         ))}

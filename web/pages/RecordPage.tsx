@@ -42,7 +42,10 @@ export function RecordPage({ id }: { id: string }) {
   const lookup = lookupOf(events ?? [], say);
   return (
     <main className="page record">
-      <header className="page-head page-head-row">
+      <header
+        className="page-head page-head-row"
+        data-asking={(events === null && trouble === null) || undefined}
+      >
         <div>
           <h1>{first?.type === "planned" ? words.titleOf(first.aircraft) : words.title}</h1>
           <p>{events ? words.count(events.length) : app.fetching}</p>

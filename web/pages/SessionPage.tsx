@@ -15,6 +15,8 @@ import { ObserverPanel } from "../posts/observer/ObserverPanel.tsx";
 import type { Panel } from "../posts/shared/model.ts";
 import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
+import { mayTest } from "../senses/mayTest.ts";
+import { keptTest } from "../senses/tested.ts";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
@@ -85,7 +87,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       >
         <LightKey light={light} onLight={setLight} />
       </TitleBlock>
-      <Suspense fallback={<div className="notices" />}>
+      <Suspense fallback={<NoticesToCome panel={panel} />}>
         <Senses panel={panel} lasting={view.lasting} />
       </Suspense>
       {post === "cockpit" && (
@@ -114,6 +116,12 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       )}
     </div>
   );
+}
+
+/** The place of what this device will say of itself, while that is fetched: what is asked must not move away from a finger. */
+function NoticesToCome({ panel }: { panel: Panel }) {
+  const row = keptTest() !== "no" ? undefined : mayTest(panel) ? "test" : "words";
+  return <div className="notices" data-row={row} />;
 }
 
 function Waiting({ trouble, words }: { trouble: WireError | null; words: string }) {

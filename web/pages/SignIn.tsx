@@ -17,11 +17,14 @@ export function SignIn({ join }: { join: string | null }) {
   const [code, setCode] = useState(join ?? "");
   const [trouble, setTrouble] = useState<"noServer" | { said: string } | null>(null);
   const [busy, setBusy] = useState(false);
-  const [demo, setDemo] = useState<DemoSignIn[]>([]);
+  const [demo, setDemo] = useState<DemoSignIn[] | null>(null);
   useEffect(() => {
     void api.demo().then(
       (d) => setDemo(d.demo ? d.signIns : []),
-      () => setTrouble("noServer"),
+      () => {
+        setDemo([]);
+        setTrouble("noServer");
+      },
     );
   }, []);
   const enter = async (as: { handle: string; pin: string }) => {
@@ -45,12 +48,12 @@ export function SignIn({ join }: { join: string | null }) {
   };
   return (
     <main className="page sign-in">
-      <header className="page-head">
+      <header className="page-head" data-asking={demo === null || undefined}>
         <h1>Chockside</h1>
         <p>{words.lead}</p>
       </header>
       <LanguageKeys person={null} />
-      {demo.length > 0 && <DemoSignIns signIns={demo} busy={busy} onPick={enter} />}
+      {demo !== null && demo.length > 0 && <DemoSignIns signIns={demo} busy={busy} onPick={enter} />}
       <form className="sign-in-form" onSubmit={submit}>
         <h2>{words.title}</h2>
         <label className="field">

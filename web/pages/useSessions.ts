@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { SessionState } from "../../shared/session/state.ts";
 import { api } from "../net/app.ts";
 import type { Words } from "../words/words.ts";
@@ -9,7 +9,8 @@ const LIVE_SHOWN = 12;
 
 /**
  * Every session, renewed when the server says the list changed and every few seconds besides; `renewedAt` by the
- * panel's own clock. The engines are fetched of the dozen with the most alerts and stops.
+ * panel's own clock. The engines are fetched of the dozen with the most alerts and stops, and again
+ * only when something was recorded there.
  */
 export function useSessions(
   ramp: number,
@@ -18,6 +19,7 @@ export function useSessions(
   const [listed, setListed] = useState<Listed[] | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [renewedAt, setRenewedAt] = useState<number | null>(null);
+  const known = useRef(new Map<string, { head: number; state: SessionState }>());
   // biome-ignore lint/correctness/useExhaustiveDependencies: `ramp` rises when the list must be asked for again
   useEffect(() => {
     let wanted = true;
@@ -28,10 +30,19 @@ export function useSessions(
           .filter((r) => !isRowOver(r))
           .sort((a, b) => b.needs - a.needs)
           .slice(0, LIVE_SHOWN);
-        const states = new Map<string, SessionState>();
-        await Promise.all(live.map(async (r) => states.set(r.id, (await api.session(r.id)).state)));
+        await Promise.all(
+          live.map(async ({ id, headSeq }) => {
+            if ((known.current.get(id)?.head ?? -1) < headSeq) known.current.set(id, await api.session(id));
+          }),
+        );
         if (!wanted) return;
-        setListed(rows.map((row) => ({ row, state: states.get(row.id) ?? null })));
+        const shown = new Set(live.map((r) => r.id));
+        setListed(
+          rows.map((row) => ({
+            row,
+            state: shown.has(row.id) ? (known.current.get(row.id)?.state ?? null) : null,
+          })),
+        );
         setTrouble(null);
         setRenewedAt(Date.now());
       } catch (error) {

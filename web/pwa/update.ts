@@ -12,7 +12,8 @@ let ready = false;
 const listeners = new Set<() => void>();
 
 function look(): void {
-  const now = registration?.waiting != null;
+  // The very first build waits for a moment too, but for nobody.
+  const now = registration?.waiting != null && registration.active !== null;
   if (now === ready) return;
   ready = now;
   for (const listener of listeners) listener();

@@ -1,9 +1,8 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from "react";
-import { askedOf } from "../../shared/asks/asked.ts";
-import { stopOpen } from "../../shared/session/state.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { useBatteryWords } from "./battery.ts";
 import { deviceWords } from "./deviceWords.ts";
+import { mayTest } from "./mayTest.ts";
 import { onSoundChange, play, soundIs, unlockSound } from "./player.ts";
 import { flashes, type Heard, nextTone, soundingFor } from "./sounding.ts";
 import { TestSignal } from "./TestSignal.tsx";
@@ -54,12 +53,6 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
       {flash && <div className="strobe" aria-hidden="true" />}
     </div>
   );
-}
-
-/** The test stands in nobody's way: it is offered while the link holds, no stop stands and nothing of the start is asked. */
-function mayTest({ state, post, now, fresh, unrecorded }: Panel): boolean {
-  if (!fresh || stopOpen(state) || unrecorded.length > 0) return false;
-  return post === null || askedOf(state, post, now).every((a) => a.weight > 2);
 }
 
 /** Sounds what this post has not acknowledged; over the post's own clock, so that it is heard offline too. */

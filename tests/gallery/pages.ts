@@ -1,0 +1,107 @@
+import type { Browser } from "playwright-core";
+import type { Seat } from "../browser/seat.ts";
+import type { Camera } from "./camera.ts";
+
+/** The pages beside the panels, by the supervisor who is signed in at a session of theirs. */
+export async function photographPages(
+  browser: Browser,
+  url: string,
+  camera: Camera,
+  seat: Seat,
+): Promise<void> {
+  const { page } = seat;
+  const at = async (path: string, scene: string, until: string, whole = false) => {
+    await page.goto(`${url}${path}`);
+    await page.getByText(until).filter({ visible: true }).first().waitFor();
+    await camera.take(scene, "Anybody", page, whole);
+  };
+  await at(`${new URL(page.url()).pathname}/record`, "Record", "events, times by the server in UTC");
+  await at("/", "Ramp", "Joining code");
+  await seat.press("Units");
+  await camera.take("Units", "Anybody", page);
+  await seat.press("Close");
+  await seat.press("Size on this screen");
+  await camera.take("Size on this screen", "Anybody", page);
+  await seat.press("Close");
+  await at("/board", "Wall board", "Fire at number 2");
+  await at("/study", "Hand signals", "the giver's right arm");
+  await at("/study/alike", "Look-alikes", "the giver's right arm");
+  await quiz(camera, seat, url);
+  await types(camera, seat, url);
+  await devices(camera, seat, url);
+  await at("/plan", "Plan a start", "Aircraft");
+  await seat.press(/^Windhover/);
+  await seat.sees(/^Order of starting/);
+  await camera.take("Plan a start, aircraft chosen", "Anybody", page, true);
+  await spanish(browser, url, camera);
+}
+
+async function quiz(camera: Camera, seat: Seat, url: string): Promise<void> {
+  await seat.page.goto(`${url}/study/quiz`);
+  await seat.press("Begin");
+  await seat.sees("Which signal is this?");
+  await camera.take("Quiz, a question", "Anybody", seat.page);
+  await seat.page.locator(".quiz-options button").first().click();
+  await camera.take("Quiz, answered", "Anybody", seat.page);
+}
+
+/** A version read, a draft of it with a fault, and what the draft changes. */
+async function types(camera: Camera, seat: Seat, url: string): Promise<void> {
+  const { page } = seat;
+  await page.goto(`${url}/types`);
+  await page.getByRole("heading", { name: /Kestle/ }).waitFor();
+  await camera.take("Aircraft types", "Anybody", page);
+  await seat.press(/^Version 1 Approved/, page.getByRole("region", { name: /Kestle/ }));
+  await seat.sees(/^Drawn facing forward/);
+  await camera.take("A type to read", "Anybody", page);
+  await seat.press("Make a new draft of it");
+  await seat.press("Oil");
+  const within = page
+    .getByRole("group", { name: "Normal", exact: true })
+    .first()
+    .getByRole("group", { name: "Within", exact: true })
+    .getByLabel("Value");
+  await within.fill("soon");
+  await seat.sees("1 fault to mend before it can be saved.");
+  await camera.take("A type to edit, a fault in it", "Anybody", page);
+  await within.fill("25");
+  await seat.press("Save");
+  await seat.sees("Saved; in order.");
+  await page.goto(`${page.url().replace("/edit", "")}/since/1`);
+  await page.locator("main h1").waitFor();
+  await page.getByText("25 s").first().waitFor();
+  await camera.take("What a draft changes", "Anybody", page);
+}
+
+async function devices(camera: Camera, seat: Seat, url: string): Promise<void> {
+  await seat.page.goto(`${url}/devices`);
+  await seat.page.getByLabel("Name of the new device").fill("Guard's tablet 2");
+  await seat.press("Show a code");
+  await seat.page.locator(".qr").waitFor();
+  await camera.take("Devices, a code shown", "Anybody", seat.page);
+  await seat.page.goto(`${url}/enrol`);
+  await seat.sees("Code");
+  await camera.take("Enrol this device", "Anybody", seat.page);
+}
+
+/** Where one is before a panel, in Spanish. */
+async function spanish(browser: Browser, url: string, camera: Camera): Promise<void> {
+  const page = await (await browser.newContext({ locale: "es-ES" })).newPage();
+  await page.goto(url);
+  await page.locator(".demo").waitFor();
+  await camera.take("Entrada", "Cualquiera", page, true);
+  await page.getByRole("button", { name: /^Keren/ }).click();
+  await page.locator(".strip").waitFor();
+  await camera.take("La plataforma", "Cualquiera", page);
+  await page.goto(`${url}/board`);
+  await page.locator(".wall-row[data-needs]").waitFor();
+  await camera.take("Tablero de pared", "Cualquiera", page);
+  await page.goto(`${url}/study`);
+  await page.locator(".hand-figure").first().waitFor();
+  await camera.take("Señales de mano", "Cualquiera", page);
+  await page.goto(`${url}/plan`);
+  await page.getByRole("button", { name: /^Windhover/ }).click();
+  await page.locator(".order-plan .plan").waitFor();
+  await camera.take("Planear un arranque", "Cualquiera", page, true);
+  await page.context().close();
+}
