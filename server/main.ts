@@ -42,7 +42,8 @@ async function main(): Promise<void> {
   // Servers that start together on an empty database must not both fill it.
   if (config.demo) await directory.inTurn(["demo"], () => seedDemo(directory, demo, clock.now(), PIN_COST));
   const demoSignIns = config.demo ? demo.people : [];
-  const bus = config.redis === null ? SILENCE : new RedisBus(config.redis, log);
+  const secret = config.secret ?? randomBytes(32);
+  const bus = config.redis === null ? SILENCE : new RedisBus(config.redis, secret, log);
   const others = enter && { bus, enter, server: randomUUID() };
   const house = await buildHouse({
     store,
@@ -57,7 +58,7 @@ async function main(): Promise<void> {
     demoSignIns,
     deviceRule: config.deviceRule,
     limits: config.limits,
-    secret: config.secret ?? randomBytes(32),
+    secret,
   });
   const app = await createApp(house, {
     logger: log,
@@ -77,10 +78,6 @@ async function main(): Promise<void> {
   const scheme = tls ? "https" : "http";
   console.log(`chockside: listening on ${scheme}://localhost:${port} (documentation at /docs)`);
   sayTls(tls, config);
-  if (config.redis !== null && config.secret === null)
-    console.log(
-      "chockside: set one CHOCKSIDE_SECRET for all servers, or enrolled devices are refused now and then",
-    );
   await sayDemo(directory);
 
   let stopping = false;

@@ -6,12 +6,21 @@ import { postSchema } from "../../shared/protocol/enums.ts";
 const heardSchema = z.partialRecord(postSchema, z.number());
 export type Heard = z.infer<typeof heardSchema>;
 
+/** An event as it was recorded, so that nobody has to read it again. */
+const sealedSchema = z.object({ seq: z.number(), body: z.string(), hash: z.string() });
+
 /**
  * What servers on one record tell each other. A word may be lost, doubled or late: that costs time and never the truth,
- * which each of them reads from the record. Only a stop that could not be recorded travels in the word itself.
+ * which each of them reads from the record unless the events told are the next links of the chain it holds. Only a stop
+ * that could not be recorded travels in the word alone.
  */
 export const wordSchema = z.discriminatedUnion("is", [
-  z.object({ is: z.literal("moved"), session: z.string(), seq: z.number() }),
+  z.object({
+    is: z.literal("moved"),
+    session: z.string(),
+    seq: z.number(),
+    events: z.array(sealedSchema).optional(),
+  }),
   z.object({
     is: z.literal("unrecorded"),
     notice: z.object({

@@ -31,7 +31,7 @@ export async function follow(deps: FollowDeps): Promise<() => void> {
     word(word) {
       switch (word.is) {
         case "moved":
-          return void sessions.follow(word.session, word.seq);
+          return void sessions.follow(word.session, word.seq, word.events);
         case "unrecorded":
           return sessions.passedOn(word.notice);
         case "signedOut":

@@ -1,4 +1,4 @@
-import { randomUUID } from "node:crypto";
+import { createHmac, randomUUID, timingSafeEqual } from "node:crypto";
 import { setTimeout as pause } from "node:timers/promises";
 import { createClient } from "@redis/client";
 import { z } from "zod";
@@ -14,6 +14,8 @@ const SILENT_MS = 3_000;
 const AGAIN_MS = 200;
 /** How long a stop that was not recorded waits for the link. Milliseconds. */
 const STOP_WAITS_MS = 10_000;
+/** Servers' runs whose counts are remembered. */
+const SENDERS = 1_000;
 /** What a listener takes from the stream at once. */
 const COUNT = 1_000;
 
@@ -32,25 +34,35 @@ function connect(url: string) {
   return client;
 }
 
-const entrySchema = z.object({ from: z.string(), words: z.string() });
+const entrySchema = z.object({ from: z.string(), n: z.string(), words: z.string(), mac: z.string() });
+type Entry = z.infer<typeof entrySchema>;
 
 /**
  * Words by a Redis Stream: each server appends to it and reads all that is appended. Those of one turn of the event
- * loop travel together. Redis may be lost at any time.
+ * loop travel together. Redis may be lost at any time, and is not believed: each entry carries a code (HMAC-SHA-256)
+ * that only servers with the secret can make, and its sender's count.
  */
 export class RedisBus implements Bus {
   readonly #writer: Client;
   readonly #reader: Client;
   readonly #log: SessionLog;
   readonly #id = randomUUID();
+  readonly #secret: Uint8Array;
+  /** The last count heard of each sender. */
+  readonly #counts = new Map<string, number>();
+  #count = 0;
   #listener: Listener = { word() {}, back() {} };
   #words: Word[] = [];
   #reading = false;
   #closed = false;
   #up = true;
 
-  /** @param url `redis://host:port`, `rediss://` across a network */
-  constructor(url: string, log: SessionLog) {
+  /**
+   * @param url `redis://host:port`, `rediss://` across a network
+   * @param secret the same on all servers
+   */
+  constructor(url: string, secret: Uint8Array, log: SessionLog) {
+    this.#secret = secret;
     this.#writer = connect(url);
     this.#reader = connect(url);
     this.#log = log;
@@ -81,7 +93,7 @@ export class RedisBus implements Bus {
     const words = this.#words;
     this.#words = [];
     if (words.length === 0) return;
-    const entry = { from: this.#id, words: JSON.stringify(words) };
+    const entry = this.#entry(words);
     const trim = { TRIM: { strategy: "MAXLEN", strategyModifier: "~", threshold: KEPT } } as const;
     const sent = await this.#writer.xAdd(STREAM, "*", entry, trim).catch(() => null);
     if (sent === null) await this.#sendLater(words.filter((word) => word.is === "unrecorded"));
@@ -92,7 +104,7 @@ export class RedisBus implements Bus {
     const fresh = words.filter((word) => word.is === "unrecorded");
     for (const word of fresh) {
       const until = Date.now() + STOP_WAITS_MS;
-      const entry = { from: this.#id, words: JSON.stringify([word]) };
+      const entry = this.#entry([word]);
       while (!this.#closed && Date.now() < until) {
         await pause(AGAIN_MS);
         if (await this.#writer.xAdd(STREAM, "*", entry).catch(() => null)) break;
@@ -130,8 +142,12 @@ export class RedisBus implements Bus {
 
   #hear(message: unknown): void {
     try {
-      const { from, words } = entrySchema.parse(message);
+      const entry = entrySchema.parse(message);
+      const { from, words } = entry;
       if (from === this.#id) return;
+      if (!this.#isOurs(entry))
+        throw new Error("its code is wrong: is CHOCKSIDE_SECRET the same everywhere?");
+      if (!this.#isNew(entry)) return;
       for (const said of z.array(z.unknown()).parse(JSON.parse(words))) {
         // A newer server beside us may say what we do not know yet.
         const word = wordSchema.safeParse(said);
@@ -140,6 +156,29 @@ export class RedisBus implements Bus {
     } catch (error) {
       this.#log.error({ err: error }, "a word from another server was not understood");
     }
+  }
+
+  #entry(words: readonly Word[]): Entry {
+    this.#count += 1;
+    const entry = { from: this.#id, n: String(this.#count), words: JSON.stringify(words) };
+    return { ...entry, mac: this.#code(entry).toString("hex") };
+  }
+
+  #code({ from, n, words }: Omit<Entry, "mac">): Buffer {
+    return createHmac("sha256", this.#secret).update(`${from}\n${n}\n${words}`).digest();
+  }
+
+  #isOurs({ mac, ...entry }: Entry): boolean {
+    const [given, due] = [Buffer.from(mac, "hex"), this.#code(entry)];
+    return given.length === due.length && timingSafeEqual(given, due);
+  }
+
+  /** Whether it is not one of a sender's words said once more by somebody else. */
+  #isNew({ from, n }: Entry): boolean {
+    if (Number(n) <= (this.#counts.get(from) ?? 0)) return false;
+    if (this.#counts.size > SENDERS) this.#counts.clear();
+    this.#counts.set(from, Number(n));
+    return true;
   }
 
   #noteLink(): void {

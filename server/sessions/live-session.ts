@@ -7,7 +7,7 @@ import { sha256 } from "../sha256.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
 import { appendTraced } from "./append-traced.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
-import { type Replayed, readOn, TAIL } from "./replay.ts";
+import { type EventSource, type Replayed, readOn, TAIL } from "./replay.ts";
 import { rowOf } from "./row.ts";
 
 /**
@@ -30,8 +30,12 @@ interface Job {
   failed(error: unknown): void;
 }
 
-/** Told of a session's events once they are recorded; `ours` when this server appended them. */
-export type Published = (session: LiveSession, events: SessionEvent[], ours: boolean) => void;
+/** Told of a session's events once they are recorded; `ours` as sealed when this server appended them, else null. */
+export type Published = (
+  session: LiveSession,
+  events: SessionEvent[],
+  ours: readonly Sealed[] | null,
+) => void;
 
 /**
  * One session in memory: the only place this server's next event for it comes from. Work is done strictly one after another; what has
@@ -49,6 +53,8 @@ export class LiveSession {
   #draining: Promise<void> | null = null;
   /** How far the record is said to go. */
   #told = 0;
+  /** Events that came along with that. */
+  #said: Sealed[] = [];
   /** Why what others recorded could not be read when last tried, null when it could. */
   #behind: unknown = null;
 
@@ -88,10 +94,12 @@ export class LiveSession {
 
   /**
    * Another server recorded up to `seq`, as far as is known: resolves once that is held and told here too.
+   * @param said its events as that server told them: taken when they are the next links of the chain, else read
    * @throws StoreFailure when it cannot be read, or does not follow on what is held
    */
-  async follow(seq: number): Promise<void> {
+  async follow(seq: number, said: readonly Sealed[] = []): Promise<void> {
     this.#told = Math.max(this.#told, seq);
+    this.#said.push(...said);
     await this.#drain();
     if (this.#behind !== null) throw this.#behind;
   }
@@ -148,27 +156,42 @@ export class LiveSession {
     });
   }
 
-  #adopt({ state, headHash, events }: Drafting): void {
+  #adopt({ state, headHash, events, sealed }: Drafting): void {
     if (events.length === 0) return;
     const { answered, tail } = this.#held;
     noteAnswers(answered, events);
     this.#held = { state, headHash, answered, tail: [...tail, ...events].slice(-TAIL) };
-    this.#published(this, events, true);
+    this.#published(this, events, sealed);
   }
 
-  /** Reads what others recorded; gives what kept it from that, or null. */
+  /** Takes over what others recorded; gives what kept it from that, or null. */
   async #catchUp(): Promise<unknown> {
+    const said = upTo(this.#told, this.#said.splice(0), this.state.seq);
     // What is told from here on may come too late for this reading.
     this.#told = 0;
+    const taken = said !== null && (await this.#readOn({ read: async () => said })) === null;
+    return taken ? null : this.#readOn(this.#store);
+  }
+
+  async #readOn(from: EventSource): Promise<unknown> {
     try {
-      const { held, events } = await readOn(this.#store, this.#row.id, this.#held, this.#names);
+      const { held, events } = await readOn(from, this.#row.id, this.#held, this.#names);
       this.#held = held;
-      if (events.length > 0) this.#published(this, events, false);
+      if (events.length > 0) this.#published(this, events, null);
       return null;
     } catch (error) {
       return error;
     }
   }
+}
+
+/** Those of the events said that lead from `seq` to `told` without a gap, null when they do not. */
+function upTo(told: number, said: readonly Sealed[], seq: number): Sealed[] | null {
+  const next = [...new Map(said.map((one) => [one.seq, one])).values()]
+    .filter((one) => one.seq > seq)
+    .sort((a, b) => a.seq - b.seq);
+  const whole = next.every((one, i) => one.seq === seq + 1 + i) && next.at(-1)?.seq === told;
+  return whole ? next : null;
 }
 
 /** The session with work done on it that is not yet recorded. */

@@ -1,4 +1,4 @@
-import { genesis } from "../../shared/evidence/chain.ts";
+import { genesis, type Sealed } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { evolve } from "../../shared/session/evolve.ts";
@@ -50,13 +50,18 @@ export async function replay(
 
 type Held = Omit<Replayed, "state"> & { state: SessionState | null };
 
+/** Where events are read from: the record, or what another server told. */
+export interface EventSource {
+  read(session: string, since: number, limit: number): Promise<readonly Sealed[]>;
+}
+
 /**
  * What was recorded after what is held, and the session as it is then. `answered` is added to in place once all of it
  * was read.
  * @throws StoreFailure when it cannot be read, or does not follow on what is held
  */
 export async function readOn<H extends Held>(
-  store: EventStore,
+  store: EventSource,
   id: string,
   held: H,
   names: NameVeil,

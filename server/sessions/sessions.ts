@@ -1,5 +1,5 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
-import { genesis, seal } from "../../shared/evidence/chain.ts";
+import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult } from "../../shared/protocol/refusals.ts";
@@ -30,6 +30,9 @@ const OVER_KEPT = 40;
 
 /** A stop that is not recorded by then is passed on; it is recorded all the same when it can be. Milliseconds. */
 const STOP_WAITS_MS = 1_000;
+
+/** What is longer is read from the record by the servers that follow. */
+const TOLD_CHARACTERS = 32_000;
 
 /** What the sessions tell of themselves to whoever runs the server. */
 export interface SessionLog {
@@ -97,11 +100,12 @@ export class Sessions {
   /**
    * Another server recorded up to `seq` in this session. One that nobody knew here is held from now on: its deadlines
    * are this server's too.
+   * @param said the events, as far as they came along
    */
-  async follow(id: string, seq: number): Promise<void> {
+  async follow(id: string, seq: number, said: readonly Sealed[] = []): Promise<void> {
     try {
       const held = this.#held.get(id);
-      if (held) return await (await held).follow(seq);
+      if (held) return await (await held).follow(seq, said);
       await this.get(id);
       this.#audience.ramp();
     } catch (error) {
@@ -281,15 +285,15 @@ export class Sessions {
   }
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
-    return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events, ours) =>
-      this.#published(live, events, ours),
+    return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events, sealed) =>
+      this.#published(live, events, sealed),
     );
   }
 
-  #published({ state }: LiveSession, events: SessionEvent[], ours: boolean): void {
+  #published({ state }: LiveSession, events: SessionEvent[], ours: readonly Sealed[] | null): void {
     this.#deps.clock.recorded(state.at);
     this.#audience.recorded(state.id, events);
-    if (ours) this.#deps.bus.say({ is: "moved", session: state.id, seq: state.seq });
+    if (ours) this.#deps.bus.say({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
     if (!events.some((e) => e.fact.type === "stageReached")) return;
@@ -357,4 +361,10 @@ export class Sessions {
     this.#over.delete(oldest);
     this.#held.delete(oldest);
   }
+}
+
+/** The events to tell other servers with the word that they are there, unless they are long. */
+function toldWith(sealed: readonly Sealed[]): { events?: Sealed[] } {
+  const size = sealed.reduce((sum, { body }) => sum + body.length, 0);
+  return size > TOLD_CHARACTERS ? {} : { events: sealed.map(({ seq, body, hash }) => ({ seq, body, hash })) };
 }

@@ -8,6 +8,8 @@ export class Meeting {
   deaf = false;
   /** Everybody knows that nothing is heard. */
   down = false;
+  /** What becomes of a word on the way. */
+  spoil: (word: Word) => Word = (word) => word;
   readonly said: Word[] = [];
   readonly #listeners = new Map<string, Listener>();
   #servers = 0;
@@ -38,6 +40,6 @@ export class Meeting {
     this.said.push(word);
     if (this.deaf || this.down) return;
     for (const [server, { word: hear }] of this.#listeners)
-      if (server !== from) setImmediate(() => hear(structuredClone(word)));
+      if (server !== from) setImmediate(() => hear(structuredClone(this.spoil(word))));
   }
 }

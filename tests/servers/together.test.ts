@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
+import { sha256 } from "../../server/sha256.ts";
 import { StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
@@ -49,6 +50,8 @@ async function panel(house: LiveHouse, handle: string): Promise<TestPanel> {
 const facts = async () =>
   (await store.read(session, 0, 1_000)).map((e) => readSealed(e.body).event.fact.type);
 const head = async () => (await store.session(session))?.headSeq ?? 0;
+type Told = { seq: number; body: string; hash: string };
+const rehashed = (body: string) => ({ body, hash: sha256(body) });
 const CLAIM = (post: "cockpit" | "fireGuard") => ({ type: "claimPost", post }) as const;
 
 describe("two servers on one record", () => {
@@ -199,6 +202,41 @@ describe("two servers on one record", () => {
     await bo.until(() => bo.state?.seq === next);
     expect([...ada.faults, ...bo.faults]).toEqual([]);
     expect(bo.state).toEqual(ada.state);
+  });
+
+  it("[CLU-13] take events from the word when they are the next links of the chain they hold, without reading", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    const read = store.read.bind(store);
+    let reads = 0;
+    store.read = (...of) => {
+      reads += 1;
+      return read(...of);
+    };
+    for (let n = 0; n < 5; n += 1) await ada.command(session, HOLD);
+    const end = await head();
+    await bo.until(() => bo.state?.seq === end);
+    expect(reads).toBe(0);
+    expect(bo.state).toEqual(ada.state);
+    // The next command of either stands on the same chain.
+    expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted" });
+    store.read = read;
+    expect([...ada.faults, ...bo.faults]).toEqual([]);
+  });
+
+  it.each<[string, (e: Told) => Partial<Told>]>([
+    ["changed", (e) => ({ body: e.body.replace('"clientAt":', '"clientAt":1') })],
+    ["changed, their hash made to fit", (e) => rehashed(e.body.replace(/"prev":"./, '"prev":"z'))],
+    ["numbered as what comes later", (e) => ({ seq: e.seq + 1 })],
+    ["unreadable", () => rehashed("no event")],
+  ])("[CLU-13] read the record when the events told are %s", async (_, spoil) => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    meeting.spoil = (word) =>
+      word.is === "moved" ? { ...word, events: word.events?.map((e) => ({ ...e, ...spoil(e) })) } : word;
+    await ada.command(session, HOLD);
+    const end = await head();
+    await bo.until(() => bo.state?.seq === end);
+    expect(bo.state).toEqual(ada.state);
+    expect([...ada.faults, ...bo.faults]).toEqual([]);
   });
 
   it("[STO-10] do not take over what does not follow on what they hold", async () => {

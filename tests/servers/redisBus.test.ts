@@ -1,0 +1,73 @@
+import { createClient } from "@redis/client";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Word } from "../../server/many/bus.ts";
+import { RedisBus } from "../../server/many/redis-bus.ts";
+import { RedisServer } from "./redis-server.ts";
+
+const SECRET = Buffer.alloc(32, 7);
+const log = {
+  info() {},
+  error: (detail: object) => void complaints.push(String((detail as { err: Error }).err)),
+};
+let complaints: string[] = [];
+let redis: RedisServer;
+
+beforeAll(async () => {
+  redis = await RedisServer.start();
+}, 60_000);
+afterAll(() => redis.stop());
+
+const word = (seq: number): Word => ({ is: "moved", session: "s", seq });
+
+/** A bus that is listening, and what it hears. */
+async function listening(secret: Uint8Array) {
+  const bus = new RedisBus(redis.url, secret, log);
+  const heard: Word[] = [];
+  const next = () => new Promise<void>((done) => waiting.push(done));
+  const waiting: (() => void)[] = [];
+  await new Promise<void>((back) =>
+    bus.listen({
+      word: (said) => {
+        heard.push(said);
+        for (const done of waiting.splice(0)) done();
+      },
+      back,
+    }),
+  );
+  return { bus, heard, next };
+}
+
+describe("words by Redis", () => {
+  it("[CLU-14] are heard from servers that hold the secret alone, and once", async () => {
+    complaints = [];
+    const [one, two, stranger] = [
+      await listening(SECRET),
+      await listening(SECRET),
+      await listening(Buffer.alloc(32, 8)),
+    ];
+    const client = createClient({ url: redis.url });
+    await client.connect();
+    const said = async (from: RedisBus, what: Word) => {
+      const came = two.next();
+      from.say(what);
+      await came;
+    };
+    await said(one.bus, word(1));
+    // Somebody with Redis in their hands says the same once more, changes it, and says something of their own.
+    const [entry] = ((await client.xRange("chockside:words", "-", "+")) ?? []).map(({ message }) => ({
+      ...message,
+    }));
+    if (!entry?.words) throw new Error("nothing was said");
+    const forged = { ...entry, n: "99", words: entry.words.replace('"seq":1', '"seq":9') };
+    for (const one of [entry, forged, { ...forged, mac: "" }, { words: "[]" }])
+      await client.xAdd("chockside:words", "*", one as Record<string, string>);
+    stranger.bus.say(word(3));
+    await stranger.bus.close();
+    await said(one.bus, word(2));
+    expect(two.heard).toEqual([word(1), word(2)]);
+    expect(complaints.filter((c) => c.includes("CHOCKSIDE_SECRET")).length).toBeGreaterThan(2);
+    await client.close();
+    await one.bus.close();
+    await two.bus.close();
+  });
+});
