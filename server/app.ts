@@ -26,7 +26,7 @@ import { type LiveOptions, live } from "./live/attach.ts";
 import { tellPeers } from "./peer.ts";
 import { printRoutes } from "./print/routes.ts";
 import { Metrics } from "./telemetry/metrics.ts";
-import type { Tls } from "./tls.ts";
+import { SUITES, type Tls } from "./tls.ts";
 
 export interface AppOptions {
   logger?: FastifyBaseLogger;
@@ -45,6 +45,8 @@ export interface AppOptions {
 /** Bytes a request body may have: a plan with every field full is a twentieth of it. */
 const BODY_BYTES = 64 * 1024;
 
+const SPOKEN = { minVersion: "TLSv1.2", ciphers: SUITES } as const;
+
 /** How long a request's head may take, and how often it is looked at. Milliseconds. */
 const SLOW = { headersTimeout: 10_000, connectionsCheckingInterval: 2_000 };
 
@@ -53,7 +55,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   const app = Fastify({
     ...(options.logger ? { loggerInstance: options.logger } : { logger: false }),
     ...(options.tls
-      ? { https: { cert: options.tls.cert, key: options.tls.key, minVersion: "TLSv1.2" as const, ...SLOW } }
+      ? { https: { cert: options.tls.cert, key: options.tls.key, ...SPOKEN, ...SLOW } }
       : { http: SLOW }),
     bodyLimit: BODY_BYTES,
     trustProxy: options.proxies.length > 0 && [...options.proxies],

@@ -22,6 +22,20 @@ export interface Tls {
   advice: string | null;
 }
 
+/**
+ * What is spoken: TLS 1.3's own suites, and of TLS 1.2's those of RFC 9325 section 4.2, from memory (forward secrecy,
+ * authenticated encryption). Browsers since 2015 know one of them.
+ */
+export const SUITES = [
+  "TLS_AES_256_GCM_SHA384",
+  "TLS_CHACHA20_POLY1305_SHA256",
+  "TLS_AES_128_GCM_SHA256",
+  "ECDHE-ECDSA-AES128-GCM-SHA256",
+  "ECDHE-RSA-AES128-GCM-SHA256",
+  "ECDHE-ECDSA-AES256-GCM-SHA384",
+  "ECDHE-RSA-AES256-GCM-SHA384",
+].join(":");
+
 const DAY_MS = 24 * 3_600_000;
 /** Browsers take no certificate for longer than 398 days (CA/Browser Forum baseline requirements 6.3.2, from memory). */
 const OWN_DAYS = 397;

@@ -106,8 +106,12 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
         response: { 201: z.object({ code: z.string(), expiresAt: z.number() }) },
       },
     },
-    async (request, reply) =>
-      reply.code(201).send(await devices.code(identityOf(request).person, request.body.name)),
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const given = await devices.code(person, request.body.name);
+      auditTo(request.log).done("codeGiven", { person: person.id });
+      return reply.code(201).send(given);
+    },
   );
 
   app.post(

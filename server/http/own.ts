@@ -38,7 +38,9 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
     "/sign-out",
     { schema: { tags: ["sign-in"], summary: "End this sign-in at once", response: { 204: z.null() } } },
     async (request, reply) => {
-      await signIns.signOut(identityOf(request));
+      const identity = identityOf(request);
+      await signIns.signOut(identity);
+      auditTo(request.log).done("signedOut", { person: identity.person.id, device: identity.device.id });
       return reply.header("clear-site-data", CLEARED).code(204).send(null);
     },
   );
@@ -59,6 +61,7 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
       const identity = identityOf(request);
       const detail = `That is not ${identity.person.name}'s PIN: nothing was set aside`;
       rightPin(await signIns.confirm(identity, pin), detail);
+      auditTo(request.log).done("confirmed", { person: identity.person.id, device: identity.device.id });
       return signIns.permit(identity, what);
     },
   );
@@ -127,8 +130,12 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
       },
     },
     async (request, reply) => {
-      if (!(await signIns.endOwn(identityOf(request), request.params.id)))
+      const identity = identityOf(request);
+      const { id } = request.params;
+      if (!(await signIns.endOwn(identity, id)))
         throw new ProblemError("notFound", "You have no such sign-in");
+      const path = `sign-ins/${id}`;
+      auditTo(request.log).done("signInEnded", { person: identity.person.id, path });
       return reply.code(204).send(null);
     },
   );

@@ -43,10 +43,6 @@ export async function secure(
     perMinute: number;
   },
 ): Promise<void> {
-  app.addHook("onRequest", async ({ headers }) => {
-    if (!hostAllowed(headers.host, origins))
-      throw new ProblemError("wrongHost", "This server goes by another name: name it in CHOCKSIDE_ORIGINS");
-  });
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: PAGES },
     // With a certificate nobody vouches for it would take away the only way past a browser's warning (RFC 6797
@@ -57,6 +53,11 @@ export async function secure(
     originAgentCluster: tls !== null,
     referrerPolicy: { policy: "no-referrer" },
     xFrameOptions: { action: "deny" },
+  });
+  // After the headers, so that this refusal carries them as every answer does.
+  app.addHook("onRequest", async ({ headers }) => {
+    if (!hostAllowed(headers.host, origins))
+      throw new ProblemError("wrongHost", "This server goes by another name: name it in CHOCKSIDE_ORIGINS");
   });
   app.addHook("onSend", async (request, reply) => {
     reply.header("permissions-policy", "camera=(self), microphone=(), geolocation=(), payment=()");

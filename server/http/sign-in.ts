@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
+import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignInPlace, SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
@@ -74,7 +75,8 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
         case "wrong":
           throw new ProblemError("wrongSignIn", "No person with that handle and PIN may sign in here");
         case "signedIn": {
-          const { person, expiresAt } = result.identity;
+          const { person, device: at, expiresAt } = result.identity;
+          auditTo(request.log).done("signedIn", { person: person.id, device: at.id, address: request.ip });
           return { token: result.token, expiresAt, person };
         }
       }

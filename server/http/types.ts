@@ -239,6 +239,8 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { direc
       const detail = `That is not ${identity.person.name}'s PIN: nothing was approved`;
       rightPin(await signIns.confirm(identity, request.body.pin), detail);
       const now = await types.approve(identity.person, id, version, revision);
+      const path = `${id}/${version}`;
+      auditTo(request.log).done("typeApproved", { person: identity.person.id, path });
       return tagged(reply, now).send({ id, version });
     },
   );

@@ -1,4 +1,4 @@
-import type { IncomingMessage } from "node:http";
+import type { IncomingMessage, ServerResponse } from "node:http";
 import type { FastifyInstance } from "fastify";
 import { Server } from "socket.io";
 import { isOver } from "../../shared/session/state.ts";
@@ -6,6 +6,7 @@ import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
 import type { House } from "../house.ts";
+import { peerOf } from "../peer.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { Beats } from "./beats.ts";
 import { every } from "./every.ts";
@@ -56,9 +57,15 @@ export function live(
     maxHttpBufferSize: LIMITS.messageBytes,
     allowRequest: (request, decide) => {
       const why = refusalOf(request);
-      if (why !== null) audit.refused(why, { address: request.socket.remoteAddress, path: LIVE_PATH });
+      if (why !== null) audit.refused(why, { address: peerOf(request), path: LIVE_PATH });
       decide(why, why === null);
     },
+  });
+  // Fastify's headers do not reach what is answered here, such as the no to a page that asks for /live.
+  io.engine.use((_request: IncomingMessage, reply: ServerResponse, next: () => void) => {
+    reply.setHeader("x-content-type-options", "nosniff");
+    reply.setHeader("content-security-policy", "default-src 'none'; frame-ancestors 'none'");
+    next();
   });
   strangers.watch(io);
   const beats = new Beats({

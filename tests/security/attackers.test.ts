@@ -95,7 +95,7 @@ describe("somebody signed in", () => {
 });
 
 describe("the log", () => {
-  it("[SEC-12] [SRV-15] says who was refused what, from where, and what the office did; and holds no PIN, token, proof or code", async () => {
+  it("[SEC-12] [SEC-15] [SRV-15] says who came and went, who was refused what, from where, and what the office did; and holds no PIN, token, proof or code", async () => {
     const said: string[] = [];
     const lines = new Writable({
       write(chunk, _encoding, done) {
@@ -107,7 +107,7 @@ describe("the log", () => {
       logger: pino({ ...LOG_OPTIONS, level: "trace" }, lines),
       site: "/nowhere",
       perMinute: { signIns: 100, address: 100_000, signIn: 100_000 },
-      proxies: [],
+      proxies: ["127.0.0.1"],
       live: { origins: [] },
       tls: null,
     });
@@ -135,22 +135,38 @@ describe("the log", () => {
     for (const panel of [
       new TestPanel(url, { token: forged, proto: PROTOCOL }),
       new TestPanel(url, { token: di, proto: PROTOCOL, proof: "p".repeat(50) }),
-      new TestPanel(url, { token: di, proto: PROTOCOL }, { origin: "https://evil.example" }),
+      new TestPanel(
+        url,
+        { token: di, proto: PROTOCOL },
+        { origin: "https://evil.example", "x-forwarded-for": "192.0.2.7" },
+      ),
     ])
       (await panel.settled()).close();
+    const [own] = (await app.inject({ url: "/api/me/sign-ins", headers: bearer(di) })).json();
+    const cy = await signIn(app, "cy");
+    await app.inject({ method: "POST", url: "/api/sign-out", headers: bearer(cy) });
+    await app.inject({ method: "DELETE", url: `/api/me/sign-ins/${own.id}`, headers: bearer(di) });
     await app.close();
 
     const audits = said.map((s) => JSON.parse(s)).filter((l) => l.audit !== undefined);
     expect(audits.map((l) => [l.audit, l.person ?? null, l.path ?? null])).toEqual([
       ["wrongSignIn", null, "/api/sign-in"],
+      ["signedIn", "di", null],
+      ["codeGiven", "di", null],
       ["enrolled", null, null],
+      ["signedIn", "ada", null],
       ["proofNeeded", null, "/api/me"],
       ["notQualified", "ada", "/api/devices"],
       ["revoked", "di", null],
       ["signInNeeded", null, "/live"],
       ["wrongOrigin", null, "/live"],
+      ["signedIn", "cy", null],
+      ["signedOut", "cy", null],
+      ["signInEnded", "di", `sign-ins/${own.id}`],
     ]);
-    for (const line of audits) if (line.audit !== "revoked") expect(line.address).toBe("127.0.0.1");
+    const inside = ["codeGiven", "revoked", "signedOut", "signInEnded"];
+    for (const line of audits.filter((l) => !inside.includes(l.audit)))
+      expect(line.address).toBe(line.audit === "wrongOrigin" ? "192.0.2.7" : "127.0.0.1");
     const all = said.join("");
     for (const secret of [
       wrong,

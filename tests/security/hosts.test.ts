@@ -46,8 +46,10 @@ describe("the name a request was sent to", () => {
 
   it("[SEC-3] is this server's, or nothing is answered: a page that made its own name point here gets nothing", async () => {
     expect((await ask({ host: "ramp.example" })).status).toBe(200);
-    for (const path of ["/", "/health/live", "/api/demo", "/docs/json", "/nowhere"])
-      expect((await ask({ host: "evil.example" }, "GET", path)).status, path).toBe(421);
+    for (const path of ["/", "/health/live", "/api/demo", "/docs/json", "/nowhere"]) {
+      const { status, headers } = await ask({ host: "evil.example" }, "GET", path);
+      expect([status, headers["x-content-type-options"]], path).toEqual([421, "nosniff"]);
+    }
     const token = await signIn(house.app, "ada");
     const rebound = { origin: "http://evil.example", host: "evil.example" };
     const panel = await new TestPanel(house.url, { token, proto: PROTOCOL }, rebound).settled();
@@ -73,6 +75,10 @@ describe("a page of another site", () => {
         path,
       ).toEqual([]);
     }
+    // What is answered beside Fastify, where sockets are opened, is no page either.
+    const { status, headers } = await ask(from, "GET", "/live/?EIO=4&transport=polling");
+    expect([status, headers["x-content-type-options"]]).toEqual([400, "nosniff"]);
+    expect(headers["content-security-policy"]).toContain("frame-ancestors 'none'");
     const body = JSON.stringify({ handle: "ada", pin: "271828", device: { id: "d", name: "T" } });
     for (const type of ["text/plain", "application/x-www-form-urlencoded", "multipart/form-data; boundary=x"])
       expect((await ask({ ...from, "content-type": type }, "POST", "/api/sign-in", body)).status, type).toBe(

@@ -153,8 +153,10 @@ describe("setting a condition aside", () => {
     await app.close();
     const audits = said.map((s) => JSON.parse(s)).filter((l) => l.audit !== undefined);
     expect(audits.map((l) => [l.audit, l.person])).toEqual([
+      ["signedIn", "ada"],
       ["wrongPin", "ada"],
       ["pinNeeded", "ada"],
+      ["confirmed", "ada"],
     ]);
     const record = (await house.house.store.read(session, 0, 1_000)).map((e) => e.body).join("");
     expect(record).toContain(id);

@@ -144,15 +144,24 @@ describe("a server that speaks TLS", () => {
     expect(headers["strict-transport-security"]).toBe("max-age=31536000");
   });
 
-  it.each<[SecureVersion, boolean]>([
-    ["TLSv1.1", false],
-    ["TLSv1.2", true],
-    ["TLSv1.3", true],
-  ])("[SEC-2] at %s: %s", async (version, spoken) => {
+  // Suites: RFC 9325 section 4.2 (from memory) recommends GCM with a fresh key exchange, and not CBC.
+  it.each<[SecureVersion, string, boolean]>([
+    ["TLSv1.1", "DEFAULT", false],
+    ["TLSv1.2", "DEFAULT", true],
+    ["TLSv1.2", "ECDHE-ECDSA-AES128-GCM-SHA256", true],
+    ["TLSv1.2", "ECDHE-ECDSA-AES128-SHA", false],
+    ["TLSv1.2", "ECDHE-ECDSA-AES256-SHA384", false],
+    ["TLSv1.3", "DEFAULT", true],
+  ])("[SEC-2] at %s with %s: %s", async (version, suites, spoken) => {
     const port = await listen();
     const heard = await new Promise<boolean>((resolve) => {
       // Level 0, so that it is the server that says no.
-      const how = { minVersion: version, maxVersion: version, ciphers: "DEFAULT@SECLEVEL=0", ca: tls.cert };
+      const how = {
+        minVersion: version,
+        maxVersion: version,
+        ciphers: `${suites}:@SECLEVEL=0`,
+        ca: tls.cert,
+      };
       const socket = connect({ host: "localhost", port, servername: "localhost", ...how }, () => {
         socket.destroy();
         resolve(true);
