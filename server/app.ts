@@ -1,6 +1,7 @@
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { Nonces } from "./auth/nonces.ts";
+import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { Taken } from "./auth/taken.ts";
 import type { House } from "./house.ts";
@@ -14,6 +15,7 @@ import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
+import { ownPasskeyRoutes, passkeySignInRoutes } from "./http/passkeys.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
@@ -71,11 +73,14 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
     house;
   const taken = new Taken(clock, house.timers, house.others && directory);
-  const proofs = new Proofs(new Nonces(house.secret, clock), taken, options.live.origins);
+  const nonces = new Nonces(house.secret, clock);
+  const { origins } = options.live;
+  const proofs = new Proofs(nonces, taken, origins);
+  const passkeys = new Passkeys({ directory, clock, nonces, taken, signIns });
   await secure(app as unknown as FastifyInstance, {
     proofs,
     tls: options.tls,
-    origins: options.live.origins,
+    origins,
     perMinute: options.perMinute.address,
   });
   const within = limitBySignIn(app as unknown as FastifyInstance, options.perMinute.signIn);
@@ -84,6 +89,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   const perMinute = options.perMinute.signIns;
   await app.register(healthRoutes, { prefix: "/health", store });
   await app.register(signInRoute, { prefix: "/api", signIns, proofs, perMinute });
+  await app.register(passkeySignInRoutes, { prefix: "/api", passkeys, signIns, proofs, origins, perMinute });
   await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
   await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
@@ -91,6 +97,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     async (inner) => {
       requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
+      await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns });
       await inner.register(typeRoutes, { directory, types, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock });

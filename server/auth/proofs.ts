@@ -82,7 +82,7 @@ export class Proofs {
   }
 }
 
-/** A port that goes without saying may be said. */
-function isHost(address: URL, host: string | undefined): boolean {
+/** Whether an address is at that host; a port that goes without saying may be said. */
+export function isHost(address: URL, host: string | undefined): boolean {
   return host !== undefined && new URL(`${address.protocol}//${host}`).host === address.host;
 }

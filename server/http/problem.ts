@@ -24,6 +24,7 @@ const PROBLEMS = {
   wrongSignIn: [401, "Name or PIN is wrong"],
   proofNeeded: [401, "The device must prove itself"],
   wrongPin: [403, "The PIN is wrong"],
+  wrongPasskey: [403, "The passkey is not good"],
   deviceNeeded: [403, "Not from this device"],
   codeWrong: [403, "The code is not good"],
   notQualified: [403, "Not qualified for this"],
@@ -45,6 +46,7 @@ const PROBLEMS = {
   tooMany: [429, "Too many attempts"],
   locked: [429, "Locked for a while"],
   internal: [500, "The server failed"],
+  noPasskeys: [501, "No passkeys here"],
   notAvailable: [503, "Not available"],
 } as const satisfies Record<string, readonly [number, string]>;
 export type ProblemName = keyof typeof PROBLEMS;

@@ -1,9 +1,10 @@
+import type { FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
-import type { SignInPlace, SignIns } from "../auth/sign-ins.ts";
+import type { SignedIn, SignInPlace, SignIns } from "../auth/sign-ins.ts";
 import { ProblemError } from "./problem.ts";
 import { proofOf, unproven } from "./signed-in.ts";
 import { personView } from "./views.ts";
@@ -35,6 +36,15 @@ export function rightPin(entered: Awaited<ReturnType<SignIns["confirm"]>>, detai
   if (entered.is === "wrong") throw new ProblemError("wrongPin", detail);
 }
 
+export const signedInView = z.object({ token: z.string(), expiresAt: z.number(), person: personView });
+
+/** Somebody came in: written into the log, and told what they need. */
+export function answerTo(request: FastifyRequest, { token, identity }: SignedIn) {
+  const { person, device, expiresAt } = identity;
+  auditTo(request.log).done("signedIn", { person: person.id, device: device.id, address: request.ip });
+  return { token, expiresAt, person };
+}
+
 const bodySchema = z.strictObject({
   handle: z.string().trim().toLowerCase().pipe(idSchema),
   pin: pinSchema,
@@ -54,7 +64,7 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
         tags: ["sign-in"],
         summary: "Sign in by handle and PIN, from an enrolled device with a DPoP proof",
         body: bodySchema,
-        response: { 200: z.object({ token: z.string(), expiresAt: z.number(), person: personView }) },
+        response: { 200: signedInView },
       },
     },
     async (request) => {
@@ -74,11 +84,8 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
           throw lockedFor(result.waitMs);
         case "wrong":
           throw new ProblemError("wrongSignIn", "No person with that handle and PIN may sign in here");
-        case "signedIn": {
-          const { person, device: at, expiresAt } = result.identity;
-          auditTo(request.log).done("signedIn", { person: person.id, device: at.id, address: request.ip });
-          return { token: result.token, expiresAt, person };
-        }
+        case "signedIn":
+          return answerTo(request, result);
       }
     },
   );

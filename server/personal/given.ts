@@ -44,12 +44,14 @@ export async function given(store: EventStore, directory: Directory, person: Per
   const { pinHash: _pin, ...record } = person;
   const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
   const signIns = await directory.personal.signIns(person.id);
+  const passkeys = (await directory.passkeys.of(person.id)).map(({ publicKey: _key, ...made }) => made);
   const sessions: Traces[] = [];
   for await (const traces of tracesOf(store, person.id)) sessions.push(traces);
   return {
     person: record,
     names: names.map((n) => n.name),
     signIns: signIns.map(({ tokenHash: _token, ...signIn }) => signIn),
+    passkeys,
     sessions,
   };
 }

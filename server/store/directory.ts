@@ -1,6 +1,7 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import type { DeviceStore } from "./devices.ts";
+import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
 
 /** A person who may sign in. */
@@ -104,6 +105,7 @@ export interface Directory {
   standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>>;
 
   readonly devices: DeviceStore;
+  readonly passkeys: PasskeyStore;
   readonly personal: PersonalStore;
 
   /** Takes what is good for one use; false when it was taken before, on whichever server. Kept until `until`. */

@@ -11,6 +11,7 @@ import type {
   TypeVersion,
 } from "./directory.ts";
 import { MemoryDevices } from "./memory-devices.ts";
+import { MemoryPasskeys } from "./memory-passkeys.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import { standingOf } from "./type-status.ts";
 
@@ -25,6 +26,7 @@ export class MemoryDirectory implements Directory {
   readonly #discarded = new Set<string>();
   #names: NameRecord[] = [];
   readonly devices = new MemoryDevices();
+  readonly passkeys = new MemoryPasskeys();
   readonly personal: PersonalStore = {
     names: async () => [...this.#names],
     addNames: async (names) => void this.#names.push(...names),
@@ -32,6 +34,7 @@ export class MemoryDirectory implements Directory {
     erase: async (id, lockouts) => {
       this.#names = this.#names.filter((n) => n.personId !== id);
       for (const s of await this.personal.signIns(id)) this.#signIns.delete(s.id);
+      for (const p of await this.passkeys.of(id)) await this.passkeys.remove(p.id, id);
       for (const key of lockouts) this.#lockouts.delete(key);
       this.#people.delete(id);
     },

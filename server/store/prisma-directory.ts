@@ -18,6 +18,7 @@ import type {
   TypeVersion,
 } from "./directory.ts";
 import { PrismaDevices } from "./prisma-devices.ts";
+import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
 import { standingOf } from "./type-status.ts";
@@ -46,6 +47,7 @@ export class PrismaDirectory implements Directory {
   readonly #db: Client;
   readonly #turns: Turns;
   readonly devices: PrismaDevices;
+  readonly passkeys: PrismaPasskeys;
   readonly personal: PrismaPersonal;
 
   /** @param turns how servers on one database take turns */
@@ -53,6 +55,7 @@ export class PrismaDirectory implements Directory {
     this.#db = db;
     this.#turns = turns;
     this.devices = new PrismaDevices(db);
+    this.passkeys = new PrismaPasskeys(db);
     this.personal = new PrismaPersonal(db);
   }
 

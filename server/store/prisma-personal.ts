@@ -26,6 +26,7 @@ export class PrismaPersonal implements PersonalStore {
     // Single statements, names first: broken off, it can be done again, and what hides them is gone.
     await this.#db.personName.deleteMany({ where: { personId } });
     await this.#db.signIn.deleteMany({ where: { personId } });
+    await this.#db.passkey.deleteMany({ where: { personId } });
     await this.#db.lockout.deleteMany({ where: { key: { in: [...lockouts] } } });
     await this.#db.person.deleteMany({ where: { id: personId } });
   }

@@ -120,3 +120,52 @@ it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes
   expect(violations.map((v) => v.id)).toEqual([]);
   expect([...office.complaints, ...here.complaints]).toEqual([]);
 }, 90_000);
+
+it("[AUT-13] a person makes a passkey on an enrolled device and signs in by it, by a finger in place of the PIN", async () => {
+  const port = new URL(server.url).port;
+  // A passkey is for a name, which an address is not.
+  const origin = `http://localhost:${port}`;
+  await server.stop();
+  await server.start([origin]);
+  const office = await Seat.open(browser, origin, "merryn");
+  await office.press("Devices");
+  await office.page.getByLabel("Name of the new device").fill("Tablet with a lock");
+  await office.press("Show a code");
+  const code = (await office.page.locator(".enrol-code").textContent()) ?? "";
+
+  const tablet = await browser.newContext();
+  const page = await tablet.newPage();
+  const cdp = await tablet.newCDPSession(page);
+  await cdp.send("WebAuthn.enable");
+  const { authenticatorId } = await cdp.send("WebAuthn.addVirtualAuthenticator", {
+    options: {
+      protocol: "ctap2",
+      transport: "internal",
+      hasResidentKey: true,
+      hasUserVerification: true,
+      isUserVerified: true,
+      automaticPresenceSimulation: true,
+    },
+  });
+  const press = (name: string | RegExp) => page.getByRole("button", { name }).first().click();
+  await page.goto(`${origin}/enrol#${code}`);
+  await press("Enrol");
+  await page.getByText("This device is now known as Tablet with a lock.").waitFor();
+  await press("Sign in");
+  await press(/^Perran/);
+  await press("People");
+  await press("Make a passkey");
+  await page.getByLabel("Your PIN again").fill("294617");
+  await press("Make a passkey");
+  await page.getByRole("listitem", { name: "Tablet with a lock" }).getByText("Made").waitFor();
+  await press("Back to the ramp");
+  await press("Sign out");
+
+  await press("Sign in by passkey");
+  await page.getByText("Signed in as Perran Goldsithe").waitFor();
+  await press("Sign out");
+  await cdp.send("WebAuthn.setUserVerified", { authenticatorId, isUserVerified: false });
+  await press("Sign in by passkey");
+  await page.getByText("No passkey was given.").waitFor();
+  expect(await page.getByText("Signed in as").count()).toBe(0);
+}, 90_000);

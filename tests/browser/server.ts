@@ -58,8 +58,8 @@ export class TestServer {
     return `http://127.0.0.1:${this.#port}`;
   }
 
-  /** Starts, or starts again: on the same port and the same database. */
-  async start(): Promise<void> {
+  /** Starts, or starts again: on the same port and the same database. @param origins addresses it is told it has */
+  async start(origins: string[] = []): Promise<void> {
     if (!existsSync(join(this.#site, "index.html")))
       throw new Error("the panels are not built: npm run build");
     const file = join(this.#folder, "chockside.db");
@@ -87,7 +87,7 @@ export class TestServer {
       site: this.#site,
       perMinute: { signIns: 1_000, address: 100_000, signIn: 100_000 },
       proxies: [],
-      live: { origins: [] },
+      live: { origins },
       tls: null,
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });

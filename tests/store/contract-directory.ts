@@ -154,6 +154,28 @@ export function directoryContract(
       expect(await directory.takeOnce("k", 200)).toBe(true);
     });
 
+    it("[STO-9] keeps passkeys, no two alike, and a use of each only by a count that rises", async () => {
+      const { passkeys } = directory;
+      const passkey = (id: string, personId: string, createdAt: number) => ({
+        ...{ id, personId, createdAt, publicKey: "k", counter: 0, deviceName: "T1", usedAt: null },
+      });
+      await passkeys.add(passkey("a", "ada", 2));
+      await passkeys.add(passkey("b", "ada", 1));
+      await passkeys.add(passkey("c", "bo", 3));
+      await expect(passkeys.add(passkey("a", "bo", 4))).rejects.toThrow();
+      expect((await passkeys.of("ada")).map((p) => p.id)).toEqual(["b", "a"]);
+      expect(await passkeys.used("a", 0, 5)).toBe(true);
+      const uses = await Promise.all([passkeys.used("a", 4, 6), passkeys.used("a", 4, 6)]);
+      expect(uses.filter(Boolean)).toEqual([true]);
+      expect([await passkeys.used("a", 3, 7), await passkeys.used("none", 1, 7)]).toEqual([false, false]);
+      expect(await passkeys.one("a")).toEqual({ ...passkey("a", "ada", 2), counter: 4, usedAt: 6 });
+      expect([await passkeys.remove("a", "bo"), await passkeys.remove("a", "ada")]).toEqual([false, true]);
+      expect(await passkeys.one("a")).toBeNull();
+      await directory.addPeople([person("bo")]);
+      await directory.personal.erase("bo", []);
+      expect(await passkeys.of("bo")).toEqual([]);
+    });
+
     it("[STO-9] keeps, overwrites and forgets lockouts", async () => {
       const lockout = { key: "person:x", failures: 6, lockedUntil: 1_780_000_000_000, updatedAt: 40 };
       expect(await directory.lockout("person:x")).toBeNull();

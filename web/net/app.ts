@@ -89,14 +89,18 @@ export function begin(): void {
 
 export async function signIn(handle: string, pin: string): Promise<Me> {
   const { token, person } = await api.signIn(handle, pin, device());
-  const signedIn = { token, person };
+  return enterAs({ token, person });
+}
+
+/** Goes on as somebody the server has just signed in. */
+export function enterAs(signedIn: SignedIn): Me {
   keepSignIn(signedIn);
   disconnect();
   connect(signedIn);
   // Asks the browser not to clear what is kept when it runs short; it may say no.
   void navigator.storage?.persist?.();
   announce();
-  return person;
+  return signedIn.person;
 }
 
 export async function signOut(): Promise<void> {

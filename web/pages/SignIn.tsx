@@ -1,12 +1,16 @@
-import { type SyntheticEvent, useEffect, useState } from "react";
+import { Suspense, type SyntheticEvent, useEffect, useState } from "react";
 import type { DemoSignIn } from "../net/api.ts";
 import { api, signIn } from "../net/app.ts";
+import type { Me } from "../net/keep.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Keypad } from "../ui/Keypad.tsx";
+import { later } from "../ui/later.tsx";
 import { chosenBy, keep } from "../words/kept.ts";
 import { speak, useWords } from "../words/words.ts";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { go } from "./route.ts";
+
+const PasskeyKey = later(() => import("./PasskeyKey.tsx").then((m) => m.PasskeyKey));
 
 /** Who is at this panel: handle and PIN, or one touch while the data is a demonstration. */
 export function SignIn({ join }: { join: string | null }) {
@@ -27,11 +31,11 @@ export function SignIn({ join }: { join: string | null }) {
       },
     );
   }, []);
-  const enter = async (as: { handle: string; pin: string }) => {
+  const enter = async (as: () => Promise<Me>) => {
     setBusy(true);
     setTrouble(null);
     try {
-      const person = await signIn(as.handle, as.pin);
+      const person = await as();
       const language = chosenBy(person.id);
       if (language) await speak(language).catch(() => undefined);
       else keep(say.language, person.id);
@@ -44,7 +48,7 @@ export function SignIn({ join }: { join: string | null }) {
   };
   const submit = (event: SyntheticEvent) => {
     event.preventDefault();
-    void enter({ handle, pin });
+    void enter(() => signIn(handle, pin));
   };
   return (
     <main className="page sign-in">
@@ -53,7 +57,13 @@ export function SignIn({ join }: { join: string | null }) {
         <p>{words.lead}</p>
       </header>
       <LanguageKeys person={null} />
-      {demo !== null && demo.length > 0 && <DemoSignIns signIns={demo} busy={busy} onPick={enter} />}
+      {demo !== null && demo.length > 0 && (
+        <DemoSignIns
+          signIns={demo}
+          busy={busy}
+          onPick={(as) => void enter(() => signIn(as.handle, as.pin))}
+        />
+      )}
       <form className="sign-in-form" onSubmit={submit}>
         <h2>{words.title}</h2>
         <label className="field">
@@ -90,6 +100,9 @@ export function SignIn({ join }: { join: string | null }) {
         >
           {busy ? words.entering : words.enter}
         </button>
+        <Suspense fallback={null}>
+          <PasskeyKey busy={busy} onEnter={(as) => void enter(as)} />
+        </Suspense>
         <button type="button" className="small-key" onClick={() => go("/enrol")}>
           {words.enrol}
         </button>

@@ -5,6 +5,7 @@ import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { ChangePin } from "./ChangePin.tsx";
 import { Everybody } from "./Everybody.tsx";
+import { OwnPasskeys } from "./OwnPasskeys.tsx";
 import { OwnSignIns } from "./OwnSignIns.tsx";
 
 /** One's own PIN and sign-ins; for the office, who may sign in. */
@@ -33,6 +34,7 @@ export function PeoplePage({ me }: { me: Me }) {
       )}
       <OwnSignIns onTrouble={failed} />
       <ChangePin onTrouble={(error) => setTrouble(error?.message ?? null)} />
+      <OwnPasskeys onTrouble={failed} />
       {me.mayHold.includes("supervisor") && <Everybody me={me} onTrouble={failed} />}
     </main>
   );

@@ -5,6 +5,7 @@ export const problems = {
   wrongSignIn: "Name or PIN is wrong",
   proofNeeded: "The device must prove itself",
   wrongPin: "The PIN is wrong",
+  wrongPasskey: "The passkey is not good",
   deviceNeeded: "Not from this device",
   codeWrong: "The code is not good",
   notQualified: "Not qualified for this",
@@ -26,5 +27,6 @@ export const problems = {
   tooMany: "Too many attempts",
   locked: "Locked for a while",
   internal: "The server failed",
+  noPasskeys: "No passkeys here",
   notAvailable: "Not available",
 };

@@ -20,6 +20,15 @@ export const person: PersonWords = {
   since: (from, used) => `Desde ${from} UTC, último uso ${used} UTC`,
   here: "Aquí",
   end: "Terminarla",
+  passkeys: "Sus llaves de acceso",
+  passkeysWhat:
+    "Con una se entra por el bloqueo de este dispositivo, sin el PIN. Exceptuar una condición y aprobar siguen pidiendo el PIN.",
+  passkeysNotHere: "Se puede hacer una en un dispositivo inscrito cuyo navegador las tenga.",
+  passkeyMade: (when) => `Hecha ${when} UTC`,
+  takeBack: "Retirarla",
+  makePasskey: "Hacer una llave de acceso",
+  byPasskey: "Entrar con llave de acceso",
+  noPasskey: "No se dio ninguna llave de acceso.",
   everybody: "Todos",
   everybodyWhat:
     "Quien pierde el acceso queda fuera de inmediato y no puede entrar hasta que se le admita otra vez.",

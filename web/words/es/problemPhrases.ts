@@ -132,6 +132,24 @@ export const problemPhrases: readonly Phrase[] = [
   ["That is not {1}'s PIN: nothing was approved", "Ese no es el PIN de {1}: no se aprobó nada"],
   ["That is not {1}'s PIN: nothing was set aside", "Ese no es el PIN de {1}: no se exceptuó nada"],
   ["That is not {1}'s PIN: it was not changed", "Ese no es el PIN de {1}: no se cambió"],
+  [
+    "That is not {1}'s PIN: no passkey was made",
+    "Ese no es el PIN de {1}: no se hizo ninguna llave de acceso",
+  ],
+  ["Nobody with that passkey may sign in here", "Nadie con esa llave de acceso puede entrar aquí"],
+  [
+    "That is not the passkey that was asked for: ask again",
+    "Esa no es la llave de acceso que se pidió: pida otra vez",
+  ],
+  [
+    "Passkeys are for enrolled devices: enrol this one first",
+    "Las llaves de acceso son para dispositivos inscritos: inscriba este primero",
+  ],
+  [
+    "Passkeys need this server's address in CHOCKSIDE_ORIGINS",
+    "Para las llaves de acceso, la dirección de este servidor debe estar en CHOCKSIDE_ORIGINS",
+  ],
+  ["You have no such passkey", "Usted no tiene esa llave de acceso"],
   ["You have no such sign-in", "Usted no tiene esa entrada"],
   ["must be another one", "debe ser otro"],
   [

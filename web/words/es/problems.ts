@@ -6,6 +6,7 @@ export const problems: Text["problems"] = {
   wrongSignIn: "El usuario o el PIN no es correcto",
   proofNeeded: "El dispositivo debe probar quién es",
   wrongPin: "El PIN no es correcto",
+  wrongPasskey: "La llave de acceso no es válida",
   deviceNeeded: "No desde este dispositivo",
   codeWrong: "El código no vale",
   notQualified: "No está habilitado para esto",
@@ -27,5 +28,6 @@ export const problems: Text["problems"] = {
   tooMany: "Demasiados intentos",
   locked: "Bloqueado por un rato",
   internal: "El servidor falló",
+  noPasskeys: "Aquí no hay llaves de acceso",
   notAvailable: "No disponible",
 };

@@ -1,0 +1,17 @@
+-- Passkeys: a second way for a person to sign in on an enrolled device.
+
+-- CreateTable
+CREATE TABLE "Passkey" (
+    "id" TEXT NOT NULL,
+    "personId" TEXT NOT NULL,
+    "publicKey" TEXT NOT NULL,
+    "counter" BIGINT NOT NULL,
+    "deviceName" TEXT NOT NULL,
+    "createdAt" BIGINT NOT NULL,
+    "usedAt" BIGINT,
+
+    CONSTRAINT "Passkey_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateIndex
+CREATE INDEX "Passkey_personId_idx" ON "Passkey"("personId");
