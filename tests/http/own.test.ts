@@ -4,7 +4,7 @@ import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
 import { bearer, PIN, planned, signIn } from "./test-house.ts";
 
-const NEXT = "918273";
+const NEXT = "907163";
 
 let house: LiveHouse;
 beforeEach(async () => {
@@ -49,7 +49,7 @@ describe("one's own PIN", () => {
 
   it("[AUT-10] [AUT-8] is not changed to one anybody tries, nor to the same", async () => {
     const token = await signIn(house.app, "ada");
-    for (const next of ["234567", "808080", "11111", "1".repeat(65), PIN]) {
+    for (const next of ["234567", "808080", "918273", "11111", "1".repeat(65)]) {
       const reply = await change(token, PIN, next);
       expect([next, reply.statusCode, reply.json().type]).toEqual([
         next,
@@ -59,6 +59,8 @@ describe("one's own PIN", () => {
       expect(reply.body).not.toContain(next);
     }
     expect((await enter(PIN)).statusCode).toBe(200);
+    const codes = [await code(change(token, PIN, NEXT)), await code(change(token, NEXT, NEXT))];
+    expect(codes).toEqual([204, 400]);
   });
 
   it("[AUT-10] [AUT-9] is not changed by whoever found the panel open: wrong ones count as at sign-in", async () => {

@@ -153,8 +153,8 @@ export const problemPhrases: readonly Phrase[] = [
   ["You have no such sign-in", "Usted no tiene esa entrada"],
   ["must be another one", "debe ser otro"],
   [
-    "must not be a run or a repetition, such as 123456 or 121212",
-    "no debe ser una serie ni una repetición, como 123456 o 121212",
+    "must not be one that many people use, such as 123456 or 121212",
+    "no debe ser uno que use mucha gente, como 123456 o 121212",
   ],
   [
     "Send If-Match with the entity tag the version came with",
