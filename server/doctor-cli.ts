@@ -15,8 +15,9 @@ import {
   nodeVersion,
   signingKey,
 } from "./doctor/machine.ts";
+import { postgresFindings } from "./doctor/postgres.ts";
 import { examine } from "./store/examine.ts";
-import { openStores } from "./store/stores.ts";
+import { examinePostgres } from "./store/postgres/examine.ts";
 
 const MARKS = { ok: "ok   ", watch: "WATCH", bad: "BAD  " };
 const findings = await look();
@@ -41,7 +42,7 @@ async function look(): Promise<Finding[]> {
   found.push(signingKey(config.signingKey.file, config.signingKey.ours));
   found.push(await certificate(config.tls, Date.now()));
   found.push(clockKept(timeServer()));
-  return [...found, ...(config.postgres === null ? onFile(config) : await onPostgres(config))];
+  return [...found, ...(config.postgres === null ? onFile(config) : await onPostgres(config.postgres))];
 }
 
 function onFile({ data }: Config): Finding[] {
@@ -55,21 +56,9 @@ function onFile({ data }: Config): Finding[] {
   return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
 }
 
-async function onPostgres(config: Config): Promise<Finding[]> {
-  try {
-    const { store, close } = await openStores(config, Date.now());
-    try {
-      await store.probe();
-      return [
-        ok("database", "PostgreSQL answers and writes"),
-        clockAgainstRecord(Date.now(), await store.newestAt()),
-      ];
-    } finally {
-      await close();
-    }
-  } catch (error) {
-    return [bad("database", (error as Error).message, "check DATABASE_URL and that PostgreSQL runs")];
-  }
+async function onPostgres(url: string): Promise<Finding[]> {
+  const examined = await examinePostgres({ url });
+  return [...postgresFindings(examined), clockAgainstRecord(Date.now(), examined.newestAt)];
 }
 
 /** What systemd says, where there is one. */

@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import pg from "pg";
@@ -6,9 +6,11 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { migratePostgres } from "../../prisma/migrate-postgres.ts";
 import { migrationsOf } from "../../prisma/migrations.ts";
 import { schemaFor } from "../../prisma/providers.mjs";
+import { postgresFindings } from "../../server/doctor/postgres.ts";
 import { ConcurrencyError, StoreFailure } from "../../server/store/events.ts";
 import { postgresDirectory } from "../../server/store/postgres/directory.ts";
 import { PostgresEventStore } from "../../server/store/postgres/events.ts";
+import { examinePostgres } from "../../server/store/postgres/examine.ts";
 import { assertDurable, openPostgres } from "../../server/store/postgres/open.ts";
 import { PostgresServer } from "../servers/postgres-server.ts";
 import { Relay } from "../servers/relay.ts";
@@ -278,6 +280,58 @@ describe("a PostgreSQL that is refused at the start", () => {
   });
 });
 
+describe("what the doctor finds in PostgreSQL", () => {
+  const shape = (url: string) =>
+    on(url, async (client) => {
+      const tables = `SELECT "relname", "relnatts" FROM pg_class WHERE "relkind" IN ('r', 'i') ORDER BY "relname"`;
+      const there = await client.query(`SELECT to_regclass('"_prisma_migrations"') AS "ledger"`);
+      const applied = there.rows[0].ledger
+        ? (await client.query(`SELECT * FROM "_prisma_migrations" ORDER BY 1`)).rows
+        : [];
+      return JSON.stringify([(await client.query(tables)).rows, applied]);
+    });
+  const says = async (url: string) => {
+    const before = await shape(url);
+    const findings = postgresFindings(await examinePostgres({ url }));
+    expect(await shape(url)).toBe(before);
+    return findings.map((f) => `${f.is} ${f.at}: ${f.says}`);
+  };
+
+  it("[OPS-6] is read without changing anything: an empty one, one of an earlier version, one of today", async () => {
+    const url = await server.database("examined");
+    expect(await says(url)).toEqual([
+      "ok database: PostgreSQL answers, and keeps what it commits",
+      "watch version: nothing is in it yet",
+    ]);
+    const folder = mkdtempSync(join(tmpdir(), "chockside-earlier-"));
+    const names = readdirSync(migrationsOf("postgresql"))
+      .filter((name) => /^\d/.test(name))
+      .sort();
+    for (const name of names.slice(0, -2))
+      cpSync(join(migrationsOf("postgresql"), name), join(folder, name), { recursive: true });
+    await on(url, (client) => migratePostgres(client, { folder, now: 1 }));
+    rmSync(folder, { recursive: true });
+    expect(await says(url)).toContain(`watch version: the next start applies ${names.slice(-2).join(", ")}`);
+    await openPostgres({ url }, 1);
+    expect(await says(url)).toContain("ok version: in this version's shape");
+  });
+
+  it("[OPS-6] is told with what to do: not there, of a newer version, of a user who may not write", async () => {
+    const nowhere = postgresFindings(await examinePostgres({ url: server.url("nowhere") }));
+    expect(nowhere).toMatchObject([{ is: "bad", says: expect.stringContaining("is not there") }]);
+    const url = await server.database("strange");
+    await openPostgres({ url }, 1);
+    await on(url, (c) =>
+      c.query("CREATE ROLE looker LOGIN; GRANT SELECT ON ALL TABLES IN SCHEMA public TO looker"),
+    );
+    expect(await says(url.replace("chockside@", "looker@"))).toContainEqual(
+      expect.stringContaining('bad rights: this user may not INSERT on "Event"'),
+    );
+    await on(url, (c) => c.query(`UPDATE "_prisma_migrations" SET "migration_name" = '9999_later'`));
+    expect(await says(url)).toContainEqual(expect.stringMatching(/^bad version: .*run a newer one/));
+  });
+});
+
 describe("the migrations for PostgreSQL", () => {
   it("[STO-14] give the database that schema.prisma describes; a column more in either is found", async () => {
     const url = await server.database("drifting");
@@ -297,7 +351,6 @@ describe("the migrations for PostgreSQL", () => {
     );
     const once = applied.filter((names) => names.length > 0);
     expect(once).toHaveLength(1);
-    const { readdirSync } = await import("node:fs");
     const folders = (provider: "sqlite" | "postgresql") =>
       readdirSync(migrationsOf(provider)).filter((name) => !name.includes("."));
     expect(once[0]).toEqual(folders("postgresql").sort());

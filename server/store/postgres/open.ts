@@ -71,7 +71,8 @@ const ADVICE: Readonly<Record<string, string>> = {
   "53300": "has no connection left: raise max_connections",
 };
 
-function asRefusal(error: unknown, name: string): Error {
+/** A fault in words for people, with what to do where that is known. */
+export function asRefusal(error: unknown, name: string): Error {
   if (error instanceof StartRefused) return error;
   if (error instanceof MigrationRefused) return new StartRefused(`${name}: ${error.message}`);
   const code = String((error as { code?: unknown }).code ?? "");
