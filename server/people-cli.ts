@@ -1,10 +1,11 @@
 // npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person, whose PIN is read from standard
-// input. -- export <handle>: everything kept about one, as JSON. -- erase <handle>: takes one out. Not while the server
-// runs on the same file; beside PostgreSQL at any time.
+// input. -- pin <handle>: gives who forgot theirs another, read alike. -- export <handle>: everything kept about one, as
+// JSON. -- erase <handle>: takes one out. Not while the server runs on the same file; beside PostgreSQL at any time.
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/enums.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
 import { newPinSchema } from "./auth/new-pin.ts";
+import { resetPin } from "./auth/people.ts";
 import { hashPin } from "./auth/pin.ts";
 import { readConfig } from "./config.ts";
 import { randomIds } from "./ids.ts";
@@ -16,6 +17,7 @@ import { openStores } from "./store/stores.ts";
 const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> [<current until>]
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
   current until: the last day the person is current for duty, such as 2027-03-31; leave out to keep no date
+       echo "$PIN" | npm run people -- pin <handle>   another PIN for who forgot theirs
        npm run people -- export <handle>    everything kept about one person, as JSON
        npm run people -- erase <handle>     takes a person out; the evidence stays whole, without the name`;
 
@@ -38,11 +40,10 @@ await main().catch((error: unknown) => {
 
 async function main(): Promise<void> {
   const [verb, whose, ...others] = process.argv.slice(2);
-  if ((verb === "export" || verb === "erase") && whose !== undefined && others.length === 0)
-    return about(verb, whose.toLowerCase());
+  if (isVerb(verb) && whose !== undefined && others.length === 0) return about(verb, whose.toLowerCase());
   const [handle, name, posts, day = null, ...more] = process.argv.slice(2);
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
-  const pin = (await standardInput()).trim();
+  const pin = await enteredPin();
   const entered = { handle, name, mayHold: posts.split(","), currentUntil: day, pin };
   const entry = entrySchema.safeParse(entered);
   if (!entry.success) {
@@ -65,12 +66,23 @@ async function main(): Promise<void> {
   console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
 }
 
-async function about(verb: "export" | "erase", handle: string): Promise<void> {
+function isVerb(word: string | undefined): word is "pin" | "export" | "erase" {
+  return word === "pin" || word === "export" || word === "erase";
+}
+
+async function about(verb: "pin" | "export" | "erase", handle: string): Promise<void> {
+  const pin = verb === "pin" ? newPinSchema.safeParse(await enteredPin()) : null;
+  if (pin?.error) throw new StartRefused(pin.error.issues.map((i) => `pin ${i.message}`).join("; "));
   const stores = await openStores(readConfig(process.env), Date.now());
   const { store, directory, compact } = stores;
   const person = await directory.personByHandle(handle);
   if (!person) throw new StartRefused(`there is nobody with the handle ${handle}`);
-  if (verb === "export") console.log(JSON.stringify(await given(store, directory, person), null, 2));
+  if (pin) {
+    await resetPin(directory, person.id, await hashPin(pin.data), Date.now());
+    console.log(
+      `${handle} signs in by the new PIN, and chooses another there; every sign-in of theirs has ended`,
+    );
+  } else if (verb === "export") console.log(JSON.stringify(await given(store, directory, person), null, 2));
   else {
     const left = await erase(store, directory, person);
     await compact();
@@ -83,8 +95,9 @@ async function about(verb: "export" | "erase", handle: string): Promise<void> {
   await stores.close();
 }
 
-async function standardInput(): Promise<string> {
+/** A line of standard input. */
+async function enteredPin(): Promise<string> {
   const parts: Buffer[] = [];
   for await (const part of process.stdin) parts.push(part as Buffer);
-  return Buffer.concat(parts).toString("utf8");
+  return Buffer.concat(parts).toString("utf8").trim();
 }

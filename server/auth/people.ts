@@ -22,3 +22,14 @@ export async function setActive(
   await directory.setActive(id, active);
   if (!active) await signIns.endAll({ personId: id });
 }
+
+/** Gives who forgot theirs another PIN, at the server's console. Whoever was in by the old one is out. */
+export async function resetPin(
+  directory: Directory,
+  personId: string,
+  pinHash: string,
+  now: number,
+): Promise<void> {
+  await directory.setPin(personId, pinHash);
+  await directory.revokeSignIns({ personId }, now);
+}

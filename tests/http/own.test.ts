@@ -1,8 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { isPin } from "../../server/auth/pin.ts";
+import { resetPin } from "../../server/auth/people.ts";
+import { hashPin, isPin } from "../../server/auth/pin.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
-import { bearer, PIN, planned, signIn } from "./test-house.ts";
+import { bearer, CHEAP, PIN, planned, signIn } from "./test-house.ts";
 
 const NEXT = "907163";
 
@@ -71,6 +72,15 @@ describe("one's own PIN", () => {
     expect((await enter(PIN)).statusCode).toBe(429);
     await house.hand.leap(30_000);
     expect((await enter(PIN)).statusCode).toBe(200);
+  });
+
+  it("[AUT-15] is given anew at the server's console to who forgot it, and whoever was in by the old one is out", async () => {
+    const [ada, bo] = [await signIn(house.app, "ada"), await signIn(house.app, "bo")];
+    await resetPin(house.house.directory, "ada", await hashPin(NEXT, CHEAP), house.hand.clock.now());
+    // Another process did it: the server looks again within seconds.
+    await house.hand.leap(5_000);
+    expect([await code(ask(ada, "GET", "/me")), await code(ask(bo, "GET", "/me"))]).toEqual([401, 200]);
+    expect([(await enter(PIN)).statusCode, (await enter(NEXT)).statusCode]).toEqual([401, 200]);
   });
 
   it("[AUT-10] who signs in by the old one in that very moment does not stay in", async () => {
