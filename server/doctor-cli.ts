@@ -7,6 +7,7 @@ import { type Config, readConfig } from "./config.ts";
 import { certificate } from "./doctor/certificate.ts";
 import { databaseFindings } from "./doctor/database.ts";
 import { bad, type Finding, ok } from "./doctor/finding.ts";
+import { linkFinding } from "./doctor/links.ts";
 import {
   clockAgainstRecord,
   clockKept,
@@ -42,6 +43,8 @@ async function look(): Promise<Finding[]> {
   found.push(signingKey(config.signingKey.file, config.signingKey.ours));
   found.push(await certificate(config.tls, Date.now()));
   found.push(clockKept(timeServer()));
+  if (config.postgres !== null) found.push(linkFinding("PostgreSQL", config.postgres));
+  if (config.redis !== null) found.push(linkFinding("Redis", config.redis));
   return [...found, ...(config.postgres === null ? onFile(config) : await onPostgres(config.postgres))];
 }
 
