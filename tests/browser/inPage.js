@@ -121,4 +121,40 @@ function flashing() {
     });
 }
 
-({ controls, surfaces, small, flashing });
+/** The point is on the page and nothing else lies over that element there. */
+const touchable = (e, x, y) => {
+  const top = document.elementFromPoint(x, y);
+  return top !== null && e.contains(top);
+};
+function layout() {
+  const faults = [];
+  for (const e of [
+    document.documentElement,
+    ...document.querySelectorAll(".panel-main, .panel-ask, .panel-plan"),
+  ]) {
+    const out = e.scrollWidth - e.clientWidth;
+    if (out > 0) faults.push(`${e.className || "the page"} runs out sideways by ${out} px`);
+  }
+  const sentence = document.querySelector(".ask h2");
+  const words = document.createRange();
+  if (sentence) words.selectNodeContents(sentence);
+  const lines = [...words.getClientRects()];
+  if (lines.length === 0) faults.push("no sentence is asked");
+  for (const line of lines) {
+    const y = line.top + line.height / 2;
+    if (![line.left + 2, line.right - 2].every((x) => touchable(sentence, x, y)))
+      faults.push(`out of sight: ${sentence.textContent}`);
+  }
+  const stops = [...document.querySelectorAll(".stop")];
+  if (stops.length !== 3) faults.push(`${stops.length} stops`);
+  for (const stop of stops) {
+    const { left, right, top, bottom } = stop.getBoundingClientRect();
+    const inset = 8;
+    const points = [left + inset, (left + right) / 2, right - inset].flatMap((x) =>
+      [top + inset, (top + bottom) / 2, bottom - inset].map((y) => [x, y]),
+    );
+    if (!points.every(([x, y]) => touchable(stop, x, y))) faults.push(`covered: ${nameOf(stop)}`);
+  }
+  return faults;
+}
+({ controls, surfaces, small, flashing, layout });

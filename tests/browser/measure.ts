@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
+import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import type { Light } from "../../web/words/light.ts";
 
 const IN_PAGE = readFileSync(new URL("inPage.js", import.meta.url), "utf8");
 const call = (what: string) =>
-  `(() => { ${IN_PAGE.replace("({ controls, surfaces, small, flashing });", `return ${what};`)} })()`;
+  `(() => { ${IN_PAGE.replace("({ controls, surfaces, small, flashing, layout });", `return ${what};`)} })()`;
 
 /** 22 mm and 30 mm at 96 px to the inch, less what rounding of layout may take. */
 const KEY = 83;
@@ -57,6 +58,30 @@ export function smallWords(page: Page, px: number): Promise<string[]> {
 /** Rates of everything that flashes just now: cycles a second and how often its opacity rises in one cycle. */
 export function flashing(page: Page): Promise<{ name: string; perSecond: number }[]> {
   return page.evaluate(call("flashing()"));
+}
+
+/** Where everything of that kind is drawn, and what it says. */
+export const boxes = (page: Page, selector: string) =>
+  page.locator(selector).evaluateAll((all) =>
+    all.map((e) => {
+      const { x, y, width, height } = e.getBoundingClientRect();
+      return { name: e.textContent ?? "", x, y, width, height };
+    }),
+  );
+
+/** What axe finds on the page, the enhanced contrast of WCAG 2.2 included. */
+export async function axeFaults(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .options({ rules: { "color-contrast-enhanced": { enabled: true } } })
+    .analyze();
+  return violations.flatMap((v) =>
+    v.nodes.map((n) => `${v.id}: ${n.target.join(" ")} ${n.failureSummary ?? ""}`),
+  );
+}
+
+/** What of a panel is out of sight: the page running out sideways, the sentence that is asked, a stop. */
+export function layoutFaults(page: Page): Promise<string[]> {
+  return page.evaluate(call("layout()"));
 }
 
 /** What a control lacks of what the four posts promise. */

@@ -15,6 +15,8 @@ export function openBrowser(): Promise<Browser> {
 }
 
 const PATIENCE = 15_000;
+/** The first page of whoever is signed in, in either language. */
+const RAMP = /^(The ramp|La plataforma)$/;
 
 /** One person at one panel, in a browser window of their own. What they do is touch; what they wait for is words. */
 export class Seat {
@@ -49,8 +51,17 @@ export class Seat {
     await seat.page.goto(url);
     const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
     await seat.press(new RegExp(`^${name}`));
-    await seat.page.getByRole("heading", { name: "The ramp" }).waitFor();
+    await seat.page.getByRole("heading", { name: RAMP }).waitFor();
     return seat;
+  }
+
+  /** A second tab of the same browser on the same page. */
+  async anotherTab(): Promise<Seat> {
+    const [page] = await Promise.all([
+      this.context.waitForEvent("page"),
+      this.page.evaluate(() => void window.open(location.href)),
+    ]);
+    return new Seat(this.context, page);
   }
 
   /** Turns to another page of the app, as its own keys do: nothing is loaded anew. */

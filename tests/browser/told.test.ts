@@ -1,0 +1,137 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { type Crew, signInCrew } from "./crew.ts";
+import { axeFaults, boxes, drawnFaults } from "./measure.ts";
+import { Prompter } from "./prompter.ts";
+import { openBrowser, type Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const server = new TestServer();
+let browser: Browser;
+let crew: Crew;
+let session: Prompter;
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+  crew = await signInCrew(browser, server.url);
+  session = await Prompter.begin(crew, server.url, "QX-KIV");
+  await session.playUntil((s) => s.stage === "secure");
+}, 120_000);
+afterAll(async () => {
+  session.close();
+  await browser?.close();
+  await server.end();
+});
+
+it("[WEA-4] the panels read a METAR before it is sent, and say why one is not taken", async () => {
+  const { cockpit, supervisor } = crew;
+  const report = (minutesAgo: number, rest: string) => {
+    const at = new Date(Date.now() - minutesAgo * 60_000).toISOString();
+    return `METAR EGLL ${at.slice(8, 10)}${at.slice(11, 13)}${at.slice(14, 16)}Z ${rest}`;
+  };
+  const sheet = cockpit.page.getByRole("dialog");
+  const send = sheet.getByRole("button", { name: "Send this weather" });
+  await cockpit.press("Weather");
+  const field = cockpit.page.getByLabel("METAR, pasted or typed");
+  for (const [text, why] of [
+    ["fair and mild", /cannot be read as a METAR/],
+    [report(90, "24008KT 9999 12/07 Q1013"), /^This report is 90 min old/],
+    [report(5, "24008KT 9999 12/07 Q0700"), /^QNH 700 hPa cannot be right/],
+  ] as const) {
+    await field.fill(text);
+    await sheet.getByText(why).waitFor();
+    expect(await send.isDisabled()).toBe(true);
+  }
+  await field.fill(report(5, "24008G19KT 9999 12/07 Q1013"));
+  await sheet.getByText("19 kt", { exact: true }).waitFor();
+  for (const words of ["240°", "8 kt", "12 °C", "7 °C", "1013 hPa"])
+    await sheet.getByText(words, { exact: true }).waitFor();
+  await send.click();
+  // Every panel has it, as old as it is.
+  await supervisor.sees(/^Wind from 240°, 8 kt, gusts 19 kt, 12 °C, QNH 1013 hPa, 5:/);
+});
+
+it("[WEA-5, WEA-6] a flash stops work by one touch, its thunder says how far it was by another", async () => {
+  const { guard, supervisor } = crew;
+  await guard.press("Lightning");
+  await guard.sees("No lightning near.");
+  await guard.press("Flash now");
+  await supervisor.sees(/^Lightning at an unknown distance: work stops until [0-9:]+ UTC, /);
+  await guard.sees(/^[1-9] s since the flash: about 0\.[2-9] mi$/);
+  for (const b of await boxes(guard.page, ".lightning-key"))
+    expect(b.height, b.name).toBeGreaterThanOrEqual(113);
+  await guard.press("Thunder now");
+  await supervisor.sees(/^Lightning (0\.[2-9]|1) mi off: work stops until [0-9:]+ UTC, /);
+  await guard.sees("Work stops with a flash within 6 mi, for 30 min after the last.");
+  await guard.press("Close");
+});
+
+it("[NOI-4, NOI-5] the panels show a person their noise dose, the supervisor everybody's, each opening to its inputs", async () => {
+  const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: worked out" });
+  const names = async (seat: Seat) => noise(seat).locator(".worked-detail").allTextContents();
+  await noise(crew.guard).locator("details").waitFor();
+  expect(await names(crew.guard)).toEqual(["Cador Nanskeval"]);
+  await noise(crew.supervisor).locator("details").nth(3).waitFor();
+  expect((await names(crew.supervisor)).length).toBe(4);
+  await noise(crew.guard).locator("summary").click();
+  await crew.guard.sees("at fire guard until a whole dose");
+  await crew.guard.sees(/^D = 100 sum/);
+  await noise(crew.guard).locator("summary").click();
+});
+
+it("[PAN-18] a defect is written up from any post; the supervisor closes it with a reason", async () => {
+  const { guard, supervisor } = crew;
+  await guard.press("Posts and session");
+  for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
+    await guard.press(key);
+  await guard.press("Close");
+  await guard.press("Close");
+  await supervisor.sees("Defect bars the start: Oil leak");
+  await supervisor.press("Posts and session");
+  for (const key of ["Defects", "Close it", "Mended and checked"]) await supervisor.press(key);
+  await supervisor.sees("No open defect is written up for this aircraft.");
+  await supervisor.press("Close");
+  await supervisor.press("Close");
+  expect(await supervisor.page.getByText("Defect bars the start").count()).toBe(0);
+});
+
+it("[PAN-19] the plan is changed after the brief, with its reason", async () => {
+  const { cockpit, supervisor } = crew;
+  await supervisor.press("Posts and session");
+  await supervisor.press("Change the plan");
+  const sheet = supervisor.page.getByRole("dialog");
+  const goOn = sheet.getByRole("button", { name: "Go on to the reason" });
+  expect(await goOn.isDisabled()).toBe(true);
+  await supervisor.press(/^Engine 2:/, sheet);
+  await supervisor.press(/^Engine 2:/, sheet);
+  await goOn.click();
+  await supervisor.press("Equipment not available");
+  await cockpit.press("Posts and session");
+  await cockpit.press("Change the plan");
+  await cockpit.sees("Order of starting: 3-4-1-2");
+  for (const seat of [cockpit, cockpit, supervisor]) await seat.press("Close");
+});
+
+it("[PAN-23] the supervisor looks back at any moment, where nothing can be answered, until something presses", async () => {
+  const { cockpit, guard, power, supervisor } = crew;
+  const { page } = supervisor;
+  await session.playUntil((s) => s.chocks?.in === true);
+  await supervisor.press("Look back");
+  await supervisor.sees("THE PAST");
+  const keys = await page.locator(".panel").getByRole("button").allTextContents();
+  expect(keys.sort()).toEqual(["Back to now", "Cut", "Earlier", "Fire", "Hold", "Later"]);
+  await supervisor.press("Earlier");
+  await supervisor.sees("Stage: Secure");
+  await page.getByRole("slider").fill("1");
+  await supervisor.sees("Stage: Plan");
+  expect(await page.getByRole("button", { name: "Earlier" }).isDisabled()).toBe(true);
+  expect(await drawnFaults(page, "sun")).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
+  await guard.press("Hold");
+  await supervisor.asked("Hold. Stop all new action.");
+  expect(await page.getByText("THE PAST").count()).toBe(0);
+  for (const seat of [cockpit, power, supervisor])
+    await seat.answer("Hold. Stop all new action.", "Received");
+  await guard.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+}, 30_000);
