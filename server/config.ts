@@ -114,6 +114,7 @@ export const environmentSchema = z.object({
   CHOCKSIDE_KEEP_SESSIONS_MONTHS: months.default(PERIODS.sessions),
   CHOCKSIDE_KEEP_INCIDENTS_MONTHS: months.default(PERIODS.incidents),
   CHOCKSIDE_KEEP_PEOPLE_MONTHS: months.default(PERIODS.people),
+  CHOCKSIDE_KEEP_SIGN_INS_MONTHS: months.default(PERIODS.signIns),
   CHOCKSIDE_LOG: z.enum(LOG_LEVELS, { error: `must be one of ${LOG_LEVELS.join(", ")}` }).default("info"),
 });
 
@@ -194,6 +195,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
       sessions: of.CHOCKSIDE_KEEP_SESSIONS_MONTHS,
       incidents: of.CHOCKSIDE_KEEP_INCIDENTS_MONTHS,
       people: of.CHOCKSIDE_KEEP_PEOPLE_MONTHS,
+      signIns: of.CHOCKSIDE_KEEP_SIGN_INS_MONTHS,
     },
     logLevel: CHOCKSIDE_LOG,
   };

@@ -2,7 +2,7 @@
 // -- removed: shows those records. Not while the server runs on the same file.
 import { readConfig } from "./config.ts";
 import { openSigner } from "./evidence/signer.ts";
-import { type Past, past } from "./retention/past.ts";
+import { type Past, past, pastSignIns } from "./retention/past.ts";
 import { remove } from "./retention/remove.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
@@ -26,12 +26,16 @@ async function main(): Promise<void> {
   else {
     const found = await past(store, directory, config.periods, now);
     for (const one of found) console.log(`${verb === "remove" ? "removed" : "past"}: ${saysOf(one)}`);
+    const signIns = await pastSignIns(directory, config.periods.signIns, now);
+    if (signIns.length > 0)
+      console.log(`${verb === "remove" ? "removed" : "past"}: ${signIns.length} sign-ins that are over`);
     if (verb === "remove") {
       const deps = { store, directory, signer: openSigner(config.signingKey), periods: config.periods };
       for (const one of found) await remove(deps, one, now);
-      if (found.length > 0) await compact();
+      await directory.personal.forgetSignIns(signIns);
+      if (found.length + signIns.length > 0) await compact();
     }
-    console.log(`${found.length} ${verb === "remove" ? "removed" : "kept long enough"}`);
+    console.log(`${found.length + signIns.length} ${verb === "remove" ? "removed" : "kept long enough"}`);
   }
   await close();
 }

@@ -6,8 +6,26 @@ import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { type Kept, keptUntil, type Periods } from "./rule.ts";
 
+/**
+ * Sign-ins that ended and whose period is past, but the last of each person: by that it is known how long somebody has
+ * been gone. Ids.
+ */
+export async function pastSignIns(directory: Directory, months: number, now: number): Promise<string[]> {
+  const found: string[] = [];
+  for (const person of await directory.people()) {
+    const all = await directory.personal.signIns(person.id);
+    const [, ...others] = all.sort((a, b) => b.usedAt - a.usedAt || b.createdAt - a.createdAt);
+    for (const { id, expiresAt, revokedAt } of others)
+      if (keptUntil(Math.min(expiresAt, revokedAt ?? expiresAt), months) <= now) found.push(id);
+  }
+  return found;
+}
+
 /** Something that has been kept long enough. */
-export type Past = { kept: Kept; until: number } & ({ session: SessionRow } | { person: PersonRecord });
+export type Past = { kept: Exclude<Kept, "signIns">; until: number } & (
+  | { session: SessionRow }
+  | { person: PersonRecord }
+);
 
 /** Signals after which a session is an incident's record. */
 const INCIDENT_SIGNALS = new Set(["fire", "cut", "cutAll", "turning"]);

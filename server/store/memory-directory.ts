@@ -31,6 +31,9 @@ export class MemoryDirectory implements Directory {
     names: async () => [...this.#names],
     addNames: async (names) => void this.#names.push(...names),
     signIns: async (id) => [...this.#signIns.values()].filter((s) => s.personId === id),
+    forgetSignIns: async (ids) => {
+      for (const id of ids) this.#signIns.delete(id);
+    },
     erase: async (id, lockouts) => {
       this.#names = this.#names.filter((n) => n.personId !== id);
       for (const s of await this.personal.signIns(id)) this.#signIns.delete(s.id);

@@ -11,6 +11,7 @@ export interface PersonalStore {
   names(): Promise<NameRecord[]>;
   addNames(names: readonly NameRecord[]): Promise<void>;
   signIns(personId: string): Promise<SignInRecord[]>;
+  forgetSignIns(ids: readonly string[]): Promise<void>;
   /** Removes the person, their names with the salts, their sign-ins, their passkeys and these counts of failed attempts. */
   erase(personId: string, lockouts: readonly string[]): Promise<void>;
 }

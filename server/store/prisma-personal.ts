@@ -2,6 +2,9 @@ import type { PrismaClient } from "../../prisma/generated/sqlite/client.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
 
+/** Sign-ins in one statement. */
+const LOT = 100;
+
 export class PrismaPersonal implements PersonalStore {
   readonly #db: PrismaClient;
 
@@ -20,6 +23,12 @@ export class PrismaPersonal implements PersonalStore {
   async signIns(personId: string) {
     const rows = await this.#db.signIn.findMany({ where: { personId }, orderBy: { createdAt: "asc" } });
     return rows.map(toSignIn);
+  }
+
+  async forgetSignIns(ids: readonly string[]): Promise<void> {
+    // SQLite bounds the number of values in one statement.
+    for (let i = 0; i < ids.length; i += LOT)
+      await this.#db.signIn.deleteMany({ where: { id: { in: ids.slice(i, i + LOT) } } });
   }
 
   async erase(personId: string, lockouts: readonly string[]): Promise<void> {

@@ -72,7 +72,7 @@ describe("settings", () => {
       secret: null,
       tls: { is: "off" },
       metricsToken: null,
-      periods: { sessions: 12, incidents: 12, people: 24 },
+      periods: { sessions: 12, incidents: 12, people: 24, signIns: 12 },
       logLevel: "info",
     });
     expect(data).toMatch(/^\/.*\/\.data\/chockside\.db$/);
@@ -124,7 +124,7 @@ describe("settings", () => {
       },
       secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),
       metricsToken: "0123456789abcdef01234567",
-      periods: { sessions: 60, incidents: 12, people: 24 },
+      periods: { sessions: 60, incidents: 12, people: 24, signIns: 12 },
       logLevel: "silent",
     });
   });

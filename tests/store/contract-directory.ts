@@ -154,6 +154,14 @@ export function directoryContract(
       expect(await directory.takeOnce("k", 200)).toBe(true);
     });
 
+    it("[STO-9] forgets sign-ins by their ids, however many, and no other", async () => {
+      await directory.addPeople([person("ada")]);
+      const ids = Array.from({ length: 205 }, (_, i) => `s${i}`);
+      for (const id of ids) await directory.addSignIn(signIn(id, "ada"));
+      await directory.personal.forgetSignIns([...ids.slice(1), "unknown"]);
+      expect((await directory.personal.signIns("ada")).map((s) => s.id)).toEqual(["s0"]);
+    });
+
     it("[STO-9] keeps passkeys, no two alike, and a use of each only by a count that rises", async () => {
       const { passkeys } = directory;
       const passkey = (id: string, personId: string, createdAt: number) => ({

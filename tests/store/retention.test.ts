@@ -7,7 +7,7 @@ import { promisify } from "node:util";
 import { describe, expect, it } from "vitest";
 import { checkFile } from "../../server/evidence/check-file.ts";
 import { noteTools } from "../../server/evidence/note-tools.ts";
-import { past } from "../../server/retention/past.ts";
+import { past, pastSignIns } from "../../server/retention/past.ts";
 import { remove } from "../../server/retention/remove.ts";
 import { keptUntil, PERIODS } from "../../server/retention/rule.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
@@ -56,7 +56,7 @@ describe("how long records are kept", () => {
   });
 
   it("[OPS-8] has the periods of 14 CFR 139.301(b) unless set otherwise", () => {
-    expect(PERIODS).toEqual({ sessions: 12, incidents: 12, people: 24 });
+    expect(PERIODS).toEqual({ sessions: 12, incidents: 12, people: 24, signIns: 12 });
   });
 });
 
@@ -82,6 +82,32 @@ describe("what is past its period", () => {
     expect(await ids(until, { ...PERIODS, incidents: 60 })).toEqual([["sessions", plain]]);
     // "gone" may not sign in any more; nobody else is past, however long ago.
     expect(await ids(later, { ...PERIODS, sessions: 99, incidents: 99 })).toEqual([["people", "gone"]]);
+  });
+});
+
+describe("sign-ins that are over", () => {
+  it("[OPS-12] are past after their period, but the last of each person, and go without touching the rest", async () => {
+    const directory = await crewDirectory();
+    const store = new MemoryEventStore();
+    const test = await testHouse({ store, directory });
+    const of = async (id: string) => (await directory.personal.signIns(id)).map((s) => s.id);
+    await signIn(test.app, "ada");
+    const out = await signIn(test.app, "ada");
+    await test.app.inject({ method: "POST", url: "/api/sign-out", headers: bearer(out) });
+    const old = await of("ada");
+    await signIn(test.app, "bo");
+    await test.hand.leap(40 * 24 * 3_600_000);
+    await signIn(test.app, "ada");
+    await test.close();
+    const until = keptUntil(START + 12 * 3_600_000, PERIODS.signIns);
+    expect(await pastSignIns(directory, PERIODS.signIns, until - 1)).toEqual([]);
+    const found = await pastSignIns(directory, PERIODS.signIns, until);
+    // Bo's is as old, but it is the last that is known of him.
+    expect(found.sort()).toEqual(old.sort());
+    const gone = await past(store, directory, PERIODS, keptUntil(START, 30));
+    await directory.personal.forgetSignIns(found);
+    expect([(await of("ada")).length, (await of("bo")).length]).toEqual([1, 1]);
+    expect(await past(store, directory, PERIODS, keptUntil(START, 30))).toEqual(gone);
   });
 });
 
