@@ -51,8 +51,8 @@ const PROBLEMS = {
 } as const satisfies Record<string, readonly [number, string]>;
 export type ProblemName = keyof typeof PROBLEMS;
 
-/** Refusals somebody may want to know of. */
-const AUDITED: readonly number[] = [401, 403, 421, 429];
+/** Refusals somebody may want to know of: at the door, and of what no panel of ours sends. */
+const AUDITED: readonly number[] = [400, 401, 403, 413, 415, 421, 429];
 
 /** Throw it anywhere in a route. */
 export class ProblemError extends Error {

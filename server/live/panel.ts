@@ -36,6 +36,14 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     deps.flooded(data.identity);
     tell(TOO_MANY);
   };
+  let garbled = false;
+  /** The first alone is written down: a log is no place to flood. */
+  const notUnderstood = (error: z.ZodError): Trouble => {
+    const { person, device } = data.identity;
+    if (!garbled) auditTo(deps.log).refused("malformed", { person: person.id, device: device.id });
+    garbled = true;
+    return malformed(error);
+  };
   const expired = () => clock.now() >= data.identity.expiresAt;
   socket.conn.on("packet", () => {
     data.heard = clock.now();
@@ -49,7 +57,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     if (!stop && !mayGo()) return tooMany(tell);
     const flood = stop && !data.stops.take(clock.now());
     const sent = sentSchema.safeParse(raw);
-    if (!sent.success) return tell(malformed(sent.error));
+    if (!sent.success) return tell(notUnderstood(sent.error));
     const { permit, ...command } = sent.data;
     if (command.action.type !== "delivered") deps.used(data.identity);
     const confirmed = data.permitted(command, permit);
@@ -69,7 +77,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     if (expired()) return tell(SIGN_IN);
     if (!mayGo()) return tooMany(tell);
     const watch = watchSchema.safeParse(raw);
-    if (!watch.success) return tell(malformed(watch.error));
+    if (!watch.success) return tell(notUnderstood(watch.error));
     try {
       const live = await deps.sessions.get(watch.data.session);
       if (!socket.connected) return;

@@ -116,6 +116,7 @@ describe("the log", () => {
     const wrong = "314159";
     const attempt = { handle: "ada", pin: wrong, device: { id: "d1", name: "T" } };
     await app.inject({ method: "POST", url: "/api/sign-in", payload: attempt });
+    await app.inject({ method: "POST", url: "/api/sign-in", payload: { handle: wrong } });
     const di = await signIn(app, "di");
     const code = (
       await app.inject({
@@ -151,6 +152,7 @@ describe("the log", () => {
     const audits = said.map((s) => JSON.parse(s)).filter((l) => l.audit !== undefined);
     expect(audits.map((l) => [l.audit, l.person ?? null, l.path ?? null])).toEqual([
       ["wrongSignIn", null, "/api/sign-in"],
+      ["malformed", null, "/api/sign-in"],
       ["signedIn", "di", null],
       ["codeGiven", "di", null],
       ["enrolled", null, null],

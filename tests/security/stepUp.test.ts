@@ -157,6 +157,7 @@ describe("setting a condition aside", () => {
       ["wrongPin", "ada"],
       ["pinNeeded", "ada"],
       ["confirmed", "ada"],
+      ["malformed", "ada"],
     ]);
     const record = (await house.house.store.read(session, 0, 1_000)).map((e) => e.body).join("");
     expect(record).toContain(id);
