@@ -12,7 +12,7 @@ export function leaves(catalogue: object, path = ""): Map<string, Leaf> {
   const all = new Map<string, Leaf>();
   for (const [key, value] of Object.entries(catalogue)) {
     const at = path === "" ? key : `${path}.${key}`;
-    if (at === "language") continue;
+    if (at === "language" || value === null) continue;
     if (typeof value === "string") all.set(at, leaf(value, /\{\w\}/g));
     else if (typeof value === "function") all.set(at, leaf(String(value(...FIGURES)), /7[1-6]/g));
     else for (const [inner, found] of leaves(value as object, at)) all.set(inner, found);

@@ -48,7 +48,7 @@ export function RecordPage({ id }: { id: string }) {
       >
         <div>
           <h1>{first?.type === "planned" ? words.titleOf(first.aircraft) : words.title}</h1>
-          <p>{events ? words.count(events.length) : app.fetching}</p>
+          {(events || trouble === null) && <p>{events ? words.count(events.length) : app.fetching}</p>}
         </div>
         <nav className="head-keys">
           <PaperKey path={`/api/sessions/${id}/record.pdf`} word={words.print} />

@@ -16,6 +16,6 @@ export function decideVoltTrace(
   if (!rises) return refuse("outOfRange", { found: "times that rise from one sample to the next" });
   const last = samples.at(-1)?.[0] ?? 0;
   if (cranking.some((c) => !(c.from < c.to && c.to <= last)))
-    return refuse("outOfRange", { found: `cranking within 0 to ${last / 1000} s, begun before it ended` });
+    return refuse("outOfRange", { found: `0 to ${last / 1000} s, begun before it ended` });
   return accept({ type: "voltTraceGiven", samples, cranking, endedAt: now - endedAgoMs });
 }

@@ -14,6 +14,36 @@ export const workedWhy: readonly Phrase[] = [
   ],
   ["an engine cannot have stood {1}", "un motor no puede haber estado parado {1}"],
   ["{1} is not a day", "{1} no es un día"],
+  ["speed of rotation", "velocidad de giro"],
+  ["temperature difference", "diferencia de temperatura"],
+  ["sound level", "nivel de ruido"],
+  [
+    "a charged battery's gravity is above a discharged one's",
+    "la densidad con carga es mayor que la de sin carga",
+  ],
+  [
+    "a band's lowest volts are below its highest",
+    "los voltios más bajos de una banda son menores que los más altos",
+  ],
+  ["the {1}-voltage transient begins at 0 ms", "el transitorio ({1}) empieza en 0 ms"],
+  [
+    "the {1}-voltage transient ends on the steady band, {2} V",
+    "el transitorio ({1}) termina en la banda estable, {2} V",
+  ],
+  ["times must rise", "los tiempos deben subir"],
+  ["a trace has at least two samples", "un registro tiene al menos dos muestras"],
+  ["the time after {1} ms does not rise", "el tiempo después de {1} ms no avanza"],
+  ["nothing is known between {1} and {2} ms", "no se sabe nada entre {1} y {2} ms"],
+  [
+    "round free jet, K 6.2; measured 6.11 (Abdel-Rahman et al. 1996); half-width 0.1 x; no ground effect",
+    "chorro libre redondo, K 6.2; medido 6.11 (Abdel-Rahman et al. 1996); semiancho 0.1 x; sin efecto de suelo",
+  ],
+  ["all readings are of one moment", "todas las lecturas son de un mismo momento"],
+  ["not a METAR", "no es un METAR"],
+  [
+    "the type gives no stream: its figures are drawn as wide as a free jet's",
+    "el tipo no da chorro: sus valores se dibujan tan anchos como los de un chorro libre",
+  ],
   ["months must be whole", "los meses deben ser enteros"],
   [
     "open-circuit volts do not tell a nickel-cadmium battery's charge: count ampere-hours",

@@ -1,11 +1,13 @@
 import { useCallback, useEffect, useState } from "react";
+import { dayAndMinute } from "../../../shared/words/dates.ts";
 import { type OwnSignIn, people } from "../../net/people.ts";
 import { usePersonWords } from "../../words/person.ts";
-import { minute } from "./minute.ts";
+import { useWords } from "../../words/words.ts";
 
 /** Where this person is signed in, with a key to end each of the others. */
 export function OwnSignIns({ onTrouble }: { onTrouble(error: Error): void }) {
   const words = usePersonWords();
+  const { language } = useWords().say;
   const [rows, setRows] = useState<OwnSignIn[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: read once, and after each key
   const read = useCallback(() => void people.signIns().then(setRows, onTrouble), []);
@@ -17,7 +19,9 @@ export function OwnSignIns({ onTrouble }: { onTrouble(error: Error): void }) {
         {rows.map((row) => (
           <li key={row.id} aria-label={row.deviceName}>
             <strong>{row.deviceName}</strong>
-            <span>{words.since(minute(row.createdAt), minute(row.usedAt))}</span>
+            <span>
+              {words.since(dayAndMinute(row.createdAt, language), dayAndMinute(row.usedAt, language))}
+            </span>
             {row.here ? (
               <span>{words.here}</span>
             ) : (
