@@ -1,12 +1,14 @@
 import { useCallback, useEffect, useState } from "react";
+import { dayAndMinute } from "../../../shared/words/dates.ts";
 import { type Passkey, passkeys } from "../../net/passkeys.ts";
 import { PinEntry } from "../../ui/PinEntry.tsx";
 import { usePersonWords } from "../../words/person.ts";
-import { minute } from "./minute.ts";
+import { useWords } from "../../words/words.ts";
 
 /** This person's passkeys: made by their PIN where the device can, taken back one by one. */
 export function OwnPasskeys({ onTrouble }: { onTrouble(error: Error): void }) {
   const words = usePersonWords();
+  const { language } = useWords().say;
   const [rows, setRows] = useState<Passkey[]>([]);
   const [here, setHere] = useState(false);
   const [making, setMaking] = useState(false);
@@ -30,7 +32,7 @@ export function OwnPasskeys({ onTrouble }: { onTrouble(error: Error): void }) {
         {rows.map((row) => (
           <li key={row.id} aria-label={row.deviceName}>
             <strong>{row.deviceName}</strong>
-            <span>{words.passkeyMade(minute(row.createdAt))}</span>
+            <span>{words.passkeyMade(dayAndMinute(row.createdAt, language))}</span>
             <button
               type="button"
               className="small-key"
