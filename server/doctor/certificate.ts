@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { openTls, type TlsChoice } from "../tls.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
@@ -11,6 +11,14 @@ export async function certificate(choice: TlsChoice, now: number): Promise<Findi
   if (choice.is === "own" && !existsSync(cert)) return ok(AT, `the next start makes one: ${cert}`);
   try {
     const tls = await openTls({ is: "files", cert, key }, now);
+    // Windows keeps no such bits.
+    if (process.platform !== "win32" && (statSync(key).mode & 0o077) !== 0) {
+      const [says, todo] = [
+        `${key} can be read by others`,
+        `run chmod 600 ${key}, and think whether it was copied`,
+      ];
+      return choice.is === "own" ? bad(AT, says, todo) : watch(AT, says, todo);
+    }
     if (tls?.advice) {
       const todo = choice.is === "own" ? "restart the server: it makes a new one" : "put a new one there";
       return watch(AT, tls.advice, `${todo}, and tell every device to trust it`);

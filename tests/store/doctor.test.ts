@@ -102,6 +102,11 @@ describe("npm run doctor", () => {
     expect(await is(now)).toBe("ok");
     expect(await is(now + 380 * day)).toBe("watch");
     expect(await is(now + 400 * day)).toBe("bad");
+    chmodSync(key, 0o640);
+    expect(await is(now)).toBe("bad");
+    expect((await certificate({ is: "files", cert, key }, now)).is).toBe("watch");
+    chmodSync(key, 0o600);
+    expect((await certificate({ is: "files", cert, key }, now)).is).toBe("ok");
     rmSync(key);
     expect(await is(now)).toBe("bad");
     expect((await certificate({ is: "off" }, now)).is).toBe("ok");
