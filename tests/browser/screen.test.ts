@@ -145,7 +145,7 @@ it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person fi
   await wall.sees(/^Hold by Merryn/);
   const rows = await wall.page.locator(".wall-row").allTextContents();
   expect(rows.length).toBe(2);
-  expect(rows[0]).toMatch(/^QX-KIV.*Hold by Merryn.*1.*waiting.*4.*waiting/);
+  expect(rows[0]).toMatch(/^QX-KIV.*Hold by Merryn.*, \d+ s1.*waiting.*4.*waiting/);
   expect(rows[1]).toMatch(/Nothing needs a person/);
   expect(await wall.page.locator(".wall-row .engine-shape").count()).toBe(8);
   const keys = await wall.page.getByRole("button").allTextContents();
@@ -174,6 +174,12 @@ it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person fi
   await wall.page.evaluate(() => document.documentElement.style.removeProperty("--mm-here"));
   await wall.page.setViewportSize({ width: 1920, height: 480 });
   await wall.sees(/^1 more aircraft is not in sight/);
+  // Nor is anything lost beyond the edge of a narrow one.
+  await wall.page.setViewportSize({ width: 700, height: 1080 });
+  const right = await wall.page
+    .locator(".wall-row *")
+    .evaluateAll((all) => Math.max(...all.map((e) => e.getBoundingClientRect().right)));
+  expect(right).toBeLessThanOrEqual(700);
   await wall.page.setViewportSize({ width: 1920, height: 1080 });
   await wall.context.setOffline(true);
   await wall.sees(/^Old: last renewed/);

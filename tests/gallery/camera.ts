@@ -22,10 +22,13 @@ export interface Picture {
 }
 
 /** By the key that is on most screens, so that it names the light it is in; where there is none, past it. */
-function inLight(light: Light): void {
+async function inLight(light: Light): Promise<void> {
   const html = document.documentElement;
   const key = document.querySelector<HTMLElement>(".light-key");
-  for (let i = 0; i < 2 && html.dataset.mode !== light; i += 1) key?.click();
+  for (let i = 0; i < 2 && html.dataset.mode !== light; i += 1) {
+    key?.click();
+    await new Promise(requestAnimationFrame);
+  }
   html.dataset.mode = light;
 }
 

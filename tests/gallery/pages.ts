@@ -18,9 +18,11 @@ export async function photographPages(
   await at(`${new URL(page.url()).pathname}/record`, "Record", "events, times by the server in UTC");
   await at("/", "Ramp", "Joining code");
   await seat.press("Units");
+  await page.locator(".sheet").waitFor();
   await camera.take("Units", "Anybody", page);
   await seat.press("Close");
   await seat.press("Size on this screen");
+  await page.locator(".screen-card").waitFor();
   await camera.take("Size on this screen", "Anybody", page);
   await seat.press("Close");
   await at("/board", "Wall board", "Fire at number 2");

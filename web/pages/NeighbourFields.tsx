@@ -96,7 +96,11 @@ export function NeighbourFields({ entries, fault, onEntries }: Props) {
           <legend>{e.name || stand.kinds[e.kind]}</legend>
           <label className="field">
             <span>{stand.kind}</span>
-            <select value={e.kind} onChange={(c) => change(e.key, { kind: c.target.value as NeighbourKind })}>
+            <select
+              name="kind"
+              value={e.kind}
+              onChange={(c) => change(e.key, { kind: c.target.value as NeighbourKind })}
+            >
               {NEIGHBOURS.map((kind) => (
                 <option key={kind} value={kind}>
                   {stand.kinds[kind]}
@@ -107,6 +111,7 @@ export function NeighbourFields({ entries, fault, onEntries }: Props) {
           <label className="field">
             <span>{stand.name}</span>
             <input
+              name="what"
               value={e.name}
               maxLength={40}
               placeholder={stand.nameLike}
@@ -117,6 +122,7 @@ export function NeighbourFields({ entries, fault, onEntries }: Props) {
             <label key={part} className="field">
               <span>{stand[part]}</span>
               <input
+                name={part}
                 inputMode="decimal"
                 value={e[part]}
                 maxLength={7}
@@ -126,7 +132,11 @@ export function NeighbourFields({ entries, fault, onEntries }: Props) {
           ))}
           <label className="field">
             <span>{stand.unit}</span>
-            <select value={e.unit} onChange={(c) => change(e.key, { unit: c.target.value as "m" | "ft" })}>
+            <select
+              name="unit"
+              value={e.unit}
+              onChange={(c) => change(e.key, { unit: c.target.value as "m" | "ft" })}
+            >
               {UNITS.map((unit) => (
                 <option key={unit} value={unit}>
                   {unitWord(unit)}

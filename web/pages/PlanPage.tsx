@@ -129,6 +129,7 @@ export function PlanPage() {
           <label className="field">
             <span>{words.place}</span>
             <input
+              name="place"
               value={place}
               maxLength={60}
               placeholder={words.placeLike}
@@ -144,6 +145,7 @@ export function PlanPage() {
             <label className="field">
               <span>{words.why(advised.order.join("-"), advised.extra)}</span>
               <input
+                name="why"
                 value={why}
                 maxLength={280}
                 placeholder={words.whyLike}
@@ -165,6 +167,7 @@ export function PlanPage() {
               <label key={post} className="field">
                 <span>{say.post(post)}</span>
                 <select
+                  name={post}
                   value={crew[post] ?? ""}
                   onChange={(e) => setCrew({ ...crew, [post]: e.target.value || null })}
                 >

@@ -132,6 +132,7 @@ function Join({ code }: { code: string | null }) {
       <label className="field">
         <span>{ramp.code}</span>
         <input
+          name="code"
           value={typed}
           maxLength={6}
           autoComplete="off"

@@ -69,6 +69,7 @@ export function SignIn({ join }: { join: string | null }) {
         <label className="field">
           <span>{words.handle}</span>
           <input
+            name="handle"
             value={handle}
             onChange={(e) => setHandle(e.target.value.trim())}
             autoCapitalize="none"
@@ -81,6 +82,7 @@ export function SignIn({ join }: { join: string | null }) {
         <label className="field">
           <span>{words.code}</span>
           <input
+            name="code"
             value={code}
             maxLength={6}
             onChange={(e) => setCode(e.target.value.toUpperCase())}

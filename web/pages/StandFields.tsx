@@ -30,6 +30,7 @@ export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: St
       <label className="field">
         <span>{planning.heading}</span>
         <input
+          name="heading"
           inputMode="numeric"
           value={stand.heading}
           maxLength={3}
@@ -40,6 +41,7 @@ export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: St
       <label className="field">
         <span>{planning.height}</span>
         <input
+          name="elevation"
           inputMode="numeric"
           value={stand.elevation}
           maxLength={6}

@@ -11,10 +11,10 @@ export function BoardRow({ strip, now }: { strip: StripView; now: number }) {
     <li className="wall-row" data-needs={needs?.is}>
       <div className="wall-line">
         <strong className="wall-aircraft">{strip.aircraft}</strong>
+        <span>{strip.stage}</span>
         <span className="wall-needs">
           {needs ? `${needs.words}, ${seconds(now - needs.since)}` : ramp.nothingNeeded}
         </span>
-        <span className="wall-stage">{strip.stage}</span>
       </div>
       <div className="wall-line wall-engines">
         {strip.engines.length === 0 && board.notFetched}

@@ -23,6 +23,7 @@ export function Keypad({ label, value, onChange }: Props) {
       <label className="field">
         <span>{label}</span>
         <input
+          name="pin"
           type="password"
           inputMode="none"
           autoComplete="off"

@@ -30,7 +30,7 @@ export function ReasonEntry({ prompt, usual, word, disabled, onEnter, onBack }: 
       </div>
       <label className="field">
         <span>{entry.ownWords}</span>
-        <input value={text} maxLength={280} onChange={(e) => setText(e.target.value)} />
+        <input name="reason" value={text} maxLength={280} onChange={(e) => setText(e.target.value)} />
       </label>
       <div className="answers">
         <button

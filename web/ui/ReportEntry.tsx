@@ -36,6 +36,7 @@ export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack 
       <label className="field">
         <span>{text.air.reportLabel}</span>
         <textarea
+          name="report"
           value={pasted}
           rows={3}
           maxLength={LONGEST}

@@ -22,9 +22,11 @@ export function ago(ms: number, { times }: Pick<Text, "times">): string {
   return ms < 1500 ? times.now : times.ago(seconds(ms));
 }
 
-/** A figure stays on one line with the word before it and the unit behind: "number 3", "5 min". */
+/** A figure stays on one line with the word before it and the unit behind, a day in one piece: "number 3", "5 min". */
 export function together(words: string): string {
-  return words.replaceAll(/ (?=\d)|(?<=\d) (?=(?:s|min|V|psi|kt|ft)\b)/g, "\u00a0");
+  return words
+    .replaceAll(/ (?=\d)|(?<=\d) (?=(?:s|min|V|psi|kt|ft)\b)/g, "\u00a0")
+    .replaceAll(/(?<=\d{4})-(\d{2})-(?=\d{2})/g, "-\u2060$1-\u2060");
 }
 
 const DECIMALS = /\.(\d+)/;

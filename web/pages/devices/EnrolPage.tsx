@@ -61,6 +61,7 @@ export function EnrolPage() {
         <label className="field">
           <span>{words.code}</span>
           <input
+            name="code"
             value={code}
             autoComplete="off"
             autoCapitalize="characters"

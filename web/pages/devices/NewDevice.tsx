@@ -27,7 +27,13 @@ export function NewDevice({ onTrouble }: { onTrouble(error: Error): void }) {
     <form className="join" onSubmit={ask}>
       <label className="field">
         <span>{words.name}</span>
-        <input value={name} maxLength={60} autoComplete="off" onChange={(e) => setName(e.target.value)} />
+        <input
+          name="device"
+          value={name}
+          maxLength={60}
+          autoComplete="off"
+          onChange={(e) => setName(e.target.value)}
+        />
       </label>
       <button type="submit" className="answer" data-tone="plain" disabled={name.trim() === ""}>
         {words.show}

@@ -39,7 +39,7 @@ export function Approval({ place, tag, me, author, since, onApproved, onTrouble 
         )}
       </p>
       <label className="tf-check">
-        <input type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />
+        <input name="looked" type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />
         {words.checked(me.name)}
       </label>
       <PinEntry

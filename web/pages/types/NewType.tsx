@@ -26,11 +26,12 @@ export function NewType({ rows, onMade, onTrouble }: Props) {
       <h2>{words.newTitle}</h2>
       <label className="field">
         <span>{words.name}</span>
-        <input value={name} maxLength={60} required onChange={(e) => setName(e.target.value)} />
+        <input name="name" value={name} maxLength={60} required onChange={(e) => setName(e.target.value)} />
       </label>
       <label className="field">
         <span>{words.identifier}</span>
         <input
+          name="id"
           value={id}
           maxLength={64}
           required
@@ -40,7 +41,7 @@ export function NewType({ rows, onMade, onTrouble }: Props) {
       </label>
       <label className="field">
         <span>{words.beginWith}</span>
-        <select value={from} onChange={(e) => setFrom(Number(e.target.value))}>
+        <select name="from" value={from} onChange={(e) => setFrom(Number(e.target.value))}>
           {rows.map((r, i) => (
             <option key={`${r.id} ${r.version}`} value={i}>
               {words.nameVersion(r.name, r.version)}

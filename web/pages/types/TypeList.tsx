@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, type TypeRow, types } from "../../net/types.ts";
+import { together } from "../../ui/numbers.ts";
 import { useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
@@ -43,6 +44,7 @@ export function TypeList({ me }: { me: Me }) {
             <label className="small-key file-key">
               {words.import}
               <input
+                name="file"
                 type="file"
                 accept="application/json,.json"
                 className="visually-hidden"
@@ -73,7 +75,7 @@ export function TypeList({ me }: { me: Me }) {
                   <button type="button" className="type-row" data-is={row.status} onClick={() => open(row)}>
                     <strong>{words.version(row.version)}</strong>
                     <Status status={row.status} />
-                    <span className="type-by">{bySentence(row, words, say.language)}</span>
+                    <span className="type-by">{together(bySentence(row, words, say.language))}</span>
                   </button>
                 </li>
               ))}

@@ -1,3 +1,4 @@
+import "./noEval.ts";
 import "../../styles/types.css";
 import "../../styles/types-edit.css";
 import type { Me } from "../../net/keep.ts";

@@ -4,7 +4,7 @@ import { airTemperature } from "../../../shared/session/air.ts";
 import { type Engine, isTurning, plain, type SessionState } from "../../../shared/session/state.ts";
 import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
-import { seconds, secondsLeft } from "../../ui/numbers.ts";
+import { seconds, secondsLeft, together } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
 import { useWords, type Words } from "../../words/words.ts";
 
@@ -35,7 +35,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
       const of = (e: Engine): Cell => {
         const r = e.readings[id];
         if (!r) return { words: "–" };
-        const read = `${figureAlone(r, units, { step: scale.step })} (${seconds(now - r.at)})`;
+        const read = together(`${figureAlone(r, units, { step: scale.step })} (${seconds(now - r.at)})`);
         if (chosenUnit(r.unit, units) === r.unit) return { words: read };
         return { words: read, asRead: written(r, AS_READ, { step: scale.step }) };
       };

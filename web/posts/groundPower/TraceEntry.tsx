@@ -35,7 +35,13 @@ export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(act
   const field = (label: string, value: string, set: (next: string) => void) => (
     <label className="field">
       <span>{label}</span>
-      <input inputMode="decimal" value={value} maxLength={8} onChange={(e) => set(e.target.value)} />
+      <input
+        name="figure"
+        inputMode="decimal"
+        value={value}
+        maxLength={8}
+        onChange={(e) => set(e.target.value)}
+      />
     </label>
   );
   return (
@@ -43,10 +49,21 @@ export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(act
       <p>{words.lead}</p>
       <label className="field">
         <span>{words.samples}</span>
-        <textarea rows={6} value={pasted} spellCheck={false} onChange={(e) => setPasted(e.target.value)} />
+        <textarea
+          name="trace"
+          rows={6}
+          value={pasted}
+          spellCheck={false}
+          onChange={(e) => setPasted(e.target.value)}
+        />
       </label>
       <label className="field field-tick">
-        <input type="checkbox" checked={cranked} onChange={(e) => setCranked(e.target.checked)} />
+        <input
+          name="cranked"
+          type="checkbox"
+          checked={cranked}
+          onChange={(e) => setCranked(e.target.checked)}
+        />
         <span>{words.cranked}</span>
       </label>
       {cranked && field(words.from, from, setFrom)}

@@ -15,6 +15,7 @@ export function Scrub({ at, head, words, onAt }: Props) {
         {words.earlier}
       </button>
       <input
+        name="at"
         type="range"
         min={1}
         max={head}

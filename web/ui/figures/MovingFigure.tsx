@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { type Box, figureBox, figureMarks, lineFor } from "../../../shared/handSignals/figure.ts";
 import { poseAt, showing } from "../../../shared/handSignals/motion.ts";
 import type { Form, HandSignal } from "../../../shared/handSignals/signal.ts";
@@ -19,7 +19,7 @@ interface Props {
 /** Redrawn this often: a hand's movement needs no more. */
 const FRAME_MS = 33;
 
-/** The signal as it is made, over and over; for who wants nothing to move, its key poses side by side. */
+/** The signal as it is made, over and over while it is in sight; for who wants nothing to move, its key poses side by side. */
 export function MovingFigure(props: Props) {
   const { signal, form, height, label } = props;
   if (useStill()) return <SheetDrawing sheet={strip(signal, form, height)} label={label} />;
@@ -28,9 +28,11 @@ export function MovingFigure(props: Props) {
 
 function Moving({ signal, form, height, label, width = 0 }: Props) {
   const [seconds, setSeconds] = useState(0);
+  const drawing = useRef<SVGSVGElement>(null);
   useEffect(() => {
     let begun: number | null = null;
     let drawn = 0;
+    let frame = 0;
     const step = (now: number) => {
       begun ??= now;
       if (now - drawn >= FRAME_MS) {
@@ -39,13 +41,21 @@ function Moving({ signal, form, height, label, width = 0 }: Props) {
       }
       frame = requestAnimationFrame(step);
     };
-    let frame = requestAnimationFrame(step);
-    return () => cancelAnimationFrame(frame);
+    const seen = new IntersectionObserver((entries) => {
+      cancelAnimationFrame(frame);
+      if (entries.at(-1)?.isIntersecting) frame = requestAnimationFrame(step);
+    });
+    if (drawing.current) seen.observe(drawing.current);
+    return () => {
+      seen.disconnect();
+      cancelAnimationFrame(frame);
+    };
   }, []);
   const box = widened(figureBox(signal, form), width);
   const pose = poseAt(showing(signal, form), seconds);
   return (
     <SheetDrawing
+      ref={drawing}
       sheet={{ box, marks: figureMarks(signal, form, pose, lineFor(box, height)) }}
       label={label}
     />

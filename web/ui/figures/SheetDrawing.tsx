@@ -1,3 +1,4 @@
+import type { Ref } from "react";
 import type { Mark, Tone } from "../../../shared/handSignals/marks.ts";
 import type { Sheet } from "../../../shared/handSignals/strip.ts";
 
@@ -12,20 +13,22 @@ const TONES: Readonly<Record<Tone, string>> = {
 export function SheetDrawing({
   sheet,
   label,
+  ref,
 }: {
   sheet: Pick<Sheet, "box" | "marks">;
   label: string | null;
+  ref?: Ref<SVGSVGElement>;
 }) {
   const { x, y, width, height } = sheet.box;
   const viewBox = `${x} ${y} ${width} ${height}`;
   if (label === null)
     return (
-      <svg className="hand-figure" viewBox={viewBox} aria-hidden="true">
+      <svg ref={ref} className="hand-figure" viewBox={viewBox} aria-hidden="true">
         <Marks marks={sheet.marks} />
       </svg>
     );
   return (
-    <svg className="hand-figure" viewBox={viewBox} role="img" aria-label={label}>
+    <svg ref={ref} className="hand-figure" viewBox={viewBox} role="img" aria-label={label}>
       <Marks marks={sheet.marks} />
     </svg>
   );

@@ -138,6 +138,7 @@ export function ChoicesInput({ path, label, value, of }: Props & { of: readonly 
         {of.map((one) => (
           <label key={one} className="tf-check">
             <input
+              name={`${keyOf(path)}/${one}`}
               type="checkbox"
               checked={chosen.includes(one)}
               onChange={(e) =>
