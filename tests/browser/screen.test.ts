@@ -43,7 +43,7 @@ it("[VIS-6] a screen measured with a card has keys of 22 mm and stops of 30 mm, 
   const sentence = await fontSize(page, ".title-stage strong");
   await seat.press("Posts and session");
   await seat.press("Size on this screen");
-  for (let i = 0; i < 7; i += 1) await seat.press("More by 0.20 dots");
+  for (let i = 0; i < 7; i += 1) await seat.press("More by 0.2 dots");
   await seat.press("More by 0.02 dots");
   const mm = 5.2;
   expect(await outline(page)).toBeCloseTo(CARD.long * mm, 0);
@@ -65,7 +65,7 @@ it("[VIS-6] on a telephone narrower than a card it is laid upright, and the stop
   await page.setViewportSize({ width: 390, height: 844 });
   await seat.press("Posts and session");
   await seat.press("Size on this screen");
-  for (let i = 0; i < 4; i += 1) await seat.press("More by 0.20 dots");
+  for (let i = 0; i < 4; i += 1) await seat.press("More by 0.2 dots");
   const mm = 6;
   expect(await outline(page)).toBeCloseTo(CARD.short * mm, 0);
   await seat.sees(/^Lay the card upright/);

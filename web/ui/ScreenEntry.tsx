@@ -1,9 +1,16 @@
 import { useEffect, useRef, useState } from "react";
 import { useWords } from "../words/words.ts";
-import { StepKeys } from "./StepKeys.tsx";
 
 /** ISO/IEC 7810 ID-1, the card of banks and identity: 85.60 by 53.98 mm. */
 const CARD = { long: 85.6, short: 53.98 };
+
+/** Pixels to the millimetre: a coarse step moves the outline of a card by 17 px, a fine one by less than 2. */
+const STEPS = [
+  { by: -0.2, sign: "−−" },
+  { by: -0.02, sign: "−" },
+  { by: 0.02, sign: "+" },
+  { by: 0.2, sign: "++" },
+] as const;
 
 interface Props {
   /** CSS pixels to the millimetre, as it is drawn now. */
@@ -18,7 +25,7 @@ interface Props {
  * the finger until it is kept. A screen narrower than the card takes it upright.
  */
 export function ScreenEntry({ mm, bounded, onKeep }: Props) {
-  const { screen } = useWords().text;
+  const { entry, screen } = useWords().text;
   const [tried, setTried] = useState(bounded(mm));
   const [room, setRoom] = useState(Number.POSITIVE_INFINITY);
   const ground = useRef<HTMLDivElement>(null);
@@ -31,12 +38,19 @@ export function ScreenEntry({ mm, bounded, onKeep }: Props) {
   return (
     <>
       <p>{screen.what}</p>
-      <StepKeys
-        step={0.02}
-        coarse={10}
-        unit={screen.unit}
-        onStep={(steps) => setTried(bounded(tried + steps * 0.02))}
-      />
+      <div className="step-keys">
+        {STEPS.map(({ by, sign }) => (
+          <button
+            key={by}
+            type="button"
+            className="step-key"
+            aria-label={(by < 0 ? entry.less : entry.more)(`${Math.abs(by)} ${screen.unit}`)}
+            onClick={() => setTried(bounded(tried + by))}
+          >
+            {sign}
+          </button>
+        ))}
+      </div>
       <p className="screen-found">
         <strong>{upright ? screen.upright : screen.flat}</strong> {screen.found(tried.toFixed(2))}
       </p>
