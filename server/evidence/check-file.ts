@@ -4,7 +4,9 @@ import { fromHex } from "../../shared/evidence/note.ts";
 import { faultOfCheckpoints, faultOfEnd, faultOfNames } from "../../shared/evidence/signedExport.ts";
 import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../sha256.ts";
+import { checkTable, isTable } from "./check-table.ts";
 import { noteTools } from "./note-tools.ts";
+import { writtenOf } from "./written.ts";
 
 export interface FileCheck {
   ok: boolean;
@@ -26,16 +28,17 @@ interface Fault {
   why: string;
 }
 
-/** Checks an exported record in its exact form (NDJSON): the manifest, an event a line, and the signature of it all. */
+/**
+ * Checks an exported record: in its exact forms (NDJSON, JSON) the manifest, an event a line, and the signature of it
+ * all; of a table (CSV) the signature.
+ */
 export function checkFile(text: string, kept: Kept = {}): FileCheck {
-  const lines = text.split("\n");
-  // The last line ends with a line feed: what follows it is nothing.
-  const ended = lines.at(-1) === "";
-  if (ended) lines.pop();
+  if (isTable(text)) return checkTable(text, kept);
+  const { lines, ended, before } = writtenOf(text);
   const [first = "", ...rest] = lines;
   const bad = ({ line, why }: Fault): FileCheck => ({ ok: false, says: `BAD line ${line}: ${why}` });
   const read = manifestSchema.safeParse(parse(first));
-  if (!read.success) return bad({ line: 1, why: "not the manifest of a record exported as NDJSON" });
+  if (!read.success) return bad({ line: 1, why: "not the manifest of an exported record" });
   const manifest = read.data;
   const signed = manifest.format === "chockside-evidence-2";
   const end = signed && rest.length > manifest.events ? rest.pop() : undefined;
@@ -63,8 +66,8 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
     if (named) return { line: 1, why: named };
     const found = faultOfCheckpoints(events, m, checkpoints, noteTools);
     if (found) return { ...found, line: found.line + 1 };
-    const before = createHash("sha256").update(`${[first, ...events].join("\n")}\n`, "utf8");
-    const why = faultOfEnd(last, before.digest(), m.keys.slice(0, 1).map(fromHex), noteTools);
+    const digest = createHash("sha256").update(before(events), "utf8").digest();
+    const why = faultOfEnd(last, digest, m.keys.slice(0, 1).map(fromHex), noteTools);
     return why === null ? null : { line: events.length + 2, why };
   }
 }

@@ -32,6 +32,11 @@ export function csvHead(): string {
   return record(caution) + record(HEADER);
 }
 
+/** The table's last record: the signature of every byte before it, padded to the table's width. */
+export function signedRow(endLine: string): string {
+  return record([endLine, ...HEADER.slice(1).map(() => "")]);
+}
+
 /** One event as one record. The exact bytes are in the NDJSON form; this one is for reading in a spreadsheet. */
 export function csvLine(stored: StoredEvent, names: NameVeil): string {
   const event = readSealed(names.open(stored.body)).event;

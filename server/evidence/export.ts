@@ -5,7 +5,7 @@ import { endLine } from "../../shared/evidence/signedExport.ts";
 import type { Claim, SignedManifest } from "../../shared/evidence/verify.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { CAUTION } from "./caution.ts";
-import { csvHead, csvLine } from "./csv.ts";
+import { csvHead, csvLine, signedRow } from "./csv.ts";
 import { firstOf } from "./leaves.ts";
 import type { Names } from "./names.ts";
 import type { Notary } from "./notary.ts";
@@ -49,7 +49,10 @@ async function manifestOf(
   };
 }
 
-/** The session's record up to the row's head, piece by piece. NDJSON and JSON hold the stored bytes themselves. */
+/**
+ * The session's record up to the row's head, piece by piece. NDJSON and JSON hold the stored bytes themselves; each
+ * form ends with a signature over every byte before it.
+ */
 export async function* exportOf(
   deps: ExportDeps,
   row: SessionRow,
@@ -57,27 +60,30 @@ export async function* exportOf(
   now: number,
 ): AsyncGenerator<string> {
   const events = firstOf(deps.store, row.id, row.headSeq);
+  const digest = createHash("sha256");
+  const signed = (text: string) => {
+    digest.update(text, "utf8");
+    return text;
+  };
+  const end = () => endLine(digest.digest(), deps.notary.signer, noteTools);
   if (form === "csv") {
-    yield csvHead();
+    yield signed(csvHead());
     await veilsOf(deps.store, deps.names, row);
-    for await (const event of events) yield csvLine(event, deps.names);
+    for await (const event of events) yield signed(csvLine(event, deps.names));
+    yield signedRow(end());
     return;
   }
   const manifest = canonical(await manifestOf(deps, row, now));
   if (form === "json") {
-    yield `{"manifest":${manifest},"events":[\n`;
-    for await (const event of events) yield event.seq === 1 ? event.body : `,\n${event.body}`;
-    yield "\n]}\n";
+    yield signed(`{"manifest":${manifest},"events":[\n`);
+    for await (const event of events) yield signed(event.seq === 1 ? event.body : `,\n${event.body}`);
+    yield signed("\n]");
+    yield `,${end().slice(1)}\n`;
     return;
   }
-  const digest = createHash("sha256");
-  const signed = (line: string) => {
-    digest.update(line, "utf8");
-    return line;
-  };
   yield signed(`${manifest}\n`);
   for await (const event of events) yield signed(`${event.body}\n`);
-  yield `${endLine(digest.digest(), deps.notary.signer, noteTools)}\n`;
+  yield `${end()}\n`;
 }
 
 /** The veils in a record, their names looked up. */

@@ -1,10 +1,10 @@
-// npm run verify -- <file> [--key <hex>]… [--checkpoint <file>]…: says whether an exported record (NDJSON) is whole.
+// npm run verify -- <file> [--key <hex>]… [--checkpoint <file>]…: says whether an exported record is whole.
 // Ends with 1 when it is not.
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { checkFile } from "./check-file.ts";
 
-const USAGE = `usage: npm run verify -- <file exported as ndjson> [--key <public key>] [--checkpoint <file>]
+const USAGE = `usage: npm run verify -- <exported file> [--key <public key>] [--checkpoint <file>]
   --key         a public key noted elsewhere: no other key may have signed; may be given again
   --checkpoint  a checkpoint kept elsewhere: the record must continue it; may be given again`;
 

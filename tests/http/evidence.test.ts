@@ -110,6 +110,7 @@ describe("evidence as CSV", () => {
     expect(rows[0]?.[0]).toBe(CAUTION);
     expect(rows[1]?.slice(0, 4)).toEqual(["seq", "time", "who", "post"]);
     expect(new Set(rows.map((r) => r.length)).size).toBe(1);
+    expect(rows.pop()?.[0]).toContain("chockside/export");
     expect(rows.slice(2).map((r) => r[0])).toEqual(Array.from({ length: count }, (_, i) => String(i + 1)));
     expect(rows[3]?.slice(1, 8)).toEqual([
       "2026-06-01T09:00:00.000Z",

@@ -49,6 +49,54 @@ describe("a signed export", { timeout: 120_000 }, () => {
     expect(missed).toEqual([]);
   });
 
+  it.each(["json", "csv"] as const)(
+    "[EVD-5] as %s is whole as it was written, and with a byte changed, cut or added anywhere bad",
+    async (form) => {
+      const kept = { keys: [testSigner.publicHex] };
+      const bytes = Buffer.from(await exportText(story.log, testSigner, form), "utf8");
+      const ok = (changed: Uint8Array, by = kept) => {
+        try {
+          return checkFile(new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(changed), by).ok;
+        } catch {
+          return false;
+        }
+      };
+      expect(ok(bytes)).toBe(true);
+      expect(ok(bytes, { keys: [other.publicHex] })).toBe(false);
+      const missed: string[] = [];
+      // Each byte of the lines is tried above: here one in so many, all over the file.
+      for (let i = 0; i < bytes.length; i += form === "json" ? 23 : 5) {
+        const changed = Buffer.from(bytes);
+        changed[i] = (changed[i] ?? 0) ^ (1 << (i % 8));
+        if (ok(changed)) missed.push(changed.subarray(Math.max(0, i - 20), i + 20).toString());
+      }
+      for (let cut = 1; cut < 400; cut += 9)
+        if (ok(bytes.subarray(0, bytes.length - cut))) missed.push(`${cut} cut off`);
+      for (const more of [" ", "\n", "\r\n", ",", "x"])
+        if (ok(Buffer.concat([bytes, Buffer.from(more)]))) missed.push(`${more} added`);
+      expect(missed).toEqual([]);
+    },
+  );
+
+  it("[EVD-5] as JSON is one document whose events are followed and held against checkpoints as lines are", async () => {
+    const json = await exportText(story.log, testSigner, "json");
+    const { manifest, events, end } = JSON.parse(json);
+    expect([events.length, typeof end]).toEqual([manifest.events, "string"]);
+    expect(checkFile(json).says).toBe(checkFile(text).says);
+    const whole = manifest.checkpoints.at(-1);
+    expect(checkFile(json, { checkpoints: [whole] }).ok).toBe(true);
+    const shorter = await exportText(story.log.slice(0, 2), testSigner, "json");
+    expect(checkFile(shorter, { checkpoints: [whole] })).toMatchObject({ ok: false });
+    expect(checkFile(json.replace('"hold"', '"hole"')).says).toMatch(/^BAD line \d+: /);
+  });
+
+  it("[EVD-5] as a table names no key: one must be given, and no checkpoint is held against it", async () => {
+    const table = await exportText(story.log, testSigner, "csv");
+    expect(checkFile(table).says).toContain("give the one that was noted elsewhere by --key");
+    const keys = [testSigner.publicHex];
+    expect(checkFile(table, { keys, checkpoints: ["x"] }).ok).toBe(false);
+  });
+
   it("[CHP-7] with any one bit of its last letters changed is bad", () => {
     const bytes = Buffer.from(text, "utf8");
     // The last letters hold bits that mean nothing: they must be bad all the same.

@@ -1,4 +1,4 @@
-import { exportOf } from "../../server/evidence/export.ts";
+import { type EvidenceForm, exportOf } from "../../server/evidence/export.ts";
 import { Names } from "../../server/evidence/names.ts";
 import { Notary } from "../../server/evidence/notary.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
@@ -40,10 +40,11 @@ export async function stored(log: readonly SessionEvent[], store = new MemoryEve
   return store;
 }
 
-/** The session's export as NDJSON, with a checkpoint of its first two events and one of all. */
+/** The session's export, with a checkpoint of its first two events and one of all. */
 export async function exportText(
   log: readonly SessionEvent[],
   signer: EvidenceSigner = testSigner,
+  form: EvidenceForm = "ndjson",
 ): Promise<string> {
   const store = await stored(log);
   const notary = new Notary({ store, signer, clock: { now: () => START + 60_000 }, log: { error() {} } });
@@ -53,7 +54,6 @@ export async function exportText(
   if (!row) throw new Error("not stored");
   const parts: string[] = [];
   const names = await Names.open(new MemoryDirectory().personal, [], randomIds.salt);
-  for await (const part of exportOf({ store, notary, names }, row, "ndjson", START + 60_000))
-    parts.push(part);
+  for await (const part of exportOf({ store, notary, names }, row, form, START + 60_000)) parts.push(part);
   return parts.join("");
 }
