@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import { isOver } from "../../shared/session/state.ts";
 import { api, signOut } from "../net/app.ts";
 import { DefectsSheet } from "../posts/shared/DefectsSheet.tsx";
+import { DrillsSheet } from "../posts/shared/DrillsSheet.tsx";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
 import { UpdateWaits } from "../pwa/Update.tsx";
@@ -21,7 +22,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const { ramp, session: words, units } = panel.words.text;
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
-  const [open, setOpen] = useState<"defects" | "plan" | "units" | "screen" | null>(null);
+  const [open, setOpen] = useState<"defects" | "drills" | "plan" | "units" | "screen" | null>(null);
   const { text } = useWords();
   const { id } = panel.state;
   useEffect(() => {
@@ -50,6 +51,8 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
     );
   }
   if (open === "defects") return <DefectsSheet panel={panel} onClose={() => setOpen(null)} />;
+  if (open === "drills")
+    return <DrillsSheet panel={panel} onOpened={onClose} onClose={() => setOpen(null)} />;
   if (open === "plan") return <PlanChange panel={panel} onClose={() => setOpen(null)} />;
   if (open === "units") return <UnitsSheet onClose={() => setOpen(null)} />;
   if (open === "screen") return <ScreenSheet onClose={() => setOpen(null)} />;
@@ -71,6 +74,11 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
         {!over && (
           <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("defects")}>
             {text.defects.key}
+          </button>
+        )}
+        {!over && panel.post !== null && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("drills")}>
+            {text.options.drill}
           </button>
         )}
         {mayAbandon && (

@@ -1,0 +1,33 @@
+import { Sheet } from "../../ui/Sheet.tsx";
+import type { Panel } from "./model.ts";
+
+interface Props {
+  panel: Panel;
+  onOpened(): void;
+  onClose(): void;
+}
+
+/** Drills for what befalls no one engine: brakes that slip, a post that is lost. An engine's own open from its sheet. */
+export function DrillsSheet({ panel, onOpened, onClose }: Props) {
+  return (
+    <Sheet title={panel.words.text.options.drill} onClose={onClose}>
+      <div className="option-keys">
+        {panel.state.type.drills.map(({ id, title }) => (
+          <button
+            key={id}
+            type="button"
+            className="answer"
+            data-tone="plain"
+            disabled={!panel.fresh}
+            onClick={() => {
+              panel.act({ type: "startDrill", drill: id });
+              onOpened();
+            }}
+          >
+            {title}
+          </button>
+        ))}
+      </div>
+    </Sheet>
+  );
+}
