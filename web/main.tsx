@@ -15,6 +15,7 @@ import "./styles/lists.css";
 import "./styles/sequence.css";
 import "./styles/pages.css";
 import "./styles/notices.css";
+import "./styles/print.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { begin } from "./net/app.ts";

@@ -10,6 +10,7 @@ import { openBrowser } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const PHONE = { width: 390, height: 844 };
+const TABLET = { width: 1180, height: 820 };
 const SLOW_MS = 240_000;
 
 const server = new TestServer();
@@ -56,7 +57,7 @@ it("[LNG-13] finds an English word, and none where it is marked as English or so
 });
 
 it(
-  "[LNG-13] no page but the session's, which has its own test, says a word of English to whoever chose Spanish",
+  "[LNG-13, PRN-14] no page but the session's, which has its own test, says a word of English to whoever chose Spanish",
   async () => {
     const { context, page } = await open("es-CO");
     const found: string[] = [];
@@ -91,6 +92,14 @@ it(
     for (const path of ["/study", "/study/alike", "/study/quiz", "/session/0/record", "/types/0/1"])
       await turnTo(path);
     await turnTo(at);
+    expect(await printed(page)).toEqual({
+      keys: 0,
+      ground: "rgb(255, 255, 255)",
+      ink: "rgb(0, 0, 0)",
+      cautions: 1,
+      tables: true,
+      runsOut: false,
+    });
     await press(page, spanishTypes.draft);
     await page.getByRole("navigation", { name: spanishTypes.parts }).waitFor();
     await page
@@ -177,6 +186,7 @@ it(
       await press(seat(handle), key);
       await press(seat(handle), "Cerrar");
     }
+    for (const [handle, page] of crew) await turnedOver(page, handle);
     // A figure stays on one line with the word before it.
     const first = /^La tripulación está lista para arrancar motor\s(\d)\. ¿Lo autoriza\?$/;
     const asked = () => supervisor.locator(".ask h2").textContent();
@@ -204,7 +214,7 @@ it(
     for (const page of crew.values()) expect(await faults(page)).toEqual([]);
     const stops = await cockpit.locator(".stop").allInnerTexts();
     expect(stops.map((s) => s.replace(/\s+/g, " "))).toEqual(["Alto Hold", "Corte Cut", "Fuego Fire"]);
-    await turnedOver(cockpit);
+    await picksTurnedOver(cockpit);
     for (const page of crew.values()) await page.context().close();
   },
   SLOW_MS,
@@ -244,35 +254,108 @@ async function answerTop(page: Page, last: RegExp): Promise<void> {
     .catch(() => undefined);
 }
 
-/** The page turned over, as for writing from right to left: nothing runs out of it, and no engine changes its side. */
-async function turnedOver(page: Page): Promise<void> {
-  const keys = async (selector: string) =>
-    page.locator(selector).evaluateAll((all) =>
-      all
-        .map((e) => ({ x: e.getBoundingClientRect().x, words: e.textContent?.trim() ?? "" }))
-        .sort((a, b) => a.x - b.x)
-        .map((e) => e.words),
-    );
-  const seen = async () => ({
-    engines: await keys(".plan-keys .engine-number"),
-    sides: await keys(".plan-side"),
-    stops: await keys(".stop"),
+/** A page as the browser prints it, shown by night before. */
+async function printed(page: Page) {
+  await page.evaluate(() => document.documentElement.setAttribute("data-mode", "night"));
+  await page.emulateMedia({ media: "print" });
+  const found = await page.evaluate(() => {
+    const seen = (selector: string) =>
+      [...document.querySelectorAll(selector)].filter((e) => e.getBoundingClientRect().height > 0).length;
+    const { backgroundColor, color } = getComputedStyle(document.body);
+    const { scrollWidth, clientWidth } = document.documentElement;
+    return {
+      keys: seen("button, select, input, .stops"),
+      ground: backgroundColor,
+      ink: color,
+      cautions: seen(".caution"),
+      tables: seen("table") > 10,
+      runsOut: scrollWidth > clientWidth,
+    };
   });
-  const runsOut = () =>
-    page.evaluate(() => {
-      const { scrollWidth, clientWidth } = document.documentElement;
-      return scrollWidth - clientWidth;
+  await page.emulateMedia({ media: null });
+  return found;
+}
+
+/** What of a panel a person learnt the place of, and what is wrong with its layout. */
+async function layout(page: Page) {
+  return page.evaluate(() => {
+    const box = (e: Element) => e.getBoundingClientRect();
+    const words = (selector: string) =>
+      [...document.querySelectorAll(selector)]
+        .sort((a, b) => box(a).x - box(b).x)
+        .map((e) => e.textContent?.trim() ?? "");
+    const places = [...document.querySelectorAll(".stop")].map((e) => {
+      const { x, y, width } = box(e);
+      return [e.textContent, Math.round(x), Math.round(y), Math.round(width)].join(" ");
     });
-  const before = await seen();
-  expect(before.engines.length).toBeGreaterThan(1);
+    const keys = [...document.querySelectorAll("button")].filter((e) => box(e).width > 0);
+    const over = keys.flatMap((one, i) =>
+      keys.slice(i + 1).flatMap((other) => {
+        const [a, b] = [box(one), box(other)];
+        const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+        const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+        const beside = one.parentElement?.parentElement === other.parentElement?.parentElement;
+        return beside && across > 1 && down > 1 ? [`${one.textContent} over ${other.textContent}`] : [];
+      }),
+    );
+    const { clientWidth } = document.documentElement;
+    const out = keys.filter((e) => box(e).left < -1 || box(e).right > clientWidth + 1);
+    return {
+      kept: {
+        engines: words(".plan-keys .engine-number"),
+        sides: words(".plan-side"),
+        stops: words(".stop"),
+        places,
+      },
+      faults: {
+        over,
+        out: out.map((e) => e.textContent),
+        runsOut: document.documentElement.scrollWidth - clientWidth,
+      },
+    };
+  });
+}
+
+const NO_FAULT = { over: [], out: [], runsOut: 0 };
+
+/** The page turned over, as for writing from right to left, at both sizes: nothing runs out of it, no key lies over another, no engine changes its side and no stop its place. */
+async function turnedOver(page: Page, post: string): Promise<void> {
+  const turn = (dir: "ltr" | "rtl") =>
+    page.evaluate((to) => {
+      document.documentElement.dir = to;
+    }, dir);
+  for (const [name, size] of Object.entries({ phone: PHONE, tablet: TABLET })) {
+    await page.setViewportSize(size);
+    await turn("ltr");
+    const before = await layout(page);
+    await turn("rtl");
+    const after = await layout(page);
+    const where = `${post}, ${name}`;
+    expect(before.faults, where).toEqual(NO_FAULT);
+    expect(after.faults, where).toEqual(NO_FAULT);
+    expect(after.kept, where).toEqual(before.kept);
+    expect(after.kept.places, where).toHaveLength(3);
+  }
+  await turn("ltr");
+  await page.setViewportSize(PHONE);
+}
+
+/** The numbers to pick from when an engine is to be cut stand as on the plan, also turned over. */
+async function picksTurnedOver(page: Page): Promise<void> {
+  const { kept } = await layout(page);
+  expect(kept.engines.length).toBeGreaterThan(1);
   await page.evaluate(() => {
     document.documentElement.dir = "rtl";
   });
-  expect(await seen()).toEqual(before);
-  expect(await runsOut()).toBe(0);
   await press(page, /^Corte/);
-  const picked = await keys(".number-keys .number-key");
-  expect(picked).toEqual(before.engines);
-  expect(await runsOut()).toBe(0);
+  const picked = await page
+    .locator(".number-keys .number-key")
+    .evaluateAll((all) =>
+      all
+        .sort((a, b) => a.getBoundingClientRect().x - b.getBoundingClientRect().x)
+        .map((e) => e.textContent?.trim()),
+    );
+  expect(picked).toEqual(kept.engines);
+  expect((await layout(page)).faults.runsOut).toBe(0);
   await press(page, "Cerrar");
 }
