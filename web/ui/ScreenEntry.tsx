@@ -22,7 +22,7 @@ interface Props {
 
 /**
  * An outline to lay a card on, in steps until both are as wide. Only the outline changes meanwhile: the keys stay under
- * the finger until it is kept. A screen narrower than the card takes it upright.
+ * the finger until it is kept, and above the outline, where no card covers them. A screen narrower than the card takes it upright.
  */
 export function ScreenEntry({ mm, bounded, onKeep }: Props) {
   const { entry, screen } = useWords().text;
@@ -37,7 +37,6 @@ export function ScreenEntry({ mm, bounded, onKeep }: Props) {
   const upright = CARD.long * tried > room;
   return (
     <>
-      <p>{screen.what}</p>
       <div className="step-keys">
         {STEPS.map(({ by, sign }) => (
           <button
@@ -51,14 +50,15 @@ export function ScreenEntry({ mm, bounded, onKeep }: Props) {
           </button>
         ))}
       </div>
-      <p className="screen-found">
-        <strong>{upright ? screen.upright : screen.flat}</strong> {screen.found(tried.toFixed(2))}
-      </p>
+      <strong>{upright ? screen.upright : screen.flat}</strong>
       <div ref={ground} className="screen-ground">
         <div className="screen-card" style={{ width: `${(upright ? CARD.short : CARD.long) * tried}px` }}>
           {screen.card}
         </div>
       </div>
+      <p>
+        {screen.what} {screen.found(tried.toFixed(2))}
+      </p>
       <div className="answers">
         <button type="button" className="answer" data-tone="yes" onClick={() => onKeep(tried)}>
           {screen.keep}

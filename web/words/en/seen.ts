@@ -7,7 +7,7 @@ export const caution = {
 /** How large a millimetre is on this device. */
 export const screen = {
   title: "Size on this screen",
-  what: "Keys are meant to be 22 mm high, but no browser knows how large a millimetre is on your screen. Lay a bank card on the outline below and step until it is as wide as the card.",
+  what: "Keys are meant to be 22 mm high, but no browser knows how large a millimetre is on your screen. Lay a bank card on the outline and step until it is as wide as the card.",
   unit: "dots",
   flat: "Lay the card lengthwise.",
   upright: "Lay the card upright: the screen is narrower than its long side.",

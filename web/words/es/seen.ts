@@ -7,7 +7,7 @@ export const caution: Text["caution"] = {
 
 export const screen: Text["screen"] = {
   title: "Tamaño en esta pantalla",
-  what: "Las teclas deben medir 22 mm de alto, pero ningún navegador sabe cuánto mide un milímetro en su pantalla. Ponga una tarjeta bancaria sobre el contorno de abajo y ajuste hasta que tenga el ancho de la tarjeta.",
+  what: "Las teclas deben medir 22 mm de alto, pero ningún navegador sabe cuánto mide un milímetro en su pantalla. Ponga una tarjeta bancaria sobre el contorno y ajuste hasta que tenga el ancho de la tarjeta.",
   unit: "puntos",
   flat: "Ponga la tarjeta a lo largo.",
   upright: "Ponga la tarjeta de pie: la pantalla es más estrecha que su lado largo.",
