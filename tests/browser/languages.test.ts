@@ -264,7 +264,7 @@ async function printed(page: Page) {
     const { backgroundColor, color } = getComputedStyle(document.body);
     const { scrollWidth, clientWidth } = document.documentElement;
     return {
-      keys: seen("button, select, input, .stops"),
+      keys: seen("button, select, input, .stops, .section-keys"),
       ground: backgroundColor,
       ink: color,
       cautions: seen(".caution"),
