@@ -1,4 +1,4 @@
-import { type ReactNode, Suspense, useEffect, useRef, useState } from "react";
+import { type ReactNode, Suspense, useLayoutEffect, useRef, useState } from "react";
 import { fill } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
@@ -54,9 +54,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const top = foremost(asks, held);
   const work = useRef<HTMLElement>(null);
   const asked = useRef<HTMLElement>(null);
-  // Wherever the person has read on to, what is asked now comes into sight.
+  // Wherever the person has read on to, what is asked now comes into sight, in the very picture that first shows it.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each ask
-  useEffect(() => {
+  useLayoutEffect(() => {
     work.current?.scrollTo(0, 0);
     asked.current?.scrollTo(0, 0);
   }, [top?.key]);
