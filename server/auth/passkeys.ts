@@ -1,17 +1,13 @@
-import {
-  type AuthenticationResponseJSON,
-  generateAuthenticationOptions,
-  generateRegistrationOptions,
-  type RegistrationResponseJSON,
-  verifyAuthenticationResponse,
-  verifyRegistrationResponse,
-} from "@simplewebauthn/server";
+import type { AuthenticationResponseJSON, RegistrationResponseJSON } from "@simplewebauthn/server";
 import type { Clock } from "../clock.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
 import type { Nonces } from "./nonces.ts";
 import type { SignIns } from "./sign-ins.ts";
 import type { Taken } from "./taken.ts";
+
+/** Read when somebody uses a passkey: it would take a seventh of the time a server needs to start. */
+const library = () => import("@simplewebauthn/server");
 
 /** For what a permit to add a passkey is, in the place of a session. */
 const ADDING = "passkey";
@@ -42,7 +38,7 @@ export class Passkeys {
   async addOptions({ person, ...identity }: Identity, origin: string) {
     const { directory, signIns } = this.#deps;
     const { permit } = signIns.permit({ ...identity, person }, { session: ADDING, command: person.id });
-    return generateRegistrationOptions({
+    return (await library()).generateRegistrationOptions({
       rpName: "Chockside",
       rpID: new URL(origin).hostname,
       userID: new TextEncoder().encode(person.id),
@@ -61,14 +57,16 @@ export class Passkeys {
     const { directory, clock, signIns, taken } = this.#deps;
     const { person, device } = identity;
     const what = { session: ADDING, command: person.id };
-    const found = await verifyRegistrationResponse({
-      response,
-      expectedChallenge: async (c) => signIns.isPermitted(identity, what, c) && taken.take(`passkey ${c}`),
-      expectedOrigin: origin,
-      expectedRPID: new URL(origin).hostname,
-      requireUserVerification: true,
-      supportedAlgorithmIDs: ALGORITHMS,
-    }).catch(() => null);
+    const found = await (await library())
+      .verifyRegistrationResponse({
+        response,
+        expectedChallenge: async (c) => signIns.isPermitted(identity, what, c) && taken.take(`passkey ${c}`),
+        expectedOrigin: origin,
+        expectedRPID: new URL(origin).hostname,
+        requireUserVerification: true,
+        supportedAlgorithmIDs: ALGORITHMS,
+      })
+      .catch(() => null);
     if (!found?.verified || (await directory.passkeys.one(found.registrationInfo.credential.id)))
       return false;
     const { id, publicKey, counter } = found.registrationInfo.credential;
@@ -80,10 +78,10 @@ export class Passkeys {
   }
 
   /** What the browser asks for one by; it lets the person choose whose, and names nobody before. */
-  signInOptions(origin: string) {
+  async signInOptions(origin: string) {
     const challenge = new Uint8Array(Buffer.from(this.#deps.nonces.issue(), "base64url"));
     const rpID = new URL(origin).hostname;
-    return generateAuthenticationOptions({ rpID, challenge, userVerification: "required" });
+    return (await library()).generateAuthenticationOptions({ rpID, challenge, userVerification: "required" });
   }
 
   /** Who has just shown theirs; null when it is nobody's, or was not made for this moment and place. */
@@ -92,14 +90,16 @@ export class Passkeys {
     const known = await directory.passkeys.one(response.id);
     if (!known) return null;
     const publicKey = new Uint8Array(Buffer.from(known.publicKey, "base64url"));
-    const found = await verifyAuthenticationResponse({
-      response,
-      expectedChallenge: async (c) => nonces.isGood(c) && taken.take(`passkey ${c}`),
-      expectedOrigin: origin,
-      expectedRPID: new URL(origin).hostname,
-      credential: { id: known.id, publicKey, counter: known.counter },
-      requireUserVerification: true,
-    }).catch(() => null);
+    const found = await (await library())
+      .verifyAuthenticationResponse({
+        response,
+        expectedChallenge: async (c) => nonces.isGood(c) && taken.take(`passkey ${c}`),
+        expectedOrigin: origin,
+        expectedRPID: new URL(origin).hostname,
+        credential: { id: known.id, publicKey, counter: known.counter },
+        requireUserVerification: true,
+      })
+      .catch(() => null);
     const whose = Buffer.from(response.response.userHandle ?? "", "base64url").toString();
     if (!found?.verified || whose !== known.personId) return null;
     if (!(await directory.passkeys.used(known.id, found.authenticationInfo.newCounter, clock.now())))
