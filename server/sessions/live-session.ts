@@ -99,7 +99,8 @@ export class LiveSession {
    */
   async follow(seq: number, said: readonly Sealed[] = []): Promise<void> {
     this.#told = Math.max(this.#told, seq);
-    this.#said.push(...said);
+    // What comes late would lie here until the next reading.
+    if (seq > this.state.seq) this.#said.push(...said);
     await this.#drain();
     if (this.#behind !== null) throw this.#behind;
   }
