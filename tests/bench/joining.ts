@@ -2,12 +2,13 @@ import { randomUUID } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { io, type Socket } from "socket.io-client";
+import type { Socket } from "socket.io-client";
 import { RETRY } from "../../web/net/retry.ts";
 import { FaultProxy } from "../faults/proxy.ts";
 import { Chance } from "../sim/chance.ts";
 import { crowd } from "./crowd.ts";
 import { spreadOf } from "./histogram.ts";
+import { panelSocket } from "./panel-socket.ts";
 import { serve } from "./processes.ts";
 import { longSession, store } from "./record.ts";
 import { headings, row } from "./table.ts";
@@ -48,7 +49,7 @@ async function joins(url: string, tokens: string[], session: string) {
   const late: number[] = [];
   let size = 0;
   for (let n = 0; n < JOINS; n += 1) {
-    const socket = io(url, options(tokens[n % tokens.length] ?? ""));
+    const socket = panelSocket(url, tokens[n % tokens.length] ?? "");
     await new Promise<void>((done) => socket.once("connect", done));
     const began = performance.now();
     const sync = await socket.timeout(10_000).emitWithAck("watch", { session, since: 0 });
@@ -59,20 +60,13 @@ async function joins(url: string, tokens: string[], session: string) {
   return { late, size };
 }
 
-const options = (token: string) => ({
-  path: "/live",
-  transports: ["websocket"],
-  forceNew: true,
-  auth: { token, proto: 1 },
-});
-
 /** Panels with the panels' own waits, behind a link that is cut and takes no call for a while. */
 async function outages(url: string, tokens: string[], session: string): Promise<number[]> {
   const back: number[] = [];
   const proxy = await FaultProxy.to(Number(new URL(url).port), new Chance(1));
-  const busy = tokens.slice(0, PANELS).map((token) => io(url, options(token)));
+  const busy = tokens.slice(0, PANELS).map((token) => panelSocket(url, token));
   const panels = tokens.slice(PANELS).map((token) => {
-    const socket = io(proxy.url, { ...options(token), ...RETRY });
+    const socket = panelSocket(proxy.url, token, RETRY);
     const panel = { socket, seq: 0, consistent: () => {} };
     socket.on("events", ({ events }) => {
       panel.seq = events.at(-1)?.seq ?? panel.seq;

@@ -1,5 +1,5 @@
-import { io } from "socket.io-client";
 import { WebSocket } from "ws";
+import { panelSocket } from "./panel-socket.ts";
 
 const ANSWER_MS = 10_000;
 
@@ -22,8 +22,7 @@ export function openLine(transport: "socket.io" | "ws", url: string, token: stri
 }
 
 async function openSocketIo(url: string, token: string): Promise<Line> {
-  const auth = { token, proto: 1 };
-  const socket = io(url, { path: "/live", transports: ["websocket"], auth, forceNew: true });
+  const socket = panelSocket(url, token);
   await new Promise<void>((done, failed) => {
     socket.once("connect", () => done());
     socket.once("connect_error", failed);

@@ -1,11 +1,12 @@
 import { randomUUID } from "node:crypto";
 import { cpus } from "node:os";
 import type { Page } from "playwright-core";
-import { io, type Socket } from "socket.io-client";
+import type { Socket } from "socket.io-client";
 import { planAndBrief, signInCrew } from "../browser/crew.ts";
 import { openBrowser, type Seat } from "../browser/seat.ts";
 import { TestServer } from "../browser/server.ts";
 import { spreadOf } from "./histogram.ts";
+import { panelSocket } from "./panel-socket.ts";
 
 /** Chromium counts nothing shorter than this as an event worth an entry, and rounds to 8 ms (Event Timing). */
 const LEAST_MS = 16;
@@ -16,8 +17,8 @@ const TARGET_MS = 100;
 
 /** The cockpit's brakes with their pressure, over sockets of its own in turn. Returns how to stop, and how many were taken. */
 async function signals(url: string, cockpit: Seat, session: string): Promise<() => number> {
-  const auth = { token: await cockpit.token(), proto: 1 };
-  const open = () => io(url, { path: "/live", transports: ["websocket"], auth, forceNew: true });
+  const token = await cockpit.token();
+  const open = () => panelSocket(url, token);
   // No socket may send that often for long.
   const sockets: Socket[] = [open(), open(), open(), open()];
   let given = 0;

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { io } from "socket.io-client";
 import { demo } from "../../seed/demo-data.ts";
+import { panelSocket } from "./panel-socket.ts";
 
 /** Plans a session for each token, in which its person holds the cockpit. */
 export async function planSessions(url: string, tokens: readonly string[]): Promise<string[]> {
@@ -18,12 +18,7 @@ export async function planSessions(url: string, tokens: readonly string[]): Prom
     });
     if (!response.ok) throw new Error(`planning: ${response.status} ${await response.text()}`);
     const { id: session = "" } = (await response.json()) as { id?: string };
-    const socket = io(url, {
-      path: "/live",
-      transports: ["websocket"],
-      forceNew: true,
-      auth: { token, proto: 1 },
-    });
+    const socket = panelSocket(url, token);
     const action = { type: "claimPost", post: "cockpit" };
     const command = { v: 1, id: randomUUID(), session, clientAt: Date.now(), action };
     const answer = await socket.timeout(10_000).emitWithAck("command", command);
