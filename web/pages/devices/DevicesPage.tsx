@@ -3,13 +3,12 @@ import { dayAndMinute } from "../../../shared/words/dates.ts";
 import { type DeviceRow, devices } from "../../net/devices.ts";
 import { useDeviceWords } from "../../words/devices.ts";
 import { useWords } from "../../words/words.ts";
-import { go } from "../route.ts";
+import { SidePage } from "../SidePage.tsx";
 import { NewDevice } from "./NewDevice.tsx";
 
 /** The office's list of devices: letting one in, showing one out. */
 export function DevicesPage() {
   const words = useDeviceWords();
-  const { ramp } = useWords().text;
   const [rows, setRows] = useState<DeviceRow[] | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const failed = useCallback((error: Error) => setTrouble(error.message), []);
@@ -17,26 +16,16 @@ export function DevicesPage() {
   useEffect(read, [read]);
   const revoke = (id: string) => void devices.revoke(id).then(read, failed);
   return (
-    <main className="page">
-      <header className="page-head page-head-row">
-        <div>
-          <h1>{words.title}</h1>
-          <p>{words.lead}</p>
-        </div>
-        <nav className="head-keys">
-          <button type="button" className="answer" data-tone="plain" onClick={read}>
-            {words.again}
-          </button>
-          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-            {ramp.back}
-          </button>
-        </nav>
-      </header>
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+    <SidePage
+      title={words.title}
+      lead={words.lead}
+      trouble={trouble}
+      keys={
+        <button type="button" className="answer" data-tone="plain" onClick={read}>
+          {words.again}
+        </button>
+      }
+    >
       <NewDevice onTrouble={failed} />
       {rows?.length === 0 && <p className="empty">{words.none}</p>}
       {rows !== null && rows.length > 0 && (
@@ -46,7 +35,7 @@ export function DevicesPage() {
           ))}
         </ul>
       )}
-    </main>
+    </SidePage>
   );
 }
 

@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
-import { go } from "../route.ts";
+import { SidePage } from "../SidePage.tsx";
 import { ChangePin } from "./ChangePin.tsx";
 import { Everybody } from "./Everybody.tsx";
 import { OwnPasskeys } from "./OwnPasskeys.tsx";
@@ -15,27 +15,11 @@ export function PeoplePage({ me }: { me: Me }) {
   const [trouble, setTrouble] = useState<string | null>(null);
   const failed = (error: Error) => setTrouble(error.message);
   return (
-    <main className="page">
-      <header className="page-head page-head-row">
-        <div>
-          <h1>{words.title}</h1>
-          <p>{ramp.signedIn(me.name)}</p>
-        </div>
-        <nav className="head-keys">
-          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
-            {ramp.back}
-          </button>
-        </nav>
-      </header>
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+    <SidePage title={words.title} lead={ramp.signedIn(me.name)} trouble={trouble}>
       <OwnSignIns onTrouble={failed} />
       <ChangePin onTrouble={(error) => setTrouble(error?.message ?? null)} />
       <OwnPasskeys onTrouble={failed} />
       {me.mayHold.includes("supervisor") && <Everybody me={me} onTrouble={failed} />}
-    </main>
+    </SidePage>
   );
 }

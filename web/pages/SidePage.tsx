@@ -1,0 +1,40 @@
+import type { ReactNode } from "react";
+import { useWords } from "../words/words.ts";
+import { go } from "./route.ts";
+
+interface Props {
+  title: string;
+  lead: string;
+  /** What went wrong, in words. */
+  trouble: string | null;
+  /** Keys before the one that leads back. */
+  keys?: ReactNode;
+  children: ReactNode;
+}
+
+/** A page one comes to from the ramp and goes back to it from. */
+export function SidePage({ title, lead, trouble, keys, children }: Props) {
+  const { ramp } = useWords().text;
+  return (
+    <main className="page">
+      <header className="page-head page-head-row">
+        <div>
+          <h1>{title}</h1>
+          <p>{lead}</p>
+        </div>
+        <nav className="head-keys">
+          {keys}
+          <button type="button" className="answer" data-tone="plain" onClick={() => go("/")}>
+            {ramp.back}
+          </button>
+        </nav>
+      </header>
+      {trouble && (
+        <p className="trouble" role="alert">
+          {trouble}
+        </p>
+      )}
+      {children}
+    </main>
+  );
+}
