@@ -1,38 +1,12 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { type Crew, signInCrew } from "./crew.ts";
+import { expect, it } from "vitest";
 import { boxes } from "./measure.ts";
-import { Prompter } from "./prompter.ts";
-import { openBrowser, type Seat } from "./seat.ts";
-import { TestServer } from "./server.ts";
+import type { Seat } from "./seat.ts";
+import { seats, secured } from "./secured.ts";
 
-const server = new TestServer();
-let browser: Browser;
-let crew: Crew;
-let session: Prompter;
-
-beforeAll(async () => {
-  await server.start();
-  browser = await openBrowser();
-  crew = await signInCrew(browser, server.url);
-  session = await Prompter.begin(crew, server.url, "QX-KIV");
-  await session.playUntil((s) => s.stage === "secure");
-}, 120_000);
-afterAll(async () => {
-  session.close();
-  await browser?.close();
-  await server.end();
-});
-
-const seats = (): [string, Seat][] => [
-  ["cockpit", crew.cockpit],
-  ["fire guard", crew.guard],
-  ["ground power", crew.power],
-  ["supervisor", crew.supervisor],
-];
+const at = secured();
 
 it("[PAN-5] the panels keep hold, cut and fire large, enabled, in one place and uncovered", async () => {
-  for (const [post, { page }] of seats()) {
+  for (const [post, { page }] of seats(at.crew)) {
     const before = await boxes(page, ".stop");
     expect(before.map((b) => b.name).join(" "), post).toMatch(/Hold.*Cut.*Fire/);
     for (const b of before) expect(Math.min(b.width, b.height), post).toBeGreaterThanOrEqual(113);
@@ -46,7 +20,7 @@ it("[PAN-5] the panels keep hold, cut and fire large, enabled, in one place and 
 });
 
 it("[PAN-6] the panels have keys for gloves", async () => {
-  for (const [post, { page }] of seats()) {
+  for (const [post, { page }] of seats(at.crew)) {
     for (const b of await boxes(page, ".panel button"))
       expect(b.height, `${post}: ${b.name}`).toBeGreaterThanOrEqual(83);
     const answers = await boxes(page, ".ask .answers .answer");
@@ -60,24 +34,24 @@ it("[PAN-6] the panels have keys for gloves", async () => {
 it("[PAN-4] the panels draw the engines as the person stands, and say how", async () => {
   const keys = async ({ page }: Seat) =>
     (await boxes(page, ".engine-key .engine-number")).sort((a, b) => a.x - b.x).map((b) => b.name);
-  expect(await keys(crew.cockpit)).toEqual(["1", "2", "3", "4"]);
-  await crew.cockpit.sees("Drawn as you sit, facing forward");
-  expect(await keys(crew.guard)).toEqual(["4", "3", "2", "1"]);
-  await crew.guard.press("I stand behind the tail");
-  await crew.guard.sees("Drawn as you face the tail, from behind");
-  expect(await keys(crew.guard)).toEqual(["1", "2", "3", "4"]);
-  await crew.guard.press("I stand before the nose");
-  await crew.guard.sees("Drawn as you face the nose");
-  for (const [post, { page }] of seats())
+  expect(await keys(at.crew.cockpit)).toEqual(["1", "2", "3", "4"]);
+  await at.crew.cockpit.sees("Drawn as you sit, facing forward");
+  expect(await keys(at.crew.guard)).toEqual(["4", "3", "2", "1"]);
+  await at.crew.guard.press("I stand behind the tail");
+  await at.crew.guard.sees("Drawn as you face the tail, from behind");
+  expect(await keys(at.crew.guard)).toEqual(["1", "2", "3", "4"]);
+  await at.crew.guard.press("I stand before the nose");
+  await at.crew.guard.sees("Drawn as you face the nose");
+  for (const [post, { page }] of seats(at.crew))
     expect(await page.locator("body").textContent(), post).not.toMatch(
       /\b(left|right) (side|hand|engine|wing)/i,
     );
 });
 
 it("[PAN-15] the panels take no touch on what has just appeared", async () => {
-  const answers = crew.cockpit.page.locator(".ask > .answers");
+  const answers = at.crew.cockpit.page.locator(".ask > .answers");
   const touchable = () => answers.evaluate((e) => getComputedStyle(e).pointerEvents);
-  await crew.cockpit.page.emulateMedia({ reducedMotion: "reduce" });
+  await at.crew.cockpit.page.emulateMedia({ reducedMotion: "reduce" });
   // The half second begins anew with each ask: a new one is put in place of the old.
   await answers.evaluate((e) => {
     e.style.animation = "none";
@@ -93,7 +67,7 @@ it("[PAN-15] the panels take no touch on what has just appeared", async () => {
 });
 
 it("[PAN-22] the panels come back to what is asked when that changes", async () => {
-  const { guard } = crew;
+  const { guard } = at.crew;
   const main = guard.page.locator(".panel-main");
   await main.evaluate((e) => e.scrollTo(0, 1_000));
   expect(await main.evaluate((e) => e.scrollTop)).toBeGreaterThan(100);
@@ -103,7 +77,7 @@ it("[PAN-22] the panels come back to what is asked when that changes", async () 
 });
 
 it("[PAN-22] the panels come back to the sentence when its entry opens", async () => {
-  const { cockpit } = crew;
+  const { cockpit } = at.crew;
   await cockpit.asked("Set the brakes and read their pressure.");
   const sentence = cockpit.page.locator(".ask h2");
   const hidden = () =>
@@ -123,17 +97,17 @@ it("[PAN-22] the panels come back to the sentence when its entry opens", async (
 });
 
 it("[PAN-12] the panels record no figure that was only shown", async () => {
-  await crew.cockpit.asked("Set the brakes and read their pressure.");
-  await crew.cockpit.press("Brakes set");
-  const record = crew.cockpit.page.getByRole("button", { name: "Set what the gauge shows" });
+  await at.crew.cockpit.asked("Set the brakes and read their pressure.");
+  await at.crew.cockpit.press("Brakes set");
+  const record = at.crew.cockpit.page.getByRole("button", { name: "Set what the gauge shows" });
   expect(await record.isDisabled()).toBe(true);
-  await crew.cockpit.press("More by 10 psi");
-  await crew.cockpit.press(/^Record \d+ psi/);
-  await crew.cockpit.sees(/^Brakes set, \d+ psi$/);
+  await at.crew.cockpit.press("More by 10 psi");
+  await at.crew.cockpit.press(/^Record \d+ psi/);
+  await at.crew.cockpit.sees(/^Brakes set, \d+ psi$/);
 });
 
 it("[UNI-3, UNI-5] the panels show figures in the units one person chose, the reading beside them, over a reload", async () => {
-  const { cockpit, guard } = crew;
+  const { cockpit, guard } = at.crew;
   await cockpit.press("Posts and session");
   await cockpit.press("Units");
   await cockpit.press("kPa");
@@ -151,9 +125,9 @@ it("[UNI-3, UNI-5] the panels show figures in the units one person chose, the re
 });
 
 it("[PAN-9] the panels say what was recorded, under which number, and who has answered", async () => {
-  await crew.power.answer("Chock the wheels, fore and aft.", "Chocks in");
-  await crew.power.sees("Cockpit: no answer yet");
-  await crew.cockpit.answer("Chocks are in.", "Received");
-  await crew.power.sees(/^Cockpit: received, \d\d:\d\d:\d\d$/);
-  await crew.power.sees(/^Recorded as number \d+$/);
+  await at.crew.power.answer("Chock the wheels, fore and aft.", "Chocks in");
+  await at.crew.power.sees("Cockpit: no answer yet");
+  await at.crew.cockpit.answer("Chocks are in.", "Received");
+  await at.crew.power.sees(/^Cockpit: received, \d\d:\d\d:\d\d$/);
+  await at.crew.power.sees(/^Recorded as number \d+$/);
 });

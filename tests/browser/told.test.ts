@@ -1,31 +1,12 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { type Crew, signInCrew } from "./crew.ts";
+import { expect, it } from "vitest";
 import { axeFaults, boxes, drawnFaults } from "./measure.ts";
-import { Prompter } from "./prompter.ts";
-import { openBrowser, type Seat } from "./seat.ts";
-import { TestServer } from "./server.ts";
+import type { Seat } from "./seat.ts";
+import { secured } from "./secured.ts";
 
-const server = new TestServer();
-let browser: Browser;
-let crew: Crew;
-let session: Prompter;
-
-beforeAll(async () => {
-  await server.start();
-  browser = await openBrowser();
-  crew = await signInCrew(browser, server.url);
-  session = await Prompter.begin(crew, server.url, "QX-KIV");
-  await session.playUntil((s) => s.stage === "secure");
-}, 120_000);
-afterAll(async () => {
-  session.close();
-  await browser?.close();
-  await server.end();
-});
+const at = secured();
 
 it("[WEA-4] the panels read a METAR before it is sent, and say why one is not taken", async () => {
-  const { cockpit, supervisor } = crew;
+  const { cockpit, supervisor } = at.crew;
   const report = (minutesAgo: number, rest: string) => {
     const at = new Date(Date.now() - minutesAgo * 60_000).toISOString();
     return `METAR EGLL ${at.slice(8, 10)}${at.slice(11, 13)}${at.slice(14, 16)}Z ${rest}`;
@@ -53,7 +34,7 @@ it("[WEA-4] the panels read a METAR before it is sent, and say why one is not ta
 });
 
 it("[WEA-5, WEA-6] a flash stops work by one touch, its thunder says how far it was by another", async () => {
-  const { guard, supervisor } = crew;
+  const { guard, supervisor } = at.crew;
   await guard.press("Lightning");
   await guard.sees("No lightning near.");
   await guard.press("Flash now");
@@ -70,18 +51,18 @@ it("[WEA-5, WEA-6] a flash stops work by one touch, its thunder says how far it 
 it("[NOI-4, NOI-5] the panels show a person their noise dose, the supervisor everybody's, each opening to its inputs", async () => {
   const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: worked out" });
   const names = async (seat: Seat) => noise(seat).locator(".worked-detail").allTextContents();
-  await noise(crew.guard).locator("details").waitFor();
-  expect(await names(crew.guard)).toEqual(["Cador Nanskeval"]);
-  await noise(crew.supervisor).locator("details").nth(3).waitFor();
-  expect((await names(crew.supervisor)).length).toBe(4);
-  await noise(crew.guard).locator("summary").click();
-  await crew.guard.sees("at fire guard until a whole dose");
-  await crew.guard.sees(/^D = 100 sum/);
-  await noise(crew.guard).locator("summary").click();
+  await noise(at.crew.guard).locator("details").waitFor();
+  expect(await names(at.crew.guard)).toEqual(["Cador Nanskeval"]);
+  await noise(at.crew.supervisor).locator("details").nth(3).waitFor();
+  expect((await names(at.crew.supervisor)).length).toBe(4);
+  await noise(at.crew.guard).locator("summary").click();
+  await at.crew.guard.sees("at fire guard until a whole dose");
+  await at.crew.guard.sees(/^D = 100 sum/);
+  await noise(at.crew.guard).locator("summary").click();
 });
 
 it("[PAN-18] a defect is written up from any post; the supervisor closes it with a reason", async () => {
-  const { guard, supervisor } = crew;
+  const { guard, supervisor } = at.crew;
   await guard.press("Posts and session");
   for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
     await guard.press(key);
@@ -97,7 +78,7 @@ it("[PAN-18] a defect is written up from any post; the supervisor closes it with
 });
 
 it("[PAN-19] the plan is changed after the brief, with its reason", async () => {
-  const { cockpit, supervisor } = crew;
+  const { cockpit, supervisor } = at.crew;
   await supervisor.press("Posts and session");
   await supervisor.press("Change the plan");
   const sheet = supervisor.page.getByRole("dialog");
@@ -114,9 +95,9 @@ it("[PAN-19] the plan is changed after the brief, with its reason", async () => 
 });
 
 it("[PAN-23] the supervisor looks back at any moment, where nothing can be answered, until something presses", async () => {
-  const { cockpit, guard, power, supervisor } = crew;
+  const { cockpit, guard, power, supervisor } = at.crew;
   const { page } = supervisor;
-  await session.playUntil((s) => s.chocks?.in === true);
+  await at.session.playUntil((s) => s.chocks?.in === true);
   await supervisor.press("Look back");
   await supervisor.sees("THE PAST");
   const keys = await page.locator(".panel").getByRole("button").allTextContents();

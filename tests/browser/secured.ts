@@ -1,0 +1,40 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll } from "vitest";
+import { type Crew, signInCrew } from "./crew.ts";
+import { Prompter } from "./prompter.ts";
+import { openBrowser, type Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+/** What a file of tests has from its first test on: four posts at their panels, their session in secure. */
+export interface Secured {
+  server: TestServer;
+  browser: Browser;
+  crew: Crew;
+  session: Prompter;
+}
+
+/** Begins it before the file's tests and ends it after them. */
+export function secured(): Secured {
+  const at = { server: new TestServer() } as Secured;
+  beforeAll(async () => {
+    await at.server.start();
+    at.browser = await openBrowser();
+    at.crew = await signInCrew(at.browser, at.server.url);
+    at.session = await Prompter.begin(at.crew, at.server.url, "QX-KIV");
+    await at.session.playUntil((s) => s.stage === "secure");
+  }, 120_000);
+  afterAll(async () => {
+    at.session?.close();
+    await at.browser?.close();
+    await at.server.end();
+  });
+  return at;
+}
+
+/** Each post's panel by the post's name. */
+export const seats = ({ cockpit, guard, power, supervisor }: Crew): [string, Seat][] => [
+  ["cockpit", cockpit],
+  ["fire guard", guard],
+  ["ground power", power],
+  ["supervisor", supervisor],
+];
