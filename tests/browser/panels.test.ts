@@ -76,6 +76,22 @@ it("[PAN-22] the panels come back to what is asked when that changes", async () 
   await expect.poll(() => main.evaluate((e) => e.scrollTop)).toBe(0);
 });
 
+it("[PAN-22] the panels come back to what is asked when the device is turned", async () => {
+  const { page } = at.crew.guard;
+  const wide = page.viewportSize();
+  await page.setViewportSize({ width: 1_180, height: 820 });
+  const asked = page.locator(".panel-ask");
+  const far = await asked.evaluate((e) => {
+    e.scrollTo(0, 1_000);
+    return e.scrollTop;
+  });
+  expect(far).toBeGreaterThan(100);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.setViewportSize({ width: 1_180, height: 820 });
+  await expect.poll(() => asked.evaluate((e) => e.scrollTop)).toBe(0);
+  if (wide) await page.setViewportSize(wide);
+});
+
 it("[PAN-22] the panels come back to the sentence when its entry opens", async () => {
   const { cockpit } = at.crew;
   await cockpit.asked("Set the brakes and read their pressure.");

@@ -54,11 +54,18 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const top = foremost(asks, held);
   const work = useRef<HTMLElement>(null);
   const asked = useRef<HTMLElement>(null);
-  // Wherever the person has read on to, what is asked now comes into sight, in the very picture that first shows it.
+  // Wherever the person has read on to, what is asked now comes into sight, in the very picture that first shows it; and
+  // again when the device is turned, as another part of the panel scrolls then, from wherever it was left.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each ask
   useLayoutEffect(() => {
-    work.current?.scrollTo(0, 0);
-    asked.current?.scrollTo(0, 0);
+    const toAsk = () => {
+      work.current?.scrollTo(0, 0);
+      asked.current?.scrollTo(0, 0);
+    };
+    toAsk();
+    const turned = matchMedia("(orientation: portrait)");
+    turned.addEventListener("change", toAsk);
+    return () => turned.removeEventListener("change", toAsk);
   }, [top?.key]);
   if (top?.key !== held?.key) setHeld(top ? { key: top.key, over: null, busy: false } : null);
   const sending =
