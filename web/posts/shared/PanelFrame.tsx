@@ -63,7 +63,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       asked.current?.scrollTo(0, 0);
     };
     toAsk();
-    const turned = matchMedia("(orientation: portrait)");
+    const turned = matchMedia("(orientation:portrait)");
     turned.addEventListener("change", toAsk);
     return () => turned.removeEventListener("change", toAsk);
   }, [top?.key]);
