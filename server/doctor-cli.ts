@@ -1,8 +1,9 @@
-// npm run doctor: looks at the installation without changing it, and says what to do. Ends with 1 when something must be
-// done before it can be relied on.
+// npm run doctor -- [--minutes 30]: looks at the installation without changing it, and says what to do. Ends with 1 when
+// something must be done before it can be relied on. Records are followed for so many minutes at most, 1 unless said.
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
 import { type Config, readConfig } from "./config.ts";
 import { certificate } from "./doctor/certificate.ts";
 import { databaseFindings } from "./doctor/database.ts";
@@ -20,6 +21,9 @@ import { postgresFindings } from "./doctor/postgres.ts";
 import { examine } from "./store/examine.ts";
 import { examinePostgres } from "./store/postgres/examine.ts";
 
+const USAGE = "usage: npm run doctor -- [--minutes <how long records are followed at most, 1 unless said>]";
+
+const followMs = minutes() * 60_000;
 const MARKS = { ok: "ok   ", watch: "WATCH", bad: "BAD  " };
 const findings = await look();
 for (const { at, is, says, todo } of findings)
@@ -49,7 +53,8 @@ async function look(): Promise<Finding[]> {
 }
 
 function onFile({ data }: Config): Finding[] {
-  const examined = examine(data);
+  const until = performance.now() + followMs;
+  const examined = examine(data, () => performance.now() >= until);
   const found = databaseFindings(data, examined);
   try {
     found.push(diskSpace(data, freeAt(data)));
@@ -60,8 +65,20 @@ function onFile({ data }: Config): Finding[] {
 }
 
 async function onPostgres(url: string): Promise<Finding[]> {
-  const examined = await examinePostgres({ url });
+  const examined = await examinePostgres({ url }, followMs);
   return [...postgresFindings(examined), clockAgainstRecord(Date.now(), examined.newestAt)];
+}
+
+function minutes(): number {
+  try {
+    const { values } = parseArgs({ options: { minutes: { type: "string", default: "1" } } });
+    const asked = Number(values.minutes);
+    if (asked > 0 && asked <= 1_440) return asked;
+  } catch {
+    // What it does not know is answered as what it cannot do.
+  }
+  console.error(USAGE);
+  return process.exit(2);
 }
 
 /** What systemd says, where there is one. */

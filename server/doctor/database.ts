@@ -1,6 +1,6 @@
-import type { Chains } from "../store/chains.ts";
 import type { Examined } from "../store/examine.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
+import { recordFinding } from "./records.ts";
 
 /** What an examined database file means for whoever runs it. */
 export function databaseFindings(file: string, found: Examined): Finding[] {
@@ -44,15 +44,4 @@ export function databaseFindings(file: string, found: Examined): Finding[] {
   if (found.chains !== null) findings.push(recordFinding(found.chains));
   findings.push(ok("server", found.inUse ? "one runs on this database" : "none runs on this database"));
   return findings;
-}
-
-function recordFinding({ sessions, events, broken }: Chains): Finding {
-  if (broken.length === 0)
-    return ok("records", `${events} events in ${sessions} sessions, every chain whole`);
-  const where = broken.map(({ code, seq }) => `${code} from event ${seq}`).join(", ");
-  return bad(
-    "records",
-    `not what was once recorded: ${where}`,
-    "keep the file, compare with the last backup (npm run verify on an export), and find out who or what changed it",
-  );
 }

@@ -1,5 +1,6 @@
 import type { ExaminedPostgres } from "../store/postgres/examine.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
+import { recordFinding } from "./records.ts";
 
 /** What an examined PostgreSQL database means for whoever runs it. */
 export function postgresFindings(found: ExaminedPostgres): Finding[] {
@@ -26,5 +27,6 @@ export function postgresFindings(found: ExaminedPostgres): Finding[] {
       ? ok("version", "in this version's shape")
       : watch("version", `the next start applies ${pending.join(", ")}`, "make a backup first: pg_dump"),
   );
+  if (found.chains !== null) findings.push(recordFinding(found.chains));
   return findings;
 }

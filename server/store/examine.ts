@@ -2,7 +2,8 @@ import { accessSync, constants, existsSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
-import { type Chains, chains } from "./chains.ts";
+import type { Chains } from "./chains.ts";
+import { chainsOnFile } from "./sqlite-chains.ts";
 
 /** What a database file is like, found without changing anything in it. */
 export interface Examined {
@@ -24,7 +25,8 @@ export interface Examined {
   inUse: boolean;
 }
 
-export function examine(file: string): Examined {
+/** @param late whether it is time to stop following records */
+export function examine(file: string, late: () => boolean = () => false): Examined {
   const found: Examined = {
     there: existsSync(file),
     notWritable: null,
@@ -47,7 +49,7 @@ export function examine(file: string): Examined {
   let db: Database.Database | null = null;
   try {
     db = new Database(file, { readonly: true, timeout: 2_000 });
-    look(db, found);
+    look(db, found, late);
   } catch (error) {
     found.damage ??= (error as Error).message;
   } finally {
@@ -56,7 +58,7 @@ export function examine(file: string): Examined {
   return found;
 }
 
-function look(db: Database.Database, found: Examined): void {
+function look(db: Database.Database, found: Examined, late: () => boolean): void {
   found.sqlite = db.prepare("SELECT sqlite_version()").pluck().get() as string;
   found.journal = db.pragma("journal_mode", { simple: true }) as string;
   const check = db.pragma("quick_check(1)", { simple: true });
@@ -75,7 +77,7 @@ function look(db: Database.Database, found: Examined): void {
   }
   const newest = db.prepare(`SELECT max("headAt") FROM "Session"`).pluck().get();
   found.newestAt = (newest as number | null) ?? 0;
-  found.chains = chains(db);
+  found.chains = chainsOnFile(db, late);
 }
 
 function isLocked(lock: string): boolean {

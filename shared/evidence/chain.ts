@@ -22,22 +22,17 @@ export function seal(event: SessionEvent, prev: string, digest: Digest): Sealed 
   return { seq: event.seq, body, hash: digest(body) };
 }
 
+/** Where a chain has been followed to: the number and hash of that line, 0 and the genesis before the first. */
+export type Link = Pick<Sealed, "seq" | "hash">;
+
 /**
- * Follows a session's chain through its stored lines without reading what they say: each must hold the hash of the line
- * above, in its place among the members, and give the hash kept beside it. Cheap enough for a whole database; what the
- * lines mean is `verify`'s to check.
- * @returns the number of the first line that does not follow, null when all do
+ * Whether a stored line is the next of its session's chain, told without reading what it says: it must hold the hash of
+ * the line before, in its place among the members, and give the hash kept beside it. Cheap enough for a whole database;
+ * what the lines mean is `verify`'s to check.
  */
-export function firstBroken(session: string, lines: Iterable<Sealed>, digest: Digest): number | null {
-  let prev = genesis(session, digest);
-  let seq = 0;
-  for (const line of lines) {
-    seq += 1;
-    const holds = line.seq === seq && isChained(line.body, prev, seq, session);
-    if (!holds || digest(line.body) !== line.hash) return seq;
-    prev = line.hash;
-  }
-  return null;
+export function followsOn(session: string, last: Link, line: Sealed, digest: Digest): boolean {
+  const seq = last.seq + 1;
+  return line.seq === seq && isChained(line.body, last.hash, seq, session) && digest(line.body) === line.hash;
 }
 
 /** The last members of the canonical form, whose keys are sorted: in a text of JSON they can stand nowhere else. */

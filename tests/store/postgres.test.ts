@@ -7,13 +7,16 @@ import { migratePostgres } from "../../prisma/migrate-postgres.ts";
 import { migrationsOf } from "../../prisma/migrations.ts";
 import { schemaFor } from "../../prisma/providers.mjs";
 import { postgresFindings } from "../../server/doctor/postgres.ts";
+import { recordFinding } from "../../server/doctor/records.ts";
 import { ConcurrencyError, StoreFailure } from "../../server/store/events.ts";
+import { chainsOnPostgres } from "../../server/store/postgres/chains.ts";
 import { postgresDirectory } from "../../server/store/postgres/directory.ts";
 import { PostgresEventStore } from "../../server/store/postgres/events.ts";
 import { examinePostgres } from "../../server/store/postgres/examine.ts";
 import { assertDurable, openPostgres } from "../../server/store/postgres/open.ts";
 import { PostgresServer } from "../servers/postgres-server.ts";
 import { Relay } from "../servers/relay.ts";
+import { storeChained, TAMPERINGS } from "./chained.ts";
 import { append, eventStoreContract, storedEvent } from "./contract.ts";
 import { directoryContract } from "./contract-directory.ts";
 import { differenceOfPostgres } from "./schema-difference.ts";
@@ -329,6 +332,61 @@ describe("what the doctor finds in PostgreSQL", () => {
     );
     await on(url, (c) => c.query(`UPDATE "_prisma_migrations" SET "migration_name" = '9999_later'`));
     expect(await says(url)).toContainEqual(expect.stringMatching(/^bad version: .*run a newer one/));
+  });
+});
+
+describe("the records in PostgreSQL", () => {
+  const follow = async (url: string) => (await examinePostgres({ url })).chains;
+  const story = async () => {
+    const url = await database();
+    const store = new PostgresEventStore({ url });
+    await storeChained(store);
+    return { url, store };
+  };
+
+  it("[OPS-10] are followed by the doctor, who says how many events hold", async () => {
+    const { url, store } = await story();
+    await store.close();
+    expect(postgresFindings(await examinePostgres({ url }))).toContainEqual(
+      expect.objectContaining({ is: "ok", says: "3 events in 1 sessions, every chain whole" }),
+    );
+  });
+
+  it.each(TAMPERINGS)("[OPS-10] with %s are found, and from which event on", async (_, sql, where) => {
+    const { url, store } = await story();
+    await store.close();
+    // Past the guards, as only a superuser or the owner can.
+    await on(url, (c) => c.query(`SET session_replication_role = replica; ${sql}`));
+    const chains = await follow(url);
+    expect(chains && recordFinding(chains)).toMatchObject({
+      is: "bad",
+      says: `not what was once recorded: ${where}`,
+    });
+  });
+
+  it("[OPS-13] are read in pages, as they were when the first was, and no longer than asked", async () => {
+    const { url, store } = await story();
+    await on(url, async (client) => {
+      const walk = async (ms: number, page: number) => {
+        await client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
+        const found = await chainsOnPostgres(client, ms, page).finally(() => client.query("ROLLBACK"));
+        return [found.events, found.of, found.late, found.broken.length];
+      };
+      for (const page of [1, 2, 3, 4]) expect(await walk(60_000, page), `${page}`).toEqual([3, 3, false, 0]);
+      expect((await walk(0, 2)).slice(1)).toEqual([3, true, 0]);
+      // A server goes on appending between the transaction's first look and its pages.
+      await client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
+      await client.query(`SELECT 1 FROM "Session"`);
+      await store.append(append("z", 0, 5));
+      expect(await chainsOnPostgres(client, 60_000)).toMatchObject({ events: 3, sessions: 1, broken: [] });
+      await client.query("ROLLBACK");
+      // A statement that PostgreSQL does not answer in time ends it too: here a lock is in the way.
+      await on(url, async (other) => {
+        await other.query(`BEGIN; LOCK TABLE "Event" IN ACCESS EXCLUSIVE MODE`);
+        expect(await walk(50, 2)).toEqual([0, 8, true, 0]);
+      });
+    });
+    await store.close();
   });
 });
 

@@ -1,5 +1,7 @@
 import pg from "pg";
 import { type Applied, migrationsOf, pendingAfter, readMigrations } from "../../../prisma/migrations.ts";
+import type { Chains } from "../chains.ts";
+import { chainsOnPostgres } from "./chains.ts";
 import { type Place, settings } from "./link.ts";
 import { asRefusal, assertDurable, nameOf } from "./open.ts";
 
@@ -17,7 +19,12 @@ export interface ExaminedPostgres {
   lacking: string[];
   /** Server time of the newest event, 0 for none. */
   newestAt: number;
+  /** Null where the records could not be looked at. */
+  chains: Chains | null;
 }
+
+/** How long a statement may take that has to do with more than following records. Milliseconds. */
+const GRACE_MS = 10_000;
 
 /** Tables of the record and of the directory, and what a server does in each. */
 const NEEDED = [
@@ -26,8 +33,11 @@ const NEEDED = [
   ["SignIn", "UPDATE"],
 ] as const;
 
-/** Looks at the database in a transaction that PostgreSQL itself keeps from writing. */
-export async function examinePostgres(place: Place): Promise<ExaminedPostgres> {
+/**
+ * Looks at the database in a transaction that PostgreSQL itself keeps from writing.
+ * @param followMs how long records are followed at most, milliseconds
+ */
+export async function examinePostgres(place: Place, followMs = 60_000): Promise<ExaminedPostgres> {
   const found: ExaminedPostgres = {
     unusable: null,
     made: false,
@@ -35,14 +45,16 @@ export async function examinePostgres(place: Place): Promise<ExaminedPostgres> {
     pending: [],
     lacking: [],
     newestAt: 0,
+    chains: null,
   };
-  const client = new pg.Client(settings(place, "doctor"));
+  const client = new pg.Client({ ...settings(place, "doctor"), query_timeout: followMs + GRACE_MS });
   client.on("error", () => {});
   try {
     await client.connect();
     await assertDurable(client, nameOf(place));
-    await client.query("BEGIN READ ONLY");
+    await client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
     await look(client, found);
+    if (found.made && found.refused === null) found.chains = await chainsOnPostgres(client, followMs);
     await client.query("ROLLBACK");
   } catch (error) {
     found.unusable = asRefusal(error, nameOf(place)).message;
