@@ -39,7 +39,10 @@ const tags = ["sign-in"];
 function originOf({ headers }: FastifyRequest, origins: readonly string[]): string {
   const origin = origins.find((o) => isHost(new URL(o), headers.host));
   if (origin === undefined)
-    throw new ProblemError("noPasskeys", "Passkeys need this server's address in CHOCKSIDE_ORIGINS");
+    throw new ProblemError(
+      "noPasskeys",
+      "There are none under the name you came by: sign in by PIN, and have it named in CHOCKSIDE_ORIGINS",
+    );
   return origin;
 }
 

@@ -30,6 +30,7 @@ const PROBLEMS = {
   notQualified: [403, "Not qualified for this"],
   ownWork: [403, "Another person must do this"],
   notFound: [404, "Not found"],
+  noPasskeys: [404, "No passkeys here"],
   wrongHost: [421, "Not the name of this server"],
   methodNotAllowed: [405, "Not done that way"],
   idReused: [409, "This id was used for something else"],
@@ -46,7 +47,6 @@ const PROBLEMS = {
   tooMany: [429, "Too many attempts"],
   locked: [429, "Locked for a while"],
   internal: [500, "The server failed"],
-  noPasskeys: [501, "No passkeys here"],
   notAvailable: [503, "Not available"],
 } as const satisfies Record<string, readonly [number, string]>;
 export type ProblemName = keyof typeof PROBLEMS;

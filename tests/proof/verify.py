@@ -1,9 +1,10 @@
 #!/usr/bin/env python3
-"""A second verifier of exported records, with nothing of the first: python3 verify.py FILE
+"""A second verifier of exported records, with nothing of the first: python3 verify.py FILE [KEY]
 
-Holds an export (NDJSON, chockside-evidence-2) against: SHA-256 chain, Merkle roots (RFC 9162 section 2.1.1),
-checkpoints (C2SP signed-note and tlog-checkpoint) by Ed25519 (RFC 8032 section 5.1.7), and the signature of the file.
-It does not replay the events. Prints OK or what is bad; ends with 1 when something is.
+Holds an export (chockside-evidence-2 as NDJSON or JSON) against: SHA-256 chain, Merkle roots (RFC 9162 section 2.1.1),
+checkpoints (C2SP signed-note and tlog-checkpoint) by Ed25519 (RFC 8032 section 5.1.7), and the signature of the file; a
+table (CSV) against its signature alone, by the KEY (hexadecimal) that was noted elsewhere. It does not replay the
+events. Prints OK or what is bad; ends with 1 when something is.
 """
 import base64
 import hashlib
@@ -73,15 +74,47 @@ def root(leaves):
     return sha256(b"\1" + root(leaves[:k]) + root(leaves[k:]))
 
 
-def verify(data):
+def sealed(before, end, keys):
+    """Whether the last line signs every byte before it."""
+    note = json.loads(end)["end"]
+    assert json.dumps({"end": note}, ensure_ascii=False, separators=(",", ":")).encode() == end, "not canonical"
+    body = ["chockside/export", sha256(before).hex(), ""]
+    assert note.split("\n")[:2] == body[:2], "not the file that was signed"
+    assert opened(note, keys) == body, "more was signed than a file"
+
+
+def table(data, keys):
+    assert keys, "a table names no key: give the one that was noted elsewhere"
+    at = data.rindex(b"\r\n", 0, -2) + 2
+    columns = data.split(b"\r\n")[1].count(b",")
+    end = data[at:].split(b'",')[0][1:].replace(b'""', b'"')
+    assert data[at:] == b'"' + end.replace(b'"', b'""') + b'"' + b"," * columns + b"\r\n", "no row of a signature"
+    sealed(data[:at], end, keys)
+    return f"OK a table of {data[:at].count(bytes([13, 10])) - 2} rows"
+
+
+def lines(data):
+    """The manifest, the events, the last line, and what it signs."""
     assert data.endswith(b"\n"), "the tail was cut off"
-    first, *events, last = data[:-1].split(b"\n")
+    if not data.startswith(b'{"manifest":'):
+        first, *events, last = data[:-1].split(b"\n")
+        return first, events, last, data[: -len(last) - 1]
+    at = data.rindex(b'\n],"end":')
+    head, *events = data[:at].split(b"\n")
+    assert head.endswith(b',"events":['), "no list of events"
+    assert all(line.endswith(b",") for line in events[:-1]), "no list of events"
+    events = [line[:-1] for line in events[:-1]] + events[-1:]
+    return head[12:-11], events, b"{" + data[at + 3 : -1], data[: at + 2]
+
+
+def verify(data, given=()):
+    if not data.startswith(b"{"):
+        return table(data, given)
+    first, events, last, before = lines(data)
     manifest = json.loads(first)
     keys = [bytes.fromhex(key) for key in manifest["keys"]]
-    end = json.loads(last)["end"]
-    assert json.dumps({"end": end}, ensure_ascii=False, separators=(",", ":")).encode() == last, "not canonical"
-    body = opened(end, keys[:1])
-    assert body == ["chockside/export", sha256(data[: -len(last) - 1]).hex(), ""], "not the file that was signed"
+    assert not given or set(keys) <= set(given), "a key that was not given"
+    sealed(before, last, keys[:1])
     assert len(events) == manifest["events"], "not as many events as named"
     head = sha256(b"chockside session " + manifest["session"].encode()).hex()
     for n, line in enumerate(events, 1):
@@ -91,8 +124,8 @@ def verify(data):
     assert head == manifest["head"], "the head is another"
     leaves = [sha256(b"\0" + line) for line in events]
     for veil, it in manifest["names"].items():
-        sealed = sha256(f"chockside name {it['salt']} {it['name']}".encode()).hex()
-        assert veil == "person:" + sealed, "a name that was not sealed"
+        digest = sha256(f"chockside name {it['salt']} {it['name']}".encode()).hex()
+        assert veil == "person:" + digest, "a name that was not sealed"
     for note in manifest["checkpoints"]:
         origin, size, top, *_ = opened(note, keys)
         assert origin == "chockside/session/" + manifest["session"], "a checkpoint of another session"
@@ -104,7 +137,7 @@ def verify(data):
 if __name__ == "__main__":
     try:
         with open(sys.argv[1], "rb") as file:
-            print(verify(file.read()))
+            print(verify(file.read(), [bytes.fromhex(key) for key in sys.argv[2:]]))
     except Exception as error:  # whatever cannot be read is bad
         print(f"BAD {error}")
         sys.exit(1)

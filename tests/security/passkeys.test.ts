@@ -136,6 +136,7 @@ describe("a passkey", () => {
     const plain = await testHouse();
     const reply = await plain.app.inject({ method: "POST", url: "/api/sign-in/passkey/options" });
     await plain.close();
-    expect([reply.statusCode, reply.json().type]).toEqual([501, "urn:chockside:problem:noPasskeys"]);
+    expect([reply.statusCode, reply.json().type]).toEqual([404, "urn:chockside:problem:noPasskeys"]);
+    expect(reply.json().detail).toContain("sign in by PIN");
   });
 });

@@ -146,8 +146,8 @@ export const problemPhrases: readonly Phrase[] = [
     "Las llaves de acceso son para dispositivos inscritos: inscriba este primero",
   ],
   [
-    "Passkeys need this server's address in CHOCKSIDE_ORIGINS",
-    "Para las llaves de acceso, la dirección de este servidor debe estar en CHOCKSIDE_ORIGINS",
+    "There are none under the name you came by: sign in by PIN, and have it named in CHOCKSIDE_ORIGINS",
+    "No hay ninguna con el nombre por el que ha entrado: entre con PIN, y que se ponga ese nombre en CHOCKSIDE_ORIGINS",
   ],
   ["You have no such passkey", "Usted no tiene esa llave de acceso"],
   ["You have no such sign-in", "Usted no tiene esa entrada"],
