@@ -30,7 +30,7 @@ const nameOf = (e) =>
 const least = (list) => (list.length === 0 ? null : Math.min(...list));
 function controls() {
   return [...document.querySelectorAll("button, a[href], input, select, textarea, summary, [role=button]")]
-    .filter((e) => shown(e) && e.getBoundingClientRect().width > 0)
+    .filter((e) => shown(e) && e.getBoundingClientRect().width > 0 && !e.closest("[aria-hidden=true]"))
     .map((e) => {
       const box = e.getBoundingClientRect();
       const inner = [e, ...e.querySelectorAll("*")].filter(shown);

@@ -6,7 +6,7 @@ import { parts as spanishParts } from "../../web/words/es/parts.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
 import { englishOn } from "./englishOn.ts";
-import { openBrowser } from "./seat.ts";
+import { key, openBrowser } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const PHONE = { width: 390, height: 844 };
@@ -34,11 +34,7 @@ async function open(locale: string): Promise<{ context: BrowserContext; page: Pa
 }
 
 const nameOf = (handle: string) => demo.people.find((p) => p.handle === handle)?.name ?? handle;
-const press = (page: Page, name: string | RegExp) =>
-  page
-    .getByRole("button", { name, ...(typeof name === "string" ? { exact: true } : {}) })
-    .first()
-    .click();
+const press = (page: Page, name: string | RegExp) => key(name, page).click();
 const signIn = (page: Page, handle: string) => press(page, new RegExp(`^${nameOf(handle)}`));
 
 async function faults(page: Page): Promise<string[]> {

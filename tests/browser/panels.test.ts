@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { boxes } from "./measure.ts";
-import type { Seat } from "./seat.ts";
+import { Seat } from "./seat.ts";
 import { seats, secured } from "./secured.ts";
 
 const at = secured();
@@ -17,6 +17,49 @@ it("[PAN-5] the panels keep hold, cut and fire large, enabled, in one place and 
       await page.getByRole("button", { name, exact: true }).click({ trial: true });
     await page.getByRole("button", { name: "Close" }).click();
   }
+});
+
+it("[PAN-27] a sheet takes the focus and gives it back, and the keyboard leads out of it to the stops", async () => {
+  const { page } = at.crew.cockpit;
+  const focused = (selector: string) =>
+    page.waitForFunction((s) => document.activeElement?.matches(s), selector, { timeout: 5_000 });
+  const sheets = page.getByRole("dialog");
+  await page.locator(".title-posts").focus();
+  await page.keyboard.press("Enter");
+  await focused(".sheet");
+  // The whole one, not what stands in for it.
+  expect(await sheets.evaluate((e) => e.tagName)).toBe("DIV");
+  await page.keyboard.press("Escape");
+  await focused(".title-posts");
+  expect(await sheets.count()).toBe(0);
+  await page.keyboard.press("Enter");
+  await focused(".sheet");
+  const atStop = () => page.evaluate(() => document.activeElement?.classList.contains("stop-hold"));
+  for (let tabs = 0; tabs < 150 && !(await atStop()); tabs += 1) await page.keyboard.press("Tab");
+  expect(await atStop()).toBe(true);
+  await at.crew.cockpit.press("Cut");
+  const cut = page.getByRole("dialog", { name: "Cut: which engine?" });
+  await cut.waitFor();
+  expect(await sheets.count()).toBe(2);
+  await at.crew.cockpit.press("Back", cut);
+  expect(await sheets.count()).toBe(1);
+  await page.keyboard.press("Escape");
+  await sheets.waitFor({ state: "detached" });
+});
+
+it("[PAN-27] what a stop asks can be answered without the script of the sheets", async () => {
+  const context = await at.browser.newContext({ serviceWorkers: "block" });
+  await context.route(/\/assets\/DialogSheet-/, (route) => route.abort());
+  const observer = await Seat.inContext(context, at.server.url, "tamsin");
+  await observer.turnTo(`/session/${at.session.session}`);
+  await observer.press("Fire");
+  const sheet = observer.page.getByRole("dialog");
+  await observer.press("Engine number 2", sheet);
+  await observer.page.getByRole("dialog", { name: /number 2/ }).waitFor();
+  expect(await sheet.evaluate((e) => [e.tagName, e === document.activeElement])).toEqual(["DIALOG", true]);
+  await observer.page.keyboard.press("Escape");
+  await sheet.waitFor({ state: "detached" });
+  await context.close();
 });
 
 it("[PAN-6] the panels have keys for gloves", async () => {

@@ -14,6 +14,12 @@ export function openBrowser(): Promise<Browser> {
   });
 }
 
+/** What a person touches by its name: a button, or one of several of which one is chosen. */
+export function key(name: string | RegExp, within: Locator | Page): Locator {
+  const named = { name, ...(typeof name === "string" ? { exact: true } : {}) };
+  return within.getByRole("button", named).or(within.getByRole("radio", named)).first();
+}
+
 const PATIENCE = 15_000;
 /** The first page of whoever is signed in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
@@ -73,10 +79,7 @@ export class Seat {
   }
 
   async press(name: string | RegExp, within: Locator | Page = this.page): Promise<void> {
-    await within
-      .getByRole("button", { name, ...(typeof name === "string" ? { exact: true } : {}) })
-      .first()
-      .click();
+    await key(name, within).click();
   }
 
   async sees(words: string | RegExp): Promise<void> {

@@ -56,7 +56,7 @@ it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its
     await seat.sees(signal.meaning);
     await seat.sees(signal.sources[0]?.cite ?? "");
   }
-  expect(await page.getByRole("button", { name: "With wands" }).isDisabled()).toBe(true);
+  expect(await page.getByRole("radio", { name: "With wands" }).isDisabled()).toBe(true);
   await seat.sees("Ground power on");
   expect(await faults()).toEqual([]);
 }, 120_000);

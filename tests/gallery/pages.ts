@@ -102,7 +102,7 @@ async function spanish(browser: Browser, url: string, camera: Camera): Promise<v
   await page.locator(".hand-figure").first().waitFor();
   await camera.take("Señales de mano", "Cualquiera", page);
   await page.goto(`${url}/plan`);
-  await page.getByRole("button", { name: /^Windhover/ }).click();
+  await page.getByRole("radio", { name: /^Windhover/ }).click();
   await page.locator(".order-plan .plan").waitFor();
   await camera.take("Planear un arranque", "Cualquiera", page, true);
   await page.context().close();

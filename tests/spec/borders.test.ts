@@ -19,6 +19,7 @@ const UI = "ui/ draws what it is given";
 const SERVED = "The server serves the built panels";
 const STORE = "The database is reached from server/store alone";
 const SOCKETS = "Sockets live in server/live and web/net alone";
+const HEADLESS = "The headless library stands behind";
 const TESTS = "The product never leans on its tests";
 
 /** Folder, one line of source, and the words its lint error must say. */
@@ -81,6 +82,8 @@ const refused: [folder: string, source: string, says: string][] = [
   ["seed", `import "socket.io-client";`, SOCKETS],
   ["web/posts/cockpit", `import "socket.io-client";`, SOCKETS],
   ["prisma", `import "socket.io";`, SOCKETS],
+  ["web/posts/cockpit", `import "@base-ui/react/dialog";`, HEADLESS],
+  ["web/pages", `import "@base-ui/react/radio";`, HEADLESS],
   ["server/http", `import "../../tests/live/harness.ts";`, TESTS],
   ["web/net", `import "../../tests/live/harness.ts";`, TESTS],
   ["seed/crew", `import "../../tests/live/harness.ts";`, TESTS],
@@ -98,6 +101,7 @@ const allowed: [folder: string, source: string][] = [
   ["web/net", `import "socket.io-client";`],
   ["web/posts/cockpit", `import "../../net/link.ts";`],
   ["web/ui", `import "../../shared/protocol/posts.ts";`],
+  ["web/ui", `import "@base-ui/react/dialog";`],
   ["web/net", "export const at = Date.now();"],
   ["server/live", `import "socket.io";`],
   ["server/store", `import "@prisma/client";`],

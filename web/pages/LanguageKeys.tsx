@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { LANGUAGE, LANGUAGES, type Language } from "../../shared/words/language.ts";
+import { Choice } from "../ui/Choice.tsx";
 import { keep } from "../words/kept.ts";
 import { speak, useWords } from "../words/words.ts";
 
@@ -16,21 +17,15 @@ export function LanguageKeys({ person }: { person: string | null }) {
       () => setFailed(true),
     );
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset is drawn with a frame that nothing here has
-    <div className="option-keys" role="group" aria-label={text.language.title}>
-      {LANGUAGES.map((l) => (
-        <button
-          key={l}
-          type="button"
-          className="answer"
-          data-tone="plain"
-          lang={l}
-          aria-pressed={l === say.language}
-          onClick={() => void choose(l)}
-        >
-          {LANGUAGE[l].name}
-        </button>
-      ))}
+    <div className="language-keys">
+      <Choice
+        label={text.language.title}
+        chosen={say.language}
+        options={LANGUAGES.map((l) => ({ is: l, words: LANGUAGE[l].name, lang: l }))}
+        className="option-keys"
+        classNameOfKeys="answer"
+        onChoose={(l) => void choose(l)}
+      />
       {failed && (
         <p className="trouble" role="alert">
           {text.language.failed}

@@ -41,7 +41,7 @@ export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }
           <OrderPlan type={state.type} order={order} onOrder={setOrder} />
           <section className="options" aria-label={words.power}>
             <h3>{words.power}</h3>
-            <PowerKeys power={power} words={words} onPower={setPower} />
+            <PowerKeys label={words.power} power={power} words={words} onPower={setPower} />
           </section>
           {!newOrder && !newPower && <p>{words.same}</p>}
           <button

@@ -11,6 +11,7 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
 import "../styles/worked.css";
+import { Choice } from "../ui/Choice.tsx";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import { useWords, type Words } from "../words/words.ts";
@@ -108,21 +109,25 @@ export function PlanPage() {
         data-asking={(aircraft === null && trouble === null) || undefined}
       >
         <h2>{words.aircraft}</h2>
-        <div className="option-keys">
-          {(aircraft ?? []).map((a) => (
-            <button
-              key={a.id}
-              type="button"
-              className="answer answer-two"
-              data-tone="plain"
-              aria-pressed={chosen?.id === a.id}
-              onClick={() => choose(a)}
-            >
-              <strong>{a.name}</strong>
-              <span>{a.typeName}</span>
-            </button>
-          ))}
-        </div>
+        <Choice
+          label={words.aircraft}
+          chosen={chosen?.id ?? null}
+          options={(aircraft ?? []).map((a) => ({
+            is: a.id,
+            words: (
+              <>
+                <strong>{a.name}</strong>
+                <span>{a.typeName}</span>
+              </>
+            ),
+          }))}
+          className="option-keys"
+          classNameOfKeys="answer answer-two"
+          onChoose={(id) => {
+            const row = aircraft?.find((a) => a.id === id);
+            if (row) choose(row);
+          }}
+        />
       </section>
       {type && chosen && (
         <>
@@ -156,6 +161,7 @@ export function PlanPage() {
           <section className="options" aria-label={words.power}>
             <h2>{words.powerTitle}</h2>
             <PowerKeys
+              label={words.power}
               power={power}
               words={{ groundPower: words.cart, batteries: words.batteries }}
               onPower={setPower}

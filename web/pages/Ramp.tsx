@@ -7,12 +7,12 @@ import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { Strip } from "../ui/Strip.tsx";
 import { useWords } from "../words/words.ts";
-import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
+const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
@@ -101,7 +101,9 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           {says.signOut}
         </button>
       </nav>
-      <LanguageKeys person={me.id} />
+      <Suspense fallback={<div className="keys-to-come" />}>
+        <LanguageKeys person={me.id} />
+      </Suspense>
       <Caution />
     </main>
   );

@@ -90,6 +90,12 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       <Suspense fallback={<NoticesToCome panel={panel} />}>
         <Senses panel={panel} lasting={view.lasting} />
       </Suspense>
+      {/* Before the panel: whoever goes on by keyboard comes out of the sheet to what is asked and to the stops. */}
+      {menu && (
+        <Suspense>
+          <SessionSheet panel={panel} onClose={() => setMenu(false)} />
+        </Suspense>
+      )}
       {post === "cockpit" && (
         <CockpitPanel
           panel={panel}
@@ -109,11 +115,6 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
         </Suspense>
       )}
       {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
-      {menu && (
-        <Suspense>
-          <SessionSheet panel={panel} onClose={() => setMenu(false)} />
-        </Suspense>
-      )}
     </div>
   );
 }

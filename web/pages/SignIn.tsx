@@ -7,9 +7,9 @@ import { Keypad } from "../ui/Keypad.tsx";
 import { later } from "../ui/later.tsx";
 import { chosenBy, keep } from "../words/kept.ts";
 import { speak, useWords } from "../words/words.ts";
-import { LanguageKeys } from "./LanguageKeys.tsx";
 import { go } from "./route.ts";
 
+const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const PasskeyKey = later(() => import("./PasskeyKey.tsx").then((m) => m.PasskeyKey));
 
 /** Who is at this panel: handle and PIN, or one touch while the data is a demonstration. */
@@ -56,7 +56,9 @@ export function SignIn({ join }: { join: string | null }) {
         <h1>Chockside</h1>
         <p>{words.lead}</p>
       </header>
-      <LanguageKeys person={null} />
+      <Suspense fallback={<div className="keys-to-come" />}>
+        <LanguageKeys person={null} />
+      </Suspense>
       {demo !== null && demo.length > 0 && (
         <DemoSignIns
           signIns={demo}

@@ -32,7 +32,7 @@ export function StudyPage({ page, more }: { page: string | null; more: string | 
               type="button"
               className="answer"
               data-tone="plain"
-              aria-pressed={is === part}
+              aria-current={is === part ? "page" : undefined}
               onClick={() => go(path)}
             >
               {words.parts[is]}

@@ -1,30 +1,27 @@
-import { type ReactNode, useEffect, useRef } from "react";
+import type { ReactNode } from "react";
 import { useWords } from "../words/words.ts";
+import { plainUntil } from "./later.tsx";
 
-interface Props {
+export interface SheetProps {
   title: string;
   children: ReactNode;
   onClose(): void;
 }
 
-/** A sheet laid over the panel; the stops stay in reach below it. */
-export function Sheet({ title, children, onClose }: Props) {
+/** A sheet laid over the panel; the stops stay in reach below it, and so does what a stop asks before all script is here. */
+export const Sheet = plainUntil(PlainSheet, () => import("./DialogSheet.tsx").then((m) => m.DialogSheet));
+
+/** The browser's own dialog, not modal. It takes the focus; giving it back is left to the whole one. */
+function PlainSheet({ title, children, onClose }: SheetProps) {
   const words = useWords().text.options;
-  const box = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const before = document.activeElement as HTMLElement | null;
-    box.current?.focus();
-    return () => before?.focus?.();
-  }, []);
   return (
     <div className="sheet-ground">
-      <div
-        ref={box}
+      <dialog
+        open
         className="sheet"
-        role="dialog"
-        aria-modal="false"
         aria-label={title}
         tabIndex={-1}
+        ref={(box) => box?.focus()}
         onKeyDown={(e) => e.key === "Escape" && onClose()}
       >
         <header className="sheet-head">
@@ -34,7 +31,7 @@ export function Sheet({ title, children, onClose }: Props) {
           </button>
         </header>
         <div className="sheet-body">{children}</div>
-      </div>
+      </dialog>
     </div>
   );
 }

@@ -2,6 +2,9 @@ import { UNIT_FAMILIES, type UnitChoice, type UnitFamily } from "../../shared/mo
 import type { Unit } from "../../shared/protocol/quantity.ts";
 import { unitWord } from "../../shared/words/units.ts";
 import { useWords } from "../words/words.ts";
+import { Choice } from "./Choice.tsx";
+
+const AS_READ = "asRead";
 
 interface Props {
   choice: UnitChoice;
@@ -19,22 +22,20 @@ export function UnitsEntry({ choice, onChoose }: Props) {
     <>
       <p>{words.what}</p>
       {(Object.keys(UNIT_FAMILIES) as UnitFamily[]).map((family) => (
-        <fieldset key={family} className="unit-row">
-          <legend>{words.families[family]}</legend>
-          <div className="unit-keys">
-            {[undefined, ...UNIT_FAMILIES[family]].map((unit) => (
-              <button
-                key={unit ?? "asRead"}
-                type="button"
-                className="unit-key"
-                aria-pressed={choice[family] === unit}
-                onClick={() => set(family, unit)}
-              >
-                {unit === undefined ? words.asRead : unitWord(unit)}
-              </button>
-            ))}
-          </div>
-        </fieldset>
+        <section key={family} className="unit-row">
+          <h3>{words.families[family]}</h3>
+          <Choice<Unit | typeof AS_READ>
+            label={words.families[family]}
+            chosen={choice[family] ?? AS_READ}
+            options={[
+              { is: AS_READ, words: words.asRead },
+              ...UNIT_FAMILIES[family].map((is) => ({ is, words: unitWord(is) })),
+            ]}
+            className="unit-keys"
+            classNameOfKeys="unit-key"
+            onChoose={(is) => set(family, is === AS_READ ? undefined : is)}
+          />
+        </section>
       ))}
     </>
   );

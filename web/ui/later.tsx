@@ -1,4 +1,4 @@
-import { type ComponentType, type LazyExoticComponent, lazy } from "react";
+import { type ComponentType, type LazyExoticComponent, lazy, useState } from "react";
 import { useWords } from "../words/words.ts";
 
 const begun: (() => Promise<unknown>)[] = [];
@@ -10,7 +10,33 @@ const begun: (() => Promise<unknown>)[] = [];
 export function later<P extends object>(
   load: () => Promise<ComponentType<P>>,
 ): LazyExoticComponent<ComponentType<P>> {
-  let fetched: Promise<ComponentType<P>> | null = null;
+  const get = fetchedOnce(load);
+  return lazy(() => get().then(asDefault, () => asDefault(NotHere as ComponentType<P>)));
+}
+
+/**
+ * A part that nobody may have to wait for: a plain form of it is here from the start, and stands in until the whole one
+ * has been fetched with the rest. What was opened plain stays so, lest it change under a finger.
+ */
+export function plainUntil<P extends object>(
+  Plain: ComponentType<P>,
+  load: () => Promise<ComponentType<P>>,
+): ComponentType<P> {
+  let whole: ComponentType<P> | null = null;
+  fetchedOnce(() =>
+    load().then((part) => {
+      whole = part;
+      return part;
+    }),
+  );
+  return function WholeOrPlain(props: P) {
+    const [Part] = useState(() => whole ?? Plain);
+    return <Part {...props} />;
+  };
+}
+
+function fetchedOnce<T>(load: () => Promise<T>): () => Promise<T> {
+  let fetched: Promise<T> | null = null;
   const get = () => {
     fetched ??= load().catch((error: unknown) => {
       fetched = null;
@@ -19,7 +45,7 @@ export function later<P extends object>(
     return fetched;
   };
   begun.push(get);
-  return lazy(() => get().then(asDefault, () => asDefault(NotHere as ComponentType<P>)));
+  return get;
 }
 
 const asDefault = <C,>(component: C) => ({ default: component });

@@ -6,6 +6,7 @@ import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.
 import { CATALOGUE } from "../../../shared/session/catalogue.ts";
 import { citedIn } from "../../../shared/words/citations.ts";
 import { handSignalWords, signalWords } from "../../../shared/words/handSignals.ts";
+import { Choice } from "../../ui/Choice.tsx";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
 import { SheetDrawing } from "../../ui/figures/SheetDrawing.tsx";
 import { Told } from "../../ui/Told.tsx";
@@ -62,11 +63,17 @@ function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNex
       <div className="plate-figure">
         <MovingFigure signal={signal} form={drawn} height={LARGE} label={`${own.name}. ${own.movement}`} />
       </div>
-      <fieldset className="plate-forms">
-        <legend className="visually-hidden">{words.form}</legend>
-        <FormKey words={words.day} is="day" drawn={drawn} signal={signal} />
-        <FormKey words={words.wand} is="wand" drawn={drawn} signal={signal} />
-      </fieldset>
+      <Choice
+        label={words.form}
+        chosen={drawn}
+        options={[
+          { is: "day", words: words.day },
+          { is: "wand", words: words.wand, disabled: signal.wand === null },
+        ]}
+        className="plate-forms"
+        classNameOfKeys="answer"
+        onChoose={(is) => open(signal.key, is)}
+      />
       {keysOf(signal, drawn).length > 1 && (
         <figure className="plate-strip">
           <SheetDrawing sheet={strip(signal, drawn, STRIP)} label={null} />
@@ -105,20 +112,6 @@ function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNex
         </button>
       </nav>
     </article>
-  );
-}
-
-function FormKey(p: { words: string; is: Form; drawn: Form; signal: HandSignal }) {
-  return (
-    <button
-      type="button"
-      className="answer"
-      aria-pressed={p.drawn === p.is}
-      disabled={p.is === "wand" && p.signal.wand === null}
-      onClick={() => open(p.signal.key, p.is)}
-    >
-      {p.words}
-    </button>
   );
 }
 

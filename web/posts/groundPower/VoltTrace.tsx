@@ -4,6 +4,7 @@ import { later } from "../../ui/later.tsx";
 import { useWords } from "../../words/words.ts";
 import type { Panel } from "../shared/model.ts";
 
+const Opening = later(() => import("../../ui/Opening.tsx").then((m) => m.Opening));
 const TraceEntry = later(() => import("./TraceEntry.tsx").then((m) => m.TraceEntry));
 
 /** A meter's record of ground power, pasted or typed, for a type that judges volts over time. */
@@ -18,25 +19,18 @@ export function VoltTrace({ panel }: { panel: Panel }) {
   return (
     <section className="options" aria-label={words.title}>
       <h3>{words.title}</h3>
-      <button
-        type="button"
-        className="answer"
-        data-tone="plain"
-        aria-expanded={open}
-        onClick={() => setOpen(!open)}
-      >
-        {open ? words.close : words.open}
-      </button>
-      {open && (
-        <Suspense fallback={null}>
-          <TraceEntry
-            disabled={!panel.fresh}
-            onGive={(action) => {
-              if (panel.act(action)) setOpen(false);
-            }}
-          />
-        </Suspense>
-      )}
+      <Suspense fallback={<div className="keys-to-come" />}>
+        <Opening open={open} words={open ? words.close : words.open} look="answer" onOpen={setOpen}>
+          <Suspense fallback={null}>
+            <TraceEntry
+              disabled={!panel.fresh}
+              onGive={(action) => {
+                if (panel.act(action)) setOpen(false);
+              }}
+            />
+          </Suspense>
+        </Opening>
+      </Suspense>
     </section>
   );
 }

@@ -7,6 +7,7 @@ import { keptBehind, type StandCase } from "../../../shared/session/standPlan.ts
 import type { SessionState } from "../../../shared/session/state.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
 import "../../styles/stand.css";
+import { Opening } from "../../ui/Opening.tsx";
 import { StandDrawing } from "../../ui/plan/StandDrawing.tsx";
 import type { StandView } from "../../ui/plan/standView.ts";
 import { Told } from "../../ui/Told.tsx";
@@ -29,10 +30,7 @@ export function StandNow({ state, engine, facing }: NowProps) {
   const stand = useMemo(() => standCaseOf(state), [state]);
   const [open, setOpen] = useState(() => tooNear(stand).length > 0);
   return (
-    <>
-      <button type="button" className="worked-more" aria-expanded={open} onClick={() => setOpen(!open)}>
-        {open ? text.stand.hide : text.stand.show}
-      </button>
+    <Opening open={open} words={open ? text.stand.hide : text.stand.show} look="worked-more" onOpen={setOpen}>
       {open && (
         <StandSheet
           stand={stand}
@@ -41,7 +39,7 @@ export function StandNow({ state, engine, facing }: NowProps) {
           walk={engine === null ? null : guardWalkFigure(state, engine)}
         />
       )}
-    </>
+    </Opening>
   );
 }
 

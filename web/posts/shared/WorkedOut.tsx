@@ -4,6 +4,7 @@ import type { Facing } from "../../../shared/models/facing.ts";
 import { nextInOrder } from "../../../shared/session/decide/start.ts";
 import { plain, type SessionState } from "../../../shared/session/state.ts";
 import "../../styles/worked.css";
+import { Opening } from "../../ui/Opening.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
 import type { Panel } from "./model.ts";
@@ -67,15 +68,17 @@ const WorkedNow = memo(function WorkedNow({ state, post, second, words, facing }
       <WorkedFigures title={text.worked.stage} rows={stage} />
       {n !== null && <EngineWorked panel={{ state, now: second, words }} n={n} />}
       <StandNow state={state} engine={n} facing={facing} />
-      <button type="button" className="worked-more" aria-expanded={open} onClick={() => setOpen(!open)}>
-        {open ? text.worked.fewer : text.worked.aircraft}
-      </button>
-      {open && (
+      <Opening
+        open={open}
+        words={open ? text.worked.fewer : text.worked.aircraft}
+        look="worked-more"
+        onOpen={setOpen}
+      >
         <WorkedFigures
           title={text.worked.aircraft}
           rows={aircraft.filter((r) => !stage.some((s) => s.id === r.id))}
         />
-      )}
+      </Opening>
     </>
   );
 });

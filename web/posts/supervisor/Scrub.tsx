@@ -2,12 +2,14 @@ interface Props {
   /** The event looked at and the newest there is. */
   at: number;
   head: number;
+  /** The moment looked at, in words. */
+  said: string;
   words: { scrub: string; earlier: string; later: string };
   onAt(seq: number): void;
 }
 
 /** Through the record event by event, with keys for gloves and a slider for far. */
-export function Scrub({ at, head, words, onAt }: Props) {
+export function Scrub({ at, head, said, words, onAt }: Props) {
   const to = (seq: number) => onAt(Math.min(head, Math.max(1, seq)));
   return (
     <section className="scrub" aria-label={words.scrub}>
@@ -21,6 +23,7 @@ export function Scrub({ at, head, words, onAt }: Props) {
         max={head}
         value={at}
         aria-label={words.scrub}
+        aria-valuetext={said}
         onChange={(e) => to(Number(e.target.value))}
       />
       <button type="button" className="small-key" disabled={at >= head} onClick={() => to(at + 1)}>

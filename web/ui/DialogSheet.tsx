@@ -1,0 +1,26 @@
+import { Dialog } from "@base-ui/react/dialog";
+import { useRef } from "react";
+import { useWords } from "../words/words.ts";
+import type { SheetProps } from "./Sheet.tsx";
+
+/**
+ * A sheet as a dialog that is deliberately not modal: focus is taken and given back but not held, and no touch outside
+ * closes it, so that hold, cut and fire can be given with a sheet open.
+ */
+export function DialogSheet({ title, children, onClose }: SheetProps) {
+  const words = useWords().text.options;
+  const box = useRef<HTMLDivElement>(null);
+  return (
+    <Dialog.Root open modal={false} disablePointerDismissal onOpenChange={(open) => open || onClose()}>
+      <Dialog.Portal className="sheet-ground">
+        <Dialog.Popup ref={box} className="sheet" initialFocus={box}>
+          <header className="sheet-head">
+            <Dialog.Title>{title}</Dialog.Title>
+            <Dialog.Close className="small-key">{words.close}</Dialog.Close>
+          </header>
+          <div className="sheet-body">{children}</div>
+        </Dialog.Popup>
+      </Dialog.Portal>
+    </Dialog.Root>
+  );
+}
