@@ -1,8 +1,10 @@
 import { dirname, join, resolve } from "node:path";
 import { z } from "zod";
 import type { DeviceRule, SignInLimits } from "./auth/sign-ins.ts";
+import { refuseOpenLinks } from "./links.ts";
 import { isNetwork } from "./peer.ts";
 import { PERIODS, type Periods } from "./retention/rule.ts";
+import { FILE_SETTINGS, type SecretFile, secretFilesOf, withSecrets } from "./secret-files.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { TlsChoice } from "./tls.ts";
 
@@ -44,7 +46,12 @@ const months = z.coerce
   .min(1, "must be at least 1 month")
   .max(1_200, "must be at most 1200 months");
 
+const secretFiles = Object.fromEntries(
+  FILE_SETTINGS.map((setting) => [setting, z.string().optional()]),
+) as Record<(typeof FILE_SETTINGS)[number], z.ZodOptional<z.ZodString>>;
+
 export const environmentSchema = z.object({
+  ...secretFiles,
   PORT: z.coerce
     .number({ error: "must be a number" })
     .int()
@@ -64,6 +71,11 @@ export const environmentSchema = z.object({
     .string()
     .regex(/^rediss?:\/\/./, "must be redis://host:6379, or rediss:// across a network")
     .optional(),
+  CHOCKSIDE_LINKS: z
+    .enum(["checked", "plain"], {
+      error: "must be checked (TLS that checks certificates) or plain (on a network that is yours alone)",
+    })
+    .default("checked"),
   CHOCKSIDE_ORIGINS: z.string().default("").transform(listed).pipe(z.array(origin)),
   CHOCKSIDE_PROXIES: z
     .string()
@@ -140,6 +152,8 @@ export interface Config {
   secret: Buffer | null;
   /** Lets scrapers on other machines read the metrics; null keeps them to this machine. */
   metricsToken: string | null;
+  /** Where secrets were read from, as far as they do not stand in the environment. */
+  secretFiles: SecretFile[];
   /** Calendar months for which records are kept. */
   periods: Periods;
   logLevel: (typeof LOG_LEVELS)[number];
@@ -154,7 +168,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const unknown = Object.keys(set).filter((key) => key.startsWith(OURS) && !(key in environmentSchema.shape));
   if (unknown.length > 0)
     throw new StartRefused(`settings are wrong: there is no ${unknown.join(", ")}: see server/OPERATING.md`);
-  const read = environmentSchema.safeParse(set);
+  const read = environmentSchema.safeParse(withSecrets(set));
   if (!read.success) {
     const faults = read.error.issues.map((i) => `${String(i.path[0])} ${i.message}`);
     throw new StartRefused(`settings are wrong: ${faults.join("; ")}`);
@@ -166,6 +180,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     throw new StartRefused(
       "settings are wrong: servers behind one address need CHOCKSIDE_SECRET, one for all",
     );
+  if (read.data.CHOCKSIDE_LINKS === "checked") refuseOpenLinks(read.data);
   const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG, ...of } = read.data;
   const { CHOCKSIDE_SIGNING_KEY: key } = read.data;
   const data = resolve(CHOCKSIDE_DATA);
@@ -191,6 +206,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
     metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,
+    secretFiles: secretFilesOf(set),
     periods: {
       sessions: of.CHOCKSIDE_KEEP_SESSIONS_MONTHS,
       incidents: of.CHOCKSIDE_KEEP_INCIDENTS_MONTHS,

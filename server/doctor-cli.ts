@@ -15,6 +15,7 @@ import {
   diskSpace,
   freeAt,
   nodeVersion,
+  secretFile,
   signingKey,
 } from "./doctor/machine.ts";
 import { postgresFindings } from "./doctor/postgres.ts";
@@ -44,6 +45,7 @@ async function look(): Promise<Finding[]> {
     return [...found, bad("settings", (error as Error).message, "see the table in server/OPERATING.md")];
   }
   found.push(ok("settings", "all known and in range"));
+  found.push(...config.secretFiles.map(secretFile));
   found.push(signingKey(config.signingKey.file, config.signingKey.ours));
   found.push(await certificate(config.tls, Date.now()));
   found.push(clockKept(timeServer()));

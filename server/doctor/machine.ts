@@ -1,5 +1,6 @@
 import { statfsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
+import type { SecretFile } from "../secret-files.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
 /** Room below which somebody should look, and below which the next session may not fit. Bytes; our own judgement. */
@@ -58,6 +59,17 @@ export function clockKept(synchronised: boolean | null): Finding {
       "let one keep it: a clock set by hand voids clearances",
     );
   return ok("time server", synchronised ? "the clock is kept by one" : "the system does not say");
+}
+
+/** A file that a secret is read from: who else can read it. */
+export function secretFile({ setting, file }: SecretFile): Finding {
+  if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
+    return watch(
+      setting,
+      `${file} can be read by others`,
+      "let the server's user alone read it (0400), and think whether it was copied",
+    );
+  return ok(setting, file);
 }
 
 /** The key that signs checkpoints. */

@@ -1,0 +1,78 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
+import { asStored } from "../../server/evidence/names.ts";
+import { readOn } from "../../server/sessions/replay.ts";
+import { genesis, seal } from "../../shared/evidence/chain.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
+import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { sha256 } from "../spec/given.ts";
+
+const EVENTS = 2_000;
+const KB = 1_024;
+
+/** Holds and their releases, from each post in turn, until there are so many events. */
+function trouble(stage: Stage, least: number): void {
+  for (let i = 0; stage.events.length < least; i += 1) {
+    const person = personAt(POSTS[i % POSTS.length] ?? "cockpit");
+    stage.now += 1_000;
+    stage.do(person, { type: "send", kind: "hold", channel: "panel", note: "somebody walks under engine 3" });
+    const ref = stage.state.holds.find((hold) => hold.person === person.id)?.id;
+    if (ref === undefined) throw new Error("no hold stands");
+    stage.now += 1_000;
+    stage.do(person, { type: "send", kind: "release", ref, channel: "panel" });
+  }
+}
+
+/** A start of four engines to its end, interrupted in every stage. */
+function troubledStart(): Stage {
+  const type = demo.types.find((t) => t.engines.length === 4);
+  if (!type) throw new Error("the demo has a four-engine type");
+  const stage = new Stage(type, "groundPower");
+  stage.everyoneClaims();
+  const script = { seed: 3, pace: 1, cart: "Bal Maiden" };
+  for (const [i, until] of LIVE_STAGES.entries()) {
+    expect(playOut(stage, script, until)).toBeNull();
+    trouble(stage, ((i + 1) * EVENTS) / LIVE_STAGES.length);
+  }
+  expect(playOut(stage, script)).toBeNull();
+  return stage;
+}
+
+/** The figures of LIV-14, kilobytes of JSON: state without its type, type, last events, answered commands. */
+function budget(): number[] {
+  const spec = readFileSync(fileURLToPath(new URL("../../shared/SPEC.md", import.meta.url)), "utf8");
+  const line = /^- \*\*LIV-14\*\* .*$/m.exec(spec)?.[0] ?? "";
+  return [...line.matchAll(/(\d+) kB/g)].map((match) => Number(match[1]));
+}
+
+it("[LIV-14] a session in memory stays within its budget through a four-engine start of 2,000 events", async () => {
+  const { events, state } = troubledStart();
+  expect(state.stage).toBe("closed");
+  expect(events.length).toBeGreaterThanOrEqual(EVENTS);
+  let head = genesis(state.id, sha256);
+  const sealed = events.map((event) => {
+    const { command, digest } = event;
+    // As long as panels' ids (UUID) and the server's digests are.
+    const long = { command: command?.padEnd(36, "-") ?? null, digest: digest && sha256(digest) };
+    const one = seal({ ...event, ...long }, head, sha256);
+    head = one.hash;
+    return one;
+  });
+  const read = async (_: string, since: number, limit: number) => sealed.slice(since, since + limit);
+  const nothing = { state: null, headHash: genesis(state.id, sha256), answered: new Map(), tail: [] };
+  // Just what a server holds of a session it read from the record.
+  const { held, ...more } = await readOn({ read }, state.id, nothing, asStored);
+  expect([Object.keys(held).sort(), Object.keys(more)]).toEqual([
+    ["answered", "headHash", "state", "tail"],
+    ["events"],
+  ]);
+  const kb = (value: unknown) => Buffer.byteLength(JSON.stringify(value)) / KB;
+  const { type, ...rest } = { ...(held.state as unknown as typeof state) };
+  const found = [kb(rest), kb(type), kb(held.tail), kb([...held.answered])];
+  const most = budget();
+  expect(most).toHaveLength(found.length);
+  for (const [i, is] of found.entries()) expect(is, `part ${i}: ${found}`).toBeLessThanOrEqual(most[i] ?? 0);
+});
