@@ -61,8 +61,9 @@ async function bundleServer() {
   const { build } = await import("esbuild");
   const outfile = join(root, "server", "dist", "main.js");
   await build({
-    entryPoints: [join(root, "server", "main.ts")],
-    outfile,
+    entryPoints: [join(root, "server", "main.ts"), join(root, "server", "store", "sqlite-thread-main.ts")],
+    entryNames: "[name]",
+    outdir: join(root, "server", "dist"),
     bundle: true,
     packages: "external",
     platform: "node",

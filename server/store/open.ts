@@ -18,17 +18,31 @@ export function openDatabase(file: string, now: number): Database.Database {
   try {
     // It holds what PINs are checked against; its log and index files take its mode.
     if (file !== ":memory:") closeSync(openSync(file, "a", 0o600));
-    db = new Database(file, { timeout: BUSY_MS });
-    db.pragma("journal_mode = WAL");
-    db.pragma("synchronous = FULL");
-    db.pragma("foreign_keys = ON");
-    db.pragma("recursive_triggers = ON");
-    assertDurable(db, file);
+    db = openHandle(file);
     migrate(db, { now });
     return db;
   } catch (error) {
     db?.close();
     throw asRefusal(error, file);
+  }
+}
+
+/**
+ * A handle with the settings every writer needs.
+ * @throws StartRefused when they cannot be had
+ */
+export function openHandle(file: string): Database.Database {
+  const db = new Database(file, { timeout: BUSY_MS, fileMustExist: true });
+  db.pragma("journal_mode = WAL");
+  db.pragma("synchronous = FULL");
+  db.pragma("foreign_keys = ON");
+  db.pragma("recursive_triggers = ON");
+  try {
+    assertDurable(db, file);
+    return db;
+  } catch (error) {
+    db.close();
+    throw error;
   }
 }
 

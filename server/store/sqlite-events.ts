@@ -10,62 +10,38 @@ import {
   type StoredEvent,
   StoreFailure,
 } from "./events.ts";
+import { type Outcome, SESSION_COLUMNS, SqliteWriter, type Write, type Writer } from "./sqlite-writer.ts";
 
 interface Waiting {
-  append: Append;
-  kept(): void;
-  failed(error: Error): void;
+  write: Write;
+  done(outcome: Outcome): void;
 }
-
-const COLUMNS = [
-  "id",
-  "code",
-  "planCommand",
-  "aircraft",
-  "typeId",
-  "typeVersion",
-  "typeName",
-  "place",
-  "stage",
-  "needs",
-  "createdAt",
-  "closedAt",
-  "headSeq",
-  "headHash",
-  "headAt",
-] as const satisfies readonly (keyof SessionRow)[];
 
 /**
  * The evidence in SQLite. It uses better-sqlite3 itself, not Prisma, on the same file: an append is the one thing
  * every answer waits for, and prepared statements in one synchronous transaction cost a tenth of a client's round
  * through its query compiler. Everything else in the database goes through Prisma (`prisma-directory.ts`).
  *
- * Appends that arrive in the same turn of the event loop are committed together, so that one flush of the disk
- * serves many sessions.
+ * What is to be written in the same turn of the event loop is committed together, so that one flush of the disk serves
+ * many sessions.
  */
 export class SqliteEventStore implements EventStore {
   readonly #db: Database.Database;
   readonly #sql;
-  readonly #commit: (group: readonly Waiting[]) => void;
+  readonly #writer: Writer;
   #waiting: Waiting[] = [];
 
-  /** @param db an open handle as `openDatabase` gives it; closed by `close()` */
-  constructor(db: Database.Database) {
+  /**
+   * @param db an open handle as `openDatabase` gives it; closed by `close()`
+   * @param writer what writes to the same file; left out, this thread does, through `db`
+   */
+  constructor(db: Database.Database, writer?: Writer) {
     this.#db = db;
-    const names = COLUMNS.map((c) => `"${c}"`).join(", ");
+    this.#writer = writer ?? inThisThread(db);
+    const names = SESSION_COLUMNS.map((c) => `"${c}"`).join(", ");
     const select = (rest: string) =>
       db.prepare<unknown[], SessionRow>(`SELECT ${names} FROM "Session" ${rest}`);
     this.#sql = {
-      insertRow: db.prepare(
-        `INSERT INTO "Session" (${names}) VALUES (${COLUMNS.map((c) => `@${c}`).join(", ")})`,
-      ),
-      updateRow: db.prepare(
-        `UPDATE "Session" SET "stage" = @stage, "needs" = @needs, "closedAt" = @closedAt, "headSeq" = @headSeq,
-           "headHash" = @headHash, "headAt" = @headAt WHERE "id" = @id AND "headSeq" = @expected`,
-      ),
-      insertEvent: db.prepare(
-        `INSERT INTO "Event" ("session", "seq", "at", "type", "command", "body", "hash") VALUES (?, ?, ?, ?, ?, ?, ?)`,
-      ),
       read: db.prepare<unknown[], StoredEvent>(
         `SELECT "seq", "at", "type", "command", "body", "hash" FROM "Event"
          WHERE "session" = ? AND "seq" > ? ORDER BY "seq" LIMIT ?`,
@@ -80,34 +56,19 @@ export class SqliteEventStore implements EventStore {
         `SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`,
       ),
       newestAt: db.prepare<[], { at: number | null }>(`SELECT max("headAt") AS "at" FROM "Session"`),
-      addCheckpoint: db.prepare(
-        `INSERT INTO "Checkpoint" ("session", "size", "at", "note", "publicKey")
-         VALUES (@session, @size, @at, @note, @publicKey) ON CONFLICT DO NOTHING`,
-      ),
       checkpoints: db.prepare<unknown[], CheckpointRecord>(
         `SELECT "session", "size", "at", "note", "publicKey" FROM "Checkpoint" WHERE "session" = ? ORDER BY "size"`,
-      ),
-      addRemoval: db.prepare(
-        `INSERT INTO "Removal" ("id", "at", "note", "publicKey") VALUES (@id, @at, @note, @publicKey)`,
       ),
       removals: db.prepare<[], RemovalRecord>(
         `SELECT "id", "at", "note", "publicKey" FROM "Removal" ORDER BY "at", "id"`,
       ),
-      probe: db.prepare(
-        `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
-         ON CONFLICT ("key") DO UPDATE SET "value" = CAST("value" AS INTEGER) + 1`,
-      ),
     };
-    this.#commit = db.transaction((group: readonly Waiting[]) => {
-      for (const { append } of group) this.#write(append);
-    }).immediate;
   }
 
-  append(append: Append): Promise<void> {
-    return new Promise((kept, failed) => {
-      this.#waiting.push({ append, kept, failed });
-      if (this.#waiting.length === 1) setImmediate(() => this.#flush());
-    });
+  async append(append: Append): Promise<void> {
+    const outcome = await this.#write({ is: "append", append });
+    if (outcome.is === "conflict") throw new ConcurrencyError(append.row.id, append.expected);
+    kept(outcome);
   }
 
   async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
@@ -147,7 +108,7 @@ export class SqliteEventStore implements EventStore {
   }
 
   async addCheckpoint(checkpoint: CheckpointRecord): Promise<void> {
-    this.#try(() => this.#sql.addCheckpoint.run(checkpoint));
+    kept(await this.#write({ is: "checkpoint", checkpoint }));
   }
 
   async checkpoints(session: string): Promise<CheckpointRecord[]> {
@@ -155,28 +116,11 @@ export class SqliteEventStore implements EventStore {
   }
 
   async remove(session: string, removal: RemovalRecord): Promise<void> {
-    const db = this.#db;
-    const work = db.transaction(() => {
-      const gone = db.prepare(`DELETE FROM "Session" WHERE "id" = ? AND "closedAt" IS NOT NULL`).run(session);
-      if (gone.changes !== 1) throw new StoreFailure(`session ${session} is not over`);
-      // The one way past the guards, which stand again before anything of this counts.
-      const guards = db
-        .prepare<[], { name: string; sql: string }>(
-          `SELECT "name", "sql" FROM sqlite_master WHERE "type" = 'trigger'
-           AND "name" IN ('Event_no_delete', 'Checkpoint_no_delete')`,
-        )
-        .all();
-      for (const { name } of guards) db.exec(`DROP TRIGGER "${name}"`);
-      db.prepare(`DELETE FROM "Event" WHERE "session" = ?`).run(session);
-      db.prepare(`DELETE FROM "Checkpoint" WHERE "session" = ?`).run(session);
-      for (const { sql } of guards) db.exec(sql);
-      this.#sql.addRemoval.run(removal);
-    });
-    this.#try(() => work.immediate());
+    kept(await this.#write({ is: "remove", session, removal }));
   }
 
   async addRemoval(removal: RemovalRecord): Promise<void> {
-    this.#try(() => this.#sql.addRemoval.run(removal));
+    kept(await this.#write({ is: "removal", removal }));
   }
 
   async removals(): Promise<RemovalRecord[]> {
@@ -184,66 +128,47 @@ export class SqliteEventStore implements EventStore {
   }
 
   async probe(): Promise<void> {
-    this.#try(() => this.#sql.probe.run());
+    kept(await this.#write({ is: "probe" }));
   }
 
   async close(): Promise<void> {
-    this.#flush();
+    const last = this.#flush();
+    await this.#writer.close();
+    await last;
     this.#db.close();
   }
 
-  #flush(): void {
+  #write(write: Write): Promise<Outcome> {
+    return new Promise((done) => {
+      this.#waiting.push({ write, done });
+      if (this.#waiting.length === 1) setImmediate(() => void this.#flush());
+    });
+  }
+
+  async #flush(): Promise<void> {
     const group = this.#waiting;
-    this.#waiting = [];
     if (group.length === 0) return;
-    try {
-      this.#commit(group);
-    } catch (error) {
-      if (group.length === 1) for (const one of group) one.failed(asFault(error, one.append));
-      // One append's conflict must not fail its neighbours: each stands alone now.
-      else for (const one of group) this.#alone(one);
-      return;
-    }
-    for (const one of group) one.kept();
-  }
-
-  #alone(one: Waiting): void {
-    try {
-      this.#commit([one]);
-    } catch (error) {
-      one.failed(asFault(error, one.append));
-      return;
-    }
-    one.kept();
-  }
-
-  #write({ expected, events, row }: Append): void {
-    const first = events[0]?.seq;
-    if (first !== expected + 1) throw new ConcurrencyError(row.id, expected);
-    if (expected === 0) this.#sql.insertRow.run(row);
-    else if (this.#sql.updateRow.run({ ...row, expected }).changes !== 1)
-      throw new ConcurrencyError(row.id, expected);
-    for (const e of events) this.#sql.insertEvent.run(row.id, e.seq, e.at, e.type, e.command, e.body, e.hash);
+    this.#waiting = [];
+    const outcomes = await this.#writer.write(group.map(({ write }) => write));
+    for (const [i, { done }] of group.entries()) done(outcomes[i] as Outcome);
   }
 
   #try<T>(work: () => T): T {
     try {
       return work();
     } catch (error) {
-      throw new StoreFailure(messageOf(error), { cause: error });
+      throw new StoreFailure(error instanceof Error ? error.message : String(error), { cause: error });
     }
   }
 }
 
-/** A broken uniqueness is the database's way to say that somebody was first; anything else is the disk's. */
-function asFault(error: unknown, { row, expected }: Append): Error {
-  if (error instanceof ConcurrencyError) return error;
-  const code = (error as { code?: string }).code ?? "";
-  if (code === "SQLITE_CONSTRAINT_PRIMARYKEY" || code === "SQLITE_CONSTRAINT_UNIQUE")
-    return new ConcurrencyError(row.id, expected);
-  return new StoreFailure(messageOf(error), { cause: error });
+function inThisThread(db: Database.Database): Writer {
+  const writer = new SqliteWriter(db);
+  return { write: async (group) => writer.write(group), close: async () => {} };
 }
 
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
+/** @throws StoreFailure unless it was */
+function kept(outcome: Outcome): void {
+  if (outcome.is !== "kept")
+    throw new StoreFailure(outcome.is === "fault" ? outcome.message : "it is there already");
 }

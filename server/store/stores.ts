@@ -7,6 +7,7 @@ import type { EventStore } from "./events.ts";
 import { lockDatabase, openDatabase } from "./open.ts";
 import { PrismaDirectory } from "./prisma-directory.ts";
 import { SqliteEventStore } from "./sqlite-events.ts";
+import { SqliteThread } from "./sqlite-thread.ts";
 
 /** What a server, or a command beside it, works on. */
 export interface Stores {
@@ -32,7 +33,7 @@ export async function openStores({ data, postgres }: Config, now: number): Promi
   }
   const lock = lockDatabase(data);
   const db = openDatabase(data, now);
-  const store = new SqliteEventStore(db);
+  const store = new SqliteEventStore(db, new SqliteThread(data));
   const directory = await PrismaDirectory.open(data);
   const close = async () => {
     await store.close();

@@ -5,6 +5,7 @@ import Database from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { openDatabase } from "../../server/store/open.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
+import { SqliteThread } from "../../server/store/sqlite-thread.ts";
 import { planned, signIn } from "../http/test-house.ts";
 import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
 import { Chance } from "../sim/chance.ts";
@@ -92,6 +93,28 @@ describe("a database that fails under a live server", () => {
       () => other.exec("COMMIT"),
     );
     other.close();
+  });
+
+  it("[STO-16] a stop that waits for a lock is passed on within a second, and recorded once the lock is gone", async () => {
+    const file = join(folder, "waiting.db");
+    const waiting = await liveHouse({
+      store: new SqliteEventStore(openDatabase(file, 1), new SqliteThread(file)),
+    });
+    const { id } = await planned(waiting.app, await signIn(waiting.app, "fay"));
+    const bea = await panelOf(waiting, "ada");
+    await bea.watch(id);
+    const other = new Database(file);
+    other.exec("BEGIN IMMEDIATE");
+    const answer = bea.command(id, HOLD);
+    await bea.exchange();
+    await waiting.hand.pass(1_000);
+    await bea.until(() => bea.unrecorded.length === 1);
+    other.exec("ROLLBACK");
+    expect((await answer).status).toBe("accepted");
+    expect((await waiting.house.sessions.get(id)).state.holds).toHaveLength(1);
+    other.close();
+    bea.close();
+    await waiting.close();
   });
 
   it("[FLT-4] a clock that was set: clearances are void, and time never runs back in the record", async () => {

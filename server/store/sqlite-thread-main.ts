@@ -1,0 +1,30 @@
+import { parentPort, receiveMessageOnPort, workerData } from "node:worker_threads";
+import { openHandle } from "./open.ts";
+import type { Answer, Given } from "./sqlite-thread.ts";
+import { SqliteWriter } from "./sqlite-writer.ts";
+
+/** The thread that writes: whatever has come while the disk was flushed shares the next flush. */
+const port = parentPort;
+if (!port) throw new Error("this is a thread of a server's");
+const db = openHandle(workerData as string);
+const writer = new SqliteWriter(db);
+
+port.on("message", (first: Given | null) => {
+  const given: Given[] = [];
+  let next: Given | null | undefined = first;
+  while (next) {
+    given.push(next);
+    next = receiveMessageOnPort(port)?.message as Given | null | undefined;
+  }
+  if (given.length > 0) {
+    const outcomes = writer.write(given.flatMap(({ group }) => group));
+    const answers: Answer[] = given.map(({ number, group }) => ({
+      number,
+      outcomes: outcomes.splice(0, group.length),
+    }));
+    port.postMessage(answers);
+  }
+  if (next !== null) return;
+  db.close();
+  port.close();
+});

@@ -1,0 +1,78 @@
+import { once } from "node:events";
+import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
+import type { Outcome, Write, Writer } from "./sqlite-writer.ts";
+
+/** `sqlite-thread-main.ts` as it is built: a thread cannot be begun from a source. */
+const SCRIPT = fileURLToPath(new URL("../dist/sqlite-thread-main.js", import.meta.url));
+
+/** What crosses to the thread; it answers with the number and an outcome for each. */
+export interface Given {
+  number: number;
+  group: readonly Write[];
+}
+export interface Answer {
+  number: number;
+  outcomes: Outcome[];
+}
+
+interface Waiting {
+  count: number;
+  done(outcomes: Outcome[]): void;
+}
+
+/**
+ * Writes the evidence in a thread of its own, so that everybody is heard while the disk is flushed, however long it
+ * takes. It is begun with the first write; one that ends by itself fails what it had been given, and the next write
+ * begins another.
+ */
+export class SqliteThread implements Writer {
+  readonly #file: string;
+  readonly #waiting = new Map<number, Waiting>();
+  #worker: Worker | null = null;
+  #given = 0;
+
+  /** @param file a database `openDatabase` has opened */
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  write(group: readonly Write[]): Promise<Outcome[]> {
+    this.#worker ??= this.#begin();
+    this.#given += 1;
+    const given: Given = { number: this.#given, group };
+    return new Promise((done) => {
+      this.#waiting.set(given.number, { count: group.length, done });
+      this.#worker?.postMessage(given);
+    });
+  }
+
+  async close(): Promise<void> {
+    const worker = this.#worker;
+    if (!worker) return;
+    const ended = once(worker, "exit");
+    worker.postMessage(null);
+    await ended;
+  }
+
+  #begin(): Worker {
+    const worker = new Worker(SCRIPT, { workerData: this.#file });
+    let fault = "the thread that writes has ended";
+    worker.on("message", (answers: Answer[]) => {
+      for (const { number, outcomes } of answers) {
+        this.#waiting.get(number)?.done(outcomes);
+        this.#waiting.delete(number);
+      }
+    });
+    worker.on("error", (error) => {
+      fault = error.message;
+    });
+    worker.on("exit", () => {
+      this.#worker = null;
+      for (const { count, done } of this.#waiting.values())
+        done(Array.from({ length: count }, () => ({ is: "fault", message: fault })));
+      this.#waiting.clear();
+    });
+    return worker;
+  }
+}
