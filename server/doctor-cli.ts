@@ -7,7 +7,7 @@ import { parseArgs } from "node:util";
 import { type Config, readConfig } from "./config.ts";
 import { certificate } from "./doctor/certificate.ts";
 import { databaseFindings } from "./doctor/database.ts";
-import { bad, type Finding, ok } from "./doctor/finding.ts";
+import { bad, type Finding, ok, watch } from "./doctor/finding.ts";
 import { linkFinding } from "./doctor/links.ts";
 import {
   clockAgainstRecord,
@@ -18,7 +18,9 @@ import {
   secretFile,
   signingKey,
 } from "./doctor/machine.ts";
+import { packagesFinding } from "./doctor/packages.ts";
 import { postgresFindings } from "./doctor/postgres.ts";
+import { lockNow, readRecord } from "./packages/record.ts";
 import { examine } from "./store/examine.ts";
 import { examinePostgres } from "./store/postgres/examine.ts";
 
@@ -45,6 +47,7 @@ async function look(): Promise<Finding[]> {
     return [...found, bad("settings", (error as Error).message, "see the table in server/OPERATING.md")];
   }
   found.push(ok("settings", "all known and in range"));
+  found.push(packages(config.data));
   found.push(...config.secretFiles.map(secretFile));
   found.push(signingKey(config.signingKey.file, config.signingKey.ours));
   found.push(await certificate(config.tls, Date.now()));
@@ -52,6 +55,14 @@ async function look(): Promise<Finding[]> {
   if (config.postgres !== null) found.push(linkFinding("PostgreSQL", config.postgres));
   if (config.redis !== null) found.push(linkFinding("Redis", config.redis));
   return [...found, ...(config.postgres === null ? onFile(config) : await onPostgres(config.postgres))];
+}
+
+function packages(data: string): Finding {
+  try {
+    return packagesFinding(readRecord(data), lockNow(), Date.now());
+  } catch (error) {
+    return watch("packages", `their record cannot be read: ${(error as Error).message}`, "run npm run audit");
+  }
 }
 
 function onFile({ data }: Config): Finding[] {

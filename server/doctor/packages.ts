@@ -1,0 +1,38 @@
+import type { PackagesRecord } from "../packages/record.ts";
+import { bad, type Finding, ok, watch } from "./finding.ts";
+
+const AT = "packages";
+const DAY_MS = 24 * 3_600_000;
+/** Days within which known faults are mended, and after which it is asked again: the rule of SECURITY.md, 15.1.1. */
+const GRAVE_DAYS = 7;
+const OTHER_DAYS = 30;
+const ASK_DAYS = 30;
+const ASK = "run npm run audit, and let a calendar do so each week";
+
+/** Whether known faults of packages were asked for lately, and mended in time. @param lock digest of today's lock file */
+export function packagesFinding(record: PackagesRecord | null, lock: string, now: number): Finding {
+  if (record === null) return watch(AT, "nobody asked yet whether faults of them are known", ASK);
+  const days = (iso: string) => (now - Date.parse(iso)) / DAY_MS;
+  const grave = (severity: string) => severity === "critical" || severity === "high";
+  const faults = Object.entries(record.faults);
+  const due = ([, { severity, since }]: (typeof faults)[number]) =>
+    days(since) > (grave(severity) ? GRAVE_DAYS : OTHER_DAYS);
+  const told = (some: typeof faults) =>
+    some.map(([name, { severity }]) => `${name} (${severity})`).join(", ");
+  const late = faults.filter(due);
+  if (late.length > 0)
+    return bad(
+      AT,
+      `known faults that should have been mended: ${told(late)}`,
+      "take a newer version of Chockside, or npm audit fix; then npm run audit",
+    );
+  if (record.lock !== lock) return watch(AT, "others than those that were asked about", ASK);
+  if (days(record.at) > ASK_DAYS) return watch(AT, `last asked about at ${record.at}`, ASK);
+  if (faults.length > 0)
+    return watch(
+      AT,
+      `known faults: ${told(faults)}`,
+      `mend them within ${faults.some(([, f]) => grave(f.severity)) ? GRAVE_DAYS : OTHER_DAYS} days: npm audit --omit=dev says how`,
+    );
+  return ok(AT, `no known faults, asked at ${record.at}`);
+}
