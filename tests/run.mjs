@@ -1,5 +1,5 @@
 // npm test: every check there is, on a machine that may hold nothing but Node and npm. Ends with the totals.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
@@ -31,17 +31,20 @@ const scratch = mkdtempSync(join(tmpdir(), "chockside-tests-"));
 const report = join(scratch, "report.json");
 const config = ["--config", "tests/vitest.config.ts"];
 const outputs = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
-const checks = [
-  ["types", () => node("typescript/bin/tsc", "--noEmit")],
-  ["lint and format", () => node("@biomejs/biome/bin/biome", "check", "--error-on-warnings", ".")],
-  ["dead code", () => node("knip/bin/knip.js", "--config", "tests/knip.json")],
-  ["tests", () => node("vitest/vitest.mjs", "run", ...config, ...outputs)],
-];
 const bad = [];
-for (const [name, check] of checks) {
-  console.log(`\n== ${name}`);
-  if ((await check()) !== 0) bad.push(name);
+// Each of them keeps one core busy.
+const readings = [
+  ["types", told("typescript/bin/tsc", "--noEmit")],
+  ["lint and format", told("@biomejs/biome/bin/biome", "check", "--error-on-warnings", ".")],
+  ["dead code", told("knip/bin/knip.js", "--config", "tests/knip.json")],
+];
+for (const [name, reading] of readings) {
+  const { code, said } = await reading;
+  console.log(`\n== ${name}\n${said}`);
+  if (code !== 0) bad.push(name);
 }
+console.log("\n== tests");
+if ((await node("vitest/vitest.mjs", "run", ...config, ...outputs)) !== 0) bad.push("tests");
 
 const { passed, failed, notRun, longest } = totals();
 rmSync(scratch, { recursive: true, force: true });
@@ -51,6 +54,17 @@ if (notRun > 0) bad.push(`${notRun} tests were skipped`);
 console.log(bad.length > 0 ? `\nNot in order: ${bad.join(", ")}` : "\nAll checks are in order");
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(bad.length > 0 || failed > 0 ? 1 : 0);
+
+/** Runs a check beside others: its exit code, and what it said, to be shown in one piece. */
+function told(script, ...args) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [bin(script), ...args], { cwd: root });
+    const said = [];
+    for (const stream of [child.stdout, child.stderr]) stream.on("data", (bytes) => said.push(bytes));
+    child.once("error", reject);
+    child.once("close", (code) => resolve({ code: code ?? 1, said: Buffer.concat(said).toString() }));
+  });
+}
 
 /** Vitest's own count and its longest files; nothing at all where it ended before it could write one. */
 function totals() {

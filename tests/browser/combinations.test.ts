@@ -135,9 +135,7 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
         await box.locator(".entry-number").click();
         await box.locator(".entry .answer[data-tone=yes]").click();
       }
-      await seat.page
-        .getByRole("heading", { level: 2, name: sentence, exact: true })
-        .waitFor({ state: "detached" });
+      await seat.askedNoMore(sentence);
     };
 
     await story.playUntil((s) => s.stage === "brief");

@@ -5,7 +5,8 @@ import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import { pack, shellOf } from "../../web/pwa/plugin.ts";
-import { planAndBrief, powerUp, secure, signInCrew } from "./crew.ts";
+import { signInCrew } from "./crew.ts";
+import { Prompter } from "./prompter.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 import { Wire } from "./wire.ts";
@@ -110,16 +111,12 @@ it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the s
 it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads nothing back, and the hold given then is heard once", async () => {
   const crew = await signInCrew(browser, server.url);
   open.push(...crew.all);
-  const { cockpit, guard, supervisor } = crew;
+  const { cockpit, supervisor } = crew;
   const wire = await Wire.of(cockpit.page);
   await cockpit.page.reload();
-  await planAndBrief(crew);
-  await secure(crew);
-  await powerUp(crew);
-  await cockpit.answer("Next is number 3. Ready to start it?", "Ready to start");
-  await guard.answer("Go to number 3 and stand guard.", /^In place/);
-  await guard.answer("Is the arc of number 3 clear?", "Arc clear");
-  await supervisor.answer("The crew is ready to start number 3. Clear it?", "Clear to start");
+  const story = await Prompter.begin(crew, server.url, "QX-KIV");
+  await story.playUntil((s) => s.engines.some((e) => e.life.is === "clear"));
+  story.close();
   await cockpit.asked("Clear to start number 3. Read back: which engine?");
   wire.cut();
   await cockpit.sees(/^Offline, last heard .* ago\. Hold\./);
@@ -137,7 +134,7 @@ it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads not
   await cockpit.page
     .getByRole("heading", { level: 2, name: /^Clear to start number 3/ })
     .waitFor({ state: "detached" });
-}, 400_000);
+}, 120_000);
 
 it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing but the person sends it", async () => {
   const { seat } = await supervising("demelza");

@@ -1,4 +1,11 @@
-import { type Browser, type BrowserContext, chromium, type Locator, type Page } from "playwright-core";
+import {
+  type Browser,
+  type BrowserContext,
+  chromium,
+  errors,
+  type Locator,
+  type Page,
+} from "playwright-core";
 import { demo } from "../../seed/demo-data.ts";
 
 export function openBrowser(): Promise<Browser> {
@@ -23,6 +30,20 @@ export function key(name: string | RegExp, within: Locator | Page): Locator {
 const PATIENCE = 15_000;
 /** The first page of whoever is signed in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
+
+/** Short enough that Playwright goes on looking ten times a second; given longer it soon looks only twice. */
+const LOOKING = 2_000;
+
+/** Resolves soon after that is so. @throws Error when it is not within the patience of a test */
+async function soon(what: Locator, state: "visible" | "detached" = "visible"): Promise<void> {
+  const until = Date.now() + PATIENCE;
+  for (;;)
+    try {
+      return await what.waitFor({ state, timeout: LOOKING });
+    } catch (error) {
+      if (!(error instanceof errors.TimeoutError) || Date.now() > until) throw error;
+    }
+}
 
 /** One person at one panel, in a browser window of their own. What they do is touch; what they wait for is words. */
 export class Seat {
@@ -79,36 +100,45 @@ export class Seat {
   }
 
   async press(name: string | RegExp, within: Locator | Page = this.page): Promise<void> {
-    await key(name, within).click();
+    const touched = key(name, within);
+    await soon(touched);
+    await this.#settled();
+    await touched.click();
+  }
+
+  /** Answers take no touch for half a second: waits for its end, where Playwright would look again only later. */
+  #settled(): Promise<void> {
+    return this.page.evaluate(async () => {
+      const answers = document.querySelector(".ask > .answers");
+      await Promise.allSettled(answers?.getAnimations().map((a) => a.finished) ?? []);
+    });
   }
 
   async sees(words: string | RegExp): Promise<void> {
-    await this.page.getByText(words).filter({ visible: true }).first().waitFor();
+    await soon(this.page.getByText(words).filter({ visible: true }).first());
   }
 
   /** Brings what is asked to the front, by the queue when something else stands there, and waits for it. */
   async asked(words: string): Promise<void> {
     const top = this.page.getByRole("heading", { level: 2, name: words, exact: true });
     const queued = this.page.locator(".queue-row", { hasText: words }).first();
-    await top
-      .or(queued)
-      .first()
-      .waitFor()
-      .catch(async () => {
-        throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
-      });
+    await soon(top.or(queued).first()).catch(async () => {
+      throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
+    });
     // It may come to the front by itself while the hand is on its way to the queue.
-    if (!(await top.isVisible())) await Promise.race([queued.click().catch(() => undefined), top.waitFor()]);
-    await top.waitFor();
+    if (!(await top.isVisible())) await Promise.race([queued.click().catch(() => undefined), soon(top)]);
+    await soon(top);
+  }
+
+  async askedNoMore(words: string): Promise<void> {
+    await soon(this.page.getByRole("heading", { level: 2, name: words, exact: true }), "detached");
   }
 
   /** Answers what is asked with one key, and waits until it is no longer asked. */
   async answer(words: string, key: string | RegExp): Promise<void> {
     await this.asked(words);
     await this.press(key, this.page.locator(".ask"));
-    await this.page
-      .getByRole("heading", { level: 2, name: words, exact: true })
-      .waitFor({ state: "detached" });
+    await this.askedNoMore(words);
   }
 
   /** Answers what is asked with the figure it begins at, touched as read, after so many touches of a step key. */
@@ -121,9 +151,7 @@ export class Seat {
       for (let i = 0; i < times; i += 1) await this.press(step, ask);
     }
     await this.press(/^Record /, ask);
-    await this.page
-      .getByRole("heading", { level: 2, name: words, exact: true })
-      .waitFor({ state: "detached" });
+    await this.askedNoMore(words);
   }
 
   /** A figure that is worked out on this panel, once it stands there in such words. */
@@ -133,7 +161,7 @@ export class Seat {
     const figure = (
       words ? figures.filter({ has: this.page.locator("summary", { hasText: words }) }) : figures
     ).first();
-    await figure.waitFor().catch(async () => {
+    await soon(figure).catch(async () => {
       throw new Error(`${name} is not worked out as ${words}: ${await figures.allTextContents()}`);
     });
     return figure;

@@ -1,10 +1,13 @@
-import { beforeEach, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { CALM_MS, calmed } from "../../web/net/calm.ts";
 import type { LinkView } from "../../web/net/link.ts";
 import { given } from "../spec/given.ts";
 
 beforeEach(() => {
   vi.useFakeTimers({ now: 1_000_000 });
+});
+afterEach(() => {
+  vi.useRealTimers();
 });
 
 /** A link whose view the test sets, and how often who watches it was told. */
