@@ -83,7 +83,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
     origins,
     perMinute: options.perMinute.address,
   });
-  const within = limitBySignIn(app as unknown as FastifyInstance, options.perMinute.signIn);
+  const within = limitBySignIn(app as unknown as FastifyInstance, options.perMinute);
   await document(app as unknown as FastifyInstance);
 
   const perMinute = options.perMinute.signIns;

@@ -20,7 +20,7 @@ import { openTls, type Tls } from "./tls.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
 /** A panel makes some sixty requests when it is loaded and a few a minute after it. */
-const PER_MINUTE = { signIns: 30, address: 6_000, signIn: 1_200 };
+const PER_MINUTE = { signIns: 30, address: 6_000, signIn: 1_200, dear: 60 };
 /** Addresses only this machine reaches. */
 const LOOPBACK = /^(localhost|127\.[\d.]+|::1)$/;
 /** A stop that takes longer than this is forced. Milliseconds. */

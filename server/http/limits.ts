@@ -5,6 +5,8 @@ declare module "fastify" {
   interface FastifyContextConfig {
     /** Never refused for its number: a stop may hang on it, or whoever watches over the server. */
     unlimited?: boolean;
+    /** Reads, draws or proves a whole record: fewer of these are answered. */
+    dear?: boolean;
   }
 }
 
@@ -16,6 +18,8 @@ export interface PerMinute {
   address: number;
   /** Requests under one sign-in, from wherever. */
   signIn: number;
+  /** Of these, such as read, draw or prove a whole record. */
+  dear: number;
 }
 
 const MINUTE_MS = 60_000;
@@ -35,12 +39,17 @@ export function limitByAddress(app: FastifyInstance, max: number): void {
 }
 
 /** Bounds what one sign-in may ask; for requests whose sign-in is known. */
-export function limitBySignIn(app: FastifyInstance, max: number): Limit {
+export function limitBySignIn(app: FastifyInstance, { signIn, dear }: PerMinute): Limit {
   const told = (s: number) => {
     const detail = `Too many requests under this sign-in: wait ${s} s`;
     return detail;
   };
-  return limit(app, max, told, (request) => request.identity?.signIn ?? "");
+  const keyOf = (request: FastifyRequest) => request.identity?.signIn ?? "";
+  const [all, dearOnes] = [limit(app, signIn, told, keyOf), limit(app, dear, told, keyOf)];
+  return async (request) => {
+    await all(request);
+    if (request.routeOptions.config.dear === true) await dearOnes(request);
+  };
 }
 
 function limit(

@@ -52,6 +52,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/checkpoint",
     {
+      config: { dear: true },
       schema: {
         tags: ["evidence"],
         summary: "A signed checkpoint of the record as it is now (C2SP tlog-checkpoint), to keep elsewhere",
@@ -70,6 +71,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/proofs/inclusion",
     {
+      config: { dear: true },
       schema: {
         tags: ["evidence"],
         summary: "Shows that an event stands in the record that a checkpoint signed",
@@ -96,6 +98,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/proofs/consistency",
     {
+      config: { dear: true },
       schema: {
         tags: ["evidence"],
         summary: "Shows that the record of one checkpoint grew into that of a later one by adding alone",

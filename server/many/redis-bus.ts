@@ -8,6 +8,9 @@ import { type Bus, type Word, wordSchema } from "./bus.ts";
 const STREAM = "chockside:words";
 /** Words kept for a server that is away for a moment; one that was away longer looks at the record. */
 const KEPT = 20_000;
+/** What is older is taken out of Redis, at every so many milliseconds of talk; when nobody talks all of it goes. */
+const KEPT_MS = 10 * 60_000;
+const CLEAN_MS = 60_000;
 /** The reader comes back from Redis at least so often; no answer for twice as long is a broken link. Milliseconds. */
 const BLOCK_MS = 1_000;
 const SILENT_MS = 3_000;
@@ -51,6 +54,8 @@ export class RedisBus implements Bus {
   /** The last count heard of each sender. */
   readonly #counts = new Map<string, number>();
   #count = 0;
+  /** When old words were last taken out, by Redis's own clock. */
+  #cleaned = Number.NEGATIVE_INFINITY;
   #listener: Listener = { word() {}, back() {} };
   #words: Word[] = [];
   #reading = false;
@@ -97,6 +102,16 @@ export class RedisBus implements Bus {
     const trim = { TRIM: { strategy: "MAXLEN", strategyModifier: "~", threshold: KEPT } } as const;
     const sent = await this.#writer.xAdd(STREAM, "*", entry, trim).catch(() => null);
     if (sent === null) await this.#sendLater(words.filter((word) => word.is === "unrecorded"));
+    else void this.#clean(Number.parseInt(sent, 10)).catch(() => {});
+  }
+
+  /** Words hold what people said: none stays longer than it is of use. @param now as the id of an entry says */
+  async #clean(now: number): Promise<void> {
+    // Also when Redis's clock was set back.
+    if (Math.abs(now - this.#cleaned) < CLEAN_MS) return;
+    this.#cleaned = now;
+    await this.#writer.xTrim(STREAM, "MINID", now - KEPT_MS);
+    await this.#writer.pExpire(STREAM, KEPT_MS);
   }
 
   /** The record makes up for other words; for a stop that is not in it there is no other way. */

@@ -40,11 +40,16 @@ const schema = (summary: string) => ({
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
   const { store, directory, sessions, names, clock } = options;
   // Bytes: no schema may write them anew.
+  const config = { dear: true };
   const serializerCompiler = () => (bytes: unknown) => bytes as string;
 
   app.get(
     "/sessions/:id/brief.pdf",
-    { schema: { ...schema("The session's brief as it stands now, to print"), params }, serializerCompiler },
+    {
+      config,
+      schema: { ...schema("The session's brief as it stands now, to print"), params },
+      serializerCompiler,
+    },
     async (request, reply) => {
       const { state } = await sessions.get(request.params.id);
       const people = (await directory.people()).filter((p) => p.active);
@@ -58,7 +63,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
 
   app.get(
     "/sessions/:id/record.pdf",
-    { schema: { ...schema("The session's record up to now, to print"), params }, serializerCompiler },
+    { config, schema: { ...schema("The session's record up to now, to print"), params }, serializerCompiler },
     async (request, reply) => {
       const { id } = request.params;
       const row = await store.session(id);
@@ -73,6 +78,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
   app.get(
     "/card.pdf",
     {
+      config,
       schema: schema("The card that takes over when the system is lost, to print before any start"),
       serializerCompiler,
     },

@@ -114,7 +114,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
   });
   const app = await createApp(house, {
     site: options.site ?? "/nowhere",
-    perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, ...options.perMinute },
+    perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, dear: 1e9, ...options.perMinute },
     proxies: options.proxies ?? [],
     live: { origins: options.origins ?? [] },
     metrics: { token: options.metricsToken ?? null, process: false },

@@ -51,6 +51,26 @@ describe("requests", () => {
     expect(await statusOf(ask(bo, "10.0.0.1"))).toBe(200);
   });
 
+  it("[SEC-19] for whole records, on paper or signed, are bounded more narrowly than others", async () => {
+    await open({ perMinute: { dear: 5 } });
+    const [ada, bo] = [await signIn(house.app, "ada"), await signIn(house.app, "bo")];
+    const { id } = await planned(house.app, await signIn(house.app, "fay"));
+    const dear = ["evidence", "evidence?as=csv", "brief.pdf", "record.pdf", "checkpoint"];
+    const proofs = ["proofs/inclusion?event=1&size=1", "proofs/consistency?from=1&to=1"];
+    const of = (token: string, what: string) =>
+      from("10.0.0.1", `/api/sessions/${id}/${what}`, bearer(token));
+    const codes = async (token: string, all: readonly string[]) => {
+      const found: number[] = [];
+      for (const what of all) found.push(await statusOf(of(token, what)));
+      return found;
+    };
+    expect(await codes(ada, dear)).toEqual([200, 200, 200, 200, 200]);
+    expect(await codes(ada, [...dear, ...proofs])).toEqual(Array(7).fill(429));
+    expect(await statusOf(from("10.0.0.1", "/api/card.pdf", bearer(ada)))).toBe(429);
+    expect(await codes(ada, ["events", "events"])).toEqual([200, 200]);
+    expect(await codes(bo, [...proofs, "evidence"])).not.toContain(429);
+  });
+
   it("[SEC-14] from one address are bounded, signed in or not, but never what a stop goes by", async () => {
     await open({ perMinute: { address: 20 } });
     const token = await signIn(house.app, "fay");

@@ -44,7 +44,7 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
     });
     const app = await createApp(house, {
       site: "",
-      perMinute: { signIns: 100, address: 100_000, signIn: 100_000 },
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
       proxies: [],
       live: { origins: [] },
       tls: null,

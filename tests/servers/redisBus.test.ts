@@ -70,4 +70,22 @@ describe("words by Redis", () => {
     await one.bus.close();
     await two.bus.close();
   });
+
+  it("[CLU-15] leave Redis when they are of no more use, and all of them when nobody says anything", async () => {
+    const client = createClient({ url: redis.url });
+    await client.connect();
+    await client.del("chockside:words");
+    const now = Number((await client.time())[0]) * 1_000;
+    await client.xAdd("chockside:words", `${now - 11 * 60_000}-0`, { words: "old" });
+    await client.xAdd("chockside:words", `${now - 9 * 60_000}-0`, { words: "young" });
+    const one = await listening(SECRET);
+    one.bus.say(word(1));
+    let left = -1;
+    while (left < 0) left = await client.pTTL("chockside:words");
+    const kept = (await client.xRange("chockside:words", "-", "+")) ?? [];
+    expect(kept.map(({ message }) => message.words)).toEqual(["young", JSON.stringify([word(1)])]);
+    expect(left).toBeLessThanOrEqual(10 * 60_000);
+    await client.close();
+    await one.bus.close();
+  });
 });
