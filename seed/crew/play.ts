@@ -3,7 +3,8 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
-import { engineOf, plain, type SessionState } from "../../shared/session/state.ts";
+import { plain } from "../../shared/session/engine.ts";
+import { engineOf, type SessionState } from "../../shared/session/state.ts";
 import { between } from "./chance.ts";
 import {
   brakePressure,

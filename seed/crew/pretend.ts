@@ -1,7 +1,8 @@
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
+import { type Engine, plain } from "../../shared/session/engine.ts";
 import { itemGauge } from "../../shared/session/runUp.ts";
-import { type Engine, plain, type SessionState } from "../../shared/session/state.ts";
+import type { SessionState } from "../../shared/session/state.ts";
 import type { Gauge } from "../../shared/types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";

@@ -9,15 +9,9 @@ import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import { bladesDueAt } from "../session/bladesDue.ts";
 import { authorityFault } from "../session/decide/service.ts";
+import { type Engine, isTurning, plain } from "../session/engine.ts";
 import { turningOnTheWay } from "../session/guardWay.ts";
-import {
-  type Engine,
-  isTurning,
-  plain,
-  type Service,
-  type SessionState,
-  stopOpen,
-} from "../session/state.ts";
+import { type Service, type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, type Choice, choice } from "./ask.ts";
 import { openRequest } from "./cockpit.ts";
 

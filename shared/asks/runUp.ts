@@ -1,8 +1,9 @@
 import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
+import { type Engine, isTurning } from "../session/engine.ts";
 import { gatesShort } from "../session/gates.ts";
 import { CHECK_ITEMS, itemGauge, releaseVerdict, runUpChecks } from "../session/runUp.ts";
-import { type Engine, isTurning, type SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 import { reading } from "./reading.ts";
 

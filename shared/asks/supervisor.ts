@@ -1,8 +1,9 @@
 import { findUnmet } from "../conditions/all.ts";
 import { stageAfter } from "../protocol/stages.ts";
+import { plain } from "../session/engine.ts";
 import { mayGoBack } from "../session/goingBack.ts";
 import { missingFor } from "../session/requirements.ts";
-import { plain, type SessionState, stopOpen } from "../session/state.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 
 /** Permission, stages, and the ends of what others raised. */

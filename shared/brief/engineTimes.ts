@@ -1,4 +1,5 @@
-import { engineOf, type PlainLife, plain } from "../session/state.ts";
+import { type PlainLife, plain } from "../session/engine.ts";
+import { engineOf } from "../session/state.ts";
 import { briefWords } from "../words/brief.ts";
 import type { Language } from "../words/language.ts";
 import { written } from "../words/quantity.ts";

@@ -1,6 +1,7 @@
 import { bladeRuleOf, bladeThresholdsMs } from "../models/bladeRules.ts";
 import { bladesDueAt } from "../session/bladesDue.ts";
-import { type Engine, engineOf, type SessionState } from "../session/state.ts";
+import type { Engine } from "../session/engine.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
 import type { Condition, Finding } from "./condition.ts";
 import { NOBODY_SAID } from "./said.ts";
 

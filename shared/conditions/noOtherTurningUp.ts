@@ -1,4 +1,4 @@
-import { plain } from "../session/state.ts";
+import { plain } from "../session/engine.ts";
 import type { Condition } from "./condition.ts";
 
 /** No other engine is cranking or cleared to: one guard covers one engine. */

@@ -1,4 +1,4 @@
-import type { Said } from "../session/state.ts";
+import type { Said } from "../session/said.ts";
 import type { Finding } from "./condition.ts";
 
 /** A report's finding: yes while younger than `freshSeconds`, stale after; null never ages. */

@@ -1,5 +1,5 @@
 import type { Quantity, Unit } from "../protocol/quantity.ts";
-import type { Said } from "../session/state.ts";
+import type { Said } from "../session/said.ts";
 import type { Limit, Source } from "../types/limit.ts";
 
 /** One thing a figure was worked out from. */

@@ -1,7 +1,8 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
+import { isTurning } from "../session/engine.ts";
 import { evolve } from "../session/evolve.ts";
-import { isOver, isTurning, type SessionState } from "../session/state.ts";
+import { isOver, type SessionState } from "../session/state.ts";
 
 /** A person's time at one post while any engine turned, server milliseconds; `to` null: it goes on. */
 export interface NoiseSpan {

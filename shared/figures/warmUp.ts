@@ -1,6 +1,7 @@
 import { warmUpGate } from "../models/warmUp/gate.ts";
+import { isTurning } from "../session/engine.ts";
 import { gateRules, warmUpSeries } from "../session/gates.ts";
-import { isTurning, type SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, ofType, read } from "./figure.ts";
 
 /** Time left to the warm-up's gates, its error, and the engine all wait for. Null while nothing turns. */

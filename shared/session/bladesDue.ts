@@ -2,7 +2,8 @@ import { type BladesDue, bladesDue } from "../models/bladeCount.ts";
 import { bladeRuleOf } from "../models/bladeRules.ts";
 import type { Outcome } from "../models/outcome.ts";
 import { airTemperature } from "./air.ts";
-import type { Engine, SessionState } from "./state.ts";
+import type { Engine } from "./engine.ts";
+import type { SessionState } from "./state.ts";
 
 /** Whether and how far an engine's blades must be turned at a moment, by how long it stood and the air recorded. */
 export function bladesDueAt(state: SessionState, engine: Engine, at: number): Outcome<BladesDue> {

@@ -2,8 +2,9 @@ import { findUnmet } from "../conditions/all.ts";
 import type { Fact } from "../protocol/events.ts";
 import { alertConsequences } from "./consequences/alerts.ts";
 import { drillConsequences } from "./consequences/drills.ts";
+import { type Engine, plain } from "./engine.ts";
 import { lapsedPosts } from "./presence.ts";
-import { type Engine, plain, type SessionState, stopOpen } from "./state.ts";
+import { type SessionState, stopOpen } from "./state.ts";
 
 /**
  * What follows by itself from the state and the time: clearances that died, requests a stop took back, limits passed,

@@ -1,8 +1,9 @@
 import { findAll } from "../conditions/all.ts";
 import { overriddenBy } from "../conditions/overridden.ts";
 import { soundsAgainAt } from "./consequences/alerts.ts";
+import { plain } from "./engine.ts";
 import { lapseMoments } from "./presence.ts";
-import { isOver, plain, type SessionState } from "./state.ts";
+import { isOver, type SessionState } from "./state.ts";
 
 /**
  * The next moment, server milliseconds, at which time alone will change something; null when none will. A limit that

@@ -1,6 +1,7 @@
 import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/gate.ts";
 import type { Gate } from "../types/schema.ts";
-import { type Engine, isTurning, type SessionState } from "./state.ts";
+import { type Engine, isTurning } from "./engine.ts";
+import type { SessionState } from "./state.ts";
 
 /** Readings kept of a gauge whose rise is asked for, where the type says no number. */
 const KEPT_FOR_RISE = 60;

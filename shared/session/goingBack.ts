@@ -1,4 +1,5 @@
-import { isTurning, type SessionState } from "./state.ts";
+import { isTurning } from "./engine.ts";
+import type { SessionState } from "./state.ts";
 
 /** An engine of the order quit after the starting stage: it can only be started again there. */
 export function mayGoBack(state: SessionState): boolean {

@@ -1,6 +1,8 @@
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Limit } from "../types/limit.ts";
-import { plain, type Said, type SessionState } from "./state.ts";
+import { plain } from "./engine.ts";
+import type { Said } from "./said.ts";
+import type { SessionState } from "./state.ts";
 
 /** Ground power's volts as judged now. */
 export interface GroundPowerVerdict {

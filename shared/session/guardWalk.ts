@@ -4,8 +4,9 @@ import { propellerOf } from "../models/geometry/propeller.ts";
 import { shortestWalk, type Walk } from "../models/geometry/walk.ts";
 import { type Outcome, refused } from "../models/outcome.ts";
 import { inUnit } from "../models/units.ts";
+import { isTurning } from "./engine.ts";
 import { closedBy } from "./orderAdvice.ts";
-import { isTurning, type SessionState } from "./state.ts";
+import type { SessionState } from "./state.ts";
 
 /** Engines whose arcs the way to this one leads around. */
 export function turningBut(state: SessionState, engine: number): number[] {

@@ -1,5 +1,6 @@
 import { enginesBetween } from "../models/inboard.ts";
-import { engineOf, isTurning, type SessionState } from "./state.ts";
+import { isTurning } from "./engine.ts";
+import { engineOf, type SessionState } from "./state.ts";
 
 /**
  * The first engine that turns on the guard's straight way to engine `to`. Where the guard comes from is not known after

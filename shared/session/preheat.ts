@@ -1,6 +1,7 @@
 import { preheat } from "../models/oil/preheat.ts";
 import { airTemperature } from "./air.ts";
-import { type Engine, isTurning, type SessionState } from "./state.ts";
+import { type Engine, isTurning } from "./engine.ts";
+import type { SessionState } from "./state.ts";
 
 /** `notKnown`: the type has a rule and nobody has read the temperature. */
 export type PreheatNeed = "noRule" | "notKnown" | "required" | "notRequired";

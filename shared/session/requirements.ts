@@ -3,10 +3,11 @@ import { brakesSet } from "../conditions/brakesSet.ts";
 import { chocksIn } from "../conditions/chocksIn.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { neededPosts } from "../conditions/postsHeld.ts";
+import { isTurning } from "./engine.ts";
 import { gatesShort } from "./gates.ts";
 import { checkApplies } from "./preheat.ts";
 import { faultCode, releaseVerdict } from "./runUp.ts";
-import { engineOf, isTurning, type SessionState } from "./state.ts";
+import { engineOf, type SessionState } from "./state.ts";
 
 /**
  * What must still be met before the session may leave the stage it is in, as codes: `post:cockpit`,

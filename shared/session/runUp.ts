@@ -7,7 +7,9 @@ import {
 import type { RunUpItem } from "../protocol/commands.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import type { AircraftType, Gauge } from "../types/schema.ts";
-import { type Engine, isTurning, type Reading, type SessionState } from "./state.ts";
+import { type Engine, isTurning } from "./engine.ts";
+import type { Reading } from "./said.ts";
+import type { SessionState } from "./state.ts";
 
 /** The items of each check, in the order of the models' fields. */
 export const CHECK_ITEMS = {

@@ -7,7 +7,8 @@ import {
   type VoltSample,
 } from "../models/electrical/groundPowerTrace.ts";
 import { type Outcome, refused } from "../models/outcome.ts";
-import type { Said, SessionState } from "./state.ts";
+import type { Said } from "./said.ts";
+import type { SessionState } from "./state.ts";
 
 /** What there is to judge ground power over time by. */
 export interface Traced {

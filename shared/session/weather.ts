@@ -1,4 +1,4 @@
-import type { Said } from "./state.ts";
+import type { Said } from "./said.ts";
 
 /** The air as last recorded, and the report it was read from if one was pasted. */
 export interface Weather {

@@ -8,7 +8,7 @@ import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusals.ts";
 import type { FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
-import type { EngineLife } from "../session/state.ts";
+import type { EngineLife } from "../session/engine.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";

@@ -1,6 +1,7 @@
 import { expect } from "vitest";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import { plain, type SessionState } from "../../shared/session/state.ts";
+import { plain } from "../../shared/session/engine.ts";
+import type { SessionState } from "../../shared/session/state.ts";
 import type { Seat } from "./seat.ts";
 
 /** The first engine of the twin's order. */

@@ -3,8 +3,9 @@ import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { verify } from "../../shared/evidence/verify.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { plain } from "../../shared/session/engine.ts";
 import { evolve } from "../../shared/session/evolve.ts";
-import { plain, type SessionState } from "../../shared/session/state.ts";
+import type { SessionState } from "../../shared/session/state.ts";
 import { sha256 } from "../spec/given.ts";
 import type { Acked } from "./kill-load.ts";
 

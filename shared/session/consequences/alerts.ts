@@ -2,8 +2,9 @@ import { ALERT_RULES, type AlertKind } from "../../alerts/kinds.ts";
 import { needsPerson } from "../../alerts/machine.ts";
 import type { Fact } from "../../protocol/events.ts";
 import { POSTS } from "../../protocol/posts.ts";
+import { type Engine, plain } from "../engine.ts";
 import { groundPowerVerdict } from "../groundPower.ts";
-import { type Alert, type Engine, engineOf, plain, type SessionState } from "../state.ts";
+import { type Alert, engineOf, type SessionState } from "../state.ts";
 
 /** Alerts that begin, end, come off their shelf, sound again, or are reset when everybody has acknowledged. */
 export function alertConsequences(state: SessionState, now: number): Fact[] {

@@ -1,7 +1,8 @@
 import { oilLimitsAt } from "../../models/oil/oilBands.ts";
 import type { FactOf } from "../../protocol/events.ts";
 import { airTemperature } from "../air.ts";
-import { type Engine, plain, type SessionState } from "../state.ts";
+import { type Engine, plain } from "../engine.ts";
+import type { SessionState } from "../state.ts";
 
 type Exceeded = FactOf<"exceeded">;
 

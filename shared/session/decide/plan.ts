@@ -1,11 +1,12 @@
 import type { Action } from "../../protocol/commands.ts";
 import { stageAfter } from "../../protocol/stages.ts";
 import { isOrderOf } from "../../types/isOrderOf.ts";
+import { isTurning } from "../engine.ts";
 import { mayGoBack } from "../goingBack.ts";
 import { leavesBrief } from "../leavesBrief.ts";
 import { adviceOn, questionOf } from "../orderAdvice.ts";
 import { missingFor } from "../requirements.ts";
-import { isTurning, type SessionState, stopOpen } from "../state.ts";
+import { type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 
 type PlanAction = Extract<Action, { type: "confirmBrief" | "amendPlan" | "advance" | "abandon" }>;

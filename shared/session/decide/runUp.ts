@@ -1,6 +1,7 @@
 import type { Action } from "../../protocol/commands.ts";
+import { isTurning } from "../engine.ts";
 import { itemGauge } from "../runUp.ts";
-import { engineOf, isTurning, type SessionState } from "../state.ts";
+import { engineOf, type SessionState } from "../state.ts";
 import { accept, refuse, type Verdict } from "../verdict.ts";
 
 /** One figure of a run-up: an engine that turns, on the scale of the gauge it is read on. */

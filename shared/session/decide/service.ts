@@ -1,8 +1,9 @@
 import { unmetForService } from "../../conditions/services.ts";
 import type { Send } from "../../protocol/commands.ts";
 import type { Quantity, Unit } from "../../protocol/quantity.ts";
+import { isTurning, plain } from "../engine.ts";
 import type { Service, SessionState } from "../state.ts";
-import { isTurning, plain, stopOpen } from "../state.ts";
+import { stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 
 /** Ground power, chocks and brakes. */

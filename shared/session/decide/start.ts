@@ -2,7 +2,8 @@ import { findAll, findUnmet } from "../../conditions/all.ts";
 import type { Send } from "../../protocol/commands.ts";
 import type { Fact } from "../../protocol/events.ts";
 import { voltsExpected } from "../crankingSource.ts";
-import { type Engine, engineOf, isTurning, plain, type SessionState, stopOpen } from "../state.ts";
+import { type Engine, isTurning, plain } from "../engine.ts";
+import { engineOf, type SessionState, stopOpen } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 import { oilNeverCame } from "./oilLate.ts";
 

@@ -1,5 +1,6 @@
 import type { Send } from "../../protocol/commands.ts";
-import { type Cut, type Engine, engineOf, isTurning, type SessionState } from "../state.ts";
+import { type Engine, isTurning } from "../engine.ts";
+import { type Cut, engineOf, type SessionState } from "../state.ts";
 import { accept, type Context, refuse, type Verdict } from "../verdict.ts";
 import { witnessFault } from "./witness.ts";
 

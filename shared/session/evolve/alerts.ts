@@ -2,7 +2,8 @@ import { ALERT_RULES } from "../../alerts/kinds.ts";
 import { type AlertInput, type AlertState, alertNext } from "../../alerts/machine.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { POSTS, type Post } from "../../protocol/posts.ts";
-import { type Alert, type PlainLife, plain, type SessionState } from "../state.ts";
+import { type PlainLife, plain } from "../engine.ts";
+import type { Alert, SessionState } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 
 type AlertFact = FactOf<

@@ -1,5 +1,6 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
-import { plain, type SessionState, type Signal } from "../state.ts";
+import { plain } from "../engine.ts";
+import type { SessionState, Signal } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";
 import { closeKinds, closeSignal } from "./signals.ts";

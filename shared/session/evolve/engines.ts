@@ -1,7 +1,8 @@
 import { oilLimitsAt } from "../../models/oil/oilBands.ts";
 import { starterDutyAt } from "../../models/starter.ts";
 import { airTemperature } from "../air.ts";
-import { type Engine, type PlainLife, plain, type SessionState } from "../state.ts";
+import { type Engine, type PlainLife, plain } from "../engine.ts";
+import type { SessionState } from "../state.ts";
 
 const STARTER_USES_KEPT = 12;
 

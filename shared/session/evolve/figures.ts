@@ -2,8 +2,10 @@ import { oilLimitsAt } from "../../models/oil/oilBands.ts";
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Unit } from "../../protocol/quantity.ts";
 import { airTemperature } from "../air.ts";
+import { type Engine, isTurning, plain } from "../engine.ts";
 import { keptOf } from "../gates.ts";
-import { type Engine, isTurning, plain, type Reading, type SessionState } from "../state.ts";
+import type { Reading } from "../said.ts";
+import type { SessionState } from "../state.ts";
 import { withEngine, withLife } from "./engines.ts";
 import { lowestSeen } from "./lowestVolts.ts";
 

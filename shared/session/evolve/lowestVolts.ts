@@ -1,4 +1,5 @@
-import { plain, type SessionState, type StarterUse } from "../state.ts";
+import { plain, type StarterUse } from "../engine.ts";
+import type { SessionState } from "../state.ts";
 
 /** Volts read while an engine cranks: the lowest of the attempt is kept with its starter's engagement. */
 export function lowestSeen(state: SessionState, seen: NonNullable<StarterUse["lowest"]>): SessionState {

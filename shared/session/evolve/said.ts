@@ -1,6 +1,6 @@
 import type { SessionEvent } from "../../protocol/events.ts";
 import type { Post } from "../../protocol/posts.ts";
-import type { Said } from "../state.ts";
+import type { Said } from "../said.ts";
 
 /** Who said it, from the event's envelope. */
 export function said(event: SessionEvent, seenFrom: Post | null): Said {

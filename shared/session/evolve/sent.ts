@@ -1,7 +1,8 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import { CATALOGUE } from "../catalogue.ts";
 import { turningOnTheWay } from "../guardWay.ts";
-import type { Said, SessionState } from "../state.ts";
+import type { Said } from "../said.ts";
+import type { SessionState } from "../state.ts";
 import { grant, spendClearance } from "./clearance.ts";
 import { abandonStart, caught, crank, shutDown, withEngine, withLife } from "./engines.ts";
 import { said } from "./said.ts";

@@ -1,6 +1,8 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
 import type { Quantity } from "../../protocol/quantity.ts";
-import { isService, plain, type Said, type Service, type SessionState } from "../state.ts";
+import { plain } from "../engine.ts";
+import type { Said } from "../said.ts";
+import { isService, type Service, type SessionState } from "../state.ts";
 import { authorised } from "./authority.ts";
 import { lowestSeen } from "./lowestVolts.ts";
 import { said } from "./said.ts";

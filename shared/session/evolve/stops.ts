@@ -1,5 +1,6 @@
 import type { FactOf, SessionEvent } from "../../protocol/events.ts";
-import { isTurning, plain, type SessionState } from "../state.ts";
+import { isTurning, plain } from "../engine.ts";
+import type { SessionState } from "../state.ts";
 import { crank, withEngine } from "./engines.ts";
 import { newEpoch } from "./epoch.ts";
 import { said } from "./said.ts";

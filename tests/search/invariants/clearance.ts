@@ -1,4 +1,5 @@
-import type { Said, SessionState } from "../../../shared/session/state.ts";
+import type { Said } from "../../../shared/session/said.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import { TYPE } from "../model.ts";
 import { granted, hasStop, type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
 

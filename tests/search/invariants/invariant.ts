@@ -1,5 +1,6 @@
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
-import type { Engine, PlainLife, SessionState } from "../../../shared/session/state.ts";
+import type { Engine, PlainLife } from "../../../shared/session/engine.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import type { Step } from "../../../shared/session/step.ts";
 import type { Move } from "../moves.ts";
 

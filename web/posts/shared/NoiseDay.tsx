@@ -1,5 +1,6 @@
 import { POSTS } from "../../../shared/protocol/posts.ts";
-import { isTurning, type SessionState } from "../../../shared/session/state.ts";
+import { isTurning } from "../../../shared/session/engine.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import { useNoise } from "../../net/useNoise.ts";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";

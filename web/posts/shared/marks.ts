@@ -1,13 +1,8 @@
 import { starterDutyAt } from "../../../shared/models/starter.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { airTemperature } from "../../../shared/session/air.ts";
-import {
-  type Engine,
-  isTurning,
-  type PlainLife,
-  plain,
-  type SessionState,
-} from "../../../shared/session/state.ts";
+import { type Engine, isTurning, type PlainLife, plain } from "../../../shared/session/engine.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import { written, writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";

@@ -1,6 +1,7 @@
+import { isTurning } from "../../../shared/session/engine.ts";
 import { guardPlace, guardWalk, turningBut } from "../../../shared/session/guardWalk.ts";
 import { arcOf, clearOf, keptBehind, outlinesOf, type StandCase } from "../../../shared/session/standPlan.ts";
-import { isTurning, type SessionState } from "../../../shared/session/state.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import type { StandView } from "../../ui/plan/standView.ts";
 
 /** A stand as planned: nothing turns yet, nobody walks. */
