@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { CALM_MS, calmed } from "../../web/net/calm.ts";
-import type { LinkView } from "../../web/net/link.ts";
+import type { LinkView } from "../../web/net/linkView.ts";
 import { given } from "../spec/given.ts";
 
 beforeEach(() => {

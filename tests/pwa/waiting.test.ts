@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import type { LinkView } from "../../web/net/link.ts";
+import type { LinkView } from "../../web/net/linkView.ts";
 import { unsaid } from "../../web/net/useShown.ts";
 import { linkWords, staleWords, waitingWords } from "../../web/pages/linkWords.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";

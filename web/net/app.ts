@@ -15,7 +15,8 @@ import {
   type Me,
   type SignedIn,
 } from "./keep.ts";
-import { Link, type LinkView } from "./link.ts";
+import { Link } from "./link.ts";
+import type { LinkView } from "./linkView.ts";
 import { type Turn, takeTurn } from "./oneSender.ts";
 
 /** The panel's connections: HTTP, and the link while somebody is signed in. */

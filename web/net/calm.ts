@@ -1,4 +1,4 @@
-import type { LinkView } from "./link.ts";
+import type { LinkView } from "./linkView.ts";
 
 /** What a link gives to who watches it. */
 export interface Watched {

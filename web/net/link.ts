@@ -7,13 +7,11 @@ import type { CommandResult } from "../../shared/protocol/refusals.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type {
   ClientToServer,
-  Links,
   Sent,
   ServerToClient,
   Sync,
   Trouble,
   Unrecorded,
-  WireError,
 } from "../../shared/protocol/wire.ts";
 import {
   commandFor,
@@ -27,8 +25,8 @@ import {
   takeDue,
 } from "../../shared/replica/outbox.ts";
 import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
-import type { SessionState } from "../../shared/session/state.ts";
 import type { OutboxBook } from "./idbOutbox.ts";
+import { type LinkView, NOTHING } from "./linkView.ts";
 import { merged } from "./log.ts";
 import { fateOf, type Outgoing, outgoingOf, withOutcome } from "./outgoing.ts";
 import { RETRY } from "./retry.ts";
@@ -36,46 +34,6 @@ import { ServerClock } from "./serverClock.ts";
 
 /** Every timing of the link, milliseconds. */
 const TIMES = { tick: 250, exchange: 15_000, answer: 5_000, retry: 1_500 };
-
-export type Phase = "connecting" | "live" | "lost" | "signedOut" | "mismatch";
-
-/** What the panels see of the link. A new object whenever something in it changed. */
-export interface LinkView {
-  phase: Phase;
-  /** Panel clock when anything last came from the server, milliseconds; null before the first. */
-  lastHeard: number | null;
-  session: string | null;
-  state: SessionState | null;
-  links: Links | null;
-  /** Events held of the session, in order; from the beginning only after the history was fetched. */
-  events: readonly SessionEvent[];
-  outgoing: readonly Outgoing[];
-  /** Rises when the list of sessions changed. */
-  ramp: number;
-  /** Why nothing of the session can be had. */
-  trouble: WireError | null;
-  /** Stops the server passed on without being able to write them down. */
-  unrecorded: readonly Unrecorded[];
-  /** What waits to be sent is written down and outlives this window. */
-  lasting: boolean;
-  /** A session not watched here in which something this person gave waits for the link or for their word. */
-  unsettled: string | null;
-}
-
-const NOTHING: LinkView = {
-  phase: "connecting",
-  lastHeard: null,
-  session: null,
-  state: null,
-  links: null,
-  events: [],
-  outgoing: [],
-  ramp: 0,
-  trouble: null,
-  unrecorded: [],
-  lasting: true,
-  unsettled: null,
-};
 
 /** The one socket of a panel: connects, watches a session, sends what the outbox holds, keeps the server's time. */
 export class Link {

@@ -3,7 +3,7 @@ import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import type { Links } from "../../shared/protocol/wire.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Me } from "../net/keep.ts";
-import type { LinkView } from "../net/link.ts";
+import type { LinkView } from "../net/linkView.ts";
 import { seconds } from "../ui/numbers.ts";
 import type { PostCell } from "../ui/TitleBlock.tsx";
 import type { Text } from "../words/en/text.ts";
