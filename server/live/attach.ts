@@ -23,6 +23,7 @@ import {
 import { LIMITS } from "./limits.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
+import { Bounds } from "./person-bounds.ts";
 import { Strangers } from "./strangers.ts";
 
 export interface LiveOptions {
@@ -96,6 +97,7 @@ export function live(
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
     ramp: () => io.emit("ramp"),
   });
+  const bounds = new Bounds();
   io.use(handshake(signIns, proofs, clock, audit));
   io.on("connection", (socket) => {
     const { signIn, expiresAt, person, device } = socket.data.identity;
@@ -106,10 +108,11 @@ export function live(
     servePanel(socket, {
       sessions,
       clock,
+      bounds,
       log: app.log,
       flooded: ({ person: who, device: where }) => {
-        const { bucket } = socket.data;
-        if (bucket.justRanDry()) audit.refused("tooMany", { person: who.id, device: where.id });
+        if (bounds.of(who.id, clock.now()).all.justRanDry())
+          audit.refused("tooMany", { person: who.id, device: where.id });
       },
       used: (identity) => signIns.used(identity),
       watched: (session) => beats.watched(session),

@@ -15,13 +15,17 @@ export class Bucket {
 
   /** Takes one token; false when there is none. */
   take(now: number): boolean {
-    const earned = (Math.max(0, now - this.#at) / 1000) * this.#perSecond;
-    this.#tokens = Math.min(this.#burst, this.#tokens + earned);
-    this.#at = now;
+    this.#earn(now);
     if (this.#tokens < 1) return false;
     this.#tokens -= 1;
     this.#dry = false;
     return true;
+  }
+
+  /** Nothing was taken that was not earned back. */
+  isFull(now: number): boolean {
+    this.#earn(now);
+    return this.#tokens === this.#burst;
   }
 
   /** True once after a token was refused, until one was given again: for one line in a log, not a thousand. */
@@ -29,5 +33,11 @@ export class Bucket {
     const was = this.#dry;
     this.#dry = true;
     return !was;
+  }
+
+  #earn(now: number): void {
+    const earned = (Math.max(0, now - this.#at) / 1000) * this.#perSecond;
+    this.#tokens = Math.min(this.#burst, this.#tokens + earned);
+    this.#at = now;
   }
 }

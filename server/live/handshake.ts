@@ -33,10 +33,9 @@ export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, audit:
         return next(refusal("proofNeeded", "this device's key must prove itself, with a fresh nonce"));
       const now = clock.now();
       const bucket = new Bucket(LIMITS.burst, LIMITS.perSecond, now);
-      const stops = new Bucket(LIMITS.stopBurst, LIMITS.stopsPerSecond, now);
       const permitted: Panel["permitted"] = ({ id: command, session }, permit) =>
         permit !== undefined && signIns.isPermitted(identity, { session, command }, permit);
-      socket.data = { identity, bucket, stops, permitted, heard: now };
+      socket.data = { identity, bucket, permitted, heard: now };
       next();
     } catch {
       next(refusal("notAvailable", "sign-ins cannot be looked up now"));

@@ -11,8 +11,6 @@ export const LIVE_PATH = "/live";
 export interface Panel {
   identity: Identity;
   bucket: Bucket;
-  /** What is over it is still taken, but not recorded again while it stands. */
-  stops: Bucket;
   /** Whether a permit says that this person entered their PIN for this command. */
   permitted(command: Command, permit: string | undefined): boolean;
   /** Server time of the last sign of life. */

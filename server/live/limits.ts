@@ -14,7 +14,10 @@ export const LIMITS = {
   /** Messages a socket may send at once, and how many it earns back in a second. Stops are not counted. */
   burst: 40,
   perSecond: 20,
-  /** Stops a socket may send at once, and earns back in a second, before those that stand are not recorded again. */
+  /** Messages one person may send by all their sockets together, and how many they earn back in a second. */
+  personBurst: 200,
+  personPerSecond: 60,
+  /** Stops a person may send at once, and earns back in a second, before those that stand are not recorded again. */
   stopBurst: 100,
   stopsPerSecond: 20,
   beatMs: 2_000,

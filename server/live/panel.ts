@@ -11,10 +11,12 @@ import type { LiveSession } from "../sessions/live-session.ts";
 import { NoSuchSession, PinNeeded, type Sessions } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
 import { type PanelSocket, sessionRoom, trouble } from "./io.ts";
+import type { Bounds } from "./person-bounds.ts";
 
 export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
+  bounds: Bounds;
   log: Record<"error" | "warn" | "info", (detail: object, message: string) => void>;
   /** Told when somebody says more than is taken. */
   flooded(identity: Identity): void;
@@ -31,7 +33,8 @@ const SIGN_IN = trouble("signInNeeded", "the sign-in has ended");
 export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   const { clock } = deps;
   const { data } = socket;
-  const mayGo = () => data.bucket.take(clock.now());
+  const bounds = () => deps.bounds.of(data.identity.person.id, clock.now());
+  const mayGo = () => data.bucket.take(clock.now()) && bounds().all.take(clock.now());
   const tooMany = (tell: (trouble: Trouble) => void) => {
     deps.flooded(data.identity);
     tell(TOO_MANY);
@@ -55,7 +58,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     // Hold, cut, fire and an engine seen turning wait for no limit.
     const stop = looksLikeStop(raw);
     if (!stop && !mayGo()) return tooMany(tell);
-    const flood = stop && !data.stops.take(clock.now());
+    const flood = stop && !bounds().stops.take(clock.now());
     const sent = sentSchema.safeParse(raw);
     if (!sent.success) return tell(notUnderstood(sent.error));
     const { permit, ...command } = sent.data;

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { Bucket } from "../../server/live/bucket.ts";
 import { LIMITS } from "../../server/live/limits.ts";
+import { Bounds } from "../../server/live/person-bounds.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { planned, signIn } from "../http/test-house.ts";
 import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
@@ -143,6 +144,40 @@ describe("too many messages", () => {
     const claim = { type: "claimPost", post: "fireGuard" };
     expect(await bo.command(session, claim)).toMatchObject({ status: "accepted" });
     bo.close();
+  });
+
+  it("[SEC-20] of one person are bounded over all their sockets, opened anew or not; stops are not", async () => {
+    const bo = await panelOf(house, "bo");
+    const sockets: TestPanel[] = [ada];
+    const say = async (panel: TestPanel, n: number) => {
+      const said = await Promise.all(
+        Array.from({ length: n }, () => panel.command(session, { type: "present" })),
+      );
+      return said.filter((r) => r.status !== "error" || r.error !== "tooMany").length;
+    };
+    let taken = 0;
+    while (sockets.length * LIMITS.burst <= LIMITS.personBurst) sockets.push(await panelOf(house, "ada"));
+    for (const panel of sockets) taken += await say(panel, LIMITS.burst);
+    expect(taken).toBe(LIMITS.personBurst);
+    for (const panel of sockets) panel.close();
+    const anew = await panelOf(house, "ada");
+    expect(await say(anew, 5)).toBe(0);
+    expect(await anew.command(session, HOLD)).toMatchObject({ status: "accepted" });
+    expect(await say(bo, 5)).toBe(5);
+    await house.hand.pass(1_000);
+    expect(await say(anew, LIMITS.burst)).toBe(LIMITS.burst);
+    anew.close();
+    bo.close();
+  });
+
+  it("[SEC-20] are remembered of nobody who earned everything back", () => {
+    const bounds = new Bounds();
+    const ada = bounds.of("ada", 0);
+    expect(ada.all.take(0)).toBe(true);
+    bounds.of("bo", 1);
+    expect(bounds.of("ada", 1)).toBe(ada);
+    bounds.of("cy", 60_000);
+    expect(bounds.of("ada", 60_000)).not.toBe(ada);
   });
 
   it("[LIV-7] are counted by a bucket that fills with time, never past its rim", () => {
