@@ -91,7 +91,11 @@ function tear(before: Buffer, after: Buffer, [from, end]: [number, number], chan
     const fate = chance.below(5);
     if (fate === 0) torn.fill(0, at, to);
     if (fate === 1) for (let i = at; i < to; i += 1) torn.writeUInt8(chance.below(256), i);
-    if (fate === 2) before.copy(torn, at, at, Math.min(to, before.length));
+    if (fate === 2) {
+      // Where the file did not reach yet it was made longer, and holds nothing.
+      torn.fill(0, at, to);
+      if (at < before.length) before.copy(torn, at, at, Math.min(to, before.length));
+    }
   }
   const cut = before.length <= from && chance.is(0.3);
   return cut ? torn.subarray(0, from + chance.below(end - from + 1)) : torn;
