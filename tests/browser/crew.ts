@@ -36,7 +36,7 @@ export async function planAndBrief({ cockpit, guard, power, supervisor, all }: C
   await page.getByLabel("Place").fill("Stand 4, north apron");
   await supervisor.sees("Order of starting: 3-4-2-1");
   await supervisor.press("Plan this start");
-  await supervisor.press("Posts and session");
+  await supervisor.openPosts();
   const code = (await page.locator(".code").textContent()) ?? "";
   await supervisor.press("Take supervisor");
   await supervisor.press("Close");

@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { axeFaults, drawnFaults, flashing, smallWords } from "./measure.ts";
+import { POSTS_KEY } from "./seat.ts";
 import { seats, secured } from "./secured.ts";
 
 const LIGHTS = ["sun", "indoor", "night"] as const;
@@ -18,7 +19,7 @@ it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its grou
     [cockpit, "Cut"],
     [guard, "Fire"],
     [power, /^Engine 3:/],
-    [supervisor, "Posts and session"],
+    [supervisor, POSTS_KEY],
   ] as const) {
     await seat.press(opened);
     await measured(seat.page, `${opened} opened`);
@@ -82,7 +83,7 @@ it("[VIS-4] the panels flash 1.5 to 2 times a second while a stop is unacknowled
   await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
 });
 
-it("[PAN-7] the panels can be read, in every light: no fault that axe finds", async () => {
+it("[PAN-7, PAN-28] the panels can be read, in every light: no fault that axe finds", async () => {
   const lights = { cockpit: "sun", "fire guard": "night", "ground power": "indoor", supervisor: "night" };
   for (const [post, { page }] of seats(at.crew)) {
     const light = lights[post as keyof typeof lights];

@@ -92,7 +92,7 @@ const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
 };
 
 async function leavePost(seat: Seat): Promise<void> {
-  await seat.press("Posts and session");
+  await seat.openPosts();
   await seat.press("Leave the post");
   await seat.press("Close");
 }
@@ -108,7 +108,7 @@ function byHand(drill: Drill, index: number): Befalls {
     touch: async (seat) => {
       if (drill.id === "supervisorLost") await leavePost(crew.supervisor);
       if (OF_NO_ENGINE.includes(drill.id)) {
-        await seat.press("Posts and session");
+        await seat.openPosts();
         await seat.press("Open a drill");
       } else await seat.press(new RegExp(`^Engine ${N}:`));
       await seat.press(drill.title, seat.page.getByRole("dialog"));

@@ -1,4 +1,3 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
@@ -6,7 +5,8 @@ import { parts as spanishParts } from "../../web/words/es/parts.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
 import { englishOn } from "./englishOn.ts";
-import { key, openBrowser } from "./seat.ts";
+import { axeFaults } from "./measure.ts";
+import { key, openBrowser, POSTS_KEY } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const PHONE = { width: 390, height: 844 };
@@ -36,11 +36,6 @@ async function open(locale: string): Promise<{ context: BrowserContext; page: Pa
 const nameOf = (handle: string) => demo.people.find((p) => p.handle === handle)?.name ?? handle;
 const press = (page: Page, name: string | RegExp) => key(name, page).click();
 const signIn = (page: Page, handle: string) => press(page, new RegExp(`^${nameOf(handle)}`));
-
-async function faults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(" ")}`));
-}
 
 it("[LNG-13] finds an English word, and none where it is marked as English or somebody wrote it", async () => {
   const page = await browser.newPage();
@@ -144,14 +139,14 @@ it("[LNG-2] a language that cannot be fetched is said so, and the one there is g
 });
 
 it(
-  "[LNG-4, LNG-5, LNG-13] a start up to a clearance read back, in Spanish on four phones, without a word of English or a fault axe finds",
+  "[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spanish on four phones, without a word of English or a fault axe finds",
   async () => {
     const crew = new Map<string, Page>();
     for (const handle of ["merryn", "austol", "cador", "lowen"]) {
       const { page } = await open("es-CO");
       await page.getByRole("heading", { name: "Entrar" }).waitFor();
       if (crew.size === 0) {
-        expect(await faults(page)).toEqual([]);
+        expect(await axeFaults(page)).toEqual([]);
         expect(await englishOn(page)).toEqual([]);
       }
       await signIn(page, handle);
@@ -163,10 +158,10 @@ it(
     await press(supervisor, "Planear un arranque");
     await press(supervisor, /^Little Penhale/);
     await supervisor.getByLabel("Lugar").fill("Hangar este");
-    expect(await faults(supervisor)).toEqual([]);
+    expect(await axeFaults(supervisor)).toEqual([]);
     expect(await englishOn(supervisor)).toEqual([]);
     await press(supervisor, "Planear este arranque");
-    await press(supervisor, "Puestos y sesión");
+    await press(supervisor, POSTS_KEY);
     const code = (await supervisor.locator(".code").textContent()) ?? "";
     expect(await englishOn(supervisor)).toEqual([]);
     await press(supervisor, "Tomar supervisor");
@@ -194,20 +189,20 @@ it(
       }
     const n = first.exec((await asked()) ?? "")?.[1];
     expect(n).toBeDefined();
-    expect(await faults(supervisor)).toEqual([]);
+    expect(await axeFaults(supervisor)).toEqual([]);
     await press(supervisor, "Autorizado a arrancar");
     const cockpit = seat("austol");
     await cockpit
       .getByRole("heading", { name: `Autorizado a arrancar motor ${n}. Colacione: ¿qué motor?` })
       .waitFor();
-    expect(await faults(cockpit)).toEqual([]);
+    expect(await axeFaults(cockpit)).toEqual([]);
     expect(await englishOn(cockpit)).toEqual([]);
     await press(cockpit, "Colacionar");
     await press(cockpit, `Motor número ${n}`);
     await cockpit
       .getByRole("heading", { name: `Autorización vigente para motor ${n}. Accione el arrancador.` })
       .waitFor();
-    for (const page of crew.values()) expect(await faults(page)).toEqual([]);
+    for (const page of crew.values()) expect(await axeFaults(page)).toEqual([]);
     const stops = await cockpit.locator(".stop").allInnerTexts();
     expect(stops.map((s) => s.replace(/\s+/g, " "))).toEqual(["Alto Hold", "Corte Cut", "Fuego Fire"]);
     await picksTurnedOver(cockpit);

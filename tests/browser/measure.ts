@@ -69,10 +69,15 @@ export const boxes = (page: Page, selector: string) =>
     }),
   );
 
-/** What axe finds on the page, the enhanced contrast of WCAG 2.2 included. */
+/** What axe finds on the page, the enhanced contrast of WCAG 2.2 and what stands on a key (2.5.3) included. */
 export async function axeFaults(page: Page): Promise<string[]> {
   const { violations } = await new AxeBuilder({ page })
-    .options({ rules: { "color-contrast-enhanced": { enabled: true } } })
+    .options({
+      rules: {
+        "color-contrast-enhanced": { enabled: true },
+        "label-content-name-mismatch": { enabled: true },
+      },
+    })
     .analyze();
   return violations.flatMap((v) =>
     v.nodes.map((n) => `${v.id}: ${n.target.join(" ")} ${n.failureSummary ?? ""}`),

@@ -64,7 +64,7 @@ it.each([
     await heir.turnTo(`/session/${story.session}`);
     await story.playUntil(cleared);
     const seat = seatAt(crew, post);
-    await seat.press("Posts and session");
+    await seat.openPosts();
     await seat.press("Hand over");
     const name = demo.people.find((p) => p.handle === handle)?.name ?? "";
     await seat.press(name, seat.page.getByRole("dialog"));

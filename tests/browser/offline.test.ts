@@ -47,7 +47,7 @@ async function supervising(handle: string): Promise<{ seat: Seat; code: string }
   await seat.page.getByLabel("Place").fill("East hangar");
   await seat.sees(/^Order of starting: \d/);
   await seat.press("Plan this start");
-  await seat.press("Posts and session");
+  await seat.openPosts();
   const code = (await seat.page.locator(".code").textContent()) ?? "";
   await seat.press("Take supervisor");
   await seat.press("Close");
@@ -223,7 +223,7 @@ it("[PWA-3] a new version is offered in words, never while a session is watched,
       await registration?.update();
     });
   await look();
-  await seat.press("Posts and session");
+  await seat.openPosts();
   await seat.sees("A new version is ready. It waits until you have left the session.");
   await seat.page.reload();
   await seat.asked(PLAN_ASK);
@@ -239,7 +239,7 @@ it("[PWA-3] a new version is offered in words, never while a session is watched,
   await other.getByText("Another window of this device watches a session: leave it first.").waitFor();
   expect(await other.title()).toBe("Chockside");
   await other.close();
-  await seat.press("Posts and session");
+  await seat.openPosts();
   await seat.press("The ramp");
   await seat.press("Take the new version");
   await seat.page.waitForFunction(() => document.title === "Chockside anew");

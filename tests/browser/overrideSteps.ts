@@ -7,7 +7,7 @@ const pinOf = (handle: string) => demo.people.find((p) => p.handle === handle)?.
 
 /** A defect that bars the start is set aside by two people, each by their own PIN on the large keys; then it is closed. */
 export async function setAsideByTwo({ cockpit, guard, supervisor }: Crew): Promise<void> {
-  await guard.press("Posts and session");
+  await guard.openPosts();
   for (const key of ["Defects", "Write up a defect", "Number 3", "Oil leak", "Bars a start"])
     await guard.press(key);
   for (const key of ["Close", "Close"]) await guard.press(key);
@@ -30,7 +30,7 @@ export async function setAsideByTwo({ cockpit, guard, supervisor }: Crew): Promi
   await byPin(cockpit, pinOf("austol"), "I agree");
   await supervisor.sees("SET ASIDE");
 
-  await supervisor.press("Posts and session");
+  await supervisor.openPosts();
   for (const key of ["Defects", "Close it", "Mended and checked", "Close", "Close"])
     await supervisor.press(key);
 }

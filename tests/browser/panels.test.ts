@@ -167,7 +167,7 @@ it("[PAN-12] the panels record no figure that was only shown", async () => {
 
 it("[UNI-3, UNI-5] the panels show figures in the units one person chose, the reading beside them, over a reload", async () => {
   const { cockpit, guard } = at.crew;
-  await cockpit.press("Posts and session");
+  await cockpit.openPosts();
   await cockpit.press("Units");
   await cockpit.press("kPa");
   for (const b of await boxes(cockpit.page, ".unit-key")) expect(b.height, b.name).toBeGreaterThanOrEqual(83);
@@ -175,7 +175,7 @@ it("[UNI-3, UNI-5] the panels show figures in the units one person chose, the re
   await cockpit.sees(/^Brakes set at \d+ kPa \(\d+ psi\), /);
   // Nobody else's panel changed.
   await guard.sees(/^Brakes set at \d+ psi, /);
-  await cockpit.press("Posts and session");
+  await cockpit.openPosts();
   await cockpit.press("Units");
   await cockpit.press("As read");
   await cockpit.press("Close");

@@ -25,7 +25,7 @@ async function supervising(handle: string): Promise<Seat> {
   await seat.page.getByLabel("Place").fill("East hangar");
   await seat.sees(/^Order of starting: \d/);
   await seat.press("Plan this start");
-  await seat.press("Posts and session");
+  await seat.openPosts();
   await seat.press("Take supervisor");
   await seat.press("Close");
   await seat.asked(PLAN_ASK);

@@ -27,6 +27,9 @@ export function key(name: string | RegExp, within: Locator | Page): Locator {
   return within.getByRole("button", named).or(within.getByRole("radio", named)).first();
 }
 
+/** The title block's key, in either language. */
+export const POSTS_KEY = /(Posts and session|Puestos y sesión)$/;
+
 const PATIENCE = 15_000;
 /** The first page of whoever is signed in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
@@ -112,6 +115,11 @@ export class Seat {
       const answers = document.querySelector(".ask > .answers");
       await Promise.allSettled(answers?.getAnimations().map((a) => a.finished) ?? []);
     });
+  }
+
+  /** Opens posts and session: what stands on its key, and is said first of it, changes with who is there. */
+  async openPosts(): Promise<void> {
+    await this.press(POSTS_KEY);
   }
 
   async sees(words: string | RegExp): Promise<void> {

@@ -1,10 +1,10 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { HAND_SIGNALS, handSignal } from "../../shared/handSignals/all.ts";
 import { LOOK_ALIKES } from "../../shared/handSignals/lookAlikes.ts";
 import { quiz } from "../../shared/handSignals/quiz.ts";
+import { axeFaults } from "./measure.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
@@ -24,13 +24,6 @@ afterAll(async () => {
   await browser?.close();
   await server.end();
 });
-
-async function faults(): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .options({ rules: { "color-contrast-enhanced": { enabled: true } } })
-    .analyze();
-  return violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(" ")}`));
-}
 
 const night = (on: boolean) =>
   page.evaluate(
@@ -58,7 +51,7 @@ it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its
   }
   expect(await page.getByRole("radio", { name: "With wands" }).isDisabled()).toBe(true);
   await seat.sees("Ground power on");
-  expect(await faults()).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
 }, 120_000);
 
 it("[HSG-7] moves, and has a form with wands of its own", async () => {
@@ -94,7 +87,7 @@ it("[HSG-7] puts look-alikes side by side with what tells them apart, readable b
   await seat.press("Look-alikes");
   for (const { tell } of LOOK_ALIKES) await page.getByText(tell, { exact: true }).first().waitFor();
   expect(await page.locator(".alike figure").count()).toBe(LOOK_ALIKES.flatMap((l) => l.keys).length);
-  expect(await faults()).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
   await night(false);
 }, 120_000);
 
@@ -107,10 +100,10 @@ it("[HSG-9] asks by touch and by keyboard, tells right from wrong in words, and 
     const wrong = (right + 1) % 4;
     const name = handSignal(q.key).name;
     if (i === 0) {
-      expect(await faults()).toEqual([]);
+      expect(await axeFaults(page)).toEqual([]);
       await page.locator(".quiz-option").nth(wrong).click();
       await seat.sees(`No: ${name}.`);
-      expect(await faults()).toEqual([]);
+      expect(await axeFaults(page)).toEqual([]);
       await seat.press("Go on");
     } else {
       await page.keyboard.press(String(right + 1));

@@ -63,13 +63,13 @@ it("[NOI-4, NOI-5] the panels show a person their noise dose, the supervisor eve
 
 it("[PAN-18] a defect is written up from any post; the supervisor closes it with a reason", async () => {
   const { guard, supervisor } = at.crew;
-  await guard.press("Posts and session");
+  await guard.openPosts();
   for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
     await guard.press(key);
   await guard.press("Close");
   await guard.press("Close");
   await supervisor.sees("Defect bars the start: Oil leak");
-  await supervisor.press("Posts and session");
+  await supervisor.openPosts();
   for (const key of ["Defects", "Close it", "Mended and checked"]) await supervisor.press(key);
   await supervisor.sees("No open defect is written up for this aircraft.");
   await supervisor.press("Close");
@@ -79,7 +79,7 @@ it("[PAN-18] a defect is written up from any post; the supervisor closes it with
 
 it("[PAN-19] the plan is changed after the brief, with its reason", async () => {
   const { cockpit, supervisor } = at.crew;
-  await supervisor.press("Posts and session");
+  await supervisor.openPosts();
   await supervisor.press("Change the plan");
   const sheet = supervisor.page.getByRole("dialog");
   const goOn = sheet.getByRole("button", { name: "Go on to the reason" });
@@ -88,7 +88,7 @@ it("[PAN-19] the plan is changed after the brief, with its reason", async () => 
   await supervisor.press(/^Engine 2:/, sheet);
   await goOn.click();
   await supervisor.press("Equipment not available");
-  await cockpit.press("Posts and session");
+  await cockpit.openPosts();
   await cockpit.press("Change the plan");
   await cockpit.sees("Order of starting: 3-4-1-2");
   for (const seat of [cockpit, cockpit, supervisor]) await seat.press("Close");

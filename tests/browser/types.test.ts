@@ -1,7 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
+import { axeFaults } from "./measure.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
@@ -22,19 +22,13 @@ async function get(seat: Seat, path: string) {
   return (await fetch(server.url + path, { headers })).json();
 }
 
-/** What a reader of the page's structure would stumble over, in words. */
-async function stumbles({ page }: Seat): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa"]).analyze();
-  return found.violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`);
-}
-
 it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and mended, approved by another, planned on", async () => {
   const author = await Seat.open(browser, server.url, "wenna");
   await author.press("Aircraft types");
   await author.page.getByRole("heading", { name: /Kestle/ }).waitFor();
   await author.press(/^Version 1 Approved/, author.page.getByRole("region", { name: /Kestle/ }));
   await author.sees(/^Drawn facing forward/);
-  expect(await stumbles(author)).toEqual([]);
+  expect(await axeFaults(author.page)).toEqual([]);
   await author.press("Make a new draft of it");
 
   await author.press("Oil");
@@ -47,7 +41,7 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault 
   expect(await within.getAttribute("aria-invalid")).toBe("true");
   await author.sees("1 fault to mend before it can be saved.");
   expect(await save.isDisabled()).toBe(true);
-  expect(await stumbles(author)).toEqual([]);
+  expect(await axeFaults(author.page)).toEqual([]);
   await within.fill("");
   await author.sees("Oil, normal, within, value: a number is needed");
   await within.fill("1");

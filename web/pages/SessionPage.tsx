@@ -13,6 +13,7 @@ import { FireGuardPanel } from "../posts/fireGuard/FireGuardPanel.tsx";
 import { GroundPowerPanel } from "../posts/groundPower/GroundPowerPanel.tsx";
 import { ObserverPanel } from "../posts/observer/ObserverPanel.tsx";
 import type { Panel } from "../posts/shared/model.ts";
+import { PanelFrame } from "../posts/shared/PanelFrame.tsx";
 import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
 import { mayTest } from "../senses/mayTest.ts";
@@ -110,12 +111,21 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
       {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
       {post === "supervisor" && (
-        <Suspense fallback={<ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}>
+        <Suspense fallback={<SupervisorToCome panel={panel} stale={stale} />}>
           <SupervisorPage panel={panel} stale={stale} link={link} />
         </Suspense>
       )}
       {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
     </div>
+  );
+}
+
+/** What is asked and the stops, while the rest of the supervisor's panel is fetched: what stands below that is not shown before it. */
+function SupervisorToCome({ panel, stale }: { panel: Panel; stale: string | null }) {
+  return (
+    <PanelFrame panel={panel} stale={stale} kind="supervisor">
+      <div data-asking="true" />
+    </PanelFrame>
   );
 }
 

@@ -23,7 +23,7 @@ export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: st
   const { listed } = useSessions(ramp, panel.words);
   const id = panel.state.id;
   const events = useRecord(link, id, panel.state.seq);
-  const strips = stripsOf(listed ?? [], id, panel.words).filter((s) => !s.over);
+  const strips = listed && stripsOf(listed, id, panel.words).filter((s) => !s.over);
   const [past, setPast] = useState<number | null>(null);
   const then = useMemo(
     () => (past === null ? null : applyBatch(null, events.slice(0, past)).state),

@@ -101,11 +101,20 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
         </div>
       )}
       {ask.hand && (
-        <Suspense fallback={null}>
+        <Suspense fallback={<FigureToCome />}>
           <SignalFigure {...ask.hand} />
         </Suspense>
       )}
     </section>
+  );
+}
+
+/** The place of the figure, so that nothing below it moves when it comes. */
+function FigureToCome() {
+  return (
+    <div className="ask-figure">
+      <div className="hand-figure" />
+    </div>
   );
 }
 

@@ -45,7 +45,7 @@ export function TitleBlock(p: Props) {
         <span className="title-label">{title.stage(p.stageStep)}</span>
         <strong>{p.stage}</strong>
       </div>
-      <button type="button" className="title-posts" onClick={p.onPosts} aria-label={title.posts}>
+      <button type="button" className="title-posts" onClick={p.onPosts}>
         {p.posts.map((c) => (
           <span key={c.post} className="title-cell title-post" data-is={c.is} data-mine={c.mine || undefined}>
             <span className="title-label">{c.name}</span>
@@ -53,6 +53,8 @@ export function TitleBlock(p: Props) {
             <span className="title-more">{c.wants ?? c.link}</span>
           </span>
         ))}
+        {/* Last in its name: what stands on it is said first, as who sees it would ask for it. */}
+        <span className="visually-hidden">{title.posts}</span>
       </button>
       <div className="title-cell title-clock" data-is={p.linkIs}>
         <span className="title-label">{title.clock}</span>

@@ -14,6 +14,7 @@ import { Sent } from "../../ui/Sent.tsx";
 import { Standing } from "../../ui/Standing.tsx";
 import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
+import { AirKeys } from "./AirKeys.tsx";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
@@ -25,7 +26,6 @@ import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
 
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
-const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 
 interface Props {
   panel: Panel;
@@ -114,9 +114,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
           />
           {children}
-          <Suspense fallback={null}>
-            <AirKeys panel={panel} />
-          </Suspense>
+          <AirKeys panel={panel} />
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>

@@ -18,7 +18,8 @@ interface Props {
   panel: Panel;
   stale: string | null;
   events: readonly SessionEvent[];
-  strips: readonly StripView[];
+  /** Null until the server has said which sessions there are. */
+  strips: readonly StripView[] | null;
   /** What can be done with the exchange: below it. */
   keys: ReactNode;
   onOpen(session: string): void;
@@ -44,9 +45,9 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
     >
       {panel.state.stage === "starting" ? <ConditionsNow panel={panel} /> : <Missing panel={panel} />}
       <CheckList panel={panel} />
-      <section className="board" aria-label={words.board}>
+      <section className="board" aria-label={words.board} data-asking={strips === null || undefined}>
         <h3>{words.board}</h3>
-        {strips.map((s) => (
+        {strips?.map((s) => (
           <Strip key={s.id} strip={s} onOpen={() => onOpen(s.id)} />
         ))}
       </section>

@@ -14,9 +14,9 @@ export function EngineKey({ engine, onPress }: Props) {
   const says = plan.engine(engine.n, engine.count ? `${engine.word}, ${engine.count}` : engine.word);
   const drawn = (
     <>
-      <span className="engine-number">{engine.n}</span>
-      <EngineShape shape={engine.shape} />
-      <span className="engine-word">{engine.word}</span>
+      {/* The spaces part the words for who reads them without the drawing. */}
+      <span className="engine-number">{engine.n}</span> <EngineShape shape={engine.shape} />
+      <span className="engine-word">{engine.word}</span>{" "}
       <span className="engine-count" data-over={engine.over || undefined}>
         {engine.count ?? " "}
       </span>
