@@ -108,7 +108,7 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   for (const [who, { page }] of named(crew))
     await camera.take("What else there is", who, page, false, ".panel-ask > :last-child");
   await lookBack(camera, supervisor);
-  await supervisor.press("Posts and session");
+  await supervisor.openPosts();
   await supervisor.page.locator(".code").waitFor();
   await camera.take("Posts and session", "Supervisor", supervisor.page);
   await supervisor.press("Change the plan");

@@ -1,7 +1,10 @@
+import { createElement } from "react";
+import { renderToStaticMarkup } from "react-dom/server";
 import { expect, it } from "vitest";
 import { ProblemError, type ProblemName } from "../../server/http/problem.ts";
 import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
 import { problemWords } from "../../web/net/problemWords.ts";
+import { Trouble } from "../../web/ui/Trouble.tsx";
 import { text } from "../../web/words/en/text.ts";
 import { problemPhrases } from "../../web/words/es/problemPhrases.ts";
 import { typeFaults } from "../../web/words/es/typeFaults.ts";
@@ -20,20 +23,35 @@ it("[LNG-7] every problem of the server has its title in the catalogues", () => 
     expect(new ProblemError(kind, "").problem.title).toBe(TITLES[kind]);
 });
 
+/** A problem as it reads. */
+const reads = (...of: Parameters<typeof problemWords>) => wordsOf(problemWords(...of));
+
 it("[LNG-7] says a problem wholly in the person's language, or its title with the server's own detail as it is", () => {
   const { problem } = new ProblemError("locked", "Too many wrong attempts: try again in 30 s");
-  expect(problemWords(problem, 429, wordsNow())).toBe("Too many wrong attempts: try again in 30 s");
-  expect(problemWords(problem, 429, spanish)).toBe(
-    "Demasiados intentos equivocados: pruebe otra vez en 30 s",
-  );
+  expect(reads(problem, 429, wordsNow())).toBe("Too many wrong attempts: try again in 30 s");
+  expect(reads(problem, 429, spanish)).toBe("Demasiados intentos equivocados: pruebe otra vez en 30 s");
   const plan = new ProblemError("faultyPlan", "crew.cockpit: no such person; order: say why: 2-1 is advised");
-  expect(problemWords(plan.problem, 422, spanish)).toBe(
+  expect(reads(plan.problem, 422, spanish)).toBe(
     "cabina: no existe esa persona; orden: diga por qué: se aconseja 2-1",
   );
   const other = new ProblemError("locked", "Come back when the sun is up");
-  expect(problemWords(other.problem, 429, spanish)).toBe(
-    "Bloqueado por un rato (Come back when the sun is up)",
+  expect(reads(other.problem, 429, spanish)).toBe("Bloqueado por un rato (Come back when the sun is up)");
+});
+
+it("[LNG-7] marks what is left in English of a problem as English, for who hears it read in Spanish", () => {
+  const shown = (detail: string, words: typeof spanish) => {
+    const { problem } = new ProblemError("locked", detail);
+    const of = Object.assign(new Error(), { told: problemWords(problem, 429, words) });
+    return renderToStaticMarkup(createElement(Trouble, { of }));
+  };
+  expect(shown("Come back when the sun is up", spanish)).toBe(
+    '<p class="trouble" role="alert">Bloqueado por un rato (<span lang="en">Come back when the sun is up</span>)</p>',
   );
+  for (const [words, detail] of [
+    [spanish, "Too many wrong attempts: try again in 30 s"],
+    [wordsNow(), "Come back when the sun is up"],
+  ] as const)
+    expect(shown(detail, words)).not.toContain("lang=");
 });
 
 /** Served to programs alone: no panel asks for them. */
@@ -74,8 +92,8 @@ it("[LNG-7] everything that can be wrong in an aircraft type is told in Spanish"
 });
 
 it("[LNG-7] says what there is of a problem it does not know", () => {
-  expect(problemWords({ type: "about:blank", title: "Bad Gateway" }, 502, spanish)).toBe("Bad Gateway");
-  expect(problemWords({ detail: "No upstream" }, 502, wordsNow())).toBe("No upstream");
-  expect(problemWords({}, 502, spanish)).toBe("El servidor dijo 502.");
-  expect(problemWords({ type: "constructor" }, 500, spanish)).toBe("El servidor dijo 500.");
+  expect(reads({ type: "about:blank", title: "Bad Gateway" }, 502, spanish)).toBe("Bad Gateway");
+  expect(reads({ detail: "No upstream" }, 502, wordsNow())).toBe("No upstream");
+  expect(reads({}, 502, spanish)).toBe("El servidor dijo 502.");
+  expect(reads({ type: "constructor" }, 500, spanish)).toBe("El servidor dijo 500.");
 });

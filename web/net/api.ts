@@ -6,6 +6,7 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import { type Piece, wordsOf } from "../../shared/words/phraseBook.ts";
 import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
 import type { Device, Me } from "./keep.ts";
@@ -17,9 +18,13 @@ export class ApiError extends Error {
   readonly status: number;
   /** What is wrong where, for what was sent. */
   readonly faults: readonly ApiFault[];
-  constructor(status: number, message: string, faults: readonly ApiFault[] = []) {
-    super(message);
+  /** The same to be shown, with what is left in English marked as such. */
+  readonly told: readonly Piece[];
+  constructor(status: number, told: string | readonly Piece[], faults: readonly ApiFault[] = []) {
+    const pieces = typeof told === "string" ? [{ words: told, asWritten: false }] : told;
+    super(wordsOf(pieces));
     this.status = status;
+    this.told = pieces;
     this.faults = faults;
   }
 }
@@ -209,7 +214,7 @@ export class Api {
       this.#nonce = response.headers.get("dpop-nonce") ?? this.#nonce;
       return response;
     } catch {
-      throw new ApiError(0, "The server does not answer. Check this device's network.");
+      throw new ApiError(0, wordsNow().text.net.noServer);
     }
   }
 

@@ -1,3 +1,4 @@
+import { wordsNow } from "../words/words.ts";
 import { api } from "./app.ts";
 import { openKeys, STORE, THIS } from "./deviceKey.ts";
 
@@ -11,8 +12,7 @@ export async function enrol(code: string): Promise<string> {
 
 /** A new pair. @throws Error in words where this browser, at this address, has no keys */
 async function makeKey(): Promise<CryptoKeyPair> {
-  if (!globalThis.isSecureContext || !crypto.subtle)
-    throw new Error("This address is not secure: open the panels by https, then enrol the device.");
+  if (!globalThis.isSecureContext || !crypto.subtle) throw new Error(wordsNow().text.net.notSecure);
   return crypto.subtle.generateKey({ name: "ECDSA", namedCurve: "P-256" }, false, ["sign", "verify"]);
 }
 

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { api } from "../net/app.ts";
+import { Trouble } from "../ui/Trouble.tsx";
 import { useWords } from "../words/words.ts";
 
 /** How long an opened sheet's bytes are kept for the page that shows them. Milliseconds. */
@@ -9,7 +10,7 @@ const KEPT_MS = 60_000;
 export function PaperKey({ path, word }: { path: string; word: string }) {
   const { net, ramp } = useWords().text;
   const [busy, setBusy] = useState(false);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   const open = async () => {
     setBusy(true);
     setTrouble(null);
@@ -22,7 +23,7 @@ export function PaperKey({ path, word }: { path: string; word: string }) {
       anchor.click();
       setTimeout(() => URL.revokeObjectURL(address), KEPT_MS);
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : net.notFetched);
+      setTrouble(error instanceof Error ? error : new Error(net.notFetched));
     }
     setBusy(false);
   };
@@ -31,11 +32,7 @@ export function PaperKey({ path, word }: { path: string; word: string }) {
       <button type="button" className="answer" data-tone="plain" disabled={busy} onClick={() => void open()}>
         {busy ? ramp.setting : word}
       </button>
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
     </>
   );
 }

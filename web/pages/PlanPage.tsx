@@ -12,6 +12,7 @@ import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
 import "../styles/worked.css";
 import { Choice } from "../ui/Choice.tsx";
+import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import { useWords, type Words } from "../words/words.ts";
@@ -45,11 +46,11 @@ export function PlanPage() {
   const [why, setWhy] = useState("");
   const [power, setPower] = useState<"groundPower" | "batteries">("groundPower");
   const [crew, setCrew] = useState(NOBODY);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   const [commandId] = useState(() => crypto.randomUUID());
   const [busy, setBusy] = useState(false);
   const failed = (error: Error) => {
-    setTrouble(error.message);
+    setTrouble(error);
     setBusy(false);
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: once
@@ -191,11 +192,7 @@ export function PlanPage() {
           </section>
         </>
       )}
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
       <button type="button" className="answer" data-tone="yes" disabled={!ready || busy} onClick={plan}>
         {busy ? words.busy : words.plan}
       </button>

@@ -6,6 +6,7 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { Strip } from "../ui/Strip.tsx";
+import { Trouble } from "../ui/Trouble.tsx";
 import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
@@ -47,11 +48,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
           {choosing === "screen" && <ScreenSheet onClose={() => setChoosing(null)} />}
         </Suspense>
       )}
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
       <section
         className="board"
         aria-label={says.live}
@@ -113,12 +110,9 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
 function Join({ code }: { code: string | null }) {
   const { ramp } = useWords().text;
   const [typed, setTyped] = useState("");
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   const enter = (given: string) =>
-    api.join(given.trim().toUpperCase()).then(
-      ({ id }) => go(`/session/${id}`),
-      (error: Error) => setTrouble(error.message),
-    );
+    api.join(given.trim().toUpperCase()).then(({ id }) => go(`/session/${id}`), setTrouble);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for the code in the address
   useEffect(() => {
     if (code) void enter(code);
@@ -144,11 +138,7 @@ function Join({ code }: { code: string | null }) {
       <button type="submit" className="answer" data-tone="plain" disabled={typed.trim().length < 6}>
         {ramp.join}
       </button>
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
     </form>
   );
 }

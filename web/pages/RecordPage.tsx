@@ -7,6 +7,7 @@ import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Sequence } from "../ui/sequence/Sequence.tsx";
+import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
@@ -22,22 +23,19 @@ export function RecordPage({ id }: { id: string }) {
   const { say, text } = useWords();
   const events = useMemo(() => fetched && namedFor(fetched, say), [fetched, say]);
   const { app, record: words } = text;
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   useEffect(() => {
-    api.events(id, 0).then(setFetched, (e: Error) => setTrouble(e.message));
+    api.events(id, 0).then(setFetched, setTrouble);
   }, [id]);
   const save = (as: (typeof FORMS)[number]) =>
-    api.evidence(id, as).then(
-      (blob) => {
-        const address = URL.createObjectURL(blob);
-        const anchor = document.createElement("a");
-        anchor.href = address;
-        anchor.download = `chockside-${id}.${as}`;
-        anchor.click();
-        URL.revokeObjectURL(address);
-      },
-      (e: Error) => setTrouble(e.message),
-    );
+    api.evidence(id, as).then((blob) => {
+      const address = URL.createObjectURL(blob);
+      const anchor = document.createElement("a");
+      anchor.href = address;
+      anchor.download = `chockside-${id}.${as}`;
+      anchor.click();
+      URL.revokeObjectURL(address);
+    }, setTrouble);
   const first = events?.[0]?.fact;
   const lookup = lookupOf(events ?? [], say);
   return (
@@ -62,11 +60,7 @@ export function RecordPage({ id }: { id: string }) {
           </button>
         </nav>
       </header>
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
       {events && (
         <div className="record-body">
           <ol className="record-list">

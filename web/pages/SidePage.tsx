@@ -1,12 +1,13 @@
 import type { ReactNode } from "react";
+import { Trouble } from "../ui/Trouble.tsx";
 import { useWords } from "../words/words.ts";
 import { go } from "./route.ts";
 
 interface Props {
   title: string;
   lead: string;
-  /** What went wrong, in words. */
-  trouble: string | null;
+  /** What went wrong. */
+  trouble: Error | null;
   /** Keys before the one that leads back. */
   keys?: ReactNode;
   children: ReactNode;
@@ -29,11 +30,7 @@ export function SidePage({ title, lead, trouble, keys, children }: Props) {
           </button>
         </nav>
       </header>
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
       {children}
     </main>
   );

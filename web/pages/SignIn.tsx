@@ -5,6 +5,7 @@ import type { Me } from "../net/keep.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { Keypad } from "../ui/Keypad.tsx";
 import { later } from "../ui/later.tsx";
+import { Trouble } from "../ui/Trouble.tsx";
 import { chosenBy, keep } from "../words/kept.ts";
 import { speak, useWords } from "../words/words.ts";
 import { go } from "./route.ts";
@@ -19,7 +20,7 @@ export function SignIn({ join }: { join: string | null }) {
   const [handle, setHandle] = useState("");
   const [pin, setPin] = useState("");
   const [code, setCode] = useState(join ?? "");
-  const [trouble, setTrouble] = useState<"noServer" | { said: string } | null>(null);
+  const [trouble, setTrouble] = useState<"noServer" | Error | null>(null);
   const [busy, setBusy] = useState(false);
   const [demo, setDemo] = useState<DemoSignIn[] | null>(null);
   useEffect(() => {
@@ -41,7 +42,7 @@ export function SignIn({ join }: { join: string | null }) {
       else keep(say.language, person.id);
       if (code.trim() && !join) go(`/?join=${encodeURIComponent(code.trim().toUpperCase())}`);
     } catch (error) {
-      setTrouble({ said: error instanceof Error ? error.message : words.failed });
+      setTrouble(error instanceof Error ? error : new Error(words.failed));
       setPin("");
       setBusy(false);
     }
@@ -91,11 +92,7 @@ export function SignIn({ join }: { join: string | null }) {
             autoComplete="off"
           />
         </label>
-        {trouble && (
-          <p className="trouble" role="alert">
-            {trouble === "noServer" ? text.net.noServer : trouble.said}
-          </p>
-        )}
+        <Trouble of={trouble === "noServer" ? new Error(text.net.noServer) : trouble} />
         <button
           type="submit"
           className="answer"

@@ -15,9 +15,9 @@ const LIVE_SHOWN = 12;
 export function useSessions(
   ramp: number,
   { text }: Words,
-): { listed: Listed[] | null; trouble: string | null; renewedAt: number | null } {
+): { listed: Listed[] | null; trouble: Error | null; renewedAt: number | null } {
   const [listed, setListed] = useState<Listed[] | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   const [renewedAt, setRenewedAt] = useState<number | null>(null);
   const known = useRef(new Map<string, { head: number; state: SessionState }>());
   // biome-ignore lint/correctness/useExhaustiveDependencies: `ramp` rises when the list must be asked for again
@@ -46,7 +46,7 @@ export function useSessions(
         setTrouble(null);
         setRenewedAt(Date.now());
       } catch (error) {
-        if (wanted) setTrouble(error instanceof Error ? error.message : text.net.noList);
+        if (wanted) setTrouble(error instanceof Error ? error : new Error(text.net.noList));
       }
     };
     void renew();

@@ -3,6 +3,7 @@ import type { Confirmed } from "../../shared/asks/ask.ts";
 import { usePersonWords } from "../words/person.ts";
 import { useWords } from "../words/words.ts";
 import { PinEntry } from "./PinEntry.tsx";
+import { Trouble } from "./Trouble.tsx";
 
 interface Props {
   word: string;
@@ -17,14 +18,14 @@ export function OverridePin({ word, blocked, confirm, onConfirmed, onBack }: Pro
   const words = usePersonWords();
   const { entry } = useWords().text;
   const [checking, setChecking] = useState(false);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   const enter = async (pin: string) => {
     setChecking(true);
     setTrouble(null);
     try {
       onConfirmed(await confirm(pin));
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : words.failed);
+      setTrouble(error instanceof Error ? error : new Error(words.failed));
     }
     setChecking(false);
   };
@@ -36,11 +37,7 @@ export function OverridePin({ word, blocked, confirm, onConfirmed, onBack }: Pro
           {words.asideOffline}
         </p>
       )}
-      {trouble && (
-        <p className="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble of={trouble} />
       <PinEntry
         word={checking ? words.checking : word}
         disabled={blocked || checking}

@@ -10,11 +10,10 @@ import { NewDevice } from "./NewDevice.tsx";
 export function DevicesPage() {
   const words = useDeviceWords();
   const [rows, setRows] = useState<DeviceRow[] | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const failed = useCallback((error: Error) => setTrouble(error.message), []);
-  const read = useCallback(() => void devices.list().then(setRows, failed), [failed]);
+  const [trouble, setTrouble] = useState<Error | null>(null);
+  const read = useCallback(() => void devices.list().then(setRows, setTrouble), []);
   useEffect(read, [read]);
-  const revoke = (id: string) => void devices.revoke(id).then(read, failed);
+  const revoke = (id: string) => void devices.revoke(id).then(read, setTrouble);
   return (
     <SidePage
       title={words.title}
@@ -26,7 +25,7 @@ export function DevicesPage() {
         </button>
       }
     >
-      <NewDevice onTrouble={failed} />
+      <NewDevice onTrouble={setTrouble} />
       {rows?.length === 0 && <p className="empty">{words.none}</p>}
       {rows !== null && rows.length > 0 && (
         <ul className="device-rows">

@@ -1,6 +1,7 @@
 import { type SyntheticEvent, useEffect, useState } from "react";
 import { api, forgetSignIn } from "../../net/app.ts";
 import { enrol } from "../../net/enrol.ts";
+import { Trouble } from "../../ui/Trouble.tsx";
 import { useDeviceWords } from "../../words/devices.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
@@ -19,7 +20,7 @@ export function EnrolPage() {
   const [code, setCode] = useState(codeInAddress);
   const [name, setName] = useState<string | null>(null);
   const [had, setHad] = useState(false);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
   useEffect(() => {
     void api.enrolled().then(setHad);
@@ -34,7 +35,7 @@ export function EnrolPage() {
       forgetSignIn();
       setName(known);
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : text.signIn.failed);
+      setTrouble(error instanceof Error ? error : new Error(text.signIn.failed));
     }
     setBusy(false);
   };
@@ -69,11 +70,7 @@ export function EnrolPage() {
             onChange={(e) => setCode(e.target.value)}
           />
         </label>
-        {trouble && (
-          <p className="trouble" role="alert">
-            {trouble}
-          </p>
-        )}
+        <Trouble of={trouble} />
         <button type="submit" className="answer" data-tone="yes" disabled={busy || code.trim() === ""}>
           {busy ? words.enrolling : words.enrol}
         </button>

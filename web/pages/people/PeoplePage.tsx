@@ -12,14 +12,13 @@ import { OwnSignIns } from "./OwnSignIns.tsx";
 export function PeoplePage({ me }: { me: Me }) {
   const words = usePersonWords();
   const { ramp } = useWords().text;
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const failed = (error: Error) => setTrouble(error.message);
+  const [trouble, setTrouble] = useState<Error | null>(null);
   return (
     <SidePage title={words.title} lead={ramp.signedIn(me.name)} trouble={trouble}>
-      <OwnSignIns onTrouble={failed} />
-      <ChangePin onTrouble={(error) => setTrouble(error?.message ?? null)} />
-      <OwnPasskeys onTrouble={failed} />
-      {me.mayHold.includes("supervisor") && <Everybody me={me} onTrouble={failed} />}
+      <OwnSignIns onTrouble={setTrouble} />
+      <ChangePin onTrouble={setTrouble} />
+      <OwnPasskeys onTrouble={setTrouble} />
+      {me.mayHold.includes("supervisor") && <Everybody me={me} onTrouble={setTrouble} />}
     </SidePage>
   );
 }

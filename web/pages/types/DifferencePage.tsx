@@ -6,7 +6,7 @@ import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { useTypeNames } from "./names.ts";
-import { Key, PageHead, Trouble } from "./PageHead.tsx";
+import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 
 /** What differs between two versions, figure by figure. */
 export function DifferencePage({ id, before, after }: { id: string; before: number; after: number }) {
@@ -27,7 +27,7 @@ export function DifferencePage({ id, before, after }: { id: string; before: numb
         <Key onPress={() => go(`/types/${id}/${after}`)}>{words.toVersion(after)}</Key>
         <Key onPress={() => go("/types")}>{words.all}</Key>
       </PageHead>
-      <Trouble error={trouble} />
+      <TypeTrouble error={trouble} />
       {found === null && trouble === null && <p className="empty">{app.fetching}</p>}
       {found && <DifferenceTable found={found} before={words.version(before)} after={words.version(after)} />}
     </main>

@@ -12,7 +12,7 @@ import { EditSections } from "./EditSections.tsx";
 import { EditingContext } from "./form/context.ts";
 import { replaced } from "./form/edit.ts";
 import type { Node } from "./form/node.ts";
-import { Key, PageHead, Trouble } from "./PageHead.tsx";
+import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 
 /** Editing a draft: the form is made from the published schema, and every fault is told while it is entered. */
 export function EditPage({ id, version }: { id: string; version: number }) {
@@ -59,7 +59,7 @@ export function EditPage({ id, version }: { id: string; version: number }) {
         {dirty && <Key onPress={readAgain}>{words.again}</Key>}
         <Key onPress={leave}>{dirty ? words.leave : words.back}</Key>
       </PageHead>
-      <Trouble error={trouble} />
+      <TypeTrouble error={trouble} />
       {root && entered !== null && saved ? (
         <EditingContext.Provider
           value={{

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { Told } from "../../ui/Told.tsx";
+import { Trouble } from "../../ui/Trouble.tsx";
 import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 
 interface Props {
@@ -33,24 +34,21 @@ export function Key({ onPress, children, off }: { onPress(): void; children: Rea
 }
 
 /** What went wrong, with each fault named. */
-export function Trouble({ error }: { error: Error | null }) {
+export function TypeTrouble({ error }: { error: Error | null }) {
   const words = useTypeWords();
   const told = useTypeFaults();
   if (!error) return null;
   const faults = "faults" in error ? (error.faults as readonly { path: string; message: string }[]) : [];
+  if (faults.length === 0) return <Trouble of={error} />;
   return (
     <div className="trouble" role="alert">
-      {faults.length === 0 ? (
-        error.message
-      ) : (
-        <ul>
-          {faults.map((f) => (
-            <li key={f.path + f.message}>
-              {f.path === "" ? words.file : f.path}: <Told said={told(f.message)} />
-            </li>
-          ))}
-        </ul>
-      )}
+      <ul>
+        {faults.map((f) => (
+          <li key={f.path + f.message}>
+            {f.path === "" ? words.file : f.path}: <Told said={told(f.message)} />
+          </li>
+        ))}
+      </ul>
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { NewType } from "./NewType.tsx";
-import { Key, PageHead, Trouble } from "./PageHead.tsx";
+import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 
 /** Every type with its versions, newest first. */
@@ -58,7 +58,7 @@ export function TypeList({ me }: { me: Me }) {
         )}
         <Key onPress={() => go("/")}>{ramp.back}</Key>
       </PageHead>
-      <Trouble error={trouble} />
+      <TypeTrouble error={trouble} />
       {making && rows && <NewType rows={rows} onMade={open} onTrouble={setTrouble} />}
       {rows === null && trouble === null && <p className="empty">{ramp.asking}</p>}
       {rows?.length === 0 && <p className="empty">{words.none}</p>}

@@ -7,7 +7,7 @@ import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { Approval } from "./Approval.tsx";
 import { Discard } from "./Discard.tsx";
-import { Key, PageHead, Trouble } from "./PageHead.tsx";
+import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 import { TypeReading } from "./TypeReading.tsx";
 
@@ -62,7 +62,7 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
         <Key onPress={() => void save().catch(setTrouble)}>{words.export}</Key>
         <Key onPress={() => go("/types")}>{words.all}</Key>
       </PageHead>
-      <Trouble error={trouble} />
+      <TypeTrouble error={trouble} />
       {row && (
         <p className="type-standing" data-is={row.status}>
           <Status status={row.status} /> {bySentence(row, words, say.language)}

@@ -27,6 +27,7 @@ export const net = {
   status: (status: number) => `The server said ${status}.`,
   notFetched: "It could not be fetched.",
   noList: "The list cannot be had.",
+  notSecure: "This address is not secure: open the panels by https, then enrol the device.",
   /** Why a message to the server came to nothing. */
   wire: {
     malformed: "The server did not understand it: reload this panel",

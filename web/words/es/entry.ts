@@ -27,6 +27,7 @@ export const net: Text["net"] = {
   status: (status) => `El servidor dijo ${status}.`,
   notFetched: "No se pudo traer.",
   noList: "No se puede obtener la lista.",
+  notSecure: "Esta dirección no es segura: abra los paneles por https y luego inscriba el dispositivo.",
   wire: {
     malformed: "El servidor no lo entendió: cargue este panel otra vez",
     tooLarge: "Más grande de lo que acepta el servidor",
