@@ -51,9 +51,12 @@ export function TypeReading({ type }: { type: AircraftType }) {
   );
 }
 
+/** It is read on one line, which then bears the section's name. */
 function isPlain(value: unknown): boolean {
   if (Array.isArray(value)) return value.every((v) => typeof v !== "object");
-  return typeof value !== "object" || (value !== null && ("value" in value || "basis" in value));
+  if (typeof value !== "object" || value === null) return true;
+  if ("value" in value || "basis" in value) return true;
+  return Object.entries(value).every(([name, v]) => name === "source" || typeof v !== "object");
 }
 
 function Line({ row, names }: { row: Row; names: TypeNames }) {
