@@ -1,5 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { giveLock } from "./authenticator.ts";
 import { axeFaults } from "./measure.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
@@ -134,18 +135,7 @@ it("[AUT-13] a person makes a passkey on an enrolled device and signs in by it, 
 
   const tablet = await browser.newContext();
   const page = await tablet.newPage();
-  const cdp = await tablet.newCDPSession(page);
-  await cdp.send("WebAuthn.enable");
-  const { authenticatorId } = await cdp.send("WebAuthn.addVirtualAuthenticator", {
-    options: {
-      protocol: "ctap2",
-      transport: "internal",
-      hasResidentKey: true,
-      hasUserVerification: true,
-      isUserVerified: true,
-      automaticPresenceSimulation: true,
-    },
-  });
+  const lockOpens = await giveLock(page);
   const press = (name: string | RegExp) => page.getByRole("button", { name }).first().click();
   await page.goto(`${origin}/enrol#${code}`);
   await press("Enrol");
@@ -163,7 +153,7 @@ it("[AUT-13] a person makes a passkey on an enrolled device and signs in by it, 
   await press("Sign in by passkey");
   await page.getByText("Signed in as Perran Goldsithe").waitFor();
   await press("Sign out");
-  await cdp.send("WebAuthn.setUserVerified", { authenticatorId, isUserVerified: false });
+  await lockOpens(false);
   await press("Sign in by passkey");
   await page.getByText("No passkey was given.").waitFor();
   expect(await page.getByText("Signed in as").count()).toBe(0);

@@ -21,15 +21,21 @@ export interface Picture {
   file: string;
 }
 
-/** By the key that is on most screens, so that it names the light it is in; where there is none, past it. */
+/** By the key that is on most screens, so that it names the light it is in; where there is none, past it, for one picture. */
 async function inLight(light: Light): Promise<void> {
   const html = document.documentElement;
   const key = document.querySelector<HTMLElement>(".light-key");
+  html.dataset.modeBefore = key ? "" : html.dataset.mode;
   for (let i = 0; i < 2 && html.dataset.mode !== light; i += 1) {
     key?.click();
     await new Promise(requestAnimationFrame);
   }
   html.dataset.mode = light;
+}
+
+function asBefore(): void {
+  const html = document.documentElement;
+  if (html.dataset.modeBefore) html.dataset.mode = html.dataset.modeBefore;
 }
 
 function intoSight(part: Element): void {
@@ -63,6 +69,7 @@ export class Camera {
         await page.evaluate(inLight, light);
         const file = `${scene} ${who} ${size} ${light}.png`.toLowerCase().replaceAll(/[^a-z0-9.]+/g, "-");
         const bytes = await page.screenshot({ fullPage: whole, animations: "disabled" });
+        await page.evaluate(asBefore);
         writeFileSync(join(this.#folder, file), bytes);
         this.pictures.push({ scene, who, size, light, file });
       }

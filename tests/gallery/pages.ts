@@ -1,6 +1,7 @@
 import type { Browser } from "playwright-core";
 import type { Seat } from "../browser/seat.ts";
 import type { Camera } from "./camera.ts";
+import { photographPeople } from "./people.ts";
 
 /** The pages beside the panels, by the supervisor who is signed in at a session of theirs. */
 export async function photographPages(
@@ -31,6 +32,7 @@ export async function photographPages(
   await quiz(camera, seat, url);
   await types(camera, seat, url);
   await devices(camera, seat, url);
+  await photographPeople(browser, url, camera, seat);
   await at("/plan", "Plan a start", "Aircraft");
   await seat.press(/^Windhover/);
   await seat.sees(/^Order of starting/);

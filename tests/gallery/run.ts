@@ -27,9 +27,13 @@ rmSync(FOLDER, { recursive: true, force: true });
 const camera = new Camera(FOLDER, sizes, lights);
 const server = new TestServer();
 await server.start();
+// A passkey is for a name, which an address is not.
+const url = `http://localhost:${new URL(server.url).port}`;
+await server.stop();
+await server.start([url]);
 const browser = await openBrowser();
 try {
-  await photographStart(browser, server.url, camera);
+  await photographStart(browser, url, camera);
 } finally {
   // What was taken before something failed is worth looking at too.
   writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));

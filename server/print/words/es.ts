@@ -85,8 +85,8 @@ export const print: PrintWords = {
     on: "Arrancador sí",
     off: "Arrancador no",
     caught: "Prendió",
-    oilFirst: "1er aceite",
-    oilNormal: "Aceite normal",
+    oilFirst: "1.ª presión",
+    oilNormal: "Presión normal",
     stable: "Estable",
   },
   record: {

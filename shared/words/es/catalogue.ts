@@ -45,7 +45,7 @@ export const catalogue: Catalogue = {
     gate: (engine, gauge) => `Motor ${engine} no ha llegado a su ${gauge}`,
     powerOff: "La planta externa sigue conectada",
     chocksOut: "Los calzos no están fuera",
-    allClear: "Todo despejado no ha sido contestado",
+    allClear: "«Todo despejado» sin contestar",
   },
   overrideEnds: {
     late: "sin segunda persona a tiempo",

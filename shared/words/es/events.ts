@@ -32,7 +32,7 @@ export const events: EventWords = {
   alertShelved: (post) => `Alerta aplazada por ${post}`,
   alertUnshelved: (post) => `Alerta otra vez ante ${post}`,
   alertUnsuppressed: "Alerta ya no suprimida",
-  alertAgain: "Alerta sin visto: suena otra vez",
+  alertAgain: "Alerta que nadie vio: suena otra vez",
   present: (post) => `${post}: presente`,
   silent: (post) => `${post} en silencio: alto`,
   delivered: (post, signals) => `Mostrado en el panel de ${post}: ${signals}`,

@@ -24,7 +24,7 @@ export const lives: Catalogue["lives"] = {
   waiting: "En espera",
   requested: "Pedido",
   clear: "Autorizado",
-  cranking: "Girando",
+  cranking: "Arrancando",
   caught: "Prendió",
   running: "Funciona",
   stable: "Estable",

@@ -11,8 +11,9 @@ export const reportParts: Catalogue["reportParts"] = {
 };
 
 export const reportFaults: Catalogue["reportFaults"] = {
-  unreadable: "Esto no se puede leer como METAR. Pegue el reporte entero o entre el viento a mano.",
+  unreadable: "Esto no se puede leer como METAR. Pegue el reporte entero o ingrese el viento a mano.",
   old: (age, most) =>
     `Este reporte tiene ${age} min; pasados ${most} min ya no dice nada de ahora. Pegue el más nuevo.`,
-  impossible: (part, figure) => `${part} ${figure} no puede ser. Revise el reporte o entre el viento a mano.`,
+  impossible: (part, figure) =>
+    `${part} ${figure} no puede ser. Revise el reporte o ingrese el viento a mano.`,
 };

@@ -1,19 +1,19 @@
 import type { Text } from "../en/text.ts";
 
 export const air: Text["air"] = {
-  section: "Tiempo y rayos",
-  weatherKey: "Tiempo",
+  section: "Meteorología y rayos",
+  weatherKey: "Meteorología",
   lightningKey: "Rayos",
   notRead: "Viento sin leer",
-  report: "Reporte del tiempo",
+  report: "Reporte meteorológico",
   paste: "Pegar",
   reportLabel: "METAR, pegado o escrito",
   cannotPaste: "El navegador no dio lo copiado. Mantenga el campo y pegue ahí.",
   emptyReport: "Pegue el METAR más nuevo: lo que se lee de él queda aquí antes de enviarlo.",
-  noWind: "No trae viento. Entre el viento a mano.",
+  noWind: "No trae viento. Ingrese el viento a mano.",
   fromReport: "De un METAR",
   byHand: "A mano",
-  send: "Enviar este tiempo",
+  send: "Enviar este reporte",
   back: "Atrás",
   variable: "variable",
   none: "sin dato",
@@ -25,7 +25,7 @@ export const air: Text["air"] = {
   noRule: "Este tipo no tiene límite para rayos: pare según sus propias reglas.",
   noFlash: "Sin rayos cerca.",
   flashFirst: "Toque al ver el rayo y luego al oír su trueno.",
-  flashCounts: "Registrado. Hasta su trueno cuenta como cercano.",
+  flashCounts: "Anotado. Hasta su trueno cuenta como cercano.",
   sinceFlash: (seconds, miles) => `${seconds} s desde el rayo: unas ${miles} mi`,
   rule: (miles, minutes) =>
     `El trabajo para con un rayo a menos de ${miles} mi, y ${minutes} min después del último.`,

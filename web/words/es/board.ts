@@ -5,11 +5,11 @@ const plural = pluralsOf("es");
 
 export const board: Text["board"] = {
   title: "Tablero de pared",
-  aircraft: "Aeronaves, primero las que necesitan a una persona",
-  none: "No se arranca ninguna aeronave",
-  notFetched: "Motores no traídos",
+  aircraft: "Aviones, primero los que necesitan a una persona",
+  none: "No se arranca ningún avión",
+  notFetched: "Motores sin cargar",
   more: (n) =>
-    `${n} ${plural(n, { one: "aeronave más", other: "aeronaves más" })} fuera de la vista: vea la plataforma`,
+    `${n} ${plural(n, { one: "avión más", other: "aviones más" })} fuera de la vista: vea la plataforma`,
   old: (time) => `Viejo: renovado hace ${time}`,
   never: "Aún no se ha oído nada",
 };

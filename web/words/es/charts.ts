@@ -3,7 +3,7 @@ import type { Text } from "../en/text.ts";
 export const charts: Text["charts"] = {
   title: (minutes: number) => `Lecturas de los últimos ${minutes} min`,
   none: "Aún no se leyó nada: lo que se lea se dibuja aquí.",
-  engine: (n: number) => `Número ${n}`,
+  engine: (n: number) => `Motor ${n}`,
   aircraft: "Avión",
   groundPower: "Planta externa",
   bands: {

@@ -2,7 +2,7 @@ import type { DeviceWords } from "../en/devices.ts";
 
 export const devices: DeviceWords = {
   title: "Dispositivos",
-  lead: "Se entra solo en dispositivos inscritos. Revoque el que se pierda: queda fuera de inmediato.",
+  lead: "Solo se entra desde dispositivos inscritos. Revoque el que se pierda: queda fuera de inmediato.",
   again: "Leer otra vez",
   none: "Todavía no hay dispositivos inscritos.",
   enrolledAt: (when, by) => `Inscrito ${when} UTC por ${by}`,
@@ -19,7 +19,7 @@ export const devices: DeviceWords = {
   enrol: "Inscribir",
   newCode: "Código para un dispositivo nuevo",
   scan: (name, address) =>
-    `En ${name}, escanee esto o abra ${address} y entre el código. Vale cinco minutos y una vez. No lo muestre a nadie más.`,
+    `En ${name}, escanee esto o abra ${address} e ingrese el código. Vale cinco minutos y una vez. No lo muestre a nadie más.`,
   withCode: (code) => `Inscribir con el código ${code}`,
   done: "Listo",
   name: "Nombre del dispositivo nuevo",

@@ -8,7 +8,7 @@ export const signIn: Text["signIn"] = {
   code: "Código de sesión, si le dieron uno",
   enter: "Entrar",
   entering: "Entrando…",
-  enrol: "Dar de alta este dispositivo",
+  enrol: "Inscribir este dispositivo",
   failed: "No funcionó.",
   demo: "Demostración",
   demoLead:
@@ -17,7 +17,7 @@ export const signIn: Text["signIn"] = {
 
 export const language: Text["language"] = {
   title: "Idioma",
-  failed: "No se pudo traer este idioma. Intente de nuevo cuando haya red.",
+  failed: "No se pudo cargar este idioma. Intente de nuevo cuando haya red.",
 };
 
 export const keypad: Text["keypad"] = { clear: "Borrar", back: "Atrás" };
@@ -25,7 +25,7 @@ export const keypad: Text["keypad"] = { clear: "Borrar", back: "Atrás" };
 export const net: Text["net"] = {
   noServer: "El servidor no responde. Revise la red de este dispositivo.",
   status: (status) => `El servidor dijo ${status}.`,
-  notFetched: "No se pudo traer.",
+  notFetched: "No se pudo cargar.",
   noList: "No se puede obtener la lista.",
   notSecure: "Esta dirección no es segura: abra los paneles por https y luego inscriba el dispositivo.",
   wire: {
@@ -33,22 +33,22 @@ export const net: Text["net"] = {
     tooLarge: "Más grande de lo que acepta el servidor",
     tooMany: "Demasiados mensajes: espere un momento",
     protocolMismatch: "Este panel es muy viejo: cárguelo otra vez",
-    signInNeeded: "La entrada terminó: entre otra vez",
+    signInNeeded: "La sesión terminó: entre otra vez",
     proofNeeded: "Este dispositivo no probó quién es: entre otra vez",
-    pinNeeded: "No sin su PIN: délo otra vez y entre su PIN",
+    pinNeeded: "No sin su PIN: delo otra vez e ingrese su PIN",
     noSuchSession: "No existe esa sesión",
     notAvailable: "No registrado: use señales de mano",
   },
 };
 
 export const app: Text["app"] = {
-  fetching: "Trayendo…",
+  fetching: "Cargando…",
   opening: "Abriendo…",
   notRecorded: "Todavía sin anotar",
   unsettled: "Algo que usted dio no está anotado.",
   unsettledWhere: "Espera en una sesión: ábrala para enviarlo o descartarlo.",
   openSession: "Abrir la sesión",
-  partMissing: "No se pudo traer una parte de este panel. Recargue cuando haya red.",
+  partMissing: "No se pudo cargar una parte de este panel. Recargue cuando haya red.",
 };
 
 export const elsewhere: Text["elsewhere"] = {
@@ -74,7 +74,7 @@ export const update: Text["update"] = {
   reload: "Recargue este panel",
   mismatch:
     "El servidor es de otra versión que este panel. Nada de lo que dé aquí se oye: use señales de mano. Lo que envió y no quedó anotado se conserva.",
-  fetching: "Trayendo la versión nueva…",
+  fetching: "Cargando la versión nueva…",
   now: "Recargar ya",
 };
 
@@ -92,13 +92,13 @@ export const ramp: Text["ramp"] = {
   signOut: "Salir",
   back: "Volver a la plataforma",
   live: "Sesiones en curso",
-  none: "No se está arrancando ningún avión. Planee un arranque o entre el código que le dieron.",
+  none: "No se está arrancando ningún avión. Planee un arranque o ingrese el código que le dieron.",
   asking: "Preguntando al servidor…",
   over: "Sesiones terminadas",
   ended: "Terminadas",
   code: "Código de sesión",
   join: "Unirse",
-  nothingNeeded: "Nada pide a una persona",
+  nothingNeeded: "Nada necesita a una persona",
   fire: "Fuego reportado",
   fireAt: (n) => `Fuego en motor ${n}`,
   cutAll: "Corte: todos los motores",

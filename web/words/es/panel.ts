@@ -24,7 +24,7 @@ export const ask: Text["ask"] = {
   watching: "No ocupa ningún puesto: usted observa. Cualquiera puede dar alto, corte y fuego.",
   timeLeft: "Tiempo que queda",
   left: (of) => `quedan ${of}`,
-  past: (of) => `pasados ${of}`,
+  past: (of) => `pasados del plazo ${of}`,
   dueOf: {
     toAnswer: "para contestar",
     clearToStart: "para colacionar",
@@ -48,7 +48,7 @@ export const entry: Text["entry"] = {
   back: "Atrás",
   record: "Anotar",
   readBack: "Colacione: ¿qué motor?",
-  engine: "Entre el motor",
+  engine: "Ingrese el motor",
   engineKey: (n) => `Motor número ${n}`,
   reason: "Dé el motivo",
   ownReason: (n) => `Motor ${n}: dé su propio motivo`,
@@ -84,7 +84,7 @@ export const blades: Text["blades"] = {
 };
 
 export const weather: Text["weather"] = {
-  title: "Tiempo",
+  title: "Meteorología",
   wind: "Viento",
   gusts: "Rachas",
   air: "Aire",
@@ -163,7 +163,7 @@ export const actions: Text["actions"] = {
   setAside: (n, condition) =>
     n === undefined ? `Exceptuar: ${condition}` : `Exceptuar, motor ${n}: ${condition}`,
   blades: (n, count, resistance) => `Motor ${n}: ${count} palas${resistance ? ", resistencia" : ""}`,
-  wind: (kt) => (kt === undefined ? "Reporte de tiempo" : `Viento ${kt} kt`),
+  wind: (kt) => (kt === undefined ? "Reporte meteorológico" : `Viento ${kt} kt`),
   defect: (words) => `Defecto: ${words}`,
   defectClosed: "Defecto cerrado",
   drill: (title) => `Procedimiento: ${title}`,

@@ -6,7 +6,7 @@ export const person: PersonWords = {
   asideOffline:
     "Sin el servidor no se puede exceptuar nada: no se puede comprobar ningún PIN ni preguntar a nadie más. Cumpla la condición o detenga.",
   checking: "Comprobando…",
-  failed: "No ha funcionado.",
+  failed: "No funcionó.",
   title: "Personas",
   pin: "Su PIN",
   change: "Cambiarlo",

@@ -18,6 +18,6 @@ export const screen: Text["screen"] = {
 };
 
 export const light: Text["light"] = {
-  names: { sun: "Sol", indoor: "Techo", night: "Noche" },
+  names: { sun: "Sol", indoor: "Interior", night: "Noche" },
   key: (now: string, next: string) => `Colores para: ${now}. Cambiar a ${next}`,
 };

@@ -26,7 +26,7 @@ export const link: Text["link"] = {
 };
 
 export const session: Text["session"] = {
-  fetching: "Trayendo la sesión…",
+  fetching: "Cargando la sesión…",
   until: (link) => `${link}. Hasta que llegue, use señales de mano y procedimientos locales.`,
   sheet: (aircraft) => `${aircraft}: puestos y sesión`,
   joinTitle: "Unirse desde otro dispositivo",
@@ -40,7 +40,7 @@ export const session: Text["session"] = {
   abandonWhy: "¿Por qué se abandona?",
   abandonDo: "Abandonar",
   abandonReasons: {
-    weather: "Tiempo atmosférico",
+    weather: "Meteorología",
     defect: "Defecto encontrado",
     crew: "Tripulación no disponible",
   },
@@ -52,7 +52,7 @@ export const record: Text["record"] = {
   count: (n) => `${n} ${plural(n, { one: "evento", other: "eventos" })}, horas del servidor en UTC`,
   print: "Imprimir (PDF)",
   forms: { ndjson: "Evidencia (NDJSON)", json: "JSON", csv: "Tabla (CSV)" },
-  session: "A la sesión",
+  session: "Ir a la sesión",
   chart: "Diagrama de secuencia de mensajes",
   sequence: "Secuencia de mensajes",
 };
@@ -88,10 +88,10 @@ export const senses: Text["senses"] = {
   notTested: "No se dio la señal de prueba de este dispositivo.",
   region: "Señal de prueba",
   played: "Tres tonos: ¿le llegaron?",
-  ask: "¿Este dispositivo le llega con el ruido?",
+  ask: "¿Le llega este dispositivo en medio del ruido?",
   vibrates: "También vibra, si puede.",
   noVibration: "Este dispositivo no puede vibrar.",
-  louder: "Si no: suba el volumen, sonido sin silenciar, y otra vez.",
+  louder: "Si no: suba el volumen, quite el silencio y pruebe otra vez.",
   again: "Probar otra vez",
   test: "Señal de prueba",
   reached: "Me llegan",

@@ -19,13 +19,13 @@ export const stand: Text["stand"] = {
   needBearing: "dé su marcación, de 0 a 360 grados",
   needDistance: "dé su distancia, de 0 a 2000",
   needAcross: "dé su ancho, de 0.1 a 500",
-  title: "El puesto, a escala",
-  show: "El puesto, a escala: arcos, chorro, camino del guardia",
-  hide: "Guardar el puesto",
+  title: "La posición, a escala",
+  show: "La posición, a escala: arcos, chorro, camino del guardia",
+  hide: "Ocultar la posición",
   drawn: (kind, metres) =>
     `Rayado: arcos que giran. Línea cortada: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
   noFigures: "El tipo no da distancias libres: no se dibuja suelo detrás.",
   guard: "Guardia",
   metres: (n) => `${n} m`,
-  assumed: "Con qué se dibuja el puesto",
+  assumed: "Con qué se dibuja la posición",
 };

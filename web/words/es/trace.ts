@@ -3,7 +3,7 @@ import type { Text } from "../en/text.ts";
 export const trace: Text["trace"] = {
   title: "Registro de los voltios por un medidor",
   open: "Dar el registro de un medidor",
-  close: "Guardar",
+  close: "Cerrar",
   lead: "Una muestra por línea: segundos y voltios. Se juzga por los límites del tipo para los voltios en el tiempo.",
   samples: "Segundos y voltios",
   cranked: "En él se giró un motor con el arrancador",
@@ -12,6 +12,6 @@ export const trace: Text["trace"] = {
   ended: "El registro terminó hace tantos segundos",
   cranking: "El arranque necesita un principio antes de su fin, ambos dentro del registro.",
   ago: "Diga hace cuántos segundos terminó, de 0 a 3600.",
-  give: (samples, seconds) => `Registrar ${samples} muestras, ${seconds} s`,
+  give: (samples, seconds) => `Anotar ${samples} muestras, ${seconds} s`,
   notYet: "Pegue el registro",
 };
