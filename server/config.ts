@@ -102,6 +102,12 @@ export const environmentSchema = z.object({
     .min(5, "must be at least 5 minutes")
     .max(720, "must be at most 720 minutes")
     .default(30),
+  CHOCKSIDE_PIN_LENGTH: z.coerce
+    .number({ error: "must be a number of characters" })
+    .int("must be whole characters")
+    .min(6, "must be at least 6")
+    .max(16, "must be at most 16")
+    .default(6),
   CHOCKSIDE_TLS: z
     .enum(["auto", "own", "off"], {
       error: "must be auto (own, but off while the demo is on), own (a certificate of its own) or off",
@@ -203,6 +209,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
     limits: {
       shiftMs: of.CHOCKSIDE_SHIFT_HOURS * 3_600_000,
       idleMs: of.CHOCKSIDE_IDLE_MINUTES * 60_000,
+      pinLength: of.CHOCKSIDE_PIN_LENGTH,
     },
     secret: of.CHOCKSIDE_SECRET ?? null,
     metricsToken: of.CHOCKSIDE_METRICS_TOKEN ?? null,

@@ -21,17 +21,18 @@ const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> 
        npm run people -- export <handle>    everything kept about one person, as JSON
        npm run people -- erase <handle>     takes a person out; the evidence stays whole, without the name`;
 
-const entrySchema = z.object({
-  handle: z.string().toLowerCase().pipe(idSchema),
-  name: line(80),
-  mayHold: z.array(postSchema).min(1),
-  /** To the end of that day, UTC. */
-  currentUntil: z.iso
-    .date()
-    .transform((day) => Date.parse(day) + 24 * 3_600_000)
-    .nullable(),
-  pin: newPinSchema,
-});
+const entrySchema = (pinLength: number) =>
+  z.object({
+    handle: z.string().toLowerCase().pipe(idSchema),
+    name: line(80),
+    mayHold: z.array(postSchema).min(1),
+    /** To the end of that day, UTC. */
+    currentUntil: z.iso
+      .date()
+      .transform((day) => Date.parse(day) + 24 * 3_600_000)
+      .nullable(),
+    pin: newPinSchema(pinLength),
+  });
 
 await main().catch((error: unknown) => {
   console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
@@ -39,13 +40,15 @@ await main().catch((error: unknown) => {
 });
 
 async function main(): Promise<void> {
+  const { pinLength } = readConfig(process.env).limits;
   const [verb, whose, ...others] = process.argv.slice(2);
-  if (isVerb(verb) && whose !== undefined && others.length === 0) return about(verb, whose.toLowerCase());
+  if (isVerb(verb) && whose !== undefined && others.length === 0)
+    return about(verb, whose.toLowerCase(), pinLength);
   const [handle, name, posts, day = null, ...more] = process.argv.slice(2);
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
   const pin = await enteredPin();
   const entered = { handle, name, mayHold: posts.split(","), currentUntil: day, pin };
-  const entry = entrySchema.safeParse(entered);
+  const entry = entrySchema(pinLength).safeParse(entered);
   if (!entry.success) {
     const faults = entry.error.issues.map((i) => `${i.path.join(".")} ${i.message}`);
     throw new StartRefused(`${faults.join("; ")}\n${USAGE}`);
@@ -70,8 +73,8 @@ function isVerb(word: string | undefined): word is "pin" | "export" | "erase" {
   return word === "pin" || word === "export" || word === "erase";
 }
 
-async function about(verb: "pin" | "export" | "erase", handle: string): Promise<void> {
-  const pin = verb === "pin" ? newPinSchema.safeParse(await enteredPin()) : null;
+async function about(verb: "pin" | "export" | "erase", handle: string, pinLength: number): Promise<void> {
+  const pin = verb === "pin" ? newPinSchema(pinLength).safeParse(await enteredPin()) : null;
   if (pin?.error) throw new StartRefused(pin.error.issues.map((i) => `pin ${i.message}`).join("; "));
   const stores = await openStores(readConfig(process.env), Date.now());
   const { store, directory, compact } = stores;

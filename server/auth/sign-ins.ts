@@ -8,12 +8,14 @@ import { countedDevice, countedPerson, Lockouts } from "./lockout.ts";
 import { Permits, type Permitted } from "./permits.ts";
 import { hashPin, isPin, type PinCost } from "./pin.ts";
 
-/** How long a sign-in lasts. Milliseconds. */
+/** What the settings say of sign-ins: how long one lasts, milliseconds, and what a PIN is. */
 export interface SignInLimits {
   /** From its beginning: a long shift. */
   shiftMs: number;
   /** Without use. */
   idleMs: number;
+  /** Characters a new PIN has at least. */
+  pinLength: number;
 }
 
 /**
@@ -141,6 +143,11 @@ export class SignIns {
       const now = await directory.person(person.id);
       return (await isPin(now?.pinHash ?? (await this.#decoyHash()), pin)) && now?.active === true;
     });
+  }
+
+  /** How many characters a new PIN has at least. */
+  get pinLength(): number {
+    return this.#deps.limits.pinLength;
   }
 
   /** Gives the person another PIN, by their old one, and ends their sign-ins elsewhere: somebody may have had it. */

@@ -72,12 +72,18 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
       schema: {
         tags: ["sign-in"],
         summary: "Who is signed in here",
-        response: { 200: z.object({ person: personView, device: deviceView }) },
+        response: {
+          200: z.object({
+            person: personView,
+            device: deviceView,
+            pinLength: z.number().describe("Characters a new PIN has at least"),
+          }),
+        },
       },
     },
     async (request) => {
       const { person, device } = identityOf(request);
-      return { person, device };
+      return { person, device, pinLength: signIns.pinLength };
     },
   );
 
@@ -88,7 +94,7 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
         tags: ["sign-in"],
         summary: "Choose another PIN, by the old one; ends one's sign-ins elsewhere",
         body: z
-          .strictObject({ pin: pinSchema, next: newPinSchema })
+          .strictObject({ pin: pinSchema, next: newPinSchema(signIns.pinLength) })
           .refine(({ pin, next }) => pin !== next, { path: ["next"], message: "must be another one" }),
         response: { 204: z.null() },
       },

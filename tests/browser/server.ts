@@ -80,7 +80,7 @@ export class TestServer {
       others: null,
       demoSignIns: demo.people,
       deviceRule: "auto",
-      limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000 },
+      limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
     });
     const app = await createApp(house, {

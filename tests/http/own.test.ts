@@ -64,6 +64,19 @@ describe("one's own PIN", () => {
     expect(codes).toEqual([204, 400]);
   });
 
+  it("[AUT-8] [AUT-10] is as long as the house asks, which the panel is told", async () => {
+    await house.close();
+    house = await liveHouse({ pinLength: 8 });
+    const token = await signIn(house.app, "ada");
+    expect((await ask(token, "GET", "/me")).json()).toMatchObject({ pinLength: 8 });
+    const short = await change(token, PIN, "9071634");
+    expect([short.statusCode, short.json().detail]).toEqual([
+      400,
+      expect.stringContaining("must be at least 8 characters"),
+    ]);
+    expect(await code(change(token, PIN, "90716348"))).toBe(204);
+  });
+
   it("[AUT-10] [AUT-9] is not changed by whoever found the panel open: wrong ones count as at sign-in", async () => {
     const token = await signIn(house.app, "ada");
     const codes: number[] = [];

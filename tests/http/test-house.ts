@@ -64,6 +64,7 @@ export interface TestOptions {
   origins?: string[];
   devices?: DeviceRule;
   idleMs?: number;
+  pinLength?: number;
   tls?: Tls;
   site?: string;
   metricsToken?: string;
@@ -109,7 +110,11 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     others: options.others ?? null,
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
     deviceRule: options.devices ?? "any",
-    limits: { shiftMs: 12 * 3_600_000, idleMs: options.idleMs ?? 12 * 3_600_000 },
+    limits: {
+      shiftMs: 12 * 3_600_000,
+      idleMs: options.idleMs ?? 12 * 3_600_000,
+      pinLength: options.pinLength ?? 6,
+    },
     secret: options.secret ?? randomBytes(32),
   });
   const app = await createApp(house, {

@@ -22,6 +22,7 @@ export interface Anybody {
 /** What a person does about themselves, and the office about people, at the server. */
 export const people = {
   changePin: (pin: string, next: string) => api.send("POST", "/api/me/pin", { pin, next }),
+  me: () => api.json<{ pinLength: number }>("GET", "/api/me"),
   signIns: () => api.json<OwnSignIn[]>("GET", "/api/me/sign-ins"),
   endSignIn: (id: string) => api.send("DELETE", `/api/me/sign-ins/${id}`),
   everybody: () => api.json<Anybody[]>("GET", "/api/people/everybody"),

@@ -6,7 +6,10 @@ import { usePersonWords } from "../../words/person.ts";
 const STEPS = ["old", "next", "again"] as const;
 type Step = (typeof STEPS)[number];
 
-const SHORTEST = { old: 4, next: 6, again: 6 };
+/** Nobody's PIN was ever shorter. */
+const SHORTEST_OLD = 4;
+/** What a new one has at least, until the server said what this house asks. */
+const SHORTEST_NEW = 6;
 const NOTHING = { old: "", next: "", again: "" };
 
 /** Another PIN of one's own: the old one, the new one, and the new one again, each on large keys. */
@@ -15,7 +18,13 @@ export function ChangePin({ onTrouble }: { onTrouble(error: Error | null): void 
   const [step, setStep] = useState<Step | null>(null);
   const [entered, setEntered] = useState(NOTHING);
   const [done, setDone] = useState(false);
+  const [least, setLeast] = useState(SHORTEST_NEW);
   const begin = () => {
+    // Should it not be told, the server says it of a PIN that is too short.
+    people.me().then(
+      ({ pinLength }) => setLeast(pinLength),
+      () => {},
+    );
     setEntered(NOTHING);
     setDone(false);
     onTrouble(null);
@@ -46,7 +55,7 @@ export function ChangePin({ onTrouble }: { onTrouble(error: Error | null): void 
   return (
     <section className="own" aria-label={words.pin}>
       <h2>{words.pin}</h2>
-      <p>{words.rule}</p>
+      <p>{words.rule(least)}</p>
       <div className="pin-entry">
         <Keypad
           key={step}
@@ -58,7 +67,7 @@ export function ChangePin({ onTrouble }: { onTrouble(error: Error | null): void 
           type="button"
           className="answer"
           data-tone="yes"
-          disabled={entered[step].length < SHORTEST[step]}
+          disabled={entered[step].length < (step === "old" ? SHORTEST_OLD : least)}
           onClick={next}
         >
           {step === "again" ? words.change : words.goOn}

@@ -10,7 +10,8 @@ export const person = {
   pin: "Your PIN",
   change: "Change it",
   changed: "It is changed. Your sign-ins elsewhere have ended.",
-  rule: "Six characters or more, and none that many people use, such as 123456 or 121212. Your sign-ins elsewhere end.",
+  rule: (least: number) =>
+    `${least} characters or more, and none that many people use, such as 123456 or 121212. Your sign-ins elsewhere end.`,
   steps: { old: "Your PIN now", next: "The new one", again: "The new one again" },
   notAlike: "The two were not alike: nothing was changed.",
   goOn: "Go on",

@@ -11,7 +11,8 @@ export const person: PersonWords = {
   pin: "Su PIN",
   change: "Cambiarlo",
   changed: "Está cambiado. Sus sesiones en otros dispositivos han terminado.",
-  rule: "Seis caracteres o más, y ninguno que use mucha gente, como 123456 o 121212. Sus sesiones en otros dispositivos terminan.",
+  rule: (least) =>
+    `${least} caracteres o más, y ninguno que use mucha gente, como 123456 o 121212. Sus sesiones en otros dispositivos terminan.`,
   steps: { old: "Su PIN de ahora", next: "El nuevo", again: "El nuevo otra vez" },
   notAlike: "Los dos no eran iguales: no se cambió nada.",
   goOn: "Seguir",
