@@ -43,6 +43,7 @@ describe("signing in", () => {
     expect((await me(token)).json()).toEqual({
       person: { id: "ada", name: "Ada", handle: "ada", mayHold: ["cockpit"], demo: false },
       device: { id: "tablet-7", name: "Tablet" },
+      pinLength: 6,
     });
   });
 
