@@ -36,7 +36,7 @@ export function drillLog(moments: readonly Moment[], say: Say): DrillRow[] {
     }
     if (fact.type === "drillEnded") {
       const row = rows.get(fact.run);
-      if (row) row.ended = { at, by: sayActor(event, say), outcome: fact.outcome };
+      if (row) row.ended = { at, by: sayActor(event, say), outcome: say.drillOutcome(fact.outcome) };
     }
   }
   return [...rows.values()];

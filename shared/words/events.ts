@@ -167,7 +167,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return (fact.done ? words.stepDone : words.stepLeft)(title, small(fact.post), step);
     }
     case "drillEnded":
-      return noted(words.drillEnded(drill(drills.get(fact.run)).title), fact.outcome);
+      return noted(words.drillEnded(drill(drills.get(fact.run)).title), say.drillOutcome(fact.outcome));
     case "exceeded":
       return words.exceeded(fact.engine, say.exceeded(fact.limit), fact.found, fact.allowed);
     case "refused":

@@ -147,6 +147,8 @@ export function sayIn(words: Catalogue) {
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
+    /** How a drill ended, where it is not in somebody's own words. */
+    drillOutcome: (outcome: string): string => word(words.found, outcome) ?? outcome,
     overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
     exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],
     voidCause: (cause: string): string => word(words.voids, cause) ?? cause,

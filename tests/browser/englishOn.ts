@@ -13,8 +13,12 @@ function englishIn(text: string): string[] {
   return words;
 }
 
-/** English words that stand on the page, are read aloud or are asked for, each with where. What is marked as English is not looked at. */
-export async function englishOn(page: Page): Promise<string[]> {
+/**
+ * English words that stand on the page, are read aloud or are asked for, each with where. What is marked as English is
+ * not looked at.
+ * @param written what somebody wrote during the test
+ */
+export async function englishOn(page: Page, written: readonly string[] = []): Promise<string[]> {
   const said = await page.evaluate(() => {
     const all = new Set<string>([document.title]);
     const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT);
@@ -35,5 +39,6 @@ export async function englishOn(page: Page): Promise<string[]> {
     }
     return [...all];
   });
-  return said.flatMap((s) => englishIn(s).map((word) => `${word}: ${s.slice(0, 120)}`));
+  const ours = said.map((s) => written.reduce((t, w) => t.replaceAll(w, " "), s));
+  return ours.flatMap((s) => englishIn(s).map((word) => `${word}: ${s.slice(0, 120)}`));
 }

@@ -10,7 +10,7 @@ import { key, openBrowser, POSTS_KEY } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const PHONE = { width: 390, height: 844 };
-const TABLET = { width: 1180, height: 820 };
+const SIZES = { phone: PHONE, tablet: { width: 1180, height: 820 }, desktop: { width: 1600, height: 1000 } };
 const SLOW_MS = 240_000;
 
 const server = new TestServer();
@@ -173,11 +173,20 @@ it(
     ] as const) {
       await seat(handle).getByLabel("Código de sesión").fill(code);
       await press(seat(handle), "Unirse");
+      if (handle === "cador") {
+        await seat(handle).locator(".panel .plan").waitFor();
+        await turnedOver(seat(handle), "observer");
+      }
       await press(seat(handle), "Tomar un puesto");
       await press(seat(handle), key);
       await press(seat(handle), "Cerrar");
     }
     for (const [handle, page] of crew) await turnedOver(page, handle);
+    await press(supervisor, "Mirar atrás");
+    await supervisor.locator(".panel[data-kind='past']").waitFor();
+    expect(await englishOn(supervisor)).toEqual([]);
+    await turnedOver(supervisor, "looking back");
+    await press(supervisor, "Volver a ahora");
     // A figure stays on one line with the word before it.
     const first = /^La tripulación está lista para arrancar motor\s(\d)\. ¿Lo autoriza\?$/;
     const asked = () => supervisor.locator(".ask h2").textContent();
@@ -309,19 +318,19 @@ async function layout(page: Page) {
 
 const NO_FAULT = { over: [], out: [], runsOut: 0 };
 
-/** The page turned over, as for writing from right to left, at both sizes: nothing runs out of it, no key lies over another, no engine changes its side and no stop its place. */
-async function turnedOver(page: Page, post: string): Promise<void> {
+/** The page turned over, as for writing from right to left, at every size: nothing runs out of it, no key lies over another, no engine changes its side and no stop its place. */
+async function turnedOver(page: Page, whose: string): Promise<void> {
   const turn = (dir: "ltr" | "rtl") =>
     page.evaluate((to) => {
       document.documentElement.dir = to;
     }, dir);
-  for (const [name, size] of Object.entries({ phone: PHONE, tablet: TABLET })) {
+  for (const [name, size] of Object.entries(SIZES)) {
     await page.setViewportSize(size);
     await turn("ltr");
     const before = await layout(page);
     await turn("rtl");
     const after = await layout(page);
-    const where = `${post}, ${name}`;
+    const where = `${whose}, ${name}`;
     expect(before.faults, where).toEqual(NO_FAULT);
     expect(after.faults, where).toEqual(NO_FAULT);
     expect(after.kept, where).toEqual(before.kept);

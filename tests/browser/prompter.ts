@@ -9,7 +9,7 @@ import type { SessionState } from "../../shared/session/state.ts";
 import { TestPanel } from "../live/panel.ts";
 import { type Crew, seatAt } from "./crew.ts";
 
-const SCRIPT = { seed: 5, pace: 1, cart: "Knocker" };
+const SCRIPT = { seed: 5, cart: "Knocker" };
 
 /**
  * Brings a session to the moment a story begins at: each post answers what it is asked as a scripted partner would,
@@ -18,14 +18,19 @@ const SCRIPT = { seed: 5, pace: 1, cart: "Knocker" };
 export class Prompter {
   readonly session: string;
   readonly #panels: Record<Post, TestPanel>;
+  readonly #pace: number;
 
-  private constructor(session: string, panels: Record<Post, TestPanel>) {
+  private constructor(session: string, panels: Record<Post, TestPanel>, pace: number) {
     this.session = session;
     this.#panels = panels;
+    this.#pace = pace;
   }
 
-  /** A session of this aircraft with everybody at their post, and every panel opened on it. */
-  static async begin(crew: Crew, url: string, aircraft: string): Promise<Prompter> {
+  /**
+   * A session of this aircraft with everybody at their post, and every panel opened on it.
+   * @param pace how many times faster than an engine its oil warms
+   */
+  static async begin(crew: Crew, url: string, aircraft: string, pace = 1): Promise<Prompter> {
     const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const planned = await fetch(`${url}/api/sessions`, {
       method: "POST",
@@ -52,7 +57,7 @@ export class Prompter {
         await panel.watch(id);
       }),
     );
-    const prompter = new Prompter(id, panels);
+    const prompter = new Prompter(id, panels, pace);
     for (const post of POSTS) await prompter.give(post, { type: "claimPost", post });
     await Promise.all(crew.all.map((seat) => seat.turnTo(`/session/${id}`)));
     return prompter;
@@ -82,11 +87,20 @@ export class Prompter {
     return this.#panels.supervisor.until(() => is(this.state));
   }
 
-  /** Every post does its part until that is so. @throws Error when nobody has anything to do before it */
-  async playUntil(is: (state: SessionState) => boolean): Promise<void> {
+  /**
+   * Every post does its part until that is so.
+   * @param before what is looked at before a post does anything
+   * @throws Error when nobody has anything to do before it
+   */
+  async playUntil(
+    is: (state: SessionState) => boolean,
+    before: (post: Post) => Promise<void> = async () => {},
+  ): Promise<void> {
+    const script = { ...SCRIPT, pace: this.#pace };
     while (!is(this.state)) {
-      const post = POSTS.find((p) => playPost(this.state, p, Date.now(), SCRIPT));
-      const move = post && playPost(this.state, post, Date.now(), SCRIPT);
+      const post = POSTS.find((p) => playPost(this.state, p, Date.now(), script));
+      if (post) await before(post);
+      const move = post && playPost(this.state, post, Date.now(), script);
       if (!move) throw new Error(`stuck: ${POSTS.map((p) => this.#asked(p)).join("; ")}`);
       await this.give(post, move.action);
     }

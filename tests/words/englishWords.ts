@@ -45,6 +45,15 @@ const identifiers = (texts: readonly string[]) =>
     .filter((t) => /^[a-z][\w-]*$/.test(t) && !Object.hasOwn(parts, t))
     .flatMap((t) => [t, t.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)]);
 
+/** A long text may be cut where there is no room: without what an author wrote at its end. */
+function withoutCut(text: string, others: readonly string[]): string {
+  if (!text.endsWith("…")) return text;
+  const cut = text.slice(0, -1);
+  const ends = [...cut.matchAll(/^|: /g)].map((m) => cut.slice(m.index + m[0].length));
+  const written = ends.find((end) => others.some((o) => o.startsWith(end)));
+  return written ? cut.slice(0, -written.length) : text;
+}
+
 /**
  * Finds in a text every word our English says and our Spanish does not, beside names and what authors wrote.
  */
@@ -59,17 +68,16 @@ export async function englishFinder(): Promise<(text: string) => string[]> {
       (w) => !kept.has(w),
     ),
   );
-  const texts = [...new Set(writtenByOthers(demo))];
+  // A gauge's name stands in the middle of sentences of ours.
+  const gauges = demo.types.flatMap((t) => t.gauges.map((g) => g.name.toLowerCase()));
+  const texts = [...new Set([...writtenByOthers(demo), ...gauges])];
   const ids = new Set(identifiers(texts));
   const others = texts.filter((t) => / |^[A-Z]/.test(t)).sort((a, b) => b.length - a.length);
   const isId = (text: string) => ids.has(text.trim().toLowerCase()) || ids.has(text.trim());
   return (shown) => {
     const text = shown.replaceAll("\u00a0", " ");
     if (!wordsIn(text).some((w) => words.has(w))) return [];
-    // A long text may be cut where there is no room.
-    const cut = text.endsWith("…") ? text.slice(0, -1) : null;
-    if (cut && others.some((o) => o.startsWith(cut))) return [];
-    const own = others.reduce((t, o) => t.replaceAll(o, " "), text);
+    const own = others.reduce((t, o) => t.replaceAll(o, " "), withoutCut(text, others));
     const left = isId(text) ? "" : own;
     // A list, or a name and its value: an identifier stands alone in it.
     const stretches = left.split(/[:,]/).filter((stretch) => !isId(stretch));

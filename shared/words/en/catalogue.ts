@@ -56,7 +56,7 @@ export const catalogue = {
     stageLeft: "the session left the starting stage",
   },
   limits: { starterTime: "starter", oilFirst: "first oil pressure", oilNormal: "normal oil pressure" },
-  /** What a finding or refusal names besides, where it is a word and not a figure. */
+  /** What a finding, a refusal or a drill's outcome names besides, where it is a word and not a figure. */
   found: {
     hold: "hold",
     cut: "cut",
@@ -74,6 +74,7 @@ export const catalogue = {
     notReportedDone: "not reported done",
     reason: "reason",
     none: "none",
+    "worked through": "worked through",
   },
   /** Between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust" },

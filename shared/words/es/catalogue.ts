@@ -75,6 +75,7 @@ export const catalogue: Catalogue = {
     notReportedDone: "sin reportarse hecho",
     reason: "motivo",
     none: "ninguno",
+    "worked through": "hecho hasta el final",
   },
   joints: { to: "a", of: "de", gust: "racha" },
 };

@@ -1,0 +1,85 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import { say } from "../../shared/words/es.ts";
+import { type Crew, seatAt } from "./crew.ts";
+import { englishOn } from "./englishOn.ts";
+import { Prompter } from "./prompter.ts";
+import { openBrowser, Seat } from "./seat.ts";
+import { TestServer } from "./server.ts";
+
+const server = new TestServer();
+let browser: Browser;
+let crew: Crew;
+
+async function speaking(handle: string): Promise<Seat> {
+  const context = await browser.newContext({ viewport: { width: 1180, height: 820 }, locale: "es-CO" });
+  return Seat.inContext(context, server.url, handle);
+}
+
+beforeAll(async () => {
+  await server.start();
+  browser = await openBrowser();
+  const [cockpit, guard, power, supervisor] = [
+    await speaking("austol"),
+    await speaking("cador"),
+    await speaking("lowen"),
+    await speaking("merryn"),
+  ];
+  crew = { cockpit, guard, power, supervisor, all: [cockpit, guard, power, supervisor] };
+}, 60_000);
+afterAll(async () => {
+  await browser?.close();
+  await server.end();
+});
+
+/** Written by whoever plays the posts. */
+const WRITTEN = ["Stand 4, north apron", "Cart Knocker"];
+/** So fast that an engine is warm within a second. */
+const PACE = 600;
+
+it("[LNG-13] a whole start, with a hold, a cut, a fire and drills in it, says no word of English in Spanish", async () => {
+  const story = await Prompter.begin(crew, server.url, "QX-PEN", PACE);
+  const found = new Set<string>();
+  const asked = new Set<string>();
+  /** Once what is asked of the post stands there, everything that stands at every post. */
+  const look = async (post: Post) => {
+    const [first] = askedOf(story.state, post, Date.now());
+    if (first) {
+      asked.add(first.say);
+      // A gauge stands there by the name its type gives it.
+      const sentence = first.say === "warmUp" ? `Caliente motor ${first.engine}:` : say.ask(first);
+      const words = seatAt(crew, post).page.locator(".ask h2, .queue-row", { hasText: sentence });
+      await words.first().waitFor({ state: "attached" });
+    }
+    for (const seat of crew.all) for (const word of await englishOn(seat.page, WRITTEN)) found.add(word);
+  };
+  const [first = 1, second = 2] = story.state.order;
+  const stop = async (post: Post, kind: "hold" | "cut" | "fire", engine?: number) => {
+    const where = kind === "fire" ? { place: "nacelle" as const } : {};
+    await story.give(post, {
+      type: "send",
+      kind,
+      channel: "panel",
+      ...(engine === undefined ? {} : { engine }),
+      ...where,
+    });
+  };
+  await story.playUntil((s) => s.engines[first - 1]?.life.is === "stable", look);
+  // Of an engine that stands: no starter has to rest after it.
+  await stop("supervisor", "cut", second);
+  await story.playUntil((s) => s.cuts.length === 0, look);
+  await stop("groundPower", "hold");
+  await story.playUntil((s) => s.holds.length === 0, look);
+  await stop("fireGuard", "fire", first);
+  await story.playUntil((s) => s.fires.length === 0 && s.drills.length === 0, look);
+  await story.playUntil((s) => s.stage === "closed", look);
+  for (const seat of crew.all) await seat.sees("Esta sesión está cerrada.");
+  expect([...found]).toEqual([]);
+  for (const said of ["crank", "oilFirst", "settle", "warmUp", "answer.hold", "ownHold", "answer.fire"])
+    expect(asked).toContain(said);
+  for (const said of ["fireOut", "drill", "drillEnd", "answer.cut", "resetCut", "removeChocks", "allClear"])
+    expect(asked).toContain(said);
+  story.close();
+}, 120_000);
