@@ -12,6 +12,7 @@ import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
 import { latestType } from "./latest-type.ts";
 import type { Sessions } from "./sessions.ts";
+import { sharedType } from "./shared-type.ts";
 
 /** What a person enters to plan a session. */
 export interface PlanInput {
@@ -173,7 +174,7 @@ export class Planning {
         type: "planned",
         aircraft: aircraft.id,
         place,
-        aircraftType: type,
+        aircraftType: sharedType(type),
         order,
         powerSource,
         crew,

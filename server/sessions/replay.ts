@@ -7,6 +7,7 @@ import { asStored, type NameVeil } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
+import { withSharedType } from "./shared-type.ts";
 
 const PAGE = 1_000;
 
@@ -73,8 +74,9 @@ export async function readOn<H extends Held>(
     await names.meet(page.map((e) => e.body));
     for (const { seq, body, hash } of page) {
       try {
-        const { event, prev } = readSealed(names.open(body));
+        const { event: read, prev } = readSealed(names.open(body));
         if (prev !== headHash || hash !== sha256(body)) throw new Error("its chain is broken");
+        const event = withSharedType(read);
         state = evolve(state, event);
         all.push(event);
       } catch (error) {

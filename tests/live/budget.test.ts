@@ -4,10 +4,14 @@ import { expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { asStored } from "../../server/evidence/names.ts";
 import { readOn } from "../../server/sessions/replay.ts";
+import { sharedType } from "../../server/sessions/shared-type.ts";
+import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
+import { planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
 import { personAt, playOut, Stage } from "../seed/stage.ts";
+import { FOUR } from "../spec/aircraft.ts";
 import { sha256 } from "../spec/given.ts";
 
 const EVENTS = 2_000;
@@ -75,4 +79,29 @@ it("[LIV-14] a session in memory stays within its budget through a four-engine s
   const most = budget();
   expect(most).toHaveLength(found.length);
   for (const [i, is] of found.entries()) expect(is, `part ${i}: ${found}`).toBeLessThanOrEqual(most[i] ?? 0);
+});
+
+it("[LIV-15] sessions on one version of a type hold it once, planned here or read from the record; others apart", async () => {
+  const store = new MemoryEventStore();
+  const typesOf = async (house: TestHouse, ids: readonly string[]) =>
+    Promise.all(ids.map(async (id) => (await house.house.sessions.get(id)).state.type));
+  const first = await testHouse({ store });
+  const token = await signIn(first.app, "fay");
+  const ids = [(await planned(first.app, token)).id, (await planned(first.app, token)).id];
+  const here = await typesOf(first, ids);
+  expect(here[0]).toBe(here[1]);
+  await first.close();
+  const again = await testHouse({ store });
+  const read = await typesOf(again, ids);
+  expect(read[0]).toBe(read[1]);
+  expect(read).toEqual(here);
+  await again.close();
+  // Whatever its number says: a record may come from elsewhere.
+  const other = { ...FOUR, name: "Another four" };
+  expect([sharedType(FOUR), sharedType(other), sharedType(structuredClone(other))]).toEqual([
+    FOUR,
+    other,
+    other,
+  ]);
+  expect(sharedType(structuredClone(other))).toBe(other);
 });
