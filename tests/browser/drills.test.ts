@@ -5,21 +5,24 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { plain } from "../../shared/session/engine.ts";
 import type { DrillRun, SessionState } from "../../shared/session/state.ts";
 import type { Drill, Trigger } from "../../shared/types/drill.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
 import { firePlaces, posts } from "../../shared/words/en/states.ts";
 import { type Crew, seatAt, signInCrew } from "./crew.ts";
 import { Prompter } from "./prompter.ts";
 import { openBrowser, type Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
-const TYPE = demo.types.find((t) => t.id === "kestle-four");
-if (!TYPE) throw new Error("the demonstration has no such type");
-const N = TYPE.defaultOrder[0] ?? 1;
+/** The types hold the same drills, as the first test sees: each of them is worked on one type, by turns on each. */
+const [{ drills: DRILLS }] = demo.types as [AircraftType];
+const typeOf = (index: number) => demo.types[index % demo.types.length] as AircraftType;
+/** The engine it befalls: the first to be started. */
+const engineOf = (index: number) => typeOf(index).defaultOrder[0] ?? 1;
 
 /** One for each story: none waits until the one before has put its fire out. */
 const aircraftOf = (index: number) => `QX-D${index}`;
 const server = new TestServer(
   null,
-  TYPE.drills.map((drill, i) => ({ id: aircraftOf(i), name: drill.title, typeId: TYPE.id })),
+  DRILLS.map((drill, i) => ({ id: aircraftOf(i), name: drill.title, typeId: typeOf(i).id })),
 );
 let browser: Browser;
 let crew: Crew;
@@ -36,21 +39,21 @@ afterAll(async () => {
 
 /** What befalls the first engine, when in its start, and what the post that sees it touches. */
 interface Befalls {
-  when(state: SessionState): boolean;
+  when(state: SessionState, n: number): boolean;
   at: Post;
-  touch(seat: Seat): Promise<void>;
+  touch(seat: Seat, n: number): Promise<void>;
 }
 
-const engineIs = (is: string) => (state: SessionState) => {
-  const engine = state.engines[N - 1];
+const engineIs = (is: string) => (state: SessionState, n: number) => {
+  const engine = state.engines[n - 1];
   return engine !== undefined && plain(engine.life).is === is;
 };
-const handsOn = (state: SessionState) => state.handling?.engine === N;
+const handsOn = (state: SessionState, n: number) => state.handling?.engine === n;
 
-const fireIn = (place: keyof typeof firePlaces) => async (seat: Seat) => {
+const fireIn = (place: keyof typeof firePlaces) => async (seat: Seat, n: number) => {
   const sheet = seat.page.getByRole("dialog");
   await seat.press("Fire");
-  await seat.press(`Engine number ${N}`, sheet);
+  await seat.press(`Engine number ${n}`, sheet);
   await seat.press(firePlaces[place], sheet);
 };
 
@@ -68,7 +71,7 @@ const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
   "alert:guardMissing": {
     when: engineIs("cranking"),
     at: "fireGuard",
-    touch: (seat) => seat.press(`Leaving number ${N}`),
+    touch: (seat, n) => seat.press(`Leaving number ${n}`),
   },
   "alert:groundPowerOutOfRange": {
     when: engineIs("caught"),
@@ -82,8 +85,8 @@ const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
   "blades:resistance": {
     when: handsOn,
     at: "groundPower",
-    touch: async (seat) => {
-      await seat.asked(`Turn number ${N} by hand and count the blades. Any resistance: stop.`);
+    touch: async (seat, n) => {
+      await seat.asked(`Turn number ${n} by hand and count the blades. Any resistance: stop.`);
       await seat.press("Count blades");
       await seat.press("More by 1 blades");
       await seat.press("Resistance");
@@ -105,12 +108,12 @@ function byHand(drill: Drill, index: number): Befalls {
   return {
     when: engineIs(drill.id === "runaway" ? "caught" : "cranking"),
     at: drill.id === "supervisorLost" ? "cockpit" : (POSTS[index % POSTS.length] ?? "cockpit"),
-    touch: async (seat) => {
+    touch: async (seat, n) => {
       if (drill.id === "supervisorLost") await leavePost(crew.supervisor);
       if (OF_NO_ENGINE.includes(drill.id)) {
         await seat.openPosts();
         await seat.press("Open a drill");
-      } else await seat.press(new RegExp(`^Engine ${N}:`));
+      } else await seat.press(new RegExp(`^Engine ${n}:`));
       await seat.press(drill.title, seat.page.getByRole("dialog"));
     },
   };
@@ -132,21 +135,26 @@ async function workCard(drill: Drill, post: Post): Promise<void> {
   }
 }
 
-describe.each(TYPE.drills.map((drill, index) => [drill.title, drill, index] as const))(
-  "%s",
-  (_title, drill, index) => {
+it("[DRL-1] are the same on every type", () => {
+  for (const type of demo.types) expect(type.drills, type.id).toEqual(DRILLS);
+});
+
+describe.each(DRILLS.map((drill, index) => [drill.title, typeOf(index).name, drill, index] as const))(
+  "%s, %s",
+  (_title, _type, drill, index) => {
+    const n = engineOf(index);
     it("[DRL-2] [DRL-3] [DRL-4] [DRL-5] [DRL-6] [DRL-7] is called from a panel, worked by each post at its own, ended, and told by the record", async () => {
       const story = await Prompter.begin(crew, server.url, aircraftOf(index));
       const { when, at, touch } = befalls(drill, index);
-      await story.playUntil(when);
-      await touch(seatAt(crew, at));
+      await story.playUntil((s) => when(s, n));
+      await touch(seatAt(crew, at), n);
       const runOf = (s: SessionState) => s.drills.find((r) => r.drill === drill.id);
       await story.until((s) => runOf(s) !== undefined);
       const { id: run, engine } = runOf(story.state) as DrillRun;
       // A cart out of its range is no engine's.
       const ofNone =
         OF_NO_ENGINE.includes(drill.id) || drill.triggers.includes("alert:groundPowerOutOfRange");
-      expect(engine).toBe(ofNone ? null : N);
+      expect(engine).toBe(ofNone ? null : n);
 
       await Promise.all(POSTS.map((post) => workCard(drill, post)));
       const end = `The drill is worked through: ${drill.title}. End it?`;
