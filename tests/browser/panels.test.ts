@@ -41,7 +41,10 @@ it("[PAN-27] a sheet takes the focus and gives it back, and the keyboard leads o
   const cut = page.getByRole("dialog", { name: "Cut: which engine?" });
   await cut.waitFor();
   expect(await sheets.count()).toBe(2);
-  await at.crew.cockpit.press("Back", cut);
+  await focused(".sheet");
+  await page.keyboard.press("Escape");
+  await cut.waitFor({ state: "detached" });
+  await focused(".stop-cut");
   expect(await sheets.count()).toBe(1);
   await page.keyboard.press("Escape");
   await sheets.waitFor({ state: "detached" });

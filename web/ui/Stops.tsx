@@ -3,7 +3,7 @@ import { FIRE_PLACES, type FirePlace } from "../../shared/protocol/signals.ts";
 import { STANDARD } from "../words/standard.ts";
 import { useWords } from "../words/words.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
-import { Sheet } from "./Sheet.tsx";
+import { QuickSheet } from "./QuickSheet.tsx";
 
 export interface StopActions {
   hold(): void;
@@ -22,7 +22,7 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
   return (
     <>
       {open?.is === "cut" && (
-        <Sheet title={words.cutWhich} onClose={close}>
+        <QuickSheet title={words.cutWhich} onClose={close}>
           <EngineKeys
             numbers={numbers}
             prompt={words.cutPrompt}
@@ -40,10 +40,10 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
             }}
             onBack={close}
           />
-        </Sheet>
+        </QuickSheet>
       )}
       {open?.is === "fireEngine" && (
-        <Sheet title={words.fireWhich} onClose={close}>
+        <QuickSheet title={words.fireWhich} onClose={close}>
           <EngineKeys
             numbers={numbers}
             prompt={words.firePrompt}
@@ -52,10 +52,10 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
             onPick={(engine) => setOpen({ is: "fire", engine })}
             onBack={close}
           />
-        </Sheet>
+        </QuickSheet>
       )}
       {open?.is === "fire" && (
-        <Sheet
+        <QuickSheet
           title={open.engine === null ? words.fireWhere : words.fireWhereAt(open.engine)}
           onClose={close}
         >
@@ -75,7 +75,7 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
               </button>
             ))}
           </div>
-        </Sheet>
+        </QuickSheet>
       )}
       <nav className="stops" aria-label={words.keys}>
         <button

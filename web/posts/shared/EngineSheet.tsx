@@ -5,7 +5,7 @@ import { engineOf } from "../../../shared/session/state.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
 import { Need } from "../../ui/Need.tsx";
-import { Sheet } from "../../ui/Sheet.tsx";
+import { QuickSheet } from "../../ui/QuickSheet.tsx";
 import { engineOptions } from "./engineOptions.ts";
 import type { Panel } from "./model.ts";
 
@@ -27,7 +27,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
     onClose();
   };
   return (
-    <Sheet title={title} onClose={onClose}>
+    <QuickSheet title={title} onClose={onClose}>
       {open ? (
         <Need
           answer={open}
@@ -64,6 +64,6 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
           <EngineWorked panel={panel} n={n} />
         </Suspense>
       )}
-    </Sheet>
+    </QuickSheet>
   );
 }

@@ -1,0 +1,42 @@
+import { useEffect, useRef } from "react";
+import { useWords } from "../words/words.ts";
+import type { SheetProps } from "./Sheet.tsx";
+
+/**
+ * A sheet that is there in the picture after the touch: the browser's own dialog, not modal. For what a stop asks, and
+ * for an engine touched on the plan; and for any other until the script of those is here.
+ */
+export function QuickSheet({ title, children, onClose }: SheetProps) {
+  const words = useWords().text.options;
+  const box = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const before = document.activeElement as HTMLElement | null;
+    box.current?.focus();
+    return () => before?.focus?.();
+  }, []);
+  return (
+    <div className="sheet-ground">
+      <dialog
+        ref={box}
+        open
+        className="sheet"
+        aria-label={title}
+        tabIndex={-1}
+        onKeyDown={(e) => {
+          if (e.key !== "Escape") return;
+          // This one alone, not a sheet that stands below it.
+          e.stopPropagation();
+          onClose();
+        }}
+      >
+        <header className="sheet-head">
+          <h2>{title}</h2>
+          <button type="button" className="small-key" onClick={onClose}>
+            {words.close}
+          </button>
+        </header>
+        <div className="sheet-body">{children}</div>
+      </dialog>
+    </div>
+  );
+}
