@@ -38,8 +38,12 @@ const RAMP = /^(The ramp|La plataforma)$/;
 const LOOKING = 2_000;
 
 /** Resolves soon after that is so. @throws Error when it is not within the patience of a test */
-async function soon(what: Locator, state: "visible" | "detached" = "visible"): Promise<void> {
-  const until = Date.now() + PATIENCE;
+async function soon(
+  what: Locator,
+  state: "visible" | "detached" = "visible",
+  patience = PATIENCE,
+): Promise<void> {
+  const until = Date.now() + patience;
   for (;;)
     try {
       return await what.waitFor({ state, timeout: LOOKING });
@@ -102,11 +106,11 @@ export class Seat {
     }, path);
   }
 
-  async press(name: string | RegExp, within: Locator | Page = this.page): Promise<void> {
+  async press(name: string | RegExp, within: Locator | Page = this.page, patience = PATIENCE): Promise<void> {
     const touched = key(name, within);
-    await soon(touched);
+    await soon(touched, "visible", patience);
     await this.#settled();
-    await touched.click();
+    await touched.click({ timeout: patience });
   }
 
   /** Answers take no touch for half a second: waits for its end, where Playwright would look again only later. */
@@ -144,8 +148,18 @@ export class Seat {
 
   /** Answers what is asked with one key, and waits until it is no longer asked. */
   async answer(words: string, key: string | RegExp): Promise<void> {
-    await this.asked(words);
-    await this.press(key, this.page.locator(".ask"));
+    const until = Date.now() + PATIENCE;
+    for (let touched = false; !touched; ) {
+      await this.asked(words);
+      touched = await this.press(key, this.page.locator(".ask"), PATIENCE / 3).then(
+        () => true,
+        (error) => {
+          // Something heavier may have come before it while the hand was on its way.
+          if (!(error instanceof errors.TimeoutError) || Date.now() > until) throw error;
+          return false;
+        },
+      );
+    }
     await this.askedNoMore(words);
   }
 
