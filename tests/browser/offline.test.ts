@@ -129,7 +129,9 @@ it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads not
   wire.mend();
   await supervisor.sees(/^Hold\. .*, cockpit/);
   await cockpit.sees(/^Recorded as number/);
-  expect(wire.heard.length).toBe(before + 1);
+  // Sent again only as the very same command, which a slow machine may do before it is answered.
+  const ids = wire.heard.slice(before).map((message) => /"id":"([^"]+)"/.exec(message)?.[1]);
+  expect(new Set(ids).size).toBe(1);
   expect(await supervisor.page.locator(".standing-row").count()).toBe(1);
   await cockpit.page
     .getByRole("heading", { level: 2, name: /^Clear to start number 3/ })
