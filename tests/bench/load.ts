@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
+import { once } from "node:events";
 import { performance } from "node:perf_hooks";
+import { Worker } from "node:worker_threads";
 import { tokenOf } from "./crowd.ts";
 import { type Spread, spreadOf } from "./histogram.ts";
 import { type Line, openLine } from "./lines.ts";
@@ -32,16 +34,8 @@ export interface LoadResult {
 }
 
 const PATIENCE_MS = 5_000;
-
-/**
- * Resolves at the moment itself: a timer is good to a millisecond, many times what is measured, so the last two are
- * waited for turn by turn of the event loop, in which answers are still received.
- */
-async function until(due: number): Promise<void> {
-  const wait = due - performance.now();
-  if (wait > 3) await new Promise((r) => setTimeout(r, wait - 2));
-  while (performance.now() < due) await new Promise((r) => setImmediate(r));
-}
+/** For the metronome to begin. */
+const LEAD_MS = 1_000;
 
 /**
  * Sends commands at their intended times, whatever became of earlier ones, and counts latency from the intended
@@ -75,12 +69,12 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   }
 
   const count = Math.round(plan.rate * plan.seconds);
-  const begin = performance.now() + 200;
+  const gapMs = 1_000 / plan.rate;
+  const begin = performance.now() + LEAD_MS;
   const answers: Promise<void>[] = [];
   let unanswered = 0;
-  for (let i = 0; i < count; i += 1) {
-    const due = begin + (i * 1000) / plan.rate;
-    await until(due);
+  const send = (i: number) => {
+    const due = begin + i * gapMs;
     const session = i % plan.sessions.length;
     const id = randomUUID();
     meant.set(id, due);
@@ -96,7 +90,12 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
       else unanswered += 1;
     });
     if (answered) answers.push(answered);
-  }
+  };
+  const metronome = new Worker(new URL("./metronome.mjs", import.meta.url), {
+    workerData: { begin: performance.timeOrigin + begin, gapMs, count },
+  });
+  metronome.on("message", send);
+  await once(metronome, "exit");
   await Promise.all(answers);
   // The last events may still be on their way: an acknowledgement can overtake them.
   const patience = performance.now() + PATIENCE_MS;

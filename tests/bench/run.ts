@@ -10,10 +10,9 @@
 //               -- --pages      what Lighthouse says of the panels
 import { cpus } from "node:os";
 import { parseArgs } from "node:util";
-import { bareRound, ourRound } from "./fan-out.ts";
+import { benchDurable } from "./durable.ts";
 import { benchGrowth } from "./growth.ts";
 import { benchHighest } from "./highest.ts";
-import { keep } from "./histogram.ts";
 import { benchJoining } from "./joining.ts";
 import { judgePages } from "./lighthouse.ts";
 import { benchMemory } from "./memory.ts";
@@ -21,7 +20,6 @@ import { benchModels } from "./models.ts";
 import { benchPanel } from "./panel.ts";
 import { benchRebuild } from "./rebuild.ts";
 import { benchServers } from "./servers.ts";
-import { headings, row } from "./table.ts";
 
 const figure = (by: string) => ({ type: "string", default: by }) as const;
 const flag = { type: "boolean", default: false } as const;
@@ -56,32 +54,5 @@ function bench(): Promise<boolean> | boolean {
   );
   if (values.growth) return benchGrowth(shape);
   if (values.servers) return benchServers(shape);
-  return benchFanOut();
-}
-
-/**
- * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
- * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after.
- */
-async function benchFanOut(): Promise<boolean> {
-  const before = await bareRound(shape);
-  const ours = await ourRound(shape);
-  const after = await bareRound(shape);
-  const ws = await bareRound(shape, "ws");
-
-  console.log(headings());
-  console.log(row("bare broadcast, before: to panels", before.toPanels));
-  console.log(row("Chockside: durable, to panels", ours.toPanels));
-  console.log(row("bare broadcast, after: to panels", after.toPanels));
-  console.log(row("Chockside: acknowledged", ours.toAck));
-  console.log(row("ws alone, for the record: to panels", ws.toPanels));
-  const ratio = (key: "p50" | "p99") =>
-    (2 * ours.toPanels[key]) / (before.toPanels[key] + after.toPanels[key]);
-  console.log(`\nto every panel, times bare: p50 ${ratio("p50").toFixed(2)}, p99 ${ratio("p99").toFixed(2)}`);
-  const expected = ours.sent * shape.panels;
-  console.log(
-    `commands ${ours.sent}, not accepted ${ours.unanswered}; deliveries ${ours.toPanels.count} of ${expected}`,
-  );
-  keep("fan-out", { shape, before, ours, after, ws });
-  return ours.unanswered === 0 && ours.toPanels.count === expected;
+  return benchDurable(shape);
 }
