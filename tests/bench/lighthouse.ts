@@ -65,7 +65,7 @@ async function plannedSession(page: Page, url: string, judge: (name: string, url
   await page.waitForSelector(".ramp");
   await press(page, "Plan a start");
   await press(page, "Morning Tide");
-  await page.locator(".plan-page input").fill("Stand 4");
+  await page.locator(".plan-page .field input").fill("Stand 4");
   await press(page, "Plan this start");
   await page.waitForSelector(".panel");
   return page.url();
