@@ -93,7 +93,9 @@ export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<
   const figure = await cockpit.worked("Lowest volts to expect");
   await figure.locator("summary").click();
   const made = (await figure.textContent()) ?? "";
-  expect(made).toMatch(/ground power volts, steady27\.5 Vsaid by Lowen Chygarder, (just now|(\d+ s|\d:\d\d) ago)/);
+  expect(made).toMatch(
+    /ground power volts, steady27\.5 Vsaid by Lowen Chygarder, (just now|(\d+ s|\d:\d\d) ago)/,
+  );
   expect(made).toMatch(/breakaway current900 A[^.]*invented/i);
   expect(made).toContain("V = Voc - I (Rint + Rcable)");
   expect(made).toContain("Ohm's law");
