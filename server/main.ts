@@ -36,7 +36,7 @@ async function main(): Promise<void> {
   const log = pino({ ...LOG_OPTIONS, level: config.logLevel });
   const tls = await openTls(config.tls, Date.now());
   const signer = openSigner(config.signingKey);
-  const stores = await openStores(config, Date.now());
+  const stores = await openStores(config, Date.now(), { ownThread: true });
   const { store, directory, enter } = stores;
   const clock = new ServerClock(stores.clocks, await store.newestAt());
   // Servers that start together on an empty database must not both fill it.

@@ -23,9 +23,14 @@ export interface Stores {
 
 /**
  * Opens the database the settings name: a SQLite file for one server, PostgreSQL for any number of them.
+ * @param ownThread that a file's evidence is written by a thread of its own, as a server needs that must hear meanwhile
  * @throws StartRefused saying what is wrong with it and what to do
  */
-export async function openStores({ data, postgres }: Config, now: number): Promise<Stores> {
+export async function openStores(
+  { data, postgres }: Config,
+  now: number,
+  { ownThread = false } = {},
+): Promise<Stores> {
   if (postgres !== null) {
     // Loaded only where it is used: a server on a file starts without it.
     const { openPostgresStores } = await import("./postgres/stores.ts");
@@ -33,7 +38,7 @@ export async function openStores({ data, postgres }: Config, now: number): Promi
   }
   const lock = lockDatabase(data);
   const db = openDatabase(data, now);
-  const store = new SqliteEventStore(db, new SqliteThread(data));
+  const store = new SqliteEventStore(db, ownThread ? new SqliteThread(data) : undefined);
   const directory = await PrismaDirectory.open(data);
   const close = async () => {
     await store.close();

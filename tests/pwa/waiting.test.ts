@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import type { LinkView } from "../../web/net/linkView.ts";
+import { type LinkView, NOTHING } from "../../web/net/linkView.ts";
 import { unsaid } from "../../web/net/useShown.ts";
 import { linkWords, staleWords, waitingWords } from "../../web/pages/linkWords.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
@@ -16,18 +16,10 @@ const sent = (is: "sending" | "lapsed" | "recorded", i: number): Sent => ({
   fate: is === "recorded" ? { is, seq: 1 } : { is, tries: 0 },
 });
 const view = (over: Partial<LinkView>): LinkView => ({
+  ...NOTHING,
   phase: "lost",
   lastHeard: 10_000,
   session: "s",
-  state: null,
-  links: null,
-  events: [],
-  outgoing: [],
-  ramp: 0,
-  trouble: null,
-  unrecorded: [],
-  lasting: true,
-  unsettled: null,
   ...over,
 });
 
