@@ -3,7 +3,7 @@ import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { Directory } from "../store/directory.ts";
 
-/** A sign-in anyone may see and use: there is nothing behind it but a demonstration. */
+/** A public demo sign-in: it gives access to the demo data only. */
 const demoSignIn = z.object({
   handle: z.string(),
   pin: z.string(),

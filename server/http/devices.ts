@@ -12,7 +12,7 @@ import { deviceView, personView } from "./views.ts";
 
 const tags = ["devices"];
 
-/** How a device that nobody signed in on yet gets in. */
+/** Routes by which a device enrols itself before anybody has signed in on it. */
 export const enrolRoutes: FastifyPluginAsyncZod<{
   devices: Devices;
   proofs: Proofs;
@@ -21,7 +21,7 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
   app.get(
     "/nonce",
     {
-      // An enrolled device opens no socket without one, and stops go by socket.
+      // Exempt from rate limits: an enrolled device needs a nonce to open a socket, and stops go by socket.
       config: { unlimited: true },
       schema: {
         tags,
@@ -68,7 +68,7 @@ export interface DeviceRoutesOptions {
   signIns: SignIns;
 }
 
-/** What the office does with devices and people; behind a sign-in. */
+/** Routes by which supervisors manage devices and people. A sign-in is required. */
 export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
   app,
   { devices, directory, signIns },

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { Directory } from "../store/directory.ts";
 
-/** People and aircraft, to plan from. */
+/** Lists the people and aircraft that a session can be planned with. */
 export const directoryRoutes: FastifyPluginAsyncZod<{ directory: Directory }> = async (
   app,
   { directory },

@@ -3,7 +3,7 @@ import swaggerUi from "@fastify/swagger-ui";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform } from "fastify-type-provider-zod";
 
-/** OpenAPI, made from the routes' own schemas, with a page to read it at /docs. */
+/** Serves OpenAPI, generated from the routes' schemas, with a page at /docs. */
 export async function document(app: FastifyInstance): Promise<void> {
   await app.register(swagger, {
     openapi: {
@@ -22,7 +22,7 @@ export async function document(app: FastifyInstance): Promise<void> {
   });
   await app.register(swaggerUi, {
     routePrefix: "/docs",
-    // The page's own scripts are files, but its style sheets are set by script: that page alone may do so.
+    // Swagger UI sets inline styles from script, so this page alone allows them. Its scripts are files.
     staticCSP:
       "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; " +
       "object-src 'none'; base-uri 'none'; frame-ancestors 'none'",

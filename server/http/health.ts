@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { EventStore } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
 
-/** Whether events can be recorded now: the probe takes an event's way to the disk. */
+/** Returns true when events can be recorded now. The probe writes to the disk the way an event does. */
 export function isReady(store: EventStore): Promise<boolean> {
   return store.probe().then(
     () => true,

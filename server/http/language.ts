@@ -1,7 +1,7 @@
 import type { FastifyRequest } from "fastify";
 import { type Language, languageFor } from "../../shared/words/language.ts";
 
-/** The language a request asks for by Accept-Language (RFC 9110 section 12.5.4), English unless there is a better one. */
+/** Returns the language a request asks for by Accept-Language (RFC 9110 section 12.5.4); English when none fits. */
 export function languageOf(request: Pick<FastifyRequest, "headers">): Language {
   const wishes = (request.headers["accept-language"] ?? "").split(",").map((part) => {
     const [tag = "", ...rest] = part.split(";").map((p) => p.trim());

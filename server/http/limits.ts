@@ -3,31 +3,31 @@ import { ProblemError } from "./problem.ts";
 
 declare module "fastify" {
   interface FastifyContextConfig {
-    /** Never refused for its number: a stop may hang on it, or whoever watches over the server. */
+    /** Exempt from rate limits, because a stop or the server's monitoring depends on it. */
     unlimited?: boolean;
-    /** Reads, draws or proves a whole record: fewer of these are answered. */
+    /** Reads, draws or proves a whole record, so it has a lower limit. */
     dear?: boolean;
   }
 }
 
-/** How many requests are answered in a minute. Far above what a crew's panels ask for; stops go by socket. */
+/** Requests answered per minute: far more than a crew's panels send. Stops go by socket and are not counted. */
 export interface PerMinute {
-  /** Attempts to sign in or to enrol, from one address. */
+  /** Attempts to sign in or to enrol, per address. */
   signIns: number;
-  /** Requests of any kind from one address: a proxy that is not known as one is one address for everybody behind it. */
+  /** Requests of any kind, per address. All people behind a proxy that is not configured share its address. */
   address: number;
-  /** Requests under one sign-in, from wherever. */
+  /** Requests per sign-in, from any address. */
   signIn: number;
-  /** Of these, such as read, draw or prove a whole record. */
+  /** Requests per sign-in to routes marked `dear`. */
   dear: number;
 }
 
 const MINUTE_MS = 60_000;
 
-/** @throws ProblemError when there were too many */
+/** @throws ProblemError when the limit is exceeded */
 type Limit = (request: FastifyRequest) => Promise<void>;
 
-/** Bounds what one address may ask. */
+/** Limits requests per address. */
 export function limitByAddress(app: FastifyInstance, max: number): void {
   const within = limit(app, max, (s) => {
     const detail = `Too many requests from this address: wait ${s} s`;
@@ -38,7 +38,7 @@ export function limitByAddress(app: FastifyInstance, max: number): void {
   });
 }
 
-/** Bounds what one sign-in may ask; for requests whose sign-in is known. */
+/** Returns a limit per sign-in, for requests whose sign-in is known. */
 export function limitBySignIn(app: FastifyInstance, { signIn, dear }: PerMinute): Limit {
   const told = (s: number) => {
     const detail = `Too many requests under this sign-in: wait ${s} s`;

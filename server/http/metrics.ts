@@ -5,7 +5,7 @@ import { ProblemError } from "./problem.ts";
 
 export interface MetricsOptions {
   metrics: Metrics;
-  /** What a scraper elsewhere must bring as a bearer token; null lets in this machine alone. */
+  /** The bearer token that a scraper on another machine must send. Null: only this machine may read the metrics. */
   token: string | null;
 }
 
@@ -31,7 +31,7 @@ export const metricsRoute: FastifyPluginAsync<MetricsOptions> = async (app, { me
   );
 };
 
-/** From this machine itself, and not through a proxy on it that speaks for others. */
+/** Returns true when the request comes from this machine and not through a proxy on it. */
 function isHere({ socket, headers }: FastifyRequest): boolean {
   if (headers.forwarded ?? headers["x-forwarded-for"]) return false;
   return /^(::ffff:)?127\.|^::1$/.test(socket.remoteAddress ?? "");

@@ -11,7 +11,7 @@ import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf, requireSignIn } from "./signed-in.ts";
 import { deviceView, personView } from "./views.ts";
 
-/** Not "storage": the device's own key and the panels for when there is no network are there. */
+/** Leaves out "storage", which would delete the device's key and the panels' offline copy. */
 const CLEARED = '"cache"';
 
 const signInView = z.object({
@@ -19,18 +19,18 @@ const signInView = z.object({
   deviceName: z.string(),
   createdAt: z.number(),
   usedAt: z.number(),
-  /** The one the request came with. */
+  /** True for the sign-in that made this request. */
   here: z.boolean(),
 });
 
 interface OwnRoutes {
   signIns: SignIns;
   proofs: Proofs;
-  /** Refuses what is too much of one sign-in. */
+  /** @throws ProblemError when this sign-in exceeded its limit */
   within(request: FastifyRequest): Promise<void>;
 }
 
-/** What somebody signed in does about themselves. */
+/** Routes by which a signed-in person manages their own account. */
 export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns, proofs, within }) => {
   requireSignIn(app, signIns, proofs, within);
 

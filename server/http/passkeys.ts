@@ -18,7 +18,7 @@ const credential = {
   type: z.literal("public-key"),
   clientExtensionResults: z.record(z.string(), z.unknown()).transform(() => ({})),
 };
-/** Browsers add fields of their own: those not named here are not read. */
+/** Browsers add fields of their own. Fields not named here are dropped. */
 const assertion = z.object({
   ...credential,
   response: z.object({
@@ -35,7 +35,10 @@ const attestation = z.object({
 
 const tags = ["sign-in"];
 
-/** @throws ProblemError unless the server was told of the name it is reached under: a passkey is for that name alone */
+/**
+ * Returns the allowed origin that the request came by. A passkey works for one host name only.
+ * @throws ProblemError when the host is not among the configured origins
+ */
 function originOf({ headers }: FastifyRequest, origins: readonly string[]): string {
   const origin = origins.find((o) => isHost(new URL(o), headers.host));
   if (origin === undefined)
@@ -51,11 +54,11 @@ interface PasskeySignIn {
   signIns: SignIns;
   proofs: Proofs;
   origins: readonly string[];
-  /** Attempts one address may make in a minute. */
+  /** Attempts per address and minute. */
   perMinute: number;
 }
 
-/** Signing in by passkey, on an enrolled device alone. */
+/** Routes to sign in by passkey. They need an enrolled device. */
 export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
   app,
   { passkeys, signIns, proofs, origins, perMinute },
@@ -108,7 +111,7 @@ interface OwnPasskeys {
   origins: readonly string[];
 }
 
-/** One's own passkeys; behind a sign-in. */
+/** Routes for a person's own passkeys. A sign-in is required. */
 export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
   app,
   { passkeys, directory, signIns, origins },

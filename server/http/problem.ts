@@ -7,13 +7,13 @@ import { NoSuchSession } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
 import { TypeRefused } from "../types/refused.ts";
 
-/** Problem details (RFC 9457), what every error is answered with. */
+/** Problem details (RFC 9457): the body of every error reply. */
 export const problemSchema = z.object({
   type: z.string(),
   title: z.string(),
   status: z.number().int(),
   detail: z.string(),
-  /** What is wrong where, for input that was not understood. */
+  /** Each fault of an input, with its path. */
   errors: z.array(z.object({ path: z.string(), message: z.string() })).optional(),
 });
 type Problem = z.infer<typeof problemSchema>;
@@ -51,10 +51,10 @@ const PROBLEMS = {
 } as const satisfies Record<string, readonly [number, string]>;
 export type ProblemName = keyof typeof PROBLEMS;
 
-/** Refusals somebody may want to know of: at the door, and of what no panel of ours sends. */
+/** Status codes that are written to the audit log: failed access, and requests that our panels never send. */
 const AUDITED: readonly number[] = [400, 401, 403, 413, 415, 421, 429];
 
-/** Throw it anywhere in a route. */
+/** The error to throw in a route. It becomes a problem reply. */
 export class ProblemError extends Error {
   override readonly name = "ProblemError";
   readonly kind: ProblemName;
@@ -75,7 +75,7 @@ export class ProblemError extends Error {
   }
 }
 
-/** The one place where errors become answers. What the server did wrong is logged in full and told in general. */
+/** Converts every error into a reply. An internal error is logged in full, but the reply does not show its cause. */
 export function answerErrors(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     const found = asProblem(error);
@@ -93,7 +93,7 @@ export function answerErrors(app: FastifyInstance): void {
 
 export function send(reply: FastifyReply, { problem, retryAfterS }: ProblemError): FastifyReply {
   if (retryAfterS !== null) reply.header("retry-after", String(retryAfterS));
-  // Serialised here: a route's own response schema knows its answers, not every error.
+  // Serialise here: the route's response schema describes its results only, not errors.
   return reply
     .code(problem.status)
     .header("content-type", "application/problem+json; charset=utf-8")

@@ -15,7 +15,10 @@ const params = z.strictObject({ id: idSchema });
 const count = z.coerce.number().int().min(1);
 const hex = z.string().regex(/^[0-9a-f]*$/);
 
-/** What lets anybody who trusts the key hold a record against what was signed of it (RFC 9162 section 2.1). */
+/**
+ * Routes by which anybody who trusts the public key can check a record against its signed checkpoints (RFC 9162
+ * section 2.1).
+ */
 export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Notary }> = async (
   app,
   { store, notary },
@@ -26,7 +29,10 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
     return row;
   }
 
-  /** @throws ProblemError unless the session has so many events */
+  /**
+   * Returns `size`.
+   * @throws ProblemError when the session has fewer events
+   */
   function within(size: number, { headSeq }: SessionRow): number {
     if (size <= headSeq) return size;
     throw new ProblemError("malformed", `The session has ${headSeq} events: ask for no more of them`);

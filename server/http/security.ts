@@ -7,7 +7,7 @@ import type { Tls } from "../tls.ts";
 import { limitByAddress } from "./limits.ts";
 import { ProblemError } from "./problem.ts";
 
-/** What a page of ours may load: its own files and nothing else. No inline script, no inline style sheet. */
+/** Content security policy of our pages: own files only, no inline script and no inline style. */
 const PAGES = {
   defaultSrc: ["'self'"],
   scriptSrc: ["'self'"],
@@ -25,7 +25,7 @@ const PAGES = {
   frameAncestors: ["'none'"],
 };
 
-/** How long a browser shall come by TLS alone. Seconds. */
+/** Seconds a browser must use TLS for this host (HSTS). */
 const HSTS_S = 365 * 24 * 3600;
 
 export async function secure(
@@ -39,22 +39,22 @@ export async function secure(
     proofs: Proofs;
     tls: Tls | null;
     origins: readonly string[];
-    /** Requests one address may make. */
+    /** Requests per address and minute. */
     perMinute: number;
   },
 ): Promise<void> {
   await app.register(helmet, {
     contentSecurityPolicy: { useDefaults: false, directives: PAGES },
-    // With a certificate nobody vouches for it would take away the only way past a browser's warning (RFC 6797
-    // section 12.1); behind a proxy that ends TLS, the proxy says it.
+    // Without a trusted certificate, HSTS would remove the only way past the browser's warning (RFC 6797 section
+    // 12.1). Behind a proxy that ends TLS, the proxy sends it.
     strictTransportSecurity: tls?.vouched ? { maxAge: HSTS_S, includeSubDomains: false } : false,
-    // Browsers heed these two on secure origins alone, and complain of them elsewhere.
+    // Browsers accept these two headers on secure origins only, and log a warning elsewhere.
     crossOriginOpenerPolicy: tls !== null,
     originAgentCluster: tls !== null,
     referrerPolicy: { policy: "no-referrer" },
     xFrameOptions: { action: "deny" },
   });
-  // After the headers, so that this refusal carries them as every answer does.
+  // Registered after helmet, so that this refusal carries its headers too.
   app.addHook("onRequest", async ({ headers }) => {
     if (!hostAllowed(headers.host, origins))
       throw new ProblemError("wrongHost", "This server goes by another name: name it in CHOCKSIDE_ORIGINS");

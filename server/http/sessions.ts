@@ -20,7 +20,7 @@ import type { EventStore } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
-/** How many sessions the list holds at most. */
+/** Most sessions in the list. */
 const LISTED = 200;
 
 export interface SessionRoutesOptions {

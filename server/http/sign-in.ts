@@ -12,7 +12,7 @@ import { personView } from "./views.ts";
 export interface SignInOptions {
   signIns: SignIns;
   proofs: Proofs;
-  /** Sign-in attempts one address may make in a minute. */
+  /** Sign-in attempts per address and minute. */
   perMinute: number;
 }
 
@@ -21,15 +21,15 @@ export const pinSchema = z
   .min(4, "must be at least 4 characters")
   .max(64, "must be at most 64 characters");
 
-/** Too many wrong ones: how long to wait. */
+/** The problem for a locked PIN, with the milliseconds left. */
 function lockedFor(waitMs: number): ProblemError {
   const detail = `Too many wrong attempts: try again in ${Math.ceil(waitMs / 1000)} s`;
   return new ProblemError("locked", detail, { retryAfterMs: waitMs });
 }
 
 /**
- * @param detail said when it is wrong: whose it is not, and what was not done
- * @throws ProblemError unless it is their PIN
+ * @param detail says whose PIN was wrong and what was therefore not done
+ * @throws ProblemError unless the PIN is right
  */
 export function rightPin(entered: Awaited<ReturnType<SignIns["confirm"]>>, detail: string): void {
   if (entered.is === "locked") throw lockedFor(entered.waitMs);
@@ -38,7 +38,7 @@ export function rightPin(entered: Awaited<ReturnType<SignIns["confirm"]>>, detai
 
 export const signedInView = z.object({ token: z.string(), expiresAt: z.number(), person: personView });
 
-/** Somebody came in: written into the log, and told what they need. */
+/** Logs a sign-in and returns what the panel needs from it. */
 export function answerTo(request: FastifyRequest, { token, identity }: SignedIn) {
   const { person, device, expiresAt } = identity;
   auditTo(request.log).done("signedIn", { person: person.id, device: device.id, address: request.ip });
@@ -48,7 +48,7 @@ export function answerTo(request: FastifyRequest, { token, identity }: SignedIn)
 const bodySchema = z.strictObject({
   handle: z.string().trim().toLowerCase().pipe(idSchema),
   pin: pinSchema,
-  /** What a device that is not enrolled says of itself; an enrolled one is known by its proof. */
+  /** The name that a device without enrolment gives itself. An enrolled device is identified by its proof. */
   device: z.strictObject({ id: idSchema, name: line(60) }).optional(),
 });
 

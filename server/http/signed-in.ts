@@ -13,9 +13,9 @@ declare module "fastify" {
 const TOKEN = /^(?:Bearer|DPoP) ([A-Za-z0-9_-]{20,200})$/;
 
 /**
- * Every route registered on `app` from here on wants a sign-in: `Authorization: Bearer <token>`, and from an enrolled
- * device `Authorization: DPoP <token>` with a proof in `DPoP` (RFC 9449).
- * @param within refuses what is too much of one sign-in
+ * Requires a sign-in for every route registered on `app` after this call: `Authorization: Bearer <token>`, or from an
+ * enrolled device `Authorization: DPoP <token>` with a proof in `DPoP` (RFC 9449).
+ * @param within throws when this sign-in exceeded its limit
  */
 export function requireSignIn(
   app: FastifyInstance,
@@ -38,7 +38,7 @@ export function requireSignIn(
   });
 }
 
-/** What the request's proof of possession says; null where there is none. */
+/** Returns the request's DPoP proof, checked; null when it has none. */
 export async function proofOf(
   request: FastifyRequest,
   proofs: Proofs,
@@ -57,7 +57,7 @@ export function unproven(): ProblemError {
   );
 }
 
-/** The identity on a route behind `requireSignIn`. */
+/** Returns the identity on a route behind `requireSignIn`. */
 export function identityOf(request: FastifyRequest): Identity {
   if (!request.identity) throw new Error(`${request.routeOptions.url} is not behind a sign-in`);
   return request.identity;

@@ -4,7 +4,7 @@ import fastifyStatic from "@fastify/static";
 import type { FastifyInstance } from "fastify";
 import { ProblemError, send } from "./problem.ts";
 
-/** Hands out the built panels; any page address of theirs gets index.html. */
+/** Serves the built panels. Every page address gets index.html. */
 export async function serveSite(app: FastifyInstance, folder: string): Promise<void> {
   const built = existsSync(join(folder, "index.html"));
   if (built) {
@@ -13,7 +13,7 @@ export async function serveSite(app: FastifyInstance, folder: string): Promise<v
       wildcard: false,
       preCompressed: true,
       setHeaders(reply, path) {
-        // Vite puts a digest of the content into the names under assets/: they never change.
+        // Vite puts a digest of the content into names under assets/, so their content never changes.
         const forEver = path.includes("/assets/");
         reply.header("cache-control", forEver ? "public, max-age=31536000, immutable" : "no-cache");
       },

@@ -15,7 +15,7 @@ import { ProblemError } from "./problem.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 
-/** Bytes a type may have: those of the demonstration are a tenth of it. */
+/** Largest aircraft type in bytes: ten times the demo's. */
 const TYPE_BYTES = 512 * 1024;
 
 const versionNumber = z.coerce.number().int().min(1).max(1_000_000);
@@ -31,7 +31,7 @@ const summaryView = z.object({
   approvedAt: z.number().nullable(),
   changedAt: z.number(),
 });
-/** A revision as an entity tag: what was read is what is changed or approved. */
+/** The revision as an entity tag: a change or approval applies only to the revision that was read. */
 const ifMatch = z.object({ "if-match": z.string().optional() });
 const anything = z.unknown().describe("An aircraft type, as GET /api/types/schema describes it");
 
@@ -43,7 +43,7 @@ interface TypeRoutes {
   signIns: Pick<SignIns, "confirm">;
 }
 
-/** Aircraft types: read by everybody, drafted and approved by supervisors. */
+/** Routes for aircraft types. Everybody may read them; supervisors draft and approve them. */
 export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { directory, types, signIns }) => {
   const found = async (id: string, version: number): Promise<TypeVersion> => {
     const one = await directory.type(id, version);
@@ -101,7 +101,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { direc
         params: place,
         response: { 200: z.any().describe("A download") },
       },
-      // The bytes are canonical: no schema may write them anew.
+      // Send the canonical bytes unchanged: a serializer would write them anew.
       serializerCompiler: () => String,
     },
     async (request, reply) => {
@@ -254,7 +254,10 @@ function created<R extends FastifyReply>(reply: R, made: DraftPlace) {
   return tagged(reply, made).code(201).send({ id: made.id, version: made.version });
 }
 
-/** @throws ProblemError when it does not name one revision */
+/**
+ * Returns the revision that If-Match names.
+ * @throws ProblemError when it does not name exactly one
+ */
 function revisionOf(header: string | undefined): number {
   const revision = /^"([1-9]\d{0,8})"$/.exec(header ?? "")?.[1];
   if (revision === undefined) {

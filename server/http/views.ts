@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
 
-/** What routes answer with, where more than one does. A field not named here cannot leak. */
+/** Response shapes that several routes use. A field not named here is not sent. */
 export const personView = z.object({
   id: z.string(),
   name: z.string(),

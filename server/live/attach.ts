@@ -27,11 +27,14 @@ import { Bounds } from "./person-bounds.ts";
 import { Strangers } from "./strangers.ts";
 
 export interface LiveOptions {
-  /** Origins that may open sockets beside the server's own, e.g. `https://ramp.example`. */
+  /** Origins that may open sockets, besides the server's own. Example: `https://ramp.example`. */
   origins: readonly string[];
 }
 
-/** Puts the sockets onto Fastify's server; the answer counts them. Fastify's hooks do not see them: limits and sign-in are their own here. */
+/**
+ * Attaches Socket.IO to the HTTP server. Returns a function that counts open sockets. Fastify's hooks do not run for
+ * sockets, so limits and sign-in are checked here.
+ */
 export function live(
   app: FastifyInstance,
   house: House,
@@ -62,7 +65,7 @@ export function live(
       decide(why, why === null);
     },
   });
-  // Fastify's headers do not reach what is answered here, such as the no to a page that asks for /live.
+  // Fastify's headers are missing from Socket.IO's own HTTP replies, such as a refused handshake.
   io.engine.use((_request: IncomingMessage, reply: ServerResponse, next: () => void) => {
     reply.setHeader("x-content-type-options", "nosniff");
     reply.setHeader("content-security-policy", "default-src 'none'; frame-ancestors 'none'");
@@ -76,7 +79,7 @@ export function live(
     elsewhere,
     tellOthers: (sessions) => others?.bus.say({ is: "heard", server: others.server, sessions }),
   });
-  /** The oldest goes when there are too many: whoever comes now is the one who needs it. */
+  /** Joins a room. When it holds more than `most` sockets, disconnects the oldest: the newest is the one in use. */
   const joinWithin = (room: string, most: number, socket: PanelSocket) => {
     void socket.join(room);
     const all = [...(io.sockets.adapter.rooms.get(room) ?? [])];
@@ -129,14 +132,14 @@ export function live(
 
   const stopEnded = signIns.onEnded(end);
   const stopCutting = every(timers, LIMITS.beatMs, () => {
-    // One that takes nothing more must not fill the memory: it comes back and asks for what it lacks.
+    // Close a socket that no longer drains, before it fills memory: the panel reconnects and asks for what it lacks.
     for (const { conn } of io.sockets.sockets.values())
       if ((conn as unknown as { writeBuffer: unknown[] }).writeBuffer.length > LIMITS.backlog) conn.close();
   });
   const stopRechecks = every(timers, LIMITS.recheckMs, () => void recheck());
 
   async function recheck(): Promise<void> {
-    // Whoever stands by a start is there, however long nothing is to be touched.
+    // Watching a live start counts as use, so that its sign-in does not expire while the person touches nothing.
     for (const session of beats.sessions)
       if (!isOver(session.state))
         for (const { data } of beats.watching(session.state.id)) signIns.used(data.identity);

@@ -12,18 +12,19 @@ interface BeatsDeps {
   clock: Clock;
   timers: Timers;
   elsewhere: Elsewhere;
-  /** Tells the other servers whom this one hears, by session. */
+  /** Tells the other servers, per session, which posts this server hears. */
   tellOthers(sessions: Record<string, Heard>): void;
 }
 
 /**
- * Tells who watches a session where it stands and who is at each post's panel. Each session has a beat of its own from
- * the moment somebody watches it: were all told at once, a command in that moment would wait for a thousand panels.
+ * Sends each watched session's panels a regular beat: the head of the record and the state of every post's link. Each
+ * session has its own timer from its first watcher on: with one timer for all, a command in that moment would wait
+ * for a thousand panels.
  */
 export class Beats {
   readonly #deps: BeatsDeps;
   readonly #watched = new Map<string, { session: LiveSession; stop(): void }>();
-  /** What the others are told together. */
+  /** Beats collected for the next message to the other servers. */
   #toTell: Record<string, Heard> = {};
   #stopTelling: (() => void) | null = null;
 
@@ -31,7 +32,7 @@ export class Beats {
     this.#deps = deps;
   }
 
-  /** Sessions somebody watches. */
+  /** Sessions that at least one panel watches. */
   get sessions(): LiveSession[] {
     return [...this.#watched.values()].map(({ session }) => session);
   }
@@ -44,7 +45,7 @@ export class Beats {
     );
   }
 
-  /** Somebody watches this session from now on. */
+  /** Starts the session's beat if it has none, and sends one beat at once. */
   watched(session: LiveSession): void {
     const { id } = session.state;
     if (!this.#watched.has(id)) {
@@ -54,7 +55,7 @@ export class Beats {
     this.#beat(session, "now");
   }
 
-  /** A panel that was in these rooms is gone: the others see so at once. */
+  /** Sends a beat at once to every session whose room a lost panel was in. */
   gone(rooms: ReadonlySet<string>): void {
     for (const { session } of [...this.#watched.values()])
       if (rooms.has(sessionRoom(session.state.id))) this.#beat(session, "now");
@@ -66,7 +67,7 @@ export class Beats {
     this.#stopTelling?.();
   }
 
-  /** @param when a regular beat may be dropped on the way */
+  /** @param when a regular beat is volatile: it may be dropped on the way */
   #beat({ state }: LiveSession, when: "regular" | "now"): void {
     const { io, clock, elsewhere } = this.#deps;
     const panels = this.watching(state.id);
@@ -84,7 +85,7 @@ export class Beats {
 
   #tell(session: string, heard: Heard, when: "regular" | "now"): void {
     if (when === "now") {
-      // What waits to be told of it is older.
+      // Drop the pending beat: it is older than this one.
       delete this.#toTell[session];
       this.#deps.tellOthers({ [session]: heard });
       return;

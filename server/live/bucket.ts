@@ -1,4 +1,4 @@
-/** A token bucket: `burst` at once, `perSecond` earned back. Times are server milliseconds. */
+/** A token bucket: holds `burst` tokens and earns `perSecond` back. Times are milliseconds of the server's clock. */
 export class Bucket {
   readonly #burst: number;
   readonly #perSecond: number;
@@ -13,7 +13,7 @@ export class Bucket {
     this.#at = now;
   }
 
-  /** Takes one token; false when there is none. */
+  /** Takes one token. Returns false when there is none. */
   take(now: number): boolean {
     this.#earn(now);
     if (this.#tokens < 1) return false;
@@ -22,13 +22,13 @@ export class Bucket {
     return true;
   }
 
-  /** Nothing was taken that was not earned back. */
+  /** Returns true when every token is back. */
   isFull(now: number): boolean {
     this.#earn(now);
     return this.#tokens === this.#burst;
   }
 
-  /** True once after a token was refused, until one was given again: for one line in a log, not a thousand. */
+  /** Returns true only on the first call since a token was last taken, so that a flood writes one log line. */
   justRanDry(): boolean {
     const was = this.#dry;
     this.#dry = true;

@@ -1,10 +1,10 @@
 import type { Timers } from "../clock.ts";
 
-/** Runs something again and again, first after `ms` milliseconds. The answer ends that. */
+/** Runs `run` every `ms` milliseconds, first after `ms`. Returns a function that stops it. */
 export function every(timers: Timers, ms: number, run: () => void): () => void {
   let stop = timers.after(ms, again);
   function again() {
-    // Armed first: what is run may be what ends it.
+    // Schedule the next run first, because `run` may call stop.
     stop = timers.after(ms, again);
     run();
   }

@@ -9,7 +9,10 @@ import { Bucket } from "./bucket.ts";
 import { LIVE_PATH, type Panel, type PanelSocket } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 
-/** Lets a socket in when it speaks our protocol and brings a valid sign-in; else says which it lacks. */
+/**
+ * Returns the middleware that admits a socket with the right protocol version, a valid sign-in and, on an enrolled
+ * device, a proof. Otherwise it refuses with the reason.
+ */
 export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, audit: Audit) {
   return async (socket: PanelSocket, done: (error?: Error) => void): Promise<void> => {
     const next = (error?: Error & { data?: { error: WireError } }) => {

@@ -4,16 +4,16 @@ import type { ClientToServer, ServerToClient, Trouble, WireError } from "../../s
 import type { Identity } from "../auth/identity.ts";
 import type { Bucket } from "./bucket.ts";
 
-/** Where sockets are opened. */
+/** Path of the Socket.IO endpoint. */
 export const LIVE_PATH = "/live";
 
-/** What a signed-in socket carries. */
+/** Data of a signed-in socket. */
 export interface Panel {
   identity: Identity;
   bucket: Bucket;
-  /** Whether a permit says that this person entered their PIN for this command. */
+  /** Returns true when the permit shows that this person entered their PIN for this command. */
   permitted(command: Command, permit: string | undefined): boolean;
-  /** Server time of the last sign of life. */
+  /** Server time of the last packet, in milliseconds. */
   heard: number;
 }
 

@@ -4,7 +4,10 @@ import type { SessionState } from "../../shared/session/state.ts";
 import type { Heard } from "../many/bus.ts";
 import type { PanelSocket } from "./io.ts";
 
-/** Which posts' holders this server hears at a panel that watches this session, on the device the post is held from. */
+/**
+ * Returns when this server last heard each post's holder, on a panel that watches this session and on the device that
+ * holds the post. Milliseconds.
+ */
 export function heardOf(state: SessionState, watching: readonly PanelSocket[]): Heard {
   const latest: Heard = {};
   for (const post of POSTS) {
@@ -19,7 +22,7 @@ export function heardOf(state: SessionState, watching: readonly PanelSocket[]): 
   return latest;
 }
 
-/** Who is there, on whichever server. */
+/** Returns each post's link: whether any server hears its holder, and when one last did. */
 export function linksOf(here: Heard, elsewhere: Heard): Links {
   const links = {} as Links;
   for (const post of POSTS) {

@@ -1,8 +1,9 @@
 import type { IncomingMessage } from "node:http";
 
 /**
- * Whether a socket may be opened from the page it comes from. Browsers always say which page that is, and CORS does
- * not guard sockets; a program that is no browser says nothing and still needs a token.
+ * Returns true when the page that opens the socket is of this server or of an allowed origin. CORS does not apply to
+ * WebSockets, so the server must check. Only browsers send `Origin`: other programs may connect, but still need a
+ * token.
  */
 export function originAllowed(request: IncomingMessage, allowed: readonly string[]): boolean {
   const { origin, host } = request.headers;

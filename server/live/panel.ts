@@ -18,18 +18,18 @@ export interface PanelDeps {
   clock: Clock;
   bounds: Bounds;
   log: Record<"error" | "warn" | "info", (detail: object, message: string) => void>;
-  /** Told when somebody says more than is taken. */
+  /** Called when a person exceeds a message limit. */
   flooded(identity: Identity): void;
-  /** Told when somebody does something. */
+  /** Called when a person does something. */
   used(identity: Identity): void;
-  /** Told when a panel begins to watch a session. */
+  /** Called when a panel begins to watch a session. */
   watched(live: LiveSession): void;
 }
 
 const TOO_MANY = trouble("tooMany", "too many messages: wait a moment");
 const SIGN_IN = trouble("signInNeeded", "the sign-in has ended");
 
-/** Answers one panel's messages. Nothing a panel sends can throw past here. */
+/** Answers one panel's messages. No message can make it throw. */
 export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   const { clock } = deps;
   const { data } = socket;
@@ -40,7 +40,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     tell(TOO_MANY);
   };
   let garbled = false;
-  /** The first alone is written down: a log is no place to flood. */
+  /** Logs only the first malformed message of a socket, so that nobody can flood the log. */
   const notUnderstood = (error: z.ZodError): Trouble => {
     const { person, device } = data.identity;
     if (!garbled) auditTo(deps.log).refused("malformed", { person: person.id, device: device.id });
@@ -55,7 +55,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   socket.on("command", async (raw, answer) => {
     const tell = callable<CommandResult | Trouble>(answer);
     if (expired()) return tell(SIGN_IN);
-    // Hold, cut, fire and an engine seen turning wait for no limit.
+    // Hold, cut, fire and an engine seen turning are exempt from rate limits.
     const stop = looksLikeStop(raw);
     if (!stop && !mayGo()) return tooMany(tell);
     const flood = stop && !bounds().stops.take(clock.now());
@@ -84,8 +84,8 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     try {
       const live = await deps.sessions.get(watch.data.session);
       if (!socket.connected) return;
-      // One turn of the event loop from here to the end: nothing can be recorded between the answer and the joining,
-      // so the panel misses nothing and gets nothing twice.
+      // Keep everything from here to the end synchronous: no event can be recorded between the answer and the join,
+      // so the panel misses none and receives none twice.
       const { state } = live;
       const head = state.seq;
       const base = { session: state.id, head, serverNow: clock.now() };
@@ -110,7 +110,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   });
 }
 
-/** Reads just enough of a message to see a stop in it. */
+/** Reads only as much of a message as it needs to recognise a stop. */
 function looksLikeStop(raw: unknown): boolean {
   const action = (raw as { action?: { type?: unknown; kind?: unknown } } | null)?.action;
   if (action?.type !== "send") return false;
@@ -118,7 +118,7 @@ function looksLikeStop(raw: unknown): boolean {
   return kind.success && CATALOGUE[kind.data].stop;
 }
 
-/** A panel that wants no answer gets none. */
+/** Returns a function that does nothing when the panel asked for no answer. */
 function callable<T>(answer: unknown): (value: T) => void {
   return typeof answer === "function" ? (answer as (value: T) => void) : () => {};
 }

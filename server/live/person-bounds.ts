@@ -1,18 +1,18 @@
 import { Bucket } from "./bucket.ts";
 import { LIMITS } from "./limits.ts";
 
-/** What one person may say by all their sockets together, however often these are opened anew. */
+/** Message limits of one person, over all their sockets, so that reconnecting does not reset them. */
 export interface PersonBounds {
   all: Bucket;
-  /** Stops past it are taken all the same, but not recorded again while they stand. */
+  /** A stop beyond this limit still acts, but a stop that already stands is not recorded again. */
   stops: Bucket;
 }
 
-/** The bounds of everybody who said something lately. */
+/** The limits of every person who sent something lately. */
 export class Bounds {
   readonly #people = new Map<string, PersonBounds>();
 
-  /** To be asked for at each message: whoever was silent until all was earned back is forgotten meanwhile. */
+  /** Returns a person's limits. Deletes those that are full again, so that the map stays small. */
   of(person: string, now: number): PersonBounds {
     const known = this.#people.get(person);
     if (known) return known;

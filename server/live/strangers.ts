@@ -3,10 +3,10 @@ import { peerOf } from "../peer.ts";
 import type { Io } from "./io.ts";
 import { LIMITS } from "./limits.ts";
 
-/** How long a peer has to take leave before the connection is cut under it. Milliseconds. */
+/** Milliseconds a peer has to complete the closing handshake before its connection is destroyed. */
 const LEAVE_MS = 1_000;
 
-/** Counts, address by address, the sockets that are open and belong to nobody yet. */
+/** Counts, per address, the open sockets that have no sign-in yet. */
 export class Strangers {
   readonly #open = new Map<string, number>();
 
@@ -28,7 +28,7 @@ export class Strangers {
       };
       known.set(conn.id, noStranger);
       const { socket } = conn.request;
-      // A peer that neither signs in nor takes leave would stay for another half minute.
+      // Destroy it: a peer that neither signs in nor closes would stay open for another 30 s.
       const late = setTimeout(() => {
         if (known.has(conn.id)) socket.destroy();
       }, LIMITS.connectTimeoutMs + LEAVE_MS);
