@@ -9,7 +9,7 @@ import { table } from "./table.ts";
 import { titleBlock } from "./titleBlock.ts";
 import { printWords } from "./words.ts";
 
-/** The brief as a PDF. The same brief and `now` give the same bytes. */
+/** Returns the brief as a PDF. The same brief and `now` give the same bytes. */
 export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   const { type } = brief;
   const say = SPOKEN[brief.language];

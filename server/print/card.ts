@@ -11,11 +11,13 @@ import { table } from "./table.ts";
 import { titleBlock } from "./titleBlock.ts";
 import { printWords } from "./words.ts";
 
-/** Tries that fit on the log of one engine. */
+/** Start attempts that the log has rows for, per engine. */
 const TRIES = 3;
 const LOG_ROW = 26;
 
-/** The card that takes over on paper, as a PDF. The same card and `now` give the same bytes. */
+/**
+ * Returns the PDF of the card that a crew uses when the system is lost. The same card and `now` give the same bytes.
+ */
 export async function printCard(card: Card, now: number): Promise<Buffer> {
   const all = printWords(card.language);
   const words = all.card;
@@ -72,7 +74,7 @@ export async function printCard(card: Card, now: number): Promise<Buffer> {
   return sheet.finish();
 }
 
-/** Blank tables for times written by hand. */
+/** Draws blank tables for times written by hand. */
 function drawLog(sheet: Sheet, engines: number, language: Language): void {
   const all = printWords(language);
   const words = all.card;

@@ -4,7 +4,7 @@ import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
 import { timeOfDay } from "./times.ts";
 
-/** Width of the numbers and times beside the lines. */
+/** Width of the numbers and times left of the lines, in points. */
 const MARGIN = 84;
 const ROW = 21;
 const HEAD = 16;
@@ -22,8 +22,8 @@ const TONES: Readonly<Record<SequenceRow["tone"], Tone>> = {
 };
 
 /**
- * The exchange as a message sequence chart (the idea of ITU-T Z.120), on as many pages as it takes. What is in `red` by
- * its number is drawn so.
+ * Draws the exchange as a message sequence chart (the idea of ITU-T Z.120), on as many pages as it needs. Notes whose
+ * event number is in `red` are drawn in red.
  */
 export async function drawExchange(
   sheet: Sheet,
@@ -102,13 +102,13 @@ function head(sheet: Sheet, x: number, y: number, towards: number, colour: strin
     .fill(colour);
 }
 
-/** A refused signal never went through: its arrow is crossed out. */
+/** Crosses out the arrow of a refused signal. */
 function cross(sheet: Sheet, x: number, y: number): void {
   sheet.line(x - 4.5, y - 4.5, x + 4.5, y + 4.5, "danger", 1.6);
   sheet.line(x - 4.5, y + 4.5, x + 4.5, y - 4.5, "danger", 1.6);
 }
 
-/** Cut to the room there is; the whole words are in the table of events. */
+/** Returns the text cut to `room` points. The full text is in the table of events. */
 function shortened(sheet: Sheet, text: string, room: number, face: "plain" | "bold" = "plain"): string {
   if (sheet.widthOf(text, { size: TEXT, face }) <= room) return text;
   let most = text.length;

@@ -13,7 +13,9 @@ interface DrillLike {
 const PAD = 5;
 const SIZE = 8.5;
 
-/** One drill: four columns, one for each post, its steps numbered; the source below. Never split over two pages. */
+/**
+ * Draws one drill: a column per post with numbered steps, and the source below. A drill never breaks across pages.
+ */
 export function drawDrill(sheet: Sheet, drill: DrillLike, say: Say): void {
   const print = printWords(say.language);
   const width = WIDTH / POSTS.length;

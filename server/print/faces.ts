@@ -6,7 +6,10 @@ import { sfntOf } from "./woff.ts";
 const require = createRequire(import.meta.url);
 const file = (name: string) => sfntOf(readFileSync(require.resolve(`@fontsource/${name}`)));
 
-/** The four faces a sheet is set in: B612 and B612 Mono, embedded as subsets so that text stays searchable. */
+/**
+ * The four font faces of the printed pages: B612 and B612 Mono. They are embedded as subsets, so the text stays
+ * searchable.
+ */
 export const FACES = {
   plain: file("b612/files/b612-latin-400-normal.woff"),
   bold: file("b612/files/b612-latin-700-normal.woff"),
@@ -17,7 +20,7 @@ export type Face = keyof typeof FACES;
 
 let known: ReadonlySet<number> | null = null;
 
-/** Every character that all four faces can show. */
+/** Returns every code point that all four faces have. */
 function shown(): ReadonlySet<number> {
   if (known) return known;
   const sets = Object.values(FACES).map((bytes) => new Set((create(bytes) as Font).characterSet));
@@ -25,13 +28,13 @@ function shown(): ReadonlySet<number> {
   return known;
 }
 
-/** What the faces lack and is common enough to say otherwise. */
+/** Replacements for common characters that the faces lack. */
 const INSTEAD: Readonly<Record<string, string>> = { Ω: "ohm", "→": "to", "\t": " " };
 
 /**
- * Text as the faces can show it, line breaks kept. An accent they lack is left off its letter; any other character
- * they lack becomes a
- * question mark, so that nothing vanishes unseen. The exact text is in the exported evidence.
+ * Returns the text in characters the faces have; line breaks stay. A missing accent is left off its letter. Any other
+ * missing character becomes a question mark, so that the reader sees that something is missing. The exact text is in
+ * the exported evidence.
  */
 export function printable(text: string): string {
   const has = shown();

@@ -1,4 +1,6 @@
-/** The printed page: A4 in points, and colours as on the panels' light ground. Colour never carries a meaning alone. */
+/**
+ * Page size (A4, points) and colours, the same as on the panels' light theme. Colour never carries a meaning alone.
+ */
 export const PAGE = { width: 595.28, height: 841.89, left: 42, right: 553.28, top: 54, bottom: 776 } as const;
 export const WIDTH = PAGE.right - PAGE.left;
 

@@ -12,7 +12,7 @@ import { timeOfDay } from "./times.ts";
 import { titleBlock } from "./titleBlock.ts";
 import { printWords } from "./words.ts";
 
-/** The record as a PDF. The same record and `now` give the same bytes. */
+/** Returns the record as a PDF. The same record and `now` give the same bytes. */
 export async function printRecord(record: SessionRecord, now: number): Promise<Buffer> {
   const all = printWords(record.language);
   const words = all.record;
@@ -106,7 +106,7 @@ function particulars(sheet: Sheet, record: SessionRecord): void {
   ]);
 }
 
-/** What a reader must know before anything else; a clean start says so as plainly. */
+/** Prints the counts a reader must see first, or that there was nothing to count. */
 function atAGlance(sheet: Sheet, record: SessionRecord): void {
   const words = printWords(record.language).record;
   const { counts } = words;
@@ -198,7 +198,7 @@ async function people(sheet: Sheet, record: SessionRecord): Promise<void> {
   await table(sheet, columns, list(record.interruptions));
 }
 
-/** The end: what the paper vouches for, and who signs for it. */
+/** Prints the last part: the hash this paper can be checked against, and the signatures. */
 function vouched(sheet: Sheet, record: SessionRecord): void {
   const words = printWords(record.language).record;
   const say = SPOKEN[record.language];

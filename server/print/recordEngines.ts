@@ -6,7 +6,7 @@ import { timeOfDay } from "./times.ts";
 import type { PrintWords } from "./words/en.ts";
 import { printWords } from "./words.ts";
 
-/** Times per engine, one row for each try. */
+/** Prints the times of each engine, one row per start attempt. */
 export async function printEngines(sheet: Sheet, record: SessionRecord): Promise<void> {
   const all = printWords(record.language);
   const words = { ...all.card, ...all.record };

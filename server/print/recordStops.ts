@@ -6,7 +6,10 @@ import { timeOfDay } from "./times.ts";
 import type { PrintWords } from "./words/en.ts";
 import { printWords } from "./words.ts";
 
-/** Everything that was not a plain start: set aside, passed, stopped, alerted, drilled, refused, found wrong. */
+/**
+ * Prints everything beyond a normal start: overrides, passed limits, stops, alerts, drills, refusals, voided
+ * clearances and defects.
+ */
 export async function printStops(sheet: Sheet, record: SessionRecord): Promise<void> {
   const say = SPOKEN[record.language];
   const all = printWords(record.language);

@@ -27,7 +27,7 @@ export interface PrintRoutesOptions {
   clock: Clock;
 }
 
-/** Events read at a time. */
+/** Events per read of the store. */
 const PAGE = 500;
 const params = z.strictObject({ id: idSchema });
 const schema = (summary: string) => ({
@@ -36,10 +36,10 @@ const schema = (summary: string) => ({
   response: { 200: z.any().describe("A PDF document, A4") },
 });
 
-/** Brief, record and card on paper. */
+/** Routes for the printed brief, record and card. */
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
   const { store, directory, sessions, names, clock } = options;
-  // Bytes: no schema may write them anew.
+  // Send the PDF's bytes unchanged: a serializer would write them anew.
   const config = { dear: true };
   const serializerCompiler = () => (bytes: unknown) => bytes as string;
 
@@ -91,10 +91,10 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
   );
 };
 
-/** Paper is in the language its reader asks for. */
+/** The language that the request asks for. */
 const sayFor = (request: FastifyRequest) => SPOKEN[languageOf(request)];
 
-/** The events up to the row's head, so that they end in its hash. */
+/** Returns the events up to the row's head, so that the last one has the row's hash. */
 async function eventsOf(
   store: EventStore,
   names: NameVeil,

@@ -8,11 +8,11 @@ import { printWords } from "./words.ts";
 
 export interface SheetOptions {
   title: string;
-  /** What every page's head says of what it belongs to. */
+  /** Text at the head of every page: the aircraft and session it belongs to. */
   about: string;
-  /** When it is printed, server milliseconds: the document's only date. */
+  /** Time of printing, milliseconds of the server's clock. The document has no other date. */
   now: number;
-  /** Stands at the foot of every page. */
+  /** Text at the foot of every page. */
   caution: string;
   language: Language;
 }
@@ -24,7 +24,7 @@ interface TextOptions {
   align?: "left" | "right" | "center";
 }
 
-/** Rows after which the server's other work gets its turn: printing never holds up a signal. */
+/** Yield to the event loop after this many rows, so that printing never delays a signal. */
 const BREATH = 3;
 
 /** A paged document with a cursor. The same content and `now` give the same bytes. */
@@ -33,7 +33,7 @@ export class Sheet {
   readonly #options: SheetOptions;
   readonly #bytes: Buffer[] = [];
   #rows = 0;
-  /** Where the next thing goes, points from the page's top. */
+  /** Vertical position of the next element, in points from the top of the page. */
   y: number = PAGE.top;
 
   constructor(options: SheetOptions) {
@@ -43,7 +43,7 @@ export class Sheet {
       margin: 0,
       bufferPages: true,
       autoFirstPage: false,
-      // No face to begin with: the built-in ones are neither embedded nor ours.
+      // No default font: PDFKit's built-in fonts are not embedded.
       font: "",
       lang: options.language,
       displayTitle: true,
@@ -64,7 +64,7 @@ export class Sheet {
     return this.#options.language;
   }
 
-  /** Begins a new page under its running head. */
+  /** Begins a new page with its head. */
   page(): void {
     this.doc.addPage();
     const { title, about } = this.#options;
@@ -74,7 +74,7 @@ export class Sheet {
     this.y = PAGE.top;
   }
 
-  /** Goes on to a new page unless so many points are left on this one. True when it did. */
+  /** Begins a new page when fewer than `height` points are left. Returns true when it did. */
   need(height: number): boolean {
     if (this.y + height <= PAGE.bottom) return false;
     this.page();
@@ -86,7 +86,7 @@ export class Sheet {
     if (this.#rows % BREATH === 0) await setImmediate();
   }
 
-  /** Text at a place, on as many lines as `width` asks for. */
+  /** Writes text at a position, wrapped at `width` if given. Points. */
   write(text: string, x: number, y: number, options: TextOptions = {}, width?: number): void {
     const { face = "plain", size = 9, tone = "ink", align = "left" } = options;
     this.doc.font(face).fontSize(size).fillColor(INK[tone]);
@@ -144,7 +144,7 @@ export class Sheet {
     this.y += height + 3;
   }
 
-  /** Sentences, each behind a short line. */
+  /** Writes each item as a paragraph after a short dash. */
   list(items: readonly string[], options: TextOptions = {}): void {
     for (const item of items) {
       this.need(this.heightOf(item, WIDTH - 14, options));
@@ -154,7 +154,7 @@ export class Sheet {
     this.y += 4;
   }
 
-  /** The bytes, once every page has its foot. */
+  /** Writes the foot of every page and returns the PDF's bytes. */
   finish(): Promise<Buffer> {
     const { caution, language, now } = this.#options;
     const words = printWords(language);

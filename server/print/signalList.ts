@@ -8,9 +8,11 @@ import type { Sheet } from "./sheet.ts";
 import type { PrintWords } from "./words/en.ts";
 import { printWords } from "./words.ts";
 
-/** Room for a figure, points. */
+/** Space for a figure, in points. */
 const FIGURE = { width: 64, height: 54 };
-/** Height the figure's lines are chosen for: more than it gets, so that they come out thin. */
+/**
+ * Line widths are chosen for this height, in points. It is more than the figure's, so that the lines come out thin.
+ */
 const LINES_FOR = 110;
 const COLUMNS = 2;
 const PAD = 4;
@@ -22,7 +24,10 @@ const ON_PAPER: Readonly<Record<Tone, string>> = {
   light: "#cccccc",
 };
 
-/** Hand signals two abreast: the figure as the receiver sees it, the words, who to whom, and how it is made. */
+/**
+ * Draws hand signals in two columns: the figure as its receiver sees it, the words, sender and receivers, and the
+ * movement.
+ */
 export async function drawSignals(
   sheet: Sheet,
   rows: readonly SignalRow[],

@@ -6,7 +6,7 @@ import { printWords } from "./words.ts";
 
 export interface TableColumn {
   head: string;
-  /** Its part of the width; the parts of a table add up to 1. */
+  /** Fraction of the table's width. The shares of a table add up to 1. */
   share: number;
   face?: Face;
   size?: number;
@@ -17,14 +17,17 @@ export interface TableRow {
   tone?: Tone;
 }
 
-/** The columns of an event's number and time. */
+/** Columns for an event's number and time. */
 export const numberOf = (print: PrintWords): TableColumn => ({ head: print.number, share: 0.07 });
 export const timeOf = (print: PrintWords): TableColumn => ({ head: print.time, share: 0.12 });
 
 const PAD = 3;
 const GAP = 6;
 
-/** Rows between thin even lines; the heads come again on every page. Says so when there are none. */
+/**
+ * Writes a table with a line below each row. The column heads repeat on every page. Writes `empty` when there are no
+ * rows.
+ */
 export async function table(
   sheet: Sheet,
   columns: readonly TableColumn[],

@@ -1,4 +1,4 @@
 import { timeOfDay as clock } from "../../shared/words/dates.ts";
 
-/** Time of day by the server, UTC; nothing for no time. */
+/** Returns the time of day in UTC; null for null. */
 export const timeOfDay = (ms: number | null) => (ms === null ? null : clock(ms));

@@ -5,7 +5,7 @@ import type { Sheet } from "./sheet.ts";
 export interface TitleCell {
   label: string;
   value: string;
-  /** Its part of the row's width. */
+  /** Fraction of the row's width. */
   share: number;
   size?: number;
   face?: Face;
@@ -14,7 +14,7 @@ export interface TitleCell {
 
 const PAD = 5;
 
-/** The block of cells a drawing carries its particulars in. */
+/** Draws a title block: rows of labelled cells, as on an engineering drawing. */
 export function titleBlock(sheet: Sheet, rows: readonly (readonly TitleCell[])[]): void {
   const top = sheet.y;
   for (const row of rows) {

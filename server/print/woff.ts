@@ -1,6 +1,6 @@
 import { inflateSync } from "node:zlib";
 
-/** Bytes of a WOFF header, of one entry of its directory, and of the same in a plain font file. */
+/** Sizes in bytes: the WOFF header, one entry of its directory, and the same two of a plain font file. */
 const WOFF_HEAD = 44;
 const WOFF_ENTRY = 20;
 const SFNT_HEAD = 12;
@@ -8,9 +8,9 @@ const SFNT_ENTRY = 16;
 const SIGNATURE = 0x774f4646;
 
 /**
- * The TrueType or OpenType font a WOFF 1.0 file holds (W3C Recommendation "WOFF File Format 1.0", 2012). Read so, each
- * table is inflated once and not again for every document.
- * @throws Error when it is no WOFF file
+ * Returns the TrueType or OpenType font inside a WOFF 1.0 file (W3C Recommendation "WOFF File Format 1.0", 2012).
+ * Unpacking here inflates each table once instead of once per document.
+ * @throws Error when it is not a WOFF file
  */
 export function sfntOf(woff: Buffer): Buffer {
   if (woff.readUInt32BE(0) !== SIGNATURE) throw new Error("not a WOFF file");

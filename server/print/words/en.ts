@@ -1,4 +1,4 @@
-/** What stands printed around the contents of the brief, the record and the card. */
+/** Fixed labels and sentences of the printed brief, record and card. */
 export const print = {
   none: "None recorded.",
   printed: (when: string) => `Printed ${when} UTC`,
