@@ -2,7 +2,7 @@ import type { Plugin } from "vite";
 
 const FIRST = /b612-latin-(400|700)-normal-.*\.woff2$/;
 
-/** Has the browser fetch the faces of words along with the script, so that no line is set twice and nothing moves. */
+/** Preloads the text fonts along with the script, so that text does not reflow when they arrive. */
 export function firstFonts(): Plugin {
   return {
     name: "chockside-first-fonts",

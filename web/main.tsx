@@ -36,5 +36,5 @@ const draw = () =>
     </StrictMode>,
   );
 const person = keptSignIn()?.person.id;
-// A language that cannot be fetched now is no reason to show nothing: then English.
+// When a language cannot be fetched, start in English rather than show nothing.
 speak((person && chosenBy(person)) || usual()).then(draw, draw);

@@ -13,12 +13,12 @@ import type { Device, Me } from "./keep.ts";
 import { type Problem, problemWords } from "./problemWords.ts";
 import { proofFor } from "./proof.ts";
 
-/** The server's no, in its own words (RFC 9457). `status` is 0 when nothing answered. */
+/** A request that failed: the server's problem in words (RFC 9457). `status` is 0 when the server did not answer. */
 export class ApiError extends Error {
   readonly status: number;
-  /** What is wrong where, for what was sent. */
+  /** Each fault found in the request body, with its path. */
   readonly faults: readonly ApiFault[];
-  /** The same to be shown, with what is left in English marked as such. */
+  /** The message as pieces to display; a piece left in English is marked `asWritten`. */
   readonly told: readonly Piece[];
   constructor(status: number, told: string | readonly Piece[], faults: readonly ApiFault[] = []) {
     const pieces = typeof told === "string" ? [{ words: told, asWritten: false }] : told;
@@ -51,7 +51,7 @@ export interface SessionRow {
   stage: Stage;
   createdAt: number | string;
   headSeq: number;
-  /** Open alerts and stops. */
+  /** Number of open alerts and stops. */
   needs: number;
 }
 
@@ -68,7 +68,7 @@ export interface DemoSignIn {
   mayHold: Post[];
 }
 
-/** The noise doses this person may see, as reckoned at `at`, server milliseconds. */
+/** The noise doses this person may see, calculated at server time `at`, milliseconds. */
 export interface NoiseDay {
   at: number;
   figures: Figure[];
@@ -90,19 +90,19 @@ export interface PlanRequest {
 
 const SLOWEST_MS = 10_000;
 
-/** Every request of the panels to the server's HTTP side. */
+/** Sends every HTTP request of the panels to the server. */
 export class Api {
   token: string | null = null;
-  /** This device's key, looked for once. */
+  /** This device's key; read from storage once. */
   #key: Promise<CryptoKeyPair | null> | null = null;
-  /** The server's last nonce for proofs. */
+  /** The last nonce the server sent for proofs. */
   #nonce: string | null = null;
-  /** Called when the server no longer knows the sign-in. */
+  /** Called when the server no longer accepts the sign-in token. */
   onSignedOut: () => void = () => {};
 
   signIn = async (handle: string, pin: string, from: Device) => {
     this.token = null;
-    // An enrolled device is known by its key, whatever it says of itself.
+    // The server identifies an enrolled device by its key and ignores any device named in the request.
     const device = (await this.#keyOfDevice()) ? undefined : from;
     return this.json<{ token: string; expiresAt: number; person: Me }>("POST", "/api/sign-in", {
       handle,
@@ -123,7 +123,7 @@ export class Api {
   join = (code: string) =>
     this.json<{ id: string; aircraft: string }>("GET", `/api/join/${encodeURIComponent(code)}`);
 
-  /** Says by one's PIN that one gives the next command that asks for it: under this id, in this session. */
+  /** Checks the person's PIN. Returns a permit and the command id it is valid for, in this session only. */
   async confirm(pin: string, session: string): Promise<Confirmed> {
     const command = crypto.randomUUID();
     const { permit } = await this.json<{ permit: string }>("POST", "/api/confirm", { pin, session, command });
@@ -132,7 +132,7 @@ export class Api {
 
   enrolled = async () => (await this.#keyOfDevice()) !== null;
 
-  /** Enrols this device's new key by a code. */
+  /** Enrols this device: registers the new key `pair` by an enrolment code. */
   async enrol(code: string, pair: CryptoKeyPair): Promise<{ id: string; name: string }> {
     const before = this.#keyOfDevice();
     this.#key = Promise.resolve(pair);
@@ -145,13 +145,13 @@ export class Api {
     }
   }
 
-  /** What a socket says when it opens, made anew each time. */
+  /** Returns the token and proof for opening a socket. Each opening needs a new proof. */
   async handshake(token: string): Promise<{ token: string; proof?: string }> {
     const proof = await this.#proof("GET", "/live", token, true);
     return proof === null ? { token } : { token, proof };
   }
 
-  /** The whole record from after `since`, page by page. */
+  /** Returns all recorded events after sequence number `since`, fetched page by page. */
   async events(id: string, since: number): Promise<SessionEvent[]> {
     const all: SessionEvent[] = [];
     for (;;) {
@@ -165,12 +165,12 @@ export class Api {
     }
   }
 
-  /** The record as a file. */
+  /** Returns the exported record as a file. */
   async evidence(id: string, as: "ndjson" | "json" | "csv"): Promise<Blob> {
     return (await this.send("GET", `/api/sessions/${id}/evidence?as=${as}`)).blob();
   }
 
-  /** A sheet to print. */
+  /** Returns a printable sheet as PDF. */
   async pdf(path: string): Promise<Blob> {
     return (await this.send("GET", path)).blob();
   }
@@ -179,7 +179,7 @@ export class Api {
     return (await this.send(method, path, body)).json() as Promise<T>;
   }
 
-  /** One request with the sign-in. Rejects with ApiError unless the server says that it was done. */
+  /** Sends one request with the sign-in token. Rejects with ApiError on any status other than success. */
   async send(
     method: string,
     path: string,
@@ -218,14 +218,18 @@ export class Api {
     }
   }
 
-  /** The server wants the same again with the nonce it has just given. */
+  /** True when the server rejected the proof and sent a new nonce: the request must be repeated with it. */
   async #unproven(response: Response): Promise<boolean> {
     if (response.status !== 401 || !(await this.#keyOfDevice())) return false;
     const problem = (await response.clone().json()) as { type?: string };
     return problem.type === "urn:chockside:problem:proofNeeded";
   }
 
-  /** @param fresh with a nonce of this very moment: nobody tells a socket to try again with another */
+  /**
+   * Returns a DPoP proof, or null on a device that is not enrolled.
+   * @param fresh fetch a new nonce first: a socket, unlike an HTTP request, cannot be asked to repeat with another
+   * one
+   */
   async #proof(method: string, path: string, token: string | null, fresh = false): Promise<string | null> {
     const key = await this.#keyOfDevice();
     if (!key) return null;

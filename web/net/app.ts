@@ -19,14 +19,14 @@ import { Link } from "./link.ts";
 import type { LinkView } from "./linkView.ts";
 import { type Turn, takeTurn } from "./oneSender.ts";
 
-/** The panel's connections: HTTP, and the link while somebody is signed in. */
+/** The HTTP client. The socket link exists only while somebody is signed in. */
 export const api = new Api();
 
-/** Who is signed in at this window, and whether it is the one that sends for them. */
+/** The person signed in at this window, and whether this window sends for them. */
 export interface Connected {
   signedIn: SignedIn;
   where: "opening" | "here" | "elsewhere";
-  /** Only the window that sends has one. */
+  /** Null unless this is the window that sends. */
   link: Link | null;
   turn: Turn | null;
 }
@@ -61,7 +61,7 @@ function connect(signedIn: SignedIn): void {
       const turn = turns;
       void openBook(signedIn.person.id).then(async (book) => {
         const outbox = await book.read();
-        // Signed out, or asked to hand over, while it was being read.
+        // The person signed out, or another window took over, while the outbox was being read.
         if (turn !== turns || connected?.signedIn !== signedIn) return;
         change({ where: "here", link: new Link(() => api.handshake(signedIn.token), book, outbox) });
       });
@@ -80,7 +80,7 @@ function disconnect(): void {
   connected = null;
 }
 
-/** Takes up a sign-in kept from before a reload. */
+/** Restores the sign-in kept from before a reload. */
 export function begin(): void {
   tintBrowser();
   const kept = keptSignIn();
@@ -93,12 +93,12 @@ export async function signIn(handle: string, pin: string): Promise<Me> {
   return enterAs({ token, person });
 }
 
-/** Goes on as somebody the server has just signed in. */
+/** Continues as a person whom the server has just signed in. */
 export function enterAs(signedIn: SignedIn): Me {
   keepSignIn(signedIn);
   disconnect();
   connect(signedIn);
-  // Asks the browser not to clear what is kept when it runs short; it may say no.
+  // Asks the browser not to evict stored data when space runs short. The browser may refuse.
   void navigator.storage?.persist?.();
   announce();
   return signedIn.person;
@@ -110,7 +110,7 @@ export async function signOut(): Promise<void> {
   forgetSignIn();
 }
 
-/** The sign-in is over; what was not sent stays written down for the same person. */
+/** Ends the sign-in. Unsent messages stay stored for the same person. */
 export function forgetSignIn(): void {
   keepSignIn(null);
   api.token = null;
@@ -124,7 +124,7 @@ export function useConnected(): Connected | null {
 
 const calmLinks = new WeakMap<Link, Watched>();
 
-/** The link as panels draw it: see `calmed`. */
+/** Returns the link's view as panels draw it; see `calmed`. */
 export function useLinkView(link: Link): LinkView {
   let calm = calmLinks.get(link);
   if (!calm) {
@@ -148,13 +148,13 @@ export function useLight(): [Light, (next: Light) => void] {
   ];
 }
 
-/** The browser's own bar in the colour of the paper. */
+/** Colours the browser's own toolbar like the page. */
 function tintBrowser(): void {
   const paper = getComputedStyle(document.documentElement).getPropertyValue("--paper");
   document.querySelector('meta[name="theme-color"]')?.setAttribute("content", paper.trim());
 }
 
-/** The units of whoever is signed in. */
+/** Returns the unit choice of the signed-in person, and a function that changes it. */
 export function useUnitChoice(): [UnitChoice, (next: UnitChoice) => void] {
   const now = useSyncExternalStore(subscribe, () => units);
   return [
@@ -167,7 +167,7 @@ export function useUnitChoice(): [UnitChoice, (next: UnitChoice) => void] {
   ];
 }
 
-/** Watches one session while the page shows it. */
+/** Watches one session while the component is mounted. */
 export function useWatch(link: Link, session: string): void {
   useEffect(() => {
     link.watch(session);

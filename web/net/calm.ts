@@ -1,17 +1,20 @@
 import type { LinkView } from "./linkView.ts";
 
-/** What a link gives to who watches it. */
+/** The part of a link that a view needs. */
 export interface Watched {
   view(): LinkView;
   subscribe(listener: () => void): () => void;
 }
 
-/** Least time between two pictures of what others sent, milliseconds: a touch must never wait for a row of them. */
+/**
+ * Least time between two redraws caused by other people, milliseconds. A touch must not wait behind a series of
+ * redraws.
+ */
 export const CALM_MS = 200;
 
 /**
- * The link's view as a panel draws it. What this person did, a change of the link and every new stop show at once;
- * what others reported besides is drawn together, five times a second at most.
+ * Returns the link's view with fewer changes. This person's actions, a change of the link and every new stop show at
+ * once; changes by others are collected and shown at most five times a second.
  */
 export function calmed({ view, subscribe }: Watched, now: () => number): Watched {
   let shown = view();
@@ -33,7 +36,7 @@ export function calmed({ view, subscribe }: Watched, now: () => number): Watched
     else timer ??= setTimeout(show, wait);
   };
   return {
-    // Nobody watching: nothing told it of changes.
+    // Without subscribers `shown` is not updated, so read the link directly.
     view: () => (listeners.size === 0 ? view() : shown),
     subscribe: (listener) => {
       if (listeners.size === 0) {
@@ -52,7 +55,7 @@ export function calmed({ view, subscribe }: Watched, now: () => number): Watched
   };
 }
 
-/** Anything but more of the record that raises no stop. */
+/** True for a change that must show at once: anything except new events that raise no stop. */
 function presses(before: LinkView, after: LinkView): boolean {
   const { state: was, events: _, lastHeard: heardBefore, ...rest } = before;
   const { state: is, events: __, lastHeard: heardAfter, ...now } = after;

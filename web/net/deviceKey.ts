@@ -1,17 +1,17 @@
 import { openDB } from "idb";
 
 /**
- * The key of this device: P-256 (FIPS 186-5), made here, of which no script can read the private half. IndexedDB keeps
- * it for the whole browser, as long as nobody clears the site's data.
+ * The key of this device: P-256 (FIPS 186-5), generated here. Scripts cannot export the private key. IndexedDB keeps
+ * it for the whole browser until the site's data is cleared.
  */
 const DATABASE = "chockside-device";
 export const STORE = "key";
 export const THIS = "this";
 
-/** Also read where a key is put. */
+/** Opens the database of keys; also used where a key is stored. */
 export const openKeys = () => openDB(DATABASE, 1, { upgrade: (db) => void db.createObjectStore(STORE) });
 
-/** Null on a device that was not enrolled, or whose browser keeps nothing. */
+/** Returns the stored key, or null when the device is not enrolled or the browser stores nothing. */
 export async function keptKey(): Promise<CryptoKeyPair | null> {
   try {
     const db = await openKeys();

@@ -10,7 +10,7 @@ export interface DeviceRow {
   revokedAt: number | null;
 }
 
-/** What the office does with devices, at the server. */
+/** Requests about devices, for the office. */
 export const devices = {
   list: () => api.json<DeviceRow[]>("GET", "/api/devices"),
   code: (name: string) =>

@@ -4,21 +4,21 @@ import type { Entry, Outbox } from "../../shared/replica/outbox.ts";
 const DATABASE = "chockside";
 const STORE = "outbox";
 
-/** A device that takes longer than this to open its book or to write in it is not waited for, milliseconds. */
+/** Longest wait for the device to open the database or write to it, milliseconds. */
 const SLOWEST_MS = 1_000;
 
-/** Where a person's unsent signals are written down. One writer at a time: whoever holds the person's lock. */
+/** Storage for a person's unsent signals. Only the window that holds the person's lock may write. */
 export interface OutboxBook {
-  /** True while what is written down outlives this window. */
+  /** True while stored entries survive the closing of this window. */
   lasting(): boolean;
   read(): Promise<Outbox>;
-  /** Resolves once it is written, or once it is known that it cannot be; never rejects, so that a stop always goes. */
+  /** Resolves when the outbox is stored, or when storing has failed. Never rejects, so that a stop is always sent. */
   write(outbox: Outbox): Promise<void>;
 }
 
 /**
- * The outbox of one person on this device, in IndexedDB: it outlives the window and the browser. Where IndexedDB fails,
- * the book goes on in memory and says so by `lasting`.
+ * Opens the outbox of one person on this device, in IndexedDB, which survives the window and the browser. When
+ * IndexedDB fails, nothing more is stored and `lasting` returns false.
  */
 export async function openBook(person: string): Promise<OutboxBook> {
   let db = await within(open, SLOWEST_MS).catch(() => null);
@@ -45,7 +45,7 @@ export async function openBook(person: string): Promise<OutboxBook> {
 const open = (): Promise<IDBPDatabase> =>
   openDB(DATABASE, 1, { upgrade: (made) => void made.createObjectStore(STORE) });
 
-/** Rejects also where `work` throws at once, or is not done in time. */
+/** Resolves with the result of `work`. Rejects when `work` throws, rejects or takes longer than `ms`. */
 async function within<T>(work: () => Promise<T>, ms: number): Promise<T> {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const slow = new Promise<never>((_, late) => {
@@ -58,14 +58,14 @@ async function within<T>(work: () => Promise<T>, ms: number): Promise<T> {
   }
 }
 
-/** The whole outbox in one record: what is read back is one moment of it, in order. */
+/** Stores the whole outbox as one record, so that a later read gets one consistent state in order. */
 async function writeOne(db: IDBPDatabase, person: string, outbox: Outbox): Promise<void> {
-  // Relaxed: it must have left this process before a stop goes, not have reached the disk.
+  // Relaxed durability: before a stop is sent, the write must have left this process but need not be on the disk.
   const tx = db.transaction(STORE, "readwrite", { durability: "relaxed" });
   await Promise.all([tx.store.put(outbox, person), tx.done]);
 }
 
-/** As it was written down. An entry of another shape is dropped: the server would only refuse it. */
+/** Returns the stored outbox. Drops an entry of an unknown shape, because the server would refuse it. */
 function asOutbox(kept: unknown): Outbox {
   return Array.isArray(kept) ? (kept as Entry[]).filter(isEntry) : [];
 }

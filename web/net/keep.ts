@@ -3,8 +3,8 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { Light } from "../words/light.ts";
 
 /**
- * What one browser window keeps over a reload. Session storage is the window's own, so four windows of one browser are
- * four people on four devices.
+ * Keys of the data that one browser window keeps over a reload. Session storage belongs to one window, so four
+ * windows of one browser can be four people on four devices.
  */
 const SIGN_IN = "chockside.signIn";
 const DEVICE = "chockside.device";
@@ -44,7 +44,7 @@ export function keepSignIn(signedIn: SignedIn | null): void {
   else sessionStorage.removeItem(SIGN_IN);
 }
 
-/** This window's device, made up the first time. */
+/** Returns this window's device; creates it on the first call. */
 export function device(): Device {
   const kept = read<Device>(DEVICE);
   if (kept) return kept;
@@ -54,21 +54,21 @@ export function device(): Device {
   return made;
 }
 
-/** What /first.js set before anything was drawn. */
+/** Returns the light that /first.js set before the first paint. */
 export function keptLight(): Light {
   return document.documentElement.dataset.mode as Light;
 }
 
-/** The light is the device's, for every window and for good. */
+/** Stores the light for every window of this device. */
 export function keepLight(light: Light): void {
   try {
     localStorage.setItem(LIGHT, light);
   } catch {
-    // Nothing can be kept here: it lasts as long as the page.
+    // Without storage the choice lasts until the page closes.
   }
 }
 
-/** A person's units on this device outlive the window, unlike the rest: the next one of theirs has them too. */
+/** Units are kept per person on the device, not per window: the person's next window uses them too. */
 const unitsKey = (person: string) => `chockside.units.${person}`;
 
 export function keptUnits(person: string): UnitChoice {
@@ -79,7 +79,7 @@ export function keptUnits(person: string): UnitChoice {
   }
 }
 
-/** Where the device keeps nothing the choice holds until a reload. */
+/** Stores the choice. Without storage it lasts until a reload. */
 export function keepUnits(person: string, choice: UnitChoice): void {
   try {
     localStorage.setItem(unitsKey(person), JSON.stringify(choice));

@@ -32,10 +32,10 @@ import { fateOf, type Outgoing, outgoingOf, withOutcome } from "./outgoing.ts";
 import { RETRY } from "./retry.ts";
 import { ServerClock } from "./serverClock.ts";
 
-/** Every timing of the link, milliseconds. */
+/** All time limits and intervals of the link, milliseconds. */
 const TIMES = { tick: 250, exchange: 15_000, answer: 5_000, retry: 1_500 };
 
-/** The one socket of a panel: connects, watches a session, sends what the outbox holds, keeps the server's time. */
+/** The socket of a panel. It connects, watches one session, sends the outbox and estimates the server's time. */
 export class Link {
   readonly clock = new ServerClock();
   #socket: Socket<ServerToClient, ClientToServer>;
@@ -47,14 +47,14 @@ export class Link {
   #ticker: ReturnType<typeof setInterval>;
   #exchangedAt = 0;
   #watching = false;
-  /** What the device has said it shows, and what it is just saying: post and signal. */
+  /** Signals this device has reported as shown, or is reporting now; each entry is post and signal id. */
   #said = new Set<string>();
-  /** What shows that the person entered their PIN, by command. Not written down: it is short-lived. */
+  /** Permits that prove a PIN entry, by command id. Kept in memory only, because a permit is short-lived. */
   readonly #permits = new Map<string, string>();
 
   /**
-   * @param handshake the sign-in with this device's proof, asked for at each opening
-   * @param outbox what this person's book held from before
+   * @param handshake returns the sign-in with this device's proof; called at each opening
+   * @param outbox the entries stored before this window opened
    */
   constructor(handshake: () => Promise<{ token: string; proof?: string }>, book: OutboxBook, outbox: Outbox) {
     this.#book = book;
@@ -62,7 +62,7 @@ export class Link {
     this.#socket = io({
       path: "/live",
       transports: ["websocket"],
-      // Where no nonce can be had there is no server to talk to: the next opening tries anew.
+      // Without a nonce the server is unreachable: close, so that the next attempt tries again.
       auth: (say) =>
         void handshake().then(
           (auth) => say({ ...auth, proto: PROTOCOL }),
@@ -97,7 +97,10 @@ export class Link {
     if (session) this.#sync(0);
   }
 
-  /** Puts an action in the outbox, written down first, then sends it. Its id; null while the server's time is unknown. */
+  /**
+   * Puts an action in the outbox and sends it once it is stored. Returns the command id, or null without a session or
+   * while the server's time is unknown.
+   */
   act(action: Action, confirmed?: Confirmed): string | null {
     const session = this.#view.session;
     if (!session) return null;
@@ -111,8 +114,8 @@ export class Link {
   }
 
   /**
-   * The device's own word on which signals it shows. It is no person's: not written down, not queued before what a
-   * person says, and simply said again while the record lacks it.
+   * Reports for the device which signals it shows. A device reports this, not a person: the report is neither stored
+   * nor queued ahead of a person's messages, and is repeated until the record contains it.
    */
   sayShown(post: Post, signals: readonly number[]): void {
     const { session } = this.#view;
@@ -130,17 +133,17 @@ export class Link {
       });
   }
 
-  /** A stop that nobody could write down was taken in by the person. */
+  /** Removes a notice of an unrecorded stop after the person confirmed it. */
   takeIn(notice: Unrecorded): void {
     this.#show({ unrecorded: this.#view.unrecorded.filter((u) => u !== notice) });
   }
 
-  /** The person leaves this device: what they did not send is not kept for anybody. */
+  /** Deletes the unsent messages, because the person leaves this device. */
   forgetUnsent(): Promise<void> {
     return this.#store([]);
   }
 
-  /** The person wants a lapsed message sent after all: as a new one. */
+  /** Sends a lapsed message again as a new command, on the person's request. */
   sendAnew(id: string): void {
     const old = this.#outbox.find((e) => e.command.id === id)?.command;
     if (!old) return;
@@ -155,7 +158,7 @@ export class Link {
     void this.#store(settle(this.#outbox, id));
   }
 
-  /** Adds what was fetched of the record from before the watch began. */
+  /** Adds events fetched from before the watch began. */
   addHistory(session: string, events: readonly SessionEvent[]): void {
     if (session === this.#view.session) this.#show({ events: merged(events, this.#view.events) });
   }
@@ -173,7 +176,7 @@ export class Link {
     });
     s.on("disconnect", (reason) => {
       this.#show({ phase: this.#view.phase === "signedOut" ? "signedOut" : "lost" });
-      // A server that closes on purpose is not tried again by itself.
+      // Socket.IO does not reconnect by itself after the server closed the connection.
       if (reason === "io server disconnect" && this.#view.phase !== "signedOut") this.#retry();
     });
     s.on("connect_error", (error) => {
@@ -225,7 +228,7 @@ export class Link {
         if (late) return this.#sync(this.#view.state?.seq ?? 0);
         if ("status" in sync) {
           this.#show({ trouble: sync.error, lastHeard: Date.now() });
-          // What the server cannot read now it may read in a moment, and no beat of this session comes to say so.
+          // The server may be able to read the session in a moment, and no beat will announce it.
           if (sync.error === "notAvailable")
             setTimeout(() => this.#sync(this.#view.state?.seq ?? 0), TIMES.retry);
           return;
@@ -243,7 +246,7 @@ export class Link {
     if (gap) this.#sync(gap.since);
   }
 
-  /** The events came but the answers did not: the record itself is the answer. */
+  /** Settles commands whose events arrived although their answers did not: the event is the answer. */
   #settleRecorded(fresh: readonly SessionEvent[]): void {
     for (const { command } of [...this.#outbox]) {
       const event = fresh.find((e) => e.command === command.id);
@@ -277,13 +280,13 @@ export class Link {
     if (!this.#socket.connected || this.#outbox.length === 0) return;
     const { outbox, send } = takeDue(this.#outbox, Date.now(), this.clock.now());
     if (outbox.every((e, i) => e === this.#outbox[i])) return;
-    // Written down as tried before it is: after a killed window "it may have been heard" is never said too little.
+    // Save the attempt before sending, so that a crash never hides that the server may have received it.
     void this.#store(outbox).then(() => this.#emit(send));
   }
 
   #emit(send: readonly Command[]): void {
     for (const command of send) {
-      // Socket.IO would keep it and send it after an outage by itself.
+      // Otherwise Socket.IO would buffer the command and send it after an outage.
       if (!this.#socket.connected) return;
       if (!this.#outbox.some((e) => e.command.id === command.id)) continue;
       this.#socket

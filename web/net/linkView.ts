@@ -5,30 +5,30 @@ import type { Outgoing } from "./outgoing.ts";
 
 export type Phase = "connecting" | "live" | "lost" | "signedOut" | "mismatch";
 
-/** What the panels see of the link. A new object whenever something in it changed. */
+/** The state of the link as panels see it. A new object on each change. */
 export interface LinkView {
   phase: Phase;
-  /** Panel clock when anything last came from the server, milliseconds; null before the first. */
+  /** Panel clock when the last message from the server arrived, milliseconds; null before the first. */
   lastHeard: number | null;
   session: string | null;
   state: SessionState | null;
   links: Links | null;
-  /** Events held of the session, in order; from the beginning only after the history was fetched. */
+  /** Events of the session held here, in order. They start at the beginning only after the history was fetched. */
   events: readonly SessionEvent[];
   outgoing: readonly Outgoing[];
-  /** Rises when the list of sessions changed. */
+  /** Counts changes of the list of sessions. */
   ramp: number;
-  /** Why nothing of the session can be had. */
+  /** The reason why the session cannot be read, or null. */
   trouble: WireError | null;
-  /** Stops the server passed on without being able to write them down. */
+  /** Stops that the server passed on but could not record. */
   unrecorded: readonly Unrecorded[];
-  /** What waits to be sent is written down and outlives this window. */
+  /** True while unsent messages are stored and survive this window. */
   lasting: boolean;
-  /** A session not watched here in which something this person gave waits for the link or for their word. */
+  /** Another session in which a message of this person is unsent or needs their decision. */
   unsettled: string | null;
 }
 
-/** What they see before anything came. */
+/** The view before the first message. */
 export const NOTHING: LinkView = {
   phase: "connecting",
   lastHeard: null,

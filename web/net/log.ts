@@ -1,6 +1,6 @@
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 
-/** Two stretches of one session's record as one, in order, each event once. */
+/** Returns two parts of one session's record as one list, in order, each event once. */
 export function merged(a: readonly SessionEvent[], b: readonly SessionEvent[]): SessionEvent[] {
   const all = new Map<number, SessionEvent>();
   for (const event of a) all.set(event.seq, event);
@@ -8,7 +8,7 @@ export function merged(a: readonly SessionEvent[], b: readonly SessionEvent[]): 
   return [...all.values()].sort((x, y) => x.seq - y.seq);
 }
 
-/** The number after which the record is not whole, 0 when its beginning is missing. */
+/** Returns the last number before the first gap; 0 when the beginning is missing. */
 export function wholeUpTo(events: readonly SessionEvent[]): number {
   let last = 0;
   for (const event of events) {

@@ -1,13 +1,14 @@
 /**
- * How large a millimetre is on this device's screen, in CSS pixels. A browser cannot know: it takes 96 pixels to the
- * inch everywhere. Who holds a card to the screen can. /first.js sets what was kept before anything is drawn.
+ * The length of a millimetre on this device's screen, in CSS pixels. A browser does not know it and assumes 96 pixels
+ * to the inch. A person finds it by holding a card to the screen. /first.js applies the stored value before the first
+ * paint.
  */
 const KEY = "chockside.mm";
 
-/** What browsers take it for. */
+/** CSS pixels per millimetre as browsers assume. */
 export const USUAL_MM = 96 / 25.4;
 
-/** From a large screen on a wall to the finest telephone; what lies outside was a slip of the hand. */
+/** Bounds from a large wall screen to the finest telephone; a value outside is an input error. */
 const LEAST = 1.5;
 const MOST = 8;
 
@@ -18,7 +19,10 @@ export function keptMm(): number {
   return Number.isFinite(kept) ? kept : USUAL_MM;
 }
 
-/** Draws everything to this measure from now on; null is the browser's own. A device that keeps nothing loses it. */
+/**
+ * Sets and stores the length of a millimetre; null returns to the browser's assumption. Without storage it is lost at
+ * a reload.
+ */
 export function keepMm(mm: number | null): void {
   const { style } = document.documentElement;
   if (mm === null) style.removeProperty("--mm-here");
@@ -27,6 +31,6 @@ export function keepMm(mm: number | null): void {
     if (mm === null) localStorage.removeItem(KEY);
     else localStorage.setItem(KEY, String(mm));
   } catch {
-    // It lasts as long as the page.
+    // Without storage the value lasts until the page closes.
   }
 }

@@ -20,7 +20,7 @@ function subscribe(listener: () => void): () => void {
   };
 }
 
-/** The moment, renewed four times a second: the panel's own clock, and the server's as estimated. */
+/** Returns the current time, updated four times a second: the panel's clock, and the estimated server time. */
 export function useMoment(link: Link): { panel: number; server: number } {
   const panel = useSyncExternalStore(subscribe, () => panelNow);
   return { panel, server: Math.round(link.clock.now() ?? panel) };

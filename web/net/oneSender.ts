@@ -1,25 +1,26 @@
-/** How long the window that sends has to hand over before it is taken for hung, milliseconds. */
+/** Time the sending window has to hand over before it is considered hung, milliseconds. */
 const HAND_OVER_MS = 2_000;
 
 /** This window's turn to send for a person. */
 export interface Turn {
-  /** Ends it, e.g. when the person signs out here. */
+  /** Ends the turn, e.g. when the person signs out here. */
   end(): void;
-  /** Another window asks for the turn: this one ends it and the other goes on. */
+  /** Asks the window that has the turn to hand over, and takes the turn by force if it does not answer. */
   takeOver(): void;
 }
 
 interface Told {
-  /** It is this window's turn. */
+  /** Called when this window gets the turn. */
   here(): void;
-  /** Another window of this browser has it. */
+  /** Called when another window of this browser has the turn. */
   elsewhere(): void;
 }
 
 /**
- * One window at a time sends for one person, held by a lock of the browser (W3C Web Locks) that a dead window loses by
- * itself. A window asked to hand over ends its link before it lets go; one that is hung is robbed of the lock, and what
- * both might have sent bears the same command id, which the server answers once.
+ * Requests the turn to send for one person: only one window at a time sends. The turn is a lock of the browser (W3C
+ * Web Locks), which is released when its window dies. A window that is asked to hand over closes its link first; from
+ * a hung window the lock is taken by force. Commands that both windows may have sent have the same id, so the server
+ * executes each once.
  */
 export function takeTurn(person: string, told: Told): Turn {
   if (!("locks" in navigator)) {
@@ -43,7 +44,7 @@ export function takeTurn(person: string, told: Told): Turn {
     letGo = null;
     if (ended) return;
     told.elsewhere();
-    // Should the other window close, the turn comes back here.
+    // Queue again: when the other window closes, the turn returns here.
     queue();
   };
   const queue = () => {

@@ -3,26 +3,26 @@ import type { CommandResult, Refusal } from "../../shared/protocol/refusals.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import type { Outbox } from "../../shared/replica/outbox.ts";
 
-/** What became of something this person sent. */
+/** The result of something this person sent. */
 export type Fate =
   | { is: "sending"; tries: number }
   | { is: "recorded"; seq: number }
   | { is: "refused"; refusal: Refusal }
-  /** Its time ran out before it was answered; the person says what now. */
+  /** Expired before it was answered; the person decides what to do. */
   | { is: "lapsed"; tries: number }
   | { is: "failed"; error: WireError };
 
 export interface Outgoing {
   id: string;
   action: Action;
-  /** Panel clock when it was given, milliseconds. */
+  /** Panel clock when the person acted, milliseconds. */
   at: number;
   fate: Fate;
 }
 
 const KEPT = 6;
 
-/** Remembers the last few outcomes beside what the outbox still holds. */
+/** Adds a result and keeps the last few. */
 export function withOutcome(outcomes: readonly Outgoing[], done: Outgoing): Outgoing[] {
   return [...outcomes.filter((o) => o.id !== done.id), done].slice(-KEPT);
 }
@@ -33,7 +33,7 @@ export function fateOf(result: CommandResult): Fate {
   return result.refusal ? { is: "refused", refusal: result.refusal } : { is: "recorded", seq: result.seq };
 }
 
-/** Newest first: what still waits in the outbox for this session, and what came of the rest. */
+/** Returns unsent messages of this session and recent results, newest first. */
 export function outgoingOf(
   outbox: Outbox,
   outcomes: readonly Outgoing[],

@@ -9,22 +9,25 @@ export interface Passkey {
   usedAt: number | null;
 }
 
-/** Whether this browser can make and show passkeys by what the server sends. */
+/** True when this browser supports passkeys with the JSON options that the server sends. */
 const canDo = () =>
   "PublicKeyCredential" in globalThis &&
   "parseCreationOptionsFromJSON" in PublicKeyCredential &&
   "parseRequestOptionsFromJSON" in PublicKeyCredential;
 
-/** Passkeys (W3C Web Authentication): the browser's part, and the server's. */
+/** Requests about passkeys (W3C Web Authentication), with the calls to the browser. */
 export const passkeys = {
-  /** Here, on an enrolled device. */
+  /** True when passkeys can be used on this device: the browser supports them and the device is enrolled. */
   async here(): Promise<boolean> {
     return canDo() && (await api.enrolled());
   },
   list: () => api.json<Passkey[]>("GET", "/api/me/passkeys"),
   remove: (id: string) => api.send("DELETE", `/api/me/passkeys/${id}`),
 
-  /** Rejects with the server's no, or with the browser's when the person let it be. */
+  /**
+   * Creates and registers a passkey. Rejects with the server's problem, or with the browser's error when the person
+   * cancels.
+   */
   async make(pin: string): Promise<void> {
     const options = await api.json<PublicKeyCredentialCreationOptionsJSON>(
       "POST",

@@ -7,7 +7,7 @@ export interface OwnSignIn {
   /** Server milliseconds. */
   createdAt: number;
   usedAt: number;
-  /** The one of this window. */
+  /** True for the sign-in of this window. */
   here: boolean;
 }
 
@@ -19,7 +19,7 @@ export interface Anybody {
   active: boolean;
 }
 
-/** What a person does about themselves, and the office about people, at the server. */
+/** Requests of a person about themselves, and of the office about people. */
 export const people = {
   changePin: (pin: string, next: string) => api.send("POST", "/api/me/pin", { pin, next }),
   me: () => api.json<{ pinLength: number }>("GET", "/api/me"),

@@ -1,7 +1,7 @@
 import type { Piece } from "../../shared/words/phraseBook.ts";
 import type { Words } from "../words/words.ts";
 
-/** A problem as the server sends it (RFC 9457); from elsewhere anything may be missing. */
+/** A problem as the server sends it (RFC 9457). Every field is optional, because a proxy may have answered. */
 export interface Problem {
   type?: string;
   title?: string;
@@ -9,9 +9,9 @@ export interface Problem {
 }
 
 /**
- * A problem for the person, in their language: the server's detail where it is known, else its title by its type with
- * the detail as it was sent, in English.
- * @param status said where the problem says nothing
+ * Returns a problem in the person's language: the server's detail when a translation is known; otherwise the title
+ * for its type, followed by the detail in English as it was sent.
+ * @param status the HTTP status, shown when the problem has no text
  */
 export function problemWords(
   { type, title, detail }: Problem,

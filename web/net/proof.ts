@@ -1,16 +1,16 @@
-/** What a proof is for. */
+/** The request that a proof is for. */
 export interface Proved {
   method: string;
   path: string;
-  /** The server's last nonce. */
+  /** The last nonce the server sent. */
   nonce: string;
-  /** The token that goes with the request, null where there is none yet. */
+  /** The token sent with the request, or null when there is none yet. */
   token: string | null;
 }
 
 const text = (value: unknown) => base64url(new TextEncoder().encode(JSON.stringify(value)));
 
-/** A DPoP proof (RFC 9449 section 4.2): this device's key says which request it is for. */
+/** Returns a DPoP proof (RFC 9449 section 4.2): the request, signed with this device's key. */
 export async function proofFor(
   { privateKey, publicKey }: CryptoKeyPair,
   { method, path, nonce, token }: Proved,

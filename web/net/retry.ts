@@ -1,11 +1,11 @@
 /**
- * How a panel calls again when its link is gone. Soon and often: a crew waits, and each call costs a server that is
- * back next to nothing. The waits scatter by half, so that a ramp full of panels does not call in one moment.
+ * Reconnection settings. Attempts start soon and repeat often: a crew waits, and an attempt costs a restarted server
+ * very little. Delays vary by half, so that the panels of a ramp do not all connect at once.
  */
 export const RETRY = {
-  /** Milliseconds before the first call, and at most before a later one. */
+  /** Milliseconds before the first attempt, and the maximum before a later one. */
   reconnectionDelay: 250,
   reconnectionDelayMax: 500,
-  /** How long a call may take. */
+  /** Longest duration of one attempt, milliseconds. */
   timeout: 10_000,
 };

@@ -1,9 +1,9 @@
 import { bestSample, type ClockSample, clockSample, keepSample } from "../../shared/models/clock.ts";
 
-/** The panel's estimate of server time. Until the clocks were compared there is none. */
+/** Estimates server time. There is no estimate until a message or a clock exchange has arrived. */
 export class ServerClock {
   #samples: ClockSample[] = [];
-  /** From a beat or an answer, before the first exchange: late by the one-way delay, never early. */
+  /** Offset from a beat or an answer, used before the first exchange. It is late by the one-way delay, never early. */
   #rough: number | null = null;
 
   exchange(t1: number, t2: number, t3: number, t4: number): void {
@@ -15,13 +15,13 @@ export class ServerClock {
     this.#rough = serverNow - Date.now();
   }
 
-  /** Estimated server time, milliseconds; null while unknown. */
+  /** Returns estimated server time, milliseconds; null while unknown. */
   now(): number | null {
     const offset = bestSample(this.#samples)?.offset ?? this.#rough;
     return offset === null ? null : Date.now() + offset;
   }
 
-  /** A new connection may be to a server whose clock was set. */
+  /** Discards the samples: a new connection may reach a server whose clock has been set. */
   forget(): void {
     this.#samples = [];
   }

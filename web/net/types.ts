@@ -12,7 +12,7 @@ export interface TypeRow {
   changedAt: number;
 }
 
-/** One version as it was read; the tag says at which revision. */
+/** One version of a type as it was read. `tag` identifies its revision. */
 export interface ReadType {
   type: AircraftType;
   tag: string;
@@ -26,7 +26,7 @@ export interface TypePlace {
 const at = ({ id, version }: TypePlace) => `/api/types/${encodeURIComponent(id)}/${version}`;
 const tagOf = (response: Response) => response.headers.get("etag") ?? "";
 
-/** Every request about aircraft types. */
+/** Requests about aircraft types. */
 export const types = {
   list: () => api.json<TypeRow[]>("GET", "/api/types"),
   schema: () => api.json<Record<string, unknown>>("GET", "/api/types/schema"),
@@ -39,7 +39,7 @@ export const types = {
   begin: (id: string, name: string, from: TypePlace) =>
     api.json<TypePlace>("POST", "/api/types", { id, name, from }),
   import: (file: unknown) => api.json<TypePlace>("POST", "/api/types/import", file),
-  /** Resolves to the new tag. */
+  /** Saves a draft and resolves to its new tag. */
   async save(place: TypePlace, tag: string, type: unknown): Promise<string> {
     return tagOf(await api.send("PUT", at(place), type, { "if-match": tag }));
   },

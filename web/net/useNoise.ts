@@ -2,16 +2,16 @@ import { useEffect, useState } from "react";
 import type { NoiseDay } from "./api.ts";
 import { api } from "./app.ts";
 
-/** A level of 110 dBA takes half a minute for the sixtieth part of a dose. */
+/** At 110 dBA half a minute adds a sixtieth of a full dose. */
 const EVERY_MS = 30_000;
 
 /**
- * The noise doses this person may see in a session, asked for again as they grow and when what `stands` changes: who is
- * at which post, what turns. The last ones where nothing answers.
+ * Returns the noise doses this person may see in a session. Fetches them again every half minute and when `stands`
+ * changes, which encodes the people at the posts and the engines that turn. Keeps the last ones when a request fails.
  */
 export function useNoise(session: string, stands: string): NoiseDay | null {
   const [day, setDay] = useState<NoiseDay | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `stands` asks again
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a change of `stands` triggers a new request
   useEffect(() => {
     let gone = false;
     const ask = () =>

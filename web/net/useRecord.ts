@@ -4,7 +4,7 @@ import { api, useLinkView } from "./app.ts";
 import type { Link } from "./link.ts";
 import { wholeUpTo } from "./log.ts";
 
-/** The whole record of the session that is watched: what came by the link, and what came before it fetched. */
+/** Returns the whole record of the watched session: events from the link, and earlier ones fetched over HTTP. */
 export function useRecord(link: Link, session: string, head: number): readonly SessionEvent[] {
   const { events } = useLinkView(link);
   const whole = wholeUpTo(events);

@@ -3,10 +3,10 @@ import type { Post } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Link } from "./link.ts";
 
-/** Signals one report may name. */
+/** Largest number of signals in one report. */
 const AT_ONCE = 50;
 
-/** Signals to this post that no device of it has yet said it shows. */
+/** Returns ids of signals to this post that no device has reported as shown yet. */
 export function unsaid(state: SessionState, post: Post): number[] {
   return state.signals
     .filter((s) => s.to.includes(post) && s.delivered[post] === undefined)
@@ -14,12 +14,15 @@ export function unsaid(state: SessionState, post: Post): number[] {
     .slice(0, AT_ONCE);
 }
 
-/** Says for the device which signals to its post it now shows. It is never the person's answer, and never a touch. */
+/**
+ * Reports for the device which signals to its post it shows. The report is neither an answer nor a touch of the
+ * person.
+ */
 export function useShown(link: Link, state: SessionState | null, post: Post | null, now: number): void {
   const shown = state && post ? unsaid(state, post) : [];
   const key = shown.join(" ");
-  // Tried again with every moment that passes until the record says so; the link lets one through at a time.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `now` asks again
+  // Repeats at every tick until the record contains the report; the link sends each signal only once at a time.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each `now` triggers another attempt
   useEffect(() => {
     if (post === null || key === "" || document.visibilityState !== "visible") return;
     link.sayShown(post, key.split(" ").map(Number));

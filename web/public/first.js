@@ -1,11 +1,11 @@
-// Before the first thing is drawn, so that a panel loaded in the dark does not flash bright and none changes its size:
-// the light this device was set to, else what its system asks for; and how large a millimetre was found to be here.
+// Runs before the first paint, so that a panel loaded in the dark does not flash bright and nothing changes its size.
+// Sets the light stored on this device, or else the system's preference, and the stored length of a millimetre.
 (() => {
   const read = (key) => {
     try {
       return localStorage.getItem(key);
     } catch {
-      // Nothing can be kept here.
+      // The browser stores nothing.
       return null;
     }
   };
@@ -13,7 +13,7 @@
   const light = read("chockside.light");
   const dark = matchMedia("(prefers-color-scheme: dark)").matches;
   html.dataset.mode = ["sun", "indoor", "night"].includes(light) ? light : dark ? "night" : "sun";
-  // The same bounds as in net/millimetre.ts.
+  // Same bounds as in net/millimetre.ts.
   const mm = Number(read("chockside.mm") ?? Number.NaN);
   if (mm >= 1.5 && mm <= 8) html.style.setProperty("--mm-here", `${mm}px`);
 })();

@@ -2,7 +2,7 @@ import { useState } from "react";
 import { useWords } from "../words/words.ts";
 import { reloadNewest, takeUpdate, useUpdateReady } from "./update.ts";
 
-/** Offers a new version where no session is shown. Nothing happens until it is asked for. */
+/** Offers a new version on pages without a session. Loads it only when a person asks. */
 export function UpdateOffer() {
   const { update } = useWords().text;
   const ready = useUpdateReady();
@@ -23,13 +23,16 @@ export function UpdateOffer() {
   );
 }
 
-/** Within a session the new version waits. */
+/** Tells people in a session that a new version waits until they leave. */
 export function UpdateWaits() {
   const { update } = useWords().text;
   return useUpdateReady() ? <p className="notice-words">{update.waits}</p> : null;
 }
 
-/** The server speaks another protocol than these panels: nothing shown can be trusted, nothing given is heard. */
+/**
+ * The page shown when the server uses another protocol version. Panels must not run then: neither display nor
+ * commands can be trusted.
+ */
 export function OtherVersion() {
   const { update } = useWords().text;
   const [busy, setBusy] = useState(false);

@@ -1,6 +1,6 @@
 import { deflateSync } from "node:zlib";
 
-/** The mark as strokes on a ground of 32 by 32: the wheel and its two chocks on the line of the ramp. */
+/** The mark as strokes in a square of 32 by 32 units: a wheel and its two chocks on the ground line. */
 export const MARK = {
   lines: [
     [3, 24, 29, 24],
@@ -17,7 +17,7 @@ export const MARK = {
 
 const SIDE = 32;
 
-/** The mark as a PNG of `size` pixels square. `inset` is the share of the side left empty all round. */
+/** Returns the mark as a square PNG of `size` pixels. `inset` is the share of the side left empty on each edge. */
 export function drawIcon(size: number, inset: number): Buffer {
   const scale = SIDE / (size * (1 - 2 * inset));
   const rows: Buffer[] = [];
@@ -26,7 +26,7 @@ export function drawIcon(size: number, inset: number): Buffer {
     for (let px = 0; px < size; px += 1) {
       const x = (px + 0.5 - size * inset) * scale;
       const y = (py + 0.5 - size * inset) * scale;
-      // One pixel of soft edge: how much of the pixel the stroke covers.
+      // Share of the pixel that the stroke covers, for an edge one pixel soft.
       const cover = Math.min(1, Math.max(0, (MARK.width / 2 - distance(x, y)) / scale + 0.5));
       for (let c = 0; c < 3; c += 1) {
         const ink = MARK.ink[c] ?? 0;
@@ -39,7 +39,7 @@ export function drawIcon(size: number, inset: number): Buffer {
   return png(size, Buffer.concat(rows));
 }
 
-/** From a point to the nearest stroke's middle line. */
+/** Returns the distance from a point to the middle line of the nearest stroke. */
 function distance(x: number, y: number): number {
   const { circle, lines } = MARK;
   const round = Math.abs(Math.hypot(x - circle.x, y - circle.y) - circle.r);
@@ -50,7 +50,10 @@ function distance(x: number, y: number): number {
   }, round);
 }
 
-/** Eight-bit RGB without interlace (W3C PNG, third edition, sections 5 and 11). `rows` bear their filter byte. */
+/**
+ * Returns a PNG in 8-bit RGB without interlace (W3C PNG, third edition, sections 5 and 11). Each of `rows` starts
+ * with its filter byte.
+ */
 function png(size: number, rows: Buffer): Buffer {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(size, 0);
@@ -74,7 +77,7 @@ function chunk(type: string, data: Buffer): Buffer {
   return out;
 }
 
-/** CRC-32 of W3C PNG, annex D. */
+/** Returns the CRC-32 of W3C PNG, annex D. */
 function crc32(bytes: Buffer): number {
   let crc = 0xffffffff;
   for (const byte of bytes) {

@@ -10,16 +10,19 @@ import type { Shell } from "./shell.ts";
 
 const WORKER = fileURLToPath(new URL("worker.ts", import.meta.url));
 
-/** Share of the side a launcher may cut away from a maskable icon (W3C manifest: safe zone of 40 % radius). */
+/**
+ * Share of the side left empty on each edge of a maskable icon, because a launcher may crop it (W3C manifest: safe
+ * zone of 40 % radius).
+ */
 const MASKED = 0.14;
 
-/** Maps are for developers, and every browser that runs service workers reads WOFF2. */
+/** Source maps serve only developers, and every browser with service workers reads WOFF2. */
 const NOT_KEPT = /(\.map|\.woff|\.gz|^\/sw\.js)$/;
 
-/** Text is handed out packed to every browser that takes it: a third of the bytes over a poor network. */
+/** Text files are served compressed: about a third of the bytes over a poor network. */
 const PACKED = /\.(js|css|html|svg|webmanifest)$/;
 
-/** What is built: files of `folder` with their digests, and a version of them all. */
+/** Returns the files of the build in `folder` with their digests, and a version derived from them all. */
 export function shellOf(folder: string): Shell {
   const files = readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
@@ -35,7 +38,7 @@ export function shellOf(folder: string): Shell {
   return { version, files };
 }
 
-/** Lays a packed copy beside each text of the build. */
+/** Writes a gzip copy beside each text file of the build. */
 export function pack(folder: string): void {
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile() || !PACKED.test(entry.name)) continue;
@@ -44,7 +47,7 @@ export function pack(folder: string): void {
   }
 }
 
-/** Makes the panels installable: draws the icons and writes the service worker for exactly what was built. */
+/** Makes the panels installable: draws the icons and writes a service worker for exactly this build. */
 export function installable(): Plugin {
   return {
     name: "chockside-installable",

@@ -1,10 +1,10 @@
-/** One file of the built panels, with the digest a fetched copy must have (W3C Subresource Integrity: `sha256-…`). */
+/** One file of the built panels. A fetched copy must match `integrity` (W3C Subresource Integrity: `sha256-…`). */
 export interface ShellFile {
   url: string;
   integrity: string;
 }
 
-/** The build a service worker was made for. Any changed byte of any file makes another version. */
+/** The build a service worker was made for. Any changed byte of any file gives another version. */
 export interface Shell {
   version: string;
   files: readonly ShellFile[];
@@ -14,14 +14,15 @@ export const CACHE_PREFIX = "chockside-shell-";
 
 export const cacheName = (shell: Shell): string => CACHE_PREFIX + shell.version;
 
-/** What a request is answered with: a kept file, the kept page, or only what the network says. */
+/** The source of an answer: a cached file, the cached page, or the network only. */
 export type Source = { is: "file"; url: string } | { is: "page" } | { is: "network" };
 
-/** Never kept and never made up: what the server alone knows. */
+/** Paths that only the server answers: never cached. */
 const SERVER_ONLY = /^\/(api|live|health|docs)(\/|$)/;
 
 /**
- * @param navigates the browser asks for a page to show, whose address the panels read themselves
+ * Returns the source that answers a request.
+ * @param navigates true when the browser requests a page; the panels interpret its address themselves
  */
 export function sourceOf(
   shell: Shell,
@@ -34,8 +35,8 @@ export function sourceOf(
 }
 
 /**
- * Kept caches to drop once a version is in use: all but its own and the one before, out of which a window that has not
- * been loaded anew may still need a part.
+ * Returns the caches to delete once a version is in use: all except its own and the previous one, from which a window
+ * that was not reloaded may still need a file.
  * @param names every cache of this origin, oldest first
  */
 export function outdated(names: readonly string[], current: string): string[] {

@@ -1,10 +1,10 @@
 import { useSyncExternalStore } from "react";
 import { watchedSomewhere } from "./watching.ts";
 
-/** How often a new version is looked for, milliseconds. */
+/** Interval between checks for a new version, milliseconds. */
 const LOOK_MS = 600_000;
 
-/** How long a person who asked for a new version waits for it before the page is simply loaded anew, milliseconds. */
+/** Longest wait for a new version after a person asked for it; then the page is simply reloaded. Milliseconds. */
 const FETCH_MS = 20_000;
 
 let registration: ServiceWorkerRegistration | null = null;
@@ -12,14 +12,17 @@ let ready = false;
 const listeners = new Set<() => void>();
 
 function look(): void {
-  // The very first build waits for a moment too, but for nobody.
+  // The first build ever installed also waits for a moment, but replaces nothing.
   const now = registration?.waiting != null && registration.active !== null;
   if (now === ready) return;
   ready = now;
   for (const listener of listeners) listener();
 }
 
-/** Keeps the panels on this device, so that they open without the network. Browsers allow it on secure origins alone. */
+/**
+ * Registers the service worker, so that the panels open without the network. Browsers allow it only on secure
+ * origins.
+ */
 export async function keepPanels(): Promise<void> {
   if (!("serviceWorker" in navigator)) return;
   try {
@@ -32,7 +35,7 @@ export async function keepPanels(): Promise<void> {
     navigator.serviceWorker.addEventListener("controllerchange", look);
     setInterval(() => void lookForUpdate(), LOOK_MS);
   } catch {
-    // The panels work without it; only an unlinked reload does not.
+    // The panels work without a service worker, except for a reload without the network.
   }
 }
 
@@ -40,7 +43,7 @@ export async function lookForUpdate(): Promise<void> {
   await registration?.update().catch(() => undefined);
 }
 
-/** True while a newer build lies on this device and waits for a person to ask for it. */
+/** True while a newer build is installed and waits for a person to ask for it. */
 export function useUpdateReady(): boolean {
   return useSyncExternalStore(
     (listener) => {
@@ -51,7 +54,10 @@ export function useUpdateReady(): boolean {
   );
 }
 
-/** The person asked: the waiting build takes over and this window is loaded anew. Never while a session is watched. */
+/**
+ * Activates the waiting build and reloads this window. Does nothing and returns "watched" while any window watches a
+ * session.
+ */
 export async function takeUpdate(): Promise<"taken" | "watched"> {
   if (await watchedSomewhere()) return "watched";
   const waiting = registration?.waiting;
@@ -64,7 +70,10 @@ export async function takeUpdate(): Promise<"taken" | "watched"> {
   return "taken";
 }
 
-/** The server speaks another protocol: nothing can be watched, so the newest build is fetched and taken at once. */
+/**
+ * Fetches the newest build and activates it at once. Called when the server uses another protocol version, so no
+ * session can be watched.
+ */
 export async function reloadNewest(): Promise<void> {
   const slow = new Promise<void>((done) => setTimeout(done, FETCH_MS));
   await Promise.race([lookForUpdate().then(installed), slow]);
@@ -74,7 +83,7 @@ export async function reloadNewest(): Promise<void> {
   waiting.postMessage("takeOver");
 }
 
-/** Resolves when what is being fetched of a new build is there, or has failed. */
+/** Resolves when the new build is installed, or its installation has failed. */
 function installed(): Promise<void> {
   const worker = registration?.installing;
   if (!worker) return Promise.resolve();

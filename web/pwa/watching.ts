@@ -2,7 +2,7 @@ import { useEffect } from "react";
 
 const WATCHING = "chockside.watching";
 
-/** Says to every window of this browser that a session is watched here, as long as the component stands. */
+/** Tells every window of this browser that a session is watched here while the component is mounted. */
 export function useWatching(): void {
   useEffect(() => {
     if (!("locks" in navigator)) return;
@@ -10,7 +10,7 @@ export function useWatching(): void {
     const until = new Promise<void>((done) => {
       over = done;
     });
-    // Shared: many windows may watch at once. A window that dies lets go by itself.
+    // A shared lock, because several windows may watch at once. The browser releases it when a window dies.
     void navigator.locks.request(WATCHING, { mode: "shared" }, () => until);
     return over;
   }, []);

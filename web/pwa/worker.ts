@@ -1,9 +1,9 @@
 import { cacheName, outdated, type Shell, sourceOf } from "./shell.ts";
 
-/** Filled in when the panels are built. */
+/** Replaced with the shell of the build when the panels are built. */
 declare const SHELL: Shell;
 
-/** As much of the worker's surroundings as is used (W3C Service Workers); the DOM's own types are a window's. */
+/** The part of the worker's global scope used here (W3C Service Workers); the DOM library's types describe a window. */
 interface Lasting {
   waitUntil(work: Promise<unknown>): void;
 }
@@ -22,12 +22,12 @@ declare const self: Scope;
 
 const PAGE = "/index.html";
 
-/** Takes a whole build or nothing: a file that is not of this build (a server half replaced) ends the installation. */
+/** Caches the whole build or nothing: a file of another build, as during a server update, fails the installation. */
 async function keepShell(): Promise<void> {
   const cache = await caches.open(cacheName(SHELL));
   await Promise.all(
     SHELL.files.map(async ({ url, integrity }) => {
-      // The name under assets/ holds the content's digest: what an earlier build kept is the same file.
+      // Names under assets/ contain the content's digest, so a file cached by an earlier build is the same file.
       const kept = url.startsWith("/assets/") ? await caches.match(url) : undefined;
       const response = kept ?? (await fetch(new Request(url, { cache: "reload", integrity })));
       if (!response.ok) throw new Error(`${url}: ${response.status}`);
@@ -60,14 +60,14 @@ self.addEventListener("fetch", (event) => {
   const navigates = request.mode === "navigate";
   const source = sourceOf(SHELL, { method: request.method, path: url.pathname, navigates });
   if (source.is === "network") {
-    // A part of an earlier build that a window loaded before the change still asks for.
+    // A window loaded before an update may still request a file of an earlier build.
     if (url.pathname.startsWith("/assets/")) event.respondWith(answer(request, url.pathname));
     return;
   }
   event.respondWith(answer(request, source.is === "page" ? PAGE : source.url));
 });
 
-// A new worker waits until a person asks for it; nothing else makes it take over while a window is open.
+// A new worker takes over only when a person asks, never while a window is open otherwise.
 self.addEventListener("message", (event) => {
   if (event.data === "takeOver") event.waitUntil(self.skipWaiting());
 });

@@ -9,10 +9,10 @@ import { TestSignal } from "./TestSignal.tsx";
 import { keepTest, keptTest } from "./tested.ts";
 import { useWakeLock } from "./wakeLock.ts";
 
-/** How long the screen flashes along with a test, milliseconds. */
+/** Duration of the screen's flashing during a test, milliseconds. */
 const TEST_FLASH_MS = 2_400;
 
-/** What reaches the person besides the drawing: tones, vibration, the whole screen; and what of it this device lacks. */
+/** Plays tones, vibrates and flashes the screen, and lists the abilities this device lacks. */
 export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
   const { state, post } = panel;
   const [tested, setTested] = useState(keptTest);
@@ -55,7 +55,7 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
   );
 }
 
-/** Sounds what this post has not acknowledged; over the post's own clock, so that it is heard offline too. */
+/** Plays tones for unacknowledged things at this post. Uses the panel's own clock, so that tones also play offline. */
 function useTones({ state, post, now, unrecorded }: Panel): void {
   const heard = useRef<Heard>(new Map());
   useEffect(() => {

@@ -4,12 +4,15 @@ import { canVibrate, playTest, unlockSound } from "./player.ts";
 import type { Tested } from "./tested.ts";
 
 interface Props {
-  /** The screen flashes along, as it does at this post. */
+  /** Flashes the screen during the test, on posts whose screen flashes. */
   onFlash(): void;
   onTested(tested: Tested): void;
 }
 
-/** The first thing at a panel: does this device reach its person in the noise? The touch also lets the browser sound. */
+/**
+ * Asks the person to test whether the device's signals reach them in the noise. The touch also allows the browser to
+ * play sound.
+ */
 export function TestSignal({ onFlash, onTested }: Props) {
   const { senses } = useWords().text;
   const [played, setPlayed] = useState(false);
@@ -17,7 +20,7 @@ export function TestSignal({ onFlash, onTested }: Props) {
     unlockSound();
     setPlayed(true);
     onFlash();
-    // The context needs a moment after the touch that unlocked it.
+    // The audio context needs a moment after the touch that unlocked it.
     setTimeout(playTest, 150);
   };
   return (

@@ -2,13 +2,13 @@ import { useEffect, useState } from "react";
 import type { Text } from "../words/en/text.ts";
 import { useWords } from "../words/words.ts";
 
-/** Of the W3C Battery Status API, which not every browser has, what is read here. */
+/** The part of the W3C Battery Status API that is used here. Not every browser has it. */
 interface Battery extends EventTarget {
   level: number;
   charging: boolean;
 }
 
-/** Below this share a device that is not charging is said to be low: our own judgement. */
+/** A device below this share and not charging counts as low: our own judgement. */
 const LOW = 0.2;
 
 export function batteryWords(
@@ -19,7 +19,7 @@ export function batteryWords(
   return senses.battery(Math.round(battery.level * 100));
 }
 
-/** What there is to say about this device's battery, null for nothing. */
+/** Returns words about this device's battery, or null when there is nothing to say. */
 export function useBatteryWords(): string | null {
   const { text } = useWords();
   const [words, setWords] = useState<string | null>(null);

@@ -8,11 +8,11 @@ export interface DeviceState {
   sound: SoundIs;
   tested: Tested;
   battery: string | null;
-  /** What waits to be sent outlives this window. */
+  /** True while unsent messages survive this window. */
   lasting: boolean;
 }
 
-/** Everything about this device that keeps it from being relied on, in words; empty when nothing does. */
+/** Returns sentences about each reason not to rely on this device; empty when there is none. */
 export function deviceWords(
   { screen, sound, tested, battery, lasting }: DeviceState,
   { senses }: Text,

@@ -2,7 +2,9 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import { stopOpen } from "../../shared/session/state.ts";
 import type { Panel } from "../posts/shared/model.ts";
 
-/** The test stands in nobody's way: it is offered while the link holds, no stop stands and nothing of the start is asked. */
+/**
+ * True when the sound test may be offered: the link is fresh, no stop stands and the start asks nothing of this post.
+ */
 export function mayTest({ state, post, now, fresh, unrecorded }: Panel): boolean {
   if (!fresh || stopOpen(state) || unrecorded.length > 0) return false;
   return post === null || askedOf(state, post, now).every((a) => a.weight > 2);

@@ -1,6 +1,6 @@
 import { lasts, TONES, type Tone } from "./tones.ts";
 
-/** Whether this device can be heard: browsers stay silent until a person has touched the page. */
+/** Sound output of this device. Browsers stay silent ("locked") until a person has touched the page. */
 export type SoundIs = "locked" | "ready" | "unsupported";
 
 let context: AudioContext | null = null;
@@ -19,7 +19,7 @@ export function onSoundChange(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** Called within a touch, as browsers ask. */
+/** Enables sound. Must be called during a touch, as browsers require. */
 export function unlockSound(): void {
   if (soundIs() !== "locked") return;
   if (!context) {
@@ -31,7 +31,7 @@ export function unlockSound(): void {
 
 export const canVibrate = (): boolean => typeof navigator.vibrate === "function";
 
-/** Sounds a tone after `wait` seconds, and vibrates where the device can. */
+/** Plays a tone after `wait` seconds; without a wait it also vibrates where the device can. */
 export function play(tone: Tone, wait = 0): void {
   if (wait === 0 && canVibrate()) navigator.vibrate([...TONES[tone].vibrate]);
   if (context?.state !== "running") return;
@@ -41,7 +41,7 @@ export function play(tone: Tone, wait = 0): void {
     const gain = new GainNode(context, { gain: 0 });
     oscillator.connect(gain).connect(context.destination);
     const [from, to] = [start + note.at, start + note.at + note.long];
-    // A few milliseconds of slope: a note that begins at once clicks.
+    // Ramp the gain over 8 ms: an abrupt start clicks.
     gain.gain.setValueAtTime(0, from);
     gain.gain.linearRampToValueAtTime(0.6, from + 0.008);
     gain.gain.setValueAtTime(0.6, to - 0.008);
@@ -53,7 +53,7 @@ export function play(tone: Tone, wait = 0): void {
 
 const PAUSE_S = 0.5;
 
-/** The three alert tones one after another, most pressing first. */
+/** Plays the three alert tones one after another, most urgent first. */
 export function playTest(): void {
   let at = 0;
   for (const tone of ["emergency", "alarm", "warning"] as const) {

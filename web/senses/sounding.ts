@@ -7,20 +7,23 @@ import { silence } from "../../shared/session/presence.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { TONE_ORDER, type Tone } from "./tones.ts";
 
-/** Something a person at this post has not acknowledged and is to hear. */
+/** A tone to play for something a person at this post has not acknowledged. */
 export interface Sounding {
-  /** Changes when it is to be heard anew: raised again, sounded again by the record, reminded. */
+  /**
+   * Changes when the tone must play anew: the alert was raised again, sounded again by the record, or a reminder is
+   * due.
+   */
   key: string;
   tone: Tone;
-  /** Heard again after so long while it stands, milliseconds; null for once. */
+  /** Interval at which the tone repeats, milliseconds; null to play once. */
   everyMs: number | null;
 }
 
-/** Our own judgement: an emergency does not stop sounding, and a silent person is called until touch or hold. */
+/** Our own judgement: an emergency keeps sounding, and a silent person is called until a touch or a hold. */
 const EMERGENCY_MS = 3_000;
 const PRESENCE_MS = 5_000;
 
-/** Everything this post's device sounds for now. Routine messages of others are not among it. */
+/** Returns every tone that applies to this post now. Routine messages between others have none. */
 export function soundingFor(state: SessionState, post: Post, now: number): Sounding[] {
   const alerts = state.alerts.flatMap((a): Sounding[] => {
     const { priority } = ALERT_RULES[a.kind];
@@ -33,7 +36,7 @@ export function soundingFor(state: SessionState, post: Post, now: number): Sound
 }
 
 function soundingAsk(state: SessionState, ask: Ask, post: Post, now: number): Sounding[] {
-  // A stop's signal is heard as the alert it raised.
+  // A stop's signal sounds as the alert it raised.
   if (ask.key.startsWith("alert:") || ask.weight === 0) return [];
   if (ask.key === "present") {
     const heard = (silence(state, post, now) ?? 0) >= state.type.timing.presenceHeard.value * 1000;
@@ -44,10 +47,10 @@ function soundingAsk(state: SessionState, ask: Ask, post: Post, now: number): So
   return [{ key: `${ask.key}:${late}`, tone: "asked", everyMs: null }];
 }
 
-/** When each thing was last heard on this device, panel milliseconds. */
+/** Panel time at which each tone was last played on this device, milliseconds, by key. */
 export type Heard = ReadonlyMap<string, number>;
 
-/** The one tone to play now, the most pressing of what is due, and what has been heard after it. */
+/** Returns the one tone to play now, the most urgent of those due, and the updated times. */
 export function nextTone(
   heard: Heard,
   sounding: readonly Sounding[],
@@ -67,7 +70,10 @@ export function nextTone(
 
 const FLASHES: readonly AlertKind[] = ["hold", "cut", "fire", "turningUncleared"];
 
-/** The fire guard looks at an engine, not at a panel: a stop they have not acknowledged flashes the whole screen. */
+/**
+ * True when the whole screen must flash for an unacknowledged stop. The fire guard looks at an engine, not at a
+ * panel.
+ */
 export function flashes(state: SessionState, post: Post | null): boolean {
   return (
     post === "fireGuard" &&

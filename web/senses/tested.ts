@@ -1,4 +1,4 @@
-/** What the person said of the test signal on this device. */
+/** The person's answer about the test signal on this device. */
 export type Tested = "no" | "reached" | "notReached";
 
 const KEY = "chockside.testSignal";

@@ -1,9 +1,9 @@
 import type { Priority } from "../../shared/alerts/kinds.ts";
 
-/** What a device sounds: an alert of its priority, or something new asked. */
+/** A tone for an alert's priority, or for a new ask. */
 export type Tone = Exclude<Priority, "caution"> | "asked";
 
-/** One steady note: pitch in hertz, beginning and length in seconds from the tone's start. */
+/** One steady note: pitch in hertz; start, from the tone's start, and length in seconds. */
 export interface Note {
   hz: number;
   at: number;
@@ -12,18 +12,18 @@ export interface Note {
 
 interface Sound {
   notes: readonly Note[];
-  /** Vibration and pause in turn, milliseconds. */
+  /** Vibration and pause alternating, milliseconds. */
   vibrate: readonly number[];
 }
 
 const pulses = (hz: number, count: number, long: number, gap: number): Note[] =>
   Array.from({ length: count }, (_, i) => ({ hz, at: i * (long + gap), long }));
 
-/** Two pitches in turn without a pause. */
+/** Two pitches alternating without a pause. */
 const warble = (count: number, long: number): Note[] =>
   Array.from({ length: count }, (_, i) => ({ hz: i % 2 === 0 ? 1400 : 1000, at: i * long, long }));
 
-/** Told apart by rhythm alone, for ears under a headset; the pitches are our own judgement. Most pressing first. */
+/** Distinct by rhythm alone, for ears under a headset. The pitches are our own judgement. Most urgent first. */
 export const TONES: Readonly<Record<Tone, Sound>> = {
   emergency: { notes: warble(8, 0.18), vibrate: [400, 100, 400, 100, 400] },
   alarm: { notes: pulses(950, 3, 0.3, 0.2), vibrate: [300, 200, 300, 200, 300] },
@@ -31,10 +31,10 @@ export const TONES: Readonly<Record<Tone, Sound>> = {
   asked: { notes: pulses(520, 1, 0.12, 0), vibrate: [80] },
 };
 
-/** Most pressing first. */
+/** Most urgent first. */
 export const TONE_ORDER: readonly Tone[] = ["emergency", "alarm", "warning", "asked"];
 
-/** Seconds a tone takes. */
+/** Returns the duration of a tone in seconds. */
 export function lasts(tone: Tone): number {
   return Math.max(...TONES[tone].notes.map((n) => n.at + n.long));
 }

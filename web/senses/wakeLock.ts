@@ -1,9 +1,12 @@
 import { useEffect, useState } from "react";
 
-/** Whether the device keeps its screen lit for the panel. */
+/** State of keeping the screen lit for the panel. */
 export type ScreenIs = "asking" | "kept" | "mayGoDark" | "unsupported";
 
-/** Keeps the screen lit while the component stands. The browser may refuse, and lets go whenever the page is hidden. */
+/**
+ * Keeps the screen lit while the component is mounted. The browser may refuse, and releases the lock whenever the
+ * page is hidden.
+ */
 export function useWakeLock(): ScreenIs {
   const [is, setIs] = useState<ScreenIs>("wakeLock" in navigator ? "asking" : "unsupported");
   useEffect(() => {
@@ -29,7 +32,7 @@ export function useWakeLock(): ScreenIs {
       }
     };
     void ask();
-    // A low battery refuses it, a touch may get it back.
+    // The browser refuses at a low battery; a touch may succeed.
     const again = () => void ask();
     document.addEventListener("visibilitychange", again);
     document.addEventListener("pointerdown", again);

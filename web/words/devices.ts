@@ -3,7 +3,7 @@ import { type DeviceWords, devices as english } from "./en/devices.ts";
 import { devices as spanish } from "./es/devices.ts";
 import { useWords } from "./words.ts";
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Both languages in one chunk: it is fetched after the panel itself. */
 const WORDS: Readonly<Record<Language, DeviceWords>> = { en: english, es: spanish };
 
 export const useDeviceWords = (): DeviceWords => WORDS[useWords().say.language];

@@ -1,6 +1,6 @@
 import { LANGUAGES, type Language, languageFor } from "../../shared/words/language.ts";
 
-/** The device's own storage, not the window's: a person finds their language again in every window. */
+/** Kept in local storage, not session storage, so that a person finds their language in every window. */
 const KEY = "chockside.language";
 
 const keyOf = (person: string | null) => (person === null ? KEY : `${KEY}.${person}`);
@@ -14,18 +14,18 @@ function read(person: string | null): Language | undefined {
   }
 }
 
-/** What this person last chose here, null while they have not. */
+/** Returns the language this person last chose here, or null. */
 export const chosenBy = (person: string): Language | null => read(person) ?? null;
 
-/** Where nobody is signed in: what was last chosen on this device, else what the browser asks for. */
+/** Returns the language before sign-in: the last one chosen on this device, or else the browser's. */
 export const usual = (): Language => read(null) ?? languageFor(navigator.languages);
 
-/** A device that keeps nothing asks again. */
+/** Stores the choice. Without storage the device asks again. */
 export function keep(language: Language, person: string | null): void {
   try {
     localStorage.setItem(KEY, language);
     if (person !== null) localStorage.setItem(keyOf(person), language);
   } catch {
-    // Said in this window all the same.
+    // Without storage the choice still holds in this window.
   }
 }

@@ -1,5 +1,5 @@
-/** The three lights a panel is read in. */
+/** The three lighting modes of a panel. */
 export type Light = "sun" | "indoor" | "night";
 
-/** Always towards the darker, so that on the way to night nothing brighter comes between; from night to the sun. */
+/** Each step goes darker, so that nothing brighter appears on the way to night; night returns to sun. */
 export const NEXT_LIGHT: Readonly<Record<Light, Light>> = { sun: "indoor", indoor: "night", night: "sun" };

@@ -3,7 +3,7 @@ import { person as english, type PersonWords } from "./en/person.ts";
 import { person as spanish } from "./es/person.ts";
 import { useWords } from "./words.ts";
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Both languages in one chunk: it is fetched after the panel itself. */
 const WORDS: Readonly<Record<Language, PersonWords>> = { en: english, es: spanish };
 
 export const usePersonWords = (): PersonWords => WORDS[useWords().say.language];

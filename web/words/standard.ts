@@ -1,2 +1,2 @@
-/** The stop words as crews of every language know them: they stand beside those of another language. */
+/** The stop words that crews of every language know. They stand beside the words of another language. */
 export const STANDARD = { hold: "Hold", cut: "Cut", fire: "Fire" } as const;

@@ -3,7 +3,7 @@ import { study as english, type StudyWords } from "./en/study.ts";
 import { study as spanish } from "./es/study.ts";
 import { useWords } from "./words.ts";
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Both languages in one chunk: it is fetched after the panel itself. */
 const WORDS: Readonly<Record<Language, StudyWords>> = { en: english, es: spanish };
 
 export const useStudyWords = (): StudyWords => WORDS[useWords().say.language];

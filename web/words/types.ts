@@ -8,10 +8,13 @@ import { typeFaults } from "./es/typeFaults.ts";
 import { types as spanish } from "./es/types.ts";
 import { useWords } from "./words.ts";
 
-/** Names of a type's parts and of values that are one of a few; one that is not here is its schema's name, taken apart. */
+/**
+ * Names of a type's parts and of values of its enumerations. A name missing here is derived from its name in the
+ * schema.
+ */
 export type PartNames = Readonly<Record<string, string>>;
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Both languages in one chunk: it is fetched after the panel itself. */
 const WORDS: Readonly<Record<Language, TypeWords>> = { en: english, es: spanish };
 const PARTS: Readonly<Record<Language, PartNames>> = { en: englishParts, es: spanishParts };
 const FAULTS: Readonly<Record<Language, PhraseBook>> = {
@@ -22,5 +25,5 @@ const FAULTS: Readonly<Record<Language, PhraseBook>> = {
 export const useTypeWords = (): TypeWords => WORDS[useWords().say.language];
 export const usePartNames = (): PartNames => PARTS[useWords().say.language];
 
-/** What is wrong in a type, which its checks write in English. */
+/** Returns the translations of faults in a type. Its checks write them in English. */
 export const useTypeFaults = (): PhraseBook => FAULTS[useWords().say.language];

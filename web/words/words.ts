@@ -6,14 +6,14 @@ import { asEnglish, type PhraseBook } from "../../shared/words/phraseBook.ts";
 import type { Say } from "../../shared/words/say.ts";
 import { type Text, text } from "./en/text.ts";
 
-/** Everything a panel says, in one language: the session's sentences, the panel's own, and the server's problems. */
+/** All words a panel shows, in one language: a session's sentences, the panel's own, and the server's problems. */
 export interface Words {
   say: Say;
   text: Text;
   problem: PhraseBook;
 }
 
-/** Always there. Every other language is a piece of script of its own, fetched when it is wanted. */
+/** English is in the first chunk. Every other language is a chunk of its own, fetched when it is chosen. */
 const english: Words = { say, text, problem: asEnglish };
 
 let words = english;
@@ -23,15 +23,17 @@ const subscribe = (listener: () => void) => {
   return () => listeners.delete(listener);
 };
 
-/** The words of the language this window speaks, for what is no component. */
+/** Returns the words of this window's language, for code outside components. */
 export const wordsNow = (): Words => words;
 
-/** The words of the language this window speaks. */
+/** Returns the words of this window's language. */
 export function useWords(): Words {
   return useSyncExternalStore(subscribe, wordsNow);
 }
 
-/** Speaks another language from now on. Rejects, and goes on in the one it has, when that cannot be fetched. */
+/**
+ * Switches this window to another language. Rejects, and keeps the present one, when that language cannot be fetched.
+ */
 export async function speak(language: Language): Promise<void> {
   words = language === "es" ? (await import("./spanish.ts")).spanish : english;
   const html = document.documentElement;

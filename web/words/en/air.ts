@@ -1,4 +1,4 @@
-/** The air: a report before it is sent, lightning by touch, and both as they stand. */
+/** Weather: a report before it is sent, lightning entered by touch, and the current state of both. */
 export const air = {
   section: "Weather and lightning",
   weatherKey: "Weather",

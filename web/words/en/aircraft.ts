@@ -1,4 +1,4 @@
-/** What is said of the aircraft and its posts around what is asked. */
+/** The aircraft and its posts, shown around the current ask. */
 export const plan = {
   region: "The aircraft",
   port: "PORT",

@@ -2,7 +2,7 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 
 const plural = pluralsOf("en");
 
-/** The ramp for a screen on a wall. */
+/** The wall board: the ramp on a large screen. */
 export const board = {
   title: "Wall board",
   aircraft: "Aircraft, those that need a person first",

@@ -1,4 +1,4 @@
-/** What a session begins with and may still change: its plan, and the aircraft's defects. */
+/** The plan of a session and its changes, and the aircraft's defects. */
 export const defects = {
   title: (n: number) => `Defects: ${n}`,
   key: "Defects",

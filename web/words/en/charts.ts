@@ -1,4 +1,4 @@
-/** Readings drawn over time, and the exchange looked back at. */
+/** Charts of readings over time, and the look back at the exchange. */
 export const charts = {
   title: (minutes: number) => `Readings of the last ${minutes} min`,
   none: "Nothing was read yet: what is read is drawn here.",

@@ -1,4 +1,4 @@
-/** The pages before and around a session: sign-in, the ramp, what may stand in the way. */
+/** The pages before and around a session: sign-in, the ramp, and reasons why a page cannot be shown. */
 export const signIn = {
   lead: "Starting engines together: cockpit, fire guard, ground power, supervisor.",
   title: "Sign in",
@@ -21,14 +21,14 @@ export const language = {
 
 export const keypad = { clear: "Clear", back: "Back" };
 
-/** What the network has to say. */
+/** Messages about the network. */
 export const net = {
   noServer: "The server does not answer. Check this device's network.",
   status: (status: number) => `The server said ${status}.`,
   notFetched: "It could not be fetched.",
   noList: "The list cannot be had.",
   notSecure: "This address is not secure: open the panels by https, then enrol the device.",
-  /** Why a message to the server came to nothing. */
+  /** Reasons why a message to the server failed. */
   wire: {
     malformed: "The server did not understand it: reload this panel",
     tooLarge: "Larger than the server takes",

@@ -1,4 +1,4 @@
-/** What every post's panel says of itself. */
+/** Words common to every post's panel. */
 export const times = {
   now: "just now",
   ago: (time: string) => `${time} ago`,

@@ -1,4 +1,4 @@
-/** Parts of a type whose name in the published schema reads badly when only taken apart. */
+/** Names of a type's parts whose name in the published schema is hard to read. */
 export const parts: Readonly<Record<string, string>> = {
   n: "Engine number",
   x: "Aft of the nose (m)",

@@ -1,4 +1,4 @@
-/** What a person does about themselves and about who may sign in. */
+/** A person's own account, and the people who may sign in. */
 export const person = {
   pinAgain: "Your PIN again",
   asideWhy: "Setting a condition aside takes some of the safety away, so it asks for your PIN.",

@@ -1,4 +1,4 @@
-/** What went wrong, by the type of the server's problem (RFC 9457). The server's own detail is in English. */
+/** Titles by the type of the server's problem (RFC 9457). The server writes the detail in English. */
 export const problems = {
   malformed: "The request was not understood",
   signInNeeded: "Sign-in needed",

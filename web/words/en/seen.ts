@@ -1,10 +1,10 @@
-/** What stands at the edge of every panel. */
+/** The caution at the edge of every panel. */
 export const caution = {
   brief:
     "Supports hand signals, the approved manual and trained crews; never replaces them. A button here is a message, not an emergency stop.",
 };
 
-/** How large a millimetre is on this device. */
+/** Setting the length of a millimetre on this device. */
 export const screen = {
   title: "Size on this screen",
   what: "Keys are meant to be 22 mm high, but no browser knows how large a millimetre is on your screen. Lay a bank card on the outline and step until it is as wide as the card.",

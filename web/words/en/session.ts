@@ -3,7 +3,7 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 const plural = pluralsOf("en");
 const NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
 
-/** The link in plain words, and what to do without it. */
+/** The state of the link, and advice for when it is lost. */
 export const link = {
   never: "never heard",
   heard: (time: string) => `last heard ${time} ago`,

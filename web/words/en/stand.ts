@@ -1,4 +1,4 @@
-/** What stands near, entered with a plan, and the stand drawn to scale. */
+/** Objects near the stand, entered with a plan, and the stand drawn to scale. */
 export const stand = {
   near: "What stands near",
   nearHow: "Its nearest part as seen from the nose, and how wide it is. Placed by the heading.",

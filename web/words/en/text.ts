@@ -13,7 +13,7 @@ import { stand } from "./stand.ts";
 import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
-/** What the panels themselves say, in English. Its shape is every language's. */
+/** All words of the panels themselves in English. Every other language has the same shape. */
 export const text = {
   actions,
   air,

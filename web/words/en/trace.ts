@@ -1,4 +1,4 @@
-/** A meter's record of ground power, given by hand. */
+/** A meter's record of ground power, entered by hand. */
 export const trace = {
   title: "A meter's record of the volts",
   open: "Give a meter's record",

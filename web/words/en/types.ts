@@ -2,7 +2,7 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 
 const plural = pluralsOf("en");
 
-/** The pages of aircraft types; what a type's parts are called is in `parts.ts`. */
+/** The pages of aircraft types. Names of a type's parts are in `parts.ts`. */
 export const types = {
   title: "Aircraft types",
   lead: "Figures with their sources. A start is planned on approved versions alone.",

@@ -1,4 +1,4 @@
-/** Around the figures that are worked out. */
+/** Headings and keys around calculated figures. */
 export const worked = {
   stage: "Now: worked out",
   engine: (n: number) => `Number ${n}: worked out`,
@@ -6,6 +6,6 @@ export const worked = {
   noise: "Noise: worked out",
   fewer: "Fewer figures",
   advice: "The order advised: worked out",
-  /** Beside an engine's number: its starter must rest so long before the next crank. */
+  /** Beside an engine's number: the rest its starter still needs before the next crank. */
   rests: (left: string) => `rest ${left}`,
 };

@@ -1,4 +1,4 @@
-/** The parts of a type by their names in the published schema, and the values that are one of a few. */
+/** The parts of a type by their names in the published schema, and the values of its enumerations. */
 export const parts: Readonly<Record<string, string>> = {
   general: "General",
   id: "Identificador",
@@ -209,14 +209,14 @@ export const parts: Readonly<Record<string, string>> = {
   triggers: "Se abre con",
   cards: "Tarjetas",
   withinS: "En (s)",
-  // What a field of the editor is, where nothing else tells forms apart.
+  // Kinds of field in the editor, used when nothing else distinguishes the forms.
   choice: "Opción",
   number: "Número",
   nullable: "Valor o nada",
   parts: "Partes",
   list: "Lista",
   fixed: "Fijo",
-  // Values.
+  // Values of enumerations.
   published: "Publicado",
   commonPractice: "Práctica común",
   fromMemory: "De memoria",

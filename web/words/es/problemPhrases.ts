@@ -1,6 +1,6 @@
 import type { Phrase } from "../../../shared/words/phraseBook.ts";
 
-/** The server's details of a problem. It writes them in English, for every program that asks it. */
+/** Details of the server's problems. The server writes them in English, for every client. */
 export const problemPhrases: readonly Phrase[] = [
   [
     "Sign in first: no valid sign-in came with the request",
@@ -74,7 +74,7 @@ export const problemPhrases: readonly Phrase[] = [
     "This commandId planned another session: use a new one",
     "Ese pedido ya planeó otra sesión: empiece de nuevo",
   ],
-  // A plan.
+  // Plans.
   ["no such aircraft", "no existe ese avión"],
   [
     "no version of its type {1} is approved: a draft cannot be planned",
@@ -160,7 +160,7 @@ export const problemPhrases: readonly Phrase[] = [
     "Send If-Match with the entity tag the version came with",
     "Falta decir sobre qué versión es: lea la página otra vez",
   ],
-  // What was not understood, by its place.
+  // Malformed requests, by the path of the fault.
   ["body.pin", "PIN"],
   ["body.next", "PIN nuevo"],
   ["body.handle", "alias"],

@@ -1,6 +1,6 @@
 import type { Phrase } from "../../../shared/words/phraseBook.ts";
 
-/** What is wrong in an aircraft type, as the schema and its cross-checks write it in English. */
+/** Faults of an aircraft type, as the schema and its cross-checks write them in English. */
 export const typeFaults: readonly Phrase[] = [
   ["Published: {a}", "Publicado: {a}"],
   ["Common practice: {a}", "Práctica común: {a}"],
