@@ -35,24 +35,24 @@ export interface AppOptions {
   /** Folder of the built panels. */
   site: string;
   perMinute: PerMinute;
-  /** Addresses and networks whose word is taken for where a request comes from (`X-Forwarded-For`). */
+  /** Addresses and networks of trusted proxies, whose `X-Forwarded-For` is believed. */
   proxies: readonly string[];
   live: LiveOptions;
-  /** The token that lets in scrapers from elsewhere, and whether Node's own figures are told: once a process. */
+  /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
   metrics?: { token: string | null; process: boolean };
-  /** The certificate to speak TLS with; null for plain HTTP. */
+  /** The TLS certificate; null for plain HTTP. */
   tls: Tls | null;
 }
 
-/** Bytes a request body may have: a plan with every field full is a twentieth of it. */
+/** Largest request body in bytes: twenty times a plan with every field full. */
 const BODY_BYTES = 64 * 1024;
 
 const SPOKEN = { minVersion: "TLSv1.2", ciphers: SUITES } as const;
 
-/** How long a request's head may take, and how often it is looked at. Milliseconds. */
+/** Time limit for a request's headers, and the interval between checks of it. Milliseconds. */
 const SLOW = { headersTimeout: 10_000, connectionsCheckingInterval: 2_000 };
 
-/** The whole server on a house, ready to listen. */
+/** Returns the whole server on the given services, ready to listen. */
 export async function createApp(house: House, options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     ...(options.logger ? { loggerInstance: options.logger } : { logger: false }),
@@ -66,7 +66,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
-  // JSON alone: a form of another site's page can be sent as plain text.
+  // Accept JSON only: a form on another site can send text/plain without a CORS preflight.
   app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
   answerErrors(app as unknown as FastifyInstance);

@@ -1,14 +1,14 @@
-/** What is told to whoever watches over the server: each refusal and each thing the office did. */
+/** Audit log for the server's operator: every refusal and every administrative act. */
 export interface Audit {
   refused(what: string, detail: AuditDetail): void;
   done(what: string, detail: AuditDetail): void;
 }
 
 export interface AuditDetail {
-  /** Id of the person, where one is signed in. */
+  /** Id of the signed-in person, if any. */
   person?: string | undefined;
   device?: string | undefined;
-  /** Where it came from. */
+  /** IP address the request came from. */
   address?: string | undefined;
   path?: string | undefined;
 }
@@ -18,7 +18,10 @@ interface AuditLog {
   warn(detail: object, message: string): void;
 }
 
-/** One line each, under `audit`: who, from where, what. Never what was said: it may hold a PIN. */
+/**
+ * Returns an audit that logs one line per entry, under the key `audit`. Request contents are never logged: they may
+ * hold a PIN.
+ */
 export function auditTo(log: AuditLog): Audit {
   return {
     refused: (audit, detail) => log.warn({ audit, ...detail }, "refused"),

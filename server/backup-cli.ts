@@ -1,4 +1,4 @@
-// npm run backup -- <file>: copies the database while the server runs, and proves the copy.
+// npm run backup -- <file>: copies the database while the server runs, and verifies the copy.
 import { resolve } from "node:path";
 import { readConfig } from "./config.ts";
 import { StartRefused } from "./start-refused.ts";

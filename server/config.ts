@@ -16,7 +16,7 @@ const origin = z.string().refine((text) => {
   }
 }, "each must be an origin such as https://ramp.example, without a path");
 
-/** A setting of ours by its name: one nobody knows is a slip of the pen, and what was meant would stay unset. */
+/** Prefix of our settings. An unknown name with it is refused: a misspelt setting would silently keep its default. */
 const OURS = "CHOCKSIDE_";
 
 const LOG_LEVELS = ["fatal", "error", "warn", "info", "debug", "trace", "silent"] as const;
@@ -26,14 +26,14 @@ const listed = (text: string) => text.split(",").flatMap((o) => o.trim() || []);
 const DEVICE_RULES = ["auto", "enrolled", "any"] as const satisfies readonly DeviceRule[];
 
 const SECRET_BYTES = 32;
-/** Fewer different bytes than this are no chance: 32 random ones have 16 or more but once in 10^9. */
+/** Fewer different bytes than this are not random: 32 random bytes have fewer only once in 10^9. */
 const DIFFERENT_BYTES = 16;
 
 function bytesOf(text: string): Buffer {
   return /^[0-9a-f]+$/i.test(text) ? Buffer.from(text, "hex") : Buffer.from(text, "base64");
 }
 
-/** Long enough, and not a word or one byte over and over. */
+/** Returns true when the secret has enough bytes, and enough different ones. */
 function isStrong(text: string): boolean {
   if (!/^[A-Za-z0-9+/_=-]+$/.test(text)) return false;
   const bytes = bytesOf(text);
@@ -141,33 +141,33 @@ export interface Config {
   host: string;
   /** Absolute path of the database file. */
   data: string;
-  /** Address of the PostgreSQL database that is used in place of the file, null for the file. */
+  /** Address of the PostgreSQL database that replaces the file; null for the file. */
   postgres: string | null;
-  /** Address of the Redis through which several servers tell each other what moved, null for none. */
+  /** Address of the Redis server through which several servers notify each other; null for none. */
   redis: string | null;
   origins: string[];
-  /** Addresses and networks of the proxies before this server. */
+  /** Addresses and networks of the trusted proxies. */
   proxies: string[];
   demo: boolean;
-  /** Absolute path of the key that signs checkpoints, and whether it was named or is the one we make ourselves. */
+  /** Absolute path of the key that signs checkpoints. `ours`: the server makes it when it is missing. */
   signingKey: { file: string; ours: boolean };
   tls: TlsChoice;
   deviceRule: DeviceRule;
   limits: SignInLimits;
-  /** Shared by servers behind one address; a server alone makes one up at its start. */
+  /** Shared by the servers behind one address; null lets a single server make a random one at each start. */
   secret: Buffer | null;
-  /** Lets scrapers on other machines read the metrics; null keeps them to this machine. */
+  /** Token by which scrapers on other machines may read the metrics; null limits them to this machine. */
   metricsToken: string | null;
-  /** Where secrets were read from, as far as they do not stand in the environment. */
+  /** Files that secrets were read from. */
   secretFiles: SecretFile[];
-  /** Calendar months for which records are kept. */
+  /** Retention periods, in calendar months. */
   periods: Periods;
   logLevel: (typeof LOG_LEVELS)[number];
 }
 
 /**
- * Reads the settings. Empty ones count as not set.
- * @throws StartRefused naming every setting that is wrong, and what it must be
+ * Reads the settings. An empty setting counts as not set.
+ * @throws StartRefused names every wrong setting and its allowed values
  */
 export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const set = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ""));
@@ -193,7 +193,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const tls = tlsChoice(of, CHOCKSIDE_DEMO === "auto", dirname(data));
   return {
     port: PORT,
-    // Without TLS no other device could sign in, and nobody else's should be let near: the demo's PINs are public.
+    // Without TLS, listen on this machine only: the demo's PINs are public.
     host: HOST ?? (tls.is === "off" ? "127.0.0.1" : "0.0.0.0"),
     data,
     postgres: DATABASE_URL ?? null,
@@ -229,7 +229,10 @@ type TlsSettings = Pick<
   "CHOCKSIDE_TLS" | "CHOCKSIDE_TLS_CERT" | "CHOCKSIDE_TLS_KEY" | "CHOCKSIDE_TLS_NAMES"
 >;
 
-/** Files named are used; else one of our own is made beside the database, unless the demo is on or TLS is off. */
+/**
+ * Returns the named certificate files; otherwise the server's own certificate beside the database; off when TLS is
+ * off, or by default in the demo.
+ */
 function tlsChoice(of: TlsSettings, demo: boolean, folder: string): TlsChoice {
   const { CHOCKSIDE_TLS: tls, CHOCKSIDE_TLS_CERT: cert, CHOCKSIDE_TLS_KEY: key } = of;
   if ((cert === undefined) !== (key === undefined))

@@ -3,15 +3,17 @@ import type { AircraftType } from "../shared/types/schema.ts";
 import { hashPin, type PinCost } from "./auth/pin.ts";
 import type { Directory } from "./store/directory.ts";
 
-/** Invented people, types and aircraft to try Chockside with. */
+/** Invented people, aircraft types and aircraft. */
 export interface DemoData {
   people: readonly { id: string; handle: string; name: string; pin: string; mayHold: Post[] }[];
   types: readonly AircraftType[];
   aircraft: readonly { id: string; name: string; typeId: string }[];
 }
 
-/** Puts the demo into a database that holds nobody and no aircraft; leaves any other as it is. Resolves to whether it
- * did. */
+/**
+ * Fills a database that has no people, aircraft or types with the demo. Leaves any other unchanged. Returns true when
+ * it filled it.
+ */
 export async function seedDemo(
   directory: Directory,
   demo: DemoData,

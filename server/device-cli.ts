@@ -1,5 +1,5 @@
-// npm run device -- "<name>": a code that enrols one device in the next five minutes, for the first one of all.
-// The server may run meanwhile; it must have made the database before.
+// npm run device -- "<name>": issues a code that enrols one device within five minutes. The first device needs it.
+// The server may run meanwhile. The database must exist.
 import { line } from "../shared/protocol/text.ts";
 import { CODE_MS, CONSOLE, giveCode } from "./auth/devices.ts";
 import { readConfig } from "./config.ts";

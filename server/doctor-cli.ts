@@ -1,5 +1,5 @@
-// npm run doctor -- [--minutes 30]: looks at the installation without changing it, and says what to do. Ends with 1 when
-// something must be done before it can be relied on. Records are followed for so many minutes at most, 1 unless said.
+// npm run doctor -- [--minutes 30]: checks the installation without changing it, and says what to do. The exit code
+// is 1 when something must be fixed. Hash chains are checked for at most so many minutes, by default 1.
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
@@ -72,7 +72,7 @@ function onFile({ data }: Config): Finding[] {
   try {
     found.push(diskSpace(data, freeAt(data)));
   } catch {
-    // The folder is not there yet: the database's own finding says so.
+    // The folder does not exist yet: the database's finding reports it.
   }
   return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
 }
@@ -88,13 +88,13 @@ function minutes(): number {
     const asked = Number(values.minutes);
     if (asked > 0 && asked <= 1_440) return asked;
   } catch {
-    // What it does not know is answered as what it cannot do.
+    // Print the usage, as for an invalid number.
   }
   console.error(USAGE);
   return process.exit(2);
 }
 
-/** What systemd says, where there is one. */
+/** Returns systemd's answer whether the clock is synchronised; null without systemd. */
 function timeServer(): boolean | null {
   try {
     const said = execFileSync("timedatectl", ["show", "--property=NTPSynchronized", "--value"], {

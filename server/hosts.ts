@@ -2,9 +2,9 @@ import { isIP } from "node:net";
 import { hostname } from "node:os";
 
 /**
- * Whether a request may have been meant for this server by the name it was sent to. A page of somebody else's can
- * point a name of its own at this machine and then passes for ours (DNS rebinding): so a name from the open net must be
- * one we were told of. Addresses, names of one word and of `.local` belong to nobody out there.
+ * Returns true when the Host header may be a name of this server. A foreign page can point a name of its own at this
+ * machine and then pass as same-origin (DNS rebinding). So a public name must be a configured one; addresses, single
+ * words and `.local` names cannot belong to an attacker.
  * @param host the `Host` header
  */
 export function hostAllowed(host: string | undefined, origins: readonly string[]): boolean {
@@ -15,7 +15,7 @@ export function hostAllowed(host: string | undefined, origins: readonly string[]
   } catch {
     return false;
   }
-  // Nothing but a host and a port.
+  // Refuse anything beyond a host and a port.
   if (url.pathname !== "/" || url.username !== "" || url.search !== "" || url.hash !== "") return false;
   const name = url.hostname.replace(/^\[|\]$/g, "");
   if (isIP(name) || !name.includes(".") || name.endsWith(".local") || name === hostname().toLowerCase())

@@ -16,7 +16,7 @@ import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
 import { TypeOffice } from "./types/office.ts";
 
-/** What a house stands on: every part that is a matter of where and how it runs. */
+/** The services' dependencies: stores, clock, ids, secrets and settings. */
 export interface Ground {
   store: EventStore;
   directory: Directory;
@@ -26,18 +26,18 @@ export interface Ground {
   pinCost: PinCost;
   signer: EvidenceSigner;
   log: SessionLog;
-  /** The other servers on the same record; null where this one holds it alone. */
+  /** The other servers on the same database; null for a single server. */
   others: Others | null;
-  /** Empty when the demo is off; then nobody invented for it may sign in. */
+  /** Empty when the demo is off; then the demo's people cannot sign in. */
   demoSignIns: readonly DemoSignIn[];
-  /** Which devices people may sign in on. */
+  /** Devices that people may sign in on. */
   deviceRule: DeviceRule;
   limits: SignInLimits;
-  /** Under which nonces and permits are made: servers behind one address share it. */
+  /** Key for the MAC of nonces and permits. Servers behind one address share it. */
   secret: Buffer;
 }
 
-/** Everything the server does, apart from how it is reached. */
+/** The server's services, independent of HTTP and sockets. */
 export interface House extends Ground {
   sessions: Sessions;
   planning: Planning;
@@ -47,14 +47,14 @@ export interface House extends Ground {
   notary: Notary;
   names: Names;
   elsewhere: Elsewhere;
-  /** Lets go of timers; the stores are closed by whoever opened them. */
+  /** Stops the timers. Whoever opened the stores closes them. */
   close(): void;
 }
 
-/** How often the machine's clock is looked at. Milliseconds. */
+/** Interval between checks of the machine's clock. Milliseconds. */
 const LOOK_MS = 1_000;
 
-/** Builds the house and records in every session that is not over that the server started. */
+/** Builds the services, and records a restart in every session that is not over. */
 export async function buildHouse(ground: Ground): Promise<House> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = ground;
   const { deviceRule, limits, secret } = ground;

@@ -1,9 +1,9 @@
 import { randomBytes, randomInt, randomUUID } from "node:crypto";
 
-/** Letters and digits nobody mistakes for each other when read aloud or off a screen in the sun. */
+/** Letters and digits that are not mistaken for each other when read aloud or in sunlight. */
 const CODE_ALPHABET = "ACDEFGHJKMNPRTUVWXY34679";
 const CODE_LENGTH = 6;
-/** 24 signs carry 4.58 bits each: 28 of them more than 128. */
+/** 24 different characters carry 4.58 bits each, so 28 of them carry 128. */
 const ENROLMENT_CODE_LENGTH = 28;
 
 export const CODE_PATTERN = new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`);
@@ -16,9 +16,9 @@ export const randomIds = {
   /** 128 bits, hexadecimal. */
   salt: () => randomBytes(16).toString("hex"),
   code: () => signs(CODE_LENGTH),
-  /** In groups of four, to be read out. */
+  /** In groups of four, to read aloud. */
   enrolmentCode: () => (signs(ENROLMENT_CODE_LENGTH).match(/.{4}/g) ?? []).join("-"),
-  /** 256 bits, opaque. */
+  /** 256 bits, base64url. */
   token: () => randomBytes(32).toString("base64url"),
 };
 

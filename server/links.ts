@@ -1,12 +1,14 @@
 import { StartRefused } from "./start-refused.ts";
 
-/** This machine itself, or a socket in its files: nobody is in between. */
+/** Hosts on this machine, including Unix sockets. */
 const HERE = /^(localhost|127\.[\d.]+|\[::1\]|\/.*|)$/;
 
-/** How PostgreSQL or Redis is reached, as its address in the settings says; never with what signs in there. */
+/** The connection to PostgreSQL or Redis, from its address in the settings, without the credentials. */
 export interface Link {
   host: string;
-  /** What is said can be read or changed on the way: it leaves the machine, and not by TLS that checks the certificate. */
+  /**
+   * `open`: it leaves the machine without TLS that checks the certificate, so others can read or change the traffic.
+   */
   is: "here" | "checked" | "open";
 }
 
@@ -17,7 +19,7 @@ export function linkOf(address: string): Link {
   return { host, is: HERE.test(host) ? "here" : "open" };
 }
 
-/** @throws StartRefused when one of them is reached without TLS that checks its certificate */
+/** @throws StartRefused when a link is open */
 export function refuseOpenLinks(set: {
   DATABASE_URL?: string | undefined;
   REDIS_URL?: string | undefined;

@@ -1,6 +1,6 @@
 import type { LoggerOptions } from "pino";
 
-/** Structured lines on standard output. What signs a person in never stands in one, whoever logs it. */
+/** Options for structured log lines on standard output. Credentials are redacted in every line. */
 export const LOG_OPTIONS = {
   redact: {
     paths: [

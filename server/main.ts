@@ -19,11 +19,11 @@ import { openStores } from "./store/stores.ts";
 import { openTls, type Tls } from "./tls.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
-/** A panel makes some sixty requests when it is loaded and a few a minute after it. */
+/** A panel makes about sixty requests when it loads, and a few per minute afterwards. */
 const PER_MINUTE = { signIns: 30, address: 6_000, signIn: 1_200, dear: 60 };
-/** Addresses only this machine reaches. */
+/** Addresses that only this machine reaches. */
 const LOOPBACK = /^(localhost|127\.[\d.]+|::1)$/;
-/** A stop that takes longer than this is forced. Milliseconds. */
+/** The process exits by force when a shutdown takes longer. Milliseconds. */
 const STOP_MS = 5_000;
 
 await main().catch((error: unknown) => {
@@ -39,7 +39,7 @@ async function main(): Promise<void> {
   const stores = await openStores(config, Date.now(), { ownThread: true });
   const { store, directory, enter } = stores;
   const clock = new ServerClock(stores.clocks, await store.newestAt());
-  // Servers that start together on an empty database must not both fill it.
+  // Take turns: servers that start together on an empty database must not both fill it.
   if (config.demo) await directory.inTurn(["demo"], () => seedDemo(directory, demo, clock.now(), PIN_COST));
   const demoSignIns = config.demo ? demo.people : [];
   const secret = config.secret ?? randomBytes(32);
@@ -107,7 +107,7 @@ async function main(): Promise<void> {
   }
 }
 
-/** What whoever sets up the panels must know of how they reach this server. */
+/** Prints how panels reach this server: its certificate, or that it speaks plain HTTP. */
 function sayTls(tls: Tls | null, { tls: choice, host }: Config): void {
   if (tls) console.log(`chockside: certificate, SHA-256 fingerprint ${tls.fingerprint}`);
   if (tls?.advice) console.log(`chockside: ${tls.advice}`);

@@ -1,12 +1,12 @@
 import type { IncomingMessage, Server } from "node:http";
 import proxyaddr from "@fastify/proxy-addr";
 
-/** Where sockets come from, as proxies that are believed say. */
+/** Client addresses of sockets, as trusted proxies report them. */
 const told = new WeakMap<IncomingMessage, string>();
 
 /**
- * Notes of each socket that is opened through one of these proxies where it comes from (`X-Forwarded-For`). Fastify
- * does that for requests alone. From anybody else the header says nothing: it can be made up.
+ * Records the client address (`X-Forwarded-For`) of each socket that a trusted proxy opens. Fastify does this for
+ * requests only. The header of anybody else is ignored: it can be forged.
  */
 export function tellPeers(server: Server, proxies: readonly string[]): void {
   if (proxies.length === 0) return;
@@ -14,12 +14,12 @@ export function tellPeers(server: Server, proxies: readonly string[]): void {
   server.prependListener("upgrade", (request) => told.set(request, proxyaddr(request, trust)));
 }
 
-/** The address a socket comes from. */
+/** Returns the client's address. */
 export function peerOf(request: IncomingMessage): string {
   return told.get(request) ?? request.socket.remoteAddress ?? "";
 }
 
-/** Whether it is an address, or a network of fewer than all (RFC 4632), such as 10.0.0.0/8. */
+/** Returns true for an address, or a network (RFC 4632) smaller than all addresses, such as 10.0.0.0/8. */
 export function isNetwork(text: string): boolean {
   try {
     proxyaddr.compile(text);

@@ -1,6 +1,9 @@
-// npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person, whose PIN is read from standard
-// input. -- pin <handle>: gives who forgot theirs another, read alike. -- export <handle>: everything kept about one, as
-// JSON. -- erase <handle>: takes one out. Not while the server runs on the same file; beside PostgreSQL at any time.
+// npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person; the PIN is read from standard
+// input.
+// -- pin <handle>: replaces a forgotten PIN, also from standard input.
+// -- export <handle>: prints all data about a person as JSON.
+// -- erase <handle>: erases a person.
+// Stop the server first when it uses the same file; with PostgreSQL it may run.
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/enums.ts";
 import { idSchema, line } from "../shared/protocol/text.ts";
@@ -26,7 +29,7 @@ const entrySchema = (pinLength: number) =>
     handle: z.string().toLowerCase().pipe(idSchema),
     name: line(80),
     mayHold: z.array(postSchema).min(1),
-    /** To the end of that day, UTC. */
+    /** The end of that day, UTC. */
     currentUntil: z.iso
       .date()
       .transform((day) => Date.parse(day) + 24 * 3_600_000)
@@ -98,7 +101,7 @@ async function about(verb: "pin" | "export" | "erase", handle: string, pinLength
   await stores.close();
 }
 
-/** A line of standard input. */
+/** Returns standard input, trimmed. */
 async function enteredPin(): Promise<string> {
   const parts: Buffer[] = [];
   for await (const part of process.stdin) parts.push(part as Buffer);

@@ -1,5 +1,5 @@
-// npm run retention: lists what has been kept long enough. -- remove: removes it, with a signed record of each.
-// -- removed: shows those records. Not while the server runs on the same file.
+// npm run retention: lists what is past its retention period. -- remove: removes it, with a signed record of each.
+// -- removed: prints those records. Stop the server first when it uses the same file.
 import { readConfig } from "./config.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { type Past, past, pastSignIns } from "./retention/past.ts";

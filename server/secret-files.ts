@@ -1,19 +1,21 @@
 import { readFileSync } from "node:fs";
 import { StartRefused } from "./start-refused.ts";
 
-/** Settings that hold a secret: each may be read from a file, as a vault, systemd or a container's runtime puts it there. */
+/**
+ * Settings that hold a secret. Each may be read from a file, as a vault, systemd or a container runtime provides it.
+ */
 const SECRETS = ["DATABASE_URL", "REDIS_URL", "CHOCKSIDE_SECRET", "CHOCKSIDE_METRICS_TOKEN"] as const;
 
 type FileSetting = `${(typeof SECRETS)[number]}_FILE`;
 export const FILE_SETTINGS = SECRETS.map((secret): FileSetting => `${secret}_FILE`);
 
-/** The file a secret is read from, and the setting that names it. */
+/** A file with a secret, and the setting that names it. */
 export interface SecretFile {
   setting: FileSetting;
   file: string;
 }
 
-/** Those of the settings that name a file. */
+/** Returns the settings that name a file. */
 export const secretFilesOf = (set: NodeJS.ProcessEnv): SecretFile[] =>
   FILE_SETTINGS.flatMap((setting) => {
     const file = set[setting];
@@ -21,8 +23,8 @@ export const secretFilesOf = (set: NodeJS.ProcessEnv): SecretFile[] =>
   });
 
 /**
- * The settings with what the named files hold in them, without the line feed at the end.
- * @throws StartRefused naming the setting, and never what is in the file
+ * Returns the settings with the contents of the named files, without the final line feed.
+ * @throws StartRefused names the setting, never the contents
  */
 export function withSecrets(set: NodeJS.ProcessEnv): NodeJS.ProcessEnv {
   const all = { ...set };

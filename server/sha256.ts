@@ -1,5 +1,5 @@
 import { hash } from "node:crypto";
 import type { Digest } from "../shared/evidence/chain.ts";
 
-/** SHA-256 of the text's UTF-8 bytes, lower-case hex. */
+/** Returns the SHA-256 of the text's UTF-8 bytes, in lower-case hex. */
 export const sha256: Digest = (text) => hash("sha256", text, "hex");

@@ -1,4 +1,4 @@
-/** The server will not start like this; the message says why and what to do, in words for whoever runs it. */
+/** The server refuses to start. The message tells the operator why, and what to do. */
 export class StartRefused extends Error {
   override readonly name = "StartRefused";
 }

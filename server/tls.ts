@@ -4,10 +4,10 @@ import { hostname, networkInterfaces } from "node:os";
 import { dirname } from "node:path";
 import { StartRefused } from "./start-refused.ts";
 
-/** Where the server's certificate comes from. */
+/** Source of the server's certificate. */
 export type TlsChoice =
   | { is: "off" }
-  /** Made at the first start and kept in these files. `names`: names and addresses beside this machine's own. */
+  /** Made at the first start and kept in these files. `names`: names and addresses besides this machine's own. */
   | { is: "own"; cert: string; key: string; names: readonly string[] }
   | { is: "files"; cert: string; key: string };
 
@@ -16,15 +16,15 @@ export interface Tls {
   key: string;
   /** SHA-256 of the certificate, as browsers show it. */
   fingerprint: string;
-  /** Somebody else vouches for it: browsers trust it without being told to. */
+  /** True when somebody else issued it, so that browsers trust it without setup. */
   vouched: boolean;
-  /** What somebody should do about it, null when nothing. */
+  /** Advice to the operator; null for none. */
   advice: string | null;
 }
 
 /**
- * What is spoken: TLS 1.3's own suites, and of TLS 1.2's those of RFC 9325 section 4.2, from memory (forward secrecy,
- * authenticated encryption). Browsers since 2015 know one of them.
+ * Cipher suites: those of TLS 1.3, and those of TLS 1.2 with forward secrecy and authenticated encryption (RFC 9325
+ * section 4.2, from memory). Browsers since 2015 support at least one.
  */
 export const SUITES = [
   "TLS_AES_256_GCM_SHA384",
@@ -37,14 +37,17 @@ export const SUITES = [
 ].join(":");
 
 const DAY_MS = 24 * 3_600_000;
-/** Browsers take no certificate for longer than 398 days (CA/Browser Forum baseline requirements 6.3.2, from memory). */
+/**
+ * Browsers refuse a certificate valid for more than 398 days (CA/Browser Forum baseline requirements 6.3.2, from
+ * memory).
+ */
 const OWN_DAYS = 397;
-/** One of our own with less than this left is made anew. */
+/** The server's own certificate is replaced when fewer days are left. */
 const RENEW_DAYS = 30;
 
 /**
  * Reads the certificate, or makes one.
- * @throws StartRefused saying what is wrong with it and what to do
+ * @throws StartRefused says what is wrong with it and what to do
  */
 export async function openTls(choice: TlsChoice, now: number): Promise<Tls | null> {
   if (choice.is === "off") return null;
@@ -68,11 +71,11 @@ export async function openTls(choice: TlsChoice, now: number): Promise<Tls | nul
   };
 }
 
-/** This machine's name and addresses. */
+/** Returns this machine's name and addresses. */
 function ownNames(): string[] {
   const addresses = Object.values(networkInterfaces())
     .flatMap((all) => all ?? [])
-    // Addresses of one link alone cannot be typed into a browser.
+    // Nobody can type a link-local address into a browser.
     .filter((a) => !a.address.startsWith("fe80:"))
     .map((a) => a.address);
   return [...new Set(["localhost", hostname(), ...addresses])];
@@ -132,7 +135,7 @@ function isWeak(key: KeyObject): boolean {
 }
 
 function onlyOurs(file: string): void {
-  // Windows keeps no such bits.
+  // Windows has no such permission bits.
   if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
     throw new StartRefused(
       `${file} can be read by others: run chmod 600 on it, and think whether it was copied`,

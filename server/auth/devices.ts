@@ -7,10 +7,10 @@ import type { Identity } from "./identity.ts";
 import { OfficeRefused, qualified } from "./refused.ts";
 import type { SignIns } from "./sign-ins.ts";
 
-/** How long an enrolment code is good for. Milliseconds. */
+/** Lifetime of an enrolment code. Milliseconds. */
 export const CODE_MS = 5 * 60_000;
 
-/** Who gives out codes from the server's own console. */
+/** The issuer recorded for codes given out on the server's console. */
 export const CONSOLE = "console";
 
 interface DevicesDeps {
@@ -21,10 +21,10 @@ interface DevicesDeps {
 
 type By = Identity["person"];
 
-/** A code goes from eye to finger: case, spaces and dashes are not part of it. */
+/** Returns the code without spaces and dashes, in capitals: people type it by hand. */
 const bare = (code: string) => code.toUpperCase().replaceAll(/[\s-]/g, "");
 
-/** Gives out a code that lets one device in, for the next five minutes. Only its hash is kept. */
+/** Issues a code that enrols one device within five minutes. Only its hash is stored. */
 export async function giveCode(
   { directory, clock, ids }: DevicesDeps,
   issuedBy: string,
@@ -38,7 +38,7 @@ export async function giveCode(
   return { code, expiresAt };
 }
 
-/** Lets devices in by one-time codes and shows them out. Every method may throw OfficeRefused. */
+/** Enrols devices by one-time codes and revokes them. Every method may throw OfficeRefused. */
 export class Devices {
   readonly #deps: DevicesDeps;
   readonly #signIns: SignIns;
@@ -53,7 +53,7 @@ export class Devices {
     return giveCode(this.#deps, by.id, deviceName);
   }
 
-  /** Enrols the key that proved itself in the same request. The code is used up whatever comes of it. */
+  /** Enrols the key that the request's proof was signed with. The code is used up even when enrolment fails. */
   async enrol(code: string, key: { thumbprint: string; publicKey: JWK }): Promise<DeviceRecord> {
     const { directory, clock, ids } = this.#deps;
     const now = clock.now();
@@ -81,7 +81,7 @@ export class Devices {
     return this.#deps.directory.devices.all();
   }
 
-  /** From now on nobody signs in on it, and whoever did is cut off. */
+  /** Revokes the device and ends its sign-ins. Nobody can sign in on it again. */
   async revoke(by: By, id: string): Promise<void> {
     qualified(by);
     const { directory, clock } = this.#deps;

@@ -1,23 +1,23 @@
 import { dictionary } from "@zxcvbn-ts/language-common";
 import { POSTS } from "../../shared/protocol/posts.ts";
 
-/** PINs and passwords that many people use or that stood in leaks, in small letters: some 42,000 of six signs or more. */
+/** Common and leaked PINs and passwords in lower case: about 42,000 of six or more characters. */
 const COMMON = new Set(dictionary["passwords-common"]);
 
-/** What anybody would try here first. */
+/** Words an attacker would try first on this server. */
 const OURS = ["chockside", ...POSTS.map((post) => post.toLowerCase())];
 
-/** Signs that must be there beside a word of ours. */
+/** Characters a PIN must have besides one of these words. */
 const BESIDE = 6;
 
-/** Whether a PIN is among the first anybody tries. */
+/** Returns true when the PIN is among the first an attacker would try. */
 export function isGuessable(pin: string): boolean {
   const small = pin.toLowerCase();
   if (COMMON.has(small) || isPattern(pin)) return true;
   return OURS.some((word) => small.includes(word) && pin.length < word.length + BESIDE);
 }
 
-/** One to three signs over and over, or a run of signs up or down. */
+/** Returns true for one to three repeated characters, or a sequence up or down. */
 function isPattern(pin: string): boolean {
   const steps = new Set(
     Array.from({ length: pin.length - 1 }, (_, i) => pin.charCodeAt(i + 1) - pin.charCodeAt(i)),

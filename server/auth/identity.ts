@@ -1,20 +1,20 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Person } from "../../shared/session/step.ts";
 
-/** Who is signed in, on which device, until when. */
+/** A signed-in person, their device, and when the sign-in ends. */
 export interface Identity {
   signIn: string;
   person: { id: string; name: string; handle: string; mayHold: Post[]; demo: boolean };
   device: { id: string; name: string };
-  /** The device's key, which must prove itself beside the token; null on a device that is not enrolled. */
+  /** Thumbprint of the device's key, which must sign a proof for each request; null on a device without enrolment. */
   thumbprint: string | null;
-  /** Until when the person is current for duty, null where no date is kept. Server milliseconds. */
+  /** End of the person's currency for duty, server milliseconds; null when none is recorded. */
   currentUntil: number | null;
   /** Server milliseconds. */
   expiresAt: number;
 }
 
-/** The identity as the rules know it. */
+/** Returns the identity in the form that the session rules use. */
 export function personOf({ person, device, currentUntil }: Identity): Person {
   return { id: person.id, name: person.name, device: device.id, mayHold: person.mayHold, currentUntil };
 }

@@ -2,14 +2,14 @@ import type { Clock } from "../clock.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 
-/** Failures that pass without a wait. */
+/** Failures in a row before the first wait. */
 const FREE_FAILURES = 5;
 const FIRST_WAIT_MS = 30_000;
 const LONGEST_WAIT_MS = 15 * 60_000;
-/** Failures this old are forgotten. */
+/** Failures older than this are ignored. */
 const FORGET_MS = 24 * 3_600_000;
 
-/** What is counted: the handle that was typed, whether or not anybody has it, and the device it was typed on. */
+/** A counter's key: the hash of the typed handle, whether or not it exists, or of the device's id. */
 export type Counted = `person:${string}` | `device:${string}`;
 
 export function countedPerson(handle: string): Counted {
@@ -20,7 +20,10 @@ export function countedDevice(id: string): Counted {
   return `device:${sha256(id)}`;
 }
 
-/** Milliseconds to wait after the nth failure in a row: none before the fifth, then 30 s, doubling, at most 15 min. */
+/**
+ * Returns the wait in milliseconds after the nth failure in a row: 0 before the fifth, then 30 s, doubling, at most
+ * 15 min.
+ */
 export function waitAfter(failures: number): number {
   if (failures < FREE_FAILURES) return 0;
   return Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (failures - FREE_FAILURES));
@@ -28,11 +31,14 @@ export function waitAfter(failures: number): number {
 
 export type Judged = { is: "right" } | { is: "wrong" } | { is: "locked"; waitMs: number };
 
-/** Counts failed sign-ins, so that a PIN cannot be guessed by trying. Kept in the database: a restart forgets none. */
+/**
+ * Counts failed sign-ins, so that nobody can guess a PIN by trying. The counts are in the database and survive a
+ * restart.
+ */
 export class Lockouts {
   readonly #directory: Directory;
   readonly #clock: Clock;
-  /** The last attempt under way for each thing counted. */
+  /** The latest attempt in progress per key. */
   readonly #last = new Map<Counted, Promise<unknown>>();
 
   constructor(directory: Directory, clock: Clock) {
@@ -41,8 +47,9 @@ export class Lockouts {
   }
 
   /**
-   * Makes an attempt unless one of its keys is locked, and counts it when it fails. Attempts that share a key are made
-   * one after another, on whichever server, so that a hundred at once count one by one. An attempt refused for a lock is not counted.
+   * Runs an attempt unless one of its keys is locked, and counts a failure. Attempts that share a key run one after
+   * another, on all servers together, so that parallel attempts are counted one by one. An attempt that a lock
+   * refuses is not counted.
    */
   judge(keys: readonly Counted[], attempt: () => Promise<boolean>): Promise<Judged> {
     const before = keys.map((key) => this.#last.get(key));
@@ -57,7 +64,7 @@ export class Lockouts {
     return turn;
   }
 
-  /** Drops what is too old to count: handles that were only ever guessed would pile up. */
+  /** Deletes expired counters: handles that do not exist would otherwise accumulate. */
   forgetOld(): Promise<void> {
     return this.#directory.forgetLockouts(this.#clock.now() - FORGET_MS);
   }

@@ -1,7 +1,10 @@
 import { z } from "zod";
 import { isGuessable } from "./guessable.ts";
 
-/** A PIN somebody chooses. @param least how many characters it has at least, as the settings say */
+/**
+ * Returns the schema of a newly chosen PIN.
+ * @param least fewest characters, from the settings
+ */
 export const newPinSchema = (least: number) =>
   z
     .string()

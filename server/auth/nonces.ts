@@ -1,7 +1,7 @@
 import { createHmac, randomBytes, timingSafeEqual } from "node:crypto";
 import type { Clock } from "../clock.ts";
 
-/** How long a nonce is good for. Milliseconds. */
+/** Lifetime of a nonce. Milliseconds. */
 export const NONCE_MS = 5 * 60_000;
 
 const TIME_BYTES = 8;
@@ -9,8 +9,8 @@ const CHANCE_BYTES = 8;
 const MAC_BYTES = 16;
 
 /**
- * Nonces the server can tell for its own and date without keeping them: time and chance under a MAC. Servers with the
- * same secret take each other's.
+ * Issues nonces that the server can recognise and date without storing them: a time and random bytes under a MAC.
+ * Servers with the same secret accept each other's nonces.
  */
 export class Nonces {
   readonly #secret: Buffer;
@@ -28,7 +28,10 @@ export class Nonces {
     return Buffer.concat([body, this.#mac(body)]).toString("base64url");
   }
 
-  /** Whether it is one of ours and not too old. Servers' clocks may differ: one from a little ahead counts too. */
+  /**
+   * Returns true when a server with our secret issued the nonce and it has not expired. A nonce from a server whose
+   * clock is slightly ahead is good too.
+   */
   isGood(nonce: string): boolean {
     const all = Buffer.from(nonce, "base64url");
     if (all.length !== TIME_BYTES + CHANCE_BYTES + MAC_BYTES) return false;

@@ -6,13 +6,13 @@ import type { Nonces } from "./nonces.ts";
 import type { SignIns } from "./sign-ins.ts";
 import type { Taken } from "./taken.ts";
 
-/** Read when somebody uses a passkey: it would take a seventh of the time a server needs to start. */
+/** Loaded on first use of a passkey: it would add one seventh to the server's start time. */
 const library = () => import("@simplewebauthn/server");
 
-/** For what a permit to add a passkey is, in the place of a session. */
+/** Stands for the session in a permit to add a passkey. */
 const ADDING = "passkey";
 
-/** COSE algorithm (RFC 9053): ECDSA with SHA-256, which every device has, and EdDSA. */
+/** COSE algorithms (RFC 9053): ES256, which every device supports, and EdDSA. */
 const ALGORITHMS = [-7, -8];
 
 interface PasskeysDeps {
@@ -24,8 +24,8 @@ interface PasskeysDeps {
 }
 
 /**
- * Passkeys (W3C Web Authentication, level 3): a key the device keeps for a person, which it uses only after it made
- * sure of them by finger, face or code. Challenges are the server's own, dated, and taken once.
+ * Passkeys (W3C Web Authentication, level 3): keys that a device uses only after it verified the person by finger,
+ * face or code. The server issues and dates each challenge, and accepts it once.
  */
 export class Passkeys {
   readonly #deps: PasskeysDeps;
@@ -34,7 +34,7 @@ export class Passkeys {
     this.#deps = deps;
   }
 
-  /** What the browser makes a new one by. For somebody who has just entered their PIN. */
+  /** Returns the options by which the browser creates a passkey. Call it only after the person entered their PIN. */
   async addOptions({ person, ...identity }: Identity, origin: string) {
     const { directory, signIns } = this.#deps;
     const { permit } = signIns.permit({ ...identity, person }, { session: ADDING, command: person.id });
@@ -52,7 +52,7 @@ export class Passkeys {
     });
   }
 
-  /** Keeps the new one; false when it is not what was asked for. */
+  /** Stores the new passkey. Returns false when it does not answer our challenge, or is known already. */
   async add(identity: Identity, origin: string, response: RegistrationResponseJSON): Promise<boolean> {
     const { directory, clock, signIns, taken } = this.#deps;
     const { person, device } = identity;
@@ -77,14 +77,17 @@ export class Passkeys {
     return true;
   }
 
-  /** What the browser asks for one by; it lets the person choose whose, and names nobody before. */
+  /**
+   * Returns the options by which the browser asks for a passkey. They name no person: the browser lets the person
+   * choose.
+   */
   async signInOptions(origin: string) {
     const challenge = new Uint8Array(Buffer.from(this.#deps.nonces.issue(), "base64url"));
     const rpID = new URL(origin).hostname;
     return (await library()).generateAuthenticationOptions({ rpID, challenge, userVerification: "required" });
   }
 
-  /** Who has just shown theirs; null when it is nobody's, or was not made for this moment and place. */
+  /** Returns the owner of the passkey; null when nobody owns it, or when challenge or origin are wrong. */
   async who(origin: string, response: AuthenticationResponseJSON): Promise<PersonRecord | null> {
     const { directory, clock, nonces, taken } = this.#deps;
     const known = await directory.passkeys.one(response.id);

@@ -3,13 +3,13 @@ import type { Identity } from "./identity.ts";
 import { OfficeRefused, qualified } from "./refused.ts";
 import type { SignIns } from "./sign-ins.ts";
 
-/** Everybody there is, by name, whether or not they may sign in. */
+/** Returns every person, by name, active or not. */
 export async function everybody(directory: Directory, by: Identity["person"]): Promise<PersonRecord[]> {
   qualified(by);
   return directory.people();
 }
 
-/** Lets a person sign in or not; one who may not is cut off at once. Nobody does it to themselves. */
+/** Allows or forbids a person to sign in, and ends their sign-ins when forbidden. Nobody can do it to themselves. */
 export async function setActive(
   { directory, signIns }: { directory: Directory; signIns: SignIns },
   by: Identity["person"],
@@ -23,7 +23,7 @@ export async function setActive(
   if (!active) await signIns.endAll({ personId: id });
 }
 
-/** Gives who forgot theirs another PIN, at the server's console. Whoever was in by the old one is out. */
+/** Replaces a forgotten PIN from the server's console, and ends the person's sign-ins. */
 export async function resetPin(
   directory: Directory,
   personId: string,

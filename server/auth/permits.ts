@@ -1,23 +1,23 @@
 import { createHmac, timingSafeEqual } from "node:crypto";
 import type { Clock } from "../clock.ts";
 
-/** How long a permit is good for: from the last key of the PIN to the command on the record. Milliseconds. */
+/** Lifetime of a permit, from the entry of the PIN to the recording of the command. Milliseconds. */
 const PERMIT_MS = 60_000;
 
 const TIME_BYTES = 8;
 const MAC_BYTES = 32;
 
-/** The one thing a permit is for: this command of this session, from this sign-in. */
+/** The use of a permit: one command of one session, from one sign-in. */
 export interface Permitted {
   signIn: string;
   session: string;
-  /** The command's id: a command acts once, so the permit does too. */
+  /** The command's id. A command acts once, so the permit is used once. */
   command: string;
 }
 
 /**
- * Short words that say a person has just entered their PIN for one command. They are made under the servers' secret
- * and kept nowhere: whichever server the command is sent to knows its own.
+ * Issues short-lived tokens which show that a person just entered their PIN for one command. They are signed with the
+ * servers' shared secret and not stored, so every server accepts them.
  */
 export class Permits {
   readonly #secret: Buffer;

@@ -4,20 +4,20 @@ import { z } from "zod";
 import type { Nonces } from "./nonces.ts";
 import type { Taken } from "./taken.ts";
 
-/** The request a proof must be for. */
+/** The request that a proof must match. */
 export interface Proved {
   method: string;
-  /** Without query. */
+  /** Without the query. */
   path: string;
-  /** What the request says it was sent to. */
+  /** The request's Host header. */
   host: string | undefined;
-  /** The token that goes with it, null where there is none yet. */
+  /** The access token sent with it; null before sign-in. */
   token: string | null;
 }
 
 export type Proof =
   | { is: "proven"; thumbprint: string; publicKey: JWK }
-  /** `nonce`: the proof may be good but for its nonce. */
+  /** `nonce`: all was valid except the nonce, so the client can try again with a new one. */
   | { is: "refused"; why: "nonce" | "wrong" };
 
 const WRONG: Proof = { is: "refused", why: "wrong" };
@@ -31,16 +31,16 @@ const claimsSchema = z.object({
 });
 
 /**
- * Reads proofs of possession (DPoP, RFC 9449): short signed words in which a device's key says which request it is
- * for, so that a token copied from the device is useless without it. A proof is taken once. Its age is told by the
- * server's nonce alone: tablets' clocks are not to be trusted.
+ * Verifies proofs of possession (DPoP, RFC 9449). The device's key signs the request's method and address, so a token
+ * copied from the device is useless alone. Each proof is accepted once. Only the server's nonce dates it, because the
+ * clocks of tablets are unreliable.
  */
 export class Proofs {
   readonly #nonces: Nonces;
   readonly #taken: Taken;
   readonly #origins: readonly string[];
 
-  /** @param origins addresses the panels may be served under beside the one a request names */
+  /** @param origins addresses the panels may be served at, besides the request's Host */
   constructor(nonces: Nonces, taken: Taken, origins: readonly string[]) {
     this.#nonces = nonces;
     this.#taken = taken;
@@ -57,7 +57,7 @@ export class Proofs {
       const { payload, protectedHeader } = await jwtVerify(proof, EmbeddedJWK, {
         typ: "dpop+jwt",
         algorithms: ["ES256"],
-        // The nonce dates it: what the device's clock says of its age counts for nothing.
+        // Ignore the device's clock: the nonce dates the proof.
         currentDate: new Date(0),
       });
       const claims = claimsSchema.parse(payload);
@@ -82,7 +82,7 @@ export class Proofs {
   }
 }
 
-/** Whether an address is at that host; a port that goes without saying may be said. */
+/** Returns true when the address is at that host; the scheme's default port may be written or left out. */
 export function isHost(address: URL, host: string | undefined): boolean {
   return host !== undefined && new URL(`${address.protocol}//${host}`).host === address.host;
 }

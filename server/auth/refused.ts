@@ -1,6 +1,6 @@
 import type { Identity } from "./identity.ts";
 
-/** Why something the office asked for was not done. */
+/** Reasons to refuse an administrative act. */
 export type OfficeRefusal = "notQualified" | "codeWrong" | "enrolledAlready" | "ownWork" | "notFound";
 
 export class OfficeRefused extends Error {
@@ -13,7 +13,10 @@ export class OfficeRefused extends Error {
   }
 }
 
-/** The office is whoever may hold the supervisor's post. */
+/**
+ * Administrators are the people who may hold the supervisor's post.
+ * @throws OfficeRefused when the person may not
+ */
 export function qualified({ name, mayHold }: Identity["person"]): void {
   if (!mayHold.includes("supervisor"))
     throw new OfficeRefused("notQualified", `${name} is not qualified as supervisor`);

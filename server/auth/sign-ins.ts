@@ -8,26 +8,26 @@ import { countedDevice, countedPerson, Lockouts } from "./lockout.ts";
 import { Permits, type Permitted } from "./permits.ts";
 import { hashPin, isPin, type PinCost } from "./pin.ts";
 
-/** What the settings say of sign-ins: how long one lasts, milliseconds, and what a PIN is. */
+/** Settings for sign-ins: their duration in milliseconds, and the length of a PIN. */
 export interface SignInLimits {
-  /** From its beginning: a long shift. */
+  /** Longest duration of a sign-in: a long shift. */
   shiftMs: number;
-  /** Without use. */
+  /** Longest time without use. */
   idleMs: number;
-  /** Characters a new PIN has at least. */
+  /** Fewest characters in a new PIN. */
   pinLength: number;
 }
 
 /**
- * Which devices people sign in on: `enrolled` ones, `any`, or, by itself, enrolled ones for everybody but the people
- * invented for the demo.
+ * Devices that people may sign in on: `enrolled` ones, `any`, or `auto`: any for the demo's people, enrolled ones for
+ * everybody else.
  */
 export type DeviceRule = "auto" | "enrolled" | "any";
 
-/** How exactly the last use is noted. Milliseconds. */
+/** Resolution of the recorded time of last use. Milliseconds. */
 const USE_MS = 60_000;
 
-/** How long what the database says of a sign-in is taken as still so. Milliseconds. */
+/** A sign-in read from the database is cached for this long. Milliseconds. */
 const BELIEVE_MS = 5_000;
 
 type Locked = { is: "locked"; waitMs: number };
@@ -36,9 +36,9 @@ export type SignedIn = { is: "signedIn"; token: string; identity: Identity };
 
 export type SignInResult =
   | SignedIn
-  /** Unknown handle and wrong PIN are one answer. */
+  /** The same result for an unknown handle and a wrong PIN. */
   | { is: "wrong" }
-  /** Not from this device; whose handle it was or whether the PIN was right is not even looked at. */
+  /** The device is not enrolled. Neither the handle nor the PIN was checked. */
   | { is: "deviceNeeded" }
   | Locked;
 
@@ -47,31 +47,31 @@ interface SignInsDeps {
   clock: Clock;
   ids: { signIn(): string; token(): string };
   pinCost: PinCost;
-  /** Whether people invented for the demo may sign in. */
+  /** True when the demo's people may sign in. */
   demo: boolean;
   devices: DeviceRule;
   limits: SignInLimits;
-  /** Under which permits are made. */
+  /** Key for the MAC of permits. */
   secret: Buffer;
   names: { know(people: readonly Named[]): Promise<void> };
   bus: Bus;
 }
 
-/** Where somebody signs in: on a device whose key has proved itself, or on one that merely says who it is. */
+/** The device of a sign-in: one whose key signed a proof, or one that only states its id and name. */
 export type SignInPlace = { thumbprint: string } | { id: string; name: string };
 
-/** Signs people in and out by handle and PIN, and knows whose a token is. Only the token's hash is ever kept. */
+/** Signs people in and out by handle and PIN, and identifies them by token. Only the token's hash is stored. */
 export class SignIns {
   readonly #deps: SignInsDeps;
   readonly #lockouts: Lockouts;
   readonly #permits: Permits;
   readonly #known = new Map<string, { identity: Identity; at: number }>();
-  /** When each sign-in's use was last noted. */
+  /** Time each sign-in was last marked as used. */
   readonly #usedAt = new Map<string, number>();
-  /** In use, and not written down yet. */
+  /** Used sign-ins that are not yet saved. */
   readonly #toKeep = new Set<string>();
   readonly #listeners = new Set<(signIn: string) => void>();
-  /** Rises with every sign-out: what was read before one is not remembered after it. */
+  /** Rises with every sign-out, so that a read begun before a sign-out is not cached after it. */
   #signOuts = 0;
   #decoy: Promise<string> | null = null;
 
@@ -88,7 +88,7 @@ export class SignIns {
     if (!device) return { is: "deviceNeeded" };
     const keys = [countedPerson(handle), countedDevice(device.id)];
     const judged = await this.#lockouts.judge(keys, async () => {
-      // An unknown handle costs the same work as a known one, so the time taken tells nobody which it was.
+      // Hash a decoy for an unknown handle: both cases take the same time, so the time reveals nothing.
       const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
       return right && person?.active === true && (!person.demo || this.#deps.demo);
     });
@@ -97,7 +97,7 @@ export class SignIns {
     return this.#letIn(person, place, device);
   }
 
-  /** Signs in who has shown otherwise who they are, on an enrolled device. */
+  /** Signs in a person identified by other means than a PIN, on an enrolled device. */
   async signInAs(person: PersonRecord, place: { thumbprint: string }): Promise<SignedIn | { is: "wrong" }> {
     const device = await this.#deviceAt(place, person);
     if (!device || !person.active || (person.demo && !this.#deps.demo)) return { is: "wrong" };
@@ -125,7 +125,8 @@ export class SignIns {
       revokedAt: null,
     };
     await directory.addSignIn(signIn);
-    // Revoked, made inactive or given another PIN while this one was being tried: what was just added stands no more.
+    // Check again: the device may have been revoked, or the person made inactive or given another PIN, during the
+    // attempt.
     const still = await directory.person(person.id);
     const unchanged = still?.active === true && still.pinHash === person.pinHash;
     if (!unchanged || !(await this.#deviceAt(place, still))) {
@@ -135,7 +136,7 @@ export class SignIns {
     return { is: "signedIn", token, identity: identityOf(signIn, person) };
   }
 
-  /** Whether somebody signed in enters their own PIN again, before an act that is nobody else's. Wrong ones count. */
+  /** Checks that a signed-in person enters their own PIN again. Wrong attempts count towards the lockout. */
   async confirm({ person, device }: Identity, pin: string): Promise<{ is: "right" | "wrong" } | Locked> {
     const { directory } = this.#deps;
     const keys = [countedPerson(person.handle), countedDevice(device.id)];
@@ -145,12 +146,12 @@ export class SignIns {
     });
   }
 
-  /** How many characters a new PIN has at least. */
+  /** Fewest characters in a new PIN. */
   get pinLength(): number {
     return this.#deps.limits.pinLength;
   }
 
-  /** Gives the person another PIN, by their old one, and ends their sign-ins elsewhere: somebody may have had it. */
+  /** Changes the person's PIN, and ends their other sign-ins: somebody else may have known the old PIN. */
   async changePin(
     identity: Identity,
     pin: string,
@@ -164,7 +165,7 @@ export class SignIns {
     return entered;
   }
 
-  /** The person's sign-ins that stand, the newest first. */
+  /** Returns the person's valid sign-ins, the newest first. */
   async own({ person }: Identity): Promise<SignInRecord[]> {
     const { directory, clock, limits } = this.#deps;
     const now = clock.now();
@@ -174,7 +175,7 @@ export class SignIns {
       .sort((a, b) => b.createdAt - a.createdAt);
   }
 
-  /** Ends one of the person's own sign-ins; false when it is none that stands. */
+  /** Ends one of the person's own sign-ins. Returns false when it is not one of the valid ones. */
   async endOwn(identity: Identity, id: string): Promise<boolean> {
     const own = await this.own(identity);
     if (!own.some((s) => s.id === id)) return false;
@@ -182,7 +183,7 @@ export class SignIns {
     return true;
   }
 
-  /** What lets one command through for which a PIN is asked again, once `confirm` found it right. */
+  /** Returns the permit for one command that requires a PIN. Call it only after `confirm` found the PIN right. */
   permit({ signIn }: Identity, what: Omit<Permitted, "signIn">): { permit: string; expiresAt: number } {
     return this.#permits.issue({ ...what, signIn });
   }
@@ -191,7 +192,7 @@ export class SignIns {
     return this.#permits.isGood(permit, { ...what, signIn });
   }
 
-  /** Whose token this is, null when it is nobody's any more. */
+  /** Returns the identity behind a token; null when the token is unknown or no longer valid. */
   async who(token: string): Promise<Identity | null> {
     const { directory, clock, demo, limits, names } = this.#deps;
     const tokenHash = sha256(token);
@@ -206,7 +207,7 @@ export class SignIns {
     const inTime = now < signIn.expiresAt && now - signIn.usedAt < limits.idleMs;
     const stands = signIn.revokedAt === null && inTime && person.active;
     if (!stands || (person.demo && !demo)) return null;
-    // A name that cannot be veiled now is no reason to keep anybody out.
+    // A failure to store the pseudonym must not keep anybody out.
     await names.know([{ personId: person.id, name: person.name }]).catch(() => undefined);
     const identity = identityOf(signIn, person);
     if (this.#known.size > 5_000) this.#known.clear();
@@ -214,7 +215,7 @@ export class SignIns {
     return identity;
   }
 
-  /** Notes that the sign-in is in use: what nobody uses ends. */
+  /** Marks the sign-in as used: one that nobody uses ends. */
   used({ signIn }: Identity): void {
     const now = this.#deps.clock.now();
     if (now - (this.#usedAt.get(signIn) ?? 0) < USE_MS) return;
@@ -223,20 +224,20 @@ export class SignIns {
     this.#toKeep.add(signIn);
   }
 
-  /** Writes down which sign-ins were in use: together, as each write of its own would make commands wait for the disk. */
+  /** Saves which sign-ins were used, in one write: one write each would make commands wait for the disk. */
   async keepUses(): Promise<void> {
     const used = [...this.#toKeep];
     this.#toKeep.clear();
     if (used.length > 0) await this.#deps.directory.usedSignIns(used, this.#deps.clock.now());
   }
 
-  /** Ends every sign-in of a person or on a device at once. */
+  /** Ends every sign-in of a person or of a device. */
   async endAll(of: { personId: string } | { deviceId: string }): Promise<void> {
     const ended = await this.#deps.directory.revokeSignIns(of, this.#deps.clock.now());
     for (const signIn of ended) this.#ended(signIn);
   }
 
-  /** Ends the sign-in at once, wherever it is in use. */
+  /** Ends the sign-in, on every server. */
   signOut({ signIn }: Identity): Promise<void> {
     return this.#end(signIn);
   }
@@ -246,29 +247,32 @@ export class SignIns {
     this.#ended(signIn);
   }
 
-  /** Calls `ended` with the id of every sign-in that is signed out. Returns how to stop that. */
+  /** Calls `ended` with the id of every sign-in that ends. Returns a function that stops this. */
   onEnded(ended: (signIn: string) => void): () => void {
     this.#listeners.add(ended);
     return () => this.#listeners.delete(ended);
   }
 
-  /** Those of these sign-ins that the database still lets stand: another process may have ended the rest. */
+  /**
+   * Returns those of the given sign-ins that are still valid in the database: another process may have ended the
+   * others.
+   */
   standing(ids: readonly string[]): Promise<Set<string>> {
     const { directory, clock, limits } = this.#deps;
     const now = clock.now();
     return directory.standing(ids, now, now - limits.idleMs);
   }
 
-  /** The device somebody is at; null when this person may not sign in there. */
+  /** Returns the device; null when this person may not sign in there. */
   async #deviceAt(place: SignInPlace, person: PersonRecord | null) {
     const { directory, devices, demo } = this.#deps;
     if ("thumbprint" in place) {
       const found = await directory.devices.byThumbprint(place.thumbprint);
       return found && found.revokedAt === null ? found : null;
     }
-    // A handle nobody has is treated as one somebody has: nothing is learnt from a device that is not enrolled.
+    // Treat an unknown handle as a known one, so that a device without enrolment learns nothing from the answer.
     const may = devices === "any" || (devices === "auto" && demo && person?.demo === true);
-    // Nobody passes for an enrolled device by its name.
+    // An enrolled device's id needs its key's proof.
     if (!may || (await directory.devices.one(place.id))) return null;
     return { ...place, thumbprint: null };
   }
@@ -278,7 +282,7 @@ export class SignIns {
     this.#deps.bus.say({ is: "signedOut", signIn });
   }
 
-  /** The sign-in was ended on another server: it is ended here too. */
+  /** Ends the sign-in here, after another server ended it. */
   endedElsewhere(signIn: string): void {
     this.#signOuts += 1;
     this.#usedAt.delete(signIn);

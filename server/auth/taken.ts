@@ -3,32 +3,32 @@ import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { NONCE_MS } from "./nonces.ts";
 
-/** A nonce from a clock a little ahead lives for up to two spans, and what it dates must be known so long. */
+/** A nonce from a clock slightly ahead is good for up to two lifetimes, so used proofs are remembered that long. */
 const KEPT_MS = 2 * NONCE_MS;
 
 /**
- * How long the record shared with other servers is waited for. A panel that cannot come in cannot give a stop: while
- * the database is away each server knows what it took itself. Milliseconds.
+ * Longest wait for the record shared with other servers. A panel that cannot sign in cannot send a stop, so without
+ * the database each server checks only what it accepted itself. Milliseconds.
  */
 const SHARED_MS = 500;
 
-/** Remembers what is good for one use, as long as the nonce in it is good. */
+/** Remembers single-use values for as long as their nonce is good. */
 export class Taken {
   readonly #clock: Clock;
   readonly #timers: Timers;
   readonly #shared: Pick<Directory, "takeOnce" | "forgetTaken"> | null;
-  /** What was taken here in this span and in the one before it. */
+  /** Values accepted here in the current and in the previous period. */
   #here: [Set<string>, Set<string>] = [new Set(), new Set()];
   #spanBegan = 0;
 
-  /** @param shared where other servers look too; null where there are none */
+  /** @param shared the record that all servers share; null for a single server */
   constructor(clock: Clock, timers: Timers, shared: Pick<Directory, "takeOnce" | "forgetTaken"> | null) {
     this.#clock = clock;
     this.#timers = timers;
     this.#shared = shared;
   }
 
-  /** Whether it had not been taken before; from now on it is. */
+  /** Returns true when the value was not used before, and marks it as used. */
   async take(id: string): Promise<boolean> {
     if (!this.#takeHere(id)) return false;
     if (!this.#shared) return true;
@@ -46,7 +46,7 @@ export class Taken {
     if (old >= KEPT_MS) {
       this.#here = old >= 2 * KEPT_MS ? [new Set(), new Set()] : [new Set(), this.#here[0]];
       this.#spanBegan = now;
-      // What stays a little longer takes room and nothing else.
+      // A failure to delete only takes room.
       void this.#shared?.forgetTaken(now).catch(() => undefined);
     }
     const [current, before] = this.#here;

@@ -4,14 +4,14 @@ import { bad, type Finding, ok, watch } from "./finding.ts";
 
 const AT = "certificate";
 
-/** What the server would say of its certificate; none is made here. */
+/** Checks the certificate that the server would use. Makes none. */
 export async function certificate(choice: TlsChoice, now: number): Promise<Finding> {
   if (choice.is === "off") return ok(AT, "none: the server speaks plain HTTP");
   const { cert, key } = choice;
   if (choice.is === "own" && !existsSync(cert)) return ok(AT, `the next start makes one: ${cert}`);
   try {
     const tls = await openTls({ is: "files", cert, key }, now);
-    // Windows keeps no such bits.
+    // Windows has no such permission bits.
     if (process.platform !== "win32" && (statSync(key).mode & 0o077) !== 0) {
       const [says, todo] = [
         `${key} can be read by others`,

@@ -2,7 +2,7 @@ import type { Examined } from "../store/examine.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 import { recordFinding } from "./records.ts";
 
-/** What an examined database file means for whoever runs it. */
+/** Returns findings for an examined database file. */
 export function databaseFindings(file: string, found: Examined): Finding[] {
   const findings: Finding[] = [];
   if (found.notWritable !== null)

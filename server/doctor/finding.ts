@@ -1,11 +1,11 @@
-/** What one look at the installation found. */
+/** The result of one check of the installation. */
 export interface Finding {
-  /** What was looked at, in a word or two. */
+  /** The checked part, in one or two words. */
   at: string;
   is: "ok" | "watch" | "bad";
-  /** What was found. */
+  /** The result in words. */
   says: string;
-  /** What to do about it; nothing where all is well. */
+  /** The remedy; absent when all is well. */
   todo?: string;
 }
 

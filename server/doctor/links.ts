@@ -2,8 +2,8 @@ import { linkOf } from "../links.ts";
 import { type Finding, ok, watch } from "./finding.ts";
 
 /**
- * Whether what is said to PostgreSQL or Redis can be read or changed on the way.
- * @param address as in the settings; nothing of it but the host is repeated
+ * Checks that nobody can read or change traffic to PostgreSQL or Redis.
+ * @param address from the settings; only its host is printed
  */
 export function linkFinding(service: "PostgreSQL" | "Redis", address: string): Finding {
   const at = `link to ${service}`;

@@ -3,11 +3,11 @@ import { dirname } from "node:path";
 import type { SecretFile } from "../secret-files.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
-/** Room below which somebody should look, and below which the next session may not fit. Bytes; our own judgement. */
+/** Free space in bytes below which to warn, and below which the next session may not fit. Our own estimate. */
 const WATCH_BYTES = 2 * 1024 ** 3;
 const BAD_BYTES = 200 * 1024 ** 2;
 
-/** @param needed the oldest version that runs it, as package.json says: `>=20.19.0` */
+/** @param needed the oldest supported version, as in package.json: `>=20.19.0` */
 export function nodeVersion(version: string, needed: string): Finding {
   const parts = (text: string) =>
     text
@@ -29,16 +29,16 @@ export function diskSpace(folder: string, free: number): Finding {
   return ok("disk", says);
 }
 
-/** Free bytes for this user on the disk a file lies on. */
+/** Returns the bytes free for this user on the file's disk. */
 export function freeAt(file: string): number {
   const { bavail, bsize } = statfsSync(dirname(file));
   return bavail * bsize;
 }
 
-/** How far this machine's clock may be behind the newest event before it is wrong. Milliseconds. */
+/** Tolerance for this machine's clock behind the newest event. Milliseconds. */
 const BEHIND_MS = 1_000;
 
-/** @param newest server time of the newest recorded event, 0 where there is none */
+/** @param newest server time of the newest recorded event; 0 for none */
 export function clockAgainstRecord(now: number, newest: number): Finding {
   const at = new Date(now).toISOString();
   if (now < newest - BEHIND_MS)
@@ -50,7 +50,7 @@ export function clockAgainstRecord(now: number, newest: number): Finding {
   return ok("clock", `${at}, not behind the record`);
 }
 
-/** @param synchronised what the system says of its time server, null where it says nothing */
+/** @param synchronised true when a time server keeps the clock; null when the system does not say */
 export function clockKept(synchronised: boolean | null): Finding {
   if (synchronised === false)
     return watch(
@@ -61,7 +61,7 @@ export function clockKept(synchronised: boolean | null): Finding {
   return ok("time server", synchronised ? "the clock is kept by one" : "the system does not say");
 }
 
-/** A file that a secret is read from: who else can read it. */
+/** Checks that only the server's user can read a secret's file. */
 export function secretFile({ setting, file }: SecretFile): Finding {
   if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
     return watch(
@@ -72,7 +72,7 @@ export function secretFile({ setting, file }: SecretFile): Finding {
   return ok(setting, file);
 }
 
-/** The key that signs checkpoints. */
+/** Checks the key that signs checkpoints. */
 export function signingKey(file: string, ours: boolean): Finding {
   const stat = statSync(file, { throwIfNoEntry: false });
   if (!stat)

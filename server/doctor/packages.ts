@@ -3,13 +3,16 @@ import { bad, type Finding, ok, watch } from "./finding.ts";
 
 const AT = "packages";
 const DAY_MS = 24 * 3_600_000;
-/** Days within which known faults are mended, and after which it is asked again: the rule of SECURITY.md, 15.1.1. */
+/** Days to fix known vulnerabilities, and days after which to ask again: the rule in SECURITY.md, 15.1.1. */
 const GRAVE_DAYS = 7;
 const OTHER_DAYS = 30;
 const ASK_DAYS = 30;
 const ASK = "run npm run audit, and let a calendar do so each week";
 
-/** Whether known faults of packages were asked for lately, and mended in time. @param lock digest of today's lock file */
+/**
+ * Checks that known vulnerabilities were looked up recently and fixed in time.
+ * @param lock digest of the present lock file
+ */
 export function packagesFinding(record: PackagesRecord | null, lock: string, now: number): Finding {
   if (record === null) return watch(AT, "nobody asked yet whether faults of them are known", ASK);
   const days = (iso: string) => (now - Date.parse(iso)) / DAY_MS;

@@ -2,7 +2,7 @@ import type { ExaminedPostgres } from "../store/postgres/examine.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 import { recordFinding } from "./records.ts";
 
-/** What an examined PostgreSQL database means for whoever runs it. */
+/** Returns findings for an examined PostgreSQL database. */
 export function postgresFindings(found: ExaminedPostgres): Finding[] {
   if (found.unusable !== null)
     return [bad("database", found.unusable, "check DATABASE_URL and that PostgreSQL runs")];

@@ -1,7 +1,7 @@
 import type { Chains } from "../store/chains.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
-/** What following every chain found, and how far it came. */
+/** Returns the finding of a check of all hash chains, and how far it came. */
 export function recordFinding({ sessions, events, of, late, broken }: Chains): Finding {
   const rest = `time ran out after ${events} of ${of} events`;
   if (broken.length > 0) {

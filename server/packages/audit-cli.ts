@@ -1,5 +1,5 @@
-// npm run audit: asks npm's registry whether faults of the packages in use are known, and keeps the answer beside the
-// database, for the doctor. Ends with 1 when it knows of any or could not ask.
+// npm run audit: asks npm's registry for known vulnerabilities of our packages, and stores the answer beside the
+// database for the doctor. The exit code is 1 when there are any, or when it could not ask.
 import { type ExecFileSyncOptionsWithStringEncoding, execFileSync } from "node:child_process";
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
@@ -26,13 +26,13 @@ function ask(): unknown {
   const options: ExecFileSyncOptionsWithStringEncoding = {
     encoding: "utf8",
     stdio: ["ignore", "pipe", "ignore"],
-    // There it is a script, which nothing but a shell can start.
+    // npm is a script on Windows and needs a shell.
     shell: process.platform === "win32",
   };
   try {
     return JSON.parse(execFileSync("npm", ["audit", "--omit=dev", "--json"], options));
   } catch (error) {
-    // It ends with 1 when faults are known, and says which all the same.
+    // npm exits with 1 when it knows vulnerabilities, and still prints the report.
     const { stdout } = error as { stdout?: string };
     if (!stdout) throw error;
     return JSON.parse(stdout);

@@ -6,24 +6,24 @@ import { sha256 } from "../sha256.ts";
 
 const severitySchema = z.enum(["info", "low", "moderate", "high", "critical"]);
 
-/** What was answered when somebody asked whether faults of the packages in use are known. */
+/** The latest answer about known vulnerabilities of our packages. */
 const recordSchema = z.strictObject({
-  /** When it was asked, ISO 8601. */
+  /** Time of the question, ISO 8601. */
   at: z.iso.datetime(),
-  /** SHA-256 of the lock file it was asked about. */
+  /** SHA-256 of the lock file at that time. */
   lock: z.string(),
-  /** Packages with known faults: how bad, and when that was first answered. */
+  /** Vulnerable packages: the severity, and since when the answer has it. */
   faults: z.record(z.string(), z.strictObject({ severity: severitySchema, since: z.iso.datetime() })),
 });
 export type PackagesRecord = z.infer<typeof recordSchema>;
 
-/** As `npm audit --json` answers (its report version 2, from memory), as far as it is read here. */
+/** The parts we read of `npm audit --json`, report version 2 (from memory). */
 const reportSchema = z.object({
   auditReportVersion: z.literal(2),
   vulnerabilities: z.record(z.string(), z.object({ severity: severitySchema })),
 });
 
-/** @throws Error when it is no such report: npm answers in JSON too when it could not ask */
+/** @throws Error when it is not such a report: npm prints JSON on failure too */
 export function recordOf(
   report: unknown,
   lock: string,
@@ -41,16 +41,19 @@ export function recordOf(
   return { at, lock, faults: Object.fromEntries(faults) };
 }
 
-/** Beside the database. */
+/** Returns the path of the record, beside the database. */
 export const recordFile = (data: string): string => join(dirname(data), "packages-audit.json");
 
-/** Null where nobody ever asked. @throws Error when it cannot be read */
+/**
+ * Returns null when nobody asked yet.
+ * @throws Error when it cannot be read
+ */
 export function readRecord(data: string): PackagesRecord | null {
   const file = recordFile(data);
   return existsSync(file) ? recordSchema.parse(JSON.parse(readFileSync(file, "utf8"))) : null;
 }
 
-/** SHA-256 of this program's lock file. */
+/** Returns the SHA-256 of this program's lock file. */
 export function lockNow(): string {
   return sha256(readFileSync(fileURLToPath(new URL("../../package-lock.json", import.meta.url)), "utf8"));
 }

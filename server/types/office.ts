@@ -6,10 +6,10 @@ import type { Clock } from "../clock.ts";
 import type { Directory, Named, TypeVersion } from "../store/directory.ts";
 import { TypeRefused } from "./refused.ts";
 
-/** Who makes or approves a version. */
+/** A person who drafts or approves a version. */
 export type Engineer = Pick<Identity["person"], "id" | "name" | "mayHold">;
 
-/** Where a draft stands, and at which revision. */
+/** A draft's version and revision. */
 export interface DraftPlace {
   id: string;
   version: number;
@@ -19,8 +19,8 @@ export interface DraftPlace {
 const AUTHOR_LENGTH = 80;
 
 /**
- * Drafts, changes and approvals of aircraft types. One who had a hand in a draft never approves it; what is approved
- * never changes. Every method may throw TypeRefused.
+ * Drafts, changes and approves aircraft types. Nobody approves a draft they worked on. An approved version never
+ * changes. Every method may throw TypeRefused.
  */
 export class TypeOffice {
   readonly #directory: Directory;
@@ -31,13 +31,13 @@ export class TypeOffice {
     this.#clock = clock;
   }
 
-  /** A new draft of the type, with the figures of version `from`. */
+  /** Adds a draft of the type with the figures of version `from`. */
   async draft(by: Engineer, id: string, from: number): Promise<DraftPlace> {
     qualified(by);
     return this.#add((await this.#get(id, from)).type, by);
   }
 
-  /** Version 1 of a new type, with the figures of another's version. */
+  /** Adds version 1 of a new type, with the figures of another type's version. */
   async begin(by: Engineer, to: { id: string; name: string }, from: { id: string; version: number }) {
     qualified(by);
     const { type } = await this.#get(from.id, from.version);
@@ -46,7 +46,7 @@ export class TypeOffice {
     return this.#add({ ...type, ...to }, by);
   }
 
-  /** A draft with the figures of an exported file: of the type it names, or of a new one. */
+  /** Adds a draft with the figures of an exported file: a version of the type it names, which may be new. */
   async import(by: Engineer, file: unknown): Promise<DraftPlace> {
     qualified(by);
     const read = readTransfer(file);
@@ -54,7 +54,10 @@ export class TypeOffice {
     return this.#add(read.type, by);
   }
 
-  /** Replaces a draft's figures if it is still at `revision`. Version, author and approval are the house's to say. */
+  /**
+   * Replaces a draft's figures if it is still at `revision`. The server sets author and approval; id and version must
+   * stay.
+   */
   async change(by: Engineer, id: string, version: number, revision: number, data: unknown) {
     qualified(by);
     const now = await this.#get(id, version);
@@ -73,7 +76,7 @@ export class TypeOffice {
     return { id, version, revision: revision + 1 };
   }
 
-  /** Discards exactly the draft that was read at `revision`. Its number stands for nothing else later. */
+  /** Discards the draft if it is still at `revision`. Its version number is not used again. */
   async discard(by: Engineer, id: string, version: number, revision: number): Promise<void> {
     qualified(by);
     const now = await this.#get(id, version);
@@ -82,7 +85,7 @@ export class TypeOffice {
     if (!(await this.#directory.discardDraft(id, version, revision, this.#clock.now()))) throw stale(now);
   }
 
-  /** Approves exactly what was read at `revision`. */
+  /** Approves the draft if it is still at `revision`. */
   async approve(by: Engineer, id: string, version: number, revision: number): Promise<DraftPlace> {
     qualified(by);
     const now = await this.#get(id, version);
@@ -105,11 +108,11 @@ export class TypeOffice {
     return { id, version, revision: revision + 1 };
   }
 
-  /** Adds the figures as the next version of their type, by this author alone. */
+  /** Adds the figures as the next version of their type, with this author only. */
   async #add(figures: AircraftType, by: Engineer): Promise<DraftPlace> {
     const { id } = figures;
     const authors = withName([], by);
-    // A number that was taken meanwhile, or by a draft since discarded, is passed over.
+    // Try the next number when this one was taken meanwhile, or belonged to a discarded draft.
     for (let passed = 0; ; passed += 1) {
       const version = Math.max(0, ...(await this.#versions(id)).map((t) => t.version)) + 1 + passed;
       const type = { ...figures, version, author: authorLine(authors), approvedBy: null };

@@ -1,6 +1,6 @@
 import type { TypeFault } from "../../shared/types/validate.ts";
 
-/** Why something was not done with a version of a type. */
+/** Reasons to refuse an act on a version of a type. */
 export type TypeRefusal =
   | "notFound"
   | "notQualified"
