@@ -21,8 +21,11 @@ export interface Picture {
   file: string;
 }
 
-/** By the key that is on most screens, so that it names the light it is in; where there is none, past it, for one picture. */
-async function inLight(light: Light): Promise<void> {
+/**
+ * Changes the page to a light. It presses the light key where there is one, so that the key names the new light; on a
+ * page without the key it sets the attribute itself.
+ */
+export async function inLight(light: Light): Promise<void> {
   const html = document.documentElement;
   const key = document.querySelector<HTMLElement>(".light-key");
   html.dataset.modeBefore = key ? "" : html.dataset.mode;

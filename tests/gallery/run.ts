@@ -6,9 +6,11 @@ import { openBrowser } from "../browser/seat.ts";
 import { TestServer } from "../browser/server.ts";
 import { Camera, LIGHTS, SIZES, type Size } from "./camera.ts";
 import { galleryPage } from "./page.ts";
+import { photographReadme } from "./readme.ts";
 import { photographStart } from "./scenes.ts";
 
 const FOLDER = fileURLToPath(new URL("../../.gallery/", import.meta.url));
+const README_PICTURES = fileURLToPath(new URL("../../web/pictures/", import.meta.url));
 
 /** Commas between names; all of them when nothing is said. */
 const listOf = <T extends string>(all: readonly T[]) =>
@@ -18,13 +20,13 @@ const listOf = <T extends string>(all: readonly T[]) =>
     .transform((text) => text.split(","))
     .pipe(z.array(z.enum(all as readonly [T, ...T[]])).min(1));
 
-const { values } = parseArgs({ options: { sizes: { type: "string" }, lights: { type: "string" } } });
+const { values } = parseArgs({
+  options: { readme: { type: "boolean" }, sizes: { type: "string" }, lights: { type: "string" } },
+});
 const { sizes, lights } = z
   .object({ sizes: listOf(Object.keys(SIZES) as Size[]), lights: listOf(LIGHTS) })
   .parse(values);
 
-rmSync(FOLDER, { recursive: true, force: true });
-const camera = new Camera(FOLDER, sizes, lights);
 const server = new TestServer();
 await server.start();
 // A passkey is for a name, which an address is not.
@@ -33,12 +35,21 @@ await server.stop();
 await server.start([url]);
 const browser = await openBrowser();
 try {
-  await photographStart(browser, url, camera);
+  await (values.readme ? photographReadme(browser, url, README_PICTURES) : photographAll());
 } finally {
-  // What was taken before something failed is worth looking at too.
-  writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));
   await browser.close();
   await server.end();
 }
-console.log(`${camera.pictures.length} pictures: ${FOLDER}index.html`);
 process.exit(0);
+
+async function photographAll(): Promise<void> {
+  rmSync(FOLDER, { recursive: true, force: true });
+  const camera = new Camera(FOLDER, sizes, lights);
+  try {
+    await photographStart(browser, url, camera);
+  } finally {
+    // What was taken before something failed is worth looking at too.
+    writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));
+  }
+  console.log(`${camera.pictures.length} pictures: ${FOLDER}index.html`);
+}
