@@ -1,6 +1,6 @@
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
-import type { Refusal } from "../../shared/protocol/refusals.ts";
+import type { Refusal } from "../../shared/protocol/refusal.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { SignedIn } from "./api.ts";
 import { between } from "./chance.ts";

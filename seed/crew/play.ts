@@ -1,9 +1,9 @@
 import { type Ask, type Choice, fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { plain } from "../../shared/engine/life.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
-import { plain } from "../../shared/session/engine.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";
 import { between } from "./chance.ts";
 import {

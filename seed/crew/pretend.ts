@@ -1,7 +1,7 @@
+import { type Engine, plain } from "../../shared/engine/life.ts";
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
-import { type Engine, plain } from "../../shared/session/engine.ts";
-import { itemGauge } from "../../shared/session/runUp.ts";
+import { itemGauge } from "../../shared/runUp/verdict.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Gauge } from "../../shared/types/schema.ts";
 import { between } from "./chance.ts";

@@ -1,8 +1,8 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { noiseFigures } from "../../shared/figures/noise.ts";
+import { postHeld } from "../../shared/posts/postHeld.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
-import { postHeld } from "../../shared/session/postHeld.ts";
 import { personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { NameVeil } from "../evidence/names.ts";

@@ -1,9 +1,9 @@
 import type { z } from "zod";
 import { signalKindSchema } from "../../shared/protocol/enums.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { type Sync, sentSchema, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
-import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../shared/signals/catalogue.ts";
 import { auditTo } from "../audit.ts";
 import { type Identity, personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";

@@ -1,4 +1,4 @@
-import type { Brief } from "../../shared/brief/brief.ts";
+import type { Brief } from "../../shared/paper/brief.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { briefWords } from "../../shared/words/brief.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";

@@ -1,4 +1,4 @@
-import type { Card } from "../../shared/brief/card.ts";
+import type { Card } from "../../shared/paper/card.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { briefWords } from "../../shared/words/brief.ts";
 import type { Language } from "../../shared/words/language.ts";

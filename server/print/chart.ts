@@ -1,4 +1,4 @@
-import { columnsOf, type SequenceRow } from "../../shared/brief/exchange.ts";
+import { columnsOf, type SequenceRow } from "../../shared/paper/exchange.ts";
 import type { Say } from "../../shared/words/say.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";

@@ -1,4 +1,4 @@
-import type { SessionRecord } from "../../shared/brief/record.ts";
+import type { SessionRecord } from "../../shared/paper/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { dayAndTime } from "../../shared/words/dates.ts";
 import { pluralsOf } from "../../shared/words/plural.ts";

@@ -1,5 +1,5 @@
-import type { Attempt } from "../../shared/brief/engineTimes.ts";
-import type { SessionRecord } from "../../shared/brief/record.ts";
+import type { Attempt } from "../../shared/paper/engineTimes.ts";
+import type { SessionRecord } from "../../shared/paper/record.ts";
 import type { Sheet } from "./sheet.ts";
 import { type TableRow, table } from "./table.ts";
 import { timeOfDay } from "./times.ts";

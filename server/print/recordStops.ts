@@ -1,4 +1,4 @@
-import type { SessionRecord } from "../../shared/brief/record.ts";
+import type { SessionRecord } from "../../shared/paper/record.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Sheet } from "./sheet.ts";
 import { numberOf, table, timeOf } from "./table.ts";

@@ -1,10 +1,10 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { briefOf } from "../../shared/brief/brief.ts";
-import { cardOf } from "../../shared/brief/card.ts";
-import { recordOf } from "../../shared/brief/record.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { briefOf } from "../../shared/paper/brief.ts";
+import { cardOf } from "../../shared/paper/card.ts";
+import { recordOf } from "../../shared/paper/record.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { namedFor } from "../../shared/words/erased.ts";

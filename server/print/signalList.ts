@@ -1,7 +1,7 @@
-import type { SignalRow } from "../../shared/brief/signals.ts";
 import { handSignal } from "../../shared/handSignals/all.ts";
 import type { Tone } from "../../shared/handSignals/marks.ts";
 import { still } from "../../shared/handSignals/strip.ts";
+import type { SignalRow } from "../../shared/paper/signals.ts";
 import type { Language } from "../../shared/words/language.ts";
 import { INK, PAGE, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";

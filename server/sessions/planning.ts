@@ -1,8 +1,8 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import { adviceOn, questionFor } from "../../shared/session/orderAdvice.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
 import { isOrderOf } from "../../shared/types/isOrderOf.ts";
 import type { Clock } from "../clock.ts";

@@ -1,5 +1,5 @@
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import type { CommandResult, Refusal } from "../../shared/protocol/refusals.ts";
+import type { CommandResult, Refusal } from "../../shared/protocol/refusal.ts";
 
 /** What a command was and what it led to, kept so that a repeat gets the same answer. */
 export interface Answered {

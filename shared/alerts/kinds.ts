@@ -1,3 +1,4 @@
+import type { AlertKind } from "../protocol/alerts.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 
 /** Priorities after IMO MSC.302(87): emergency alarm, alarm, warning, caution. */
@@ -9,20 +10,6 @@ export interface AlertRule {
   /** Stays after its cause has gone until acknowledged and reset. Never shelved or suppressed. */
   latching: boolean;
 }
-
-export const ALERT_KINDS = [
-  "fire",
-  "cut",
-  "hold",
-  "turningUncleared",
-  "guardMissing",
-  "oilFirstLate",
-  "oilNormalLate",
-  "starterLimit",
-  "groundPowerOutOfRange",
-  "unanswered",
-] as const;
-export type AlertKind = (typeof ALERT_KINDS)[number];
 
 const CREW_AND_SUPERVISOR: readonly Post[] = ["cockpit", "supervisor"];
 

@@ -1,17 +1,17 @@
 import { ALERT_RULES } from "../alerts/kinds.ts";
 import { needsPerson } from "../alerts/machine.ts";
+import { checks } from "../checks/asks.ts";
 import { neededPosts } from "../conditions/postsHeld.ts";
+import { drillSteps } from "../drills/asks.ts";
+import { askedOfCockpit } from "../engine/asks.ts";
+import { askedOfFireGuard, askedOfGroundPower } from "../guard/asks.ts";
+import { silence } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
-import { holdsAnyPost, stillTurning } from "../session/decide/stops.ts";
-import { silence } from "../session/presence.ts";
 import type { SessionState } from "../session/state.ts";
+import { askedBySignals } from "../signals/asks.ts";
+import { holdsAnyPost, stillTurning } from "../stops/decide.ts";
 import { type Ask, ask, choice } from "./ask.ts";
-import { checks } from "./checks.ts";
-import { askedOfCockpit } from "./cockpit.ts";
-import { drillSteps } from "./drills.ts";
-import { askedOfFireGuard, askedOfGroundPower } from "./ground.ts";
 import { inOrder, PRESENT } from "./inOrder.ts";
-import { askedBySignals } from "./signals.ts";
 import { askedOfSupervisor } from "./supervisor.ts";
 
 /**

@@ -1,8 +1,8 @@
 import { findUnmet } from "../conditions/all.ts";
+import { plain } from "../engine/life.ts";
+import { mayGoBack } from "../plan/goingBack.ts";
+import { missingFor } from "../plan/requirements.ts";
 import { stageAfter } from "../protocol/stages.ts";
-import { plain } from "../session/engine.ts";
-import { mayGoBack } from "../session/goingBack.ts";
-import { missingFor } from "../session/requirements.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 import { type Ask, ask, choice } from "./ask.ts";
 

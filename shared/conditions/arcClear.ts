@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The propeller's arc at this engine is reported clear, and lately. */
 export const arcClear: Condition = {

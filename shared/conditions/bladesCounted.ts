@@ -1,9 +1,9 @@
+import type { Engine } from "../engine/life.ts";
 import { bladeRuleOf, bladeThresholdsMs } from "../models/bladeRules.ts";
-import { bladesDueAt } from "../session/bladesDue.ts";
-import type { Engine } from "../session/engine.ts";
+import { bladesDueAt } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import type { Condition, Finding } from "./condition.ts";
-import { NOBODY_SAID } from "./said.ts";
+import { NOBODY_SAID } from "./finding.ts";
 
 /**
  * The engine's blades were counted through with no resistance as far as the type's rule asks, or none are due so soon

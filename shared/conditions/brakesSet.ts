@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** Brakes set, with pressure at or above the type's figure, and lately: pressure bleeds off. */
 export const brakesSet: Condition = {

@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** Main wheels chocked. Brakes are never a substitute (TM 1-1500-204-23-1). Chocks stay until reported out. */
 export const chocksIn: Condition = {

@@ -1,32 +1,6 @@
+import type { ConditionId } from "../protocol/conditions.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
-
-export const CONDITION_IDS = [
-  "noStopOpen",
-  "guardInPlace",
-  "arcClear",
-  "brakesSet",
-  "chocksIn",
-  "groundPowerKnown",
-  "noOtherTurningUp",
-  "othersSettled",
-  "starterCool",
-  "postsHeld",
-  "postsCurrent",
-  "bladesCounted",
-  "handsOffPropellers",
-  "extinguisherChecked",
-  "guardPathClear",
-  "areaChecked",
-  "fuellingClear",
-  "windWithinLimits",
-  "lightningClear",
-  "noBarringDefect",
-  "cartOutputOff",
-  "generatorsCarry",
-  "inboardStopped",
-] as const;
-export type ConditionId = (typeof CONDITION_IDS)[number];
 
 /** One condition's answer for one engine at one moment. */
 export interface Finding {
@@ -47,13 +21,4 @@ export interface Condition {
   /** The posts that can meet it. */
   owners: readonly Post[];
   find(state: SessionState, engine: number, now: number): Finding;
-}
-
-/** A finding as reported. `overridden`: not met, and set aside for this engine by two people. */
-export interface ConditionReport extends Omit<Finding, "is"> {
-  id: ConditionId;
-  is: Finding["is"] | "overridden";
-  owners: readonly Post[];
-  /** Age of the answer in milliseconds, null when nobody has said. */
-  age: number | null;
 }

@@ -1,6 +1,6 @@
 import type { SessionState } from "../session/state.ts";
 import type { Finding } from "./condition.ts";
-import { NOBODY_SAID } from "./said.ts";
+import { NOBODY_SAID } from "./finding.ts";
 
 /** A condition that stands on one of the type's checks: good, and done lately enough. `null` never ages. */
 export function fromCheck(

@@ -1,4 +1,4 @@
-import { isTurning } from "../session/engine.ts";
+import { isTurning } from "../engine/life.ts";
 import type { Condition } from "./condition.ts";
 import { fromCheck } from "./fromCheck.ts";
 

@@ -1,5 +1,5 @@
 import type { Condition, Finding } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The electrical source is known: on with volts inside the type's steady range, or off where batteries are planned. */
 export const groundPowerKnown: Condition = {

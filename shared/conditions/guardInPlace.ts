@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./said.ts";
+import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The fire guard reports standing at this very engine, and lately. It is a report, not a look: a guard behind the
  * engine may be out of the cockpit's sight (common practice, no source). A guard at every start: FAA-H-8083-30 ch. 11. */

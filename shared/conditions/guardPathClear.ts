@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { NOBODY_SAID, reportedNo } from "./said.ts";
+import { NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The guard came to this engine without walking through a turning engine's arc, or says to have walked around. */
 export const guardPathClear: Condition = {

@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { reportedNo } from "./said.ts";
+import { reportedNo } from "./finding.ts";
 
 /** Nobody has a hand on any propeller. Ignition was confirmed off before anybody went there. */
 export const handsOffPropellers: Condition = {

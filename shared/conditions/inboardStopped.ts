@@ -1,5 +1,5 @@
+import { isTurning } from "../engine/life.ts";
 import { inboardEngines } from "../models/inboard.ts";
-import { isTurning } from "../session/engine.ts";
 import type { Condition } from "./condition.ts";
 
 /** Where the type says so: the engine nearest the wheels on each side stands still before anybody pulls a chock. */

@@ -1,4 +1,4 @@
-import { lightningNow } from "../session/lightning.ts";
+import { lightningNow } from "../weather/lightning.ts";
 import type { Condition } from "./condition.ts";
 
 /**

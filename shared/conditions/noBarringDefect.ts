@@ -1,5 +1,5 @@
 import type { Condition } from "./condition.ts";
-import { reportedNo } from "./said.ts";
+import { reportedNo } from "./finding.ts";
 
 /** No open defect that bars a start of this engine or of the aircraft. */
 export const noBarringDefect: Condition = {

@@ -1,4 +1,4 @@
-import { plain } from "../session/engine.ts";
+import { plain } from "../engine/life.ts";
 import type { Condition } from "./condition.ts";
 
 /** No other engine is cranking or cleared to: one guard covers one engine. */

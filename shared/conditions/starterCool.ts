@@ -1,6 +1,6 @@
 import { starterDutyAt } from "../models/starter.ts";
-import { airTemperature } from "../session/air.ts";
 import { engineOf } from "../session/state.ts";
+import { airTemperature } from "../weather/air.ts";
 import type { Condition } from "./condition.ts";
 
 /** The starter has had the rest its ladder asks for. Time alone meets this one. */

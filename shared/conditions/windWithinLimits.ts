@@ -1,8 +1,8 @@
 import { windOnNose } from "../models/weather/wind.ts";
 import type { SessionState } from "../session/state.ts";
-import { seenBy } from "../session/weather.ts";
+import { seenBy } from "../weather/weather.ts";
 import type { Condition } from "./condition.ts";
-import { NOBODY_SAID } from "./said.ts";
+import { NOBODY_SAID } from "./finding.ts";
 
 /** Wind and gust as last read are within the type's limits, and read lately. */
 export const windWithinLimits: Condition = {

@@ -3,7 +3,7 @@ import { densityAltitudeFt, densityAltitudeMoistFt, stationPressureHpa } from ".
 import { beaufort, windOnNose } from "../models/weather/wind.ts";
 import { windChillC } from "../models/weather/windChill.ts";
 import type { SessionState } from "../session/state.ts";
-import { seenBy, type Weather } from "../session/weather.ts";
+import { seenBy, type Weather } from "../weather/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofType, said } from "./figure.ts";
 import { airInput } from "./temperature.ts";
 

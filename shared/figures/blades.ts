@@ -1,6 +1,6 @@
 import { bladesCounted } from "../conditions/bladesCounted.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
-import { bladesDueAt } from "../session/bladesDue.ts";
+import { bladesDueAt } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofTypeData } from "./figure.ts";
 import { airInput } from "./temperature.ts";

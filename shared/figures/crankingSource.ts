@@ -1,7 +1,7 @@
-import { airTemperature } from "../session/air.ts";
-import { gravityNow } from "../session/gravity.ts";
+import { gravityNow } from "../checks/gravity.ts";
 import type { SessionState } from "../session/state.ts";
 import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
+import { airTemperature } from "../weather/air.ts";
 import { type FigureInput, notRead, ofType, ofTypeData, read, said } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 

@@ -1,4 +1,4 @@
-import { crankingSource, voltsExpected } from "../session/crankingSource.ts";
+import { crankingSource, voltsExpected } from "../power/crankingSource.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { sourceCaution, sourceInputs } from "./crankingSource.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";

@@ -1,5 +1,5 @@
 import type { Quantity, Unit } from "../protocol/quantity.ts";
-import type { Said } from "../session/said.ts";
+import type { Attribution } from "../session/attribution.ts";
 import type { Limit, Source } from "../types/limit.ts";
 
 /** One thing a figure was worked out from. */
@@ -77,7 +77,7 @@ export function read(name: string, quantity: (Quantity & { at: number; name: str
 }
 
 /** What somebody said with a figure in it. */
-export function said(name: string, quantity: Quantity, by: Said): FigureInput {
+export function said(name: string, quantity: Quantity, by: Attribution): FigureInput {
   return { name, value: quantity.value, unit: quantity.unit, source: `said by ${by.name}`, at: by.at };
 }
 

@@ -1,4 +1,4 @@
-import { gravityNow } from "../session/gravity.ts";
+import { gravityNow } from "../checks/gravity.ts";
 import type { SessionState } from "../session/state.ts";
 import type { BatteryData } from "../types/electrical.ts";
 import { cautions, type Figure, type FigureInput, ofTypeData, read } from "./figure.ts";

@@ -1,4 +1,4 @@
-import { groundPowerVerdict } from "../session/groundPower.ts";
+import { groundPowerVerdict } from "../power/groundPower.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofType, said } from "./figure.ts";
 

@@ -1,4 +1,4 @@
-import { guardWalk, turningBut } from "../session/guardWalk.ts";
+import { guardWalk, turningBut } from "../guard/walk.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofType } from "./figure.ts";
 

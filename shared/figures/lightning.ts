@@ -1,5 +1,5 @@
-import { lightningNow } from "../session/lightning.ts";
 import type { SessionState } from "../session/state.ts";
+import { lightningNow } from "../weather/lightning.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofType } from "./figure.ts";
 
 /** The nearest flash that still counts, against the type's distance and wait. Null where the type has no rule. */

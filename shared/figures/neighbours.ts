@@ -1,7 +1,7 @@
 import { jetOf } from "../models/geometry/jetOf.ts";
 import type { Separation } from "../models/geometry/separation.ts";
+import { clearOf, type StandCase } from "../plan/standPlan.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
-import { clearOf, type StandCase } from "../session/standPlan.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData } from "./figure.ts";
 

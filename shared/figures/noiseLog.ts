@@ -1,6 +1,6 @@
+import { isTurning } from "../engine/life.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
-import { isTurning } from "../session/engine.ts";
 import { evolve } from "../session/evolve.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 

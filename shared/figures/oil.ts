@@ -1,11 +1,11 @@
+import { preheatOf } from "../checks/preheat.ts";
+import { type Engine, plain } from "../engine/life.ts";
 import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { viscosityAt, viscosityLine } from "../models/oil/viscosity.ts";
 import { inUnit } from "../models/units.ts";
 import type { Quantity } from "../protocol/quantity.ts";
-import { airTemperature } from "../session/air.ts";
-import { type Engine, plain } from "../session/engine.ts";
-import { preheatOf } from "../session/preheat.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
+import { airTemperature } from "../weather/air.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData, read } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 

@@ -1,8 +1,8 @@
 import { PARTS } from "../models/order/orderCost.ts";
 import type { OrderReason } from "../models/order/orderReasons.ts";
-import { type OrderQuestion, orderAdvice, questionOf } from "../session/orderAdvice.ts";
+import { type OrderQuestion, orderAdvice, questionOf } from "../plan/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
-import { seenBy } from "../session/weather.ts";
+import { seenBy } from "../weather/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofTypeData, said } from "./figure.ts";
 
 /** The start order advised now, with its reasons and what each other first engine would cost more. */

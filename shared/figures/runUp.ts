@@ -1,9 +1,9 @@
+import { type Engine, isTurning } from "../engine/life.ts";
 import { featherCheck } from "../models/runUp/feather.ts";
 import { magnetoCheck } from "../models/runUp/magneto.ts";
 import { pressureSpread } from "../models/runUp/manifoldPressure.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
-import { type Engine, isTurning } from "../session/engine.ts";
-import { faultCode, releaseVerdict } from "../session/runUp.ts";
+import { faultCode, releaseVerdict } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { say } from "../words/en.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";

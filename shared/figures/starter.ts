@@ -1,7 +1,7 @@
 import { starterDutyAt } from "../models/starter.ts";
 import { coolDownLeft, heatAfter } from "../models/starterThermal.ts";
-import { airTemperature } from "../session/air.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
+import { airTemperature } from "../weather/air.ts";
 import { cautions, type Figure, type FigureInput, ofType } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 

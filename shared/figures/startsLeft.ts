@@ -1,6 +1,6 @@
 import { startAmpHours, startsLeft } from "../models/electrical/startsLeft.ts";
+import { batteriesNow } from "../power/crankingSource.ts";
 import type { Unit } from "../protocol/quantity.ts";
-import { batteriesNow } from "../session/crankingSource.ts";
 import type { SessionState } from "../session/state.ts";
 import { batteryCaution, batteryInputs } from "./crankingSource.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData } from "./figure.ts";

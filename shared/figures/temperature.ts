@@ -1,5 +1,5 @@
 import type { SessionState } from "../session/state.ts";
-import { seenBy } from "../session/weather.ts";
+import { seenBy } from "../weather/weather.ts";
 import { type FigureInput, notRead, said } from "./figure.ts";
 
 export const TEMPERATURE_NOT_READ =

@@ -1,6 +1,6 @@
 import type { TraceVerdict } from "../models/electrical/groundPowerTrace.ts";
+import { type Traced, tracedNow } from "../power/voltTrace.ts";
 import type { SessionState } from "../session/state.ts";
-import { type Traced, tracedNow } from "../session/voltTrace.ts";
 import { cautions, type Figure, type FigureVerdict, ofType, ofTypeData } from "./figure.ts";
 
 /** Ground power's volts over time against the type's envelope: in limits, or the moment they left it. */

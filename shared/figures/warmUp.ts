@@ -1,6 +1,6 @@
+import { isTurning } from "../engine/life.ts";
 import { warmUpGate } from "../models/warmUp/gate.ts";
-import { isTurning } from "../session/engine.ts";
-import { gateRules, warmUpSeries } from "../session/gates.ts";
+import { gateRules, warmUpSeries } from "../runUp/gates.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, ofType, read } from "./figure.ts";
 

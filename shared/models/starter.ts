@@ -1,5 +1,5 @@
+import type { StarterUse } from "../engine/life.ts";
 import type { Quantity } from "../protocol/quantity.ts";
-import type { StarterUse } from "../session/engine.ts";
 import type { StarterRules } from "../types/starter.ts";
 import { bandsBelow, chosenBands } from "./temperatureBand.ts";
 

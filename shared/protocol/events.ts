@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { ALERT_KINDS } from "../alerts/kinds.ts";
-import { CONDITION_IDS } from "../conditions/condition.ts";
 import { aircraftTypeSchema } from "../types/schema.ts";
+import { ALERT_KINDS } from "./alerts.ts";
 import {
   actionSchema,
   engineSchema,
@@ -12,8 +11,10 @@ import {
   traceCrankingSchema,
   traceSamplesSchema,
 } from "./commands.ts";
+import { conditionReportSchema } from "./conditionReport.ts";
+import { CONDITION_IDS } from "./conditions.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
-import { REFUSAL_REASONS } from "./refusals.ts";
+import { refusalSchema } from "./refusal.ts";
 
 /** Version of the event's own form. Older versions are read through `evidence/upcast.ts`. */
 export const EVENT_VERSION = 1;
@@ -22,29 +23,8 @@ const ms = z.number().int();
 const ref = z.number().int().min(1);
 const person = z.strictObject({ id: z.string(), name: z.string() });
 
-const conditionReportSchema = z.strictObject({
-  id: z.enum(CONDITION_IDS),
-  owners: z.array(postSchema).readonly(),
-  is: z.enum(["yes", "no", "stale", "unknown", "overridden"]),
-  at: ms.nullable(),
-  by: z.strictObject({ post: postSchema.nullable(), name: z.string() }).nullable(),
-  until: ms.nullable(),
-  age: ms.nullable(),
-  found: z.string().optional(),
-});
-
 /** The order that was advised then, and what the one chosen costs more, in points; null when it cannot be walked. */
 const orderAdviceSchema = z.strictObject({ order: z.array(engineSchema), extra: z.number().nullable() });
-
-export const refusalSchema = z.strictObject({
-  reason: z.enum(REFUSAL_REASONS),
-  engine: z.number().int().optional(),
-  posts: z.array(postSchema).optional(),
-  stages: z.array(stageSchema).optional(),
-  unmet: z.array(conditionReportSchema).optional(),
-  missing: z.array(z.string()).optional(),
-  found: z.string().optional(),
-});
 
 export const VOID_CAUSES = [
   "expired",

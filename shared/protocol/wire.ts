@@ -3,7 +3,7 @@ import type { SessionState } from "../session/state.ts";
 import { commandSchema, type Send } from "./commands.ts";
 import type { SessionEvent } from "./events.ts";
 import type { Post } from "./posts.ts";
-import type { CommandResult } from "./refusals.ts";
+import type { CommandResult } from "./refusal.ts";
 import { idSchema } from "./text.ts";
 
 /** What a panel says when it connects. The token travels here only, never in an address. */

@@ -1,9 +1,9 @@
+import { alertConsequences } from "../alerts/consequences.ts";
 import { findUnmet } from "../conditions/all.ts";
+import { drillConsequences } from "../drills/consequences.ts";
+import { type Engine, plain } from "../engine/life.ts";
+import { lapsedPosts } from "../posts/presence.ts";
 import type { Fact } from "../protocol/events.ts";
-import { alertConsequences } from "./consequences/alerts.ts";
-import { drillConsequences } from "./consequences/drills.ts";
-import { type Engine, plain } from "./engine.ts";
-import { lapsedPosts } from "./presence.ts";
 import { type SessionState, stopOpen } from "./state.ts";
 
 /**

@@ -1,8 +1,8 @@
+import { soundsAgainAt } from "../alerts/consequences.ts";
 import { findAll } from "../conditions/all.ts";
-import { overriddenBy } from "../conditions/overridden.ts";
-import { soundsAgainAt } from "./consequences/alerts.ts";
-import { plain } from "./engine.ts";
-import { lapseMoments } from "./presence.ts";
+import { plain } from "../engine/life.ts";
+import { overriddenBy } from "../overrides/overridden.ts";
+import { lapseMoments } from "../posts/presence.ts";
 import { isOver, type SessionState } from "./state.ts";
 
 /**

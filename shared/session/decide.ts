@@ -1,22 +1,22 @@
+import { decideAlert } from "../alerts/decide.ts";
+import { decideDefect } from "../defects/decide.ts";
+import { decideDrill } from "../drills/decide.ts";
+import { decideOverride } from "../overrides/decide.ts";
+import { decidePlan } from "../plan/decide.ts";
+import { decidePost } from "../posts/decide.ts";
+import { decideVoltTrace } from "../power/decideTrace.ts";
+import { decideBlades } from "../propeller/decide.ts";
 import type { Action } from "../protocol/commands.ts";
-import { CATALOGUE } from "./catalogue.ts";
-import { decideAlert } from "./decide/alerts.ts";
-import { decideAnswer } from "./decide/answer.ts";
-import { decideBlades } from "./decide/blades.ts";
-import { decideDefect } from "./decide/defects.ts";
-import { decideDelivered } from "./decide/delivered.ts";
-import { decideDrill } from "./decide/drills.ts";
-import { decideCheck, decideReading } from "./decide/figures.ts";
-import { decideOverride } from "./decide/override.ts";
-import { decidePlan } from "./decide/plan.ts";
-import { decidePost } from "./decide/posts.ts";
-import { decideRunUp } from "./decide/runUp.ts";
-import { decideSend } from "./decide/send.ts";
-import { decideVoltTrace } from "./decide/voltTrace.ts";
-import { decideFlash, decideWeather } from "./decide/weather.ts";
+import { decideCheck, decideReading } from "../readings/decide.ts";
+import { decideRunUp } from "../runUp/decide.ts";
+import { decideAnswer } from "../signals/answer.ts";
+import { CATALOGUE } from "../signals/catalogue.ts";
+import { decideDelivered } from "../signals/delivered.ts";
+import { decideSend } from "../signals/send.ts";
+import { isStop } from "../stops/isStop.ts";
+import { decideFlash, decideWeather } from "../weather/decide.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
 import { isOver, type SessionState } from "./state.ts";
-import { isStop } from "./stop.ts";
 import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
 
 /**

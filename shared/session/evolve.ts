@@ -1,19 +1,19 @@
+import { evolveAlert } from "../alerts/evolve.ts";
+import { evolveDrill } from "../drills/evolve.ts";
+import { voidClearance } from "../engine/clearance.ts";
+import { starterRested, withEngine, withLife } from "../engine/evolve.ts";
+import { leavesKept } from "../leaves/authority.ts";
+import { evolveOverride } from "../overrides/evolve.ts";
+import { evolveVoltTrace } from "../power/evolveTrace.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
-import { evolveAlert } from "./evolve/alerts.ts";
-import { leavesKept } from "./evolve/authority.ts";
-import { voidClearance } from "./evolve/clearance.ts";
-import { evolveCourse } from "./evolve/course.ts";
-import { evolveDrill } from "./evolve/drills.ts";
-import { starterRested, withEngine, withLife } from "./evolve/engines.ts";
-import { newEpoch } from "./evolve/epoch.ts";
-import { evolveFigure } from "./evolve/figures.ts";
-import { evolveOverride } from "./evolve/override.ts";
-import { evolveReport } from "./evolve/reports.ts";
-import { evolveSent } from "./evolve/sent.ts";
-import { closeSignal, evolveAnswered, evolveDelivered, evolveLate } from "./evolve/signals.ts";
-import { evolveLapse } from "./evolve/stops.ts";
-import { evolveVoltTrace } from "./evolve/voltTrace.ts";
+import { evolveFigure } from "../readings/evolve.ts";
+import { closeSignal, evolveAnswered, evolveDelivered, evolveLate } from "../signals/evolve.ts";
+import { evolveSent } from "../signals/sent.ts";
+import { evolveLapse } from "../stops/evolve.ts";
+import { evolveCourse } from "./course.ts";
+import { newEpoch } from "./epoch.ts";
 import { initialState } from "./initial.ts";
+import { evolveReport } from "./reports.ts";
 import { type SessionState, startLive } from "./state.ts";
 
 /**

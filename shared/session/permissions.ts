@@ -2,7 +2,7 @@ import type { Action, ActionType } from "../protocol/commands.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import { LIVE_STAGES, type Stage } from "../protocol/stages.ts";
-import { CATALOGUE } from "./catalogue.ts";
+import { CATALOGUE } from "../signals/catalogue.ts";
 
 /** Who may ask for what, and in which stages. `anyone` includes a signed-in person who holds no post. */
 export interface Permission {

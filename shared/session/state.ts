@@ -1,15 +1,15 @@
-import type { AlertKind } from "../alerts/kinds.ts";
 import type { AlertState } from "../alerts/machine.ts";
-import type { ConditionId } from "../conditions/condition.ts";
+import { type Engine, plain } from "../engine/life.ts";
+import type { AlertKind } from "../protocol/alerts.ts";
+import type { ConditionId } from "../protocol/conditions.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { type Engine, plain } from "./engine.ts";
-import type { Reading, Said } from "./said.ts";
-import type { SeenFlash, Weather } from "./weather.ts";
+import type { SeenFlash, Weather } from "../weather/weather.ts";
+import type { Attribution, Reading } from "./attribution.ts";
 
 export interface Holder {
   id: string;
@@ -25,14 +25,14 @@ export interface Holder {
 export interface Hold {
   id: number;
   /** Who raised it; null post for an observer. */
-  by: Said;
+  by: Attribution;
   person: string | null;
   note: string | null;
 }
 
 export interface Cut {
   id: number;
-  by: Said;
+  by: Attribution;
   person: string;
   /** Null means all engines. */
   engine: number | null;
@@ -42,7 +42,7 @@ export interface Cut {
 
 export interface Fire {
   id: number;
-  by: Said;
+  by: Attribution;
   engine: number | null;
   place: FirePlace;
   /** The first of the two people who must report it out. */
@@ -62,7 +62,7 @@ export interface Signal {
   kind: SignalKind;
   engine: number | null;
   from: Post | null;
-  by: Said;
+  by: Attribution;
   to: Post[];
   /** Posts whose answer closes it. */
   due: Post[];
@@ -113,7 +113,7 @@ export interface Defect {
   words: string;
   engine: number | null;
   barsStart: boolean;
-  by: Said;
+  by: Attribution;
 }
 
 /** A drill being worked: which steps each post has done or left. */
@@ -148,13 +148,13 @@ export function isService(kind: SignalKind): kind is Service {
 
 export type GroundPower =
   | { is: "unknown" }
-  | { is: "off"; by: Said }
+  | { is: "off"; by: Attribution }
   | {
       is: "on";
       volts: Quantity;
-      by: Said;
+      by: Attribution;
       /** Read while an engine was cranked: judged by another band, and no sign of the steady volts. */
-      cranking?: { volts: Quantity; by: Said };
+      cranking?: { volts: Quantity; by: Attribution };
       /** Every volts read since it came on, oldest first, where the type judges them over time. */
       read?: { at: number; volts: number }[];
     };
@@ -194,16 +194,16 @@ export interface SessionState {
   epoch: number;
   engines: Engine[];
   /** Where the guard stands, and which turning engine's arc lay on the way there, if one did. */
-  guard: (Said & { engine: number; crossed: number | null }) | null;
+  guard: (Attribution & { engine: number; crossed: number | null }) | null;
   /** Somebody has hands on this engine's propeller; ignition was confirmed off. */
-  handling: { engine: number; by: Said } | null;
-  arcs: Record<number, Said & { clear: boolean }>;
-  brakes: (Said & { set: boolean; pressure: Quantity | null }) | null;
-  chocks: (Said & { in: boolean }) | null;
+  handling: { engine: number; by: Attribution } | null;
+  arcs: Record<number, Attribution & { clear: boolean }>;
+  brakes: (Attribution & { set: boolean; pressure: Quantity | null }) | null;
+  chocks: (Attribution & { in: boolean }) | null;
   groundPower: GroundPower;
   /** The newest record of a meter, of the power that is on. */
   voltTrace?: {
-    by: Said;
+    by: Attribution;
     endedAt: number;
     samples: { ms: number; volts: number }[];
     cranking: { from: number; to: number }[];

@@ -1,10 +1,10 @@
+import { postHeld } from "../posts/postHeld.ts";
 import type { Action } from "../protocol/commands.ts";
 import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
-import type { Refusal } from "../protocol/refusals.ts";
+import type { Refusal } from "../protocol/refusal.ts";
 import { consequences } from "./consequences.ts";
 import { decide } from "./decide.ts";
 import { evolve } from "./evolve.ts";
-import { postHeld } from "./postHeld.ts";
 import { isOver, type SessionState } from "./state.ts";
 import type { Context } from "./verdict.ts";
 

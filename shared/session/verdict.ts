@@ -1,6 +1,6 @@
 import type { Fact } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { Refusal } from "../protocol/refusals.ts";
+import type { Refusal } from "../protocol/refusal.ts";
 
 /** What a decision is made with, besides the state: the server's clock and who asks. */
 export interface Context {

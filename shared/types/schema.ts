@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { CONDITION_IDS } from "../conditions/condition.ts";
+import { CONDITION_IDS } from "../protocol/conditions.ts";
 import { postSchema, stageSchema } from "../protocol/enums.ts";
 import { unitSchema } from "../protocol/quantity.ts";
 import { idSchema, line } from "../protocol/text.ts";

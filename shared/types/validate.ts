@@ -1,5 +1,5 @@
 import { CHECK_OF } from "../conditions/checkOf.ts";
-import type { ConditionId } from "../conditions/condition.ts";
+import type { ConditionId } from "../protocol/conditions.ts";
 import { POSTS } from "../protocol/posts.ts";
 import { electricalChecks } from "./electricalChecks.ts";
 import { engineChecks } from "./engineChecks.ts";

@@ -1,7 +1,7 @@
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { Refusal } from "../protocol/refusals.ts";
+import type { Refusal } from "../protocol/refusal.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { type EventWords, events as english } from "./en/events.ts";

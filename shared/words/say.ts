@@ -1,14 +1,15 @@
 import type { Ask } from "../asks/ask.ts";
-import type { ConditionId, ConditionReport } from "../conditions/condition.ts";
+import type { EngineLife } from "../engine/life.ts";
 import type { Position } from "../models/facing.ts";
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import { faultOf, partUnit, type ReportFault } from "../models/weather/reportFault.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
+import type { ConditionReport } from "../protocol/conditionReport.ts";
+import type { ConditionId } from "../protocol/conditions.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { Refusal } from "../protocol/refusals.ts";
+import type { Refusal } from "../protocol/refusal.ts";
 import type { FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
-import type { EngineLife } from "../session/engine.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";

@@ -1,6 +1,6 @@
 import { expect } from "vitest";
+import { plain } from "../../shared/engine/life.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import { plain } from "../../shared/session/engine.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Seat } from "./seat.ts";
 

@@ -1,8 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
+import { plain } from "../../shared/engine/life.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import { plain } from "../../shared/session/engine.ts";
 import type { DrillRun, SessionState } from "../../shared/session/state.ts";
 import type { Drill, Trigger } from "../../shared/types/drill.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";

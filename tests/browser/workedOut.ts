@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { io } from "socket.io-client";
 import { expect } from "vitest";
 import type { Action } from "../../shared/protocol/commands.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Crew } from "./crew.ts";
 import type { Seat } from "./seat.ts";
 

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { io, type Socket } from "socket.io-client";
 import type { Action, Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type { ClientToServer, ServerToClient, Sync, Trouble } from "../../shared/protocol/wire.ts";
 import {

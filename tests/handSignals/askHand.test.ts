@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ask, choice } from "../../shared/asks/ask.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../shared/signals/catalogue.ts";
 import { askHand } from "../../web/posts/shared/askHand.ts";
 
 const ENGINES = 4;

@@ -13,7 +13,7 @@ import { sheetSvg, still, strip } from "../../shared/handSignals/strip.ts";
 import { forEngine } from "../../shared/handSignals/variant.ts";
 import { engineStands, enginesSeen } from "../../shared/models/facing.ts";
 import { SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../shared/signals/catalogue.ts";
 import { stancesOf } from "./seen.ts";
 
 const far = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { playPost } from "../../seed/crew/play.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Trouble } from "../../shared/protocol/wire.ts";
 import type { TestPanel } from "./panel.ts";
 

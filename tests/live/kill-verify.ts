@@ -1,9 +1,9 @@
 import { claimOf } from "../../server/evidence/export.ts";
 import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
+import { plain } from "../../shared/engine/life.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { verify } from "../../shared/evidence/verify.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import { plain } from "../../shared/session/engine.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { sha256 } from "../spec/given.ts";

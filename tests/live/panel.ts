@@ -3,7 +3,7 @@ import type { AddressInfo } from "node:net";
 import { io, type Socket } from "socket.io-client";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type { Beat, ServerToClient, Sync, Trouble, Unrecorded } from "../../shared/protocol/wire.ts";
 import { evolve } from "../../shared/session/evolve.ts";

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { actionSchema } from "../../shared/protocol/commands.ts";
 import { ANSWERS, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../shared/signals/catalogue.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
 
 const mayGo = (kinds: readonly string[], build: (k: string) => object) =>

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { sequenceRows } from "../../shared/brief/exchange.ts";
+import { sequenceRows } from "../../shared/paper/exchange.ts";
 import { say } from "../../shared/words/en.ts";
 import { bo, Story } from "../spec/given.ts";
 

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { printBrief } from "../../server/print/brief.ts";
 import { printCard } from "../../server/print/card.ts";
-import { type Brief, briefOf } from "../../shared/brief/brief.ts";
-import { cardOf } from "../../shared/brief/card.ts";
-import { escapeWays } from "../../shared/brief/escape.ts";
+import { type Brief, briefOf } from "../../shared/paper/brief.ts";
+import { cardOf } from "../../shared/paper/card.ts";
+import { escapeWays } from "../../shared/paper/escape.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { say } from "../../shared/words/en.ts";
 import { ada, bo, cy, di, fay, given, START } from "../spec/given.ts";

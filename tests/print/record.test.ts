@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { printRecord } from "../../server/print/record.ts";
-import { recordOf, type SessionRecord } from "../../shared/brief/record.ts";
+import { recordOf, type SessionRecord } from "../../shared/paper/record.ts";
 import { say } from "../../shared/words/en.ts";
 import { exported, given, type Story } from "../spec/given.ts";
 import { type ReadPdf, readPdf, redIn, solid } from "./reader.ts";

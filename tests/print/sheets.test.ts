@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { recordOf } from "../../shared/brief/record.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { recordOf } from "../../shared/paper/record.ts";
 import { say } from "../../shared/words/en.ts";
 import { exported, given } from "../spec/given.ts";
 import { troubled } from "./troubled.ts";

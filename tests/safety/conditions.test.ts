@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { findAll } from "../../shared/conditions/all.ts";
-import type { ConditionId } from "../../shared/conditions/condition.ts";
-import { CONDITION_IDS } from "../../shared/conditions/condition.ts";
+import type { ConditionId } from "../../shared/protocol/conditions.ts";
+import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { tick } from "../../shared/session/step.ts";
 import { bo, di, given, type Story } from "../spec/given.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { CONDITION_IDS } from "../../shared/conditions/condition.ts";
+import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { ada, di, fay, given, onDevice, type Person, type Story } from "../spec/given.ts";

@@ -1,4 +1,4 @@
-import type { ConditionId } from "../../shared/conditions/condition.ts";
+import type { ConditionId } from "../../shared/protocol/conditions.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Drill, Trigger } from "../../shared/types/drill.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";

@@ -18,19 +18,19 @@ const at = (file: string, scope: string, root: Root, ...rows: Row[]): Mutant[] =
   rows.map((row) => ({ ...row, file: `shared/${file}`, scope, roots: [root] }));
 
 export const MUTANTS: readonly Mutant[] = [
-  ...at("session/decide/start.ts", "clearance", "prepared", {
+  ...at("engine/start.ts", "clearance", "prepared", {
     name: "a clearance cranks unread",
     find: 'if (clearance.readBackAt === null) return refuse("readBackWrong", { engine: engine.n, found: "none" });',
     replace: "",
     expect: "S2",
   }),
-  ...at("session/decide/answer.ts", "clearance", "prepared", {
+  ...at("signals/answer.ts", "clearance", "prepared", {
     name: "any engine's number reads a clearance back",
     find: "if (action.engine === engine) return accept",
     replace: "if (action.engine > 0) return accept",
     expect: "I7",
   }),
-  ...at("session/decide/answer.ts", "services", "warmUp", {
+  ...at("signals/answer.ts", "services", "warmUp", {
     name: "a signal that is closed is answered all the same",
     find: "const signal = state.signals.find((s) => s.id === action.signal);",
     replace: "const signal = [...state.signals, ...state.ended].find((s) => s.id === action.signal);",
@@ -72,7 +72,7 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "return fromReport(said, state.type.timing.arcClear.value, now);",
     expect: "I3",
   }),
-  ...at("conditions/said.ts", "clearance", "cleared", {
+  ...at("conditions/finding.ts", "clearance", "cleared", {
     name: "a report is fresh for a millisecond too long",
     find: "until !== null && now >= until",
     replace: "until !== null && now > until",
@@ -102,13 +102,13 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "if (state.handling && state.seq === 0) return",
     expect: "S8",
   }),
-  ...at("session/evolve/clearance.ts", "clearance", "prepared", {
+  ...at("engine/clearance.ts", "clearance", "prepared", {
     name: "fences do not rise",
     find: "const fence = e.fence + 1;",
     replace: "const fence = e.fence;",
     expect: "I6",
   }),
-  ...at("session/evolve/epoch.ts", "posts", "cleared", {
+  ...at("session/epoch.ts", "posts", "cleared", {
     name: "no epoch ever ends",
     find: "epoch: state.epoch + 1,",
     replace: "",
@@ -126,14 +126,14 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "",
     expect: "I24",
   }),
-  ...at("session/catalogue.ts", "clearance", "prepared", {
+  ...at("signals/catalogue.ts", "clearance", "prepared", {
     name: "the cockpit clears itself",
     find: 'clearToStart: rule({\n    from: ["supervisor"],',
     replace: 'clearToStart: rule({\n    from: ["supervisor", "cockpit"],',
     expect: "I5",
   }),
   ...at(
-    "session/decide/stops.ts",
+    "stops/decide.ts",
     "stops",
     "cranking",
     {
@@ -161,38 +161,38 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "context.now > validUntil",
     expect: "I9",
   }),
-  ...at("session/evolve/stops.ts", "stops", "cranking", {
+  ...at("stops/evolve.ts", "stops", "cranking", {
     name: "fire cuts by itself",
     find: "return { ...struck, fires: [...struck.fires, fire] };",
     replace:
       'return { ...struck, fires: [...struck.fires, fire], cuts: [...struck.cuts, { id, by, person: "", engine: null, doneAt: null }] };',
     expect: "I10",
   }),
-  ...at("session/evolve/stops.ts", "stops", "cranking", {
+  ...at("stops/evolve.ts", "stops", "cranking", {
     name: "a second hold takes the first's place",
     find: "return { ...state, holds: [...state.holds, { id, by, person, note: fact.note ?? null }] };",
     replace: "return { ...state, holds: [{ id, by, person, note: fact.note ?? null }] };",
     expect: "I9",
   }),
-  ...at("session/decide/posts.ts", "posts", "cleared", {
+  ...at("posts/decide.ts", "posts", "cleared", {
     name: "a held post is taken without being offered",
     find: 'if (holder) return refuse("postHeld", { found: holder.name });',
     replace: "",
     expect: "I17",
   }),
-  ...at("session/decide/service.ts", "services", "warmUp", {
+  ...at("leaves/decide.ts", "services", "warmUp", {
     name: "leave given before a stop still serves after it",
     find: "if (!authority || authority.epoch !== state.epoch) {",
     replace: "if (!authority) {",
     expect: "I15",
   }),
-  ...at("conditions/services.ts", "services", "warmUp", {
+  ...at("leaves/conditions.ts", "services", "warmUp", {
     name: "chocks come out on brakes that are not set",
     find: "removeChocks: [brakesSet, inboardStopped],",
     replace: "removeChocks: [inboardStopped],",
     expect: "S6",
   }),
-  ...at("session/decide/override.ts", "overrides", "prepared", {
+  ...at("overrides/decide.ts", "overrides", "prepared", {
     name: "one person sets a condition aside alone",
     find: "if (open.first.person === context.person.id || open.first.device === context.person.device) {",
     replace: 'if (open.first.person === "") {',

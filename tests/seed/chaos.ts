@@ -2,11 +2,11 @@ import { chance } from "../../seed/crew/chance.ts";
 import { playPost } from "../../seed/crew/play.ts";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { hydrometerOf } from "../../shared/checks/gravity.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
-import { hydrometerOf } from "../../shared/session/gravity.ts";
-import { itemGauge } from "../../shared/session/runUp.ts";
+import { itemGauge } from "../../shared/runUp/verdict.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 
 /** What a battery hydrometer can show. */

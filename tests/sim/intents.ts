@@ -1,5 +1,5 @@
+import { postHeld } from "../../shared/posts/postHeld.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { postHeld } from "../../shared/session/postHeld.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Person, Say } from "../spec/given.ts";
 import type { Chance } from "./chance.ts";

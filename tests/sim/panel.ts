@@ -1,7 +1,7 @@
 import type { Command } from "../../shared/protocol/commands.ts";
 import { actionSchema } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Sync } from "../../shared/protocol/wire.ts";
 import {
   commandFor,

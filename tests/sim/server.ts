@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { type Command, commandSchema } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Sync } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { SessionState } from "../../shared/session/state.ts";

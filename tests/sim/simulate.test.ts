@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { commandFor } from "../../shared/replica/outbox.ts";
 import { CREW, given } from "../spec/given.ts";
 import { Chance } from "./chance.ts";

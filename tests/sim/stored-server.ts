@@ -14,7 +14,7 @@ import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { type Command, commandSchema } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Sync } from "../../shared/protocol/wire.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Person } from "../../shared/session/step.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { ALERT_KINDS } from "../../shared/alerts/kinds.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { ALERT_KINDS } from "../../shared/protocol/alerts.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { asks } from "../../shared/words/en/asks.ts";
 import { ed, fay, given, type Story } from "./given.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { findAll } from "../../shared/conditions/all.ts";
-import { CONDITION_IDS, type ConditionId } from "../../shared/conditions/condition.ts";
+import { CONDITION_IDS, type ConditionId } from "../../shared/protocol/conditions.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { FOUR } from "./aircraft.ts";
 import { ed, given, type Story } from "./given.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { plain } from "../../shared/engine/life.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
-import { plain } from "../../shared/session/engine.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";
 

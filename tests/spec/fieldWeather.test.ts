@@ -4,9 +4,9 @@ import { windWithinLimits } from "../../shared/conditions/windWithinLimits.ts";
 import { lightningFigure } from "../../shared/figures/lightning.ts";
 import { airInput } from "../../shared/figures/temperature.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
-import { airTemperature } from "../../shared/session/air.ts";
-import { flashAwaitingThunder } from "../../shared/session/lightning.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import { airTemperature } from "../../shared/weather/air.ts";
+import { flashAwaitingThunder } from "../../shared/weather/lightning.ts";
 import { FOUR } from "./aircraft.ts";
 import { CREW, given, type Say, START, type Story } from "./given.ts";
 

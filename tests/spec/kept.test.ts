@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bladesCounted } from "../../shared/conditions/bladesCounted.ts";
-import { groundPowerVerdict } from "../../shared/session/groundPower.ts";
+import { groundPowerVerdict } from "../../shared/power/groundPower.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { findAll } from "../../shared/conditions/all.ts";
 import { fromCheck } from "../../shared/conditions/fromCheck.ts";
 import { postsCurrent } from "../../shared/conditions/postsCurrent.ts";
-import { unmetForService } from "../../shared/conditions/services.ts";
+import { unmetForService } from "../../shared/leaves/conditions.ts";
 import { plan } from "../../shared/session/step.ts";
 import { applying } from "../safety/types.ts";
 import { FOUR } from "./aircraft.ts";

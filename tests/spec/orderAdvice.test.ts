@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
-import { adviceOn, orderAdvice } from "../../shared/session/orderAdvice.ts";
+import { adviceOn, orderAdvice } from "../../shared/plan/orderAdvice.ts";
 import { RICH } from "../figures/rich.ts";
 import { must } from "../models/must.ts";
 import { given } from "./given.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { postHeld } from "../../shared/posts/postHeld.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import { postHeld } from "../../shared/session/postHeld.ts";
 import { ada, bo, CREW, di, ed, fay, given, onDevice } from "./given.ts";
 
 const gus = { id: "gus", name: "Gus", device: "gus-tablet", mayHold: POSTS };

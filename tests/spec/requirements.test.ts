@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { missingFor } from "../../shared/session/requirements.ts";
+import { missingFor } from "../../shared/plan/requirements.ts";
 import { FOUR } from "./aircraft.ts";
 import { ed, given } from "./given.ts";
 

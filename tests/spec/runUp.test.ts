@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { missingFor } from "../../shared/plan/requirements.ts";
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
-import { missingFor } from "../../shared/session/requirements.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
 import { RICH } from "../figures/rich.ts";

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
+import { checkApplies, preheatOf, preheatRequired } from "../../shared/checks/preheat.ts";
 import { RUN_UP_ITEMS, type RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
-import { checkApplies, preheatOf, preheatRequired } from "../../shared/session/preheat.ts";
-import { faultCode, itemGauge, releaseVerdict, runUpChecks } from "../../shared/session/runUp.ts";
+import { faultCode, itemGauge, releaseVerdict, runUpChecks } from "../../shared/runUp/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../shared/signals/catalogue.ts";
 import { bo, ed, fay, given, type Story } from "./given.ts";
 
 const starting = () => given().upTo("starting");

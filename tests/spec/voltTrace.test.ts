@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { voltsLog } from "../../shared/brief/figureLog.ts";
-import { momentsOf } from "../../shared/brief/moments.ts";
 import { figuresNow } from "../../shared/figures/all.ts";
 import { voltTraceFigure } from "../../shared/figures/voltTrace.ts";
 import { readTraceText } from "../../shared/models/electrical/traceText.ts";
+import { voltsLog } from "../../shared/paper/figureLog.ts";
+import { momentsOf } from "../../shared/paper/moments.ts";
 import { TRACE_SAMPLES } from "../../shared/protocol/trace.ts";
 import { say } from "../../shared/words/en.ts";
 import { RICH } from "../figures/rich.ts";

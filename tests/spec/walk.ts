@@ -1,11 +1,11 @@
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { ANSWERS, FIRE_PLACES, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
 import { STAGES } from "../../shared/protocol/stages.ts";
-import { postHeld } from "../../shared/session/postHeld.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { CREW, ed, fay, onDevice, type Person, type Say } from "./given.ts";
 

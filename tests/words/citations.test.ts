@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { HAND_SIGNALS } from "../../shared/handSignals/all.ts";
-import { CATALOGUE } from "../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../shared/signals/catalogue.ts";
 import { citedIn } from "../../shared/words/citations.ts";
 import { citations } from "../../shared/words/es/citations.ts";
 import { wordsOf } from "../../shared/words/phraseBook.ts";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { recordOf } from "../../shared/brief/record.ts";
 import { erasedName, mapNames } from "../../shared/evidence/names.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { recordOf } from "../../shared/paper/record.ts";
 import { say as english } from "../../shared/words/en.ts";
 import { namedFor } from "../../shared/words/erased.ts";
 import { say as spanish } from "../../shared/words/es.ts";

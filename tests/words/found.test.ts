@@ -1,12 +1,12 @@
 import { expect, it } from "vitest";
 import { UNITS } from "../../shared/protocol/quantity.ts";
 import { say as spanish } from "../../shared/words/es.ts";
-import { HELD, sourcesIn, standsIn, writtenIn } from "./written.ts";
+import { HELD, RULES, sourcesIn, standsIn, writtenIn } from "./written.ts";
 
 const isUnit = (word: string) => word === "min" || UNITS.some((u) => u === word);
 
 it("[LNG-7] what a refusal or a condition found is told in Spanish, each part of it", () => {
-  const found = [...sourcesIn("shared/session"), ...sourcesIn("shared/conditions")].flatMap((file) =>
+  const found = RULES.flatMap(sourcesIn).flatMap((file) =>
     writtenIn(file, (_, above) => standsIn(above) === "found"),
   );
   const parts = found.flatMap((f) => f.split(", ")).filter((p) => /\p{L}{2}/u.test(p));

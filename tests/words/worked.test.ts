@@ -7,7 +7,7 @@ import { workedWhy } from "../../shared/words/es/workedWhy.ts";
 import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
 import { workedBook } from "../../shared/words/worked.ts";
 import { recordedStart } from "./recordedStart.ts";
-import { sourcesIn, standsIn, writtenIn } from "./written.ts";
+import { RULES, sourcesIn, standsIn, writtenIn } from "./written.ts";
 
 const told = workedBook("es");
 const leftInEnglish = (text: string) => told(text).some((p) => p.asWritten && p.words === text);
@@ -35,7 +35,7 @@ describe("phrases of worked-out figures", () => {
       ...models.flatMap((f) =>
         writtenIn(f, (text, above) => isWhy(above) || (/ \p{L}/u.test(text) && !thrown(above))),
       ),
-      ...sourcesIn("shared/session").flatMap((f) => writtenIn(f, (_, above) => isWhy(above))),
+      ...RULES.flatMap(sourcesIn).flatMap((f) => writtenIn(f, (_, above) => isWhy(above))),
     ];
     const sentences = texts.filter((t) => !UNIT.test(t));
     expect(sentences.length).toBeGreaterThan(80);

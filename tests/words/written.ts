@@ -49,3 +49,27 @@ export const sourcesIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })
     .filter((f) => f.endsWith(".ts"))
     .map((f) => `${folder}/${f}`);
+
+/** Folders of shared/ that hold the rules of a session, a folder for each thing they are about. */
+export const RULES = [
+  "shared/alerts",
+  "shared/asks",
+  "shared/checks",
+  "shared/conditions",
+  "shared/defects",
+  "shared/drills",
+  "shared/engine",
+  "shared/guard",
+  "shared/leaves",
+  "shared/overrides",
+  "shared/plan",
+  "shared/posts",
+  "shared/power",
+  "shared/propeller",
+  "shared/readings",
+  "shared/runUp",
+  "shared/session",
+  "shared/signals",
+  "shared/stops",
+  "shared/weather",
+];

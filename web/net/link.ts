@@ -3,7 +3,7 @@ import type { Confirmed } from "../../shared/asks/ask.ts";
 import type { Action, Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
-import type { CommandResult } from "../../shared/protocol/refusals.ts";
+import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type {
   ClientToServer,

@@ -1,5 +1,5 @@
 import type { Action } from "../../shared/protocol/commands.ts";
-import type { CommandResult, Refusal } from "../../shared/protocol/refusals.ts";
+import type { CommandResult, Refusal } from "../../shared/protocol/refusal.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import type { Outbox } from "../../shared/replica/outbox.ts";
 

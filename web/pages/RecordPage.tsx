@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { columnsOf, sequenceRows } from "../../shared/brief/exchange.ts";
+import { columnsOf, sequenceRows } from "../../shared/paper/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import { namedFor } from "../../shared/words/erased.ts";

@@ -1,6 +1,6 @@
 import { Suspense, useEffect, useState } from "react";
+import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
-import { postHeld } from "../../shared/session/postHeld.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useLight, useLinkView, useWatch } from "../net/app.ts";

@@ -1,9 +1,10 @@
-import { ALERT_RULES, type AlertKind } from "../../shared/alerts/kinds.ts";
+import { ALERT_RULES } from "../../shared/alerts/kinds.ts";
 import { needsPerson } from "../../shared/alerts/machine.ts";
 import type { Ask } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { silence } from "../../shared/posts/presence.ts";
+import type { AlertKind } from "../../shared/protocol/alerts.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
-import { silence } from "../../shared/session/presence.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { TONE_ORDER, type Tone } from "./tones.ts";
 

@@ -1,4 +1,5 @@
-import type { ConditionId, Finding } from "../../conditions/condition.ts";
+import type { Finding } from "../../conditions/condition.ts";
+import type { ConditionId } from "../../protocol/conditions.ts";
 
 type Is = Finding["is"];
 

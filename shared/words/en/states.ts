@@ -1,7 +1,7 @@
+import type { EngineLife } from "../../engine/life.ts";
 import type { Post } from "../../protocol/posts.ts";
 import type { FirePlace } from "../../protocol/signals.ts";
 import type { Stage } from "../../protocol/stages.ts";
-import type { EngineLife } from "../../session/engine.ts";
 
 export const posts: Readonly<Record<Post, string>> = {
   cockpit: "Cockpit",

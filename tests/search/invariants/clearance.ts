@@ -1,4 +1,4 @@
-import type { Said } from "../../../shared/session/said.ts";
+import type { Attribution } from "../../../shared/session/attribution.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { TYPE } from "../model.ts";
 import { granted, hasStop, type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
@@ -7,7 +7,7 @@ const { timing, starter, brakePressure, groundPower } = TYPE;
 const CLOCK_SLACK = 1000;
 const REST = (starter.ladder[0]?.rest.value ?? 0) * 1000;
 
-const fresh = (said: Said | null | undefined, seconds: number, now: number) =>
+const fresh = (said: Attribution | null | undefined, seconds: number, now: number) =>
   said !== null && said !== undefined && now < said.at + seconds * 1000;
 
 /** What a clearance for an engine stands on, read from the reports themselves. */

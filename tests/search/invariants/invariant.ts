@@ -1,5 +1,5 @@
+import type { Engine, PlainLife } from "../../../shared/engine/life.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
-import type { Engine, PlainLife } from "../../../shared/session/engine.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { Step } from "../../../shared/session/step.ts";
 import type { Move } from "../moves.ts";

@@ -3,7 +3,7 @@ import { keysOf } from "../../../shared/handSignals/motion.ts";
 import type { Form, Giver, HandSignal } from "../../../shared/handSignals/signal.ts";
 import { still, strip } from "../../../shared/handSignals/strip.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
 import { citedIn } from "../../../shared/words/citations.ts";
 import { handSignalWords, signalWords } from "../../../shared/words/handSignals.ts";
 import { Choice } from "../../ui/Choice.tsx";

@@ -1,4 +1,4 @@
-import { CONDITION_IDS } from "../../../shared/conditions/condition.ts";
+import { CONDITION_IDS } from "../../../shared/protocol/conditions.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { STAGES } from "../../../shared/protocol/stages.ts";
 import type { Say } from "../../../shared/words/say.ts";

@@ -1,8 +1,8 @@
+import { type Engine, isTurning, plain } from "../../../shared/engine/life.ts";
 import { starterDutyAt } from "../../../shared/models/starter.ts";
 import { AS_READ, chosenUnit } from "../../../shared/models/unitChoice.ts";
-import { airTemperature } from "../../../shared/session/air.ts";
-import { type Engine, isTurning, plain } from "../../../shared/session/engine.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { airTemperature } from "../../../shared/weather/air.ts";
 import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { seconds, secondsLeft, together } from "../../ui/numbers.ts";

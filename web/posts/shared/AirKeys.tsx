@@ -1,8 +1,8 @@
 import { useState } from "react";
 import type { Action } from "../../../shared/protocol/commands.ts";
-import { flashAwaitingThunder, lightningNow } from "../../../shared/session/lightning.ts";
 import { mayDo, permissionFor } from "../../../shared/session/permissions.ts";
 import { isOver } from "../../../shared/session/state.ts";
+import { flashAwaitingThunder, lightningNow } from "../../../shared/weather/lightning.ts";
 import { LightningEntry } from "../../ui/LightningEntry.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { useUnits } from "../../ui/units.ts";

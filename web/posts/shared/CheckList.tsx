@@ -1,4 +1,4 @@
-import { checkApplies } from "../../../shared/session/preheat.ts";
+import { checkApplies } from "../../../shared/checks/preheat.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";

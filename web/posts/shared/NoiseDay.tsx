@@ -1,5 +1,5 @@
+import { isTurning } from "../../../shared/engine/life.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
-import { isTurning } from "../../../shared/session/engine.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { useNoise } from "../../net/useNoise.ts";
 import { useUnits } from "../../ui/units.ts";

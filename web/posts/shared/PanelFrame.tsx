@@ -29,7 +29,7 @@ const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut)
 
 interface Props {
   panel: Panel;
-  /** Said when the link is not fresh; null while it is. */
+  /** Attribution when the link is not fresh; null while it is. */
   stale: string | null;
   /** What this post works with besides what is asked: below the queue. */
   children?: ReactNode;

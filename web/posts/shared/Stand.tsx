@@ -3,7 +3,7 @@ import { clearDistances } from "../../../shared/figures/blast.ts";
 import { guardWalkFigure } from "../../../shared/figures/guardWalk.ts";
 import { neighbourFigures, standCaseOf, tooNear } from "../../../shared/figures/neighbours.ts";
 import type { Facing } from "../../../shared/models/facing.ts";
-import { keptBehind, type StandCase } from "../../../shared/session/standPlan.ts";
+import { keptBehind, type StandCase } from "../../../shared/plan/standPlan.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
 import "../../styles/stand.css";

@@ -1,8 +1,8 @@
 import { memo, useMemo, useState } from "react";
+import { plain } from "../../../shared/engine/life.ts";
+import { nextInOrder } from "../../../shared/engine/start.ts";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
 import type { Facing } from "../../../shared/models/facing.ts";
-import { nextInOrder } from "../../../shared/session/decide/start.ts";
-import { plain } from "../../../shared/session/engine.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import "../../styles/worked.css";
 import { Opening } from "../../ui/Opening.tsx";

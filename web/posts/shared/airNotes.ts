@@ -1,7 +1,7 @@
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
-import { lightningNow } from "../../../shared/session/lightning.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import { seenBy } from "../../../shared/session/weather.ts";
+import { lightningNow } from "../../../shared/weather/lightning.ts";
+import { seenBy } from "../../../shared/weather/weather.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";

@@ -1,7 +1,7 @@
 import type { Ask } from "../../../shared/asks/ask.ts";
 import { engineStands } from "../../../shared/models/facing.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
 import type { HandForm } from "../../ui/figures/SignalFigure.tsx";
 
 /**

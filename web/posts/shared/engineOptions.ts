@@ -1,8 +1,8 @@
 import { type Choice, choice } from "../../../shared/asks/ask.ts";
+import { type PlainLife, plain } from "../../../shared/engine/life.ts";
+import { nextInOrder } from "../../../shared/engine/start.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { nextInOrder } from "../../../shared/session/decide/start.ts";
-import { type PlainLife, plain } from "../../../shared/session/engine.ts";
 import { permissionFor } from "../../../shared/session/permissions.ts";
 import { engineOf } from "../../../shared/session/state.ts";
 import type { AnswerKey } from "../../ui/askView.ts";

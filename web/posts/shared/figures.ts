@@ -1,9 +1,9 @@
 import type { Choice } from "../../../shared/asks/ask.ts";
+import { correctedGravity, hydrometerOf } from "../../../shared/checks/gravity.ts";
 import { chargeFromGravity } from "../../../shared/models/electrical/battery.ts";
 import { AS_READ } from "../../../shared/models/unitChoice.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
-import { correctedGravity, hydrometerOf } from "../../../shared/session/gravity.ts";
-import { itemGauge } from "../../../shared/session/runUp.ts";
+import { itemGauge } from "../../../shared/runUp/verdict.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
 import type { BatteryData } from "../../../shared/types/electrical.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";

@@ -1,8 +1,8 @@
+import { type Engine, isTurning, type PlainLife, plain } from "../../../shared/engine/life.ts";
 import { starterDutyAt } from "../../../shared/models/starter.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
-import { airTemperature } from "../../../shared/session/air.ts";
-import { type Engine, isTurning, type PlainLife, plain } from "../../../shared/session/engine.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { airTemperature } from "../../../shared/weather/air.ts";
 import { written, writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";

@@ -1,7 +1,7 @@
 import type { Confirmed } from "../../../shared/asks/ask.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
-import type { Refusal } from "../../../shared/protocol/refusals.ts";
+import type { Refusal } from "../../../shared/protocol/refusal.ts";
 import type { Links, Unrecorded, WireError } from "../../../shared/protocol/wire.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { Words } from "../../words/words.ts";

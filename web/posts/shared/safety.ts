@@ -1,6 +1,6 @@
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { isStop } from "../../../shared/session/stop.ts";
+import { isStop } from "../../../shared/stops/isStop.ts";
 
 /** Signals that can only make things safer, whatever has happened meanwhile. */
 const SAFER: readonly SignalKind[] = [

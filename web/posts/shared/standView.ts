@@ -1,6 +1,6 @@
-import { isTurning } from "../../../shared/session/engine.ts";
-import { guardPlace, guardWalk, turningBut } from "../../../shared/session/guardWalk.ts";
-import { arcOf, clearOf, keptBehind, outlinesOf, type StandCase } from "../../../shared/session/standPlan.ts";
+import { isTurning } from "../../../shared/engine/life.ts";
+import { guardPlace, guardWalk, turningBut } from "../../../shared/guard/walk.ts";
+import { arcOf, clearOf, keptBehind, outlinesOf, type StandCase } from "../../../shared/plan/standPlan.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { StandView } from "../../ui/plan/standView.ts";
 

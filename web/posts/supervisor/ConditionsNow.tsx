@@ -1,9 +1,9 @@
 import { useState } from "react";
 import { choice, fill, type Given } from "../../../shared/asks/ask.ts";
 import { findAll } from "../../../shared/conditions/all.ts";
-import type { ConditionId } from "../../../shared/conditions/condition.ts";
-import { nextInOrder } from "../../../shared/session/decide/start.ts";
-import { plain } from "../../../shared/session/engine.ts";
+import { plain } from "../../../shared/engine/life.ts";
+import { nextInOrder } from "../../../shared/engine/start.ts";
+import type { ConditionId } from "../../../shared/protocol/conditions.ts";
 import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
 import { Need } from "../../ui/Need.tsx";
 import { seconds } from "../../ui/numbers.ts";

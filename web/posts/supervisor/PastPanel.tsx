@@ -1,6 +1,6 @@
 import { askedOf } from "../../../shared/asks/asked.ts";
-import { columnsOf, sequenceRows } from "../../../shared/brief/exchange.ts";
 import { enginesSeen } from "../../../shared/models/facing.ts";
+import { columnsOf, sequenceRows } from "../../../shared/paper/exchange.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -22,7 +22,7 @@ import { Scrub } from "./Scrub.tsx";
 interface Props {
   /** Of now: for the stops alone. */
   panel: Panel;
-  /** Said when the link is not fresh; null while it is. */
+  /** Attribution when the link is not fresh; null while it is. */
   stale: string | null;
   events: readonly SessionEvent[];
   /** The session as it stood then. */

@@ -1,8 +1,8 @@
 import { memo, type ReactNode, useDeferredValue } from "react";
-import { columnsOf, sequenceRows } from "../../../shared/brief/exchange.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
+import { columnsOf, sequenceRows } from "../../../shared/paper/exchange.ts";
+import { missingFor } from "../../../shared/plan/requirements.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
-import { missingFor } from "../../../shared/session/requirements.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { Strip, type StripView } from "../../ui/Strip.tsx";

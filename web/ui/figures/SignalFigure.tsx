@@ -1,7 +1,7 @@
 import { forEngine, MOST_FINGERS } from "../../../shared/handSignals/variant.ts";
 import type { Side } from "../../../shared/models/facing.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../../shared/session/catalogue.ts";
+import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
 import { signalWords } from "../../../shared/words/handSignals.ts";
 import { useWords } from "../../words/words.ts";
 import { MovingFigure } from "./MovingFigure.tsx";

@@ -1,0 +1,25 @@
+import type { Action } from "../protocol/commands.ts";
+import type { SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { ALERT_RULES, SHELVE_MAX_MIN } from "./kinds.ts";
+import { alertNext } from "./machine.ts";
+
+type AlertAction = Extract<Action, { type: "acknowledgeAlert" | "shelveAlert" }>;
+
+/** A post answers an alert for itself only. What latches is never shelved; a shelf always ends. */
+export function decideAlert(state: SessionState, action: AlertAction, context: Context): Verdict {
+  const alert = state.alerts.find((a) => a.id === action.alert);
+  const post = context.post;
+  if (!alert) return refuse("nothingOpen");
+  const now = post ? alert.posts[post] : undefined;
+  const { to, latching } = ALERT_RULES[alert.kind];
+  if (!post || now === undefined) return refuse("notAddressed", { posts: [...to] });
+  const input = action.type === "acknowledgeAlert" ? "acknowledge" : "shelve";
+  const next = alertNext(now, input, { latching, active: alert.active });
+  if (next === "refused" && input === "shelve") return refuse("notShelvable");
+  if (next === "refused" || next === "same") return refuse("alreadyDone");
+  if (action.type === "acknowledgeAlert") return accept({ type: "alertAcknowledged", alert: alert.id, post });
+  if (action.minutes > SHELVE_MAX_MIN) return refuse("outOfRange", { found: `1 to ${SHELVE_MAX_MIN} min` });
+  const until = context.now + action.minutes * 60_000;
+  return accept({ type: "alertShelved", alert: alert.id, post, until });
+}

@@ -1,0 +1,152 @@
+import { withEngine, withLife } from "../engine/evolve.ts";
+import { type PlainLife, plain } from "../engine/life.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { Alert, SessionState } from "../session/state.ts";
+import { ALERT_RULES } from "./kinds.ts";
+import { type AlertInput, type AlertState, alertNext } from "./machine.ts";
+
+type AlertFact = FactOf<
+  | "alertRaised"
+  | "alertAcknowledged"
+  | "alertEnded"
+  | "alertReset"
+  | "alertShelved"
+  | "alertUnshelved"
+  | "alertUnsuppressed"
+  | "alertAgain"
+>;
+
+/** Each alert runs the state machine once for each post it is addressed to. */
+export function evolveAlert(state: SessionState, event: SessionEvent, fact: AlertFact): SessionState {
+  switch (fact.type) {
+    case "alertRaised":
+      return raised(state, event, fact);
+    case "alertAcknowledged":
+      return settled(change(state, fact.alert, (a) => move(a, "acknowledge", [fact.post])));
+    case "alertEnded":
+      return settled(change(state, fact.alert, (a) => move({ ...a, active: false }, "clear", POSTS)));
+    case "alertReset":
+      return settled(change(state, fact.alert, (a) => move(a, "reset", POSTS)));
+    case "alertShelved":
+      return change(state, fact.alert, (a) => ({
+        ...move(a, "shelve", [fact.post]),
+        shelvedUntil: { ...a.shelvedUntil, [fact.post]: fact.until },
+      }));
+    case "alertUnshelved":
+      return settled(
+        change(state, fact.alert, (a) => ({
+          ...offShelf(a, fact.post),
+          againAt: event.at + resoundMs(state),
+        })),
+      );
+    case "alertUnsuppressed":
+      return settled(
+        change(state, fact.alert, (a) => ({
+          ...move(a, "unsuppress", POSTS),
+          againAt: event.at + resoundMs(state),
+        })),
+      );
+    case "alertAgain":
+      return change(state, fact.alert, (a) => ({ ...a, againAt: event.at + resoundMs(state) }));
+  }
+}
+
+/** A post acknowledges whatever alert stands on this signal, by answering the signal. */
+export function acknowledgeFor(state: SessionState, ref: number, post: Post): SessionState {
+  const alert = state.alerts.find((a) => a.ref === ref && a.kind !== "unanswered");
+  return alert ? settled(change(state, alert.id, (a) => move(a, "acknowledge", [post]))) : state;
+}
+
+function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRaised">): SessionState {
+  const suppressed = fact.suppressedBy !== undefined;
+  // What comes back before it was dealt with is the same alert again: a shelf holds, and nothing piles up.
+  const before = state.alerts.find(
+    (a) => a.kind === fact.kind && a.engine === (fact.engine ?? null) && fact.ref === undefined && !a.active,
+  );
+  if (before) {
+    const again = move({ ...before, active: true }, "raise", POSTS);
+    const alert = {
+      ...(suppressed ? move(again, "suppress", POSTS) : again),
+      at: event.at,
+      againAt: event.at + resoundMs(state),
+    };
+    // A drill worked for the last time does not stand for this one.
+    const drillsOpened = state.drillsOpened.filter((ref) => ref !== alert.id);
+    return markSaid({ ...change(state, alert.id, () => alert), drillsOpened }, alert);
+  }
+  const first: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
+  const by = fact.ref === undefined ? null : raiserOf(state, fact.ref);
+  const posts = Object.fromEntries(
+    // Whoever raised a stop knows of it.
+    fact.to.map((p): [Post, AlertState] => [p, p === by ? "activeAcknowledged" : first]),
+  );
+  const alert: Alert = {
+    id: event.seq,
+    kind: fact.kind,
+    engine: fact.engine ?? null,
+    ref: fact.ref ?? null,
+    at: event.at,
+    active: true,
+    posts,
+    shelvedUntil: {},
+    againAt: event.at + resoundMs(state),
+  };
+  return markSaid({ ...state, alerts: [...state.alerts, alert] }, alert);
+}
+
+/** The post a person raised the stop from; the system's own hold, in a silent post's name, was raised by nobody. */
+function raiserOf(state: SessionState, ref: number): Post | null {
+  const byPerson = state.holds.filter((h) => h.person !== null);
+  return [...byPerson, ...state.cuts, ...state.fires].find((s) => s.id === ref)?.by.post ?? null;
+}
+
+function resoundMs(state: SessionState): number {
+  return state.type.timing.resound.value * 1000;
+}
+
+function change(state: SessionState, id: number, how: (a: Alert) => Alert): SessionState {
+  return { ...state, alerts: state.alerts.map((a) => (a.id === id ? how(a) : a)) };
+}
+
+function move(alert: Alert, input: AlertInput, posts: readonly Post[]): Alert {
+  const nature = { latching: ALERT_RULES[alert.kind].latching, active: alert.active };
+  const moved = { ...alert.posts };
+  for (const post of posts) {
+    const from = moved[post];
+    if (from === undefined) continue;
+    const next = alertNext(from, input, nature);
+    if (next !== "same" && next !== "refused") moved[post] = next;
+  }
+  return { ...alert, posts: moved };
+}
+
+/** A shelf is its person's own: it goes with whoever put the alert there. */
+export function unshelved(state: SessionState, post: Post): SessionState {
+  return { ...state, alerts: state.alerts.map((a) => offShelf(a, post)) };
+}
+
+function offShelf(alert: Alert, post: Post): Alert {
+  const { [post]: _over, ...rest } = alert.shelvedUntil;
+  return { ...move(alert, "unshelve", [post]), shelvedUntil: rest };
+}
+
+/** An alert goes when it is normal at every post somebody holds, and its cause is gone. */
+export function settled(state: SessionState): SessionState {
+  const over = (a: Alert) =>
+    !a.active && POSTS.every((p) => state.posts[p] === null || (a.posts[p] ?? "normal") === "normal");
+  return { ...state, alerts: state.alerts.filter((a) => !over(a)) };
+}
+
+/** A limit is said once an attempt: the engine remembers that it was. */
+function markSaid(state: SessionState, alert: Alert): SessionState {
+  const mark = (life: PlainLife): PlainLife => {
+    if (life.is === "cranking" && alert.kind === "starterLimit") return { ...life, limitSaid: true };
+    if (life.is !== "caught") return life;
+    if (alert.kind === "oilFirstLate") return { ...life, firstLateSaid: true };
+    return alert.kind === "oilNormalLate" ? { ...life, normalLateSaid: true } : life;
+  };
+  return alert.engine === null
+    ? state
+    : withEngine(state, alert.engine, (e) => withLife(e, mark(plain(e.life))));
+}

@@ -1,0 +1,17 @@
+import type { Action } from "../protocol/commands.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
+import { accept, refuse, type Verdict } from "../session/verdict.ts";
+
+type DefectAction = Extract<Action, { type: "writeDefect" | "closeDefect" }>;
+
+/** A defect on an engine the type does not have would bar nothing: it is refused. */
+export function decideDefect(state: SessionState, action: DefectAction): Verdict {
+  if (action.type === "closeDefect") {
+    if (!state.defects.some((d) => d.id === action.defect)) return refuse("nothingOpen");
+    return accept({ ...action, type: "defectClosed" });
+  }
+  if (action.engine !== undefined && !engineOf(state, action.engine)) {
+    return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
+  }
+  return accept({ ...action, type: "defectWritten" });
+}

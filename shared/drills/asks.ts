@@ -1,0 +1,44 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+
+/** The next step of each open drill for this post; and its end, once no step is left. */
+export function drillSteps(state: SessionState, post: Post): Ask[] {
+  return state.drills.flatMap((run) => {
+    const drill = state.type.drills.find((d) => d.id === run.drill);
+    if (!drill) return [];
+    const index = run.steps[post].indexOf(null);
+    const step = drill.cards[post][index];
+    if (step) {
+      const taken = (done: boolean) => ({ type: "drillStep", run: run.id, step: index, done }) as const;
+      return [
+        ask({
+          key: `drill:${run.id}:${index}`,
+          say: "drill",
+          weight: 0,
+          engine: run.engine,
+          from: drill.title,
+          since: run.at,
+          dueAt: step.withinS === null ? null : run.at + step.withinS * 1000,
+          detail: step.words,
+          choices: [choice("stepDone", "yes", taken(true)), choice("stepLeft", "plain", taken(false))],
+        }),
+      ];
+    }
+    // The card of a post nobody holds is not waited for.
+    const allDone = POSTS.every((p) => state.posts[p] === null || !run.steps[p].includes(null));
+    // Of the two posts that may end it the one that is there, the supervisor before the cockpit.
+    const ends = state.posts.supervisor === null ? "cockpit" : "supervisor";
+    if (post !== ends || !allDone) return [];
+    return [
+      ask({
+        key: `drill:${run.id}:end`,
+        say: "drillEnd",
+        weight: 3,
+        engine: run.engine,
+        detail: drill.title,
+        choices: [choice("drillEnd", "plain", { type: "endDrill", run: run.id, outcome: "worked through" })],
+      }),
+    ];
+  });
+}

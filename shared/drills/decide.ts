@@ -1,0 +1,31 @@
+import type { Action } from "../protocol/commands.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+
+type DrillAction = Extract<Action, { type: "startDrill" | "drillStep" | "endDrill" }>;
+
+/** A drill is data of the type; the machine keeps its card and its times, and never acts on an engine. */
+export function decideDrill(state: SessionState, action: DrillAction, context: Context): Verdict {
+  if (action.type === "startDrill") {
+    if (!state.type.drills.some((d) => d.id === action.drill)) {
+      return refuse("noSuchDrill", { found: state.type.drills.map((d) => d.id).join(", ") });
+    }
+    if (action.engine !== undefined && !engineOf(state, action.engine)) {
+      return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
+    }
+    const running = state.drills.some(
+      (r) => r.drill === action.drill && r.engine === (action.engine ?? null),
+    );
+    if (running) return refuse("alreadyDone");
+    return accept({ ...action, type: "drillStarted" });
+  }
+  const run = state.drills.find((r) => r.id === action.run);
+  if (!run) return refuse("nothingOpen");
+  if (action.type === "endDrill") return accept({ ...action, type: "drillEnded" });
+  const post = context.post;
+  if (!post) return refuse("wrongPost");
+  const step = run.steps[post][action.step];
+  if (step === undefined) return refuse("noSuchDrill", { found: String(action.step) });
+  if (step !== null) return refuse("alreadyDone");
+  return accept({ ...action, type: "drillStepped", post });
+}

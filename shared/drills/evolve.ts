@@ -1,0 +1,62 @@
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import type { DrillRun, SessionState } from "../session/state.ts";
+import { drillCauses } from "./causes.ts";
+
+/** A drill's card: opened, stepped through by each post, ended with its outcome. */
+export function evolveDrill(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"drillStarted" | "drillStepped" | "drillEnded">,
+): SessionState {
+  switch (fact.type) {
+    case "drillStarted": {
+      const cards = state.type.drills.find((d) => d.id === fact.drill)?.cards;
+      if (!cards) return state;
+      const run: DrillRun = {
+        id: event.seq,
+        drill: fact.drill,
+        engine: fact.engine ?? null,
+        ref: fact.ref ?? null,
+        at: event.at,
+        steps: {
+          cockpit: cards.cockpit.map(() => null),
+          fireGuard: cards.fireGuard.map(() => null),
+          groundPower: cards.groundPower.map(() => null),
+          supervisor: cards.supervisor.map(() => null),
+        },
+      };
+      const refs = fact.ref === undefined ? [] : [fact.ref];
+      return { ...state, drills: [...state.drills, run], drillsOpened: opened(state, refs) };
+    }
+    case "drillStepped":
+      return {
+        ...state,
+        drills: state.drills.map((r) => {
+          if (r.id !== fact.run) return r;
+          const steps = r.steps[fact.post].map((s, i) =>
+            i === fact.step ? { done: fact.done, at: event.at } : s,
+          );
+          return { ...r, steps: { ...r.steps, [fact.post]: steps } };
+        }),
+      };
+    case "drillEnded": {
+      // A second report of the same thing was worked on the same card.
+      const run = state.drills.find((r) => r.id === fact.run);
+      const worked = drillCauses(state).filter((c) => c.drill === run?.drill && c.engine === run.engine);
+      return {
+        ...state,
+        drills: state.drills.filter((r) => r.id !== fact.run),
+        drillsOpened: opened(
+          state,
+          worked.map((c) => c.ref),
+        ),
+      };
+    }
+  }
+}
+
+/** What has opened its drill and is still there: what has gone can open none, so it need not be kept. */
+function opened(state: SessionState, more: readonly number[]): number[] {
+  const there = new Set(drillCauses(state).map((c) => c.ref));
+  return [...new Set([...state.drillsOpened, ...more])].filter((ref) => there.has(ref));
+}

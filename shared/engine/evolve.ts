@@ -1,0 +1,85 @@
+import { oilLimitsAt } from "../models/oil/oilBands.ts";
+import { starterDutyAt } from "../models/starter.ts";
+import type { SessionState } from "../session/state.ts";
+import { airTemperature } from "../weather/air.ts";
+import { type Engine, type PlainLife, plain } from "./life.ts";
+
+const STARTER_USES_KEPT = 12;
+
+/** The state with one engine changed. */
+export function withEngine(state: SessionState, n: number, change: (e: Engine) => Engine): SessionState {
+  return { ...state, engines: state.engines.map((e) => (e.n === n ? change(e) : e)) };
+}
+
+/** The engine with its plain life changed, any fire left on. */
+export function withLife(engine: Engine, life: PlainLife): Engine {
+  return { ...engine, life: engine.life.is === "fire" ? { ...engine.life, under: life } : life };
+}
+
+export function starterRested(state: SessionState, n: number): SessionState {
+  return withEngine(state, n, (e) => (plain(e.life).is === "cooling" ? withLife(e, { is: "waiting" }) : e));
+}
+
+/** The starter is engaged: a new attempt. What the guard said of this arc is used up. */
+export function crank(
+  state: SessionState,
+  n: number,
+  now: number,
+  { cleared, expected }: { cleared: boolean; expected: number | undefined },
+): SessionState {
+  const { [n]: _used, ...arcs } = state.arcs;
+  return withEngine({ ...state, arcs }, n, (e) => {
+    const { onMax } = starterDutyAt(state.type.starter, e.starter, now, airTemperature(state));
+    const starter = [
+      ...e.starter,
+      { on: now, off: null, onMax, ...(expected === undefined ? {} : { expected }) },
+    ].slice(-STARTER_USES_KEPT);
+    const life: PlainLife = { is: "cranking", since: now, cleared, limitAt: now + onMax, limitSaid: false };
+    return withLife({ ...e, starter, attempts: e.attempts + 1 }, life);
+  });
+}
+
+/** The engine with its starter let go, if it was engaged. */
+export function starterOff(engine: Engine, now: number): Engine {
+  const last = engine.starter.at(-1);
+  if (!last || last.off !== null) return engine;
+  return { ...engine, starter: [...engine.starter.slice(0, -1), { ...last, off: now }] };
+}
+
+export function caught(state: SessionState, n: number, now: number): SessionState {
+  const { firstIndication, normal } = oilLimitsAt(state.type.oil, airTemperature(state));
+  return withEngine(state, n, (e) =>
+    withLife(ran(starterOff(e, now), now), {
+      is: "caught",
+      since: now,
+      firstOilAt: null,
+      firstDueAt: now + firstIndication.within.value * 1000,
+      normalDueAt: now + normal.within.value * 1000,
+      firstLateSaid: false,
+      normalLateSaid: false,
+    }),
+  );
+}
+
+/** An attempt given up while the starter turned: the starter cools for as long as its ladder says. */
+export function abandonStart(state: SessionState, n: number, now: number): SessionState {
+  return withEngine(state, n, (e) => {
+    const off = starterOff(e, now);
+    if (plain(e.life).is !== "cranking") return withLife(off, { is: "waiting" });
+    const until = starterDutyAt(state.type.starter, off.starter, now, airTemperature(state)).permittedAt;
+    return withLife(off, { is: "cooling", since: now, until });
+  });
+}
+
+export function shutDown(state: SessionState, n: number, now: number, reason: string): SessionState {
+  return withEngine(state, n, (e) => {
+    const ranNow = plain(e.life).is === "cranking" ? e : ran(e, now);
+    return withLife(starterOff(ranNow, now), { is: "shutDown", since: now, reason });
+  });
+}
+
+/** The engine ran: its blades need no counting until the type's interval has passed since. */
+function ran(engine: Engine, now: number): Engine {
+  const { warmUp: _warmed, runUp: _ranUp, ...rest } = engine;
+  return { ...rest, lastRanAt: now, blades: null };
+}

@@ -1,0 +1,88 @@
+import type { RunUpItem } from "../protocol/commands.ts";
+import type { ConditionReport } from "../protocol/conditionReport.ts";
+import type { Attribution, Reading } from "../session/attribution.ts";
+
+/** The permission to start one engine: single use, dies with its epoch, its time or any condition it stood on. */
+export interface Clearance {
+  /** Event number of the clear-to-start signal. */
+  id: number;
+  issuedBy: Attribution;
+  expiresAt: number;
+  epoch: number;
+  fence: number;
+  /** The conditions' answers at the moment of issue. */
+  basis: ConditionReport[];
+  readBackAt: number | null;
+}
+
+/** An engine under its own life, apart from fire. */
+export type PlainLife =
+  | { is: "waiting" }
+  | { is: "requested"; since: number; signal: number }
+  | { is: "clear"; since: number; clearance: Clearance }
+  | { is: "cranking"; since: number; cleared: boolean; limitAt: number; limitSaid: boolean }
+  | {
+      is: "caught";
+      since: number;
+      firstOilAt: number | null;
+      firstDueAt: number;
+      normalDueAt: number;
+      firstLateSaid: boolean;
+      normalLateSaid: boolean;
+    }
+  | { is: "running"; since: number }
+  | { is: "stable"; since: number }
+  | { is: "shutDown"; since: number; reason: string }
+  | { is: "cooling"; since: number; until: number };
+
+/** Fire wraps the life it struck: the crew may be right to keep cranking, so that life goes on under it. */
+export type EngineLife = PlainLife | { is: "fire"; since: number; fire: number; under: PlainLife };
+
+export interface StarterUse {
+  on: number;
+  off: number | null;
+  /** The ladder's limit for this engagement, milliseconds. */
+  onMax: number;
+  /** Lowest bus volts seen while it was engaged. */
+  lowest?: Reading & { from: "busVolts" | "groundPower" };
+  /** Lowest bus volts that were to be expected as it was engaged. */
+  expected?: number;
+}
+
+/** Blades turned through by hand or starter, ignition off. */
+export interface BladeCount {
+  by: Attribution;
+  blades: number;
+  resistance: boolean;
+}
+
+export interface Engine {
+  n: number;
+  life: EngineLife;
+  /** Rises with every clearance issued for this engine; an older one can never act. */
+  fence: number;
+  attempts: number;
+  /** Starter engagements, oldest first, at most the last twelve. */
+  starter: StarterUse[];
+  blades: BladeCount | null;
+  /** Limits of the type it passed in this session, for the inspection that follows. */
+  exceeded: { limit: "starterTime" | "oilFirst" | "oilNormal"; allowed: number; found: number; at: number }[];
+  /** When it last stood running, here or in an earlier session. */
+  lastRanAt: number | null;
+  /** Newest reading of each gauge. */
+  readings: Record<string, Reading>;
+  /** Readings of the warm-up's gauges since it caught, oldest first, as many as the type keeps. */
+  warmUp?: Record<string, Reading[]>;
+  /** Figures of its run-up, newest of each. */
+  runUp?: Partial<Record<RunUpItem, Reading>>;
+}
+
+/** An engine's life with any fire taken off. */
+export function plain(life: EngineLife): PlainLife {
+  return life.is === "fire" ? life.under : life;
+}
+
+export function isTurning(life: EngineLife): boolean {
+  const is = plain(life).is;
+  return is === "cranking" || is === "caught" || is === "running" || is === "stable";
+}

@@ -1,0 +1,49 @@
+import { isTurning } from "../engine/life.ts";
+import { guardStation } from "../models/geometry/guardStation.ts";
+import type { Point } from "../models/geometry/polygon.ts";
+import { propellerOf } from "../models/geometry/propeller.ts";
+import { shortestWalk, type Walk } from "../models/geometry/walk.ts";
+import { type Outcome, refused } from "../models/outcome.ts";
+import { inUnit } from "../models/units.ts";
+import { closedBy } from "../plan/orderAdvice.ts";
+import type { SessionState } from "../session/state.ts";
+
+/** Engines whose arcs the way to this one leads around. */
+export function turningBut(state: SessionState, engine: number): number[] {
+  return state.engines.filter((e) => isTurning(e.life) && e.n !== engine).map((e) => e.n);
+}
+
+/**
+ * The guard's way to an engine from where they stand, past every arc and stream that turns; refused when there is no
+ * clear place or no way, or the type has no rule for its guard.
+ */
+export function guardWalk(state: SessionState, engine: number): Outcome<Walk> {
+  const rules = state.type.ramp?.guard;
+  if (!rules) return refused("the type gives no rule for its guard");
+  const at = state.guard?.engine ?? null;
+  const turning = turningBut(state, engine);
+  // A place that engine's own arc has closed since is left: only the others' ground is looked at there.
+  const others = turning.filter((n) => n !== at);
+  const start: Outcome<Point> =
+    at === null ? { ok: true, value: rules.waits } : guardPlace(state, at, others);
+  const end = guardPlace(state, engine, turning);
+  if (!start.ok || !end.ok) return refused("there is no clear place for the guard");
+  return shortestWalk(
+    start.value,
+    end.value,
+    turning.flatMap((n) => closedBy(state.type, n)),
+  );
+}
+
+/** Where the guard stands at an engine while others turn. */
+export function guardPlace(state: SessionState, n: number, turning: readonly number[]): Outcome<Point> {
+  const propeller = propellerOf(state.type, n);
+  const rules = state.type.ramp?.guard;
+  if (!propeller || !rules) return refused("the type gives no rule for its guard");
+  const closed = turning.flatMap((k) => closedBy(state.type, k));
+  return guardStation(propeller, closed, {
+    standOff: inUnit(rules.standOff, "m"),
+    ahead: inUnit(rules.ahead, "m"),
+    aheadMost: inUnit(rules.aheadMost, "m"),
+  });
+}

@@ -1,0 +1,37 @@
+import type { SessionEvent } from "../protocol/events.ts";
+import { said } from "../session/attribute.ts";
+import { SERVICES, type Service, type SessionState } from "../session/state.ts";
+import { unmetForService } from "./conditions.ts";
+
+/**
+ * The crew's leave stands. For a propeller it is the word that ignition is off: hands may go on at
+ * once.
+ */
+export function authorised(
+  state: SessionState,
+  service: Service,
+  engine: number | null,
+  event: SessionEvent,
+  signal: number,
+): SessionState {
+  const by = said(event, null);
+  if (service === "handlePropeller") {
+    return engine === null ? state : { ...state, handling: { engine, by } };
+  }
+  const authority = { signal, at: event.at, epoch: state.epoch, name: by.name };
+  return { ...state, authorities: { ...state.authorities, [service]: authority } };
+}
+
+/**
+ * A leave is taken back by any report that what it stood on is no longer so: the cart's output on again, no generator
+ * left, brakes released or low, an inboard engine turning. Age alone does not: the work may be under way.
+ */
+export function leavesKept(state: SessionState): SessionState {
+  const lost = SERVICES.filter(
+    (s) => state.authorities[s] !== null && unmetForService(state, s, state.at).some((r) => r.is === "no"),
+  );
+  if (lost.length === 0) return state;
+  const authorities = { ...state.authorities };
+  for (const service of lost) authorities[service] = null;
+  return { ...state, authorities };
+}

@@ -1,0 +1,28 @@
+import type { Action } from "../protocol/commands.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+
+/**
+ * Setting a condition aside takes two different people on two devices, the second within the type's time, each
+ * entering the engine and a reason. The same action from the second person completes it.
+ */
+export function decideOverride(
+  state: SessionState,
+  action: Extract<Action, { type: "override" }>,
+  context: Context,
+): Verdict {
+  if (!engineOf(state, action.engine)) {
+    return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
+  }
+  if (!state.type.overridable.includes(action.condition)) {
+    return refuse("notOverridable", { found: action.condition });
+  }
+  const { condition, engine, reason } = action;
+  const open = state.overrides.find((o) => o.condition === condition && o.engine === engine);
+  if (!open) return accept({ type: "overrideAsked", condition, engine, reason });
+  if (open.second) return refuse("alreadyDone");
+  if (open.first.person === context.person.id || open.first.device === context.person.device) {
+    return refuse("secondPersonNeeded", { found: open.first.name, posts: ["cockpit", "supervisor"] });
+  }
+  return accept({ type: "overrideGiven", override: open.id, reason });
+}

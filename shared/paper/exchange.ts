@@ -1,0 +1,129 @@
+import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
+import type { SessionEvent } from "../protocol/events.ts";
+import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
+import { CATALOGUE } from "../signals/catalogue.ts";
+import { eventWords, type Lookup, lookupOf, sayEvent, sayRefused } from "../words/events.ts";
+import type { Say } from "../words/say.ts";
+
+export interface Column {
+  id: string;
+  name: string;
+}
+
+interface Base {
+  seq: number;
+  at: number;
+  text: string;
+}
+export type SequenceRow =
+  | (Base & {
+      is: "arrow" | "answer" | "refused";
+      from: string;
+      to: readonly string[];
+      tone: "plain" | "hold" | "danger";
+      /** Hand or interphone, when it was not by panel. */
+      by: string | null;
+    })
+  | (Base & {
+      is: "note";
+      tone: "plain" | "quiet" | "warning" | "stage";
+      /** The line it belongs to; null for what concerns all. */
+      on: string | null;
+    });
+
+/** One vertical line per post, and one for people without a post. */
+export const columnsOf = (say: Say): Column[] => [
+  ...POSTS.map((p) => ({ id: p, name: say.post(p) })),
+  { id: "none", name: say.post(null) },
+];
+
+/** What devices and people say of being there fills the record, not the chart. */
+const UNDRAWN = ["delivered", "present", "alertEnded", "alertReset"];
+
+function isDrawn({ fact }: SessionEvent): boolean {
+  if (fact.type === "refused") return fact.action.type !== "delivered";
+  return !UNDRAWN.includes(fact.type);
+}
+const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
+
+/** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
+export function sequenceRows(
+  events: readonly SessionEvent[],
+  say: Say,
+  units: UnitChoice = AS_READ,
+): SequenceRow[] {
+  const lookup = lookupOf(events, say);
+  return events.filter(isDrawn).map((event) => row(event, lookup, units));
+}
+
+function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRow {
+  const { fact, actor, seq, at } = event;
+  const { say } = lookup;
+  const words = eventWords(say);
+  const own: Post | "none" = actor.kind === "person" ? (actor.post ?? "none") : "none";
+  const base = { seq, at, text: sayEvent(event, lookup, units) };
+  switch (fact.type) {
+    case "sent": {
+      const from = fact.seenFrom ?? own;
+      const to = CATALOGUE[fact.kind].to(from === "none" ? null : from);
+      const tone =
+        fact.kind === "fire" || fact.kind === "cut" || fact.kind === "cutAll"
+          ? "danger"
+          : CATALOGUE[fact.kind].stop
+            ? "hold"
+            : "plain";
+      return {
+        ...base,
+        is: "arrow",
+        from,
+        to,
+        tone,
+        by: fact.channel === "panel" ? null : words.channels[fact.channel],
+      };
+    }
+    case "answered": {
+      const about = lookup.sent.get(fact.signal);
+      const word = say.choice(fact.answer === "done" ? "stopped" : fact.answer);
+      const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
+      const to = about?.seenFrom ?? lookup.senders.get(fact.signal) ?? null;
+      if (to === null || to === own) return { ...base, is: "note", on: own, tone: "plain" };
+      const text = `${word}${engine}${fact.right === false ? `, ${words.wrong}` : ""}`;
+      return {
+        ...base,
+        text,
+        is: "answer",
+        from: own,
+        to: [to],
+        tone: fact.right === false ? "danger" : "plain",
+        by: null,
+      };
+    }
+    case "refused": {
+      const to = otherPosts(own === "none" ? null : own);
+      return {
+        ...base,
+        text: words.refused(sayRefused(fact, lookup, units)),
+        is: "refused",
+        from: own,
+        to,
+        tone: "danger",
+        by: null,
+      };
+    }
+    case "clearanceVoid":
+    case "late":
+    case "alertRaised":
+    case "restarted":
+    case "clockStepped":
+      return { ...base, is: "note", on: null, tone: "warning" };
+    case "stageReached":
+      return { ...base, is: "note", on: null, tone: "stage" };
+    default:
+      return {
+        ...base,
+        is: "note",
+        on: own === "none" ? null : own,
+        tone: QUIET.includes(fact.type) ? "quiet" : "plain",
+      };
+  }
+}

@@ -1,0 +1,45 @@
+import { handSignal } from "../handSignals/all.ts";
+import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
+import { CATALOGUE } from "../signals/catalogue.ts";
+import { briefWords } from "../words/brief.ts";
+import { citedIn } from "../words/citations.ts";
+import { signalWords } from "../words/handSignals.ts";
+import { wordsOf } from "../words/phraseBook.ts";
+import type { Say } from "../words/say.ts";
+
+/** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
+export interface SignalRow {
+  kind: SignalKind;
+  words: string;
+  from: string;
+  to: string;
+  /** Key of its figure among the hand signals. */
+  figure: string;
+  movement: string;
+  standard: string;
+}
+
+/** Every message that can be given by hand, in the catalogue's order. */
+export function signalRows(say: Say): SignalRow[] {
+  const words = briefWords(say.language);
+  return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {
+    const { from, to, standard } = CATALOGUE[kind];
+    if (!standard) return [];
+    return [
+      {
+        kind,
+        words: say.signal(kind, null),
+        from: from === "anyone" ? words.anyone : from.map(say.post).join(", "),
+        to:
+          from === "anyone"
+            ? words.everybody
+            : to(from[0] ?? null)
+                .map(say.post)
+                .join(", "),
+        figure: standard.figure,
+        movement: signalWords(handSignal(standard.figure), say.language).movement,
+        standard: wordsOf(citedIn(say.language)(standard.text)),
+      },
+    ];
+  });
+}

@@ -1,0 +1,58 @@
+import { isTurning } from "../engine/life.ts";
+import type { Action } from "../protocol/commands.ts";
+import { stageAfter } from "../protocol/stages.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { isOrderOf } from "../types/isOrderOf.ts";
+import { mayGoBack } from "./goingBack.ts";
+import { leavesBrief } from "./leavesBrief.ts";
+import { adviceOn, questionOf } from "./orderAdvice.ts";
+import { missingFor } from "./requirements.ts";
+
+type PlanAction = Extract<Action, { type: "confirmBrief" | "amendPlan" | "advance" | "abandon" }>;
+
+/** The session's course: brief, plan, stages, end. */
+export function decidePlan(state: SessionState, action: PlanAction, context: Context): Verdict {
+  switch (action.type) {
+    case "confirmBrief": {
+      if (context.post === null) return refuse("wrongPost");
+      if (state.posts[context.post]?.briefed) return refuse("alreadyDone");
+      return accept({ type: "briefed", post: context.post });
+    }
+    case "amendPlan": {
+      const { order } = action;
+      if (order && !isOrderOf(order, state.type)) return refuse("badOrder", { found: order.join("-") });
+      const dropped = order && state.engines.find((e) => isTurning(e.life) && !order.includes(e.n));
+      if (dropped) return refuse("badOrder", { engine: dropped.n, found: dropped.life.is });
+      // Once the crew is briefed a change of plan needs its reason on the record.
+      if (state.stage !== "plan" && action.reason === undefined)
+        return refuse("missingFigure", { found: "reason" });
+      const advice = order ? adviceOn(questionOf(state, order), order) : null;
+      // Another order than advised is the crew's choice; why is kept with it.
+      if (advice && advice.order.join() !== order?.join() && action.reason === undefined) {
+        return refuse("missingFigure", { found: "reason" });
+      }
+      return accept({ ...action, type: "planAmended", ...(advice ? { orderAdvice: advice } : {}) });
+    }
+    case "advance": {
+      if (action.to === "starting" && mayGoBack(state)) {
+        return stopOpen(state) ? refuse("stopOpen") : accept({ type: "stageReached", stage: "starting" });
+      }
+      const next = stageAfter(state.stage);
+      if (action.to !== next)
+        return refuse("wrongStage", { found: state.stage, ...(next ? { stages: [next] } : {}) });
+      if (stopOpen(state)) return refuse("stopOpen");
+      if (leavesBrief(action) && context.elsewhere !== undefined)
+        return refuse("aircraftBusy", { found: context.elsewhere });
+      const missing = missingFor(state, context.now);
+      if (missing.length > 0) return refuse("requirementsUnmet", { missing });
+      return accept({ type: "stageReached", stage: action.to });
+    }
+    case "abandon": {
+      const turning = state.engines.find((e) => isTurning(e.life));
+      if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
+      if (state.fires.length > 0) return refuse("stopOpen");
+      return accept({ type: "stageReached", stage: "abandoned", reason: action.reason });
+    }
+  }
+}

@@ -1,0 +1,38 @@
+import { plain } from "../engine/life.ts";
+import type { Quantity } from "../protocol/quantity.ts";
+import type { Attribution } from "../session/attribution.ts";
+import type { SessionState } from "../session/state.ts";
+import type { Limit } from "../types/limit.ts";
+
+/** Ground power's volts as judged now. */
+export interface GroundPowerVerdict {
+  within: boolean;
+  /** The band that holds: while an engine cranks the starting band, where the type has one. */
+  band: "steady" | "starting";
+  min: Limit;
+  max: Limit;
+  volts: Quantity;
+  by: Attribution;
+}
+
+/** Null when ground power is not on. Volts read before the cranking began are steady volts still. */
+export function groundPowerVerdict(state: SessionState): GroundPowerVerdict | null {
+  const power = state.groundPower;
+  if (power.is !== "on") return null;
+  const { steadyMin, steadyMax, starting } = state.type.groundPower;
+  const since = crankingSince(state);
+  const seen = power.cranking;
+  const read = starting && since !== null && seen && seen.by.at >= since ? { starting, seen } : null;
+  const [min, max] = read ? [read.starting.min, read.starting.max] : [steadyMin, steadyMax];
+  const { volts, by } = read ? read.seen : power;
+  const within = volts.unit === min.unit && volts.value >= min.value && volts.value <= max.value;
+  return { within, band: read ? "starting" : "steady", min, max, volts, by };
+}
+
+function crankingSince(state: SessionState): number | null {
+  const since = state.engines.flatMap((e) => {
+    const life = plain(e.life);
+    return life.is === "cranking" ? [life.since] : [];
+  });
+  return since.length === 0 ? null : Math.min(...since);
+}

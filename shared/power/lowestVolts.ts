@@ -1,0 +1,12 @@
+import { plain, type StarterUse } from "../engine/life.ts";
+import type { SessionState } from "../session/state.ts";
+
+/** Volts read while an engine cranks: the lowest of the attempt is kept with its starter's engagement. */
+export function lowestSeen(state: SessionState, seen: NonNullable<StarterUse["lowest"]>): SessionState {
+  const engines = state.engines.map((e) => {
+    const use = e.starter.at(-1);
+    if (plain(e.life).is !== "cranking" || !use || (use.lowest && use.lowest.value <= seen.value)) return e;
+    return { ...e, starter: [...e.starter.slice(0, -1), { ...use, lowest: seen }] };
+  });
+  return { ...state, engines };
+}

@@ -1,0 +1,27 @@
+/** Every condition, by id. `conditions/all.ts` defines each. */
+export const CONDITION_IDS = [
+  "noStopOpen",
+  "guardInPlace",
+  "arcClear",
+  "brakesSet",
+  "chocksIn",
+  "groundPowerKnown",
+  "noOtherTurningUp",
+  "othersSettled",
+  "starterCool",
+  "postsHeld",
+  "postsCurrent",
+  "bladesCounted",
+  "handsOffPropellers",
+  "extinguisherChecked",
+  "guardPathClear",
+  "areaChecked",
+  "fuellingClear",
+  "windWithinLimits",
+  "lightningClear",
+  "noBarringDefect",
+  "cartOutputOff",
+  "generatorsCarry",
+  "inboardStopped",
+] as const;
+export type ConditionId = (typeof CONDITION_IDS)[number];

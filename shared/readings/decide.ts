@@ -1,0 +1,55 @@
+import { correctedGravity, hydrometerOf } from "../checks/gravity.ts";
+import { oilReadLate } from "../engine/oilLate.ts";
+import { found } from "../models/outcome.ts";
+import type { Action } from "../protocol/commands.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+
+type ReadingAction = Extract<Action, { type: "reading" }>;
+type CheckAction = Extract<Action, { type: "recordCheck" }>;
+
+/** A gauge read by a person: right gauge, right engine, right unit, on the instrument's scale. */
+export function decideReading(state: SessionState, action: ReadingAction, context: Context): Verdict {
+  const gauge = state.type.gauges.find((g) => g.id === action.gauge);
+  if (!gauge) return refuse("noSuchGauge", { found: state.type.gauges.map((g) => g.id).join(", ") });
+  if (gauge.perEngine && context.post !== "cockpit") return refuse("wrongPost", { posts: ["cockpit"] });
+  if (gauge.perEngine && action.engine === undefined) return refuse("engineNeeded");
+  if (action.engine !== undefined && (!gauge.perEngine || !engineOf(state, action.engine))) {
+    return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
+  }
+  if (action.reading.unit !== gauge.unit) return refuse("wrongUnit", { found: gauge.unit });
+  const { from, to } = gauge.scale;
+  if (action.reading.value < from || action.reading.value > to) {
+    return refuse("outOfRange", { found: `${from} to ${to} ${gauge.unit}` });
+  }
+  const engine = action.gauge === "oilPressure" ? engineOf(state, action.engine ?? 0) : undefined;
+  return accept(action, ...(engine ? oilReadLate(state, engine, action.reading.value, context.now) : []));
+}
+
+/** A check of the type, by its own post. With a range the figure decides; without one the person says. */
+export function decideCheck(state: SessionState, action: CheckAction, context: Context): Verdict {
+  const check = state.type.checks.find((c) => c.id === action.check);
+  if (!check) return refuse("noSuchCheck", { found: state.type.checks.map((c) => c.id).join(", ") });
+  if (context.post !== check.post) return refuse("wrongPost", { posts: [check.post] });
+  const note = action.note === undefined ? {} : { note: action.note };
+  if (!check.range) {
+    if (action.good === undefined) return refuse("missingFigure", { found: "good" });
+    return accept({ type: "checked", check: check.id, good: action.good, ...note });
+  }
+  const reading = action.reading;
+  if (!reading) return refuse("missingFigure", { found: check.range.unit });
+  if (reading.unit !== check.range.unit) return refuse("wrongUnit", { found: check.range.unit });
+  const battery = hydrometerOf(state, check.id);
+  const judged = battery ? correctedGravity(state, battery, reading.value) : found(reading.value);
+  if (!judged.ok) return unjudged(state, battery?.gravity?.temperature ?? check.id);
+  const good =
+    judged.value >= (check.range.min ?? Number.NEGATIVE_INFINITY) &&
+    judged.value <= (check.range.max ?? Number.POSITIVE_INFINITY);
+  return accept({ type: "checked", check: check.id, reading, good, ...note });
+}
+
+/** A hydrometer's reading without its electrolyte's temperature, or of no acid there is, gives no verdict. */
+function unjudged(state: SessionState, temperature: string): Verdict {
+  if (state.checks[temperature]?.good) return refuse("outOfRange", { found: "1 to 1.4" });
+  return refuse("missingFigure", { found: state.type.checks.find((c) => c.id === temperature)?.words ?? "" });
+}

@@ -1,0 +1,76 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { type Engine, isTurning } from "../engine/life.ts";
+import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
+import type { RunUpItem } from "../protocol/commands.ts";
+import { reading } from "../readings/ask.ts";
+import type { SessionState } from "../session/state.ts";
+import { gatesShort } from "./gates.ts";
+import { CHECK_ITEMS, itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
+
+/** Once an engine is warm: its run-up, figure by figure, then the gauges; what failed is read anew. */
+export function runUp(state: SessionState): Ask[] {
+  const verdict = releaseVerdict(state);
+  if (!verdict || gatesShort(state).length > 0) return [];
+  const turning = state.engines.filter((e) => isTurning(e.life));
+  const items = turning.flatMap((e) => runUpItems(state, e, verdict));
+  // What was never read comes first, then what failed, the oldest figure first: a check is read anew as a whole.
+  const asked = items.sort((a, b) => a.at - b.at).flatMap(({ engine, item }) => itemAsk(state, engine, item));
+  return [...asked, ...runUpGauges(state, verdict)];
+}
+
+interface ItemDue {
+  engine: number;
+  item: RunUpItem;
+  /** When it was read last; 0 for never. */
+  at: number;
+}
+
+function runUpItems(state: SessionState, engine: Engine, { faults }: ReleaseVerdict): ItemDue[] {
+  return runUpChecks(state.type).flatMap((check) => {
+    const items: readonly RunUpItem[] = CHECK_ITEMS[check];
+    const missing = items.filter((item) => engine.runUp?.[item] === undefined);
+    const failed = faults.some((f) => faultOf(f, engine.n) === check);
+    const due = missing.length > 0 ? missing : failed ? items : [];
+    return due.map((item) => ({ engine: engine.n, item, at: engine.runUp?.[item]?.at ?? 0 }));
+  });
+}
+
+function itemAsk(state: SessionState, engine: number, item: RunUpItem): Ask[] {
+  const unit = itemGauge(state.type, item)?.unit;
+  if (!unit) return [];
+  const draft = { type: "recordRunUp", engine, item } as const;
+  return [
+    ask({
+      key: `runUp:${engine}:${item}`,
+      say: "runUp",
+      weight: 4,
+      engine,
+      detail: item,
+      choices: [choice("readRunUp", "yes", draft, { is: "figure", field: "reading", unit })],
+    }),
+  ];
+}
+
+/** The check a fault is about at this engine; pressures that disagree are read anew at every engine. */
+function faultOf(fault: ReleaseFault, engine: number): string | null {
+  if (fault.code === "manifoldSpread") return "power";
+  if (fault.code === "unreadable")
+    return fault.engine === null || fault.engine === engine ? fault.check : null;
+  if (fault.engine !== engine) return null;
+  return fault.code === "magneto" || fault.code === "feather" ? fault.code : null;
+}
+
+function runUpGauges(state: SessionState, { faults }: ReleaseVerdict): Ask[] {
+  return faults.flatMap((f) => {
+    if (f.code !== "gauge" && f.code !== "gaugeNotRead" && f.code !== "gaugeUnreadable") return [];
+    const name = state.type.gauges.find((g) => g.id === f.gauge)?.name.toLowerCase() ?? f.gauge;
+    return ask({
+      key: `runUpGauge:${f.engine ?? 0}:${f.gauge}`,
+      say: f.engine === null ? "runUp.plain" : "runUp",
+      weight: 4,
+      engine: f.engine,
+      detail: name,
+      choices: [reading(state, f.gauge, f.engine)],
+    });
+  });
+}

@@ -1,0 +1,52 @@
+import { type Engine, isTurning } from "../engine/life.ts";
+import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/gate.ts";
+import type { SessionState } from "../session/state.ts";
+import type { Gate } from "../types/schema.ts";
+
+/** Readings kept of a gauge whose rise is asked for, where the type says no number. */
+const KEPT_FOR_RISE = 60;
+
+/** Readings of a gauge an engine keeps for its warm-up; 0 where only the newest is wanted. */
+export function keptOf(gates: readonly Gate[], gauge: string): number {
+  return Math.max(
+    0,
+    ...gates.filter((g) => g.gauge === gauge).map((g) => g.keep ?? ("riseOf" in g ? KEPT_FOR_RISE : 0)),
+  );
+}
+
+export function gateRules(gates: readonly Gate[]): GateRule[] {
+  return gates.map((g) =>
+    "riseOf" in g ? { gauge: g.gauge, riseOf: g.riseOf } : { gauge: g.gauge, atLeast: g.atLeast },
+  );
+}
+
+/** What an engine's gauges showed since it caught, by the seconds of the server's clock since `from`. */
+export function warmUpSeries(engine: Engine, gates: readonly Gate[], from: number): EngineSeries {
+  const gauges = [...new Set(gates.map((g) => g.gauge))];
+  return {
+    n: engine.n,
+    series: gauges.map((gauge) => {
+      const newest = engine.readings[gauge];
+      const read = engine.warmUp?.[gauge] ?? (newest ? [newest] : []);
+      return {
+        gauge,
+        readings: read.map(({ at, value, unit }) => ({
+          seconds: (at - from) / 1000,
+          temperature: { value, unit },
+        })),
+      };
+    }),
+  };
+}
+
+/** Gauges of turning engines still short of their gate: every one must be there, so the coldest engine decides. */
+export function gatesShort(state: SessionState): { n: number; gauge: string }[] {
+  const rules = gateRules(state.type.warmUp);
+  return state.engines
+    .filter((e) => isTurning(e.life))
+    .flatMap((e) => {
+      const short = gaugesShort(rules, warmUpSeries(e, state.type.warmUp, 0));
+      // A reading that cannot be compared holds: it never opens a gate.
+      return (short.ok ? short.value : rules.map((r) => r.gauge)).map((gauge) => ({ n: e.n, gauge }));
+    });
+}

@@ -1,0 +1,15 @@
+import type { SessionEvent } from "../protocol/events.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { Attribution } from "./attribution.ts";
+
+/** Who said it, from the event's envelope. */
+export function said(event: SessionEvent, seenFrom: Post | null): Attribution {
+  const { actor } = event;
+  return {
+    at: event.at,
+    seq: event.seq,
+    post: actor.kind === "person" ? actor.post : null,
+    name: actor.kind === "person" ? actor.name : "Chockside",
+    seenFrom,
+  };
+}

@@ -1,0 +1,17 @@
+import type { Post } from "../protocol/posts.ts";
+import type { Quantity } from "../protocol/quantity.ts";
+
+/** Who said a thing, and when by the server's clock. `seq` is the event that recorded it. */
+export interface Attribution {
+  at: number;
+  seq: number;
+  post: Post | null;
+  name: string;
+  /** Set when the sayer recorded another post's hand signal. */
+  seenFrom: Post | null;
+}
+
+export interface Reading extends Quantity {
+  at: number;
+  name: string;
+}

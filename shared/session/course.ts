@@ -1,0 +1,66 @@
+import { settled, unshelved } from "../alerts/evolve.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { newEpoch } from "./epoch.ts";
+import type { Holder, SessionState } from "./state.ts";
+
+type CourseFact = FactOf<
+  "planAmended" | "stageReached" | "briefed" | "postTaken" | "postOffered" | "postLeft"
+>;
+
+/** The session's course and its people. Every change of post opens a new epoch. */
+export function evolveCourse(state: SessionState, event: SessionEvent, fact: CourseFact): SessionState {
+  const actor = event.actor;
+  switch (fact.type) {
+    case "planAmended":
+      return {
+        ...newEpoch(state),
+        order: fact.order ?? state.order,
+        powerSource: fact.powerSource ?? state.powerSource,
+        ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
+      };
+    case "stageReached":
+      return { ...state, stage: fact.stage, stageSince: event.at };
+    case "briefed": {
+      const holder = state.posts[fact.post];
+      return holder
+        ? { ...state, posts: { ...state.posts, [fact.post]: { ...holder, briefed: true } } }
+        : state;
+    }
+    case "postOffered":
+      return {
+        ...state,
+        offers: {
+          ...state.offers,
+          [fact.post]: { to: fact.to, by: actor.kind === "person" ? actor.id : "", at: event.at },
+        },
+      };
+    case "postLeft":
+      return settled({
+        ...newEpoch(unshelved(state, fact.post)),
+        posts: { ...state.posts, [fact.post]: null },
+        offers: { ...state.offers, [fact.post]: null },
+        // What a guard reported stands only while that guard does.
+        ...(fact.post === "fireGuard" ? { guard: null, arcs: {} } : {}),
+      });
+    case "postTaken": {
+      if (actor.kind !== "person") return state;
+      const before = state.posts[fact.post];
+      const holder: Holder = {
+        id: actor.id,
+        name: actor.name,
+        device: actor.device,
+        since: event.at,
+        touchedAt: event.at,
+        currentUntil: fact.currentUntil ?? null,
+        briefed: fact.how === "moved" && before?.briefed === true,
+      };
+      const sameGuard = fact.post !== "fireGuard" || fact.how === "moved";
+      return {
+        ...newEpoch(fact.how === "moved" ? state : unshelved(state, fact.post)),
+        posts: { ...state.posts, [fact.post]: holder },
+        offers: { ...state.offers, [fact.post]: null },
+        ...(sameGuard ? {} : { guard: null, arcs: {} }),
+      };
+    }
+  }
+}

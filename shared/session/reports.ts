@@ -1,0 +1,67 @@
+import { withEngine } from "../engine/evolve.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { said } from "./attribute.ts";
+import type { SessionState } from "./state.ts";
+
+type ReportFact = FactOf<
+  "bladesCounted" | "weatherRead" | "defectWritten" | "defectClosed" | "exceeded" | "flashSeen"
+>;
+
+const FLASHES_KEPT = 50;
+
+/** Reports that conditions stand on, and limits that were passed. */
+export function evolveReport(state: SessionState, event: SessionEvent, fact: ReportFact): SessionState {
+  const by = said(event, null);
+  switch (fact.type) {
+    case "bladesCounted":
+      return withEngine(state, fact.engine, (e) => ({
+        ...e,
+        blades: { by, blades: fact.blades, resistance: fact.resistance },
+      }));
+    case "weatherRead":
+      return {
+        ...state,
+        weather: {
+          by,
+          windKt: fact.windKt,
+          gustKt: fact.gustKt ?? null,
+          fromDeg: fact.fromDeg ?? null,
+          temperatureC: fact.temperatureC ?? null,
+          qnhHpa: fact.qnhHpa ?? null,
+          ...(fact.dewPointC === undefined ? {} : { dewPointC: fact.dewPointC }),
+          ...(fact.metar === undefined ? {} : { metar: fact.metar }),
+          ...(fact.observedAt === undefined ? {} : { observedAt: fact.observedAt }),
+        },
+      };
+    case "flashSeen": {
+      const before = state.flashes ?? [];
+      if (fact.of !== undefined) {
+        const told = before.map((f) => (f.seq === fact.of ? { ...f, miles: fact.miles } : f));
+        return { ...state, flashes: told };
+      }
+      const person = event.actor.kind === "person" ? event.actor.id : null;
+      const flash = { at: event.at, miles: fact.miles, seq: event.seq, person };
+      return { ...state, flashes: [...before, flash].slice(-FLASHES_KEPT) };
+    }
+    case "defectWritten": {
+      const defect = {
+        id: `${state.id}-${event.seq}`,
+        words: fact.words,
+        engine: fact.engine ?? null,
+        barsStart: fact.barsStart,
+        by,
+      };
+      return { ...state, defects: [...state.defects, defect] };
+    }
+    case "defectClosed":
+      return { ...state, defects: state.defects.filter((d) => d.id !== fact.defect) };
+    case "exceeded":
+      return withEngine(state, fact.engine, (e) => ({
+        ...e,
+        exceeded: [
+          ...e.exceeded,
+          { limit: fact.limit, allowed: fact.allowed, found: fact.found, at: event.at },
+        ],
+      }));
+  }
+}

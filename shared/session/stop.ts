@@ -1,7 +1,0 @@
-import type { Action } from "../protocol/commands.ts";
-import { CATALOGUE } from "./catalogue.ts";
-
-/** True for the messages that are taken from anyone at any time: hold, cut, fire, an engine seen turning. */
-export function isStop(action: Action): boolean {
-  return action.type === "send" && CATALOGUE[action.kind].stop;
-}

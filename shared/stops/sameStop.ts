@@ -1,0 +1,39 @@
+import type { Action, Send } from "../protocol/commands.ts";
+import type { SessionState } from "../session/state.ts";
+import type { Person } from "../session/step.ts";
+import { CATALOGUE } from "../signals/catalogue.ts";
+import { isStop } from "./isStop.ts";
+
+/**
+ * The number of a stop of this person's that stands and says all that `action` would say anew; null when there is
+ * none. Only for floods: it adds nothing to record it again. Whatever was asked or given since makes it worth saying.
+ */
+export function sameStop(state: SessionState, action: Action, person: Person): number | null {
+  if (action.type !== "send" || !isStop(action) || state.allClearAt !== null) return null;
+  const found = standing(state, action, person);
+  if (!found) return null;
+  const since = state.signals.some((s) => s.id > found.id && s.is === "open" && !CATALOGUE[s.kind].stop);
+  return since ? null : found.id;
+}
+
+function standing(state: SessionState, send: Send, person: Person): { id: number } | undefined {
+  const engine = send.engine ?? null;
+  switch (send.kind) {
+    case "hold":
+      return state.holds.findLast((h) => h.person === person.id && h.note?.startsWith("turning ") !== true);
+    case "turning":
+      return state.holds.findLast((h) => h.person === person.id && h.note === `turning ${engine}`);
+    case "cut":
+      return state.cuts.findLast((c) => c.person === person.id && c.engine === engine && c.doneAt === null);
+    case "cutAll":
+      return state.cuts.findLast((c) => c.person === person.id && c.engine === null && c.doneAt === null);
+    case "fire": {
+      const place = send.place ?? "notSaid";
+      return state.fires.findLast(
+        (f) => f.by.name === person.name && f.engine === engine && f.place === place && f.outBy === null,
+      );
+    }
+    default:
+      return undefined;
+  }
+}

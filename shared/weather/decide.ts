@@ -1,0 +1,40 @@
+import { readFieldReport } from "../models/weather/fieldReport.ts";
+import { flashToBangMiles } from "../models/weather/lightning.ts";
+import { faultCode } from "../models/weather/reportFault.ts";
+import type { Action } from "../protocol/commands.ts";
+import type { SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+
+type RecordWeather = Extract<Action, { type: "recordWeather" }>;
+type RecordFlash = Extract<Action, { type: "recordFlash" }>;
+
+/** Weather by figures, by a pasted METAR, or both: what a person entered goes before what the report says. */
+export function decideWeather(state: SessionState, action: RecordWeather, { now }: Context): Verdict {
+  const { type: _, ...entered } = action;
+  const read =
+    action.metar === undefined
+      ? null
+      : readFieldReport(action.metar, now, state.type.timing.weather.value * 1000);
+  if (read && !read.ok) return refuse("badReport", { found: faultCode(read.fault) });
+  const { station: _station, ...reported } = read?.value ?? { station: "" };
+  const said = Object.entries(reported).filter(([, value]) => value !== null);
+  const figures = { ...(Object.fromEntries(said) as Partial<RecordWeather>), ...entered };
+  if (figures.windKt === undefined) return refuse("missingFigure", { found: "wind, kt" });
+  return accept({ ...figures, windKt: figures.windKt, type: "weatherRead" });
+}
+
+/**
+ * A flash, at once and of unknown distance; then, by whoever saw it, how far it was. Thunder and a distance given
+ * together: the nearer counts.
+ */
+export function decideFlash(state: SessionState, action: RecordFlash, { person }: Context): Verdict {
+  const { thunderAfterS, miles, of } = action;
+  const told = [thunderAfterS === undefined ? [] : [flashToBangMiles(thunderAfterS)], miles ?? []].flat();
+  const far = told.length === 0 ? null : Math.min(...told);
+  if (of === undefined) return accept({ type: "flashSeen", miles: far });
+  const flash = state.flashes?.find((f) => f.seq === of && f.person === person.id);
+  if (!flash) return refuse("nothingOpen");
+  if (flash.miles !== null) return refuse("alreadyDone");
+  if (far === null) return refuse("missingFigure", { found: "mi" });
+  return accept({ type: "flashSeen", miles: far, of });
+}
