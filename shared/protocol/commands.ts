@@ -131,7 +131,7 @@ export const actionSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("shelveAlert"), alert: eventRef, minutes: z.number().int().min(1) }),
   /** A touch: the person is there and looking. */
   z.strictObject({ type: z.literal("present") }),
-  /** The panel shows these signals. Attribution by the device, so it never counts as a person's answer or touch. */
+  /** The panel shows these signals. The device says so, so it never counts as a person's answer or touch. */
   z.strictObject({ type: z.literal("delivered"), signals: z.array(eventRef).min(1).max(50) }),
   z.strictObject({
     type: z.literal("override"),

@@ -17,7 +17,7 @@ const ENDED_KEPT = 12;
  */
 export function openSignal(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const rule = CATALOGUE[fact.kind];
-  // Attribution again, a signal takes the place of its older self. Stops stand each for itself.
+  // A signal sent again takes the place of its older self. Stops stand each for itself.
   const state = rule.stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
   const by = said(event, fact.seenFrom ?? null);
   const from = fact.seenFrom ?? by.post;

@@ -29,7 +29,7 @@ const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut)
 
 interface Props {
   panel: Panel;
-  /** Attribution when the link is not fresh; null while it is. */
+  /** The words for a link that is not fresh; null while it is. */
   stale: string | null;
   /** What this post works with besides what is asked: below the queue. */
   children?: ReactNode;

@@ -22,7 +22,7 @@ import { Scrub } from "./Scrub.tsx";
 interface Props {
   /** Of now: for the stops alone. */
   panel: Panel;
-  /** Attribution when the link is not fresh; null while it is. */
+  /** The words for a link that is not fresh; null while it is. */
   stale: string | null;
   events: readonly SessionEvent[];
   /** The session as it stood then. */
