@@ -14,11 +14,11 @@ export interface FileCheck {
   says: string;
 }
 
-/** What was kept elsewhere, and so shows a record written anew as a whole. */
+/** Keys and checkpoints kept elsewhere. They reveal a record that was rewritten as a whole. */
 export interface Kept {
-  /** Public keys, hexadecimal: nothing else may have signed. */
+  /** Public keys, hexadecimal. Signatures by any other key are refused. */
   keys?: readonly string[];
-  /** Checkpoints (signed notes): the record must continue them. */
+  /** Checkpoints (signed notes) that the record must continue. */
   checkpoints?: readonly string[];
 }
 
@@ -29,8 +29,8 @@ interface Fault {
 }
 
 /**
- * Checks an exported record: in its exact forms (NDJSON, JSON) the manifest, an event a line, and the signature of it
- * all; of a table (CSV) the signature.
+ * Checks an exported record. NDJSON and JSON: the manifest, each event, the checkpoints and the signature of the
+ * whole. CSV: the signature only.
  */
 export function checkFile(text: string, kept: Kept = {}): FileCheck {
   if (isTable(text)) return checkTable(text, kept);
@@ -72,7 +72,7 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   }
 }
 
-/** The first form of exports has no signature, which is no answer to somebody who asks for one. */
+/** The first format has no signature, so it fails when the caller asks for one. */
 function unsignedFault({ keys, checkpoints }: Kept): Fault | null {
   return keys || checkpoints ? { line: 1, why: "it is of the first form, which is not signed" } : null;
 }

@@ -10,7 +10,10 @@ const ROW = "\r\n";
 
 export const isTable = (text: string): boolean => text.startsWith(`${cell(CAUTION)},`);
 
-/** Checks the signature in the last row of a table. A table names no key and holds no exact bytes of the record. */
+/**
+ * Checks the signature in the last row of a table. A table names no key and does not contain the record's exact
+ * bytes.
+ */
 export function checkTable(text: string, { keys = [], checkpoints = [] }: Kept): FileCheck {
   const bad = (why: string): FileCheck => ({ ok: false, says: `BAD table: ${why}` });
   if (keys.length === 0) return bad("it names no key: give the one that was noted elsewhere by --key");
@@ -18,7 +21,7 @@ export function checkTable(text: string, { keys = [], checkpoints = [] }: Kept):
   const begin = text.lastIndexOf(ROW, text.length - ROW.length - 1) + ROW.length;
   const [before, last] = [text.slice(0, begin), text.slice(begin)];
   const line = /^"(\{.*\})",+\r\n$/.exec(last)?.[1]?.replaceAll('""', '"') ?? "";
-  // Exactly as it is written: what follows the signature is covered by nothing else.
+  // Compare exactly: the signature does not cover what follows it.
   const exact = line !== "" && signedRow(line) === last;
   const digest = createHash("sha256").update(before, "utf8").digest();
   const why = faultOfEnd(exact ? line : "", digest, keys.map(fromHex), noteTools);

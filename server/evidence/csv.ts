@@ -26,18 +26,18 @@ const HEADER = [
   "hash",
 ] as const;
 
-/** The table's opening: a first record with the caution, padded to the table's width (RFC 4180 rule 4), then names. */
+/** Returns the first two rows: the caution, padded to the table's width (RFC 4180 rule 4), then the column names. */
 export function csvHead(): string {
   const caution = [CAUTION, ...HEADER.slice(1).map(() => "")];
   return record(caution) + record(HEADER);
 }
 
-/** The table's last record: the signature of every byte before it, padded to the table's width. */
+/** Returns the last row: the signature of every byte before it, padded to the table's width. */
 export function signedRow(endLine: string): string {
   return record([endLine, ...HEADER.slice(1).map(() => "")]);
 }
 
-/** One event as one record. The exact bytes are in the NDJSON form; this one is for reading in a spreadsheet. */
+/** Returns one event as one row, for a spreadsheet. The exact bytes are in the NDJSON format. */
 export function csvLine(stored: StoredEvent, names: NameVeil): string {
   const event = readSealed(names.open(stored.body)).event;
   const { actor, fact } = event;
@@ -68,7 +68,7 @@ export function csvLine(stored: StoredEvent, names: NameVeil): string {
   ]);
 }
 
-/** What has no column of its own, as JSON; the plan's aircraft type is left to the exact form. */
+/** Returns the whole fact as JSON, but the plan's aircraft type as id and version only. */
 function rest({ fact }: SessionEvent): string {
   if (fact.type !== "planned") return JSON.stringify(fact);
   const { aircraftType, ...plan } = fact;
@@ -79,10 +79,10 @@ function record(cells: readonly unknown[]): string {
   return `${cells.map(cell).join(",")}\r\n`;
 }
 
-/** Characters that make a spreadsheet read a cell as a formula (OWASP, CSV injection). */
+/** First characters by which a spreadsheet recognises a formula (OWASP, CSV injection). */
 const FORMULA = /^[=+\-@\t\r]/;
 
-/** One cell (RFC 4180). Text that a spreadsheet would run gets an apostrophe before it, which makes it text. */
+/** Returns one cell (RFC 4180). A leading apostrophe marks text that a spreadsheet would run as a formula. */
 export function cell(value: unknown): string {
   if (value === undefined || value === null) return "";
   if (typeof value === "number") return String(value);

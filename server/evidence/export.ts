@@ -24,12 +24,12 @@ export interface ExportDeps {
   names: Names;
 }
 
-/** What the session's row says of its record. */
+/** Returns the claim to verify: the session's number of events and head hash. */
 export function claimOf(row: SessionRow): Claim {
   return { session: row.id, aircraft: row.aircraft, events: row.headSeq, head: row.headHash };
 }
 
-/** What the export holds, with every checkpoint up to the row's head; that of the head is signed now if need be. */
+/** Returns the manifest with every checkpoint up to the row's head. Signs the head's checkpoint if there is none. */
 async function manifestOf(
   { store, notary, names }: ExportDeps,
   row: SessionRow,
@@ -50,8 +50,8 @@ async function manifestOf(
 }
 
 /**
- * The session's record up to the row's head, piece by piece. NDJSON and JSON hold the stored bytes themselves; each
- * form ends with a signature over every byte before it.
+ * Yields the session's record up to the row's head, in pieces. NDJSON and JSON contain the stored bytes. Each format
+ * ends with a signature over every byte before it.
  */
 export async function* exportOf(
   deps: ExportDeps,
@@ -86,7 +86,7 @@ export async function* exportOf(
   yield `${end()}\n`;
 }
 
-/** The veils in a record, their names looked up. */
+/** Returns the pseudonyms in a record, after loading their names. */
 async function veilsOf(store: EventStore, names: Names, row: SessionRow): Promise<Set<string>> {
   const veils = new Set<string>();
   for await (const { body } of firstOf(store, row.id, row.headSeq))

@@ -1,10 +1,13 @@
 import { setImmediate } from "node:timers/promises";
 import { type EventStore, type StoredEvent, StoreFailure } from "../store/events.ts";
 
-/** Events read before others have their turn: hashing them takes a few milliseconds. */
+/** Events per page. The event loop gets a turn after each, because hashing a page takes milliseconds. */
 const PAGE = 200;
 
-/** The session's first `size` events, in order. @throws StoreFailure when they are not all there */
+/**
+ * Yields the session's first `size` events, in order.
+ * @throws StoreFailure when some are missing
+ */
 export async function* firstOf(
   store: EventStore,
   session: string,
@@ -20,7 +23,7 @@ export async function* firstOf(
   }
 }
 
-/** The exact bytes of the first `size` events: the leaves of the session's tree. */
+/** Returns the exact bytes of the first `size` events: the leaves of the session's Merkle tree. */
 export async function leavesOf(store: EventStore, session: string, size: number): Promise<string[]> {
   const leaves: string[] = [];
   for await (const { body } of firstOf(store, session, size)) leaves.push(body);

@@ -12,20 +12,23 @@ import type { NameRecord, PersonalStore } from "../store/personal.ts";
 
 export type Named = Pick<NameRecord, "personId" | "name">;
 
-/** How sessions and exports put names into sealed bytes and get them out again. */
+/** Replaces names by pseudonyms before events are sealed, and back. */
 export interface NameVeil {
-  /** The event as it is sealed. A name nobody told of stays as it is: an event never waits for its veil. */
+  /**
+   * Returns the event with pseudonyms for names. Unknown names are stored without a pseudonym; appending never waits
+   * for a lookup.
+   */
   veil(event: SessionEvent): SessionEvent;
-  /** Looks up the names that these sealed bytes hold and this server does not know yet. */
+  /** Loads the names behind pseudonyms in these sealed bytes that this server does not know yet. */
   meet(bodies: readonly string[]): Promise<void>;
-  /** Sealed bytes with the names in them, to be read. */
+  /** Returns the sealed bytes with the names in them, for reading. */
   open(body: string): string;
 }
 
-/** Leaves names as they are stored. */
+/** Leaves names unchanged. */
 export const asStored: NameVeil = { veil: (event) => event, meet: async () => {}, open: (body) => body };
 
-/** Knows everybody's names with their salts. */
+/** Keeps every name with its salt and pseudonym in memory. */
 export class Names implements NameVeil {
   readonly #store: PersonalStore;
   readonly #salt: () => string;
@@ -38,7 +41,7 @@ export class Names implements NameVeil {
     this.#salt = salt;
   }
 
-  /** @param salt gives 128 bits of chance, hexadecimal */
+  /** @param salt returns 128 random bits, hexadecimal */
   static async open(store: PersonalStore, people: readonly Named[], salt: () => string): Promise<Names> {
     const names = new Names(store, salt);
     names.#take(await store.names());
@@ -46,7 +49,7 @@ export class Names implements NameVeil {
     return names;
   }
 
-  /** Makes sure of a veil for each, kept before it is used. */
+  /** Makes a pseudonym for each new name, and stores it before its first use. */
   async know(people: readonly Named[]): Promise<void> {
     const fresh = people
       .filter(({ personId, name }) => this.#veilOfPerson.get(personId)?.name !== name)
@@ -65,7 +68,7 @@ export class Names implements NameVeil {
 
   async meet(bodies: readonly string[]): Promise<void> {
     const strange = bodies.some((body) => [...veilsIn(body)].some((veil) => !this.#openings.has(veil)));
-    // Another server may have met somebody new.
+    // Another server may have added a person.
     if (strange) this.#take(await this.#store.names());
   }
 
@@ -73,7 +76,7 @@ export class Names implements NameVeil {
     return unveiled(body, (veil) => this.#openings.get(veil)?.name ?? erasedName(veil));
   }
 
-  /** What opens those of these veils that can still be opened. */
+  /** Returns name and salt of those pseudonyms that were not erased. */
   openings(veils: Iterable<string>): Record<string, Opening> {
     const known = [...veils].sort().flatMap((veil): [string, Opening][] => {
       const opening = this.#openings.get(veil);

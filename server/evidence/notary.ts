@@ -15,8 +15,8 @@ interface NotaryDeps {
 }
 
 /**
- * Signs checkpoints of sessions' records from what is stored, one at a time and beside everything else: nothing that
- * records an event waits for it, and what it cannot sign now is covered by the next checkpoint.
+ * Signs checkpoints of stored records, one at a time. Recording never waits for it. A checkpoint that cannot be
+ * signed now is covered by the next one.
  */
 export class Notary {
   readonly #deps: NotaryDeps;
@@ -30,7 +30,7 @@ export class Notary {
     return this.#deps.signer;
   }
 
-  /** A stage was reached at event `size`: vouch for the record so far when there is time. */
+  /** Signs a checkpoint of the first `size` events in the background. */
   due(session: string, size: number): void {
     this.at(session, size).catch((error) =>
       this.#deps.log.error({ err: error, session }, "a checkpoint could not be signed"),
@@ -38,7 +38,7 @@ export class Notary {
   }
 
   /**
-   * The checkpoint of the session's first `size` events, signed now unless it was before.
+   * Returns the checkpoint of the session's first `size` events, signed now unless it exists.
    * @throws StoreFailure
    */
   at(session: string, size: number): Promise<CheckpointRecord> {
@@ -47,7 +47,7 @@ export class Notary {
     return turn;
   }
 
-  /** Resolves once nothing is waiting to be signed. */
+  /** Resolves once no checkpoint is waiting. */
   async idle(): Promise<void> {
     await this.#last;
   }
@@ -61,7 +61,7 @@ export class Notary {
     const at = clock.now();
     const note = signCheckpoint({ session, size, root: tree.root(), at }, signer, noteTools.hash);
     const record = { session, size, at, note, publicKey: signer.publicHex };
-    // A disk that takes nothing more must not keep anybody from exporting what there is.
+    // Return the checkpoint even when it cannot be stored, so that a full disk does not prevent an export.
     await store.addCheckpoint(record).catch((error) => log.error({ err: error, session }, "not kept"));
     return record;
   }

@@ -1,7 +1,7 @@
 import { createHash, createPublicKey, verify } from "node:crypto";
 import type { NoteTools } from "../../shared/evidence/note.ts";
 
-/** How notes are hashed and checked here. */
+/** Hash and signature check for signed notes, by Node's crypto. */
 export const noteTools: NoteTools = {
   hash: (bytes) => createHash("sha256").update(bytes).digest(),
   checkSignature: (publicKey, text, signature) => verify(null, text, publicKeyOf(publicKey), signature),

@@ -4,13 +4,16 @@ import { dirname } from "node:path";
 import { type Signer, toHex } from "../../shared/evidence/note.ts";
 import { StartRefused } from "../start-refused.ts";
 
-/** Signs what the server vouches for. */
+/** Signs checkpoints and exports with the server's key. */
 export interface EvidenceSigner extends Signer {
   /** The public key's 32 bytes, hexadecimal. */
   publicHex: string;
 }
 
-/** @param key a private Ed25519 key */
+/**
+ * Returns a signer.
+ * @param key a private Ed25519 key
+ */
 export function signerOf(key: KeyObject): EvidenceSigner {
   const { x = "" } = createPublicKey(key).export({ format: "jwk" });
   const publicKey = Buffer.from(x, "base64url");
@@ -18,8 +21,9 @@ export function signerOf(key: KeyObject): EvidenceSigner {
 }
 
 /**
- * The signer on a key file (PKCS #8, PEM). Ours is made at the first start, for this user's eyes alone.
- * @throws StartRefused when it cannot be read or made, is another kind of key, or ours is open to others
+ * Returns a signer with the key in a file (PKCS #8, PEM). With `ours`, a missing file is made, readable by this user
+ * only.
+ * @throws StartRefused when the key cannot be read or made, is not Ed25519, or others can read a key of ours
  */
 export function openSigner({ file, ours }: { file: string; ours: boolean }): EvidenceSigner {
   const refuse = (why: string) => new StartRefused(`the signing key ${file} ${why}`);
@@ -56,7 +60,7 @@ function readOrMake(file: string, refuse: Refuse): string {
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
     }
-    // Windows keeps no such bits.
+    // Windows has no such permission bits.
     if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
       throw refuse("can be read by others: run chmod 600 on it, and think whether it was copied");
     return readFileSync(file, "utf8");

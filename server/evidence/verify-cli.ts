@@ -1,5 +1,5 @@
-// npm run verify -- <file> [--key <hex>]… [--checkpoint <file>]…: says whether an exported record is whole.
-// Ends with 1 when it is not.
+// npm run verify -- <file> [--key <hex>]… [--checkpoint <file>]…: checks an exported record. The exit code is 1 when
+// it was changed, and 2 when it cannot be read.
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { checkFile } from "./check-file.ts";
@@ -8,7 +8,7 @@ const USAGE = `usage: npm run verify -- <exported file> [--key <public key>] [--
   --key         a public key noted elsewhere: no other key may have signed; may be given again
   --checkpoint  a checkpoint kept elsewhere: the record must continue it; may be given again`;
 
-/** @throws on bytes that are no UTF-8: they would all read as the same character */
+/** @throws on invalid UTF-8: lenient decoding would map different bytes to the same character */
 const textOf = (file: string) =>
   new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(readFileSync(file));
 

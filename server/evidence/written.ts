@@ -1,10 +1,13 @@
-/** An exported record as it was written, taken apart into what NDJSON has a line each of. */
+/** An exported record, split into the lines that NDJSON has. */
 export interface Written {
-  /** The manifest, the events, and the signature where there is one. */
+  /** The manifest, the events, and the signature if there is one. */
   lines: string[];
-  /** The file ends as it must: nothing was cut off behind it or put there. */
+  /** True when the file ends as it must: nothing was cut off or added. */
   ended: boolean;
-  /** The bytes the signature stands for. @param events those of the lines that are events */
+  /**
+   * Returns the bytes that the signature covers.
+   * @param events the lines that are events
+   */
   before(events: readonly string[]): string;
 }
 
@@ -12,14 +15,17 @@ const OPENS = '{"manifest":';
 const EVENTS = ',"events":[';
 const ENDS = '\n],"end":';
 
-/** One document in place of lines: the same manifest, the same events a line each, the same signature at its end. */
+/**
+ * Splits an export. A JSON export has the same manifest, events and signature as an NDJSON export, within one
+ * document.
+ */
 export function writtenOf(text: string): Written {
   return text.startsWith(OPENS) ? asDocument(text) : asLines(text);
 }
 
 function asLines(text: string): Written {
   const lines = text.split("\n");
-  // The last line ends with a line feed: what follows it is nothing.
+  // The last line ends with a line feed, so the last element is empty.
   const ended = lines.at(-1) === "";
   if (ended) lines.pop();
   return { lines, ended, before: (events) => `${[lines[0], ...events].join("\n")}\n` };

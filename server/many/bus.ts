@@ -2,17 +2,17 @@ import { z } from "zod";
 import { sendSchema } from "../../shared/protocol/commands.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
 
-/** When the panel of each post's holder was last heard by one server, server milliseconds. */
+/** When one server last heard each post's holder, server milliseconds. */
 const heardSchema = z.partialRecord(postSchema, z.number());
 export type Heard = z.infer<typeof heardSchema>;
 
-/** An event as it was recorded, so that nobody has to read it again. */
+/** A recorded event, sent along to save the receiver a read. */
 const sealedSchema = z.object({ seq: z.number(), body: z.string(), hash: z.string() });
 
 /**
- * What servers on one record tell each other. A word may be lost, doubled or late: that costs time and never the truth,
- * which each of them reads from the record unless the events told are the next links of the chain it holds. Only a stop
- * that could not be recorded travels in the word alone.
+ * A message between servers on one database. Messages may be lost, repeated or late: that only adds latency, because
+ * each server reads the database unless the announced events continue its own chain. Only a stop that could not be
+ * recorded exists in the message alone.
  */
 export const wordSchema = z.discriminatedUnion("is", [
   z.object({
@@ -36,22 +36,25 @@ export const wordSchema = z.discriminatedUnion("is", [
 export type Word = z.infer<typeof wordSchema>;
 
 export interface Bus {
-  /** Whether words come and go now, as far as is known. */
+  /** True while messages can be sent and received, as far as is known. */
   readonly up: boolean;
   say(word: Word): void;
-  /** Calls `word` with each word of another server, and `back` whenever some may have been missed. */
+  /** Calls `word` for each message of another server, and `back` whenever messages may have been lost. */
   listen(listener: { word(word: Word): void; back(): void }): void;
   close(): Promise<void>;
 }
 
-/** The bus of a server that is alone, or whose neighbours have only the record to meet at. */
+/** The bus of a single server, or of servers that share the database only. */
 export const SILENCE: Bus = { up: false, say() {}, listen() {}, async close() {} };
 
-/** What a server must know of the others on its record. */
+/** The connection of this server to the others on its database. */
 export interface Others {
   bus: Bus;
-  /** This server's own name among them. */
+  /** This server's name among them. */
   server: string;
-  /** Begins to serve: `alone` is done first when no other server is there to have watched the sessions meanwhile. */
+  /**
+   * Begins to serve. Runs `alone` first when no other server is running, so that nobody watched the sessions
+   * meanwhile.
+   */
   enter(alone: () => Promise<void>): Promise<void>;
 }

@@ -1,14 +1,14 @@
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Heard } from "./bus.ts";
 
-/** A server that has said nothing for so long is taken as gone, and its panels with it. Milliseconds. */
+/** A server that was silent for longer counts as gone, with its panels. Milliseconds. */
 const GONE_MS = 5_000;
 
-/** Which posts' panels other servers hear. */
+/** Posts whose holders are heard by other servers. */
 export class Elsewhere {
   readonly #servers = new Map<string, Map<string, { heard: Heard; at: number }>>();
 
-  /** @param now when this server was told: the other's clock is not asked whether it is still there */
+  /** @param now this server's time at the receipt of the message: the other server's clock may differ */
   heard(server: string, sessions: Readonly<Record<string, Heard>>, now: number): void {
     const known = this.#servers.get(server) ?? new Map<string, { heard: Heard; at: number }>();
     this.#servers.set(server, known);
@@ -16,7 +16,7 @@ export class Elsewhere {
     for (const [session, { at }] of known) if (now - at > GONE_MS) known.delete(session);
   }
 
-  /** When each post was last heard by another server that is still there. */
+  /** Returns when another running server last heard each post's holder. */
   of(session: string, now: number): Heard {
     const latest: Heard = {};
     const add = (post: Post, at: number | undefined) => {

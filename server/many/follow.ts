@@ -5,9 +5,9 @@ import type { EventStore } from "../store/events.ts";
 import type { Bus } from "./bus.ts";
 import type { Elsewhere } from "./elsewhere.ts";
 
-/** How often the record is looked at when the servers cannot tell each other what moved. Milliseconds. */
+/** Interval between reads of the database while messages cannot arrive. Milliseconds. */
 const LOOK_MS = 500;
-/** While they can, every so many looks: a word may be lost. */
+/** While messages arrive, every fourth of these reads is made, because a message may be lost. */
 const LOOKS_SPARED = 4;
 
 interface FollowDeps {
@@ -21,7 +21,10 @@ interface FollowDeps {
   log: SessionLog;
 }
 
-/** Keeps this server up with what the others record and do. Resolves, once it is, to how to stop that. */
+/**
+ * Keeps this server up to date with what the others record. Resolves after the first read, to a function that stops
+ * it.
+ */
 export async function follow(deps: FollowDeps): Promise<() => void> {
   const { bus, store, sessions, signIns, elsewhere, clock, timers, log } = deps;
   let looking: Promise<void> | null = null;

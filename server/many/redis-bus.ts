@@ -6,20 +6,25 @@ import type { SessionLog } from "../sessions/sessions.ts";
 import { type Bus, type Word, wordSchema } from "./bus.ts";
 
 const STREAM = "chockside:words";
-/** Words kept for a server that is away for a moment; one that was away longer looks at the record. */
+/** Messages kept for a server that is away briefly. One that was away longer reads the database. */
 const KEPT = 20_000;
-/** What is older is taken out of Redis, at every so many milliseconds of talk; when nobody talks all of it goes. */
+/**
+ * Older messages are deleted from Redis, at this interval while servers send; when none sends, all expire.
+ * Milliseconds.
+ */
 const KEPT_MS = 10 * 60_000;
 const CLEAN_MS = 60_000;
-/** The reader comes back from Redis at least so often; no answer for twice as long is a broken link. Milliseconds. */
+/**
+ * The reader's blocking read lasts this long at most. No answer for SILENT_MS means the link is broken. Milliseconds.
+ */
 const BLOCK_MS = 1_000;
 const SILENT_MS = 3_000;
 const AGAIN_MS = 200;
-/** How long a stop that was not recorded waits for the link. Milliseconds. */
+/** Longest wait for the link with a stop that was not recorded. Milliseconds. */
 const STOP_WAITS_MS = 10_000;
-/** Servers' runs whose counts are remembered. */
+/** Server runs whose counters are remembered. */
 const SENDERS = 1_000;
-/** What a listener takes from the stream at once. */
+/** Most entries per read. */
 const COUNT = 1_000;
 
 type Client = ReturnType<typeof connect>;
@@ -32,7 +37,7 @@ function connect(url: string) {
     pingInterval: BLOCK_MS,
     socket: { connectTimeout: 2_000, socketTimeout: SILENT_MS, reconnectStrategy: AGAIN_MS, keepAlive: true },
   });
-  // Every error is followed by another try; what matters is whether the link is ready.
+  // The client reconnects after every error; only `isReady` matters here.
   client.on("error", () => {});
   return client;
 }
@@ -41,9 +46,9 @@ const entrySchema = z.object({ from: z.string(), n: z.string(), words: z.string(
 type Entry = z.infer<typeof entrySchema>;
 
 /**
- * Words by a Redis Stream: each server appends to it and reads all that is appended. Those of one turn of the event
- * loop travel together. Redis may be lost at any time, and is not believed: each entry carries a code (HMAC-SHA-256)
- * that only servers with the secret can make, and its sender's count.
+ * A bus on a Redis Stream: each server appends to it and reads all entries. Messages of one turn of the event loop
+ * share an entry. Redis may be lost at any time and is not trusted: each entry carries its sender's counter and an
+ * HMAC-SHA-256 that only servers with the secret can make.
  */
 export class RedisBus implements Bus {
   readonly #writer: Client;
@@ -51,10 +56,10 @@ export class RedisBus implements Bus {
   readonly #log: SessionLog;
   readonly #id = randomUUID();
   readonly #secret: Uint8Array;
-  /** The last count heard of each sender. */
+  /** Last counter received from each sender. */
   readonly #counts = new Map<string, number>();
   #count = 0;
-  /** When old words were last taken out, by Redis's own clock. */
+  /** When old messages were last deleted, by the clock of Redis. */
   #cleaned = Number.NEGATIVE_INFINITY;
   #listener: Listener = { word() {}, back() {} };
   #words: Word[] = [];
@@ -63,7 +68,7 @@ export class RedisBus implements Bus {
   #up = true;
 
   /**
-   * @param url `redis://host:port`, `rediss://` across a network
+   * @param url `redis://host:port`, or `rediss://` across a network
    * @param secret the same on all servers
    */
   constructor(url: string, secret: Uint8Array, log: SessionLog) {
@@ -105,16 +110,21 @@ export class RedisBus implements Bus {
     else void this.#clean(Number.parseInt(sent, 10)).catch(() => {});
   }
 
-  /** Words hold what people said: none stays longer than it is of use. @param now as the id of an entry says */
+  /**
+   * Deletes old messages: they contain what people said, so none is kept longer than needed.
+   * @param now from the id of an entry
+   */
   async #clean(now: number): Promise<void> {
-    // Also when Redis's clock was set back.
+    // The absolute value also covers a Redis clock that was set back.
     if (Math.abs(now - this.#cleaned) < CLEAN_MS) return;
     this.#cleaned = now;
     await this.#writer.xTrim(STREAM, "MINID", now - KEPT_MS);
     await this.#writer.pExpire(STREAM, KEPT_MS);
   }
 
-  /** The record makes up for other words; for a stop that is not in it there is no other way. */
+  /**
+   * Sends unrecorded stops once the link is back. Other messages can be lost, because the database has what they say.
+   */
   async #sendLater(words: readonly Word[]): Promise<void> {
     const fresh = words.filter((word) => word.is === "unrecorded");
     for (const word of fresh) {
@@ -143,7 +153,10 @@ export class RedisBus implements Bus {
     }
   }
 
-  /** Where to read on from. Redis may have come back empty, or with its clock set back: what was read before is nothing. */
+  /**
+   * Returns the id to read on from. Redis may have come back empty or with its clock set back, so an earlier id is of
+   * no use.
+   */
   async #newest(): Promise<string> {
     return (await this.#reader.xRevRange(STREAM, "+", "-", { COUNT: 1 }))?.[0]?.id ?? "0-0";
   }
@@ -164,7 +177,7 @@ export class RedisBus implements Bus {
         throw new Error("its code is wrong: is CHOCKSIDE_SECRET the same everywhere?");
       if (!this.#isNew(entry)) return;
       for (const said of z.array(z.unknown()).parse(JSON.parse(words))) {
-        // A newer server beside us may say what we do not know yet.
+        // Skip message kinds that only a newer server knows.
         const word = wordSchema.safeParse(said);
         if (word.success) this.#listener.word(word.data);
       }
@@ -188,7 +201,7 @@ export class RedisBus implements Bus {
     return given.length === due.length && timingSafeEqual(given, due);
   }
 
-  /** Whether it is not one of a sender's words said once more by somebody else. */
+  /** Returns false for an entry that somebody replayed. */
   #isNew({ from, n }: Entry): boolean {
     if (Number(n) <= (this.#counts.get(from) ?? 0)) return false;
     if (this.#counts.size > SENDERS) this.#counts.clear();

@@ -5,7 +5,7 @@ import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore } from "../store/events.ts";
 import { tracesOf } from "./given.ts";
 
-/** Where a person's name stays readable after all, for a person to look at. */
+/** An event that still contains a person's name, for a person to review. */
 export interface Left {
   session: string;
   /** Event number. */
@@ -13,9 +13,9 @@ export interface Left {
 }
 
 /**
- * Takes a person out: name, PIN, qualifications, sign-ins, and the salt that lets anybody tell whose name is in the
- * evidence, of which no byte changes. Their id stays there as a bare number.
- * @returns events whose own words hold the name: free text, or sealed before names were veiled
+ * Erases a person: name, PIN, qualifications, sign-ins, and the salt that links the name to its pseudonym in the
+ * evidence. No byte of the evidence changes. The id stays there, without a name.
+ * @returns events that contain the name in clear: in free text, or sealed before pseudonyms existed
  * @throws StartRefused while a session they take part in is not over
  */
 export async function erase(store: EventStore, directory: Directory, person: PersonRecord): Promise<Left[]> {
@@ -30,7 +30,7 @@ export async function erase(store: EventStore, directory: Directory, person: Per
 }
 
 async function leftOf(store: EventStore, names: readonly string[]): Promise<Left[]> {
-  // As the bytes have it, without the quotes: a name may stand within a sentence.
+  // JSON escapes as in the stored bytes, without quotes, because the name may stand within a sentence.
   const written = [...new Set(names)].map((name) => JSON.stringify(name).slice(1, -1));
   const left: Left[] = [];
   for (const { id, headSeq } of await store.sessions(Number.MAX_SAFE_INTEGER))

@@ -3,10 +3,10 @@ import { firstOf } from "../evidence/leaves.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore } from "../store/events.ts";
 
-/** Sessions looked through in one go. */
+/** No limit: every session is read. */
 const ALL = Number.MAX_SAFE_INTEGER;
 
-/** What a session's record holds of one person. */
+/** A person's events in one session. */
 export interface Traces {
   session: string;
   aircraft: string;
@@ -14,11 +14,11 @@ export interface Traces {
   closed: boolean;
   /** Server time of the last of them. */
   lastAt: number;
-  /** Events the person did or was named in, without the person's name. */
+  /** Events that the person caused or that name them by id. They contain pseudonyms, not names. */
   events: unknown[];
 }
 
-/** Every session in which the person did something or was planned, offered or told of by id. */
+/** Yields every session in which the person acted, or whose events contain their id. */
 export async function* tracesOf(store: EventStore, personId: string): AsyncGenerator<Traces> {
   for (const row of await store.sessions(ALL)) {
     const events: unknown[] = [];
@@ -39,7 +39,7 @@ export async function* tracesOf(store: EventStore, personId: string): AsyncGener
   }
 }
 
-/** Everything kept about one person, but for what proves who they are: the PIN's and the tokens' hashes. */
+/** Returns all data about one person, except the hashes of their PIN and tokens. */
 export async function given(store: EventStore, directory: Directory, person: PersonRecord) {
   const { pinHash: _pin, ...record } = person;
   const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
@@ -56,7 +56,7 @@ export async function given(store: EventStore, directory: Directory, person: Per
   };
 }
 
-/** Whether the person is in the fact by id: in the plan's crew, or as whom a post was offered. */
+/** Returns true when the fact contains the person's id, such as in the plan's crew or in the offer of a post. */
 function namesPerson(fact: unknown, personId: string): boolean {
   if (typeof fact !== "object" || fact === null) return fact === personId;
   return Object.entries(fact).some(([key, v]) => key !== "aircraftType" && namesPerson(v, personId));

@@ -7,8 +7,8 @@ import type { EventStore, SessionRow } from "../store/events.ts";
 import { type Kept, keptUntil, type Periods } from "./rule.ts";
 
 /**
- * Sign-ins that ended and whose period is past, but the last of each person: by that it is known how long somebody has
- * been gone. Ids.
+ * Returns the ids of sign-ins that ended and are past their period. The last one of each person stays, because it
+ * shows how long the person has been away.
  */
 export async function pastSignIns(directory: Directory, months: number, now: number): Promise<string[]> {
   const found: string[] = [];
@@ -21,18 +21,18 @@ export async function pastSignIns(directory: Directory, months: number, now: num
   return found;
 }
 
-/** Something that has been kept long enough. */
+/** A session or person past the retention period. */
 export type Past = { kept: Exclude<Kept, "signIns">; until: number } & (
   | { session: SessionRow }
   | { person: PersonRecord }
 );
 
-/** Signals after which a session is an incident's record. */
+/** Signals that make a session the record of an incident. */
 const INCIDENT_SIGNALS = new Set(["fire", "cut", "cutAll", "turning"]);
 
 /**
- * Sessions that are over, and people who may no longer sign in, whose period is past. The newest session of an aircraft
- * stays however old it is: its open defects go into the next plan.
+ * Returns closed sessions and inactive people past their period. An aircraft's newest session always stays: the next
+ * plan takes over its open defects.
  */
 export async function past(
   store: EventStore,
@@ -69,7 +69,7 @@ function tellsOfIncident({ fact }: SessionEvent): boolean {
   return fact.type === "exceeded" || (fact.type === "sent" && INCIDENT_SIGNALS.has(fact.kind));
 }
 
-/** The last that is known of a person: an event, a sign-in, or that they were added. */
+/** Returns the time of the person's last event or sign-in, or of their creation. */
 async function lastSeen(store: EventStore, directory: Directory, person: PersonRecord): Promise<number> {
   const signIns = await directory.personal.signIns(person.id);
   let last = Math.max(person.createdAt, ...signIns.map((s) => s.usedAt));

@@ -15,9 +15,9 @@ export interface RemovalDeps {
 }
 
 /**
- * Removes what has been kept long enough and keeps a signed record that it was: of a session, how many events it had
- * and the hash they ended in, so that a copy kept elsewhere can still be told to be the one.
- * @throws StartRefused where a person cannot be erased yet
+ * Removes what is past its period, and stores a signed record of the removal. For a session that record has the
+ * number of events and the last hash, so that a copy kept elsewhere can be recognised.
+ * @throws StartRefused when a person cannot be erased yet
  */
 export async function remove(deps: RemovalDeps, one: Past, now: number): Promise<RemovalRecord> {
   const { store, directory, signer, periods } = deps;

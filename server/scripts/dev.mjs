@@ -1,4 +1,4 @@
-// npm run dev: the server restarts and the panels reload as their sources change.
+// npm run dev: restarts the server and reloads the panels when their sources change.
 import { spawn } from "node:child_process";
 import { join } from "node:path";
 import { root } from "./fresh.mjs";
@@ -26,12 +26,12 @@ const children = [
   start("vite/bin/vite.js", ["web"], { CHOCKSIDE_SERVER: `http://127.0.0.1:${SERVER_PORT}` }),
 ];
 
-// Both live and die together, each told once: told twice, the server's watcher would kill it mid-sentence.
+// Stop both together, and signal each once: on a second signal the watcher kills the server during its shutdown.
 let stopping = false;
 const stop = (signal) => {
   if (stopping) return;
   stopping = true;
-  // A terminal has sent its Ctrl-C to the children itself.
+  // The terminal sent Ctrl-C to the children already.
   if (signal === "SIGINT" && process.stdin.isTTY) return;
   for (const child of children) child.kill(signal);
 };

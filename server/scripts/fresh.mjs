@@ -1,5 +1,5 @@
-// A step of getting ready is done again only when something it reads has changed. Node built-ins alone: this
-// runs before anything is installed.
+// Repeats a preparation step only when its inputs have changed. Uses Node built-ins only, because it runs before the
+// installation.
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -7,13 +7,13 @@ import { fileURLToPath } from "node:url";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
 
-/** Kept inside node_modules, so that a new installation starts from nothing. */
+/** Inside node_modules, so that a new installation repeats every step. */
 const STAMPS = join(root, "node_modules", ".cache", "chockside");
 const OUTPUTS = new Set(["node_modules", "dist", "generated"]);
 
 /**
- * Runs `work` unless `output` exists and the files under `inputs` (paths from the root) are, byte for byte,
- * those of the last time it succeeded. Resolves to whether it ran.
+ * Runs `work` unless `output` exists and the files under `inputs` (paths from the root) are byte for byte those of
+ * the last success. Resolves to true when it ran.
  */
 export async function unlessFresh({ name, inputs, output, work }) {
   const stamp = join(STAMPS, name);

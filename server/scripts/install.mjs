@@ -1,4 +1,4 @@
-// Installs the exact dependencies of package-lock.json when node_modules does not hold them.
+// Installs the exact dependencies of package-lock.json when node_modules lacks them.
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { root } from "./fresh.mjs";
@@ -6,7 +6,7 @@ import { Failed, run, status } from "./run.mjs";
 
 const [major, minor] = process.versions.node.split(".").map(Number);
 
-/** @param {{ forTests?: boolean }} options whether what only development needs must be there too */
+/** @param {{ forTests?: boolean }} options true installs development dependencies too */
 export async function ensureInstalled({ forTests = false } = {}) {
   if (major < 20 || (major === 20 && minor < 19)) {
     console.error(`chockside: needs Node 20.19 or later; this is ${process.version}`);
@@ -21,7 +21,7 @@ export async function ensureInstalled({ forTests = false } = {}) {
 
 const SQLITE = "node_modules/better-sqlite3/build/Release/better_sqlite3.node";
 
-/** Compares the lock file with npm's own record of what it put in node_modules. */
+/** Compares the lock file with npm's own record of node_modules. */
 function isInstalled(forTests) {
   const record = join(root, "node_modules", ".package-lock.json");
   if (!existsSync(record) || !existsSync(join(root, SQLITE))) return false;
@@ -30,13 +30,13 @@ function isInstalled(forTests) {
   return Object.entries(wanted).every(([path, entry]) => {
     if (path === "") return true;
     const there = held[path];
-    // Packages for other machines are left out; packages for development may be.
+    // Optional packages for other platforms may be missing, and development packages unless `forTests`.
     if (!there) return entry.optional || entry.devOptional || (entry.dev && !forTests);
     return there.version === entry.version && there.integrity === entry.integrity;
   });
 }
 
-/** npm under npm's own name is a script of Node's, and on Windows no program at all. */
+/** Runs npm: its script by Node where npm started us, because on Windows npm is not an executable. */
 async function npm(args) {
   const script = process.env.npm_execpath;
   if (script?.endsWith(".js")) await run(process.execPath, [script, ...args]);

@@ -1,5 +1,5 @@
-// What must be made from the sources before the server or the checks can run.
-// As a program: node server/scripts/prepare.mjs client|web|server …
+// Builds everything that the server or the checks need from the sources.
+// Usage: node server/scripts/prepare.mjs client|web|server …
 import { mkdirSync, writeFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join, relative } from "node:path";
@@ -13,19 +13,19 @@ const SCRIPTS = "server/scripts";
 const bin = (path) => join(root, "node_modules", path);
 
 const parts = {
-  /** The typed database clients, one for each provider, from the one model. */
+  /** The typed database clients, one per provider, from one model. */
   client: {
     inputs: ["prisma/schema.prisma", "prisma/providers.mjs", "prisma/prisma.config.ts", LOCK, SCRIPTS],
     output: "prisma/generated/postgresql/client.ts",
     work: generateClients,
   },
-  /** The panels, as files the server hands out. */
+  /** The panels, as static files. */
   web: {
     inputs: ["web", "shared", LOCK, SCRIPTS],
     output: "web/dist/index.html",
     work: () => run(process.execPath, [bin("vite/bin/vite.js"), "build", "web", "--logLevel", "warn"]),
   },
-  /** The server as one file, which starts several times faster than its sources. */
+  /** The server as one file, which starts several times faster than the sources. */
   server: {
     inputs: ["server", "shared", "prisma", "seed", LOCK, SCRIPTS],
     output: "server/dist/main.js",
@@ -41,7 +41,7 @@ async function generateClients() {
     writeFileSync(schema, schemaFor(provider));
     const generate = [bin("prisma/build/index.js"), "generate", "--schema", schema];
     await run(process.execPath, [...generate, "--config", "prisma/prisma.config.ts"], {
-      // Prisma would download its schema engine first, though generating never runs it.
+      // Prisma would first download its schema engine, which generating never runs.
       PRISMA_SCHEMA_ENGINE_BINARY: join(root, "prisma", "no-schema-engine.sh"),
       PRISMA_HIDE_UPDATE_MESSAGE: "1",
       CHECKPOINT_DISABLE: "1",
@@ -49,7 +49,7 @@ async function generateClients() {
   }
 }
 
-/** Makes the named parts, in order, where they are missing or their sources have changed. */
+/** Builds the named parts, in order, if they are missing or their sources have changed. */
 export async function prepare(...names) {
   for (const name of names) {
     const did = await unlessFresh({ name, ...parts[name] });
@@ -73,11 +73,11 @@ async function bundleServer() {
     logLevel: "warning",
     plugins: [ownUrls(outfile)],
   });
-  // Without it Node would have to guess what kind of module the file is.
+  // Tells Node the module kind, which it would otherwise guess.
   writeFileSync(join(root, "server", "dist", "package.json"), `{ "type": "module" }\n`);
 }
 
-/** Keeps `import.meta.url` the address of the source file, so that files beside a source are found there. */
+/** Keeps `import.meta.url` the address of the source file, so that a source finds the files beside it. */
 function ownUrls(outfile) {
   return {
     name: "own-urls",

@@ -1,7 +1,7 @@
 import { spawn } from "node:child_process";
 import { root } from "./fresh.mjs";
 
-/** A command that did not end well; `status` is the exit code to hand on. */
+/** A command that failed. `status` is the exit code to pass on. */
 export class Failed extends Error {
   constructor(command, status) {
     super(`${command} ended with ${status}`);
@@ -9,7 +9,9 @@ export class Failed extends Error {
   }
 }
 
-/** Runs a program from the root with our own terminal; resolves to its exit code (128 + n after a signal). */
+/**
+ * Runs a program in the root folder with the terminal inherited. Resolves to its exit code; 1 when a signal ended it.
+ */
 export function status(program, args, env = {}) {
   return new Promise((resolve, reject) => {
     const child = spawn(program, args, { cwd: root, stdio: "inherit", env: { ...process.env, ...env } });
@@ -18,13 +20,13 @@ export function status(program, args, env = {}) {
   });
 }
 
-/** As `status`, but rejects with `Failed` unless the program ends with 0. */
+/** Runs a program as `status` does. Rejects with `Failed` when its exit code is not 0. */
 export async function run(program, args, env) {
   const code = await status(program, args, env);
   if (code !== 0) throw new Failed([program, ...args].join(" "), code);
 }
 
-/** Ends the process with the failing command's own code and one line that says which it was. */
+/** Exits with the failed command's code after one line that names the command. */
 export function fail(error) {
   console.error(error instanceof Failed ? `chockside: ${error.message}` : error);
   process.exit(error instanceof Failed ? error.status : 1);

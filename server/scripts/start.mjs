@@ -1,4 +1,4 @@
-// npm start: from whatever state the checkout is in to a listening server, doing only what is missing.
+// npm start: starts the server from any state of the checkout, doing only the missing steps.
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { root } from "./fresh.mjs";
@@ -13,7 +13,7 @@ try {
   fail(error);
 }
 
-// In this very process: signals and exit code are the server's own, and nothing is started twice.
+// Run in this process, so that signals and the exit code are the server's own.
 process.chdir(root);
 process.setSourceMapsEnabled(true);
 process.argv[1] = join(root, "server", "main.ts");

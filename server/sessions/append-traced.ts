@@ -1,7 +1,10 @@
 import type { Append, EventStore } from "../store/events.ts";
 import { TRACES, traced } from "../telemetry/trace.ts";
 
-/** Appends, and tells whoever listens how long it took. @throws what `append` throws */
+/**
+ * Appends events and publishes the duration to tracers.
+ * @throws what `append` throws
+ */
 export function appendTraced(store: EventStore, append: Append): Promise<void> {
   const { expected, events, row } = append;
   return traced(

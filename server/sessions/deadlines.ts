@@ -1,9 +1,9 @@
 import type { Clock, Timers } from "../clock.ts";
 
-/** Wait after a deadline that changed nothing, or that could not be recorded: never a busy loop. Milliseconds. */
+/** Wait after a deadline that changed nothing or could not be recorded, to avoid a busy loop. Milliseconds. */
 const AGAIN_MS = 1_000;
 
-/** One timer for each session: the next moment at which time alone changes something in it. */
+/** One timer per session, for the next moment at which time alone changes the session. */
 export class Deadlines {
   readonly #clock: Clock;
   readonly #timers: Timers;
@@ -16,13 +16,13 @@ export class Deadlines {
     this.#due = due;
   }
 
-  /** Sets the session's one timer to `at`, server milliseconds; null means that none is needed. */
+  /** Sets the session's timer to `at`, server milliseconds; null clears it. */
   set(session: string, at: number | null): void {
     this.clear(session);
     if (at !== null) this.#wait(session, at, at - this.#clock.now());
   }
 
-  /** After a deadline at which nothing could be done. */
+  /** Sets the timer again after a deadline at which nothing could be done. */
   again(session: string, at: number | null): void {
     this.clear(session);
     if (at !== null) this.#wait(session, at, Math.max(AGAIN_MS, at - this.#clock.now()));

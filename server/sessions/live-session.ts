@@ -11,16 +11,16 @@ import { type EventSource, type Replayed, readOn, TAIL } from "./replay.ts";
 import { rowOf } from "./row.ts";
 
 /**
- * How often a batch is decided anew when another server appended first. Each time one of them gets on, so that only
- * very many of them on one session come near it.
+ * Attempts to append a batch when other servers append first. In each round one of the competing servers succeeds, so
+ * only very many on one session reach the limit.
  */
 const ATTEMPTS = 50;
 
-/** What a piece of work sees: the session as it will be once the work before it is recorded. */
+/** The session as one job sees it: as it will be when the jobs before it are recorded. */
 export interface Draft {
   readonly state: SessionState;
   answeredBefore(command: string): Answered | undefined;
-  /** Takes over a step's events. */
+  /** Adds a step's events. */
   take(step: Step): void;
 }
 
@@ -30,7 +30,10 @@ interface Job {
   failed(error: unknown): void;
 }
 
-/** Told of a session's events once they are recorded; `ours` as sealed when this server appended them, else null. */
+/**
+ * Called with a session's events once they are recorded. `ours`: the sealed events when this server appended them,
+ * else null.
+ */
 export type Published = (
   session: LiveSession,
   events: SessionEvent[],
@@ -38,9 +41,9 @@ export type Published = (
 ) => void;
 
 /**
- * One session in memory: the only place this server's next event for it comes from. Work is done strictly one after another; what has
- * piled up while the last append was under way is decided together and appended as one. Nothing of it counts, is told
- * or is answered before the append is durable.
+ * One session in memory. All events that this server adds to the session are made here. Jobs run strictly one after
+ * another. Jobs that arrive during an append are decided together and appended as one batch. Nothing is published or
+ * answered before the append is durable.
  */
 export class LiveSession {
   readonly #store: EventStore;
@@ -49,13 +52,13 @@ export class LiveSession {
   readonly #published: Published;
   #held: Replayed;
   #jobs: Job[] = [];
-  /** The work under way, until nothing is left to do. */
+  /** Resolves when all present jobs are done; null when idle. */
   #draining: Promise<void> | null = null;
-  /** How far the record is said to go. */
+  /** Highest sequence number that another server announced. */
   #told = 0;
-  /** Events that came along with that. */
+  /** Events that came with the announcements. */
   #said: Sealed[] = [];
-  /** Why what others recorded could not be read when last tried, null when it could. */
+  /** The error of the last attempt to read what others recorded; null after success. */
   #behind: unknown = null;
 
   constructor(store: EventStore, row: SessionRow, held: Replayed, names: NameVeil, published: Published) {
@@ -74,7 +77,7 @@ export class LiveSession {
     return this.#row.code;
   }
 
-  /** The events after `since`, or null when they are no longer at hand. */
+  /** Returns the events after `since`; null when they are no longer in memory. */
   after(since: number): SessionEvent[] | null {
     const { state, tail } = this.#held;
     if (since > state.seq || since < state.seq - tail.length) return null;
@@ -82,8 +85,8 @@ export class LiveSession {
   }
 
   /**
-   * Resolves to what `work` returned once its events are durable and told.
-   * @throws StoreFailure when they could not be kept: then it is as if the work had never been done
+   * Resolves to the result of `work` once its events are durable and published.
+   * @throws StoreFailure when they could not be stored; the session is then as before
    */
   run<T>(work: (draft: Draft) => T): Promise<T> {
     return new Promise<T>((done, failed) => {
@@ -93,13 +96,13 @@ export class LiveSession {
   }
 
   /**
-   * Another server recorded up to `seq`, as far as is known: resolves once that is held and told here too.
-   * @param said its events as that server told them: taken when they are the next links of the chain, else read
-   * @throws StoreFailure when it cannot be read, or does not follow on what is held
+   * Resolves once events of another server up to `seq` are taken over and published here.
+   * @param said the events as announced: used when they continue the chain, else read from the store
+   * @throws StoreFailure when they cannot be read, or do not continue what is held
    */
   async follow(seq: number, said: readonly Sealed[] = []): Promise<void> {
     this.#told = Math.max(this.#told, seq);
-    // What comes late would lie here until the next reading.
+    // Drop stale peer events: they would stay in memory until the next read.
     if (seq > this.state.seq) this.#said.push(...said);
     await this.#drain();
     if (this.#behind !== null) throw this.#behind;
@@ -133,7 +136,7 @@ export class LiveSession {
         const first = error instanceof ConcurrencyError && attempt < ATTEMPTS;
         const fault = first ? await this.#catchUp() : error;
         if (fault === null) continue;
-        // It may have been kept all the same: what is decided next must stand on what is there.
+        // The append may have succeeded all the same, so read the store before the next decision.
         this.#told = Number.POSITIVE_INFINITY;
         for (const job of jobs) job.failed(fault);
         return;
@@ -165,10 +168,10 @@ export class LiveSession {
     this.#published(this, events, sealed);
   }
 
-  /** Takes over what others recorded; gives what kept it from that, or null. */
+  /** Takes over what others recorded. Returns the error, or null. */
   async #catchUp(): Promise<unknown> {
     const said = upTo(this.#told, this.#said.splice(0), this.state.seq);
-    // What is told from here on may come too late for this reading.
+    // Reset before the read: a later announcement may be too late for it.
     this.#told = 0;
     const taken = said !== null && (await this.#readOn({ read: async () => said })) === null;
     return taken ? null : this.#readOn(this.#store);
@@ -186,7 +189,7 @@ export class LiveSession {
   }
 }
 
-/** Those of the events said that lead from `seq` to `told` without a gap, null when they do not. */
+/** Returns the announced events that lead from `seq` to `told` without a gap; null when there is a gap. */
 function upTo(told: number, said: readonly Sealed[], seq: number): Sealed[] | null {
   const next = [...new Map(said.map((one) => [one.seq, one])).values()]
     .filter((one) => one.seq > seq)
@@ -195,7 +198,7 @@ function upTo(told: number, said: readonly Sealed[], seq: number): Sealed[] | nu
   return whole ? next : null;
 }
 
-/** The session with work done on it that is not yet recorded. */
+/** A session with work on it that is not recorded yet. */
 class Drafting implements Draft {
   state: SessionState;
   headHash: string;
@@ -231,7 +234,7 @@ class Drafting implements Draft {
     noteAnswers(this.#answered, step.events);
   }
 
-  /** Does one piece of work; its outcome is told to whoever waits only when called. One's failure is its own. */
+  /** Runs one job. Returns a function that reports its outcome to the caller. An error affects this job only. */
   attempt(job: Job): () => void {
     try {
       const value = job.work(this);

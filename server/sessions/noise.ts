@@ -4,11 +4,11 @@ import type { NameVeil } from "../evidence/names.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
 const DAY_MS = 86_400_000;
-/** Sessions of one day that are looked through; more a day no ramp has. */
+/** Most sessions per day that are read: far more than one ramp has. */
 const LISTED = 500;
 const PAGE = 500;
 
-/** Who stood in whose noise in the last day, folded from the record as it grows. */
+/** Noise logs of the last day's sessions, updated from the record as it grows. */
 export class NoiseLogs {
   readonly #store: EventStore;
   readonly #names: NameVeil;
@@ -20,8 +20,9 @@ export class NoiseLogs {
   }
 
   /**
-   * The logs of `asked`, of every session that is not over and of those with an event in the 24 hours before `now`.
-   * @throws StoreFailure when one cannot be read: a dose without it would be too small
+   * Returns the noise logs of session `asked`, of all open sessions, and of those with an event in the 24 hours
+   * before `now`.
+   * @throws StoreFailure when one cannot be read: the dose would come out too small without it
    */
   async upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
     const rows = new Map<string, SessionRow>();

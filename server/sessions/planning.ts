@@ -14,27 +14,27 @@ import { latestType } from "./latest-type.ts";
 import type { Sessions } from "./sessions.ts";
 import { sharedType } from "./shared-type.ts";
 
-/** What a person enters to plan a session. */
+/** A plan as a person enters it. */
 export interface PlanInput {
   commandId: string;
   aircraft: string;
-  /** The version of the type the plan was made on; the newest approved one where it is not said. */
+  /** Version of the aircraft type that the plan assumes; by default the newest approved one. */
   typeVersion?: number | undefined;
   place: string;
   order?: number[] | undefined;
-  /** Why the order is another than the one advised. */
+  /** Reason for an order other than the advised one. */
   orderReason?: string | undefined;
   powerSource: "groundPower" | "batteries";
-  /** Where the nose will point, degrees true, and the field's height. */
+  /** Heading of the nose in degrees true, and elevation of the airfield in feet. */
   headingDeg?: number | undefined;
   elevationFt?: number | undefined;
-  /** What stands near; placed by the heading. */
+  /** Obstacles near the stand. Their bearings need the heading. */
   neighbours?: StandNeighbour[] | undefined;
   /** Person ids. */
   crew: Record<Post, string | null>;
 }
 
-/** One thing wrong with a plan, and where. */
+/** A fault in a plan, and its path. */
 export interface PlanFault {
   path: string;
   message: string;
@@ -47,7 +47,7 @@ export type PlanResult =
 
 export interface Ids {
   session(): string;
-  /** Six characters to join by. */
+  /** Six characters by which people join. */
   code(): string;
 }
 
@@ -68,7 +68,7 @@ export class Planning {
     this.#deps = deps;
   }
 
-  /** Repeated with the same `commandId`, it answers with the session that was planned first. */
+  /** Plans a session. Called again with the same `commandId`, it returns the session planned first. */
   async plan(person: Person, input: PlanInput): Promise<PlanResult> {
     const { store, sessions, clock, ids } = this.#deps;
     const digest = sha256(canonical(input));
@@ -90,7 +90,7 @@ export class Planning {
     try {
       await sessions.begin({ code, planCommand: input.commandId, createdAt: now }, step);
     } catch (error) {
-      // The same plan sent twice at once: the other one was first.
+      // The same plan was sent twice at once, and the other request was first.
       const first = error instanceof ConcurrencyError && (await this.#repeated(input.commandId, digest));
       if (first) return first;
       throw error;
@@ -106,7 +106,7 @@ export class Planning {
     return same ? { is: "planned", id: row.id, code: row.code } : { is: "idReused" };
   }
 
-  /** What the aircraft brings from its last session: defects still open, and when each engine last ran. */
+  /** Returns what the aircraft's last session left: its open defects, and when each engine last ran. */
   async #brought(aircraft: string): Promise<Required<Pick<FactOf<"planned">, "defects" | "lastRan">>> {
     const { store, sessions } = this.#deps;
     const last = await store.lastSessionOf(aircraft);

@@ -1,16 +1,16 @@
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult, Refusal } from "../../shared/protocol/refusal.ts";
 
-/** What a command was and what it led to, kept so that a repeat gets the same answer. */
+/** A command's recorded result, kept so that a repeat gets the same answer. */
 export interface Answered {
-  /** Digest of the command, its panel time left out. */
+  /** Digest of the command without its panel time. */
   digest: string;
-  /** Number of the last event that bears the command's id. */
+  /** Sequence number of the last event with the command's id. */
   seq: number;
   refusal: Refusal | null;
 }
 
-/** Adds to `answered` what these events say of the commands they bear. Works alike on fresh and on replayed ones. */
+/** Adds the results of the commands in these events to `answered`. Works for new and for replayed events. */
 export function noteAnswers(answered: Map<string, Answered>, events: readonly SessionEvent[]): void {
   for (const { command, digest, seq, fact } of events) {
     if (command === null || digest === null) continue;
@@ -19,12 +19,15 @@ export function noteAnswers(answered: Map<string, Answered>, events: readonly Se
   }
 }
 
-/** The answer to a command from what was recorded of it. */
+/** Returns the answer to a command from its recorded result. */
 export function firstAnswer({ seq, refusal }: Answered): CommandResult {
   return refusal ? { status: "refused", seq, refusal } : { status: "accepted", seq };
 }
 
-/** The answer to a command that was answered before: the same again, or a refusal when its id now bears another. */
+/**
+ * Returns the answer to a repeated command: the first answer again, or a refusal when its id was used for another
+ * command.
+ */
 export function repeatAnswer(before: Answered, digest: string): CommandResult {
   if (before.digest !== digest) return { status: "refused", seq: null, refusal: { reason: "idReused" } };
   return {

@@ -11,10 +11,10 @@ import { withSharedType } from "./shared-type.ts";
 
 const PAGE = 1_000;
 
-/** How many of a session's last events are kept at hand for panels that come back. */
+/** Latest events per session that stay in memory, for panels that reconnect. */
 export const TAIL = 400;
 
-/** A session as its events make it. */
+/** A session rebuilt from its events. */
 export interface Replayed {
   state: SessionState;
   headHash: string;
@@ -23,8 +23,8 @@ export interface Replayed {
 }
 
 /**
- * Rebuilds a session from its stored events, and checks their chain while at it.
- * @throws StoreFailure when they cannot be read, or are not what was once recorded
+ * Rebuilds a session from its stored events, and checks their hash chain.
+ * @throws StoreFailure when they cannot be read, or are not what was recorded
  */
 export async function replay(
   store: EventStore,
@@ -39,7 +39,7 @@ export async function replay(
     const { state, headHash } = held;
     if (state !== null && state.seq === expected.headSeq && headHash === expected.headHash)
       return { ...held, state };
-    // Another server may have recorded more since the row was read; a row that stays as it was says what is missing.
+    // Another server may have recorded more since the row was read. If the row is unchanged, events are missing.
     const now = await store.session(id);
     if (now === null || now.headSeq === expected.headSeq)
       throw new StoreFailure(
@@ -51,15 +51,15 @@ export async function replay(
 
 type Held = Omit<Replayed, "state"> & { state: SessionState | null };
 
-/** Where events are read from: the record, or what another server told. */
+/** A source of events: the store, or another server's announcement. */
 export interface EventSource {
   read(session: string, since: number, limit: number): Promise<readonly Sealed[]>;
 }
 
 /**
- * What was recorded after what is held, and the session as it is then. `answered` is added to in place once all of it
- * was read.
- * @throws StoreFailure when it cannot be read, or does not follow on what is held
+ * Reads the events recorded after those held. Returns them and the session after them. `answered` is updated in place
+ * once all are read.
+ * @throws StoreFailure when they cannot be read, or do not continue what is held
  */
 export async function readOn<H extends Held>(
   store: EventSource,

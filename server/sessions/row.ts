@@ -1,10 +1,10 @@
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { SessionRow } from "../store/events.ts";
 
-/** What never changes of a session's row. */
+/** The columns of a session's row that never change. */
 export type RowBase = Pick<SessionRow, "code" | "planCommand" | "createdAt">;
 
-/** The session's row as it follows from its state. */
+/** Returns the session's row for its state. */
 export function rowOf(base: RowBase, state: SessionState, headHash: string): SessionRow {
   return {
     id: state.id,

@@ -25,16 +25,19 @@ import { type Answered, firstAnswer, noteAnswers, repeatAnswer } from "./recorde
 import { type Replayed, replay } from "./replay.ts";
 import { type RowBase, rowOf } from "./row.ts";
 
-/** Sessions that are over and stay in memory after somebody looked at them. */
+/** Sessions that are over stay in memory up to this number after somebody read them. */
 const OVER_KEPT = 40;
 
-/** A stop that is not recorded by then is passed on; it is recorded all the same when it can be. Milliseconds. */
+/**
+ * A stop not recorded within this time is broadcast without a record. It is still recorded when possible.
+ * Milliseconds.
+ */
 const STOP_WAITS_MS = 1_000;
 
-/** What is longer is read from the record by the servers that follow. */
+/** Longer events are left out of announcements; the other servers read them from the store. */
 const TOLD_CHARACTERS = 32_000;
 
-/** What the sessions tell of themselves to whoever runs the server. */
+/** Log lines for the server's operator. */
 export interface SessionLog {
   error(detail: object, message: string): void;
   info(detail: object, message: string): void;
@@ -46,29 +49,29 @@ export interface SessionsDeps {
   timers: Timers;
   log: SessionLog;
   names: NameVeil;
-  /** Asked to vouch for a session's record so far; never waited for. */
+  /** Asked to sign a checkpoint of the record so far. Never awaited. */
   notary: { due(session: string, size: number): void };
   bus: Bus;
-  /** Does work while no other server does work that shares a key with it. */
+  /** Runs `work` while no other server runs work with a common key. */
   inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
 }
 
-/** Nobody planned a session of that id. */
+/** No session has this id. */
 export class NoSuchSession extends Error {
   override readonly name = "NoSuchSession";
 }
 
-/** The command lowers safety, and its person did not enter their PIN for it. */
+/** The command sets a condition aside, and the person did not enter their PIN for it. */
 export class PinNeeded extends Error {
   override readonly name = "PinNeeded";
 }
 
-/** All start sessions of this server: loads them, keeps them, gives them their commands and wakes them at deadlines. */
+/** All start sessions of this server: loads them, passes them commands, and wakes them at deadlines. */
 export class Sessions {
   readonly #deps: SessionsDeps;
   readonly #deadlines: Deadlines;
   readonly #held = new Map<string, Promise<LiveSession>>();
-  /** Those in memory that are over, longest untouched first. */
+  /** Ids of sessions in memory that are over, least recently used first. */
   readonly #over = new Set<string>();
   #audience: Audience = nobody;
   #leaving: Promise<unknown> = Promise.resolve();
@@ -78,12 +81,12 @@ export class Sessions {
     this.#deadlines = new Deadlines(deps.clock, deps.timers, (id, at) => void this.#due(id, at));
   }
 
-  /** Who is told of what is recorded from now on. */
+  /** Sets the audience that receives everything recorded from now on. */
   tell(audience: Audience): void {
     this.#audience = audience;
   }
 
-  /** How many sessions are not over, and how many holds stand in them. */
+  /** Returns how many sessions are open, and how many holds stand in them. */
   async overview(): Promise<{ live: number; holds: number }> {
     const heads = await this.#deps.store.openHeads();
     const states = await Promise.all(
@@ -98,9 +101,9 @@ export class Sessions {
   }
 
   /**
-   * Another server recorded up to `seq` in this session. One that nobody knew here is held from now on: its deadlines
-   * are this server's too.
-   * @param said the events, as far as they came along
+   * Takes over what another server recorded up to `seq`. An unknown session is loaded, so that its deadlines run here
+   * too.
+   * @param said the announced events, if any came along
    */
   async follow(id: string, seq: number, said: readonly Sealed[] = []): Promise<void> {
     try {
@@ -113,7 +116,7 @@ export class Sessions {
     }
   }
 
-  /** Follows every session that is not over to where it stands, and those that are over now to their end. */
+  /** Takes over the latest events of every open session, and the last events of those that are over now. */
   async followAll(heads: readonly SessionHead[]): Promise<void> {
     const open = new Map(heads.map((head) => [head.id, head.headSeq]));
     const ended = [...this.#held.keys()].filter((id) => !open.has(id) && !this.#over.has(id));
@@ -123,18 +126,18 @@ export class Sessions {
     ]);
   }
 
-  /** Another server could not write a stop down. */
+  /** Broadcasts a stop that another server could not record. */
   passedOn(notice: Unrecorded): void {
     this.#audience.unrecorded(notice);
   }
 
-  /** After a start: every session that is not over records it, which voids its clearances; its holds stand. */
+  /** Records the server's start in every open session. That voids clearances; holds stand. */
   async restart(): Promise<void> {
     const rows = await this.#deps.store.openSessions();
     await Promise.all(rows.map((row) => this.#unsettle(row.id, { type: "restarted" })));
   }
 
-  /** The wall clock was set by `by` milliseconds: clearances are void in every session that is not over. */
+  /** Records in every open session that the wall clock was set by `by` milliseconds. That voids clearances. */
   async clockStepped(by: number): Promise<void> {
     this.#deps.log.error({ by }, "the machine's clock was set: clearances are void");
     const rows = await this.#deps.store.openSessions();
@@ -142,7 +145,7 @@ export class Sessions {
   }
 
   /**
-   * The session in memory, read from the store if need be.
+   * Returns the session, loaded from the store if need be.
    * @throws NoSuchSession
    * @throws StoreFailure when its events cannot be read, or are not what was recorded
    */
@@ -172,7 +175,7 @@ export class Sessions {
     const answered = new Map<string, Answered>();
     noteAnswers(answered, step.events);
     const held = { state: step.state, headHash: sealed.hash, answered, tail: step.events };
-    // It may have been found in the record meanwhile, as if another server had planned it.
+    // Follow may have found it in the store meanwhile and loaded it.
     if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
     this.#deps.clock.recorded(at);
     this.#deps.bus.say({ is: "moved", session: row.id, seq: step.state.seq });
@@ -180,15 +183,14 @@ export class Sessions {
   }
 
   /**
-   * Decides a person's command and resolves once the answer is durable.
+   * Decides a person's command. Resolves once the answer is durable. On any error except NoSuchSession, or after 1 s,
+   * a stop was broadcast without being recorded.
+   * @param flood the person exceeds the limit for stops: a stop that already stands is not recorded again, and the
+   * answer has the number under which it stands
+   * @param confirmed the person entered their PIN again for this command
    * @throws NoSuchSession
    * @throws StoreFailure when nothing could be recorded
-   *
-   * @param flood that the person says more than anybody can mean: a stop that stands is then not recorded again, and
-   *   answered with the number under which it stands
-   * @param confirmed that the person entered their PIN again for this very command
-   * @throws PinNeeded when they did not and it sets a condition aside; nothing of it is recorded
-   * Whenever it throws but for the first reason, a stop has been passed on unrecorded. So has one that takes long.
+   * @throws PinNeeded when an override is not confirmed; nothing is recorded
    */
   command(
     person: Person,
@@ -241,7 +243,7 @@ export class Sessions {
             draft.take(step);
             const answered = draft.answeredBefore(command.id);
             if (answered) return firstAnswer(answered);
-            // Nothing was recorded: a session that is over, or a device's word that came too late.
+            // Nothing was recorded: the session is over, or a device's report came too late.
             return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
           }),
         );
@@ -254,7 +256,7 @@ export class Sessions {
     }
   }
 
-  /** Sessions leave their brief one after another: of two with one aircraft the second must find the first. */
+  /** Lets sessions leave the brief one at a time: of two with the same aircraft, the second must find the first. */
   #oneByOne<T>({ state }: LiveSession, answer: (elsewhere?: string) => Promise<T>): Promise<T> {
     const { store, inTurn } = this.#deps;
     const look = async () => {
@@ -270,7 +272,7 @@ export class Sessions {
     return turn;
   }
 
-  /** Lets go of every timer. */
+  /** Stops every timer. */
   close(): void {
     this.#deadlines.clearAll();
   }
@@ -301,7 +303,7 @@ export class Sessions {
     this.#deps.notary.due(state.id, state.seq);
   }
 
-  /** A deadline came: what time has brought is recorded. */
+  /** Records what a deadline changed. */
   async #due(id: string, at: number): Promise<void> {
     const { clock, log } = this.#deps;
     try {
@@ -326,7 +328,8 @@ export class Sessions {
       const live = await this.get(id);
       await this.#kept(live.run((draft) => draft.take(unsettle(draft.state, fact, this.#deps.clock.now()))));
     } catch (error) {
-      // The others must go on: this one answers that it is not available until it can be read and written again.
+      // Go on with the other sessions. This one answers that it is not available until it can be read and written
+      // again.
       this.#deps.log.error({ err: error, session: id }, `${fact.type} could not be recorded`);
     }
   }
@@ -340,10 +343,10 @@ export class Sessions {
     }
   }
 
-  /** People must hear of a stop even when it cannot be written down. */
+  /** Broadcasts a stop that could not be recorded. */
   async #passOn(person: Person, { session, action }: Command): Promise<void> {
     if (action.type !== "send" || !isStop(action)) return;
-    // Who waits for the record here would wait for what keeps the stop from it.
+    // Do not await loading: it may be what blocks the stop.
     const now = new Promise<null>((resolve) => setImmediate(resolve, null));
     const live = await Promise.race([this.#held.get(session)?.catch(() => null), now]);
     const post = live ? postHeld(live.state, person) : null;
@@ -363,7 +366,7 @@ export class Sessions {
   }
 }
 
-/** The events to tell other servers with the word that they are there, unless they are long. */
+/** Returns the events to send with an announcement, unless they are long. */
 function toldWith(sealed: readonly Sealed[]): { events?: Sealed[] } {
   const size = sealed.reduce((sum, { body }) => sum + body.length, 0);
   return size > TOLD_CHARACTERS ? {} : { events: sealed.map(({ seq, body, hash }) => ({ seq, body, hash })) };

@@ -1,22 +1,22 @@
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
 import { type AppendTrace, type CommandTrace, type DeadlineTrace, TRACES } from "./trace.ts";
 
-/** What is looked at when somebody asks, and not counted as it happens. */
+/** Values read at each scrape instead of counted. */
 export interface Looks {
   overview(): Promise<{ live: number; holds: number }>;
   sockets(): number;
   ready(): Promise<boolean>;
 }
 
-/** A deadline recorded later than this after its moment counts as late. Milliseconds. */
+/** A deadline recorded later than this counts as late. Milliseconds. */
 const LATE_MS = 1_000;
 
-/** Seconds: from a tenth of a millisecond to what nobody waits for. */
+/** Bucket limits in seconds. */
 const SECONDS = [0.0001, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5];
 
 /**
- * What the server does, in figures for Prometheus. Labels are words of the protocol alone: no name, no session, no
- * device. It counts by listening to `TRACES`, so what is counted knows nothing of it.
+ * Metrics of the server for Prometheus. Labels are protocol words only: no names, sessions or devices. It subscribes
+ * to `TRACES`, so the measured code does not depend on it.
  */
 export class Metrics {
   readonly registry = new Registry();
@@ -87,7 +87,7 @@ export class Metrics {
     });
   }
 
-  /** Adds what Node says of its process: memory, event loop, handles. Once a process. */
+  /** Adds Node's process metrics: memory, event loop, handles. Call it once per process. */
   withProcess(): void {
     collectDefaultMetrics({ register: this.registry });
   }

@@ -1,23 +1,23 @@
 import { type Channel, channel } from "node:diagnostics_channel";
 import { performance } from "node:perf_hooks";
 
-// What happens between a command and the panels, told to whoever listens (Node's diagnostics_channel): metrics do, a
-// tracer may. Nothing is made up or measured while nobody does. No message names a person.
+// Events between a command and the panels, published by Node's diagnostics_channel. Metrics subscribe; a tracer may.
+// Without a subscriber nothing is measured. No message names a person.
 
-/** A command was answered, or could not be. */
+/** A command was answered, or failed. */
 export interface CommandTrace {
   session: string;
-  /** The command's own id: the events in `AppendTrace` bear it too. */
+  /** The command's id. `AppendTrace` has it too. */
   command: string;
   action: string;
   /** `failed`: nothing could be recorded. */
   outcome: "accepted" | "duplicate" | "refused" | "failed";
   reason: string | null;
-  /** From when it was understood to when its answer is durable. */
+  /** From the parsed command to the durable answer. */
   ms: number;
 }
 
-/** Events were made durable, or could not be. */
+/** An append succeeded or failed. */
 export interface AppendTrace {
   session: string;
   from: number;
@@ -27,7 +27,7 @@ export interface AppendTrace {
   ms: number;
 }
 
-/** Events were handed to the sockets of everybody who watches. */
+/** Events were sent to the panels that watch the session. */
 export interface FanOutTrace {
   session: string;
   from: number;
@@ -38,7 +38,7 @@ export interface FanOutTrace {
 /** A deadline was recorded. */
 export interface DeadlineTrace {
   session: string;
-  /** How long after its moment. */
+  /** Delay of the recording, in milliseconds. */
   lateMs: number;
 }
 
@@ -51,7 +51,7 @@ export const TRACES = {
   deadline: named<DeadlineTrace>("deadline"),
 };
 
-/** Does the work and tells the channel of it, with the milliseconds it took and what came of it. */
+/** Runs `work`, then publishes its duration in milliseconds and its outcome. */
 export async function traced<T, M extends { ms: number }>(
   to: Channel<unknown, M>,
   work: () => Promise<T>,
