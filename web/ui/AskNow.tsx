@@ -6,7 +6,7 @@ import { Need } from "./Need.tsx";
 import { together } from "./numbers.ts";
 import { TimeLeft } from "./TimeLeft.tsx";
 
-/** Fetched beside the panel, not before it: what is asked must not wait for its figure, nor fail with it. */
+/** Loaded beside the panel, so that an ask neither waits for its figure nor fails with it. */
 const SignalFigure = lazy(() =>
   import("./figures/SignalFigure.tsx").then(
     (m) => ({ default: m.SignalFigure }),
@@ -17,20 +17,20 @@ const SignalFigure = lazy(() =>
 interface Props {
   ask: AskView;
   now: number;
-  /** Engine numbers as this person sees them. */
+  /** Engine numbers in the order this person sees them. */
   numbers: readonly number[];
-  /** What is heard from the server is fresh. Without that only answers that make nothing less safe can be given. */
+  /** True while messages from the server are recent. Otherwise only answers that reduce no safety are enabled. */
   fresh: boolean;
-  /** An answer to this was given and is not yet recorded. */
+  /** True while an answer to this ask is sent but not recorded. */
   sending: boolean;
-  /** Something is being put in, or no longer. */
+  /** Called when the person starts or ends an entry. */
   onBusy(busy: boolean): void;
-  /** Asks the server whether this is the person's PIN. */
+  /** Checks the person's PIN at the server. */
   confirm(pin: string): Promise<Confirmed>;
   onAnswer(answer: AnswerKey, given: Given): void;
 }
 
-/** The one thing asked of this post now. */
+/** The current ask of this post, with its answers. */
 export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onAnswer }: Props) {
   const { text } = useWords();
   const [open, setOpen] = useState<{ ask: string; answer: AnswerKey } | null>(null);
@@ -38,7 +38,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
     setOpen(next);
     onBusy(next !== null);
   };
-  // An entry begun for another ask is gone with it.
+  // An entry started for another ask is discarded.
   const answer = open?.ask === ask.key ? open.answer : null;
   const give = (given: Given) => {
     if (!answer) return;
@@ -109,7 +109,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
   );
 }
 
-/** The place of the figure, so that nothing below it moves when it comes. */
+/** Reserves the place of the figure, so that nothing below it moves when it arrives. */
 function FigureToCome() {
   return (
     <div className="ask-figure">
@@ -119,8 +119,8 @@ function FigureToCome() {
 }
 
 /**
- * On a small screen the keys of an entry must not begin below its edge; but the sentence they answer, and the time
- * left, must not stay scrolled away when there is room for both.
+ * Scrolls so that the entry's keys are visible on a small screen, with the ask's sentence and time left above them
+ * when there is room for both.
  */
 function intoView(entry: HTMLElement | null) {
   entry?.closest(".ask")?.scrollIntoView({ block: "start" });
@@ -164,7 +164,7 @@ function WeightMark({ weight }: { weight: AskView["weight"] }) {
 
 const SENTENCES = /(?<=\.) /;
 
-/** Nothing asked: said in words, with what everybody waits for. */
+/** Shown when nothing is asked of this post: the reason, and the asks other posts have. */
 export function NothingAsked({ words, waits }: { words: string; waits: readonly string[] }) {
   const { text } = useWords();
   return (

@@ -9,7 +9,9 @@ interface Props {
   onBack(): void;
 }
 
-/** Blades turned through by hand. The count begins at none: it is counted, not confirmed. */
+/**
+ * Entry for blades turned through by hand. It starts at 0, so that the person counts instead of confirming a figure.
+ */
 export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
   const { blades: words, entry } = useWords().text;
   const [blades, setBlades] = useState(0);

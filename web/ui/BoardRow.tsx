@@ -3,7 +3,7 @@ import { seconds } from "./numbers.ts";
 import { EngineShape } from "./plan/EngineShape.tsx";
 import type { StripView } from "./Strip.tsx";
 
-/** One aircraft as it is read from across the hangar: what it needs, and each engine by number, shape and word. */
+/** One aircraft on the wall board, read from across the hangar: its need, and each engine by number, shape and word. */
 export function BoardRow({ strip, now }: { strip: StripView; now: number }) {
   const { board, ramp } = useWords().text;
   const { needs } = strip;

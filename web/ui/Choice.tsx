@@ -4,17 +4,17 @@ import type { ReactNode } from "react";
 
 interface Option<V extends string> {
   is: V;
-  /** What stands on its key. */
+  /** Content of the key. */
   words: ReactNode;
-  /** The language of those words, where it is not the page's. */
+  /** Language of the words, when it is not the page's. */
   lang?: string;
   disabled?: boolean;
 }
 
 interface Props<V extends string> {
-  /** What is chosen, for who cannot see it. */
+  /** Name of the choice, for screen readers. */
   label: string;
-  /** Null while nothing is. */
+  /** Null while nothing is chosen. */
   chosen: V | null;
   options: readonly Option<V>[];
   className: string;
@@ -22,7 +22,7 @@ interface Props<V extends string> {
   onChoose(is: V): void;
 }
 
-/** Keys of which one is chosen: one stop of the keyboard, the arrows go from key to key. */
+/** Keys of which one is chosen. They are one tab stop; the arrow keys move between them. */
 export function Choice<V extends string>({ label, chosen, options, onChoose, ...look }: Props<V>) {
   return (
     <RadioGroup<V | null>

@@ -5,15 +5,15 @@ export interface ConditionRow {
   name: string;
   is: "yes" | "no" | "stale" | "unknown" | "overridden";
   words: string;
-  /** Who said so and how old it is. */
+  /** The person who reported it, and its age. */
   by: string;
-  /** Who can meet it. */
+  /** Posts that can meet the condition. */
   owners: string;
-  /** Asking to set it aside, where the type allows that at all. */
+  /** Opens setting it aside; null where the type does not allow that. */
   onSetAside: (() => void) | null;
 }
 
-/** What a clearance stands on: each condition, who said so, how old it is. */
+/** The conditions of a clearance: each with its state, the person who reported it and its age. */
 export function Conditions({ title, rows }: { title: string; rows: readonly ConditionRow[] }) {
   const words = useWords().text.supervisor;
   return (

@@ -4,8 +4,8 @@ import { useWords } from "../words/words.ts";
 import type { SheetProps } from "./Sheet.tsx";
 
 /**
- * A sheet as a dialog that is deliberately not modal: focus is taken and given back but not held, and no touch outside
- * closes it, so that hold, cut and fire can be given with a sheet open.
+ * A sheet as a dialog, deliberately not modal: it takes and returns focus but does not trap it, and no touch outside
+ * closes it, so that hold, cut and fire stay usable while it is open.
  */
 export function DialogSheet({ title, children, onClose }: SheetProps) {
   const words = useWords().text.options;

@@ -1,7 +1,7 @@
 import { useWords } from "../words/words.ts";
 
 interface Props {
-  /** Numbers in the order they come on screen. */
+  /** Engine numbers in the order on screen. */
   numbers: readonly number[];
   prompt: string;
   disabled: boolean;
@@ -11,7 +11,7 @@ interface Props {
   onBack(): void;
 }
 
-/** The engine's number entered by hand. None is ever marked or filled in beforehand. */
+/** Entry of an engine's number by hand. No number is marked or filled in beforehand. */
 export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: Props) {
   const { entry } = useWords().text;
   return (

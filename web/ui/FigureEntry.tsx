@@ -10,7 +10,7 @@ import { useUnits } from "./units.ts";
 
 interface Props {
   spec: FigureSpec;
-  /** What recording it is called, e.g. "Record". */
+  /** Word on the key that records the figure, e.g. "Record". */
   word: string;
   disabled: boolean;
   onEnter(value: number): void;
@@ -19,11 +19,11 @@ interface Props {
 
 const COARSE = 10;
 
-/** A figure entered in steps, with the instrument's scale to touch: no keyboard, gloves on. */
+/** Entry of a figure in steps or by touching the instrument's scale, without a keyboard and with gloves on. */
 export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
   const { entry } = useWords().text;
   const [value, setValue] = useState(() => onScale(spec, spec.start));
-  // A usual figure nobody has read yet must not go with one touch.
+  // Without an earlier reading the start value is only typical, so one touch must not record it.
   const [touched, setTouched] = useState(spec.read);
   const unit = unitWord(spec.unit);
   const units = useUnits();
@@ -80,7 +80,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
   );
 }
 
-/** The instrument's whole scale as a ruled line, with the good band drawn heavy. */
+/** The instrument's whole scale as a ruled line, with the good band in a heavier line. */
 function Scale({ spec, value, onTouch }: { spec: FigureSpec; value: number; onTouch(v: number): void }) {
   const words = useWords().text.entry;
   const x = (v: number) => 20 + ((v - spec.from) / (spec.to - spec.from)) * 960;

@@ -9,7 +9,7 @@ interface Props {
 const LONGEST = 64;
 const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
-/** A PIN on large keys. It can be typed as well; it is never shown. */
+/** Entry of a PIN by large keys or by keyboard. The digits are never shown. */
 export function Keypad({ label, value, onChange }: Props) {
   const { keypad } = useWords().text;
   const add = (digit: string) => value.length < LONGEST && onChange(value + digit);

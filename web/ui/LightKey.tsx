@@ -1,7 +1,7 @@
 import { type Light, NEXT_LIGHT } from "../words/light.ts";
 import { useWords } from "../words/words.ts";
 
-/** Which light the colours are for; one touch goes on to the next. */
+/** A key that names the current light; one touch changes to the next. */
 export function LightKey({ light, onLight }: { light: Light; onLight(next: Light): void }) {
   const { names, key } = useWords().text.light;
   const next = NEXT_LIGHT[light];

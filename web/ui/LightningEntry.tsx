@@ -3,13 +3,13 @@ import { written } from "../../shared/words/quantity.ts";
 import { useWords } from "../words/words.ts";
 
 interface Props {
-  /** Seconds since the flash whose thunder is waited for; null while there is none. */
+  /** Seconds since the flash whose thunder is awaited; null when there is none. */
   since: number | null;
-  /** What stands, and the type's rule, in words. */
+  /** The present lightning state, in words. */
   stands: string;
   stops: boolean;
   rule: string;
-  /** Without the link a flash may be given, its distance may not. */
+  /** Without a fresh link a flash may be sent, but not its distance. */
   fresh: boolean;
   onFlash(): void;
   onThunder(seconds: number): void;
@@ -18,7 +18,7 @@ interface Props {
 
 const MILES = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20];
 
-/** A flash and its thunder by two touches, or a distance by one. */
+/** Entry of lightning: two touches for a flash and its thunder, or one for a distance. */
 export function LightningEntry(p: Props) {
   const { text } = useWords();
   const [far, setFar] = useState(false);

@@ -13,18 +13,18 @@ const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.Overri
 
 interface NeedProps {
   answer: AnswerKey;
-  /** Engine numbers as this person sees them. */
+  /** Engine numbers in the order this person sees them. */
   numbers: readonly number[];
   /** Estimated server time, milliseconds. */
   now: number;
   blocked: boolean;
-  /** Asks the server whether this is the person's PIN; rejects with the reason in words. */
+  /** Checks the person's PIN at the server; rejects with the reason in words. */
   confirm(pin: string): Promise<Confirmed>;
   onGive(given: Given): void;
   onBack(): void;
 }
 
-/** What must be put in before an answer can go. */
+/** The entry that an answer needs before it can be sent. */
 export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedProps) {
   const { entry } = useWords().text;
   const need = answer.choice.need;

@@ -3,18 +3,18 @@ import type { ReactNode } from "react";
 
 interface Props {
   open: boolean;
-  /** What stands on the key. */
+  /** Words on the key. */
   words: string;
-  /** A key like those that answer, or one across the whole width. */
+  /** Like an answer key, or across the whole width. */
   look: "answer" | "worked-more";
   children: ReactNode;
   onOpen(open: boolean): void;
 }
 
-/** A key that opens a part below it, and closes it again. */
+/** A key that opens and closes a part below it. */
 export function Opening({ open, words, look, children, onOpen }: Props) {
   return (
-    // No box of its own: key and part stand among what is around them.
+    // Without an element of its own, so that key and part take part in the surrounding layout.
     <Collapsible.Root open={open} onOpenChange={onOpen} render={(root) => <>{root.children}</>}>
       <Collapsible.Trigger className={look} data-tone={look === "answer" ? "plain" : undefined}>
         {words}

@@ -13,7 +13,7 @@ interface Props {
   onBack(): void;
 }
 
-/** The last step of setting a condition aside: the server says whether it is this person's PIN. */
+/** The last step of setting a condition aside: the server checks the person's PIN. */
 export function OverridePin({ word, blocked, confirm, onConfirmed, onBack }: Props) {
   const words = usePersonWords();
   const { entry } = useWords().text;

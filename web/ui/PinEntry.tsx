@@ -3,7 +3,7 @@ import { usePersonWords } from "../words/person.ts";
 import { Keypad } from "./Keypad.tsx";
 
 interface Props {
-  /** What the key says that enters it. */
+  /** Word on the key that enters the PIN. */
   word: string;
   disabled: boolean;
   onEnter(pin: string): void;
@@ -11,7 +11,7 @@ interface Props {
 
 const SHORTEST = 4;
 
-/** One's PIN entered again, on large keys, before an act that is nobody else's. It is gone from here once entered. */
+/** Entry of the person's PIN on large keys, before an act that only they may do. It is cleared on entry. */
 export function PinEntry({ word, disabled, onEnter }: Props) {
   const words = usePersonWords();
   const [pin, setPin] = useState("");

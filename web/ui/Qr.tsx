@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { useWords } from "../words/words.ts";
 
-/** An address as a QR code, drawn as one path. The code maker is fetched only when one is shown. */
+/** An address as a QR code, drawn as one path. The encoder is fetched only when a code is shown. */
 export function Qr({ text, label }: { text: string; label: string }) {
   const words = useWords().text.session;
   const [drawn, setDrawn] = useState<{ size: number; path: string } | null>(null);

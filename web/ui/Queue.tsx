@@ -1,7 +1,7 @@
 import { useWords } from "../words/words.ts";
 import type { AskView } from "./askView.ts";
 
-/** The rest of what is asked, in order. Touching one brings it up. */
+/** The other asks, in order. A touch brings one to the front. */
 export function Queue({ asks, onPick }: { asks: readonly AskView[]; onPick(key: string): void }) {
   const { ask } = useWords().text;
   if (asks.length === 0) return null;

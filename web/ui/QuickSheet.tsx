@@ -3,8 +3,8 @@ import { useWords } from "../words/words.ts";
 import type { SheetProps } from "./Sheet.tsx";
 
 /**
- * A sheet that is there in the picture after the touch: the browser's own dialog, not modal. For what a stop asks, and
- * for an engine touched on the plan; and for any other until the script of those is here.
+ * A sheet that appears in the first frame after the touch: the browser's own dialog, not modal. Used for the stops
+ * and for an engine touched on the plan, and for other sheets until their script has loaded.
  */
 export function QuickSheet({ title, children, onClose }: SheetProps) {
   const words = useWords().text.options;
@@ -24,7 +24,7 @@ export function QuickSheet({ title, children, onClose }: SheetProps) {
         tabIndex={-1}
         onKeyDown={(e) => {
           if (e.key !== "Escape") return;
-          // This one alone, not a sheet that stands below it.
+          // Close only this sheet, not one below it.
           e.stopPropagation();
           onClose();
         }}

@@ -11,7 +11,7 @@ interface Props {
   onBack(): void;
 }
 
-/** A reason for the record: one of the usual ones, or written. */
+/** Entry of a reason for the record: one of the usual ones, or free text. */
 export function ReasonEntry({ prompt, usual, word, disabled, onEnter, onBack }: Props) {
   const { entry } = useWords().text;
   const [text, setText] = useState("");

@@ -2,7 +2,7 @@ import { Suspense, useState } from "react";
 import { useWords } from "../words/words.ts";
 import { later } from "./later.tsx";
 
-/** The reader of reports is large, and few panels ever need it. */
+/** The parser of reports is large, and few panels need it. */
 const ReportRead = later(() => import("./ReportRead.tsx").then((m) => m.ReportRead));
 
 interface Props {
@@ -14,10 +14,10 @@ interface Props {
   onBack(): void;
 }
 
-/** Longest report a message may carry. */
+/** Longest report a message may carry, characters. */
 const LONGEST = 500;
 
-/** A METAR pasted by one key, or typed; what is read out of it stands below before it is sent. */
+/** Entry of a METAR, pasted by one key or typed. Its parsed content is shown below before it is sent. */
 export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack }: Props) {
   const { text } = useWords();
   const [pasted, setPasted] = useState("");

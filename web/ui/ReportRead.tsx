@@ -10,13 +10,13 @@ import { useUnits } from "./units.ts";
 interface Props {
   metar: string;
   now: number;
-  /** Milliseconds after which a report says nothing of now: the type's. */
+  /** Age at which a report no longer describes the present, milliseconds; data of the type. */
   mostAge: number;
   disabled: boolean;
   onSend(): void;
 }
 
-/** What is read out of a report before anybody sends it, or why it is not used. */
+/** The content of a report before anybody sends it, or the reason why it cannot be used. */
 export function ReportRead({ metar, now, mostAge, disabled, onSend }: Props) {
   const words = useWords();
   const { say, text } = words;

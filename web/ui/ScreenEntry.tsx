@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from "react";
 import { useWords } from "../words/words.ts";
 
-/** ISO/IEC 7810 ID-1, the card of banks and identity: 85.60 by 53.98 mm. */
+/** ISO/IEC 7810 ID-1, the size of bank and identity cards: 85.60 by 53.98 mm. */
 const CARD = { long: 85.6, short: 53.98 };
 
-/** Pixels to the millimetre: a coarse step moves the outline of a card by 17 px, a fine one by less than 2. */
+/** Steps in pixels per millimetre: a coarse step changes the outline of a card by 17 px, a fine one by less than 2. */
 const STEPS = [
   { by: -0.2, sign: "−−" },
   { by: -0.02, sign: "−" },
@@ -13,16 +13,17 @@ const STEPS = [
 ] as const;
 
 interface Props {
-  /** CSS pixels to the millimetre, as it is drawn now. */
+  /** Present length of a millimetre, CSS pixels. */
   mm: number;
   bounded(mm: number): number;
-  /** Null for what the browser takes it for. */
+  /** Called with null to return to the browser's assumption. */
   onKeep(mm: number | null): void;
 }
 
 /**
- * An outline to lay a card on, in steps until both are as wide. Only the outline changes meanwhile: the keys stay under
- * the finger until it is kept, and above the outline, where no card covers them. A screen narrower than the card takes it upright.
+ * An outline on which to lay a card, changed in steps until both have the same width. The keys do not move until the
+ * value is kept, so that they stay under the finger; they are above the outline, where no card covers them. A screen
+ * narrower than the card shows it upright.
  */
 export function ScreenEntry({ mm, bounded, onKeep }: Props) {
   const { entry, screen } = useWords().text;

@@ -2,14 +2,14 @@ import { useWords } from "../words/words.ts";
 
 export interface SentRow {
   id: string;
-  /** What was said, in words. */
+  /** The message in words. */
   words: string;
   is: "sending" | "recorded" | "refused" | "lapsed" | "failed";
-  /** What became of it, in words. */
+  /** Its fate in words. */
   fate: string;
-  /** Who has answered and who has not. */
+  /** One line for each post whose answer is due. */
   answers: readonly string[];
-  /** Whether it can be sent anew as it is. */
+  /** True when it can be sent again unchanged. */
   mayGoAnew: boolean;
 }
 
@@ -17,11 +17,11 @@ interface Props {
   rows: readonly SentRow[];
   onAnew(id: string): void;
   onDrop(id: string): void;
-  /** Sending anew is possible only over a live link. */
+  /** Sending again needs a fresh link. */
   fresh: boolean;
 }
 
-/** What this person sent and what became of it. Nothing counts as said before it is recorded. */
+/** Messages of this person and their fate. A message counts as sent only once it is recorded. */
 export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
   const words = useWords().text.sent;
   if (rows.length === 0) return null;

@@ -8,5 +8,5 @@ export interface SheetProps {
   onClose(): void;
 }
 
-/** A sheet laid over the panel; the stops stay in reach below it. */
+/** A sheet over the panel. The stop keys below it stay usable. */
 export const Sheet = plainUntil(QuickSheet, () => import("./DialogSheet.tsx").then((m) => m.DialogSheet));

@@ -3,17 +3,17 @@ import { useWords } from "../words/words.ts";
 export interface StandingStop {
   id: string;
   kind: "hold" | "cut" | "fire";
-  /** What stands and who raised it. */
+  /** The stop, and the person who raised it. */
   words: string;
-  /** What must happen for it to end. */
+  /** The condition for it to end. */
   ends: string;
-  /** Not answered by this post yet. */
+  /** True until this post has answered. */
   unanswered: boolean;
-  /** Ending it, for who may. */
+  /** The key that ends it, for a person who may; else null. */
   end: { word: string; disabled: boolean; onPress(): void } | null;
 }
 
-/** Every stop that stands, over everything else. */
+/** Every standing stop, above everything else. */
 export function Standing({ stops }: { stops: readonly StandingStop[] }) {
   const words = useWords().text.standing;
   if (stops.length === 0) return null;

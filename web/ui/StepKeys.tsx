@@ -2,15 +2,15 @@ import { useWords } from "../words/words.ts";
 import { figure } from "./numbers.ts";
 
 interface Props {
-  /** One touch of the fine key. */
+  /** Change by one touch of the fine key. */
   step: number;
-  /** How many fine steps the coarse key makes. */
+  /** Number of fine steps in one coarse step. */
   coarse: number;
   unit: string;
   onStep(steps: number): void;
 }
 
-/** Less and more, in coarse and fine steps. */
+/** Keys for less and more, in coarse and fine steps. */
 export function StepKeys({ step, coarse, unit, onStep }: Props) {
   const { entry } = useWords().text;
   return (

@@ -13,7 +13,7 @@ export interface StopActions {
 
 type Open = { is: "cut" } | { is: "fire"; engine: number | null } | { is: "fireEngine" } | null;
 
-/** Hold, cut and fire: always here, never disabled. Each is a message, not an emergency stop, and says so. */
+/** Hold, cut and fire: always visible, never disabled. The panel says that each is a message, not an emergency stop. */
 export function Stops({ numbers, actions }: { numbers: readonly number[]; actions: StopActions }) {
   const { say, text } = useWords();
   const words = text.stops;
@@ -102,7 +102,7 @@ export function Stops({ numbers, actions }: { numbers: readonly number[]; action
   );
 }
 
-/** The stop's word; in another language than English the standard word stands beneath it. */
+/** The stop's word. In a language other than English the standard word stands below it. */
 function StopWord({ is }: { is: keyof typeof STANDARD }) {
   const { say, text } = useWords();
   return (

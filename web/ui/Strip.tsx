@@ -15,15 +15,15 @@ export interface StripView {
   typeName: string;
   place: string;
   stage: string;
-  /** One per engine: number, state word and its shape. */
+  /** One entry per engine: number, word and shape of its state. */
   engines: readonly { n: number; word: string; shape: EngineMark["shape"]; danger: boolean }[];
-  /** What needs a person most; null when nothing does. */
+  /** The most urgent need for a person; null when there is none. */
   needs: Need | null;
   over: boolean;
   here: boolean;
 }
 
-/** One session as one strip across the board. */
+/** One session as a strip of the board. */
 export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
   const words = useWords().text.ramp;
   return (

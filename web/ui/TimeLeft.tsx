@@ -1,7 +1,7 @@
 import { useWords } from "../words/words.ts";
 import { seconds, secondsLeft } from "./numbers.ts";
 
-/** Time left to a limit as a figure with its line; past the limit it says by how much. */
+/** Time left to a limit as a figure and a bar; past the limit, the time over it. */
 export function TimeLeft({
   since,
   dueAt,

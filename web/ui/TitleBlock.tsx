@@ -7,10 +7,10 @@ export interface PostCell {
   name: string;
   holder: string | null;
   mine: boolean;
-  /** In words: how fresh the link to that post is. */
+  /** State of the link to that post, in words. */
   link: string;
   is: "fresh" | "silent" | "vacant";
-  /** Offered to me, or something else that wants my touch. */
+  /** The post is offered to this person, or otherwise needs their touch; null when not. */
   wants: string | null;
 }
 
@@ -19,18 +19,18 @@ interface Props {
   typeName: string;
   place: string;
   stage: string;
-  /** e.g. 6 of 8 */
+  /** Position in the sequence of stages, e.g. 6 of 8. */
   stageStep: string;
   posts: readonly PostCell[];
   clock: string;
   link: string;
   linkIs: "live" | "stale";
-  /** The key for the light stands at the end. */
+  /** The key for the light, at the end of the block. */
   children: ReactNode;
   onPosts(): void;
 }
 
-/** The drawing's title block: which aircraft, where the job stands, who is there, what time it is. */
+/** The drawing's title block: aircraft, stage, posts and server time. */
 export function TitleBlock(p: Props) {
   const { title } = useWords().text;
   return (
@@ -53,7 +53,7 @@ export function TitleBlock(p: Props) {
             <span className="title-more">{c.wants ?? c.link}</span>
           </span>
         ))}
-        {/* Last in its name: what stands on it is said first, as who sees it would ask for it. */}
+        {/* Last in the accessible name: people who see the key use its visible words, so the name starts with them. */}
         <span className="visually-hidden">{title.posts}</span>
       </button>
       <div className="title-cell title-clock" data-is={p.linkIs}>

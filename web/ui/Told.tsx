@@ -1,6 +1,6 @@
 import type { Piece } from "../../shared/words/phraseBook.ts";
 
-/** A text told in the reader's language, what is left as written in it marked as English. */
+/** A text in the reader's language. Pieces left in English are marked as English. */
 export function Told({ said }: { said: readonly Piece[] }) {
   return said.map((p, at) =>
     p.asWritten ? (

@@ -1,7 +1,7 @@
 import type { Piece } from "../../shared/words/phraseBook.ts";
 import { Told } from "./Told.tsx";
 
-/** Why something failed. What the server said of it is `told`, so that what is left in English is marked as such. */
+/** The reason why something failed. The server's words are in `told`, whose pieces mark text left in English. */
 export function Trouble({ of }: { of: (Error & { told?: readonly Piece[] }) | null }) {
   if (of === null) return null;
   return (

@@ -11,7 +11,7 @@ interface Props {
   onChoose(next: UnitChoice): void;
 }
 
-/** A row of keys for each kind of figure: as read, or one unit for all of them. */
+/** A row of keys for each kind of figure: as read, or one unit for all. */
 export function UnitsEntry({ choice, onChoose }: Props) {
   const words = useWords().text.units;
   const set = (family: UnitFamily, unit: Unit | undefined) => {

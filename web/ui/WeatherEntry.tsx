@@ -7,9 +7,9 @@ type Weather = { metar: string } | { windKt: number; gustKt?: number; temperatur
 
 interface Props {
   now: number;
-  /** Milliseconds after which a report says nothing of now: the type's. */
+  /** Age at which a report no longer describes the present, milliseconds; data of the type. */
   mostAge: number;
-  /** What stands first; the other is one touch away. */
+  /** The entry shown first; one touch changes to the other. */
   first: "hand" | "report";
   disabled: boolean;
   onEnter(weather: Weather): void;
@@ -20,7 +20,7 @@ const MOST_KT = 150;
 const COLDEST_C = -60;
 const HOTTEST_C = 60;
 
-/** Weather from a report, or by hand. */
+/** Entry of weather, from a report or by hand. */
 export function WeatherEntry({ now, mostAge, first, disabled, onEnter, onBack }: Props) {
   const [by, setBy] = useState(first);
   if (by === "hand")
@@ -44,7 +44,10 @@ interface HandProps {
   onBack(): void;
 }
 
-/** Wind, gusts and the air's temperature as read. A gust not above the wind is no gust; what nobody read is not sent. */
+/**
+ * Entry of wind, gusts and air temperature by hand. A gust not above the wind is not sent, nor is a figure nobody
+ * read.
+ */
 function ByHand({ disabled, onEnter, onReport, onBack }: HandProps) {
   const { air, entry, weather: words } = useWords().text;
   const [windKt, setWind] = useState<number | null>(null);
@@ -92,7 +95,7 @@ interface RowProps {
   unit: string;
   value: number | null;
   onStep(steps: number): void;
-  /** Calm is a reading too: the figure itself is touched for it. */
+  /** Calm is a reading too; a touch on the figure enters it. */
   onCalm?: () => void;
 }
 

@@ -3,15 +3,15 @@ import type { Piece } from "../../shared/words/phraseBook.ts";
 import { useWords } from "../words/words.ts";
 import { Told } from "./Told.tsx";
 
-/** One worked-out figure, in words ready to be shown. */
+/** One calculated figure, in words ready for display. */
 export interface WorkedRow {
   id: string;
   name: string;
-  /** With its unit; a dash where it cannot be said. */
+  /** With its unit; a dash when there is no value. */
   value: string;
-  /** The same in its own unit, where another is shown. */
+  /** The value in the figure's own unit, when another unit is shown. */
   own: string | null;
-  /** Beside the value: its error, whose it is, how it compares. */
+  /** Beside the value: its error, its owner, a comparison. */
   detail: readonly Piece[] | null;
   verdict: "good" | "caution" | "bad" | "unknown" | "none";
   verdictWord: string;
@@ -21,7 +21,7 @@ export interface WorkedRow {
   source: readonly Piece[];
 }
 
-/** Worked-out figures. Each opens to what it was made from: inputs with source and age, equation, its source. */
+/** Calculated figures. Each opens to show its inputs with source and age, its equation, and the equation's source. */
 export function WorkedFigures({ title, rows }: { title: string; rows: readonly WorkedRow[] }) {
   const { say } = useWords();
   const words = figureWords(say);

@@ -2,7 +2,7 @@ import type { Choice } from "../../shared/asks/ask.ts";
 import type { FigureSpec } from "./figureSpec.ts";
 import type { HandForm } from "./figures/SignalFigure.tsx";
 
-/** How pressing, which is also a colour by IEC 60073 and always a word. */
+/** Urgency of an ask. It sets a colour by IEC 60073 and always a word. */
 export type Weight = "danger" | "alert" | "now" | "later";
 
 /** One answer as a key. */
@@ -11,31 +11,31 @@ export interface AnswerKey {
   word: string;
   tone: Choice["tone"];
   choice: Choice;
-  /** May be given without the link: it makes nothing less safe. */
+  /** True when the answer may be sent without a fresh link, because it reduces no safety. */
   offline: boolean;
   figure: FigureSpec | null;
-  /** Milliseconds after which a weather report says nothing of now. */
+  /** Age at which a weather report no longer describes the present, milliseconds. */
   reportMostAge: number;
 }
 
-/** One thing asked, ready to be drawn. */
+/** One ask, ready for display. */
 export interface AskView {
   key: string;
   weight: Weight;
-  /** The core's order: 0 danger, 1 alert, 2 the start itself, 3 service and checks, 4 can wait. */
+  /** The order of asks in the session: 0 danger, 1 alert, 2 the start itself, 3 service and checks, 4 can wait. */
   rank: number;
   sentence: string;
   engine: number | null;
-  /** Where that engine is, e.g. "port outer". */
+  /** Position of that engine, e.g. "port outer". */
   place: string | null;
-  /** Who asks and since when, in words. */
+  /** The sender and the time since, in words. */
   asked: string | null;
   since: number | null;
-  /** The hand signal that says the same, where there is a standard one. */
+  /** The hand signal with the same meaning; null when no standard one exists. */
   hand: HandForm | null;
   dueAt: number | null;
   dueOf: string;
   answers: AnswerKey[];
-  /** What is missing, for an ask that has to wait. */
+  /** Unmet conditions, for an ask that must wait. */
   lacking: readonly string[];
 }

@@ -1,27 +1,27 @@
 import type { Unit } from "../../shared/protocol/quantity.ts";
 
-/** What a figure is entered on: the instrument's scale, its bands, and where to begin. */
+/** Data of a figure's entry: the instrument's scale, its bands and the start value. */
 export interface FigureSpec {
   label: string;
   unit: Unit;
   from: number;
   to: number;
-  /** One touch of the fine key; the coarse key is ten of them. */
+  /** Change by one touch of the fine key; the coarse key changes by ten. */
   step: number;
-  /** Where the entry begins: the last reading, or the middle of what is usual. */
+  /** Start value: the last reading, or the middle of the usual range. */
   start: number;
-  /** It was read before: the start is a reading, not what is usual. */
+  /** True when the start value is an earlier reading. */
   read: boolean;
-  /** In words where it begins from, e.g. "last read 28.0 V, 40 s ago". */
+  /** Source of the start value in words, e.g. "last read 28.0 V, 40 s ago". */
   startWords: string;
-  /** What is good, when the type says so. */
+  /** The good band, when the type defines one. */
   low: number | null;
   high: number | null;
-  /** What follows from a figure while it is entered, in words. */
+  /** Returns the result of a figure in words, during the entry. */
   told?: (value: number) => string;
 }
 
-/** Onto the scale and onto a step of it. */
+/** Returns `value` limited to the scale and rounded to its step. */
 export function onScale(spec: FigureSpec, value: number): number {
   const steps = Math.round((value - spec.from) / spec.step);
   const stepped = spec.from + steps * spec.step;

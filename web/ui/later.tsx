@@ -4,8 +4,8 @@ import { useWords } from "../words/words.ts";
 const begun: (() => Promise<unknown>)[] = [];
 
 /**
- * A part of the panels that the first picture does not need. It is fetched with `fetchRest` soon after, so that it is
- * there when the network is not; should even that fail, the part says so and the rest of the panel goes on.
+ * Returns a lazy component for a part that the first paint does not need. `fetchRest` loads it soon after, so that it
+ * is available when the network is not. If loading fails, the part says so and the rest of the panel goes on.
  */
 export function later<P extends object>(
   load: () => Promise<ComponentType<P>>,
@@ -15,8 +15,8 @@ export function later<P extends object>(
 }
 
 /**
- * A part that nobody may have to wait for: a plain form of it is here from the start, and stands in until the whole one
- * has been fetched with the rest. What was opened plain stays so, lest it change under a finger.
+ * Returns a component for a part that must never be waited for: `Plain` is used until the whole part has loaded. An
+ * instance opened as `Plain` stays so, because it must not change under a finger.
  */
 export function plainUntil<P extends object>(
   Plain: ComponentType<P>,
@@ -54,7 +54,7 @@ function NotHere() {
   return <p className="notice-words">{useWords().text.app.partMissing}</p>;
 }
 
-/** Fetches every part not here yet. */
+/** Loads every part that is not loaded yet. */
 export function fetchRest(): void {
   for (const get of begun) get().catch(() => undefined);
 }

@@ -1,12 +1,12 @@
 import type { Text } from "../words/en/text.ts";
 
-/** Whole seconds up to 99, then minutes and seconds. Never negative. */
+/** Returns whole seconds up to 99, then minutes and seconds. Never negative. */
 export function seconds(ms: number): string {
   const s = Math.max(0, Math.floor(ms / 1000));
   return s < 100 ? `${s} s` : minutes(s);
 }
 
-/** Seconds left, counted up to the limit so that 0 means it has passed. */
+/** Returns the time left, rounded up, so that 0 means the limit has passed. */
 export function secondsLeft(ms: number): string {
   const s = Math.max(0, Math.ceil(ms / 1000));
   return s < 100 ? `${s} s` : minutes(s);
@@ -17,12 +17,15 @@ function minutes(s: number): string {
   return `${Math.floor(s / 60)}:${String(s % 60).padStart(2, "0")}`;
 }
 
-/** How long ago, in words for a sentence. */
+/** Returns an age in words for a sentence. */
 export function ago(ms: number, { times }: Pick<Text, "times">): string {
   return ms < 1500 ? times.now : times.ago(seconds(ms));
 }
 
-/** A figure stays on one line with the word before it and the unit behind, a day in one piece: "number 3", "5 min". */
+/**
+ * Returns the words with no-break spaces, so that a figure stays with the word before and the unit behind it, and a
+ * date in one piece: "number 3", "5 min".
+ */
 export function together(words: string): string {
   return words
     .replaceAll(/ (?=\d)|(?<=\d) (?=(?:s|min|V|psi|kt|ft)\b)/g, "\u00a0")
@@ -31,7 +34,7 @@ export function together(words: string): string {
 
 const DECIMALS = /\.(\d+)/;
 
-/** A figure with as many decimals as its step. */
+/** Returns a figure with as many decimals as its step. */
 export function figure(value: number, step: number): string {
   const decimals = DECIMALS.exec(String(step))?.[1]?.length ?? 0;
   return value.toFixed(decimals);

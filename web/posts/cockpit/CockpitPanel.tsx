@@ -7,11 +7,11 @@ import { EngineTable } from "./EngineTable.tsx";
 interface Props {
   panel: Panel;
   stale: string | null;
-  /** The readings over time, which need the whole record. */
+  /** Strip charts of readings; passed in because they need the whole record. */
   readings: ReactNode;
 }
 
-/** The cockpit: every engine's times and readings beside what is asked. */
+/** The cockpit's panel: every engine's times and readings, beside the current ask. */
 export function CockpitPanel({ panel, stale, readings }: Props) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="cockpit">

@@ -12,9 +12,9 @@ import { useWords, type Words } from "../../words/words.ts";
 /** One figure of the table. */
 interface Cell {
   words: string;
-  /** Past its limit. */
+  /** True when the figure exceeds its limit. */
   over?: boolean;
-  /** The figure as it was read, where it is shown in another unit. */
+  /** The figure in the unit of the instrument, when it is shown in another unit. */
   asRead?: string;
 }
 
@@ -23,7 +23,7 @@ interface Line {
   of(engine: Engine): Cell;
 }
 
-/** Every engine in the planned order, a column each: its running times against their limits, and its last readings. */
+/** One column for each engine in the planned order: running times against their limits, and the last readings. */
 export function EngineTable({ state, now }: { state: SessionState; now: number }) {
   const engines = state.order.flatMap((n) => state.engines.filter((e) => e.n === n));
   const units = useUnits();
@@ -77,7 +77,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
   );
 }
 
-/** State, starter and oil of each engine against their limits. */
+/** Returns the lines for state, starter and oil of each engine, against their limits. */
 function timeLines(state: SessionState, now: number, { say, text: { engines: words } }: Words): Line[] {
   const { oil, starter } = state.type;
   const due = (at: number, done: boolean): Cell =>

@@ -13,7 +13,10 @@ interface Props {
   now: number;
 }
 
-/** What was read over the last minutes, a strip for each gauge and engine: the figure, its limits, and how old it is. */
+/**
+ * Readings of the last minutes, one strip chart for each gauge and engine, with the latest figure, its limits and its
+ * age.
+ */
 export function Readings({ state, events, now }: Props) {
   const { charts: words } = useWords().text;
   const traces = tracesOf(events, state.type, state.order, now);

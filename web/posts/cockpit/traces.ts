@@ -10,22 +10,28 @@ export interface Point {
   value: number;
 }
 
-/** What one gauge showed of one engine, or of the aircraft, oldest first; never empty. */
+/** Readings of one gauge for one engine, or for the aircraft, oldest first; never empty. */
 export interface Trace {
   key: string;
-  /** Null for the aircraft, undefined for the ground power unit. */
+  /** Null for a gauge of the whole aircraft, undefined for the ground power unit. */
   engine: number | null | undefined;
   marks: Marks;
   points: Point[];
-  /** Where the newest stands; null off the scale. */
+  /** Band of the newest reading; null when it is off the scale. */
   band: Band | null;
 }
 
-/** How far back is drawn, and when a reading is too old to be drawn as what is so now. Our own judgement. */
+/**
+ * Time span of the charts, and the age beyond which a reading is no longer drawn as current, milliseconds. Our own
+ * judgement.
+ */
 export const WINDOW_MS = 600_000;
 export const OLD_MS = 60_000;
 
-/** Every gauge read within the window, as the type lists them, engines in the planned order, ground power last. */
+/**
+ * Returns a trace for every gauge read within the window: gauges in the type's order, engines in the planned order,
+ * ground power last.
+ */
 export function tracesOf(
   events: readonly SessionEvent[],
   type: AircraftType,
@@ -53,7 +59,7 @@ export function tracesOf(
   return [...gauges, traceOf("groundPower", undefined, marks, volts)].filter((t) => t.points.length > 0);
 }
 
-/** A record may hold a unit that this version no longer knows: such a reading is not drawn. */
+/** Returns the reading in `unit`, or nothing when the record holds a unit that this version does not know. */
 function pointOf(read: { value: number; unit: string }, unit: Marks["unit"], at: number): Point[] {
   const converted = isUnit(read.unit) ? convert({ value: read.value, unit: read.unit }, unit) : null;
   return converted?.ok ? [{ at, value: converted.value.value }] : [];

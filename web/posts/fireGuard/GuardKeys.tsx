@@ -2,7 +2,7 @@ import { permissionFor } from "../../../shared/session/permissions.ts";
 import { seconds } from "../../ui/numbers.ts";
 import type { Panel } from "../shared/model.ts";
 
-/** Where I stand, and what I can renew or take back at any time while I stand there. */
+/** The guard's position, and keys to renew or withdraw reports while the guard stands there. */
 export function GuardKeys({ panel }: { panel: Panel }) {
   const { state, now, fresh } = panel;
   const guard = state.guard;

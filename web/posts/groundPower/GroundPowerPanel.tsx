@@ -8,7 +8,7 @@ import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { serviceOptions } from "../shared/serviceOptions.ts";
 import { VoltTrace } from "./VoltTrace.tsx";
 
-/** Ground power: cart, volts, connect and disconnect, chocks. */
+/** The ground power panel: cart, volts, connect and disconnect, chocks. */
 export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string | null }) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="groundPower">
@@ -19,7 +19,7 @@ export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string
   );
 }
 
-/** What can be asked for or reported of one's own accord. */
+/** Requests and reports that this post may send without being asked. */
 function Services({ panel }: { panel: Panel }) {
   const [open, setOpen] = useState<AnswerKey | null>(null);
   const keys = serviceOptions(panel);

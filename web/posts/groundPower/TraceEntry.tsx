@@ -9,7 +9,7 @@ import { useWords } from "../../words/words.ts";
 
 type Give = Extract<Action, { type: "giveVoltTrace" }>;
 
-/** Samples of volts as a meter gives them, read as they are pasted. */
+/** Entry for samples of volts from a meter, parsed as they are pasted. */
 export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(action: Give): void }) {
   const {
     say,
@@ -95,7 +95,7 @@ export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(act
   );
 }
 
-/** A figure as entered; not a number for what is none. */
+/** Returns the entered figure, or NaN when the text is not a number. */
 function figure(text: string): number {
   return text.trim() === "" ? Number.NaN : Number(text.trim().replace(",", "."));
 }

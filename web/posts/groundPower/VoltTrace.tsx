@@ -7,7 +7,7 @@ import type { Panel } from "../shared/model.ts";
 const Opening = later(() => import("../../ui/Opening.tsx").then((m) => m.Opening));
 const TraceEntry = later(() => import("./TraceEntry.tsx").then((m) => m.TraceEntry));
 
-/** A meter's record of ground power, pasted or typed, for a type that judges volts over time. */
+/** Opens the entry of a meter's record of ground power, for a type that judges volts over time. */
 export function VoltTrace({ panel }: { panel: Panel }) {
   const [open, setOpen] = useState(false);
   const { state } = panel;

@@ -7,7 +7,10 @@ interface Props {
   onPosts(): void;
 }
 
-/** Somebody without a post: sees everything, may stop anything, may take a post they are qualified for. */
+/**
+ * The panel of a person without a post, who sees everything, may send stops, and may take a post they are qualified
+ * for.
+ */
 export function ObserverPanel({ panel, stale, onPosts }: Props) {
   const offered = Object.values(panel.state.offers).some((o) => o?.to === panel.me.id);
   return (

@@ -12,7 +12,7 @@ import type { Panel } from "./model.ts";
 import "../../styles/air.css";
 import { useWords } from "../../words/words.ts";
 
-/** The air as it stands, and what this post may say of it of its own accord: weather, and lightning by touch. */
+/** The current weather and lightning, and the reports of either that this post may send without being asked. */
 export function AirKeys({ panel }: { panel: Panel }) {
   const { text } = useWords();
   const { state, post, now, fresh } = panel;

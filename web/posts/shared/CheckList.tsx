@@ -4,7 +4,7 @@ import { ago } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
 import type { Panel } from "./model.ts";
 
-/** The post's checks of this stage, done and not done. They are answered above, one at a time. */
+/** The post's checks of this stage, done and open. The person answers them one at a time in the ask above. */
 export function CheckList({ panel }: { panel: Panel }) {
   const { state, post, now } = panel;
   const { text } = panel.words;

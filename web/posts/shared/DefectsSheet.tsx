@@ -7,7 +7,7 @@ import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 import { WriteDefect } from "./WriteDefect.tsx";
 
-/** The aircraft's open defects: read by everybody, written by any post, closed by the supervisor with a reason. */
+/** The aircraft's open defects. Everybody reads them, any post writes one, the supervisor closes one with a reason. */
 export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const [writing, setWriting] = useState(false);
   const [closing, setClosing] = useState<Defect | null>(null);

@@ -7,7 +7,10 @@ interface Props {
   onClose(): void;
 }
 
-/** Drills for what befalls no one engine: brakes that slip, a post that is lost. An engine's own open from its sheet. */
+/**
+ * Drills that concern no single engine, such as slipping brakes or a lost post. An engine's own drills are on its
+ * sheet.
+ */
 export function DrillsSheet({ panel, onOpened, onClose }: Props) {
   return (
     <Sheet title={panel.words.text.options.drill} onClose={onClose}>

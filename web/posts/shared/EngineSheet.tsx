@@ -11,10 +11,10 @@ import type { Panel } from "./model.ts";
 
 const EngineWorked = later(() => import("./WorkedOut.tsx").then((m) => m.EngineWorked));
 
-/** What can be said about one engine, opened by touching it. */
+/** Everything this post can send about one engine; opened by touching the engine. */
 export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; onClose(): void }) {
   const [open, setOpen] = useState<AnswerKey | null>(null);
-  // The keys first: what is worked out takes longer than a touch may.
+  // Draw the keys first: the calculated figures take longer than a touch may.
   const working = useDeferredValue(true, false);
   const engine = engineOf(panel.state, n);
   if (!engine) return null;

@@ -7,7 +7,7 @@ import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
 import type { Panel } from "./model.ts";
 import { workedRow } from "./workedRow.ts";
 
-/** Noise over the day: one's own, and at the supervisor's post everybody's. */
+/** The day's noise doses: the person's own, and at the supervisor's post everybody's. */
 export function NoiseDay({ panel }: { panel: Panel }) {
   const { state, now, words } = panel;
   const units = useUnits();
@@ -17,7 +17,7 @@ export function NoiseDay({ panel }: { panel: Panel }) {
   return <WorkedFigures title={words.text.worked.noise} rows={rows} />;
 }
 
-/** Who is at which post, and what turns. */
+/** Returns a string that changes when the holder of a post or the set of turning engines changes. */
 function stands(state: SessionState): string {
   const holders = POSTS.map((p) => state.posts[p]?.id ?? "");
   return [...holders, ...state.engines.filter((e) => isTurning(e.life)).map((e) => e.n)].join(" ");

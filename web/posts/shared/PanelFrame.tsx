@@ -29,17 +29,20 @@ const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut)
 
 interface Props {
   panel: Panel;
-  /** The words for a link that is not fresh; null while it is. */
+  /** The warning shown when the link is not fresh; null while it is. */
   stale: string | null;
-  /** What this post works with besides what is asked: below the queue. */
+  /** Further content of this post, below the queue. */
   children?: ReactNode;
-  /** Below the plan. */
+  /** Content below the plan. */
   beside?: ReactNode;
-  /** The name of the layout, for its proportions. */
+  /** Name of the layout, which sets its proportions. */
   kind: string;
 }
 
-/** What every post's panel has in the same places: stops that stand, the one thing asked, the plan, the stop keys. */
+/**
+ * The frame common to every post's panel: standing stops, the current ask, the plan and the stop keys, always in the
+ * same places.
+ */
 export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now, words } = panel;
   const { text } = words;
@@ -54,8 +57,8 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const top = foremost(asks, held);
   const work = useRef<HTMLElement>(null);
   const asked = useRef<HTMLElement>(null);
-  // Wherever the person has read on to, what is asked now comes into sight, in the very picture that first shows it; and
-  // again when the device is turned, as another part of the panel scrolls then, from wherever it was left.
+  // For each new ask, scroll it into view before the paint that first shows it, wherever the person has scrolled to.
+  // Repeat when the device is turned, because another part of the panel scrolls then.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each ask
   useLayoutEffect(() => {
     const toAsk = () => {
@@ -152,7 +155,7 @@ function idleWords({ state, post, words: { say, text } }: Panel): string {
   return post === null ? text.ask.watching : say.idle(post);
 }
 
-/** What is asked of the other posts now, the first of each. */
+/** Returns one sentence for each other post that has an ask now. */
 function waits({ state, post, now, words }: Panel, units: UnitChoice): string[] {
   return POSTS.filter((p) => p !== post).flatMap((p): string[] => {
     const first: AskView | undefined = askedOf(state, p, now)

@@ -6,7 +6,7 @@ import type { Panel } from "./model.ts";
 
 type Doing = { is: "offer" | "vacate"; post: Post } | null;
 
-/** Who holds each post; taking, handing over and leaving them. */
+/** Lists the holder of each post, with keys to take, hand over and leave posts. */
 export function PostsSheet({ panel }: { panel: Panel }) {
   const { say, text } = useWords();
   const words = text.posts;

@@ -19,12 +19,12 @@ import { workedRow } from "./workedRow.ts";
 
 interface NowProps {
   state: SessionState;
-  /** The engine at hand: the guard's way leads there. */
+  /** The engine at hand, to which the guard's walking path is drawn. */
   engine: number | null;
   facing: Facing;
 }
 
-/** The stand as it is now, to scale, with the figures it is drawn by. */
+/** The stand at this moment, to scale, with the figures it is drawn from. */
 export function StandNow({ state, engine, facing }: NowProps) {
   const { text } = useWords();
   const stand = useMemo(() => standCaseOf(state), [state]);

@@ -16,8 +16,8 @@ import { workedRow } from "./workedRow.ts";
 const BUSY = ["requested", "clear", "cranking", "caught", "running"];
 
 /**
- * What is worked out of the engine at hand, of what the stage is about, and of the aircraft when asked for. Its own
- * piece of script: the models are not needed for the first look at a panel.
+ * Calculated figures for the current stage and the engine at hand, and for the aircraft when asked for. A chunk of
+ * its own, because the first look at a panel does not need the models.
  */
 export function WorkedOut({ panel, facing }: { panel: Panel; facing: Facing }) {
   const { state, post, now, words } = panel;
@@ -36,9 +36,9 @@ export function WorkedOut({ panel, facing }: { panel: Panel; facing: Facing }) {
   );
 }
 
-/** The newest value at each second: what is worked out of it costs too much for every event. */
+/** Returns `value`, updated once a second: calculating figures for every event costs too much. */
 function useLatched<T>(value: T, second: number): T {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: not with every value, that is the point
+  // biome-ignore lint/correctness/useExhaustiveDependencies: leaving out `value` is the purpose
   return useMemo(() => value, [second]);
 }
 
@@ -59,7 +59,7 @@ const WorkedNow = memo(function WorkedNow({ state, post, second, words, facing }
     () => figuresNow(state, post, second).map((f) => workedRow(f, second, units, words)),
     [state, post, second, units, words],
   );
-  // Geometry is costly and changes with what happens, not with the second.
+  // Geometry is costly to calculate and changes with events, not with time.
   const aircraft = useMemo(
     () => (open ? figuresOfAircraft(state, state.at).map((f) => workedRow(f, state.at, units, words)) : []),
     [state, open, units, words],
@@ -84,7 +84,7 @@ const WorkedNow = memo(function WorkedNow({ state, post, second, words, facing }
   );
 });
 
-/** What is worked out of one engine. */
+/** Calculated figures of one engine. */
 export function EngineWorked({ panel, n }: { panel: Pick<Panel, "state" | "now" | "words">; n: number }) {
   const { now, words } = panel;
   const units = useUnits();
@@ -97,7 +97,10 @@ export function EngineWorked({ panel, n }: { panel: Pick<Panel, "state" | "now" 
   return <WorkedFigures title={words.text.worked.engine(n)} rows={rows} />;
 }
 
-/** The engine being started, else the next of the order, else the last one still warming up. */
+/**
+ * Returns the engine being started, else the next of the order, else the last of the order, which may still be
+ * warming up.
+ */
 function engineAtHand(state: SessionState): number | null {
   const busy = state.engines.find((e) => BUSY.includes(plain(e.life).is));
   return busy?.n ?? nextInOrder(state) ?? state.order.at(-1) ?? null;

@@ -3,7 +3,7 @@ import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 
-/** One question at a time: where it is, what is wrong, and whether a start may go on with it. */
+/** Asks one question at a time: place, description, and whether a start may go on with the defect. */
 export function WriteDefect({ panel, onDone }: { panel: Panel; onDone(): void }) {
   const [engine, setEngine] = useState<number | null | undefined>(undefined);
   const [what, setWhat] = useState<string | null>(null);

@@ -7,7 +7,7 @@ import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { Text } from "../../words/en/text.ts";
 
-/** The air as last read, in a line, with how old it is; null while nobody has read it. */
+/** Returns a line with the last weather report and its age, or null when nobody has reported one. */
 export function windNote(
   { weather }: SessionState,
   now: number,
@@ -23,7 +23,7 @@ export function windNote(
   return [wind, ...gusts, ...air, ...qnh, seconds(now - seenBy(weather).at)].join(", ");
 }
 
-/** Lightning that stops work now, in a line; null while none does. */
+/** Returns a line about lightning that stops work now, or null. */
 export function lightningNote(state: SessionState, now: number, { air }: Text): string | null {
   const seen = lightningNow(state, now);
   if (seen?.state !== "stop") return null;

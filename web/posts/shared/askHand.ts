@@ -5,8 +5,8 @@ import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
 import type { HandForm } from "../../ui/figures/SignalFigure.tsx";
 
 /**
- * The hand signal of an ask: the one its asker gives, else the one the person would give by the first answer that has
- * a standard form. Null when there is none.
+ * Returns the hand signal to draw for an ask: the one its sender gives, else the one this person would give with the
+ * first answer that has a standard form. Null when there is none.
  */
 export function askHand(ask: Ask, engines: number): HandForm | null {
   const side = ask.engine === null ? null : engineStands(ask.engine, engines).side;

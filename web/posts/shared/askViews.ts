@@ -14,7 +14,7 @@ import { makesNothingLessSafe } from "./safety.ts";
 
 const WEIGHTS: readonly Weight[] = ["danger", "alert", "now", "now", "later"];
 
-/** What the time left is for; the rest is time to answer. */
+/** Keys of the words beside the time left, by ask. An ask missing here uses the words for time to answer. */
 const DUE_OF: Readonly<Record<string, keyof Text["ask"]["dueOf"]>> = {
   "answer.clearToStart": "clearToStart",
   crank: "crank",
@@ -81,7 +81,7 @@ function isPost(from: string | null): from is Post {
   return from !== null && (POSTS as readonly string[]).includes(from);
 }
 
-/** For a request that must wait: each condition not met, and whose it is. */
+/** Returns each unmet condition of a request that must wait, with the posts that can meet it. */
 function lacking(state: SessionState, ask: Ask, now: number, units: UnitChoice, { say }: Words): string[] {
   if (ask.say !== "clearWaits" || ask.engine === null) return [];
   return findUnmet(state, ask.engine, now).map(

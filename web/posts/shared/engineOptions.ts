@@ -16,7 +16,7 @@ export interface OptionGroup {
 
 type Is = PlainLife["is"];
 
-/** In which of an engine's states a report makes sense; the rest would only be refused. */
+/** Engine states in which a report makes sense. In any other state it would be refused. */
 const WHEN: Partial<Record<SignalKind, readonly Is[]>> = {
   readyToStart: ["waiting", "shutDown", "cooling"],
   startAbandoned: ["requested", "clear", "cranking"],
@@ -33,7 +33,7 @@ const OWN: Readonly<Record<Post, readonly SignalKind[]>> = {
   supervisor: ["revokeClearance", "arcNotClear"],
 };
 
-/** Hand signals each post commonly sees from another, and may record for it. */
+/** Hand signals that each post commonly sees from another post and may record for it. */
 const SEEN: Readonly<Record<Post, readonly [SignalKind, Post][]>> = {
   cockpit: [
     ["guardInPlace", "fireGuard"],
@@ -50,7 +50,7 @@ const SEEN: Readonly<Record<Post, readonly [SignalKind, Post][]>> = {
   ],
 };
 
-/** Everything this post can say about one engine now. */
+/** Returns everything this post can send about one engine now, grouped. */
 export function engineOptions({ state, post, now, words }: Panel, n: number): OptionGroup[] {
   const { say, text } = words;
   const { options } = text;

@@ -19,7 +19,10 @@ interface Before {
   at: number | null;
 }
 
-/** The entry for a choice that needs a figure: its scale, its good band, and where it begins. Null when it needs none. */
+/**
+ * Returns the entry for a choice that needs a figure: scale, good band and start value. Null when the choice needs
+ * none.
+ */
 export function figureSpec(
   state: SessionState,
   choice: Choice,
@@ -101,13 +104,13 @@ export function figureSpec(
 /** A battery hydrometer's scale. Common practice, no source. */
 const HYDROMETER = { from: 1.05, to: 1.35, step: 0.001 };
 
-/** What the electrolyte's temperature adds to a reading: the range is of the gravity at 80 °F. */
+/** Returns the correction for the electrolyte's temperature: the type's range is for the gravity at 80 °F. */
 function shiftOf(state: SessionState, battery: BatteryData): number {
   const at80F = correctedGravity(state, battery, 1.2);
   return at80F.ok ? at80F.value - 1.2 : 0;
 }
 
-/** What a hydrometer's reading comes to while it is entered. */
+/** Returns the corrected gravity and charge in words, for a hydrometer reading during entry. */
 function gravityWords(state: SessionState, battery: BatteryData, read: number, { entry }: Text): string {
   const at80F = correctedGravity(state, battery, read);
   if (!at80F.ok) return entry.gravityWaits;
@@ -122,7 +125,7 @@ function goodOf(state: SessionState, gauge: Gauge, engine: number | undefined) {
   return { low, high: gauge.normalHigh ?? gauge.max ?? null };
 }
 
-/** A gauge that reads the same unit for the aircraft as a whole, for its scale. */
+/** Returns a gauge of the whole aircraft in the same unit, whose scale is used, or null. */
 function likeGauge(state: SessionState, unit: Unit): Gauge | null {
   return state.type.gauges.find((g) => g.unit === unit && !g.perEngine) ?? null;
 }
@@ -141,7 +144,7 @@ interface Parts {
 function spec({ label, gauge, unit: given, low, high, before, now, text }: Parts): FigureSpec {
   const unit = given ?? gauge?.unit ?? "count";
   const middle = low !== null && high !== null ? (low + high) / 2 : (low ?? high ?? 0);
-  // Without a gauge of that unit the scale is drawn around the good band.
+  // Without a gauge of that unit, derive the scale from the good band.
   const to = gauge?.scale.to ?? niceAbove((high ?? middle) * 1.5);
   const step = gauge?.scale.step ?? niceBelow(to / 200);
   const start = before?.value ?? middle;

@@ -1,21 +1,22 @@
 import { PRESENT } from "../../../shared/asks/inOrder.ts";
 import type { AskView } from "../../ui/askView.ts";
 
-/** What stands before the person, and why it may stay there. */
+/** The ask on display, and the reasons why it may stay. */
 export interface Held {
   key: string;
-  /** The person brought it up in sight of this one, which therefore does not take its place. */
+  /** Key of the ask that was first when the person opened this one; it does not replace the person's choice. */
   over: string | null;
-  /** Something is being put in for it. */
+  /** True while the person enters something for it. */
   busy: boolean;
 }
 
-/** Up to this rank (danger, alert) something new comes before whatever is being put in. */
+/** Largest rank that interrupts an entry: danger (0) and alert (1). */
 const PRESSING = 1;
 
 /**
- * The ask to show large. The first in order, but what the person looks at gives way only to something heavier, or of
- * its own weight with a limit where it has none, or where it only asks whether the person is there; while something is being put in, only to danger and alerts.
+ * Returns the ask to show large: normally the first. The displayed ask gives way only to one of a lower rank, or to
+ * one of the same rank with a time limit when it has none itself or only asks whether the person is present. During
+ * an entry only danger and alerts interrupt.
  */
 export function foremost(asks: readonly AskView[], held: Held | null): AskView | undefined {
   const first = asks[0];

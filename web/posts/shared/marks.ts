@@ -22,11 +22,11 @@ const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
   cooling: "stopped",
 };
 
-/** The shape of an engine's state. */
+/** Returns the shape that marks an engine's state. */
 export const shapeOf = (life: Engine["life"]): EngineMark["shape"] =>
   life.is === "fire" ? "fire" : SHAPES[plain(life).is];
 
-/** The plan as it stands, with the engine in question marked. */
+/** Returns the current plan, with the engine of the ask marked. */
 export function planView(state: SessionState, asked: number | null, now: number, words: Words): PlanView {
   const { groundPower } = state;
   return {
@@ -65,7 +65,7 @@ function mark(
   };
 }
 
-/** The running figure beside an engine's state, and whether it is past its limit. */
+/** Returns the running figure beside an engine's state, and whether it is past its limit. */
 function counted(
   life: PlainLife,
   now: number,
@@ -89,7 +89,7 @@ function counted(
   }
 }
 
-/** How long the starter of an engine that stands still must rest yet. */
+/** Returns the rest time the starter of a stationary engine still needs, in words. */
 function resting(
   state: SessionState,
   engine: Engine,
@@ -101,7 +101,7 @@ function resting(
   return { count: rests ? text.worked.rests(secondsLeft(permittedAt - now)) : null, over: false };
 }
 
-/** What the plan's notes say beside it: each a plain sentence. */
+/** Returns the notes beside the plan, one sentence each. */
 export function planNotes(state: SessionState, now: number, units: UnitChoice, { text }: Words): string[] {
   const { plan } = text;
   const { brakes, chocks, guard } = state;

@@ -6,11 +6,11 @@ import type { Links, Unrecorded, WireError } from "../../../shared/protocol/wire
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { Words } from "../../words/words.ts";
 
-/** Something this person sent, as far as the panels need it. */
+/** Something this person sent, reduced to the data that panels need. */
 export interface SentItem {
   id: string;
   action: Action;
-  /** Panel clock when it was given, milliseconds. */
+  /** Panel clock when the person acted, milliseconds. */
   at: number;
   fate:
     | { is: "sending"; tries: number }
@@ -26,29 +26,29 @@ export interface Somebody {
   mayHold: readonly Post[];
 }
 
-/** Everything a post's panel is drawn from, and the few things it can do. */
+/** The data and actions of a post's panel. */
 export interface Panel {
   state: SessionState;
   /** The post this person holds on this device; null for an observer. */
   post: Post | null;
   me: Somebody;
-  /** What the panel says, in the language this person chose. */
+  /** All words, in the language this person chose. */
   words: Words;
   people: readonly Somebody[];
   /** Estimated server time, milliseconds. */
   now: number;
   links: Links | null;
-  /** The server was heard lately: what is shown may be acted on. */
+  /** True when the server was heard recently, so that a person may act on the display. */
   fresh: boolean;
   sent: readonly SentItem[];
-  /** Stops passed on that no record holds. */
+  /** Stops that the server passed on but could not record. */
   unrecorded: readonly Unrecorded[];
-  /** The id it goes under; null when it cannot go because the server's time is unknown. */
+  /** Sends an action. Returns its command id, or null when it cannot be sent because the server's time is unknown. */
   act(action: Action, confirmed?: Confirmed): string | null;
-  /** Asks the server whether this is the person's PIN; rejects with the reason in words. */
+  /** Checks the person's PIN at the server; rejects with the reason in words. */
   confirm(pin: string): Promise<Confirmed>;
   sendAnew(id: string): void;
   drop(id: string): void;
-  /** A stop no record holds was taken in by this person: it is shown no more. */
+  /** Hides an unrecorded stop after this person confirmed it. */
   takeIn(notice: Unrecorded): void;
 }

@@ -2,7 +2,7 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { isStop } from "../../../shared/stops/isStop.ts";
 
-/** Signals that can only make things safer, whatever has happened meanwhile. */
+/** Signals that can only increase safety, whatever has happened in between. */
 const SAFER: readonly SignalKind[] = [
   "arcNotClear",
   "guardAway",
@@ -14,8 +14,8 @@ const SAFER: readonly SignalKind[] = [
 ];
 
 /**
- * True for what may be given without having heard the server lately. A list of what is safe, not of what is not: a new
- * kind of action waits for the link until somebody has thought about it.
+ * True for an action that may be sent without a fresh link. The list names safe actions, not unsafe ones, so a new
+ * kind of action waits for the link until somebody adds it here.
  */
 export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<string, unknown>): boolean {
   switch (action.type) {
@@ -27,7 +27,7 @@ export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<strin
       return action.good === false;
     case "acknowledgeAlert":
       return true;
-    // A flash can only stop work; how far it was can let it go on.
+    // A flash can only stop work; its distance can let work continue.
     case "recordFlash":
       return action.of === undefined && action.miles === undefined && action.thunderAfterS === undefined;
     default:

@@ -12,7 +12,7 @@ import type { SentItem } from "./model.ts";
 
 const ANSWER_WORD: Readonly<Record<string, string>> = { done: "stopped" };
 
-/** An action in words, for its sender. */
+/** Returns an action in words, for its sender. */
 export function sayAction(state: SessionState, action: Action, units: UnitChoice, words: Words): string {
   const { say, text } = words;
   const { actions } = text;
@@ -94,14 +94,14 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
 
 const SHOWN = 3;
 
-/** The last few things this person sent: recorded or not, and who has answered. */
+/** Returns the last few messages of this person, with their fate and the answers to them. */
 export function sentRows(
   state: SessionState,
   sent: readonly SentItem[],
   units: UnitChoice,
   words: Words,
 ): SentRow[] {
-  // What the device says by itself is not this person's word.
+  // Delivery reports come from the device, not from this person.
   const own = sent.filter((s) => s.action.type !== "delivered");
   const asking = own.filter((s) => s.fate.is === "lapsed" || s.fate.is === "sending");
   const rest = own.filter((s) => !asking.includes(s));
@@ -111,7 +111,7 @@ export function sentRows(
     is: item.fate.is,
     fate: fateWords(item, units, state.type, words),
     answers: answersTo(state, item, words),
-    // It wants its giver's PIN, and the one entered has served.
+    // An override needs its sender's PIN, and the permit for the one entered is used up.
     mayGoAnew: item.action.type !== "override",
   }));
 }
@@ -139,7 +139,7 @@ function answersTo(state: SessionState, { fate }: SentItem, words: Words): strin
   return signal ? answerWords(signal, words) : [];
 }
 
-/** Each post an answer is due from, and what it said. */
+/** Returns one line for each post whose answer is due: the answer, or that there is none. */
 function answerWords(signal: Signal, { say, text }: Words): string[] {
   return signal.due.map((post) => {
     const given = signal.answers[post];
@@ -149,7 +149,7 @@ function answerWords(signal: Signal, { say, text }: Words): string[] {
   });
 }
 
-/** A flash, or how far off one was. */
+/** Returns a flash in words, with its distance when reported. */
 function flashWords(
   { thunderAfterS, miles }: Extract<Action, { type: "recordFlash" }>,
   air: Words["text"]["air"],

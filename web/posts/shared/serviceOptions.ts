@@ -6,7 +6,7 @@ import type { AnswerKey } from "../../ui/askView.ts";
 import { answerKey } from "./askViews.ts";
 import type { Panel } from "./model.ts";
 
-/** What ground power can report or ask for of its own accord, as far as it is not so already. */
+/** Returns what ground power can report or request without being asked, leaving out reports of the present state. */
 export function serviceOptions({ state, now, words }: Panel): AnswerKey[] {
   const { say, text } = words;
   const on = state.groundPower.is === "on";

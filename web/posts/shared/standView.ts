@@ -4,7 +4,7 @@ import { arcOf, clearOf, keptBehind, outlinesOf, type StandCase } from "../../..
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { StandView } from "../../ui/plan/standView.ts";
 
-/** A stand as planned: nothing turns yet, nobody walks. */
+/** Returns the planned stand, with no engine turning and no guard. */
 export function plannedStand(stand: StandCase): StandView {
   const clear = clearOf(stand);
   const close = new Set(clear.ok ? clear.value.filter((c) => !c.clear).map((c) => c.id) : []);
@@ -28,7 +28,7 @@ export function plannedStand(stand: StandCase): StandView {
   };
 }
 
-/** The same as it is now: what turns, where the guard stands, and their way to the engine at hand. */
+/** Returns the stand at this moment: turning engines, the guard's position and path to the engine at hand. */
 export function standNow(state: SessionState, stand: StandCase, engine: number | null): StandView {
   const view = plannedStand(stand);
   const turning = new Set(state.engines.filter((e) => isTurning(e.life)).map((e) => e.n));

@@ -6,7 +6,9 @@ import type { StandingStop } from "../../ui/Standing.tsx";
 import type { Words } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 
-/** Every hold, cut and fire that stands, with who raised it, how it ends, and the end itself for who may. */
+/**
+ * Returns every standing hold, cut and fire: who raised it, how it ends, and the key to end it for a person who may.
+ */
 export function standingStops(panel: Panel): StandingStop[] {
   const { state, post, now, fresh, words: all } = panel;
   const { say, text } = all;
@@ -53,7 +55,7 @@ export function standingStops(panel: Panel): StandingStop[] {
   const holds = state.holds.map((h): StandingStop => {
     const ownerThere = Object.values(state.posts).some((p) => p !== null && p.id === h.person);
     const mine = h.person === panel.me.id;
-    // One the server raised for a silent post has no owner: the crew or the supervisor ends it.
+    // A hold the server raised for a silent post has no owner: cockpit or supervisor may end it.
     const orphan = h.person === null && (post === "supervisor" || post === "cockpit");
     const heir = orphan || (!ownerThere && post !== null && post === h.by.post);
     const note = holdWords(h.note, all);
@@ -89,7 +91,7 @@ function fireWords({ engine, place }: SessionState["fires"][number], { say, text
   return engine === null ? text.standing.fire(where) : text.standing.fireAt(engine, where);
 }
 
-/** What a hold was raised for, from its note. */
+/** Returns the reason of a hold in words, from its note. */
 function holdWords(note: string | null, { say, text }: Words): string {
   const [why, what = ""] = note?.split(" ") ?? [];
   if (why === "turning") return text.standing.holdTurning(what);

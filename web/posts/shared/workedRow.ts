@@ -8,7 +8,7 @@ import { ago } from "../../ui/numbers.ts";
 import type { WorkedRow } from "../../ui/WorkedFigures.tsx";
 import type { Words } from "../../words/words.ts";
 
-/** A figure in words, in the units chosen, as old as it is now. */
+/** Returns a calculated figure in words, in the chosen units, with its age at `now`. */
 export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text }: Words): WorkedRow {
   const words = figureWords(say);
   const told = workedBook(say.language);
@@ -20,7 +20,7 @@ export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text
   return {
     id: f.id,
     name: figureName(words, f.words),
-    // A figure whose name already says it, such as "Preheat: not required", shows no value besides.
+    // The name of some figures contains the value, e.g. "Preheat: not required".
     value: f.words.endsWith(`.${f.value}`) ? "" : shown,
     own: own === shown ? null : own,
     detail: f.detail ? told(f.detail) : null,
@@ -38,7 +38,7 @@ export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text
   };
 }
 
-/** Running seconds are told whole, counted up to the limit. */
+/** Rounds running seconds up to whole seconds. */
 function counted({ value, unit }: Figure): Figure["value"] {
   return typeof value === "number" && unit === "s" ? Math.ceil(value) : value;
 }

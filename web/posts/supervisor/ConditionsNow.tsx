@@ -12,7 +12,7 @@ import { useUnits } from "../../ui/units.ts";
 import { answerKey } from "../shared/askViews.ts";
 import type { Panel } from "../shared/model.ts";
 
-/** The conditions of the engine asked for or cleared; else of the next in order. */
+/** Conditions of the engine that is requested or cleared, else of the next engine in the order. */
 export function ConditionsNow({ panel }: { panel: Panel }) {
   const { state, now, words } = panel;
   const { say, text } = words;
@@ -49,7 +49,7 @@ interface SetAsideProps {
   onClose(): void;
 }
 
-/** The first of the two people: the engine entered by hand, and a reason. The other is asked at once. */
+/** The first of the two people enters the engine by hand and a reason. The second is asked at once. */
 function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
   const { say, text } = panel.words;
   const draft = { type: "override", condition, engine, reason: "" } as const;

@@ -20,20 +20,20 @@ import { stopActions } from "../shared/stopActions.ts";
 import { Scrub } from "./Scrub.tsx";
 
 interface Props {
-  /** Of now: for the stops alone. */
+  /** The present state; only the stops use it. */
   panel: Panel;
-  /** The words for a link that is not fresh; null while it is. */
+  /** The warning shown when the link is not fresh; null while it is. */
   stale: string | null;
   events: readonly SessionEvent[];
-  /** The session as it stood then. */
+  /** The state of the session at the past moment. */
   then: SessionState;
   onAt(seq: number): void;
   onNow(): void;
 }
 
 /**
- * The session at a moment gone by, marked as the past from edge to edge. Nothing in it can be answered; hold, cut and
- * fire stand where they always do and are of now.
+ * The session at a past moment, marked as the past from edge to edge. Nothing in it can be answered; hold, cut and
+ * fire are in their usual places and act on the present.
  */
 export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
   const { words } = panel;

@@ -1,14 +1,14 @@
 interface Props {
-  /** The event looked at and the newest there is. */
+  /** Number of the event on display, and of the newest event. */
   at: number;
   head: number;
-  /** The moment looked at, in words. */
+  /** The moment on display, in words. */
   said: string;
   words: { scrub: string; earlier: string; later: string };
   onAt(seq: number): void;
 }
 
-/** Through the record event by event, with keys for gloves and a slider for far. */
+/** Steps through the record event by event, with keys for gloves and a slider for long distances. */
 export function Scrub({ at, head, said, words, onAt }: Props) {
   const to = (seq: number) => onAt(Math.min(head, Math.max(1, seq)));
   return (

@@ -18,16 +18,19 @@ interface Props {
   panel: Panel;
   stale: string | null;
   events: readonly SessionEvent[];
-  /** Null until the server has said which sessions there are. */
+  /** Null until the server has sent the list of sessions. */
   strips: readonly StripView[] | null;
-  /** What can be done with the exchange: below it. */
+  /** Keys for the exchange chart, shown below it. */
   keys: ReactNode;
   onOpen(session: string): void;
 }
 
 const NEWEST = 60;
 
-/** The supervisor: what is asked, what a clearance would stand on, the whole board, and the exchange as it runs. */
+/**
+ * The supervisor's panel: the current ask, the conditions of a clearance, the whole board, and the live exchange
+ * chart.
+ */
 export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: Props) {
   const units = useUnits();
   const words = panel.words.text.supervisor;
@@ -61,12 +64,12 @@ interface ExchangeProps {
   units: UnitChoice;
 }
 
-/** The exchange as it runs, drawn again only when the record grew, and never before a touch. */
+/** The live exchange chart. Drawn again only when the record grew, and deferred, so that a touch never waits for it. */
 const Exchange = memo(function Exchange({ events, words: { say }, units }: ExchangeProps) {
   return <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />;
 });
 
-/** What still keeps the session in its stage. */
+/** Requirements that still keep the session in its stage. */
 function Missing({ panel }: { panel: Panel }) {
   const { state, words } = panel;
   const { say, text } = words;
@@ -85,7 +88,7 @@ function Missing({ panel }: { panel: Panel }) {
   );
 }
 
-/** A requirement with the type's own names in place of its ids. */
+/** Returns a requirement in words, with the type's own names in place of its ids. */
 function missingWords(state: SessionState, code: string, units: UnitChoice, { say, text }: Words): string {
   const { supervisor } = text;
   const [kind, a = "", b = ""] = code.split(":");

@@ -9,10 +9,10 @@ export interface StripMarks {
 interface Props {
   marks: StripMarks;
   points: readonly { at: number; value: number }[];
-  /** The paper's left and right edge, milliseconds. */
+  /** Time at the left and right edge, milliseconds. */
   from: number;
   to: number;
-  /** In words, for who does not see it. */
+  /** Description for screen readers. */
   label: string;
 }
 
@@ -20,7 +20,10 @@ const WIDE = 300;
 const HIGH = 90;
 const EDGE = 5;
 
-/** A strip of recorder paper: the normal band shaded, limits ruled, every reading a dot, what is not known since dashed. */
+/**
+ * A strip of recorder paper: the normal band shaded, limits ruled, a dot for each reading, and a dashed line since
+ * the last one.
+ */
 export function StripChart({ marks, points, from, to, label }: Props) {
   const { low, high } = reach(marks, points);
   const y = (v: number) => EDGE + (HIGH - 2 * EDGE) * (1 - (v - low) / (high - low));
@@ -55,7 +58,7 @@ export function StripChart({ marks, points, from, to, label }: Props) {
   );
 }
 
-/** What must be seen: the limits and every reading, with a tenth of air, never beyond the instrument's scale. */
+/** Returns the range to draw: limits and readings, extended by a tenth but never beyond the instrument's scale. */
 function reach(marks: StripMarks, points: Props["points"]): { low: number; high: number } {
   const seen = [
     marks.min,

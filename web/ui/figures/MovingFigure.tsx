@@ -9,17 +9,17 @@ import { useStill } from "./useStill.ts";
 interface Props {
   signal: HandSignal;
   form: Form;
-  /** About how high it is drawn, in CSS pixels: lines keep their weight. */
+  /** Approximate height on screen, CSS pixels; line widths are chosen for it. */
   height: number;
   label: string | null;
-  /** A window at least this wide, so that figures beside one another come out equally large. */
+  /** Least width of the view box, so that figures side by side have the same scale. */
   width?: number;
 }
 
-/** Redrawn this often: a hand's movement needs no more. */
+/** Time between frames, milliseconds: slow enough to save work, fast enough for a hand's movement. */
 const FRAME_MS = 33;
 
-/** The signal as it is made, over and over while it is in sight; for who wants nothing to move, its key poses side by side. */
+/** The signal in motion, repeated while it is in sight. With reduced motion, its key poses side by side. */
 export function MovingFigure(props: Props) {
   const { signal, form, height, label } = props;
   if (useStill()) return <SheetDrawing sheet={strip(signal, form, height)} label={label} />;

@@ -9,7 +9,7 @@ const TONES: Readonly<Record<Tone, string>> = {
   light: "var(--warning-ground)",
 };
 
-/** A hand signal's drawing, still or as it is just now. `label` null where the words stand beside it. */
+/** A hand signal's drawing, still or one frame of its motion. `label` is null where words stand beside it. */
 export function SheetDrawing({
   sheet,
   label,
@@ -37,7 +37,7 @@ export function SheetDrawing({
 function Marks({ marks }: { marks: readonly Mark[] }) {
   return marks.map((m, i) => (
     <path
-      // biome-ignore lint/suspicious/noArrayIndexKey: a drawing's paths have their order and nothing else
+      // biome-ignore lint/suspicious/noArrayIndexKey: the order of a drawing's paths is their only identity
       key={i}
       d={m.d}
       fill={m.fill ? TONES[m.fill] : "none"}

@@ -6,19 +6,19 @@ import { signalWords } from "../../../shared/words/handSignals.ts";
 import { useWords } from "../../words/words.ts";
 import { MovingFigure } from "./MovingFigure.tsx";
 
-/** The hand signal that belongs to what is asked. */
+/** The hand signal that belongs to an ask. */
 export interface HandForm {
   kind: SignalKind;
   engine: number | null;
   /** The engine's side of the aircraft, for the arm that points. */
   side: Side | null;
-  /** Seen by this person, or what this person would give. */
+  /** Given to this person, or by this person. */
   given: "toYou" | "byYou";
 }
 
 const HEIGHT = 150;
 
-/** The figure beside what is asked, seen from the front. Nothing where the message has no standard hand form. */
+/** The figure beside the ask, seen from the front. Empty when the message has no standard hand signal. */
 export function SignalFigure({ kind, engine, side, given }: HandForm) {
   const { say, text } = useWords();
   const { figure } = text;

@@ -8,7 +8,7 @@ function subscribe(listener: () => void): () => void {
   return () => query.removeEventListener("change", listener);
 }
 
-/** The person wants nothing to move. */
+/** True when the person prefers reduced motion. */
 export function useStill(): boolean {
   return useSyncExternalStore(subscribe, () => matchMedia(QUERY).matches);
 }

@@ -5,7 +5,7 @@ import type { EngineMark, PlanView } from "./planView.ts";
 /** Line width of the outline, in drawing units. */
 const THIN = 2.5;
 
-/** The plan itself: outline, propellers, swept arcs, guard, chocks, cart. */
+/** The drawing of the aircraft: outline, propellers, swept arcs, guard, chocks, cart. */
 export function Aircraft({ view, d }: { view: PlanView; d: Drawing }) {
   const { type } = view;
   return (

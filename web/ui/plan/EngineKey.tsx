@@ -4,7 +4,7 @@ import type { EngineMark } from "./planView.ts";
 
 interface Props {
   engine: EngineMark;
-  /** Left out where it is only drawn. */
+  /** Undefined where the engine is only shown. */
   onPress: (() => void) | undefined;
 }
 
@@ -14,7 +14,7 @@ export function EngineKey({ engine, onPress }: Props) {
   const says = plan.engine(engine.n, engine.count ? `${engine.word}, ${engine.count}` : engine.word);
   const drawn = (
     <>
-      {/* The spaces part the words for who reads them without the drawing. */}
+      {/* The spaces separate the words for people who read them without the drawing. */}
       <span className="engine-number">{engine.n}</span> <EngineShape shape={engine.shape} />
       <span className="engine-word">{engine.word}</span>{" "}
       <span className="engine-count" data-over={engine.over || undefined}>

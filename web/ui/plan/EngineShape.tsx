@@ -1,6 +1,6 @@
 import type { EngineMark } from "./planView.ts";
 
-/** The state as a shape alone, for eyes that do not tell the colours. */
+/** The state as a shape, for people who cannot distinguish the colours. */
 export function EngineShape({ shape }: { shape: EngineMark["shape"] }) {
   return (
     <svg viewBox="0 0 24 24" className="engine-shape" aria-hidden="true">

@@ -8,16 +8,18 @@ import type { EngineMark, PlanView } from "./planView.ts";
 interface Props {
   view: PlanView;
   facing: Facing;
-  /** In words: how the person stands to see it so. */
+  /** The direction the person faces to see the plan like this, in words. */
   words: string;
   onFacing?: ((next: Facing) => void) | undefined;
-  /** What turning round is called. */
+  /** Words on the key that turns the plan round. */
   turnWords?: string | undefined;
-  /** Left out where nothing may be touched. */
+  /** Undefined where engines are only shown. */
   onEngine?: ((n: number) => void) | undefined;
 }
 
-/** The aircraft as this person stands: every engine's key on its nose side, joined to its place by a line. */
+/**
+ * The aircraft as this person sees it. Each engine's key is on the nose side, joined by a line to the engine's place.
+ */
 export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Props) {
   const { plan } = useWords().text;
   const d = drawingOf(view.type, facing);

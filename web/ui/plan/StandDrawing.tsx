@@ -2,9 +2,9 @@ import type { Facing } from "../../../shared/models/facing.ts";
 import { type Drawing, fuselage, nacelle, type Point, tailplane, WIDTH, wing } from "./geometry.ts";
 import type { StandView } from "./standView.ts";
 
-/** Room around the ground drawn, metres. */
+/** Margin around the drawn ground, metres. */
 const EDGE = 3;
-/** The scale's length, metres. */
+/** Length of the scale bar, metres. */
 const RULE = 10;
 
 interface Props {
@@ -13,7 +13,10 @@ interface Props {
   words: { title: string; guard: string; metres(n: number): string };
 }
 
-/** The aircraft on its stand, true to scale: what turns, what blows, who walks where, what stands near. */
+/**
+ * The aircraft on its stand, true to scale: swept arcs, ground kept clear behind engines, the guard's path, objects
+ * near.
+ */
 export function StandDrawing({ view, facing, words }: Props) {
   const d = toScale(view, facing);
   const { type } = view;
@@ -127,7 +130,10 @@ function corners(d: Drawing, points: readonly Point[]): string {
     .join(" ");
 }
 
-/** Fits everything that is drawn, the nose up or down as the person stands; nothing left out between. */
+/**
+ * Returns a drawing that fits all outlines, nose up or down as the person stands. Unlike the plan it shortens
+ * nothing.
+ */
 function toScale(view: StandView, facing: Facing): Drawing {
   const { span, length } = view.type.plan;
   const ground = [

@@ -6,7 +6,7 @@ export function usualFacing(post: Post | null): Facing {
   return post === "cockpit" ? "forward" : "nose";
 }
 
-/** How the person stands to see the drawing as it is, in words. */
+/** Returns the direction the person faces, in words. */
 export function facingWords(facing: Facing, post: Post | null, { plan }: Text): string {
   if (facing === "nose") return plan.nose;
   return post === "cockpit" ? plan.cockpit : plan.tail;

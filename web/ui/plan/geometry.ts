@@ -1,11 +1,14 @@
 import type { Facing } from "../../../shared/models/facing.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 
-/** The drawing's width in its own units; heights follow from the aircraft's proportions. */
+/** Width of the drawing in its own units; the height follows from the aircraft's proportions. */
 export const WIDTH = 1000;
-/** Room between the engines' keys and the nose, in drawing units. */
+/** Space between the engines' keys and the nose, drawing units. */
 const APRON = 70;
-/** The stretch of fuselage left out between the break lines, in parts of the length: nothing stands there. */
+/**
+ * The part of the fuselage that is shortened between the break lines, as fractions of the length: nothing stands
+ * there.
+ */
 const BREAK = { from: 0.62, to: 0.84, drawn: 0.1 };
 
 export interface Point {
@@ -15,13 +18,13 @@ export interface Point {
 
 export interface Drawing {
   height: number;
-  /** Metres to drawing units. */
+  /** Drawing units per metre. */
   scale: number;
-  /** A station (x aft of the nose, y to starboard, metres) to a point on the drawing. */
+  /** Returns the point of a station (x aft of the nose, y to starboard, metres) on the drawing. */
   at(x: number, y: number): Point;
 }
 
-/** Where a station is drawn once the stretch between the break lines is drawn short, metres. */
+/** Returns a station's distance aft of the nose after shortening the part between the break lines, metres. */
 function shortened(x: number, length: number): number {
   const from = length * BREAK.from;
   const to = length * BREAK.to;
@@ -30,7 +33,7 @@ function shortened(x: number, length: number): number {
   return from + inside * BREAK.drawn + Math.max(0, x - to);
 }
 
-/** Fits the aircraft to the drawing, nose up when seen facing forward and nose down when seen facing the nose. */
+/** Returns a drawing that fits the aircraft: nose up for a person facing forward, nose down for one facing the nose. */
 export function drawingOf(type: AircraftType, facing: Facing): Drawing {
   const { span, length } = type.plan;
   const scale = WIDTH / (span * 1.12);
@@ -49,7 +52,9 @@ export function drawingOf(type: AircraftType, facing: Facing): Drawing {
 
 type Station = readonly [x: number, y: number];
 
-/** A path through stations: `L` lines, or cubic curves when three are given at a time. */
+/**
+ * Returns an SVG path through stations. A part of three stations is a cubic curve; any other part is straight lines.
+ */
 function path(d: Drawing, start: Station, parts: readonly (readonly Station[])[]): string {
   const say = (s: Station) => {
     const p = d.at(s[0], s[1]);
@@ -59,7 +64,7 @@ function path(d: Drawing, start: Station, parts: readonly (readonly Station[])[]
   return `M${say(start)}${body.join("")}Z`;
 }
 
-/** Leading edge of the wing at a distance from the centre line, metres aft of the nose. */
+/** Returns the wing's leading edge at distance `y` from the centre line, metres aft of the nose. */
 export function leadingEdge(type: AircraftType, y: number): number {
   const { length, span } = type.plan;
   const wing = type.engines.filter((e) => e.y !== 0);
@@ -200,7 +205,7 @@ export function nacelle(type: AircraftType, d: Drawing, engine: { x: number; y: 
   );
 }
 
-/** The two break lines across the fuselage, and the gap between them. */
+/** Returns the two break lines across the fuselage, and the gap between them. */
 export function breakLines(type: AircraftType, d: Drawing): { gap: string; lines: string[] } {
   const L = type.plan.length;
   const w = L * 0.06;
@@ -221,7 +226,7 @@ export function breakLines(type: AircraftType, d: Drawing): { gap: string; lines
   };
 }
 
-/** Corners of a box between two stations. */
+/** Returns the rectangle between two stations. */
 export function box(d: Drawing, x1: number, y1: number, x2: number, y2: number) {
   const a = d.at(x1, y1);
   const b = d.at(x2, y2);

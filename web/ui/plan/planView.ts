@@ -1,30 +1,30 @@
 import type { AircraftType } from "../../../shared/types/schema.ts";
 
-/** What an engine's place on the plan shows. Shapes and words tell the states apart; colour only adds. */
+/** Display of one engine on the plan. Shapes and words distinguish the states; colour only adds to them. */
 export interface EngineMark {
   n: number;
   x: number;
   y: number;
-  /** One word of state. */
+  /** The state in one word. */
   word: string;
   shape: "none" | "ring" | "asked" | "clear" | "turning" | "stable" | "stopped" | "fire";
   /** A running count beside the word, e.g. `14 s`. */
   count: string | null;
-  /** The count is past its limit. */
+  /** True when the count is past its limit. */
   over: boolean;
-  /** The arc is drawn as swept. */
+  /** True when the arc is drawn as swept. */
   turning: boolean;
-  /** This is the engine what is asked is about. */
+  /** True for the engine of the current ask. */
   asked: boolean;
 }
 
-/** Everything drawn on the plan; words ready made. */
+/** All data of the plan, words included. */
 export interface PlanView {
   type: AircraftType;
   engines: EngineMark[];
   guardAt: number | null;
   chocks: "in" | "out" | "unknown";
   power: { is: "on" | "off" | "unknown"; words: string };
-  /** The plan has a cart at all. */
+  /** True when the plan shows a ground power cart. */
   cart: boolean;
 }

@@ -1,16 +1,16 @@
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import type { Point } from "./geometry.ts";
 
-/** The stand to scale, in the aircraft's metres: x aft of the nose, y to starboard. Words ready made. */
+/** The stand to scale, in the aircraft's metres: x aft of the nose, y to starboard. Words are ready for display. */
 export interface StandView {
   type: AircraftType;
-  /** Ground each propeller sweeps with its margin; hatched where it turns. */
+  /** Ground that each propeller sweeps, with its margin; hatched while it turns. */
   arcs: { n: number; turning: boolean; corners: readonly Point[] }[];
   /** Ground kept clear behind each engine to be started. */
   behind: { n: number; corners: readonly Point[] }[];
-  /** The guard's way, from start to place; empty where there is none to walk. */
+  /** The guard's path from start to end; empty when there is none. */
   walk: readonly Point[];
-  /** Where the guard stands now. */
+  /** The guard's present position. */
   guard: Point | null;
   near: { name: string; tooNear: boolean; corners: readonly Point[] }[];
 }

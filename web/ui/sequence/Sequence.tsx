@@ -18,24 +18,24 @@ export type SequenceRow =
       from: string;
       to: readonly string[];
       tone: "plain" | "hold" | "danger";
-      /** Hand or interphone, when it was not by panel. */
+      /** Hand or interphone; null when sent by panel. */
       by: string | null;
     })
   | (Base & {
       is: "note";
       tone: "plain" | "quiet" | "warning" | "stage";
-      /** The line it belongs to; null for what concerns all. */
+      /** The post's line it belongs to; null when it concerns all. */
       on: string | null;
     });
 
 const LEFT = 96;
 const GAP = 140;
 const ROW = 44;
-/** An average letter of the chart's text, drawing units. */
+/** Average width of a letter in the chart's text, drawing units. */
 const LETTER = 8.2;
 const HEAD = 44;
 
-/** A message sequence chart: a line per post, an arrow per signal, time downward, newest at the foot. */
+/** A message sequence chart: a line per post, an arrow per signal, time downward, newest at the bottom. */
 export function Sequence({
   columns,
   rows,
@@ -47,7 +47,7 @@ export function Sequence({
 }) {
   const words = useWords().text.record;
   const box = useRef<HTMLElement>(null);
-  // The newest stays in view as rows are added.
+  // Keep the newest row in view as rows are added.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each new row
   useEffect(() => {
     if (box.current) box.current.scrollTop = box.current.scrollHeight;
