@@ -1,5 +1,6 @@
 import Fastify, { type FastifyBaseLogger, type FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import { Refusals } from "./audit.ts";
 import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
@@ -69,7 +70,8 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   // Accept JSON only: a form on another site can send text/plain without a CORS preflight.
   app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
-  answerErrors(app as unknown as FastifyInstance);
+  const refusals = new Refusals(app.log, () => house.clock.now());
+  answerErrors(app as unknown as FastifyInstance, refusals);
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
     house;
   const taken = new Taken(clock, house.timers, house.others && directory);
@@ -110,7 +112,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
   tellPeers(app.server, options.proxies);
-  const sockets = live(app as unknown as FastifyInstance, house, proofs, options.live);
+  const sockets = live(app as unknown as FastifyInstance, house, proofs, refusals, options.live);
   const looks = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
   const metrics = new Metrics(looks);
   if (options.metrics?.process) metrics.withProcess();

@@ -1,8 +1,5 @@
-/** Audit log for the server's operator: every refusal and every administrative act. */
-export interface Audit {
-  refused(what: string, detail: AuditDetail): void;
-  done(what: string, detail: AuditDetail): void;
-}
+import { networkOf } from "./peer.ts";
+import { TRACES } from "./telemetry/trace.ts";
 
 export interface AuditDetail {
   /** Id of the signed-in person, if any. */
@@ -18,13 +15,49 @@ interface AuditLog {
   warn(detail: object, message: string): void;
 }
 
+/** Returns a function that logs one line per act, under the key `audit`. Request contents are never logged: they may hold a PIN. */
+export function auditTo(log: Pick<AuditLog, "info">): { done(what: string, detail: AuditDetail): void } {
+  return { done: (audit, detail) => log.info({ audit, ...detail }, "done") };
+}
+
+/** After a refusal is logged, more of the same kind and source are only counted for this long. Milliseconds. */
+const PERIOD_MS = 60_000;
+/** Refusals logged per period, from all sources together. */
+const LINES = 500;
+
 /**
- * Returns an audit that logs one line per entry, under the key `audit`. Request contents are never logged: they may
- * hold a PIN.
+ * Logs refusals: per minute the first of each kind from each source, at most 500 lines. The rest are counted and told in
+ * one line after the minute. A source is a person, or the network of an address.
  */
-export function auditTo(log: AuditLog): Audit {
-  return {
-    refused: (audit, detail) => log.warn({ audit, ...detail }, "refused"),
-    done: (audit, detail) => log.info({ audit, ...detail }, "done"),
-  };
+export class Refusals {
+  readonly #log: Pick<AuditLog, "warn">;
+  readonly #now: () => number;
+  readonly #written = new Set<string>();
+  #began = 0;
+  #unwritten = 0;
+
+  constructor(log: Pick<AuditLog, "warn">, now: () => number) {
+    this.#log = log;
+    this.#now = now;
+  }
+
+  refused(what: string, detail: AuditDetail): void {
+    TRACES.refused.publish({ what });
+    const now = this.#now();
+    if (now - this.#began >= PERIOD_MS) this.#anew(now);
+    const source = `${what} ${detail.person ?? networkOf(detail.address ?? "")}`;
+    if (this.#written.has(source) || this.#written.size >= LINES) {
+      this.#unwritten += 1;
+      return;
+    }
+    this.#written.add(source);
+    this.#log.warn({ audit: what, ...detail }, "refused");
+  }
+
+  #anew(now: number): void {
+    if (this.#unwritten > 0) this.#log.warn({ audit: "refusals", more: this.#unwritten }, "refused");
+    this.#began = now;
+    this.#unwritten = 0;
+    this.#written.clear();
+  }
 }

@@ -1,7 +1,7 @@
 import type { FastifyError, FastifyInstance, FastifyReply } from "fastify";
 import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { auditTo } from "../audit.ts";
+import type { Refusals } from "../audit.ts";
 import { OfficeRefused } from "../auth/refused.ts";
 import { NoSuchSession } from "../sessions/sessions.ts";
 import { StoreFailure } from "../store/events.ts";
@@ -76,12 +76,12 @@ export class ProblemError extends Error {
 }
 
 /** Converts every error into a reply. An internal error is logged in full, but the reply does not show its cause. */
-export function answerErrors(app: FastifyInstance): void {
+export function answerErrors(app: FastifyInstance, refusals: Refusals): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     const found = asProblem(error);
     if (found.problem.status >= 500) request.log.error({ err: error }, "request failed");
     if (AUDITED.includes(found.problem.status))
-      auditTo(request.log).refused(found.kind, {
+      refusals.refused(found.kind, {
         address: request.ip,
         path: request.routeOptions.url ?? "",
         person: request.identity?.person.id,

@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import type { FastifyInstance } from "fastify";
 import { Server } from "socket.io";
 import { isOver } from "../../shared/session/state.ts";
-import { auditTo } from "../audit.ts";
+import type { Refusals } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
 import type { House } from "../house.ts";
@@ -39,11 +39,11 @@ export function live(
   app: FastifyInstance,
   house: House,
   proofs: Proofs,
+  refusals: Refusals,
   { origins }: LiveOptions,
 ): () => number {
   const { sessions, signIns, clock, timers, others, elsewhere } = house;
-  const audit = auditTo(app.log);
-  const strangers = new Strangers();
+  const strangers = new Strangers(() => clock.now(), refusals);
   const refusalOf = (request: IncomingMessage): string | null => {
     if (io.engine.clientsCount >= LIMITS.sockets) return "tooManySockets";
     if (!strangers.mayCome(request)) return "tooManyStrangers";
@@ -61,7 +61,7 @@ export function live(
     maxHttpBufferSize: LIMITS.messageBytes,
     allowRequest: (request, decide) => {
       const why = refusalOf(request);
-      if (why !== null) audit.refused(why, { address: peerOf(request), path: LIVE_PATH });
+      if (why !== null) refusals.refused(why, { address: peerOf(request), path: LIVE_PATH });
       decide(why, why === null);
     },
   });
@@ -101,7 +101,7 @@ export function live(
     ramp: () => io.emit("ramp"),
   });
   const bounds = new Bounds();
-  io.use(handshake(signIns, proofs, clock, audit));
+  io.use(handshake(signIns, proofs, clock, refusals));
   io.on("connection", (socket) => {
     const { signIn, expiresAt, person, device } = socket.data.identity;
     void socket.join(signInRoom(signIn));
@@ -113,9 +113,10 @@ export function live(
       clock,
       bounds,
       log: app.log,
+      refusals,
       flooded: ({ person: who, device: where }) => {
         if (bounds.of(who.id, clock.now()).all.justRanDry())
-          audit.refused("tooMany", { person: who.id, device: where.id });
+          refusals.refused("tooMany", { person: who.id, device: where.id });
       },
       used: (identity) => signIns.used(identity),
       watched: (session) => beats.watched(session),

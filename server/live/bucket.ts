@@ -22,6 +22,12 @@ export class Bucket {
     return true;
   }
 
+  /** Returns true when no token is left. */
+  isEmpty(now: number): boolean {
+    this.#earn(now);
+    return this.#tokens < 1;
+  }
+
   /** Returns true when every token is back. */
   isFull(now: number): boolean {
     this.#earn(now);

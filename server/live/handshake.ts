@@ -1,6 +1,6 @@
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { handshakeSchema, type WireError } from "../../shared/protocol/wire.ts";
-import type { Audit } from "../audit.ts";
+import type { Refusals } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Clock } from "../clock.ts";
@@ -11,14 +11,17 @@ import { LIMITS } from "./limits.ts";
 
 /**
  * Returns the middleware that admits a socket with the right protocol version, a valid sign-in and, on an enrolled
- * device, a proof. Otherwise it refuses with the reason.
+ * device, a proof. Otherwise it refuses with the reason and closes the socket.
  */
-export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, audit: Audit) {
+export function handshake(signIns: SignIns, proofs: Proofs, clock: Clock, refusals: Refusals) {
   return async (socket: PanelSocket, done: (error?: Error) => void): Promise<void> => {
     const next = (error?: Error & { data?: { error: WireError } }) => {
       const address = peerOf(socket.request);
-      if (error) audit.refused(error.data?.error ?? "handshake", { address, path: LIVE_PATH });
       done(error);
+      if (!error) return;
+      refusals.refused(error.data?.error ?? "handshake", { address, path: LIVE_PATH });
+      // Socket.IO sends the reason in the next tick. Close after it.
+      setImmediate(() => socket.conn.close());
     };
     try {
       const said = handshakeSchema.safeParse(socket.handshake.auth);

@@ -6,8 +6,22 @@ export const LIMITS = {
   connectTimeoutMs: 5_000,
   messageBytes: 64 * 1024,
   sockets: 4_000,
-  /** Sockets per address without a sign-in. All people behind one proxy share one address. */
+  /**
+   * Sockets without a sign-in, per address (IPv6: per /64 network) and in all. The rest of `sockets` is kept for people
+   * who have signed in. All people behind one proxy share one address, unless the settings name the proxy.
+   */
   strangersPerAddress: 100,
+  strangers: 400,
+  /** A socket without a sign-in keeps its place for this long when others want it. */
+  strangerMs: 1_000,
+  /** Characters of the one packet a socket may send before sign-in, and packets with the answers to heartbeats. */
+  strangerBytes: 4_096,
+  strangerPackets: 4,
+  /** Sockets that may end without a sign-in, per address and in all: at once, and how many are earned back per second. */
+  failedBurst: 300,
+  failedPerSecond: 30,
+  allFailedBurst: 600,
+  allFailedPerSecond: 100,
   /** Sockets per device and per person. A new one ends the oldest, so that a person can always send a stop. */
   perDevice: 12,
   perPerson: 24,

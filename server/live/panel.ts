@@ -4,7 +4,7 @@ import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { type Sync, sentSchema, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
 import { CATALOGUE } from "../../shared/signals/catalogue.ts";
-import { auditTo } from "../audit.ts";
+import type { Refusals } from "../audit.ts";
 import { type Identity, personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
@@ -17,7 +17,8 @@ export interface PanelDeps {
   sessions: Sessions;
   clock: Clock;
   bounds: Bounds;
-  log: Record<"error" | "warn" | "info", (detail: object, message: string) => void>;
+  log: { error(detail: object, message: string): void };
+  refusals: Refusals;
   /** Called when a person exceeds a message limit. */
   flooded(identity: Identity): void;
   /** Called when a person does something. */
@@ -43,7 +44,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
   /** Logs only the first malformed message of a socket, so that nobody can flood the log. */
   const notUnderstood = (error: z.ZodError): Trouble => {
     const { person, device } = data.identity;
-    if (!garbled) auditTo(deps.log).refused("malformed", { person: person.id, device: device.id });
+    if (!garbled) deps.refusals.refused("malformed", { person: person.id, device: device.id });
     garbled = true;
     return malformed(error);
   };
@@ -69,7 +70,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     } catch (error) {
       if (error instanceof PinNeeded) {
         const { person, device } = data.identity;
-        auditTo(deps.log).refused("pinNeeded", { person: person.id, device: device.id });
+        deps.refusals.refused("pinNeeded", { person: person.id, device: device.id });
       }
       tell(asTrouble(error, deps));
     }

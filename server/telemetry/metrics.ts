@@ -1,5 +1,11 @@
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
-import { type AppendTrace, type CommandTrace, type DeadlineTrace, TRACES } from "./trace.ts";
+import {
+  type AppendTrace,
+  type CommandTrace,
+  type DeadlineTrace,
+  type RefusedTrace,
+  TRACES,
+} from "./trace.ts";
 
 /** Values read at each scrape instead of counted. */
 export interface Looks {
@@ -59,6 +65,12 @@ export class Metrics {
       help: `Deadlines recorded more than ${LATE_MS} ms after their moment`,
       registers,
     });
+    const turnedAway = new Counter({
+      name: "chockside_turned_away_total",
+      help: "Refused at the door or for want of leave, by what; most of these are not in the log",
+      labelNames: ["what"],
+      registers,
+    });
     const gauge = (name: string, help: string, look: () => Promise<number> | number) =>
       new Gauge({
         name,
@@ -85,6 +97,7 @@ export class Metrics {
       deadlines.inc();
       if (lateMs > LATE_MS) late.inc();
     });
+    this.#listen(TRACES.refused, ({ what }: RefusedTrace) => turnedAway.inc({ what }));
   }
 
   /** Adds Node's process metrics: memory, event loop, handles. Call it once per process. */

@@ -42,6 +42,12 @@ export interface DeadlineTrace {
   lateMs: number;
 }
 
+/** Somebody was refused at the door, or asked for what they may not have. */
+export interface RefusedTrace {
+  /** A word of the protocol, of the problems, or of the door. */
+  what: string;
+}
+
 const named = <T>(name: string) => channel(`chockside:${name}`) as Channel<unknown, T>;
 
 export const TRACES = {
@@ -49,6 +55,7 @@ export const TRACES = {
   append: named<AppendTrace>("append"),
   fanOut: named<FanOutTrace>("fanOut"),
   deadline: named<DeadlineTrace>("deadline"),
+  refused: named<RefusedTrace>("refused"),
 };
 
 /** Runs `work`, then publishes its duration in milliseconds and its outcome. */

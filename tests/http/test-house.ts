@@ -1,5 +1,5 @@
 import { randomBytes } from "node:crypto";
-import type { FastifyInstance } from "fastify";
+import type { FastifyBaseLogger, FastifyInstance } from "fastify";
 import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
@@ -70,6 +70,7 @@ export interface TestOptions {
   metricsToken?: string;
   others?: Others;
   secret?: Buffer;
+  logger?: FastifyBaseLogger;
 }
 
 /** The test type as somebody approved it: a draft is never planned. */
@@ -118,6 +119,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     secret: options.secret ?? randomBytes(32),
   });
   const app = await createApp(house, {
+    ...(options.logger ? { logger: options.logger } : {}),
     site: options.site ?? "/nowhere",
     perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, dear: 1e9, ...options.perMinute },
     proxies: options.proxies ?? [],
