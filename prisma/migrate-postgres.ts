@@ -7,7 +7,7 @@ import {
   readMigrations,
 } from "./migrations.ts";
 
-/** The table `prisma migrate deploy` keeps, so that either tool can carry on from the other. */
+/** The table that `prisma migrate deploy` keeps, so that either tool can continue after the other. */
 const LEDGER = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
   "id" VARCHAR(36) PRIMARY KEY NOT NULL,
   "checksum" VARCHAR(64) NOT NULL,
@@ -19,15 +19,15 @@ const LEDGER = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
   "applied_steps_count" INTEGER NOT NULL DEFAULT 0
 )`;
 
-/** Any number of ours: of two servers that start together one migrates and the other waits for it. */
+/** An arbitrary advisory lock number: of two servers that start together, one migrates and the other waits. */
 const LOCK = 4_380_001;
 
 /**
- * Brings a PostgreSQL database to this version's shape and returns the names of the migrations applied now, in order.
- * All of them go in one transaction, so a failure leaves the database as it was.
+ * Migrates a PostgreSQL database to this version. Returns the names of the migrations applied, in order. All run in
+ * one transaction, so a failure leaves the database unchanged.
  *
  * @param db a connection outside any transaction
- * @throws MigrationRefused when what was applied earlier is not a leading part of what this version holds
+ * @throws MigrationRefused when the applied migrations are not the first ones of this version
  */
 export async function migratePostgres(db: ClientBase, options: MigrateOptions = {}): Promise<string[]> {
   const { folder = migrationsOf("postgresql"), now = Date.now() } = options;
@@ -53,7 +53,7 @@ export async function migratePostgres(db: ClientBase, options: MigrateOptions = 
     await db.query("COMMIT");
     return pending.map(({ name }) => name);
   } catch (error) {
-    // The first fault is the one to tell, whatever becomes of the connection.
+    // Report the first error, whatever the state of the connection.
     await db.query("ROLLBACK").catch(() => {});
     throw error;
   }

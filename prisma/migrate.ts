@@ -8,7 +8,7 @@ import {
   readMigrations,
 } from "./migrations.ts";
 
-/** The table `prisma migrate deploy` keeps, so that either tool can carry on from the other. */
+/** The table that `prisma migrate deploy` keeps, so that either tool can continue after the other. */
 const LEDGER = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
   "id" TEXT PRIMARY KEY NOT NULL,
   "checksum" TEXT NOT NULL,
@@ -21,11 +21,11 @@ const LEDGER = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
 )`;
 
 /**
- * Brings a SQLite database to this version's shape and returns the names of the migrations applied now, in
- * order. All of them go in one transaction, so a failure leaves the database as it was.
+ * Migrates a SQLite database to this version. Returns the names of the migrations applied, in order. All run in one
+ * transaction, so a failure leaves the database unchanged.
  *
- * @param target an open handle (left open, outside any transaction), or the path of a file (closed again)
- * @throws MigrationRefused when what was applied earlier is not a leading part of what this version holds
+ * @param target an open handle (left open, outside any transaction), or the path of a file (closed afterwards)
+ * @throws MigrationRefused when the applied migrations are not the first ones of this version
  */
 export function migrate(target: Database.Database | string, options: MigrateOptions = {}): string[] {
   if (typeof target !== "string") return bringUp(target, options);
@@ -40,8 +40,8 @@ export function migrate(target: Database.Database | string, options: MigrateOpti
 function bringUp(db: Database.Database, options: MigrateOptions): string[] {
   const { folder = migrationsOf("sqlite"), now = Date.now() } = options;
   const migrations = readMigrations(folder);
-  // A script that rebuilds a table drops the old one, which enforced references would refuse; they cannot be
-  // switched inside a transaction, so they are off for its length and checked before it commits.
+  // A migration that rebuilds a table drops the old one, which foreign keys would prevent. They cannot be switched
+  // inside a transaction, so they are off around it and checked before the commit.
   const enforced = db.pragma("foreign_keys", { simple: true });
   db.pragma("foreign_keys = OFF");
   try {

@@ -4,15 +4,15 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Provider } from "./providers.mjs";
 
-/** Where a provider's own migrations lie, one folder each: `0001_init/migration.sql`. */
+/** Returns the folder of a provider's migrations. Each has a folder of its own: `0001_init/migration.sql`. */
 export function migrationsOf(provider: Provider): string {
   return fileURLToPath(new URL(`./migrations/${provider}`, import.meta.url));
 }
 
-/** Why a database was refused. Nothing has been changed in it. */
+/** Reason to refuse a database. Nothing in it was changed. */
 export type MigrationFault = "changed" | "unknown" | "out-of-order" | "unfinished" | "broken-reference";
 
-/** A database that this version must not touch; `migration` names the step it failed on. */
+/** A database that this version must not change. `migration` names the step that failed. */
 export class MigrationRefused extends Error {
   override readonly name = "MigrationRefused";
   readonly fault: MigrationFault;
@@ -26,9 +26,9 @@ export class MigrationRefused extends Error {
 }
 
 export interface MigrateOptions {
-  /** Folder of migrations; the project's own unless given. */
+  /** Folder of migrations; by default the project's own. */
   folder?: string;
-  /** Time written beside each applied migration, ms since 1970-01-01T00:00Z. */
+  /** Time recorded for each applied migration, ms since 1970-01-01T00:00Z. */
   now?: number;
 }
 
@@ -46,7 +46,7 @@ export interface Applied {
   finished: unknown;
 }
 
-/** All migrations in a folder, in order of name. */
+/** Returns all migrations in a folder, ordered by name. */
 export function readMigrations(folder: string): Migration[] {
   return readdirSync(folder, { withFileTypes: true })
     .filter((entry) => entry.isDirectory())
@@ -58,8 +58,8 @@ export function readMigrations(folder: string): Migration[] {
 }
 
 /**
- * The migrations still to be applied to a database that has had `applied`, in order of name.
- * @throws MigrationRefused when what was applied is not a leading part of what this version holds
+ * Returns the migrations still to apply after `applied`, ordered by name.
+ * @throws MigrationRefused when the applied migrations are not the first ones of this version
  */
 export function pendingAfter(applied: readonly Applied[], migrations: readonly Migration[]): Migration[] {
   applied.forEach(({ name, checksum, finished }, n) => {

@@ -3,7 +3,7 @@ import { providerOf } from "./providers.mjs";
 
 const provider = providerOf(process.env.DATABASE_URL);
 
-// The provider's own schema is written by `npm run generate`.
+// `npm run generate` writes the provider's schema.
 export default defineConfig({
   schema: `generated/${provider}.prisma`,
   migrations: { path: `migrations/${provider}` },

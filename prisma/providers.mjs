@@ -1,5 +1,5 @@
-// The databases Chockside runs on. `schema.prisma` is the one model; each provider's schema is made from it, for Prisma
-// takes no provider from outside. Plain JavaScript: it runs before anything is built.
+// The supported databases. Each provider's schema is made from `schema.prisma`, because a Prisma schema cannot take
+// its provider from a variable. Plain JavaScript, because it runs before any build.
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 

@@ -5,7 +5,7 @@ import carrackThree from "./types/carrack-three.json" with { type: "json" };
 import kestleFour from "./types/kestle-four.json" with { type: "json" };
 import penhaleTwin from "./types/penhale-twin.json" with { type: "json" };
 
-/** Somebody who can sign in. The PIN stands here in the open: it guards a demonstration and nothing else. */
+/** A demo person. The PIN is public: it gives access to the demo only. */
 export interface DemoPerson {
   id: string;
   handle: string;
@@ -14,7 +14,7 @@ export interface DemoPerson {
   mayHold: Post[];
 }
 
-/** One ramp's worth of demonstration. Every person, maker, aircraft, field and cart is invented. */
+/** Demo data for one ramp. Every person, maker, aircraft, airfield and cart is invented. */
 export interface Demo {
   people: DemoPerson[];
   types: AircraftType[];
@@ -27,7 +27,7 @@ export interface Demo {
 const FLIGHT: Post[] = ["cockpit", "supervisor"];
 const RAMP: Post[] = ["fireGuard", "groundPower"];
 
-/** @throws Error naming every fault of a type that does not hold together */
+/** @throws Error naming every fault of an invalid type */
 function read(data: unknown): AircraftType {
   const result = readAircraftType(data);
   if ("type" in result) return result.type;

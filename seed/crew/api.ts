@@ -16,7 +16,7 @@ const signedInSchema = z.object({
   token: z.string(),
   person: z.object({ id: z.string(), name: z.string() }),
 });
-/** A demo person signed in on the crew's device for one post. */
+/** A demo person, signed in on the crew's device for one post. */
 export interface SignedIn {
   token: string;
   person: { id: string; name: string };
@@ -33,7 +33,7 @@ export interface DemoPlan {
   powerSource: "groundPower" | "batteries";
 }
 
-/** The server's HTTP side, as far as a crew needs it. Every method throws an Error in the server's own words. */
+/** Client of the HTTP API, as far as a crew needs it. Every method throws an Error with the server's message. */
 export class Api {
   readonly #url: string;
 
@@ -41,7 +41,7 @@ export class Api {
     this.#url = url;
   }
 
-  /** Sign-ins anyone may use; empty when the server holds no demonstration. */
+  /** Returns the public sign-ins; empty when the server has no demo. */
   async demoSignIns(): Promise<DemoSignIn[]> {
     return signInsSchema.parse(await this.#ask("GET", "demo")).signIns;
   }
@@ -56,12 +56,12 @@ export class Api {
     await this.#ask("POST", "sign-out", token);
   }
 
-  /** Newest first, over or not. */
+  /** Returns all sessions, newest first. */
   async sessions(token: string): Promise<{ id: string; code: string; stage: Stage }[]> {
     return sessionsSchema.parse(await this.#ask("GET", "sessions", token));
   }
 
-  /** Who holds what in a session now. */
+  /** Returns who holds each post of a session now. */
   async posts(token: string, id: string): Promise<SessionState["posts"]> {
     const answer = (await this.#ask("GET", `sessions/${id}`, token)) as { state: SessionState };
     return answer.state.posts;

@@ -1,4 +1,4 @@
-/** The time a crew lives by, milliseconds since 1970, and a way to be woken; the answer of `after` takes it back. */
+/** The crew's time, milliseconds since 1970, and its timers. `after` returns a function that cancels it. */
 export interface CrewClock {
   now(): number;
   after(ms: number, run: () => void): () => void;

@@ -10,13 +10,16 @@ import { type Applied, applyBatch, applySync, behind } from "../../shared/replic
 import type { SessionState } from "../../shared/session/state.ts";
 import type { CrewClock } from "./clock.ts";
 
-/** How long an answer may take before the copy is fetched again to see what became of the command, milliseconds. */
+/**
+ * Longest wait for an answer. After it the state is fetched again, which shows the effect of the command.
+ * Milliseconds.
+ */
 const ANSWER_MS = 5_000;
 
-/** After so long a link comes back that the server ended as it went down, or told to wait, milliseconds. */
+/** Wait before a reconnect, when the server ended the link at its shutdown or asked to wait. Milliseconds. */
 const COME_BACK_MS = 1_000;
 
-/** Troubles that waiting does not cure. */
+/** Errors that waiting does not cure. */
 const FINAL: readonly WireError[] = [
   "malformed",
   "tooLarge",
@@ -30,13 +33,13 @@ export interface LinkOptions {
   token: string;
   session: string;
   clock: CrewClock;
-  /** Called with what is new whenever the copy changed, and with nothing new when the link came or went. */
+  /** Called with the new events on every change of the state, and with none when the link came or went. */
   onChange(fresh: SessionEvent[]): void;
-  /** The server will have no more of this link. */
+  /** Called when the server refuses this link for good. */
   onEnd(why: string): void;
 }
 
-/** One person's socket on one session: keeps a copy of the state and sends actions one by one. */
+/** One person's socket on one session. Keeps a copy of the state and sends actions one by one. */
 export class CrewLink {
   state: SessionState | null = null;
   readonly #options: LinkOptions;
@@ -59,11 +62,11 @@ export class CrewLink {
     socket.on("disconnect", () => {
       this.#inStep = false;
       this.#options.onChange([]);
-      // A socket the server ended does not try again by itself.
+      // A socket that the server ended does not reconnect by itself.
       if (!socket.active && !this.#ended) clock.after(COME_BACK_MS, () => this.#ended || socket.connect());
     });
     socket.on("connect_error", (error) => {
-      // An active socket tries again by itself; one refused by the server's own word does not.
+      // An active socket reconnects by itself. One that the server refused does not.
       if (socket.active) return;
       const said = (error as { data?: { error?: WireError } }).data?.error;
       if (said !== "notAvailable") this.#end(error.message);
@@ -82,17 +85,17 @@ export class CrewLink {
     });
   }
 
-  /** True while connected and the copy has nothing missing that is known of. */
+  /** True while connected, with no event known to be missing. */
   get inStep(): boolean {
     return this.#inStep && this.state !== null && this.#offset !== null;
   }
 
-  /** Server time, milliseconds, as last told; behind by the time the message took. */
+  /** Returns the server's time in milliseconds, late by the latency of the last message. */
   serverNow(): number {
     return this.#options.clock.now() + (this.#offset ?? 0);
   }
 
-  /** The server's answer; null when none came: then the copy is fetched anew and shows what became of it. */
+  /** Sends an action. Returns the server's answer; null when none came, in which case the state is fetched again. */
   async send(action: Action): Promise<CommandResult | null> {
     const { session, clock } = this.#options;
     const command = commandFor(
@@ -104,7 +107,7 @@ export class CrewLink {
       if (answer.status !== "error") return answer;
       this.#wait(answer);
     } catch {
-      // No answer in time, or the socket went.
+      // No answer in time, or the connection was lost.
       await this.#watch();
     }
     return null;
@@ -145,7 +148,7 @@ export class CrewLink {
     this.#offset = serverNow - this.#options.clock.now();
   }
 
-  /** Out of step until the server has had its rest. */
+  /** Waits before the next attempt, unless the error is final. */
   #wait({ error, message }: Trouble): void {
     this.#inStep = false;
     if (FINAL.includes(error)) this.#end(message);

@@ -2,8 +2,8 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { say } from "../../shared/words/en.ts";
 
 /**
- * One line for an event that a bystander would notice, null for the rest.
- * @param signals what the signals heard before said, by their event number: an answer repeats it
+ * Returns one line for an event that a bystander would notice; null for others.
+ * @param signals texts of earlier signals by event number, which answers repeat
  */
 export function narrate(event: SessionEvent, signals: ReadonlyMap<number, string>): string | null {
   const words = wordsOf(event, signals);

@@ -9,10 +9,10 @@ import type { CrewLink } from "./link.ts";
 import { type Intent, intend, type Move, playPost } from "./play.ts";
 import type { Script } from "./script.ts";
 
-/** Seconds a free post is left for a person, at first and after somebody has left it. */
+/** Seconds for which a free post is left to a person: at first, and after somebody left it. */
 const GRACE = { first: [2, 4], later: [20, 30] } as const;
 
-/** Seconds to the next look when nothing happens, and after a refusal. */
+/** Seconds to the next check when nothing happens, and after a refusal. */
 const LOOK = 1;
 const AFTER_REFUSAL = 4;
 
@@ -22,20 +22,23 @@ export interface PartnerOptions {
   script: Script;
   clock: CrewClock;
   onRefused(post: Post, action: Action, refusal: Refusal): void;
-  /** This person cannot have the post: another is to try. */
+  /** Called when this person cannot hold the post, so that another can try. */
   onUnfit(post: Post, refusal: Refusal): void;
 }
 
-/** One scripted partner at one post: takes it while it is free, leaves it alone while a person holds it, and plays. */
+/**
+ * A scripted partner at one post. Takes the post while it is free, plays it, and leaves it alone while a person holds
+ * it.
+ */
 export class Partner {
   readonly #options: PartnerOptions;
   readonly #link: () => CrewLink | null;
   #intent: Intent | null = null;
   #sending = false;
-  /** The copy must reach this event before the next move: the answer came before what it did. */
+  /** The state must reach this event before the next move: the answer arrives before the event. */
   #until = 0;
   #notBefore = 0;
-  /** How long the post stays free for a person this time, milliseconds at human pace. */
+  /** Time for which the post is left free this time, milliseconds at human pace. */
   #graceMs = 0;
   #seen: "free" | "mine" | "others" | null = null;
   #cancel: (() => void) | null = null;
@@ -51,7 +54,7 @@ export class Partner {
     this.#cancel?.();
   }
 
-  /** Looks at the world anew. Called whenever it changed; wakes itself while it does not. */
+  /** Checks the state and acts. Called on every change, and by a timer in between. */
   look(): void {
     this.#cancel?.();
     this.#cancel = null;

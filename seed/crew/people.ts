@@ -2,9 +2,9 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { DemoSignIn } from "./api.ts";
 
 /**
- * Who of the demo people a crew is made of: for each post somebody qualified who is not spoken for. Those who can do
- * least come first, so that the many-sided ones are left for people to sign in as.
- * @returns null for a post nobody is left for
+ * Chooses a qualified demo person for each post, except those in `spokenFor`. People with the fewest qualifications
+ * come first, so that the versatile ones stay free for real users.
+ * @returns null for a post that nobody is left for
  */
 export function cast(
   posts: readonly Post[],

@@ -18,18 +18,18 @@ import {
 } from "./pretend.ts";
 import type { Script } from "./script.ts";
 
-/** The next thing a partner does. */
+/** The next action of a partner. */
 export interface Move {
-  /** Stable while the same answer to the same ask is meant. */
+  /** Stays the same while the same answer to the same ask is meant. */
   key: string;
   action: Action;
-  /** How long a person takes over it once they see it, milliseconds. */
+  /** Time a person needs once they see the ask, milliseconds. */
   pauseMs: number;
-  /** Server time before which the world is not so far: the engine still turns, the oil still warms. */
+  /** Server time before which the action is impossible: the engine still turns, or the oil is still cold. */
   notBefore: number;
 }
 
-/** Seconds a person takes, from and to: by what is said where walking or hands are in it, else by the ask's weight. */
+/** Seconds a person needs, from and to: by the answer where it takes walking or work, else by the ask's weight. */
 const TAKES: Readonly<Record<string, readonly [number, number]>> = {
   guardInPlace: [4, 9],
   arcClear: [2, 4],
@@ -53,18 +53,19 @@ const TAKES_BY_WEIGHT: Readonly<Record<Ask["weight"], readonly [number, number]>
   4: [2, 5],
 };
 
-/** A needle is looked at again after so long, seconds: while the oil pressure rises, and while the engine warms. */
+/** Seconds between two readings of a gauge: while oil pressure rises, and while the engine warms up. */
 const LOOK_AGAIN = { oilPressure: 1.5, other: 15 } as const;
 
-/** Nobody starts an engine that was stopped for cause as if nothing had been, seconds. */
+/** Seconds before a restart of an engine that was shut down. */
 const AFTER_SHUT_DOWN = 30;
 
-/** Hands full: while something of this weight or less is under way a partner does nothing of more. */
+/** While an ask of this weight or less is in progress, a partner does nothing of a greater weight. */
 const HANDS_FULL = 2;
 
 /**
- * What the partner at this post does next, or null when nothing is asked that it can answer. Answers the first ask of
- * `askedOf`; of the asks that can wait, the first that is ripe. Pure: the same state, time and script, the same move.
+ * Returns the partner's next move at this post; null when it can answer no ask. It answers the first ask of
+ * `askedOf`; of the asks that can wait, the first that is ready. Pure: the same state, time and script give the same
+ * move.
  * @param now server time, milliseconds
  */
 export function playPost(state: SessionState, post: Post, now: number, script: Script): Move | null {
@@ -99,7 +100,10 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
   };
 }
 
-/** The way on. A partner says no to nothing but a starter turned long enough, and ends no hold of somebody else's. */
+/**
+ * Returns the answer that continues the start. A partner answers no only to a starter at its limit, and never ends
+ * another person's hold.
+ */
 function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (ask.say === "cranking" && engine) {
@@ -148,20 +152,20 @@ function ripeAt(state: SessionState, ask: Ask, chosen: Choice, script: Script): 
   return first ? 0 : last.at + (seconds * 1000) / script.pace;
 }
 
-/** Ground power signals name the cart. */
+/** Adds the cart's name to ground power signals. */
 function withCart(action: Action, script: Script): Action {
   const names =
     action.type === "send" && (action.kind === "connectPower" || action.kind === "powerConnected");
   return names ? { ...action, note: `Cart ${script.cart}` } : action;
 }
 
-/** A move somebody is about to make, and when. */
+/** A planned move and its time. */
 export interface Intent {
   key: string;
   at: number;
 }
 
-/** What becomes of an intent when the world is looked at again: kept while the move is the same, else begun anew. */
+/** Returns the intent after another check: the same while the move is the same, else a new one. */
 export function intend(intent: Intent | null, move: Move | null, now: number): Intent | null {
   if (!move) return null;
   if (intent?.key === move.key) return { key: move.key, at: Math.max(intent.at, move.notBefore) };

@@ -7,22 +7,22 @@ import type { Gauge } from "../../shared/types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
-/** The smallest step a person reads off an instrument of that unit. */
+/** The smallest step that a person reads off an instrument of that unit. */
 const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, psi: 1, rpm: 10, count: 0.001 };
 
-/** Where an engine that has stood all night begins. */
+/** Temperature of an engine that stood all night. */
 const COLD: Partial<Record<Unit, number>> = { degC: 12, degF: 54 };
 
-/** Longest share of the starter's limit a partner turns an engine that will not catch. */
+/** Share of the starter's limit for which a partner cranks an engine that does not catch. */
 const STARTER_SHARE = 0.85;
 
-/** What a pretended instrument shows, rounded as a person would read it. */
+/** Returns a figure, rounded as a person would read it. */
 function figure(value: number, unit: Unit): Quantity {
   const step = STEPS[unit] ?? 1;
   return { value: Number((Math.round(value / step) * step).toFixed(3)), unit };
 }
 
-/** A figure well inside a range of which either end may be open. */
+/** Returns a figure well inside a range, either end of which may be open. */
 function within(range: { min?: number | undefined; max?: number | undefined }, draw: number): number {
   const { min, max } = range;
   if (min !== undefined && max !== undefined) return min + (max - min) * (0.35 + 0.3 * draw);
@@ -30,7 +30,7 @@ function within(range: { min?: number | undefined; max?: number | undefined }, d
   return (max ?? 1) * (0.75 + 0.15 * draw);
 }
 
-/** A check's figure, found good. */
+/** Returns a good figure for a check. */
 export function checkFigure(
   range: { unit: Unit; min?: number | undefined; max?: number | undefined },
   script: Script,
@@ -39,21 +39,21 @@ export function checkFigure(
   return figure(within(range, between(0, 1, script.seed, "check", id)), range.unit);
 }
 
-/** Steady volts of the cart, a little different at every look. */
+/** Returns the cart's steady volts, slightly different at every reading. */
 export function cartVolts(state: SessionState, script: Script): Quantity {
   const { steadyMin, steadyMax } = state.type.groundPower;
   const range = { min: steadyMin.value, max: steadyMax.value };
   return figure(within(range, between(0, 1, script.seed, "volts", state.seq)), steadyMin.unit);
 }
 
-/** The cart's volts while a starter draws on it, between the starting band's least and the steady one's. */
+/** Returns the cart's volts under a starter's load, between the starting minimum and the steady minimum. */
 export function crankingVolts(state: SessionState, script: Script): Quantity {
   const { steadyMin, starting } = state.type.groundPower;
   const range = { min: starting?.min.value ?? steadyMin.value, max: steadyMin.value };
   return figure(within(range, between(0, 1, script.seed, "sag", state.seq)), steadyMin.unit);
 }
 
-/** One figure of a run-up that goes well. */
+/** Returns one figure of a good run-up. */
 export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem, script: Script): Quantity {
   const rules = state.type.runUp;
   const unit = itemGauge(state.type, item)?.unit ?? "rpm";
@@ -76,13 +76,13 @@ export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem
   return figure(values[item], unit);
 }
 
-/** Brake pressure, pumped up by hand. */
+/** Returns the brake pressure after pumping by hand. */
 export function brakePressure(state: SessionState, script: Script): Quantity {
   const { value, unit } = state.type.brakePressure.atLeast;
   return figure(within({ min: value }, between(0, 1, script.seed, "brakes", state.seq)), unit);
 }
 
-/** When this turn of the starter ends, and whether the engine caught. About one attempt in sixteen does not. */
+/** Returns when this crank ends, and whether the engine catches. About one attempt in sixteen fails. */
 export function crankEnds(engine: Engine, script: Script): { at: number; caught: boolean } {
   const life = plain(engine.life);
   if (life.is !== "cranking") return { at: 0, caught: false };
@@ -93,13 +93,13 @@ export function crankEnds(engine: Engine, script: Script): { at: number; caught:
   return { at: life.since + turning / script.pace, caught };
 }
 
-/** Seconds the engine has run since its starter was let go, as many as the pace makes of them. */
+/** Returns the seconds since the starter was released, at the script's pace. */
 function runFor(engine: Engine, now: number, script: Script): number {
   const off = engine.starter.at(-1)?.off;
   return off === null || off === undefined ? 0 : ((now - off) / 1000) * script.pace;
 }
 
-/** Oil pressure rises within seconds of the catch, past what the type calls normal. */
+/** Returns oil pressure: it rises past the type's normal limit within seconds of the catch. */
 function oilPressure(state: SessionState, engine: Engine, now: number, script: Script): number {
   const gauge = state.type.gauges.find((g) => g.id === "oilPressure");
   const high = gauge?.normalHigh ?? gauge?.max ?? Number.POSITIVE_INFINITY;
@@ -108,7 +108,7 @@ function oilPressure(state: SessionState, engine: Engine, now: number, script: S
   return top * (1 - Math.exp(-runFor(engine, now, script) / 2));
 }
 
-/** A gauge of one engine while it warms: from cold, past its gate, within a few minutes. */
+/** Returns a gauge's figure while the engine warms up: from cold past its gate within a few minutes. */
 export function gaugeFigure(
   state: SessionState,
   engine: Engine | undefined,
@@ -133,13 +133,13 @@ function hasMarks({ min, normalLow, normalHigh, max }: Gauge): boolean {
   return (min ?? normalLow) !== undefined && (normalHigh ?? max) !== undefined;
 }
 
-/** A gauge that shows what it should, engine by engine a little otherwise. */
+/** Returns a figure within the gauge's marks, slightly different per engine. */
 function markedFigure(gauge: Gauge, script: Script, n: number): Quantity {
   const range = { min: gauge.normalLow ?? gauge.min, max: gauge.normalHigh ?? gauge.max };
   return figure(within(range, between(0, 1, script.seed, "gauge", gauge.id, n)), gauge.unit);
 }
 
-/** A light wind on a mild day, well within the type's limit. */
+/** Returns weather with a light wind, well within the type's limit. */
 export function breeze(
   maxKt: number,
   script: Script,

@@ -13,33 +13,33 @@ import { cast } from "./people.ts";
 import type { Script } from "./script.ts";
 
 export interface CrewOptions {
-  /** Where the server is, e.g. http://localhost:4380. */
+  /** The server's address, for example http://localhost:4380. */
   url: string;
-  /** The posts to play; each is taken only while nobody holds it. Every post when left out. */
+  /** Posts to play. Each is taken only while nobody holds it. Default: every post. */
   posts?: readonly Post[];
-  /** The session to play in. When left out: the newest one that is not over, else one planned here. */
+  /** Session to play in. Default: the newest one that is not over, or a newly planned one. */
   sessionId?: string;
-  /** What to plan when a session is planned here. The first demo aircraft on ground power when left out. */
+  /** The plan of a new session. Default: the first demo aircraft, on ground power. */
   plan?: Partial<DemoPlan>;
-  /** How many times faster than people; 1 when left out. */
+  /** Speed as a multiple of human pace; default 1. */
   pace?: number;
   seed?: number;
   clock?: CrewClock;
-  /** Told one line for each signal and event of note. */
+  /** Called with one line per notable event. */
   onLine?: (line: string) => void;
 }
 
 export interface RunningCrew {
   sessionId: string;
-  /** Resolves with the stage the session ended in; rejects when the server will have no more of the crew. */
+  /** Resolves to the stage in which the session ended. Rejects when the server refuses the crew. */
   done: Promise<Stage>;
-  /** Leaves everything as it stands and goes. */
+  /** Stops the crew and leaves the session as it is. */
   stop(): void;
 }
 
 /**
- * Scripted partners at the posts of one session that no person holds.
- * @throws Error when the server cannot be reached, holds no demonstration, or has nobody left for the posts
+ * Plays the free posts of one session with scripted partners.
+ * @throws Error when the server cannot be reached, has no demo, or has nobody left for the posts
  */
 export async function runCrew(options: CrewOptions): Promise<RunningCrew> {
   const crew = new Crew(options);
@@ -55,7 +55,7 @@ class Crew {
   readonly #script: Script;
   readonly #clock: CrewClock;
   readonly #partners = new Map<Post, { partner: Partner; link: CrewLink }>();
-  /** Handles that play, or were found unfit to. */
+  /** Handles that play, or that were refused. */
   readonly #spokenFor = new Set<string>();
   #signIns: DemoSignIn[] = [];
   #told = 0;
@@ -74,7 +74,7 @@ class Crew {
       this.#resolve = resolve;
       this.#reject = reject;
     });
-    // Nobody may be waiting yet when the end comes.
+    // Avoid an unhandled rejection when nobody awaits `done` yet.
     this.done.catch(() => {});
   }
 
@@ -88,7 +88,7 @@ class Crew {
     await this.#api.signOut(scout.token);
     const names = new Set(POSTS.flatMap((p) => held[p]?.name ?? []));
     for (const s of this.#signIns) if (names.has(s.name)) this.#spokenFor.add(s.handle);
-    // Somebody who stands at a post from an earlier run of this crew goes on there.
+    // A person whom an earlier run of this crew put at a post continues there.
     for (const post of wanted) {
       const own = held[post]?.device === this.#device(post) ? held[post] : null;
       const same = this.#signIns.find((s) => s.name === own?.name);
@@ -106,7 +106,7 @@ class Crew {
     this.#partners.clear();
   }
 
-  /** One sign-in to look around with. */
+  /** Signs in one person to read the server's state. */
   async #scout(wanted: readonly Post[]): Promise<SignedIn> {
     const first = [...cast(wanted, this.#signIns, this.#spokenFor).values()].find((s) => s !== null);
     if (!first) throw new Error("nobody of the demo people may hold these posts");

@@ -1,8 +1,8 @@
-/** What makes one scripted crew differ from another. The same script on the same events plays the same. */
+/** Parameters of a scripted crew. The same script on the same events plays the same. */
 export interface Script {
   seed: number;
-  /** How many times faster than a person it plays; 1 is human pace. */
+  /** Speed as a multiple of human pace. */
   pace: number;
-  /** The cart's name, said with the ground power signals. */
+  /** The cart's name, part of the ground power signals. */
   cart: string;
 }

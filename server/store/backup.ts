@@ -4,16 +4,16 @@ import { replay } from "../sessions/replay.ts";
 import { StartRefused } from "../start-refused.ts";
 import { SqliteEventStore } from "./sqlite-events.ts";
 
-/** What a finished backup holds. */
+/** Contents of a finished backup. */
 export interface Backup {
   sessions: number;
   events: number;
 }
 
 /**
- * Copies the database as it is at one moment, while a server may go on writing it, and proves the copy before it gets
- * its name: the file is sound and every session in it can be rebuilt with its chain whole.
- * @throws StartRefused saying what is wrong and what to do; nothing is left behind then
+ * Copies the database as it is at one moment, while a server may go on writing. Verifies the copy before it gets its
+ * name: the file is sound, and every session can be rebuilt with its hash chain intact.
+ * @throws StartRefused says what is wrong and what to do; no file is left then
  */
 export async function backUp(file: string, into: string): Promise<Backup> {
   if (!existsSync(file)) throw new StartRefused(`there is no database ${file}: check CHOCKSIDE_DATA`);
@@ -32,7 +32,7 @@ export async function backUp(file: string, into: string): Promise<Backup> {
   }
 }
 
-/** One read transaction, however long it takes: it neither waits for the server nor makes it wait. */
+/** Copies in one read transaction, which neither waits for the server nor makes it wait. */
 function copy(file: string, part: string): void {
   const db = new Database(file, { readonly: true, timeout: 5_000 });
   try {

@@ -2,32 +2,32 @@ import { followsOn, genesis, type Link } from "../../shared/evidence/chain.ts";
 import { sha256 } from "../sha256.ts";
 import type { SessionRow, StoredEvent } from "./events.ts";
 
-/** What following every session's chain found. */
+/** Result of a check of every session's hash chain. */
 export interface Chains {
   sessions: number;
-  /** Events that were followed and hold. */
+  /** Events checked and found good. */
   events: number;
-  /** Events there are, as the sessions' rows say. */
+  /** All events, by the sessions' rows. */
   of: number;
-  /** Time ran out before the end: what lies behind was not looked at. */
+  /** True when time ran out: the remaining events were not checked. */
   late: boolean;
-  /** Code of each session whose record does not hold, and the number of the first event that does not follow. */
+  /** Each session with a broken chain: its code, and the number of the first event that does not fit. */
   broken: { code: string; seq: number }[];
 }
 
 export type ChainHead = Pick<SessionRow, "id" | "code" | "headSeq" | "headHash">;
 export type ChainLine = Pick<StoredEvent, "seq" | "body" | "hash"> & { session: string };
 
-/** How many lines are read between two looks at the time. */
+/** Events read between two checks of the time. */
 export const PAGE = 1_000;
 
-/** Follows the chain of every session, from its first event to the head its row names. */
+/** Checks the hash chain of every session, from its first event to the head in its row. */
 export class ChainWalk {
   readonly #heads: ReadonlyMap<string, ChainHead>;
   readonly #found: Chains;
   readonly #met = new Set<string>();
   #session = "";
-  /** Null where the session's chain is broken already. */
+  /** Null when the session's chain is broken. */
   #last: Link | null = null;
 
   constructor(heads: readonly ChainHead[]) {
@@ -36,7 +36,7 @@ export class ChainWalk {
     this.#found = { sessions: heads.length, events: 0, of, late: false, broken: [] };
   }
 
-  /** @param line the next by session and number */
+  /** @param line the next event, ordered by session and number */
   take(line: ChainLine): void {
     if (line.session !== this.#session || this.#met.size === 0) this.#begin(line.session);
     if (this.#last === null) return;
@@ -46,7 +46,10 @@ export class ChainWalk {
     } else this.#broken(this.#last.seq + 1);
   }
 
-  /** What was found. @param late whether lines were left */
+  /**
+   * Returns the result.
+   * @param late true when events are left unchecked
+   */
   end(late: boolean): Chains {
     if (!late) {
       this.#close();
@@ -61,7 +64,7 @@ export class ChainWalk {
     this.#session = session;
     this.#met.add(session);
     this.#last = { seq: 0, hash: genesis(session, sha256) };
-    // Somebody took the session's row out, and with it the session out of every list.
+    // The session's row is missing, so the session is missing from every list.
     if (!this.#heads.has(session)) this.#broken(1);
   }
 

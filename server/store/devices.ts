@@ -1,12 +1,12 @@
-/** A device that made a key of its own and was let in. */
+/** A device that was enrolled with its own key. */
 export interface DeviceRecord {
   id: string;
   name: string;
-  /** JSON Web Key (RFC 7517) of the public half, as JSON. */
+  /** The public key as JSON Web Key (RFC 7517). */
   publicKey: string;
-  /** RFC 7638, SHA-256, base64url: no two devices have the same. */
+  /** RFC 7638, SHA-256, base64url. Unique among devices. */
   thumbprint: string;
-  /** Id of who gave out the code; `console` for the server's own. */
+  /** Id of the person who issued the code; `console` for the server's console. */
   enrolledBy: string;
   enrolledAt: number;
   revokedBy: string | null;
@@ -21,19 +21,19 @@ export interface EnrolmentCode {
   expiresAt: number;
 }
 
-/** Enrolled devices and the codes that let one in. Every method may reject when the store does. */
+/** Enrolled devices and enrolment codes. Every method rejects when the database fails. */
 export interface DeviceStore {
-  /** In order of enrolment, the newest first. */
+  /** Newest enrolment first. */
   all(): Promise<DeviceRecord[]>;
   one(id: string): Promise<DeviceRecord | null>;
   byThumbprint(thumbprint: string): Promise<DeviceRecord | null>;
   /** Rejects when the key is enrolled already. */
   add(device: DeviceRecord): Promise<void>;
-  /** The first revocation stands. */
+  /** Has no effect on a revoked device. */
   revoke(id: string, by: string, at: number): Promise<void>;
   addCode(code: EnrolmentCode): Promise<void>;
-  /** Uses up a code; null when there is none such, it was used before, or it has expired. */
+  /** Uses up a code. Returns null when it is unknown, used or expired. */
   takeCode(codeHash: string, now: number): Promise<EnrolmentCode | null>;
-  /** Forgets codes that expired before `before`. */
+  /** Deletes codes that expired before `before`. */
   forgetCodes(before: number): Promise<void>;
 }

@@ -4,7 +4,7 @@ import type { DeviceStore } from "./devices.ts";
 import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
 
-/** A person who may sign in. */
+/** A person, active or not. */
 export interface PersonRecord {
   id: string;
   name: string;
@@ -13,7 +13,7 @@ export interface PersonRecord {
   pinHash: string;
   mayHold: Post[];
   active: boolean;
-  /** Until when the person is current for duty, server milliseconds; null where no date is kept. */
+  /** End of the person's currency for duty, server milliseconds; null when none is recorded. */
   currentUntil: number | null;
   createdAt: number;
   demo: boolean;
@@ -26,7 +26,7 @@ export interface SignInRecord {
   deviceName: string;
   /** SHA-256 of the token, lower-case hex. */
   tokenHash: string;
-  /** RFC 7638 thumbprint of the key that must prove itself with the token; null on a device that is not enrolled. */
+  /** RFC 7638 thumbprint of the key that must sign a proof with the token; null on a device without enrolment. */
   thumbprint: string | null;
   createdAt: number;
   expiresAt: number;
@@ -47,13 +47,13 @@ export interface AircraftRecord {
   typeId: string;
 }
 
-/** Somebody who had a hand in a version. */
+/** A person who worked on a version. */
 export interface Named {
   id: string;
   name: string;
 }
 
-/** `superseded` is an approved version of which a newer one is approved too. */
+/** `superseded`: approved, and a newer version is approved too. */
 export type TypeStatus = "draft" | "approved" | "superseded";
 
 export interface TypeSummary {
@@ -61,77 +61,80 @@ export interface TypeSummary {
   version: number;
   name: string;
   status: TypeStatus;
-  /** Who answers for the figures, as the type says. */
+  /** The person responsible for the figures, as the type states. */
   author: string;
   approvedBy: string | null;
   approvedAt: number | null;
   changedAt: number;
 }
 
-/** One version whole. */
+/** One version with all its data. */
 export interface TypeVersion extends TypeSummary {
   type: AircraftType;
-  /** Everybody who made or changed it in the app; empty for one that came with the house. */
+  /** Everybody who made or changed it in the app; empty for a type that was supplied with the program. */
   authors: Named[];
   /** Rises with every change. */
   revision: number;
 }
 
-/** A draft as it is written: `type` is its body. */
+/** A draft to write. `type` is its body. */
 export interface TypeDraft {
   type: AircraftType;
   authors: readonly Named[];
 }
 
-/** People, sign-ins, aircraft and their types: what a session is planned from. Every method may reject when the
- * store does. */
+/** People, sign-ins, aircraft and aircraft types. Every method rejects when the database fails. */
 export interface Directory {
   people(): Promise<PersonRecord[]>;
   person(id: string): Promise<PersonRecord | null>;
   personByHandle(handle: string): Promise<PersonRecord | null>;
   addPeople(people: readonly PersonRecord[]): Promise<void>;
-  /** Whether the person may sign in. */
+  /** Sets whether the person may sign in. */
   setActive(person: string, active: boolean): Promise<void>;
   setPin(person: string, pinHash: string): Promise<void>;
 
   addSignIn(signIn: SignInRecord): Promise<void>;
   signInByToken(tokenHash: string): Promise<{ signIn: SignInRecord; person: PersonRecord } | null>;
   revokeSignIn(id: string, at: number): Promise<void>;
-  /** Revokes every sign-in of a person or on a device; resolves to the ids of those that stood. */
+  /** Revokes every sign-in of a person or on a device. Resolves to the ids of those that were valid. */
   revokeSignIns(of: { personId: string } | { deviceId: string }, at: number): Promise<string[]>;
   usedSignIns(ids: readonly string[], at: number): Promise<void>;
-  /** Those of `ids` that are neither revoked, expired at `now`, unused since `usedAfter`, nor of a person no longer
-   * active. */
+  /**
+   * Returns those of `ids` that are not revoked, not expired at `now`, used after `usedAfter`, and of an active
+   * person.
+   */
   standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>>;
 
   readonly devices: DeviceStore;
   readonly passkeys: PasskeyStore;
   readonly personal: PersonalStore;
 
-  /** Takes what is good for one use; false when it was taken before, on whichever server. Kept until `until`. */
+  /** Marks a single-use value as used until `until`. Returns false when any server marked it before. */
   takeOnce(key: string, until: number): Promise<boolean>;
-  /** Forgets what was kept until before `now`. */
+  /** Deletes values kept until before `now`. */
   forgetTaken(now: number): Promise<void>;
 
   lockout(key: string): Promise<Lockout | null>;
   putLockout(lockout: Lockout): Promise<void>;
-  /** Does `work` while no other server does work that shares a key with it. */
+  /** Runs `work` while no other server runs work with a common key. */
   inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
-  /** Forgets what was last touched before `before`. */
+  /** Deletes lockouts last changed before `before`. */
   forgetLockouts(before: number): Promise<void>;
 
   aircraft(): Promise<AircraftRecord[]>;
   addAircraft(aircraft: readonly AircraftRecord[], now: number): Promise<void>;
   types(): Promise<TypeSummary[]>;
   type(id: string, version: number): Promise<TypeVersion | null>;
-  /** Types that come with the house: approved where they name who approved them, drafts otherwise. */
+  /** Adds types supplied with the program: approved when they name an approver, else drafts. */
   addTypes(types: readonly AircraftType[], now: number): Promise<void>;
-  /** Adds a draft at revision 1; false when there is such a version already. */
+  /** Adds a draft at revision 1. Returns false when the version exists. */
   addDraft(draft: TypeDraft, now: number): Promise<boolean>;
-  /** Replaces a draft that is still at `revision`; false when it is not, or is no draft any more. */
+  /** Replaces a draft that is still at `revision`. Returns false when it is not, or is no longer a draft. */
   changeDraft(draft: TypeDraft, revision: number, now: number): Promise<boolean>;
-  /** Takes a draft that is still at `revision` out of sight for good; false when it is not. Its number stays taken. */
+  /** Hides a draft that is still at `revision` for good. Returns false when it is not. Its number stays taken. */
   discardDraft(id: string, version: number, revision: number, now: number): Promise<boolean>;
-  /** Approves a draft that is still at `revision`, with the name in its body; false when it is not. */
+  /**
+   * Approves a draft that is still at `revision`, with the approver's name in its body. Returns false when it is not.
+   */
   approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean>;
 }

@@ -1,6 +1,6 @@
 import type { Sealed } from "../../shared/evidence/chain.ts";
 
-/** One event as it is kept: its exact bytes, and what is looked for without reading them. */
+/** A stored event: its exact bytes, and columns to search by. */
 export interface StoredEvent extends Sealed {
   /** Server milliseconds. */
   at: number;
@@ -8,7 +8,7 @@ export interface StoredEvent extends Sealed {
   command: string | null;
 }
 
-/** What a list of sessions shows without replaying their events; written in the same transaction as they are. */
+/** A session's row, for lists that do not replay events. Written in the same transaction as the events. */
 export interface SessionRow {
   id: string;
   code: string;
@@ -22,29 +22,29 @@ export interface SessionRow {
   /** Open alerts, holds, cuts and fires. */
   needs: number;
   createdAt: number;
-  /** Null while the session is not over. */
+  /** Null while the session is open. */
   closedAt: number | null;
   headSeq: number;
   headHash: string;
   headAt: number;
 }
 
-/** How far a session has come. */
+/** A session and the number of its last event. */
 export type SessionHead = Pick<SessionRow, "id" | "headSeq">;
 
-/** What the server vouched for of a session's first `size` events. */
+/** A signed checkpoint of a session's first `size` events. */
 export interface CheckpointRecord {
   session: string;
   size: number;
   /** Server milliseconds. */
   at: number;
-  /** The signed note, exactly. */
+  /** The exact signed note. */
   note: string;
   /** Public key that signed it, hexadecimal. */
   publicKey: string;
 }
 
-/** That something was removed after its period, and what. */
+/** The record of a removal after the retention period. */
 export interface RemovalRecord {
   /** Id of the session or person. */
   id: string;
@@ -58,7 +58,7 @@ export interface RemovalRecord {
 
 /** Events to add to one session, all or none. */
 export interface Append {
-  /** Number of the last event the appender knows; 0 begins a session. */
+  /** Number of the last event the caller knows; 0 begins a session. */
   expected: number;
   /** At least one, numbered from `expected + 1`. */
   events: readonly StoredEvent[];
@@ -66,7 +66,7 @@ export interface Append {
   row: SessionRow;
 }
 
-/** Somebody else appended first: read again and decide again. */
+/** Another append came first: read again and decide again. */
 export class ConcurrencyError extends Error {
   override readonly name = "ConcurrencyError";
   constructor(session: string, expected: number) {
@@ -75,50 +75,56 @@ export class ConcurrencyError extends Error {
 }
 
 /**
- * The store could not write or read. Nothing of the append was kept, unless the way to the store was lost with its
- * answer: who decides next reads again first.
+ * The database could not write or read. A failed append was not stored, except possibly when the connection was lost
+ * before the answer: read again before the next decision.
  */
 export class StoreFailure extends Error {
   override readonly name = "StoreFailure";
 }
 
-/** Where the evidence is kept. Every implementation passes `tests/store/contract.ts`. */
+/** Stores the evidence. Every implementation passes `tests/store/contract.ts`. */
 export interface EventStore {
   /**
    * Resolves once the events are durable.
    * @throws ConcurrencyError when the session is not at `expected`
-   * @throws StoreFailure when they cannot be kept
+   * @throws StoreFailure when they cannot be stored
    */
   append(append: Append): Promise<void>;
-  /** At most `limit` events numbered above `since`, in order. */
+  /** Returns at most `limit` events numbered above `since`, in order. */
   read(session: string, since: number, limit: number): Promise<StoredEvent[]>;
   session(id: string): Promise<SessionRow | null>;
   sessionByCode(code: string): Promise<SessionRow | null>;
-  /** The session a plan's command id led to. */
+  /** Returns the session that a plan's command id created. */
   sessionByPlan(command: string): Promise<SessionRow | null>;
-  /** The newest session of an aircraft. */
+  /** Returns the newest session of an aircraft. */
   lastSessionOf(aircraft: string): Promise<SessionRow | null>;
   /** Newest first. */
   sessions(limit: number): Promise<SessionRow[]>;
-  /** Every session that is not over. */
+  /** Returns every open session. */
   openSessions(): Promise<SessionRow[]>;
-  /** How far each of them has come: asked often, so that a server sees what another recorded. */
+  /** Returns the heads of all open sessions. Called often, to see what other servers recorded. */
   openHeads(): Promise<SessionHead[]>;
-  /** Keeps a checkpoint; of two for the same size the first stays. @throws StoreFailure */
+  /**
+   * Stores a checkpoint, unless one of the same size exists.
+   * @throws StoreFailure
+   */
   addCheckpoint(checkpoint: CheckpointRecord): Promise<void>;
-  /** A session's checkpoints, the smallest first. */
+  /** Returns a session's checkpoints, the smallest first. */
   checkpoints(session: string): Promise<CheckpointRecord[]>;
   /**
-   * Removes a session that is over, its events and checkpoints, and keeps the record of it: all or nothing.
-   * @throws StoreFailure when it is not over, or cannot be removed
+   * Removes a closed session with its events and checkpoints, and stores the record of the removal: all or nothing.
+   * @throws StoreFailure when it is open, or cannot be removed
    */
   remove(session: string, removal: RemovalRecord): Promise<void>;
   addRemoval(removal: RemovalRecord): Promise<void>;
   /** Oldest first. */
   removals(): Promise<RemovalRecord[]>;
-  /** Server time of the newest event of all, 0 when there is none. */
+  /** Returns the server time of the newest event; 0 when there is none. */
   newestAt(): Promise<number>;
-  /** Writes something without effect. @throws StoreFailure when it cannot. */
+  /**
+   * Writes a value without effect.
+   * @throws StoreFailure when it cannot
+   */
   probe(): Promise<void>;
   close(): Promise<void>;
 }

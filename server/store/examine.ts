@@ -5,27 +5,27 @@ import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrati
 import type { Chains } from "./chains.ts";
 import { chainsOnFile } from "./sqlite-chains.ts";
 
-/** What a database file is like, found without changing anything in it. */
+/** State of a database file, read without changing it. */
 export interface Examined {
   there: boolean;
-  /** Why it cannot be written, null when it can. */
+  /** Reason why it cannot be written; null when it can. */
   notWritable: string | null;
-  /** Why it cannot be read, or what is damaged in it; null when nothing is. */
+  /** Reason why it cannot be read, or its damage; null when sound. */
   damage: string | null;
   journal: string | null;
-  /** Migrations still to come at the next start. */
+  /** Migrations to apply at the next start. */
   pending: string[];
-  /** Why this version must not open it, null when it may. */
+  /** Reason why this version must not open it; null when it may. */
   refused: string | null;
   newestAt: number;
-  /** Null where the records could not be looked at. */
+  /** Null when the events could not be checked. */
   chains: Chains | null;
   sqlite: string | null;
-  /** A server holds it now. */
+  /** True when a server uses it now. */
   inUse: boolean;
 }
 
-/** @param late whether it is time to stop following records */
+/** @param late returns true when it is time to stop checking events */
 export function examine(file: string, late: () => boolean = () => false): Examined {
   const found: Examined = {
     there: existsSync(file),

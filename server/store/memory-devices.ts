@@ -1,6 +1,6 @@
 import type { DeviceRecord, DeviceStore, EnrolmentCode } from "./devices.ts";
 
-/** Devices in this process's memory. */
+/** Devices in memory. */
 export class MemoryDevices implements DeviceStore {
   readonly #devices = new Map<string, DeviceRecord>();
   readonly #codes = new Map<string, EnrolmentCode>();

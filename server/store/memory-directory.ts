@@ -15,7 +15,7 @@ import { MemoryPasskeys } from "./memory-passkeys.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import { standingOf } from "./type-status.ts";
 
-/** The directory in this process's memory, beside `MemoryEventStore`. */
+/** The directory in memory, to use with `MemoryEventStore`. */
 export class MemoryDirectory implements Directory {
   readonly #people = new Map<string, PersonRecord>();
   readonly #signIns = new Map<string, SignInRecord>();

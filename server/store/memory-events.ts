@@ -10,7 +10,7 @@ import {
   StoreFailure,
 } from "./events.ts";
 
-/** Keeps everything in this process's memory: for trying Chockside out, and for tests of what stands above it. */
+/** An event store in memory, to try Chockside out and for tests. */
 export class MemoryEventStore implements EventStore {
   readonly #events = new Map<string, StoredEvent[]>();
   readonly #checkpoints = new Map<string, CheckpointRecord[]>();

@@ -1,6 +1,6 @@
 import type { PasskeyRecord, PasskeyStore } from "./passkeys.ts";
 
-/** Passkeys in this process's memory. */
+/** Passkeys in memory. */
 export class MemoryPasskeys implements PasskeyStore {
   readonly #all = new Map<string, PasskeyRecord>();
 

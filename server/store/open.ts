@@ -5,18 +5,18 @@ import { migrate } from "../../prisma/migrate.ts";
 import { MigrationRefused } from "../../prisma/migrations.ts";
 import { StartRefused } from "../start-refused.ts";
 
-/** How long a write waits for another process, such as a backup, before it fails. Milliseconds. */
+/** Longest wait of a write for another process, such as a backup. Milliseconds. */
 const BUSY_MS = 2_000;
 
 /**
- * Opens the database file, made if only its folder is there, brings it to this version's shape and makes sure of the two
- * settings durability stands on: a write-ahead log, flushed at every commit.
- * @throws StartRefused saying what is wrong with the file and what to do
+ * Opens the database file, creates it if missing, and migrates it to this version. Ensures the two settings that
+ * durability needs: a write-ahead log, flushed at every commit.
+ * @throws StartRefused says what is wrong with the file and what to do
  */
 export function openDatabase(file: string, now: number): Database.Database {
   let db: Database.Database | null = null;
   try {
-    // It holds what PINs are checked against; its log and index files take its mode.
+    // For this user only: it contains PIN hashes. SQLite's log and index files take the same mode.
     if (file !== ":memory:") closeSync(openSync(file, "a", 0o600));
     db = openHandle(file);
     migrate(db, { now });
@@ -28,8 +28,8 @@ export function openDatabase(file: string, now: number): Database.Database {
 }
 
 /**
- * A handle with the settings every writer needs.
- * @throws StartRefused when they cannot be had
+ * Returns a handle with the settings that every writer needs.
+ * @throws StartRefused when they cannot be set
  */
 export function openHandle(file: string): Database.Database {
   const db = new Database(file, { timeout: BUSY_MS, fileMustExist: true });
@@ -46,7 +46,7 @@ export function openHandle(file: string): Database.Database {
   }
 }
 
-/** @throws StartRefused unless the log is a write-ahead log (2 = FULL) that is flushed before a commit returns */
+/** @throws StartRefused unless the journal is a write-ahead log that is flushed before a commit returns (2 = FULL) */
 export function assertDurable(db: Database.Database, file: string): void {
   const journal = db.pragma("journal_mode", { simple: true });
   if (journal !== "wal")
@@ -59,8 +59,8 @@ export function assertDurable(db: Database.Database, file: string): void {
 }
 
 /**
- * Holds a lock beside the database for as long as this process lives, so that a second server cannot write the same
- * sessions. The system lets go of it however the process ends.
+ * Holds a lock beside the database until the process ends, so that no second server writes to it. The system releases
+ * the lock however the process ends.
  * @throws StartRefused when another server holds it
  */
 export function lockDatabase(file: string): Database.Database {

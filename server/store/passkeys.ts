@@ -1,27 +1,27 @@
-/** A key pair a person's device or account keeps for them; ours is the public half. */
+/** The public half of a person's passkey. */
 export interface PasskeyRecord {
   /** Credential id, base64url. */
   id: string;
   personId: string;
   /** COSE key (RFC 9052), base64url. */
   publicKey: string;
-  /** How often it says it was used; 0 for ever where it does not count. */
+  /** The authenticator's signature counter; always 0 when it does not count. */
   counter: number;
-  /** The device it was made on. */
+  /** The device it was created on. */
   deviceName: string;
   createdAt: number;
   usedAt: number | null;
 }
 
-/** Every method may reject when the store does. */
+/** Every method rejects when the database fails. */
 export interface PasskeyStore {
-  /** In the order they were made. */
+  /** In order of creation. */
   of(personId: string): Promise<PasskeyRecord[]>;
   one(id: string): Promise<PasskeyRecord | null>;
-  /** Rejects when there is such a one already. */
+  /** Rejects when the id exists. */
   add(passkey: PasskeyRecord): Promise<void>;
-  /** Notes a use; false when one that counts as many, or more, was noted before. */
+  /** Records a use. Returns false when a counter at least as high was recorded before. */
   used(id: string, counter: number, at: number): Promise<boolean>;
-  /** False when the person has no such one. */
+  /** Returns false when the person has no such passkey. */
   remove(id: string, personId: string): Promise<boolean>;
 }

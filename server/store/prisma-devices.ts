@@ -49,7 +49,7 @@ export class PrismaDevices implements DeviceStore {
   }
 
   async takeCode(codeHash: string, now: number): Promise<EnrolmentCode | null> {
-    // The update is what decides: of two who bring the code at once, one counts a row.
+    // The update decides: when two requests use the code at once, only one changes a row.
     const used = await this.#db.enrolmentCode.updateMany({
       where: { codeHash, usedAt: null, expiresAt: { gt: BigInt(now) } },
       data: { usedAt: BigInt(now) },

@@ -26,7 +26,7 @@ import { standingOf } from "./type-status.ts";
 const mayHoldSchema = z.array(postSchema);
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
 
-/** Sign-ins in one statement. */
+/** Sign-ins per statement. */
 const LOT = 100;
 
 export type Client = PrismaClient;
@@ -36,12 +36,12 @@ interface Turns {
   close(): Promise<void>;
 }
 
-/** One server holds the whole file: nobody else is there to take a turn. */
+/** A single server has the whole file, so nothing waits for a turn. */
 const ALONE: Turns = { take: (_keys, work) => work(), async close() {} };
 
 /**
- * The directory in the database, through Prisma. Only single statements: a transaction held open across turns of the
- * event loop would keep the evidence, which is written through a handle of its own, waiting for itself.
+ * The directory in the database, through Prisma. It uses single statements only: a transaction held across turns of
+ * the event loop would deadlock with the evidence, which is written through another handle.
  */
 export class PrismaDirectory implements Directory {
   readonly #db: Client;
@@ -50,7 +50,7 @@ export class PrismaDirectory implements Directory {
   readonly passkeys: PrismaPasskeys;
   readonly personal: PrismaPersonal;
 
-  /** @param turns how servers on one database take turns */
+  /** @param turns runs work in turn with other servers on the database */
   constructor(db: Client, turns: Turns) {
     this.#db = db;
     this.#turns = turns;
@@ -59,12 +59,12 @@ export class PrismaDirectory implements Directory {
     this.personal = new PrismaPersonal(db);
   }
 
-  /** @param file a database that `openDatabase` has already brought to this version's shape */
+  /** @param file a database that `openDatabase` has migrated */
   static async open(file: string): Promise<PrismaDirectory> {
     const db = new PrismaClient({
       adapter: new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 2_000 }),
     });
-    // The binding flushes less in write-ahead mode unless told: a person added must outlive a power cut too.
+    // The adapter's default in write-ahead mode is weaker; people added must survive a power cut too.
     await db.$executeRawUnsafe("PRAGMA synchronous = FULL");
     const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
     if (Number(now?.synchronous) !== 2)
@@ -142,7 +142,7 @@ export class PrismaDirectory implements Directory {
       where: { ...of, revokedAt: null },
       select: { id: true },
     });
-    // Whatever was added between the two is revoked too: whoever adds one looks again afterwards.
+    // This also revokes sign-ins added between the two statements; `SignIns` checks again after adding one.
     await this.#db.signIn.updateMany({ where: { ...of, revokedAt: null }, data: { revokedAt: BigInt(at) } });
     return standing.map((s) => s.id);
   }
@@ -263,7 +263,7 @@ export class PrismaDirectory implements Directory {
       await this.#db.aircraftType.createMany({ data: [newRow(draft, now)] });
       return true;
     } catch (error) {
-      // Somebody else made this version first.
+      // Another request created this version first.
       if ((error as { code?: string }).code === "P2002") return false;
       throw error;
     }
@@ -332,7 +332,7 @@ function toPerson(row: PersonModel): PersonRecord {
   };
 }
 
-/** SQLite bounds the number of values in one statement, and a long one keeps commands waiting. */
+/** SQLite limits the values per statement, and a long statement delays commands. */
 function inLots(ids: readonly string[]): string[][] {
   const lots: string[][] = [];
   for (let i = 0; i < ids.length; i += LOT) lots.push(ids.slice(i, i + LOT));

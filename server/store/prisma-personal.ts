@@ -2,7 +2,7 @@ import type { PrismaClient } from "../../prisma/generated/sqlite/client.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
 
-/** Sign-ins in one statement. */
+/** Sign-ins per statement. */
 const LOT = 100;
 
 export class PrismaPersonal implements PersonalStore {
@@ -26,13 +26,14 @@ export class PrismaPersonal implements PersonalStore {
   }
 
   async forgetSignIns(ids: readonly string[]): Promise<void> {
-    // SQLite bounds the number of values in one statement.
+    // SQLite limits the values per statement.
     for (let i = 0; i < ids.length; i += LOT)
       await this.#db.signIn.deleteMany({ where: { id: { in: ids.slice(i, i + LOT) } } });
   }
 
   async erase(personId: string, lockouts: readonly string[]): Promise<void> {
-    // Single statements, names first: broken off, it can be done again, and what hides them is gone.
+    // Single statements, names first: after an interruption the names are already unreadable, and the work can be
+    // repeated.
     await this.#db.personName.deleteMany({ where: { personId } });
     await this.#db.signIn.deleteMany({ where: { personId } });
     await this.#db.passkey.deleteMany({ where: { personId } });

@@ -1,7 +1,7 @@
 import type { SignInModel } from "../../prisma/generated/sqlite/models.ts";
 import type { SignInRecord } from "./directory.ts";
 
-/** A sign-in as the directory knows it. */
+/** Returns the row as a sign-in record. */
 export function toSignIn(row: SignInModel): SignInRecord {
   return {
     id: row.id,

@@ -2,11 +2,11 @@ import type Database from "better-sqlite3";
 import { type ChainHead, type ChainLine, type Chains, ChainWalk, PAGE } from "./chains.ts";
 
 /**
- * Follows the chain of every session in a database file.
- * @param late whether it is time to stop
+ * Checks the hash chain of every session in a database file.
+ * @param late returns true when it is time to stop
  */
 export function chainsOnFile(db: Database.Database, late: () => boolean): Chains {
-  // One transaction: a server that runs goes on appending meanwhile.
+  // Read in one transaction, because a running server goes on appending.
   return db.transaction(() => {
     const heads = db.prepare<[], ChainHead>(`SELECT "id", "code", "headSeq", "headHash" FROM "Session"`);
     const walk = new ChainWalk(heads.all());

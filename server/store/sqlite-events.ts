@@ -18,12 +18,12 @@ interface Waiting {
 }
 
 /**
- * The evidence in SQLite. It uses better-sqlite3 itself, not Prisma, on the same file: an append is the one thing
- * every answer waits for, and prepared statements in one synchronous transaction cost a tenth of a client's round
- * through its query compiler. Everything else in the database goes through Prisma (`prisma-directory.ts`).
+ * Stores the evidence in SQLite. It uses better-sqlite3 instead of Prisma, on the same file: every answer waits for
+ * an append, and prepared statements in one synchronous transaction take a tenth of the time that Prisma takes. All
+ * else in the database goes through Prisma (`prisma-directory.ts`).
  *
- * What is to be written in the same turn of the event loop is committed together, so that one flush of the disk serves
- * many sessions.
+ * Writes of the same turn of the event loop are committed together, so that one flush of the disk serves many
+ * sessions.
  */
 export class SqliteEventStore implements EventStore {
   readonly #db: Database.Database;
@@ -32,8 +32,8 @@ export class SqliteEventStore implements EventStore {
   #waiting: Waiting[] = [];
 
   /**
-   * @param db an open handle as `openDatabase` gives it; closed by `close()`
-   * @param writer what writes to the same file; left out, this thread does, through `db`
+   * @param db an open handle from `openDatabase`; `close()` closes it
+   * @param writer writes to the same file; by default this thread writes, through `db`
    */
   constructor(db: Database.Database, writer?: Writer) {
     this.#db = db;
@@ -167,7 +167,7 @@ function inThisThread(db: Database.Database): Writer {
   return { write: async (group) => writer.write(group), close: async () => {} };
 }
 
-/** @throws StoreFailure unless it was */
+/** @throws StoreFailure unless it was stored */
 function kept(outcome: Outcome): void {
   if (outcome.is !== "kept")
     throw new StoreFailure(outcome.is === "fault" ? outcome.message : "it is there already");

@@ -3,7 +3,7 @@ import { openHandle } from "./open.ts";
 import type { Answer, Given } from "./sqlite-thread.ts";
 import { SqliteWriter } from "./sqlite-writer.ts";
 
-/** The thread that writes: whatever has come while the disk was flushed shares the next flush. */
+/** Main file of the writer thread. Writes that arrive during a flush share the next one. */
 const port = parentPort;
 if (!port) throw new Error("this is a thread of a server's");
 const db = openHandle(workerData as string);

@@ -3,10 +3,10 @@ import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import type { Outcome, Write, Writer } from "./sqlite-writer.ts";
 
-/** `sqlite-thread-main.ts` as it is built: a thread cannot be begun from a source. */
+/** The built `sqlite-thread-main.ts`: a thread cannot run a TypeScript source. */
 const SCRIPT = fileURLToPath(new URL("../dist/sqlite-thread-main.js", import.meta.url));
 
-/** What crosses to the thread; it answers with the number and an outcome for each. */
+/** Messages to the thread and back: it answers with the same number and one outcome per write. */
 export interface Given {
   number: number;
   group: readonly Write[];
@@ -22,9 +22,8 @@ interface Waiting {
 }
 
 /**
- * Writes the evidence in a thread of its own, so that everybody is heard while the disk is flushed, however long it
- * takes. It is begun with the first write; one that ends by itself fails what it had been given, and the next write
- * begins another.
+ * Writes the evidence in its own thread, so that a slow flush does not block the event loop. The thread starts with
+ * the first write. If it ends by itself, its pending writes fail, and the next write starts another.
  */
 export class SqliteThread implements Writer {
   readonly #file: string;
@@ -32,7 +31,7 @@ export class SqliteThread implements Writer {
   #worker: Worker | null = null;
   #given = 0;
 
-  /** @param file a database `openDatabase` has opened */
+  /** @param file a database that `openDatabase` has opened */
   constructor(file: string) {
     this.#file = file;
   }

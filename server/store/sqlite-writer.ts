@@ -8,7 +8,7 @@ import {
   StoreFailure,
 } from "./events.ts";
 
-/** One thing to write. Plain, as its outcome is, so that both can cross from one thread to another. */
+/** One write. Plain data, as its outcome is, so that both can be sent between threads. */
 export type Write =
   | { is: "append"; append: Append }
   | { is: "checkpoint"; checkpoint: CheckpointRecord }
@@ -18,15 +18,15 @@ export type Write =
 
 export type Outcome =
   | { is: "kept" }
-  /** The session is not where the appender thought: somebody was first. */
+  /** The session is not at the expected number: another append came first. */
   | { is: "conflict" }
   | { is: "fault"; message: string };
 
-/** Where the evidence is written: in this thread, or in one of its own. */
+/** Writes the evidence, in this thread or in another. */
 export interface Writer {
-  /** Resolves to one outcome for each, in their order, once all that was kept is durable. Never rejects. */
+  /** Resolves to one outcome per write, in order, once all that was stored is durable. Never rejects. */
   write(group: readonly Write[]): Promise<Outcome[]>;
-  /** Resolves once all that was given is done with. */
+  /** Resolves once all pending writes are done. */
   close(): Promise<void>;
 }
 
@@ -50,7 +50,7 @@ export const SESSION_COLUMNS = [
   "headAt",
 ] as const satisfies readonly (keyof SessionRow)[];
 
-/** Writes the evidence through one open handle: each group in one transaction, so that one flush of the disk serves it. */
+/** Writes the evidence through one open handle. Each group is one transaction, and so one flush of the disk. */
 export class SqliteWriter {
   readonly #db: Database.Database;
   readonly #sql;
@@ -88,16 +88,16 @@ export class SqliteWriter {
     }).immediate;
   }
 
-  /** One outcome for each, in their order. Returns once all that was kept is durable. */
+  /** Returns one outcome per write, in order, once all that was stored is durable. */
   write(group: readonly Write[]): Outcome[] {
     try {
       this.#transaction(group);
       return group.map(() => KEPT);
     } catch (error) {
       const outcome = outcomeOf(error);
-      // A lock keeps all of them out, and each would wait for it again.
+      // Do not retry one by one: the lock affects all, and each would wait for it again.
       if (group.length === 1 || isLocked(error)) return group.map(() => outcome);
-      // One's conflict must not fail its neighbours: each stands alone now.
+      // Write each alone, so that the conflict of one does not fail the others.
       return group.flatMap((one) => this.write([one]));
     }
   }
@@ -123,7 +123,7 @@ export class SqliteWriter {
     const db = this.#db;
     if (this.#sql.removeSession.run(session).changes !== 1)
       throw new StoreFailure(`session ${session} is not over`);
-    // The one way past the guards, which stand again before anything of this counts.
+    // The only way past the triggers that forbid deletion. They are created again before the commit.
     const guards = db
       .prepare<[], { name: string; sql: string }>(
         `SELECT "name", "sql" FROM sqlite_master WHERE "type" = 'trigger'
@@ -142,7 +142,7 @@ const codeOf = (error: unknown): string => (error as { code?: string }).code ?? 
 
 const isLocked = (error: unknown): boolean => codeOf(error).startsWith("SQLITE_BUSY");
 
-/** A broken uniqueness is the database's way to say that somebody was first; anything else is the disk's. */
+/** Classifies an error: a unique violation means that another append came first; anything else is a fault. */
 function outcomeOf(error: unknown): Outcome {
   const taken = ["SQLITE_CONSTRAINT_PRIMARYKEY", "SQLITE_CONSTRAINT_UNIQUE"].includes(codeOf(error));
   if (taken || error instanceof ConcurrencyError) return { is: "conflict" };

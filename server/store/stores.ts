@@ -9,22 +9,22 @@ import { PrismaDirectory } from "./prisma-directory.ts";
 import { SqliteEventStore } from "./sqlite-events.ts";
 import { SqliteThread } from "./sqlite-thread.ts";
 
-/** What a server, or a command beside it, works on. */
+/** The databases of a server, or of a command beside it. */
 export interface Stores {
   store: EventStore;
   directory: Directory;
-  /** Makes what was removed unreadable in the files too, as far as the database lets us. */
+  /** Makes removed data unreadable in the files too, as far as the database can. */
   compact(): Promise<void>;
   clocks: MachineClocks;
-  /** Begins to serve among others on the same record; null where one server alone may have it. */
+  /** Begins to serve among other servers on the database; null when only one server can use it. */
   enter: ((alone: () => Promise<void>) => Promise<void>) | null;
   close(): Promise<void>;
 }
 
 /**
- * Opens the database the settings name: a SQLite file for one server, PostgreSQL for any number of them.
- * @param ownThread that a file's evidence is written by a thread of its own, as a server needs that must hear meanwhile
- * @throws StartRefused saying what is wrong with it and what to do
+ * Opens the database of the settings: a SQLite file for one server, or PostgreSQL for any number.
+ * @param ownThread writes the evidence in its own thread, so that the server stays responsive
+ * @throws StartRefused says what is wrong with it and what to do
  */
 export async function openStores(
   { data, postgres }: Config,
@@ -32,7 +32,7 @@ export async function openStores(
   { ownThread = false } = {},
 ): Promise<Stores> {
   if (postgres !== null) {
-    // Loaded only where it is used: a server on a file starts without it.
+    // Loaded on demand, so that a server with a file starts without it.
     const { openPostgresStores } = await import("./postgres/stores.ts");
     return openPostgresStores({ url: postgres }, now);
   }
@@ -45,7 +45,7 @@ export async function openStores(
     await directory.close();
     lock.close();
   };
-  // The file is written anew without its free pages, and the log emptied.
+  // Rewrites the file without its free pages, and empties the log.
   const compact = async () => {
     db.exec("VACUUM");
     db.pragma("wal_checkpoint(TRUNCATE)");
@@ -54,8 +54,8 @@ export async function openStores(
 }
 
 /**
- * The directory alone, of a database that a server has made: also beside a server that runs on the same file.
- * @throws StartRefused when there is none yet
+ * Opens only the directory of an existing database. A server may run on the same file.
+ * @throws StartRefused when there is no database yet
  */
 export async function openDirectory(
   config: Config,

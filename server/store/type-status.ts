@@ -6,7 +6,7 @@ interface Row {
   status: string;
 }
 
-/** The status of each version beside the others of its type, in the same order. */
+/** Returns the status of each version, in the same order, in view of the other versions of its type. */
 export function standingOf(rows: readonly Row[]): TypeStatus[] {
   const newest = new Map<string, number>();
   for (const { id, version, status } of rows)

@@ -2,17 +2,17 @@ import { setTimeout as pause } from "node:timers/promises";
 import { faultOf } from "./fault.ts";
 import { type Place, PostgresLink } from "./link.ts";
 
-/** The advisory lock that every serving server holds together with the others; any number of ours. */
+/** An arbitrary advisory lock number. Every running server holds this lock in shared mode. */
 const LOCK = 4_380_002;
 const ANSWER_MS = 5_000;
 const AGAIN_MS = 1_000;
-/** How often it is made sure that the lock is still held. Milliseconds. */
+/** Interval between checks that the lock is still held. Milliseconds. */
 const LOOK_MS = 1_000;
 
 /**
- * Whether any server has been watching the sessions. Each serving server holds a shared lock in the database, which
- * ends with its connection however the server ends. Who finds the lock free is the first after an absence of all: it
- * holds the lock alone until it has recorded that.
+ * Finds out whether any server has been watching the sessions. Each running server holds a shared lock in the
+ * database, which ends with its connection. A server that finds the lock free is the first after a time without
+ * servers: it holds the lock exclusively until it has recorded that.
  */
 export class Attendance {
   readonly #link: PostgresLink;
@@ -22,7 +22,10 @@ export class Attendance {
     this.#link = new PostgresLink(place, "attendance");
   }
 
-  /** Begins to serve: `alone` is done first when nobody was there. @throws the driver's error */
+  /**
+   * Begins to serve. Runs `alone` first when no other server is running.
+   * @throws the driver's error
+   */
   async enter(alone: () => Promise<void>): Promise<void> {
     for (;;) {
       if (await this.#is("SELECT pg_try_advisory_lock($1) AS yes")) {
@@ -32,7 +35,7 @@ export class Attendance {
         break;
       }
       if (await this.#is("SELECT pg_try_advisory_lock_shared($1) AS yes")) {
-        // Whoever kept us from the first lock may be gone by now.
+        // The server that held the first lock may be gone by now.
         if (await this.#is(OTHERS)) break;
         await this.#is("SELECT pg_advisory_unlock_shared($1) AS yes");
       }
@@ -46,8 +49,10 @@ export class Attendance {
     return this.#link.close();
   }
 
-  /** Takes the lock again after its connection broke: until then a server that starts thinks nobody is here, which
-   * costs clearances and no more. */
+  /**
+   * Takes the lock again after the connection broke. Until then, a starting server assumes that no other is running
+   * and voids clearances, which is safe.
+   */
   async #stay(): Promise<void> {
     while (!this.#left) {
       await pause(LOOK_MS, undefined, { ref: false });

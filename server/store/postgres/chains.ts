@@ -1,13 +1,13 @@
 import type pg from "pg";
 import { type ChainHead, type ChainLine, type Chains, ChainWalk, PAGE } from "../chains.ts";
 
-/** SQLSTATE query_canceled: a statement took longer than it may. */
+/** SQLSTATE query_canceled: a statement exceeded its time limit. */
 const CANCELLED = "57014";
 
 /**
- * Follows the chain of every session in PostgreSQL, a page at a time, in the transaction the client is in: one in which
- * every statement sees the same (REPEATABLE READ), for servers that run go on appending meanwhile.
- * @param withinMs how long at most, milliseconds; the first page is followed all the same when it comes in time
+ * Checks the hash chain of every session in PostgreSQL, page by page. Needs a REPEATABLE READ transaction, because
+ * running servers go on appending.
+ * @param withinMs time limit, milliseconds; the first page is checked in any case if it arrives in time
  */
 export async function chainsOnPostgres(
   client: pg.ClientBase,
@@ -17,7 +17,7 @@ export async function chainsOnPostgres(
   const until = performance.now() + withinMs;
   const heads = await client.query<ChainHead>(`SELECT "id", "code", "headSeq", "headHash" FROM "Session"`);
   const walk = new ChainWalk(heads.rows);
-  // The first page soon and the others in order, not the whole table sorted before any.
+  // Plan for a fast first page, in index order, instead of a sort of the whole table.
   await client.query("SET LOCAL cursor_tuple_fraction = 0.001");
   await client.query(`SET LOCAL statement_timeout = ${Math.max(1, Math.ceil(withinMs))}`);
   try {

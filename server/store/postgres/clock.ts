@@ -9,8 +9,8 @@ const SAMPLE_MS = 2_000;
 const ANSWER_MS = 2_000;
 
 /**
- * The database's clock, so that all servers on one record decide by one clock, whatever their machines say. Offset and
- * delay are taken as panels take ours (RFC 5905).
+ * The database's clock, so that all servers on one database decide by the same clock. Offset and delay are measured
+ * as panels measure the server's (RFC 5905).
  */
 export class DatabaseClock implements MachineClocks {
   readonly #link: PostgresLink;

@@ -6,12 +6,12 @@ import { Turns } from "./turns.ts";
 
 const CONNECTIONS = 4;
 
-/** @param place a database that `openPostgres` has already brought to this version's shape */
+/** @param place a database that `openPostgres` has migrated */
 export function postgresDirectory(place: Place): PrismaDirectory {
   const pool = { ...settings(place, "directory"), max: CONNECTIONS, query_timeout: 5_000 };
   const adapter = new PrismaPg(pool, { onPoolError() {}, onConnectionError() {} });
   const turns = new Turns(place);
-  // Both clients are made from one model: they differ in types alone, and there in nothing that is used here.
+  // Both clients come from one model. Their types differ, but not in anything used here.
   const client = new PrismaClient({ adapter }) as unknown as Client;
   return new PrismaDirectory(client, turns);
 }

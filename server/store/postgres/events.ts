@@ -16,10 +16,10 @@ import { faultOf, messageOf } from "./fault.ts";
 import { type Place, PostgresLink, settings } from "./link.ts";
 import { appendStatement, EVENT_COLUMNS, ROW_COLUMNS } from "./statement.ts";
 
-/** How long an append is tried again after the link was lost, before it fails. Milliseconds. */
+/** Time for which an append is tried again after the connection was lost. Milliseconds. */
 const TRY_MS = 2_000;
 const AGAIN_MS = 50;
-/** Every try gets at least so long, however late it comes. Milliseconds. */
+/** Every attempt gets at least this time. Milliseconds. */
 const LEAST_MS = 250;
 
 const READERS = 4;
@@ -30,18 +30,19 @@ const valuesOf = ({ id, at, note, publicKey }: RemovalRecord) => [id, at, note, 
 
 interface Waiting {
   append: Append;
-  /** When it has been tried long enough, by the steady clock. */
+  /** Deadline by the steady clock. */
   until: number;
   kept(): void;
   failed(error: Error): void;
 }
 
 /**
- * The evidence in PostgreSQL, for any number of servers at once. It speaks through the driver itself, not Prisma: the
- * whole of a group commit is one statement here, where a client would make a transaction of several round trips.
+ * Stores the evidence in PostgreSQL, for any number of servers. It uses the driver instead of Prisma, because a group
+ * commit is one statement here and would be a transaction with several round trips there.
  *
- * While one group is on its way to the disk the next one gathers. An append whose answer was lost with the connection
- * is sent again: if it had been kept it conflicts with itself, which its hash tells from a conflict with another.
+ * While one group is being committed, the next one gathers. An append whose answer was lost with the connection is
+ * sent again. If it had succeeded, it conflicts with itself; its hash distinguishes that from a conflict with another
+ * append.
  */
 export class PostgresEventStore implements EventStore {
   readonly #writer: PostgresLink;
@@ -49,11 +50,11 @@ export class PostgresEventStore implements EventStore {
   #waiting: Waiting[] = [];
   #writing: Promise<void> | null = null;
 
-  /** @param place a database that `openPostgres` has already brought to this version's shape */
+  /** @param place a database that `openPostgres` has migrated */
   constructor(place: Place) {
     this.#writer = new PostgresLink(place, "writer");
     this.#readers = new pg.Pool({ ...settings(place, "reader"), max: READERS, query_timeout: 5_000 });
-    // A connection that breaks while nobody uses it is replaced when one is needed.
+    // The pool replaces a broken idle connection when it needs one.
     this.#readers.on("error", () => {});
   }
 
@@ -132,7 +133,7 @@ export class PostgresEventStore implements EventStore {
         session,
       ]);
       if (gone.rowCount !== 1) throw new Error(`session ${session} is not over`);
-      // The one way past the guards, which stand again before anything of this counts.
+      // The only way past the triggers that forbid deletion. They are enabled again before the commit.
       await client.query(guards("DISABLE"));
       await client.query(`DELETE FROM "Event" WHERE "session" = $1`, [session]);
       await client.query(`DELETE FROM "Checkpoint" WHERE "session" = $1`, [session]);
@@ -167,7 +168,7 @@ export class PostgresEventStore implements EventStore {
   }
 
   async probe(): Promise<void> {
-    // On the writer's own connection: that one being gone is what keeps events from being recorded.
+    // Use the writer's connection: recording depends on it.
     const text = `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
        ON CONFLICT ("key") DO UPDATE SET "value" = ("Meta"."value"::bigint + 1)::text`;
     try {
@@ -199,13 +200,16 @@ export class PostgresEventStore implements EventStore {
   }
 
   async #writeAll(): Promise<void> {
-    // What is appended in this turn of the event loop goes into the first group.
+    // Let the appends of this turn of the event loop join the first group.
     await new Promise(setImmediate);
     while (this.#waiting.length > 0) await this.#commit(this.#nextGroup());
     this.#writing = null;
   }
 
-  /** The longest waiting, at most one of each session: the second of two stands on what became of the first. */
+  /**
+   * Returns the longest waiting appends, at most one per session: a session's second append depends on the result of
+   * its first.
+   */
   #nextGroup(): Waiting[] {
     const group = new Map<string, Waiting>();
     const later: Waiting[] = [];
@@ -218,7 +222,7 @@ export class PostgresEventStore implements EventStore {
     return [...group.values()];
   }
 
-  /** @param sent whether it may have been kept by an earlier try */
+  /** @param sent true when an earlier attempt may have stored them */
   async #commit(group: readonly Waiting[], sent = false): Promise<void> {
     const until = Math.min(...group.map((one) => one.until));
     const left = () => Math.max(LEAST_MS, until - performance.now());
@@ -243,7 +247,7 @@ export class PostgresEventStore implements EventStore {
 
   async #failed(group: readonly Waiting[], error: unknown, sent: boolean): Promise<void> {
     const fault = faultOf(error);
-    // One append's fault must not fail its neighbours: each stands alone now.
+    // Commit each append alone, so that the fault of one does not fail the others.
     if (group.length > 1 && fault !== "lost") for (const one of group) await this.#commit([one], sent);
     else
       for (const { append, failed } of group)
@@ -254,7 +258,7 @@ export class PostgresEventStore implements EventStore {
         );
   }
 
-  /** Whether the very events of an append whose answer was lost are in the record. */
+  /** Returns true when an append whose answer was lost was stored: its first event has the same hash. */
   async #isKept({ row, events }: Append, withinMs: number): Promise<boolean> {
     const [first] = events;
     const { rows } = await this.#writer.query<{ hash: string }>(

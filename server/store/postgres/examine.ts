@@ -5,28 +5,28 @@ import { chainsOnPostgres } from "./chains.ts";
 import { type Place, settings } from "./link.ts";
 import { asRefusal, assertDurable, nameOf } from "./open.ts";
 
-/** What a PostgreSQL database is like, found without changing anything in it. */
+/** State of a PostgreSQL database, read without changing it. */
 export interface ExaminedPostgres {
-  /** Why a server cannot stand on it, null when it can. */
+  /** Reason why a server cannot use it; null when it can. */
   unusable: string | null;
-  /** Whether a server ever stood on it. */
+  /** True when a server has used it before. */
   made: boolean;
-  /** Why this version must not open it, null when it may. */
+  /** Reason why this version must not open it; null when it may. */
   refused: string | null;
-  /** Migrations still to come at the next start. */
+  /** Migrations to apply at the next start. */
   pending: string[];
-  /** What this user may not do that a server does. */
+  /** Privileges that a server needs and this user lacks. */
   lacking: string[];
-  /** Server time of the newest event, 0 for none. */
+  /** Server time of the newest event; 0 for none. */
   newestAt: number;
-  /** Null where the records could not be looked at. */
+  /** Null when the events could not be checked. */
   chains: Chains | null;
 }
 
-/** How long a statement may take that has to do with more than following records. Milliseconds. */
+/** Time limit of statements, besides the time for checking events. Milliseconds. */
 const GRACE_MS = 10_000;
 
-/** Tables of the record and of the directory, and what a server does in each. */
+/** Tables of the evidence and of the directory, with a privilege that a server needs on each. */
 const NEEDED = [
   ["Event", "INSERT"],
   ["Session", "UPDATE"],
@@ -34,8 +34,8 @@ const NEEDED = [
 ] as const;
 
 /**
- * Looks at the database in a transaction that PostgreSQL itself keeps from writing.
- * @param followMs how long records are followed at most, milliseconds
+ * Examines the database in a read-only transaction.
+ * @param followMs time limit for checking events, milliseconds
  */
 export async function examinePostgres(place: Place, followMs = 60_000): Promise<ExaminedPostgres> {
   const found: ExaminedPostgres = {

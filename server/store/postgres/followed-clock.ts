@@ -1,25 +1,28 @@
 import { bestSample, type ClockSample, keepSample } from "../../../shared/models/clock.ts";
 import type { MachineClocks } from "../../clock.ts";
 
-/** The most the steady clock is sped up or held back to follow the other: a part of the time that passes. */
+/** The steady clock runs at most this fraction faster or slower, to follow the other clock. */
 const SLEW = 0.005;
-/** What is not drift any more: then somebody has set the other clock. Milliseconds. */
+/** A larger difference is no drift: somebody set the other clock. Milliseconds. */
 const SET_MS = 500;
 
 /**
- * Another machine's clock, counted on by this one's between the times it is asked. Drift is followed slowly; a clock
- * that was set shows as a step of `wall` against `steady`.
+ * A remote clock, continued by the local clock between samples. Drift is followed slowly. A clock that was set shows
+ * as a step of `wall` against `steady`.
  */
 export class FollowedClock implements MachineClocks {
   readonly #own: () => number;
   #samples: ClockSample[] = [];
-  /** The other clock minus our own. */
+  /** Remote clock minus local clock. */
   #offset = 0;
-  /** What `steady` is ahead of our own. */
+  /** `steady` minus local clock. */
   #slewed = 0;
   #slewedAt: number;
 
-  /** @param own milliseconds of a clock that only runs @param first taken before anybody asks the time */
+  /**
+   * @param own milliseconds of a monotonic clock
+   * @param first samples taken before the first reading
+   */
   constructor(own: () => number, first: readonly ClockSample[]) {
     this.#own = own;
     this.#slewedAt = own();
@@ -28,7 +31,7 @@ export class FollowedClock implements MachineClocks {
   }
 
   add(sample: ClockSample): void {
-    // After a step the samples from before it are of another clock.
+    // Discard the samples from before a step.
     const same = Math.abs(sample.offset - this.#offset) < SET_MS + sample.delay;
     this.#samples = keepSample(same ? this.#samples : [], sample);
     this.#offset = bestSample(this.#samples)?.offset ?? this.#offset;

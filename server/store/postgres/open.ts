@@ -5,12 +5,12 @@ import { StartRefused } from "../../start-refused.ts";
 import { messageOf } from "./fault.ts";
 import { type Place, settings } from "./link.ts";
 
-/** The oldest version that knows all we ask of it, as PostgreSQL counts them. */
+/** The oldest supported version, as `server_version_num`. */
 const OLDEST = 130_000;
 
 /**
- * Brings the database to this version's shape and makes sure of what durability stands on.
- * @throws StartRefused saying what is wrong with it and what to do
+ * Migrates the database to this version, and checks the settings that durability needs.
+ * @throws StartRefused says what is wrong with it and what to do
  */
 export async function openPostgres(place: Place, now: number): Promise<void> {
   const client = new pg.Client(settings(place, "migration"));
@@ -26,7 +26,7 @@ export async function openPostgres(place: Place, now: number): Promise<void> {
   }
 }
 
-/** What a database must keep to: setting, what it must not be, and what that would cost. */
+/** Settings to check: the name, the forbidden value, and its consequence. */
 const NEEDED = [
   ["fsync", "off", "what is answered could be lost in a power cut: set fsync = on"],
   ["full_page_writes", "off", "a power cut could damage it: set full_page_writes = on"],
@@ -50,7 +50,7 @@ export async function assertDurable(client: pg.ClientBase, name: string): Promis
     throw new StartRefused(`${name} is not in UTF8: make a database with ENCODING 'UTF8'`);
 }
 
-/** Where a database is, in words for people: never with the password. */
+/** Returns the database's name and host for messages, without the password. */
 export function nameOf({ url }: Place): string {
   try {
     const { hostname, port, pathname } = new URL(url);
@@ -60,7 +60,7 @@ export function nameOf({ url }: Place): string {
   }
 }
 
-/** By SQLSTATE or by the system's own word. */
+/** Advice by SQLSTATE or system error code. */
 const ADVICE: Readonly<Record<string, string>> = {
   ECONNREFUSED: "does not answer: start PostgreSQL, or correct DATABASE_URL",
   ENOTFOUND: "cannot be found: correct the host in DATABASE_URL",
@@ -71,7 +71,7 @@ const ADVICE: Readonly<Record<string, string>> = {
   "53300": "has no connection left: raise max_connections",
 };
 
-/** A fault in words for people, with what to do where that is known. */
+/** Returns the error as a message for the operator, with advice where known. */
 export function asRefusal(error: unknown, name: string): Error {
   if (error instanceof StartRefused) return error;
   if (error instanceof MigrationRefused) return new StartRefused(`${name}: ${error.message}`);

@@ -1,7 +1,7 @@
 import type { QueryConfig } from "pg";
 import type { Append, SessionRow, StoredEvent } from "../events.ts";
 
-/** The columns of a session's row and of an event, each with its type in PostgreSQL. */
+/** Columns of a session's row and of an event, with their PostgreSQL types. */
 const ROW = {
   id: "text",
   code: "text",
@@ -44,9 +44,9 @@ const WANTED = ["int", ...Object.values(ROW)];
 const EVENTS = ["text", ...Object.values(EVENT)];
 
 /**
- * One statement is one transaction, one round trip and one flush for the whole group. Rows are locked in the order of
- * their ids, so that two servers never wait for each other; a session that is not at the number expected is left as it
- * is, and so are its events. Gives back the ids of those that moved.
+ * Appends a whole group in one statement: one transaction, one round trip, one flush. Rows are locked in the order of
+ * their ids, so that two servers cannot deadlock. A session that is not at the expected number is left unchanged,
+ * with its events. Returns the ids of the sessions that were appended to.
  */
 const TEXT = `
 WITH wanted AS (
@@ -70,7 +70,10 @@ WITH wanted AS (
 )
 SELECT "id" FROM kept`;
 
-/** The statement that keeps these appends. @param group no two of one session */
+/**
+ * Returns the statement that stores these appends.
+ * @param group at most one append per session
+ */
 export function appendStatement(group: readonly Append[]): QueryConfig {
   const events = group.flatMap(({ row, events }) => events.map((event) => ({ session: row.id, event })));
   return {

@@ -18,7 +18,7 @@ export async function openPostgresStores(place: Place, now: number): Promise<Sto
     await attendance.leave();
     await clocks.close();
   };
-  // Its own housekeeping reuses the room in time.
+  // Autovacuum reuses the space in time.
   const compact = async () => {};
   return { store, directory, compact, clocks, enter: (alone) => attendance.enter(alone), close };
 }

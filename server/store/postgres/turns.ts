@@ -1,14 +1,14 @@
 import pg from "pg";
 import { type Place, settings } from "./link.ts";
 
-/** Work that waits longer than this for its turn fails. Milliseconds. */
+/** Work that waits longer for its turn fails. Milliseconds. */
 const WAIT_MS = 30_000;
-/** Turns that may be held at once by this server. */
+/** Turns this server may hold at once. */
 const AT_ONCE = 4;
-/** Keeps these locks apart from any other advisory lock. */
+/** Separates these locks from other advisory locks. */
 const KIND = 4_380;
 
-/** Lets one server at a time do work on a key, by PostgreSQL's advisory locks: they end with their connection. */
+/** Lets one server at a time work on a key, by PostgreSQL's advisory locks. They end with their connection. */
 export class Turns {
   readonly #pool: pg.Pool;
 
@@ -21,7 +21,7 @@ export class Turns {
     const client = await this.#pool.connect();
     let broken: Error | undefined;
     try {
-      // In one order everywhere, so that no two servers wait for each other.
+      // Lock in the same order everywhere, so that servers cannot deadlock.
       for (const key of [...keys].sort())
         await client.query("SELECT pg_advisory_lock($1, hashtext($2))", [KIND, key]);
       return await work();
