@@ -2,23 +2,36 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
-/** Folders whose files take long by what they drive: begun first, so that none is still running alone at the end. */
+/** Folders whose files take longest. They begin first, so that none is still running alone at the end. */
 const LONG = ["tests/browser/", "tests/live/", "tests/servers/", "tests/search/", "tests/faults/"];
 
+const filesOf = (...folders: string[]) => folders.map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`);
+
 /**
- * Folders that test what keeps nothing to itself, no clock and no state of a module: their files share a process,
- * since loading the core anew for each takes longer than most of them run.
+ * Folders whose tests change no clock and no state of a module. Their files share a process, because loading the core
+ * again for each file takes longer than most of them run.
  */
-const PURE = ["figures", "handSignals", "models", "panels", "print", "safety", "spec", "types", "words"].map(
-  (folder) => `tests/${folder}/**/*.test.{ts,tsx}`,
+const PURE = filesOf(
+  "figures",
+  "handSignals",
+  "models",
+  "panels",
+  "print",
+  "safety",
+  "spec",
+  "types",
+  "words",
 );
+
+/** Folders that need a process for each file, but no database, browser or other program, and take seconds. */
+const QUICK = filesOf("pwa", "seed");
 
 class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const sorted = await super.sort(files);
     const rank = ({ moduleId, project }: TestSpecification) => {
       const at = LONG.findIndex((folder) => moduleId.includes(folder));
-      // A process is shared by those of one project that follow each other.
+      // Files share a process only when they follow each other and are of one project.
       return at >= 0 ? at : LONG.length + (project.config.isolate ? 0 : 1);
     };
     return sorted.sort((a, b) => rank(a) - rank(b));
@@ -30,7 +43,8 @@ export default defineConfig({
   test: {
     projects: [
       { extends: true, test: { name: "pure", include: PURE, isolate: false } },
-      { extends: true, test: { name: "other", include: ["tests/**/*.test.{ts,tsx}"], exclude: PURE } },
+      { extends: true, test: { name: "quick", include: QUICK } },
+      { extends: true, test: { name: "other", include: filesOf("**"), exclude: [...PURE, ...QUICK] } },
     ],
     environment: "node",
     pool: "forks",
