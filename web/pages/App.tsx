@@ -22,7 +22,10 @@ const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPa
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
 const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
 
-/** Signed out: the sign-in. Signed in: the page the address names, where this window is the one that sends. */
+/**
+ * The sign-in page when nobody is signed in; otherwise the page named by the address, if this window is the one that
+ * sends.
+ */
 export function App() {
   const connected = useConnected();
   const { text } = useWords();
@@ -88,7 +91,7 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
   );
 }
 
-/** Something given before waits in a session that is not open here: only there it can be said what becomes of it. */
+/** A notice that an unsent message waits in another session, which must be opened to decide about it. */
 function Unsettled({ session }: { session: string }) {
   const { app } = useWords().text;
   return (

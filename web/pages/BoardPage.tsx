@@ -14,10 +14,10 @@ import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
-/** The list is asked for every 4 s: older than this it is not what is so now. */
+/** Age at which the list, fetched every 4 s, no longer counts as current, milliseconds. */
 const OLD_MS = 10_000;
 
-/** The ramp for a screen on a wall, read from 3 m: nothing on it can be answered. */
+/** The wall board: the ramp on a large screen read from 3 m. Nothing on it can be answered. */
 export function BoardPage({ link }: { link: Link }) {
   const words = useWords();
   const { board, ramp } = words.text;
@@ -59,11 +59,14 @@ export function BoardPage({ link }: { link: Link }) {
   );
 }
 
-/** How many rows do not fit whole into the list; those are not drawn. Nobody scrolls a wall. */
+/**
+ * Returns the number of rows that do not fit completely into the list, which are not drawn because nobody scrolls a
+ * wall; and a ref for the list.
+ */
 function useHidden(count: number) {
   const list = useRef<HTMLUListElement>(null);
   const [hidden, setHidden] = useState(0);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: rows that came or went are measured anew
+  // biome-ignore lint/correctness/useExhaustiveDependencies: measure again when rows are added or removed
   useLayoutEffect(() => {
     const ul = list.current;
     if (!ul) return;

@@ -1,7 +1,10 @@
 import { useState } from "react";
 import { useWords } from "../words/words.ts";
 
-/** This person is open in another window of this browser. Only one of them may send, so here nothing is shown. */
+/**
+ * Shown when this person is open in another window of this browser. Only one window may send, so this one shows no
+ * panel.
+ */
 export function ElsewherePage({ name, onTake }: { name: string; onTake: (() => void) | undefined }) {
   const words = useWords().text.elsewhere;
   const [asked, setAsked] = useState(false);

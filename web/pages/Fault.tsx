@@ -1,7 +1,7 @@
 import { Component, type ReactNode } from "react";
 import { useWords } from "../words/words.ts";
 
-/** When a page cannot be fetched or drawn: says so, and what to do meanwhile. */
+/** Catches errors of fetching or drawing a page, and shows what to do meanwhile. */
 export class Fault extends Component<{ children: ReactNode }, { failed: boolean }> {
   override state = { failed: false };
 

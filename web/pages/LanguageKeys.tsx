@@ -4,7 +4,7 @@ import { Choice } from "../ui/Choice.tsx";
 import { keep } from "../words/kept.ts";
 import { speak, useWords } from "../words/words.ts";
 
-/** The language of this person on this device; each offered in its own words. */
+/** Keys for this person's language on this device, each in its own language. */
 export function LanguageKeys({ person }: { person: string | null }) {
   const { say, text } = useWords();
   const [failed, setFailed] = useState(false);

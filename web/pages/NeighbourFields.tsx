@@ -7,7 +7,7 @@ import {
 import { unitWord } from "../../shared/words/units.ts";
 import { useWords, type Words } from "../words/words.ts";
 
-/** Something near as it is being entered. */
+/** An object near the stand, as entered. */
 export interface NearEntry {
   key: string;
   kind: NeighbourKind;
@@ -25,7 +25,7 @@ const figure = (text: string, least: number, most: number): number | null => {
   return value >= least && value <= most ? value : null;
 };
 
-/** What is entered, and what is wrong with it in words; null for nothing. */
+/** Returns the valid objects, and the first fault in words or null. */
 export function nearOf(
   entries: readonly NearEntry[],
   headingDeg: number | undefined,
@@ -69,7 +69,7 @@ interface Props {
   onEntries(next: NearEntry[]): void;
 }
 
-/** What stands near: fuelling, buildings, other aircraft, the public. */
+/** Fields for objects near the stand: fuelling, buildings, other aircraft, the public. */
 export function NeighbourFields({ entries, fault, onEntries }: Props) {
   const { stand } = useWords().text;
   const change = (key: string, more: Partial<NearEntry>) =>

@@ -9,7 +9,7 @@ interface Props {
   onOrder(next: number[]): void;
 }
 
-/** The engines' order, set by touching them on the plan one after the other. */
+/** Entry of the engines' order: the person touches them on the plan one after the other. */
 export function OrderPlan({ type, order, onOrder }: Props) {
   const { plan, planning } = useWords().text;
   const view: PlanView = {

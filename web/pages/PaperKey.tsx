@@ -3,10 +3,13 @@ import { api } from "../net/app.ts";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useWords } from "../words/words.ts";
 
-/** How long an opened sheet's bytes are kept for the page that shows them. Milliseconds. */
+/** Time for which an opened sheet's data is kept for the page that shows it, milliseconds. */
 const KEPT_MS = 60_000;
 
-/** A key that fetches a sheet of paper with the sign-in and opens it, or saves it where the browser shows no PDF. */
+/**
+ * A key that fetches a printable sheet with the sign-in token and opens it, or saves it where the browser shows no
+ * PDF.
+ */
 export function PaperKey({ path, word }: { path: string; word: string }) {
   const { net, ramp } = useWords().text;
   const [busy, setBusy] = useState(false);

@@ -9,7 +9,7 @@ interface Props {
   onEnter(enter: () => Promise<Me>): void;
 }
 
-/** Signing in by passkey, where the device has them and the server lets it in. */
+/** A key to sign in by passkey, on an enrolled device whose browser supports them. */
 export function PasskeyKey({ busy, onEnter }: Props) {
   const words = usePersonWords();
   const [here, setHere] = useState(false);
@@ -19,7 +19,7 @@ export function PasskeyKey({ busy, onEnter }: Props) {
   if (!here) return null;
   const enter = () =>
     passkeys.signIn().catch((error: unknown) => {
-      // The browser says in its own words why it was let be, which help nobody.
+      // The browser's own error text helps nobody.
       throw error instanceof DOMException ? new Error(words.noPasskey) : error;
     });
   return (

@@ -6,7 +6,7 @@ import { useWords } from "../words/words.ts";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
 
-/** Another order or source of power than planned, with its reason for the record. */
+/** Changes the engines' order or the power source of the plan, with a reason for the record. */
 export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const { state } = panel;
   const [order, setOrder] = useState<number[]>([...state.order]);

@@ -29,7 +29,7 @@ const NOBODY: Record<Post, string | null> = {
   supervisor: null,
 };
 
-/** Planning a start: aircraft, place, the engines' order touched on the plan, power, people. */
+/** Plans a start: aircraft, place, engines' order touched on the plan, power and people. */
 export function PlanPage() {
   const units = useUnits();
   const all = useWords();
@@ -53,7 +53,7 @@ export function PlanPage() {
     setTrouble(error);
     setBusy(false);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: once
+  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once
   useEffect(() => {
     api.aircraft().then(setAircraft, failed);
     api.people().then(setPeople, failed);
@@ -201,7 +201,7 @@ export function PlanPage() {
   );
 }
 
-/** Of a plan nothing has been read yet: no input has an age. */
+/** Returns the figure as rows. A plan has no readings yet, so no input has an age. */
 function given(figure: Figure | null, units: UnitChoice, words: Words) {
   return figure ? [workedRow(figure, 0, units, words)] : [];
 }

@@ -9,7 +9,7 @@ interface Props {
   onPower(power: Power): void;
 }
 
-/** What the engines are started on. */
+/** Keys for the power source of the start. */
 export function PowerKeys({ label, power, words, onPower }: Props) {
   return (
     <Choice

@@ -17,7 +17,7 @@ const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.Lang
 const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
-/** Every session on the ramp as a strip; planning and joining one. */
+/** Every session on the ramp as a strip, with keys to plan and join one. */
 export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | null }) {
   const words = useWords();
   const { board, ramp: says, screen, units } = words.text;
@@ -106,7 +106,7 @@ export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | nu
   );
 }
 
-/** A joining code, from the address or entered. */
+/** Joins a session by a code, from the address or entered. */
 function Join({ code }: { code: string | null }) {
   const { ramp } = useWords().text;
   const [typed, setTyped] = useState("");

@@ -3,7 +3,7 @@ import { ScreenEntry } from "../ui/ScreenEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
 import { useWords } from "../words/words.ts";
 
-/** How large everything is drawn on this device, for every person and window of it. */
+/** Sets the length of a millimetre on this device, for every person and window. */
 export function ScreenSheet({ onClose }: { onClose(): void }) {
   return (
     <Sheet title={useWords().text.screen.title} onClose={onClose}>

@@ -25,13 +25,13 @@ import { useWords } from "../words/words.ts";
 import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
 import { go } from "./route.ts";
 
-/** The chart of the exchange and the board come with it, which the other posts need not wait for. */
+/** Loaded separately, because other posts must not wait for the exchange chart and the board. */
 const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.SupervisorPage));
 const CockpitReadings = later(() => import("./CockpitReadings.tsx").then((m) => m.CockpitReadings));
 const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
 
-/** One session as this person sees it: title block, then the panel of the post they hold. */
+/** One session as this person sees it: the title block, then the panel of their post. */
 export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
   const words = useWords();
   const { say, text } = words;
@@ -63,7 +63,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     fresh,
     sent: view.outgoing,
     unrecorded: view.unrecorded,
-    // Keys that may not go are dimmed already; this holds for the moment between, and for keys made later.
+    // Keys that may not be used are disabled already. This check covers the moment before they are redrawn.
     act: (action, confirmed) =>
       isFresh(link.view(), Date.now()) || makesNothingLessSafe(action) ? link.act(action, confirmed) : null,
     confirm: (pin) => api.confirm(pin, id),
@@ -91,7 +91,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       <Suspense fallback={<NoticesToCome panel={panel} />}>
         <Senses panel={panel} lasting={view.lasting} />
       </Suspense>
-      {/* Before the panel: whoever goes on by keyboard comes out of the sheet to what is asked and to the stops. */}
+      {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
       {menu && (
         <Suspense>
           <SessionSheet panel={panel} onClose={() => setMenu(false)} />
@@ -120,7 +120,10 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
   );
 }
 
-/** What is asked and the stops, while the rest of the supervisor's panel is fetched: what stands below that is not shown before it. */
+/**
+ * The current ask and the stops, while the rest of the supervisor's panel loads. Content below that part is not shown
+ * before it.
+ */
 function SupervisorToCome({ panel, stale }: { panel: Panel; stale: string | null }) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="supervisor">
@@ -129,7 +132,7 @@ function SupervisorToCome({ panel, stale }: { panel: Panel; stale: string | null
   );
 }
 
-/** The place of what this device will say of itself, while that is fetched: what is asked must not move away from a finger. */
+/** Reserves the place of the device's notices while they load, because the ask must not move away from a finger. */
 function NoticesToCome({ panel }: { panel: Panel }) {
   const row = keptTest() !== "no" ? undefined : mayTest(panel) ? "test" : "words";
   return <div className="notices" data-row={row} />;

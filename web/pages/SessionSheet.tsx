@@ -17,7 +17,7 @@ import { go } from "./route.ts";
 import { ScreenSheet } from "./ScreenSheet.tsx";
 import { UnitsSheet } from "./UnitsSheet.tsx";
 
-/** Posts and everything about the session that is not the work itself. */
+/** A sheet with the posts and all settings of the session that are not the work itself. */
 export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const { ramp, session: words, units } = panel.words.text;
   const [code, setCode] = useState<string | null>(null);

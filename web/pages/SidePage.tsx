@@ -6,14 +6,14 @@ import { go } from "./route.ts";
 interface Props {
   title: string;
   lead: string;
-  /** What went wrong. */
+  /** The error to show, or null. */
   trouble: Error | null;
   /** Keys before the one that leads back. */
   keys?: ReactNode;
   children: ReactNode;
 }
 
-/** A page one comes to from the ramp and goes back to it from. */
+/** A page opened from the ramp, with a key that leads back to it. */
 export function SidePage({ title, lead, trouble, keys, children }: Props) {
   const { ramp } = useWords().text;
   return (

@@ -13,7 +13,7 @@ import { go } from "./route.ts";
 const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const PasskeyKey = later(() => import("./PasskeyKey.tsx").then((m) => m.PasskeyKey));
 
-/** Who is at this panel: handle and PIN, or one touch while the data is a demonstration. */
+/** Signs a person in by handle and PIN, or by one touch while the data is the demo. */
 export function SignIn({ join }: { join: string | null }) {
   const { say, text } = useWords();
   const words = text.signIn;

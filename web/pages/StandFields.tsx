@@ -1,6 +1,6 @@
 import { useWords } from "../words/words.ts";
 
-/** Where the aircraft will stand, as entered: empty while not known. */
+/** Heading and elevation of the stand as entered; empty while unknown. */
 export interface Stand {
   heading: string;
   elevation: string;
@@ -8,7 +8,7 @@ export interface Stand {
 
 export const NO_STAND: Stand = { heading: "", elevation: "" };
 
-/** The figures of a stand that are figures; what is empty or no figure is left out. */
+/** Returns the valid figures of a stand. Leaves out what is empty or no valid figure. */
 export function standOf({ heading, elevation }: Stand): { headingDeg?: number; elevationFt?: number } {
   const figure = (text: string, least: number, most: number) => {
     const value = text.trim() === "" ? Number.NaN : Number(text);
@@ -22,7 +22,7 @@ export function standOf({ heading, elevation }: Stand): { headingDeg?: number; e
   };
 }
 
-/** The nose's heading and the field's height: wind and density altitude are told from them. */
+/** Fields for the nose's heading and the field's elevation, from which wind and density altitude are calculated. */
 export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: Stand): void }) {
   const { planning } = useWords().text;
   return (

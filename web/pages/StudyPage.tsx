@@ -13,7 +13,7 @@ const PARTS = [
   ["quiz", "/study/quiz"],
 ] as const;
 
-/** The hand signals to learn: each by itself, those easily mistaken side by side, and a quiz. Keeps nothing. */
+/** The study page of hand signals: each by itself, look-alikes side by side, and a quiz. Stores nothing. */
 export function StudyPage({ page, more }: { page: string | null; more: string | null }) {
   const words = useStudyWords();
   const { ramp } = useWords().text;

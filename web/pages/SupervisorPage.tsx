@@ -14,10 +14,10 @@ import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
-/** Danger and alerts: asks of this weight and heavier end a look back. */
+/** Largest weight of an ask that ends the look back: danger (0) and alert (1). */
 const PRESSING = 1;
 
-/** The supervisor's panel with what only it needs: every session, and this one's whole record. */
+/** The supervisor's panel with the data only it needs: all sessions, and the whole record of this one. */
 export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: string | null; link: Link }) {
   const { ramp } = useLinkView(link);
   const { listed } = useSessions(ramp, panel.words);
@@ -29,7 +29,7 @@ export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: st
     () => (past === null ? null : applyBatch(null, events.slice(0, past)).state),
     [past, events],
   );
-  // What presses now is not waited with for somebody who looks at what was.
+  // A danger or an alert ends the look back at once.
   const presses = askedOf(panel.state, "supervisor", panel.now).some((a) => a.weight <= PRESSING);
   if (presses && past !== null) setPast(null);
   if (then)

@@ -3,7 +3,7 @@ import { Sheet } from "../ui/Sheet.tsx";
 import { UnitsEntry } from "../ui/UnitsEntry.tsx";
 import { useWords } from "../words/words.ts";
 
-/** The units of the person signed in, kept on this device. */
+/** Sets the units of the signed-in person, kept on this device. */
 export function UnitsSheet({ onClose }: { onClose(): void }) {
   const [choice, choose] = useUnitChoice();
   return (

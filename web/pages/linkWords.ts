@@ -9,10 +9,12 @@ import type { PostCell } from "../ui/TitleBlock.tsx";
 import type { Text } from "../words/en/text.ts";
 import type { Words } from "../words/words.ts";
 
-/** After this long without a word from the server nothing shown may be acted on. Three beats of 2 s. */
+/**
+ * Time without a message from the server after which nobody may act on the display, milliseconds: three beats of 2 s.
+ */
 const STALE_MS = 6_000;
 
-/** A link to another post older than this is said as silent. */
+/** Age of another post's link at which it counts as silent, milliseconds. */
 const SILENT_MS = 8_000;
 
 export function isFresh(view: LinkView, panelNow: number): boolean {
@@ -23,7 +25,7 @@ function heard(view: LinkView, panelNow: number, { link }: Text): string {
   return view.lastHeard === null ? link.never : link.heard(seconds(panelNow - view.lastHeard));
 }
 
-/** The link in plain words. */
+/** Returns the state of the link in words. */
 export function linkWords(view: LinkView, panelNow: number, text: Text): string {
   const { link } = text;
   switch (view.phase) {
@@ -40,25 +42,25 @@ export function linkWords(view: LinkView, panelNow: number, text: Text): string 
   }
 }
 
-/** What this person gave and nobody has, e.g. "three signals waiting"; null for nothing. */
+/** Returns words for this person's unsent messages, e.g. "three signals waiting", or null. */
 export function waitingWords(outgoing: LinkView["outgoing"], { link }: Text): string | null {
   const n = outgoing.filter((o) => o.fate.is === "sending" || o.fate.is === "lapsed").length;
   return n === 0 ? null : link.waiting(n);
 }
 
-/** What to do without a fresh link, over everything. */
+/** Returns the warning for a link that is not fresh, with advice. */
 export function staleWords(view: LinkView, panelNow: number, text: Text): string {
   return text.link.stale(linkWords(view, panelNow, text), waitingWords(view.outgoing, text));
 }
 
-/** Which step of the job, e.g. "6 of 8". */
+/** Returns the position of the stage, e.g. "6 of 8"; empty after the last one. */
 export function stageStep(stage: Stage, { title }: Text): string {
   const steps: Stage[] = STAGES.filter((s) => s !== "closed" && s !== "abandoned");
   const i = steps.indexOf(stage);
   return i === -1 ? "" : title.step(i + 1, steps.length);
 }
 
-/** Who holds each post and how fresh their link is. */
+/** Returns the holder of each post and the age of their link. */
 export function postCells(
   state: SessionState,
   links: Links | null,

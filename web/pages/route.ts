@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from "react";
 
-/** Where in the app this window is; the address is the truth. */
+/** The page this window shows. The address is the only source of it. */
 export type Route =
   | { is: "ramp"; join: string | null }
   | { is: "plan" }
@@ -13,7 +13,7 @@ export type Route =
   | { is: "types"; page: TypesRoute }
   | { is: "study"; page: string | null; more: string | null };
 
-/** Within the aircraft types. */
+/** A page of the aircraft types. */
 export type TypesRoute =
   | { is: "list" }
   | { is: "version"; id: string; version: number }

@@ -6,7 +6,7 @@ import type { Words } from "../words/words.ts";
 
 export interface Listed {
   row: SessionRow;
-  /** The engines' states, for live sessions. */
+  /** The session's state with its engines; null for a session whose state is not fetched. */
   state: SessionState | null;
 }
 
@@ -14,7 +14,7 @@ export function isRowOver(row: SessionRow): boolean {
   return row.stage === "closed" || row.stage === "abandoned";
 }
 
-/** Sessions as strips, those that need a person first and the most pressing of them before all. */
+/** Returns sessions as strips. Those that need a person come first, the most urgent at the top. */
 export function stripsOf(listed: readonly Listed[], here: string | null, words: Words): StripView[] {
   return listed
     .map((l) => stripOf(l, here, words))
@@ -48,7 +48,7 @@ function stripOf({ row, state }: Listed, here: string | null, words: Words): Str
   };
 }
 
-/** The most pressing thing that needs a person, and since when. */
+/** Returns the most urgent need for a person with its time, or null. */
 function needsOf(state: SessionState, { say, text: { ramp } }: Words): Need | null {
   const fire = state.fires[0];
   if (fire) {

@@ -8,9 +8,9 @@ const RENEW_MS = 4_000;
 const LIVE_SHOWN = 12;
 
 /**
- * Every session, renewed when the server says the list changed and every few seconds besides; `renewedAt` by the
- * panel's own clock. The engines are fetched of the dozen with the most alerts and stops, and again
- * only when something was recorded there.
+ * Returns every session, fetched when the server announces a change and every 4 s; `renewedAt` is in panel time,
+ * milliseconds. States are fetched only for the twelve live sessions with the most alerts and stops, and again only
+ * after a new event there.
  */
 export function useSessions(
   ramp: number,
@@ -20,7 +20,7 @@ export function useSessions(
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [renewedAt, setRenewedAt] = useState<number | null>(null);
   const known = useRef(new Map<string, { head: number; state: SessionState }>());
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `ramp` rises when the list must be asked for again
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a change of `ramp` triggers a new request
   useEffect(() => {
     let wanted = true;
     const renew = async () => {

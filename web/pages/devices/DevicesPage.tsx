@@ -6,7 +6,7 @@ import { useWords } from "../../words/words.ts";
 import { SidePage } from "../SidePage.tsx";
 import { NewDevice } from "./NewDevice.tsx";
 
-/** The office's list of devices: letting one in, showing one out. */
+/** The office's list of devices: enrols and revokes them. */
 export function DevicesPage() {
   const words = useDeviceWords();
   const [rows, setRows] = useState<DeviceRow[] | null>(null);

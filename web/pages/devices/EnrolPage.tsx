@@ -6,14 +6,17 @@ import { useDeviceWords } from "../../words/devices.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 
-/** The code in the address stands after a #: browsers send that to nobody. */
+/**
+ * Returns the code in the address, and removes it there. It stands after a #, because browsers send that part to
+ * nobody.
+ */
 function codeInAddress(): string {
   const code = decodeURIComponent(location.hash.slice(1));
   if (code) history.replaceState(null, "", location.pathname);
   return code;
 }
 
-/** Lets this device in by a one-time code somebody of the office shows. */
+/** Enrols this device by a one-time code that somebody of the office shows. */
 export function EnrolPage() {
   const words = useDeviceWords();
   const { text } = useWords();
@@ -31,7 +34,7 @@ export function EnrolPage() {
     setTrouble(null);
     try {
       const known = await enrol(code);
-      // Whoever was signed in here was so on another device, as far as the server knows.
+      // To the server, an earlier sign-in here was on another device.
       forgetSignIn();
       setName(known);
     } catch (error) {

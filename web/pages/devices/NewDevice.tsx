@@ -3,7 +3,7 @@ import { devices } from "../../net/devices.ts";
 import { Qr } from "../../ui/Qr.tsx";
 import { useDeviceWords } from "../../words/devices.ts";
 
-/** Shows a one-time code for one device, to be read off by its camera or typed in. */
+/** Shows a one-time code for one device, to be scanned by its camera or typed in. */
 export function NewDevice({ onTrouble }: { onTrouble(error: Error): void }) {
   const words = useDeviceWords();
   const [name, setName] = useState("");

@@ -6,13 +6,13 @@ import { usePersonWords } from "../../words/person.ts";
 const STEPS = ["old", "next", "again"] as const;
 type Step = (typeof STEPS)[number];
 
-/** Nobody's PIN was ever shorter. */
+/** Fewest digits a PIN ever had. */
 const SHORTEST_OLD = 4;
-/** What a new one has at least, until the server said what this house asks. */
+/** Fewest digits of a new PIN, until the server has sent this installation's setting. */
 const SHORTEST_NEW = 6;
 const NOTHING = { old: "", next: "", again: "" };
 
-/** Another PIN of one's own: the old one, the new one, and the new one again, each on large keys. */
+/** Changes the person's own PIN: the old one, the new one, and the new one again, each on large keys. */
 export function ChangePin({ onTrouble }: { onTrouble(error: Error | null): void }) {
   const words = usePersonWords();
   const [step, setStep] = useState<Step | null>(null);
@@ -20,7 +20,7 @@ export function ChangePin({ onTrouble }: { onTrouble(error: Error | null): void 
   const [done, setDone] = useState(false);
   const [least, setLeast] = useState(SHORTEST_NEW);
   const begin = () => {
-    // Should it not be told, the server says it of a PIN that is too short.
+    // If this request fails, the server still refuses a PIN that is too short.
     people.me().then(
       ({ pinLength }) => setLeast(pinLength),
       () => {},

@@ -4,11 +4,11 @@ import { type Anybody, people } from "../../net/people.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
 
-/** Everybody there is: the office stops one and lets one in again. Nobody does it to themselves. */
+/** All people. The office blocks one and admits one again, but nobody themselves. */
 export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error): void }) {
   const words = usePersonWords();
   const [rows, setRows] = useState<Anybody[]>([]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read once, and after each key
+  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and after each key
   const read = useCallback(() => void people.everybody().then(setRows, onTrouble), []);
   useEffect(read, [read]);
   return (

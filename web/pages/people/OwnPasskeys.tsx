@@ -5,14 +5,14 @@ import { PinEntry } from "../../ui/PinEntry.tsx";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
 
-/** This person's passkeys: made by their PIN where the device can, taken back one by one. */
+/** This person's passkeys: made with their PIN where the device supports them, removed one by one. */
 export function OwnPasskeys({ onTrouble }: { onTrouble(error: Error): void }) {
   const words = usePersonWords();
   const { language } = useWords().say;
   const [rows, setRows] = useState<Passkey[]>([]);
   const [here, setHere] = useState(false);
   const [making, setMaking] = useState(false);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read once, and after each key
+  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and after each key
   const read = useCallback(() => void passkeys.list().then(setRows, onTrouble), []);
   useEffect(() => {
     read();

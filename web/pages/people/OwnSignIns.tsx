@@ -4,12 +4,12 @@ import { type OwnSignIn, people } from "../../net/people.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
 
-/** Where this person is signed in, with a key to end each of the others. */
+/** This person's sign-ins, with a key to end each of the others. */
 export function OwnSignIns({ onTrouble }: { onTrouble(error: Error): void }) {
   const words = usePersonWords();
   const { language } = useWords().say;
   const [rows, setRows] = useState<OwnSignIn[]>([]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read once, and after each key
+  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and after each key
   const read = useCallback(() => void people.signIns().then(setRows, onTrouble), []);
   useEffect(read, [read]);
   return (

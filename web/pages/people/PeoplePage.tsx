@@ -8,7 +8,7 @@ import { Everybody } from "./Everybody.tsx";
 import { OwnPasskeys } from "./OwnPasskeys.tsx";
 import { OwnSignIns } from "./OwnSignIns.tsx";
 
-/** One's own PIN and sign-ins; for the office, who may sign in. */
+/** The person's own PIN and sign-ins; for the office also the people who may sign in. */
 export function PeoplePage({ me }: { me: Me }) {
   const words = usePersonWords();
   const { ramp } = useWords().text;

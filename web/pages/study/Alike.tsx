@@ -8,7 +8,7 @@ import { go } from "../route.ts";
 
 const HEIGHT = 220;
 
-/** Signals taken for one another, side by side and moving, with what tells them apart. */
+/** Hand signals easily mistaken for one another, side by side and in motion, with their differences. */
 export function Alike() {
   const { language } = useWords().say;
   const tells = tellsIn(language);
@@ -42,7 +42,7 @@ export function Alike() {
   );
 }
 
-/** The widest window of the row. */
+/** Returns the width of the widest view box in the row. */
 function widest(keys: readonly string[]): number {
   return Math.max(...keys.map((k) => figureBox(handSignal(k), "day").width));
 }

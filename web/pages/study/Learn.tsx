@@ -21,7 +21,7 @@ const STRIP = 140;
 
 const open = (key: string, form: Form) => go(`/study/${key}${form === "wand" ? "/wand" : ""}`);
 
-/** One signal large with all that is said of it, and the index of them all. */
+/** One hand signal in large with its whole description, and the index of all. */
 export function Learn({ shown, form }: { shown: string | null; form: Form }) {
   const words = useStudyWords();
   const at = Math.max(
@@ -139,7 +139,7 @@ function Group({ giver, chosen, form }: { giver: Giver; chosen: string; form: Fo
   );
 }
 
-/** Messages of the panels that no standard hand signal says. */
+/** Messages of the panels without a standard hand signal. */
 function NoForm() {
   const words = useStudyWords();
   const { say } = useWords();

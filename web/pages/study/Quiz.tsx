@@ -28,7 +28,7 @@ export function QuizBegin() {
   );
 }
 
-/** One round: a figure, four names; the answer is told at once, the score at the end. */
+/** One round of the quiz: a figure and four names. Each answer is shown at once, the score at the end. */
 export function QuizRound({ round }: { round: number }) {
   const words = useStudyWords();
   const questions = quiz(round, COUNT);

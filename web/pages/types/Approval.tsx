@@ -7,17 +7,17 @@ import { go } from "../route.ts";
 
 interface Props {
   place: TypePlace;
-  /** The revision that stands on the page: that one is approved, no other. */
+  /** Revision of the version on the page; only this one is approved. */
   tag: string;
   me: Me;
   author: string;
-  /** The approved version before it. */
+  /** Number of the approved version before it, or null. */
   since: number | null;
   onApproved(): void;
   onTrouble(error: Error): void;
 }
 
-/** A second person approves, after saying that they looked. The server decides who may. */
+/** Approval by a second person, after confirming that they looked. The server decides who may approve. */
 export function Approval({ place, tag, me, author, since, onApproved, onTrouble }: Props) {
   const words = useTypeWords();
   const [looked, setLooked] = useState(false);

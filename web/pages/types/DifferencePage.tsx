@@ -8,7 +8,7 @@ import { go } from "../route.ts";
 import { useTypeNames } from "./names.ts";
 import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 
-/** What differs between two versions, figure by figure. */
+/** The differences between two versions, figure by figure. */
 export function DifferencePage({ id, before, after }: { id: string; before: number; after: number }) {
   const words = useTypeWords();
   const { app } = useWords().text;
@@ -44,7 +44,7 @@ export function DifferenceTable({ found, before, after }: TableProps) {
   const words = useTypeWords();
   const names = useTypeNames();
   const sources = useTypeFaults();
-  /** One of a few values, a source with its basis, or what an author wrote. */
+  /** Returns an enumeration value in words, a source with its basis, or the author's text as written. */
   const shown = (value: string) => {
     const named = names.value(value);
     return named === value ? sources(value) : [{ words: named, asWritten: false }];

@@ -4,13 +4,13 @@ import { useTypeWords } from "../../words/types.ts";
 
 interface Props {
   place: TypePlace;
-  /** The revision that stands on the page: that one is discarded, no other. */
+  /** Revision of the draft on the page; only this one is discarded. */
   tag: string;
   onDiscarded(): void;
   onTrouble(error: Error): void;
 }
 
-/** Discards a draft by two touches: it does not come back. */
+/** Discards a draft by two touches, because it cannot be restored. */
 export function Discard({ place, tag, onDiscarded, onTrouble }: Props) {
   const words = useTypeWords();
   const [sure, setSure] = useState(false);

@@ -14,7 +14,7 @@ import { replaced } from "./form/edit.ts";
 import type { Node } from "./form/node.ts";
 import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 
-/** Editing a draft: the form is made from the published schema, and every fault is told while it is entered. */
+/** Edits a draft. The form is built from the published schema, and faults appear during entry. */
 export function EditPage({ id, version }: { id: string; version: number }) {
   const words = useTypeWords();
   const { app } = useWords().text;
@@ -30,7 +30,7 @@ export function EditPage({ id, version }: { id: string; version: number }) {
       setEntered(read.type);
     }, setTrouble);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the page is made anew for another version
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another version mounts the page anew
   useEffect(() => {
     types.schema().then((s) => setRoot(s as Node), setTrouble);
     readAgain();

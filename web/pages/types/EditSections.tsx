@@ -8,7 +8,7 @@ import { Faults } from "./form/inputs.tsx";
 import { blank, formOf, type Node, resolve } from "./form/node.ts";
 import { useTypeNames } from "./names.ts";
 
-/** The house says these of a draft, not its author. */
+/** The server sets these fields of a draft, not its author. */
 const HOUSE = new Set(["id", "version", "author", "approvedBy"]);
 const GENERAL = "general";
 
@@ -18,7 +18,7 @@ interface Props {
   children: ReactNode;
 }
 
-/** The type's parts, one at a time, each marked with how many faults it has. */
+/** The type's parts, one at a time, each with its number of faults. */
 export function EditSections({ entered, faults, children }: Props) {
   const words = useTypeWords();
   const names = useTypeNames();
@@ -84,7 +84,7 @@ export function EditSections({ entered, faults, children }: Props) {
   );
 }
 
-/** One part; one that may be left out is put in and taken out whole. */
+/** One part of a type. An optional part is added and removed as a whole. */
 function Part({ name, node, value }: { name: string; node: Node; value: unknown }) {
   const words = useTypeWords();
   const names = useTypeNames();
@@ -111,13 +111,13 @@ function Part({ name, node, value }: { name: string; node: Node; value: unknown 
   );
 }
 
-/** Text, numbers and sources stand together; what has parts or items has a page of its own. */
+/** True for text, numbers and sources, which share a page. A part with members or items has a page of its own. */
 function isSimple(node: Node, root: Node): boolean {
   const form = formOf(node, root);
   return form.is === "parts" ? form.figure : !["list", "tuple", "choices", "oneOf"].includes(form.is);
 }
 
-/** The field at the path, or what holds it. */
+/** Returns the field at the path, or the nearest one that contains it. */
 function nearestField(path: string): HTMLElement | null {
   const steps = path.split(".");
   for (let n = steps.length; n > 0; n -= 1) {

@@ -8,7 +8,7 @@ interface Props {
   onTrouble(error: Error): void;
 }
 
-/** A new type begins with another's figures: every one of them is then looked at and sourced anew. */
+/** Makes a new type from a copy of another. The author must then check and source every figure again. */
 export function NewType({ rows, onMade, onTrouble }: Props) {
   const words = useTypeWords();
   const [id, setId] = useState("");

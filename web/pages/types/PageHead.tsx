@@ -33,7 +33,7 @@ export function Key({ onPress, children, off }: { onPress(): void; children: Rea
   );
 }
 
-/** What went wrong, with each fault named. */
+/** The error, with each fault listed. */
 export function TypeTrouble({ error }: { error: Error | null }) {
   const words = useTypeWords();
   const told = useTypeFaults();

@@ -11,7 +11,7 @@ import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 import { TypeReading } from "./TypeReading.tsx";
 
-/** One version, to read; and what may be done with it. */
+/** One version of a type to read, with the keys for what may be done with it. */
 export function TypePage({ id, version, me }: { id: string; version: number; me: Me }) {
   const words = useTypeWords();
   const {
@@ -26,7 +26,7 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
     types.read({ id, version }).then(setRead, setTrouble);
     types.list().then((all) => setRows(all.filter((r) => r.id === id)), setTrouble);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the page is made anew for another version
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another version mounts the page anew
   useEffect(renew, []);
   const row = rows.find((r) => r.version === version);
   const may = me.mayHold.includes("supervisor");

@@ -5,10 +5,10 @@ import { useTypeWords } from "../../words/types.ts";
 import { type TypeNames, useTypeNames } from "./names.ts";
 import { type Row, rowsOf } from "./rows.ts";
 
-/** They stand at the head of the page. */
+/** Fields shown at the head of the page. */
 const IN_HEAD = new Set(["id", "version", "name", "author", "approvedBy", "note"]);
 
-/** A whole type, section by section: every figure with its unit, its source and what the source is worth. */
+/** A whole type, section by section: every figure with its unit, its source and the basis of that source. */
 export function TypeReading({ type }: { type: AircraftType }) {
   const words = useTypeWords();
   const names = useTypeNames();
@@ -51,7 +51,7 @@ export function TypeReading({ type }: { type: AircraftType }) {
   );
 }
 
-/** It is read on one line, which then bears the section's name. */
+/** True for a value shown on one line, labelled with the section's name. */
 function isPlain(value: unknown): boolean {
   if (Array.isArray(value)) return value.every((v) => typeof v !== "object");
   if (typeof value !== "object" || value === null) return true;

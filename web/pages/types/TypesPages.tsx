@@ -8,7 +8,7 @@ import { EditPage } from "./EditPage.tsx";
 import { TypeList } from "./TypeList.tsx";
 import { TypePage } from "./TypePage.tsx";
 
-/** The pages about aircraft types: not for gloves, for a desk. */
+/** The pages of aircraft types, made for a desk, not for gloves. */
 export function TypesPages({ page, me }: { page: TypesRoute; me: Me }) {
   switch (page.is) {
     case "list":

@@ -7,17 +7,17 @@ import type { TypeWords } from "../../words/en/types.ts";
 import { type PartNames, usePartNames, useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 
-/** What the parts of a type are called, in one language. */
+/** Names of the parts of a type, in one language. */
 export interface TypeNames {
   /** `firstIndication` to "First indication". */
   name(part: string): string;
-  /** A value that is one of a few, e.g. a unit, a post or a condition; what an author wrote as it is. */
+  /** Returns the name of an enumeration value, e.g. a unit, a post or a condition; an author's text unchanged. */
   value(value: unknown): string;
-  /** A difference's path in words, "oil.normal.within" to "Oil, normal, within". */
+  /** Returns a difference's path in words: "oil.normal.within" to "Oil, normal, within". */
   path(path: string): string;
-  /** A fault's path counts list items from 0; people count from 1. */
+  /** Returns a fault's path in words. Its list items count from 0; people count from 1. */
   faultPath(path: string): string;
-  /** An item of a list that is known by its number. */
+  /** Returns the name of a list item that is identified by its number. */
   number(n: string): string;
   none: string;
 }

@@ -1,4 +1,4 @@
 import { config } from "zod";
 
-// The content policy of the pages forbids scripts made of text, and a browser notes every try.
+// The pages' content policy forbids eval, and browsers log every attempt.
 config({ jitless: true });

@@ -2,7 +2,7 @@ import type { Source } from "../../../shared/types/limit.ts";
 import { written } from "../../../shared/words/quantity.ts";
 import type { TypeNames } from "./names.ts";
 
-/** One line of a type as it is read: a figure, or the heading of those below it. */
+/** One line of a type: a figure, or the heading of the lines below it. */
 export interface Row {
   key: string;
   depth: number;
@@ -14,7 +14,10 @@ export interface Row {
 
 type Members = Readonly<Record<string, unknown>>;
 
-/** A part of a type as lines, in its own order. It knows figures and sources by their form, not by their names. */
+/**
+ * Returns a part of a type as lines, in the type's order. Figures and sources are recognised by their members, not
+ * their names.
+ */
 export function rowsOf(value: unknown, label: string, key: string, names: TypeNames, depth = 0): Row[] {
   if (Array.isArray(value)) return listRows(value, label, key, names, depth);
   if (!isMembers(value)) return [{ key, depth, label, value: names.value(value), source: null }];
@@ -56,7 +59,7 @@ function listRows(
   ];
 }
 
-/** What an item of a list is called. */
+/** Returns the name of a list item. */
 export function itemTitle(item: unknown, index: number, names: Pick<TypeNames, "number">): string {
   if (!isMembers(item)) return String(index + 1);
   const key = titleKey(item);

@@ -4,7 +4,7 @@ import type { TypeRow } from "../../net/types.ts";
 import type { TypeWords } from "../../words/en/types.ts";
 import { useTypeWords } from "../../words/types.ts";
 
-/** A version's standing: a shape and a word, colour besides. */
+/** A version's status as a shape and a word; colour only adds to them. */
 export function Status({ status }: { status: TypeRow["status"] }) {
   const words = useTypeWords();
   return (

@@ -21,7 +21,7 @@ interface Props {
   value: unknown;
 }
 
-/** Whatever the schema names here, with the form it asks for. */
+/** The field for a part of the schema, in the form it needs. */
 export function Field({ node, path, label, value }: Props) {
   const { root } = useEditing();
   const names = useTypeNames();
@@ -61,7 +61,7 @@ export function Field({ node, path, label, value }: Props) {
           <Faults path={path} />
           {form.items.map((item, i) => (
             <Field
-              // biome-ignore lint/suspicious/noArrayIndexKey: a place in a tuple is its name
+              // biome-ignore lint/suspicious/noArrayIndexKey: an item of a tuple is identified by its index
               key={i}
               node={item}
               path={[...path, i]}
@@ -78,7 +78,7 @@ export function Field({ node, path, label, value }: Props) {
 
 type Own = Omit<Props, "node">;
 
-/** A number left empty is none; anything else is put in and taken out by a key. */
+/** A value that may be null. An empty number is null; anything else is added and removed by a key. */
 function Nullable({ inner, ...own }: Own & { inner: Node }) {
   const words = useTypeWords();
   const { root, change } = useEditing();
@@ -129,7 +129,7 @@ function OneOf({ path, label, value, of }: Own & { of: readonly Node[] }) {
 
 const blankOf = (node: Node | undefined, root: Node) => (node ? blank(node, root) : null);
 
-/** What sets one form apart from the others: its parts that they have not, or its fixed value. */
+/** Returns words that distinguish one form from the others: members only it has, or its fixed value. */
 function distinct(node: Node, of: readonly Node[], root: Node, names: TypeNames): string {
   const parts = (n: Node) => {
     const form = formOf(n, root);

@@ -4,7 +4,7 @@ import type { Node } from "./node.ts";
 
 export interface Editing {
   root: Node;
-  /** What is wrong, by path: names and places from 0, joined by dots. */
+  /** Faults by path: names and indexes from 0, joined by dots. */
   faults: ReadonlyMap<string, readonly string[]>;
   change(path: Path, value: unknown): void;
 }

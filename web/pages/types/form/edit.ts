@@ -1,7 +1,7 @@
 export type Step = string | number;
 export type Path = readonly Step[];
 
-/** The value with one part replaced; undefined takes a part of an object out. Nothing that was there changes. */
+/** Returns a copy of `root` with the part at `path` replaced; undefined removes a member of an object. */
 export function replaced(root: unknown, path: Path, value: unknown): unknown {
   const [step, ...rest] = path;
   if (step === undefined) return value;

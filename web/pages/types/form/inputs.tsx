@@ -11,7 +11,7 @@ interface Props {
   value: unknown;
 }
 
-/** A label, what is entered, and beside it what is wrong with it. */
+/** A label, the input, and its faults beside it. */
 export function Labelled({ path, label, children }: { path: Path; label: string; children: ReactNode }) {
   const key = keyOf(path);
   return (
@@ -23,7 +23,7 @@ export function Labelled({ path, label, children }: { path: Path; label: string;
   );
 }
 
-/** What is wrong exactly here. */
+/** The faults of exactly this path. */
 export function Faults({ path }: { path: Path }) {
   const key = keyOf(path);
   const told = useTypeFaults();
@@ -48,7 +48,8 @@ function useInput(path: Path) {
 export function NumberInput({ path, label, value }: Props) {
   const { change } = useEditing();
   const [typed, setTyped] = useState(() => shown(value));
-  // Somebody else, such as an item that moved up, gave another value than was typed here.
+  // The value may change from elsewhere, e.g. when an item moves up; then show the new value instead of the typed
+  // text.
   const text = read(typed) === value ? typed : shown(value);
   return (
     <Labelled path={path} label={label}>
@@ -68,7 +69,7 @@ export function NumberInput({ path, label, value }: Props) {
 
 const shown = (value: unknown) => (value === null || value === undefined ? "" : String(value));
 
-/** A number, null for nothing, or the text itself where it is no number: its fault is told. */
+/** Returns a number, null for an empty text, or the text itself when it is no number, so that its fault is reported. */
 function read(text: string): unknown {
   const trimmed = text.trim();
   if (trimmed === "") return null;
@@ -125,7 +126,7 @@ export function YesNoInput({ path, label, value }: Props) {
   );
 }
 
-/** Any number of a few values, in the order they stand in. */
+/** Entry of any number of the values of an enumeration, kept in the schema's order. */
 export function ChoicesInput({ path, label, value, of }: Props & { of: readonly (string | number)[] }) {
   const names = useTypeNames();
   const { change } = useEditing();
@@ -153,7 +154,7 @@ export function ChoicesInput({ path, label, value, of }: Props & { of: readonly 
   );
 }
 
-/** What has no form of its own, as JSON. */
+/** Entry as JSON of a part without a form of its own. */
 export function RawInput({ path, label, value }: Props) {
   const words = useTypeWords();
   const { change } = useEditing();

@@ -1,4 +1,4 @@
-/** A part of a JSON Schema (draft 2020-12), as far as a form is made from it. */
+/** A part of a JSON Schema (draft 2020-12), with the keywords that the form uses. */
 export interface Node {
   $ref?: string;
   $defs?: Record<string, Node>;
@@ -17,26 +17,29 @@ export interface Node {
   oneOf?: Node[];
 }
 
-/** What a part of the schema is entered with. */
+/** The kind of entry for a part of the schema. */
 export type Form =
   | { is: "fixed"; value: unknown }
   | { is: "choice"; of: (string | number)[] }
-  /** Any number of a few values. */
+  /** Any number of the values of an enumeration. */
   | { is: "choices"; of: (string | number)[] }
   | { is: "number" }
   | { is: "text"; long: boolean }
   | { is: "yesNo" }
-  /** Something, or nothing at all. */
+  /** A value or null. */
   | { is: "nullable"; inner: Node }
   /** One of several forms. */
   | { is: "oneOf"; of: Node[] }
-  /** Parts by name. `figure` marks those with a value and a source: they stand in one line. */
+  /** Members by name. `figure` marks those with a value and a source, which share one line. */
   | { is: "parts"; parts: [string, Node][]; required: ReadonlySet<string>; figure: boolean }
   | { is: "list"; item: Node; least: number; most: number }
   | { is: "tuple"; items: Node[] }
   | { is: "unknown" };
 
-/** @param root the schema that `$ref` points into */
+/**
+ * Returns the form for a part of the schema.
+ * @param root the schema that `$ref` points into
+ */
 export function formOf(given: Node, root: Node): Form {
   const node = resolve(given, root);
   if (node.const !== undefined) return { is: "fixed", value: node.const };
@@ -92,7 +95,7 @@ export function resolve(node: Node, root: Node): Node {
   return resolve(found, root);
 }
 
-/** Something to begin with: what must be there, with nothing entered, so that every gap is told as a fault. */
+/** Returns a start value: only the required members, all empty, so that every gap is reported as a fault. */
 export function blank(node: Node, root: Node): unknown {
   const form = formOf(node, root);
   switch (form.is) {
@@ -124,7 +127,7 @@ export function blank(node: Node, root: Node): unknown {
   }
 }
 
-/** Which of several forms a value has: the one whose needed parts it has most of. */
+/** Returns the index of the form that fits the value best, by missing and unknown members. */
 export function formAt(value: unknown, of: readonly Node[], root: Node): number {
   if (typeof value !== "object" || value === null) return 0;
   const fit = of.map((node) => {
