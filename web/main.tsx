@@ -12,7 +12,7 @@ import "./styles/stops.css";
 import "./styles/entry.css";
 import "./styles/plan.css";
 import "./styles/lists.css";
-import "./styles/sequence.css";
+import "./styles/exchange.css";
 import "./styles/pages.css";
 import "./styles/notices.css";
 import "./styles/print.css";

@@ -1,4 +1,4 @@
-import { columnsOf, type SequenceRow } from "../../shared/paper/exchange.ts";
+import { columnsOf, type ExchangeRow } from "../../shared/paper/exchange.ts";
 import type { Say } from "../../shared/words/say.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
 import type { Sheet } from "./sheet.ts";
@@ -9,10 +9,10 @@ const MARGIN = 84;
 const ROW = 21;
 const HEAD = 16;
 const TEXT = 7.5;
-type ArrowRow = Exclude<SequenceRow, { is: "note" }>;
-type NoteRow = Extract<SequenceRow, { is: "note" }>;
+type ArrowRow = Exclude<ExchangeRow, { is: "note" }>;
+type NoteRow = Extract<ExchangeRow, { is: "note" }>;
 
-const TONES: Readonly<Record<SequenceRow["tone"], Tone>> = {
+const TONES: Readonly<Record<ExchangeRow["tone"], Tone>> = {
   plain: "ink",
   hold: "warning",
   danger: "danger",
@@ -27,7 +27,7 @@ const TONES: Readonly<Record<SequenceRow["tone"], Tone>> = {
  */
 export async function drawExchange(
   sheet: Sheet,
-  rows: readonly SequenceRow[],
+  rows: readonly ExchangeRow[],
   say: Say,
   red: ReadonlySet<number>,
 ): Promise<void> {

@@ -15,7 +15,7 @@ interface Base {
   at: number;
   text: string;
 }
-export type SequenceRow =
+export type ExchangeRow =
   | (Base & {
       is: "arrow" | "answer" | "refused";
       from: string;
@@ -46,17 +46,17 @@ function isDrawn({ fact }: SessionEvent): boolean {
 }
 const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 
-/** The exchange as rows of the chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
-export function sequenceRows(
+/** Returns the rows of the exchange chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
+export function exchangeRows(
   events: readonly SessionEvent[],
   say: Say,
   units: UnitChoice = AS_READ,
-): SequenceRow[] {
+): ExchangeRow[] {
   const lookup = lookupOf(events, say);
   return events.filter(isDrawn).map((event) => row(event, lookup, units));
 }
 
-function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): SequenceRow {
+function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRow {
   const { fact, actor, seq, at } = event;
   const { say } = lookup;
   const words = eventWords(say);

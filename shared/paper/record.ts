@@ -8,7 +8,7 @@ import type { Say } from "../words/say.ts";
 import { type AlertRow, alertLog } from "./alertLog.ts";
 import { type DrillRow, drillLog } from "./drillLog.ts";
 import { type EngineTimes, engineTimes } from "./engineTimes.ts";
-import { type SequenceRow, sequenceRows } from "./exchange.ts";
+import { type ExchangeRow, exchangeRows } from "./exchange.ts";
 import { type CheckRow, checkLog, type VoltsRow, voltsLog } from "./figureLog.ts";
 import { type Moment, momentsOf } from "./moments.ts";
 import { type StopRow, stopLog } from "./stopLog.ts";
@@ -71,7 +71,7 @@ export interface SessionRecord {
   defects: DefectRow[];
   handOvers: LogRow[];
   interruptions: LogRow[];
-  exchange: SequenceRow[];
+  exchange: ExchangeRow[];
   events: (LogRow & { cause: number | null; red: boolean })[];
   headHash: string;
   caution: string;
@@ -120,7 +120,7 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     defects: defectsOf(events, say),
     handOvers: list("postTaken", "postOffered", "postLeft", "briefed"),
     interruptions: list("restarted", "clockStepped"),
-    exchange: sequenceRows(events, say),
+    exchange: exchangeRows(events, say),
     events: events.map((e) => ({ ...row(e, lookup), cause: e.cause, red: isRed(e) })),
     headHash,
     caution: say.caution,

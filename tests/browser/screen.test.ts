@@ -138,7 +138,7 @@ it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record
   await page.setViewportSize({ width: 390, height: 844 });
   await page.reload();
   await page.locator(".board .strip").first().waitFor();
-  await page.locator(".sequence-scroll").waitFor();
+  await page.locator(".exchange-scroll").waitFor();
   moved.telephone = await shifted(page);
   await page.setViewportSize({ width: 1180, height: 820 });
   for (const [what, by] of Object.entries(moved)) expect(by, what).toBeLessThan(0.02);

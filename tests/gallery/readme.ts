@@ -33,7 +33,7 @@ export async function photographReadme(browser: Browser, url: string, folder: st
   await cockpit.page.setViewportSize(SIZES.tablet);
   await take(cockpit.page, cockpit.page, "indoor", join(folder, "cockpit.webp"));
   await supervisor.page.setViewportSize(SIZES.desktop);
-  const chart = supervisor.page.locator(".sequence");
+  const chart = supervisor.page.locator(".exchange-chart");
   await take(supervisor.page, chart, "indoor", join(folder, "exchange.webp"));
 }
 

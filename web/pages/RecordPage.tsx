@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useState } from "react";
-import { columnsOf, sequenceRows } from "../../shared/paper/exchange.ts";
+import { columnsOf, exchangeRows } from "../../shared/paper/exchange.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import { namedFor } from "../../shared/words/erased.ts";
 import { lookupOf, sayActor, sayEvent } from "../../shared/words/events.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
-import { Sequence } from "../ui/sequence/Sequence.tsx";
+import { ExchangeChart } from "../ui/charts/ExchangeChart.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
@@ -75,7 +75,7 @@ export function RecordPage({ id }: { id: string }) {
               </li>
             ))}
           </ol>
-          <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={ALL} />
+          <ExchangeChart columns={columnsOf(say)} rows={exchangeRows(events, say, units)} newest={ALL} />
         </div>
       )}
       <Caution />

@@ -50,7 +50,7 @@ export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: st
       events={events}
       strips={strips}
       keys={
-        <div className="sequence-keys">
+        <div className="exchange-keys">
           <button
             type="button"
             className="small-key"

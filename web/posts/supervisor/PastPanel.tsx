@@ -1,15 +1,15 @@
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen } from "../../../shared/models/facing.ts";
-import { columnsOf, sequenceRows } from "../../../shared/paper/exchange.ts";
+import { columnsOf, exchangeRows } from "../../../shared/paper/exchange.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 
 import { timeOfDay } from "../../../shared/words/dates.ts";
+import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Stops } from "../../ui/Stops.tsx";
-import { Sequence } from "../../ui/sequence/Sequence.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { askView } from "../shared/askViews.ts";
 import { Caution } from "../shared/Caution.tsx";
@@ -81,9 +81,9 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
           </ul>
         </section>
         <section className="past-chart">
-          <Sequence
+          <ExchangeChart
             columns={columnsOf(say)}
-            rows={sequenceRows(shown, say, units)}
+            rows={exchangeRows(shown, say, units)}
             newest={Number.POSITIVE_INFINITY}
           />
         </section>

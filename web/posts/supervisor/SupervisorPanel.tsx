@@ -1,12 +1,12 @@
 import { memo, type ReactNode, useDeferredValue } from "react";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
-import { columnsOf, sequenceRows } from "../../../shared/paper/exchange.ts";
+import { columnsOf, exchangeRows } from "../../../shared/paper/exchange.ts";
 import { missingFor } from "../../../shared/plan/requirements.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
+import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
-import { Sequence } from "../../ui/sequence/Sequence.tsx";
 import { useUnits } from "../../ui/units.ts";
 import type { Words } from "../../words/words.ts";
 import { CheckList } from "../shared/CheckList.tsx";
@@ -40,8 +40,8 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
       stale={stale}
       kind="supervisor"
       beside={
-        <div className="exchange">
-          <Exchange events={useDeferredValue(events)} words={panel.words} units={units} />
+        <div className="exchange-live">
+          <LiveExchange events={useDeferredValue(events)} words={panel.words} units={units} />
           {keys}
         </div>
       }
@@ -65,8 +65,8 @@ interface ExchangeProps {
 }
 
 /** The live exchange chart. Drawn again only when the record grew, and deferred, so that a touch never waits for it. */
-const Exchange = memo(function Exchange({ events, words: { say }, units }: ExchangeProps) {
-  return <Sequence columns={columnsOf(say)} rows={sequenceRows(events, say, units)} newest={NEWEST} />;
+const LiveExchange = memo(function LiveExchange({ events, words: { say }, units }: ExchangeProps) {
+  return <ExchangeChart columns={columnsOf(say)} rows={exchangeRows(events, say, units)} newest={NEWEST} />;
 });
 
 /** Requirements that still keep the session in its stage. */

@@ -50,8 +50,8 @@ export const record = {
   print: "Print (PDF)",
   forms: { ndjson: "Evidence (NDJSON)", json: "JSON", csv: "Table (CSV)" },
   session: "To the session",
-  chart: "Message sequence chart",
-  sequence: "Message sequence",
+  exchangeChart: "Message sequence chart",
+  exchangeRegion: "Message sequence",
 };
 
 export const supervisor = {

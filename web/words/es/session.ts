@@ -53,8 +53,8 @@ export const record: Text["record"] = {
   print: "Imprimir (PDF)",
   forms: { ndjson: "Evidencia (NDJSON)", json: "JSON", csv: "Tabla (CSV)" },
   session: "Ir a la sesión",
-  chart: "Diagrama de secuencia de mensajes",
-  sequence: "Secuencia de mensajes",
+  exchangeChart: "Diagrama de secuencia de mensajes",
+  exchangeRegion: "Secuencia de mensajes",
 };
 
 export const supervisor: Text["supervisor"] = {

@@ -1,32 +1,7 @@
 import { useEffect, useRef } from "react";
+import type { Column, ExchangeRow } from "../../../shared/paper/exchange.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { useWords } from "../../words/words.ts";
-
-export interface Column {
-  id: string;
-  name: string;
-}
-
-interface Base {
-  seq: number;
-  at: number;
-  text: string;
-}
-export type SequenceRow =
-  | (Base & {
-      is: "arrow" | "answer" | "refused";
-      from: string;
-      to: readonly string[];
-      tone: "plain" | "hold" | "danger";
-      /** Hand or interphone; null when sent by panel. */
-      by: string | null;
-    })
-  | (Base & {
-      is: "note";
-      tone: "plain" | "quiet" | "warning" | "stage";
-      /** The post's line it belongs to; null when it concerns all. */
-      on: string | null;
-    });
 
 const LEFT = 96;
 const GAP = 140;
@@ -35,14 +10,14 @@ const ROW = 44;
 const LETTER = 8.2;
 const HEAD = 44;
 
-/** A message sequence chart: a line per post, an arrow per signal, time downward, newest at the bottom. */
-export function Sequence({
+/** The exchange chart: a line per post, an arrow per signal, time downward, newest at the bottom. */
+export function ExchangeChart({
   columns,
   rows,
   newest,
 }: {
   columns: readonly Column[];
-  rows: readonly SequenceRow[];
+  rows: readonly ExchangeRow[];
   newest: number;
 }) {
   const words = useWords().text.record;
@@ -60,12 +35,12 @@ export function Sequence({
   const height = ROW * shown.length + 12;
   const x = (id: string) => LEFT + GAP * (used.findIndex((c) => c.id === id) + 0.5);
   return (
-    <div className="sequence">
+    <div className="exchange-chart">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-      <section className="sequence-scroll" aria-label={words.sequence} ref={box} tabIndex={0}>
-        <svg width={width} height={HEAD} className="sequence-heads" aria-hidden="true">
+      <section className="exchange-scroll" aria-label={words.exchangeRegion} ref={box} tabIndex={0}>
+        <svg width={width} height={HEAD} className="exchange-heads" aria-hidden="true">
           {used.map((c) => (
-            <text key={c.id} x={x(c.id)} y={27} textAnchor="middle" className="sequence-post">
+            <text key={c.id} x={x(c.id)} y={27} textAnchor="middle" className="exchange-post">
               {c.name}
             </text>
           ))}
@@ -75,9 +50,9 @@ export function Sequence({
           width={width}
           height={height}
           role="img"
-          aria-label={words.chart}
+          aria-label={words.exchangeChart}
         >
-          <title>{words.chart}</title>
+          <title>{words.exchangeChart}</title>
           <defs>
             <marker
               id="head"
@@ -88,11 +63,11 @@ export function Sequence({
               markerHeight="9"
               orient="auto-start-reverse"
             >
-              <path d="M0 0L10 5L0 10z" className="sequence-head" />
+              <path d="M0 0L10 5L0 10z" className="exchange-head" />
             </marker>
           </defs>
           {used.map((c) => (
-            <line key={c.id} x1={x(c.id)} y1={0} x2={x(c.id)} y2={height} className="sequence-life" />
+            <line key={c.id} x1={x(c.id)} y1={0} x2={x(c.id)} y2={height} className="exchange-life" />
           ))}
           {shown.map((r, i) => (
             <Row key={r.seq} row={r} y={ROW * i} x={x} width={width} />
@@ -103,9 +78,9 @@ export function Sequence({
   );
 }
 
-function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string): number; width: number }) {
+function Row({ row, y, x, width }: { row: ExchangeRow; y: number; x(id: string): number; width: number }) {
   const time = (
-    <text x={8} y={y + 28} className="sequence-time">
+    <text x={8} y={y + 28} className="exchange-time">
       {timeOfDay(row.at)}
     </text>
   );
@@ -115,7 +90,7 @@ function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string):
     const centred = row.on === null ? LEFT : x(row.on) - wide / 2;
     const at = Math.max(LEFT, Math.min(centred, width - wide - 8));
     return (
-      <g className="sequence-note" data-tone={row.tone}>
+      <g className="exchange-note" data-tone={row.tone}>
         {time}
         <rect x={at} y={y + 8} width={wide} height={ROW - 16} />
         <text x={at + 10} y={y + 27}>
@@ -131,14 +106,14 @@ function Row({ row, y, x, width }: { row: SequenceRow; y: number; x(id: string):
   const line = y + 34;
   const mid = (from + (ends[0] ?? from)) / 2;
   return (
-    <g className="sequence-arrow" data-is={row.is} data-tone={row.tone}>
+    <g className="exchange-arrow" data-is={row.is} data-tone={row.tone}>
       {time}
       <circle cx={from} cy={line} r={5} />
       {ends.map((e) => (
         <line key={e} x1={from} y1={line} x2={e} y2={line} markerEnd="url(#head)" />
       ))}
       {row.is === "refused" && (
-        <path d={`M${mid - 9} ${line - 9}l18 18M${mid + 9} ${line - 9}l-18 18`} className="sequence-cross" />
+        <path d={`M${mid - 9} ${line - 9}l18 18M${mid + 9} ${line - 9}l-18 18`} className="exchange-cross" />
       )}
       <text x={row.is === "refused" ? LEFT + 6 : left + 10} y={y + 22}>
         {short(

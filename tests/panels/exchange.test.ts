@@ -1,12 +1,12 @@
 import { expect, it } from "vitest";
-import { sequenceRows } from "../../shared/paper/exchange.ts";
+import { exchangeRows } from "../../shared/paper/exchange.ts";
 import { say } from "../../shared/words/en.ts";
 import { bo, Story } from "../spec/given.ts";
 
 /** What the chart says of the last act. */
 const drawn = (story: Story) => {
   const last = new Set(story.last.events.map((e) => e.seq));
-  return sequenceRows(story.log, say).filter((r) => last.has(r.seq));
+  return exchangeRows(story.log, say).filter((r) => last.has(r.seq));
 };
 
 it("[PAN-14] a signal is an arrow from its giver to its addressees", () => {
@@ -52,7 +52,7 @@ it("[PAN-14] the rows are in the record's order", () => {
   for (const post of ["cockpit", "fireGuard", "groundPower", "supervisor"] as const)
     story.say(post, { type: "claimPost", post });
   story.send("cockpit", "hold");
-  const rows = sequenceRows(story.log, say).map((r) => r.seq);
+  const rows = exchangeRows(story.log, say).map((r) => r.seq);
   expect(rows).toEqual([...rows].sort((a, b) => a - b));
   expect(rows.length).toBeGreaterThan(5);
 });
