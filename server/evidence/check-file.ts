@@ -4,23 +4,10 @@ import { fromHex } from "../../shared/evidence/note.ts";
 import { faultOfCheckpoints, faultOfEnd, faultOfNames } from "../../shared/evidence/signedExport.ts";
 import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../sha256.ts";
+import type { FileCheck, Kept } from "./check.ts";
 import { checkTable, isTable } from "./check-table.ts";
 import { noteTools } from "./note-tools.ts";
 import { writtenOf } from "./written.ts";
-
-export interface FileCheck {
-  ok: boolean;
-  /** A few lines for a person. */
-  says: string;
-}
-
-/** Keys and checkpoints kept elsewhere. They reveal a record that was rewritten as a whole. */
-export interface Kept {
-  /** Public keys, hexadecimal. Signatures by any other key are refused. */
-  keys?: readonly string[];
-  /** Checkpoints (signed notes) that the record must continue. */
-  checkpoints?: readonly string[];
-}
 
 interface Fault {
   /** Line of the file, from 1. */

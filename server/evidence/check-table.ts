@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { fromHex } from "../../shared/evidence/note.ts";
 import { faultOfEnd } from "../../shared/evidence/signedExport.ts";
 import { CAUTION } from "./caution.ts";
-import type { FileCheck, Kept } from "./check-file.ts";
+import type { FileCheck, Kept } from "./check.ts";
 import { cell, signedRow } from "./csv.ts";
 import { noteTools } from "./note-tools.ts";
 

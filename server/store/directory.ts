@@ -3,6 +3,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import type { DeviceStore } from "./devices.ts";
 import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
+import type { SignInRecord } from "./sign-in.ts";
 
 /** A person, active or not. */
 export interface PersonRecord {
@@ -17,21 +18,6 @@ export interface PersonRecord {
   currentUntil: number | null;
   createdAt: number;
   demo: boolean;
-}
-
-export interface SignInRecord {
-  id: string;
-  personId: string;
-  deviceId: string;
-  deviceName: string;
-  /** SHA-256 of the token, lower-case hex. */
-  tokenHash: string;
-  /** RFC 7638 thumbprint of the key that must sign a proof with the token; null on a device without enrolment. */
-  thumbprint: string | null;
-  createdAt: number;
-  expiresAt: number;
-  usedAt: number;
-  revokedAt: number | null;
 }
 
 export interface Lockout {

@@ -5,7 +5,6 @@ import type {
   Lockout,
   Named,
   PersonRecord,
-  SignInRecord,
   TypeDraft,
   TypeSummary,
   TypeVersion,
@@ -13,6 +12,7 @@ import type {
 import { MemoryDevices } from "./memory-devices.ts";
 import { MemoryPasskeys } from "./memory-passkeys.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
+import type { SignInRecord } from "./sign-in.ts";
 import { standingOf } from "./type-status.ts";
 
 /** The directory in memory, to use with `MemoryEventStore`. */

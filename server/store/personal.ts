@@ -1,5 +1,5 @@
 import type { Opening } from "../../shared/evidence/names.ts";
-import type { SignInRecord } from "./directory.ts";
+import type { SignInRecord } from "./sign-in.ts";
 
 /** A present or former name of a person, with the salt of its pseudonym. */
 export interface NameRecord extends Opening {

@@ -12,7 +12,6 @@ import type {
   Lockout,
   Named,
   PersonRecord,
-  SignInRecord,
   TypeDraft,
   TypeSummary,
   TypeVersion,
@@ -21,6 +20,7 @@ import { PrismaDevices } from "./prisma-devices.ts";
 import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
+import type { SignInRecord } from "./sign-in.ts";
 import { standingOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);

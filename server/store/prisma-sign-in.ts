@@ -1,5 +1,5 @@
 import type { SignInModel } from "../../prisma/generated/sqlite/models.ts";
-import type { SignInRecord } from "./directory.ts";
+import type { SignInRecord } from "./sign-in.ts";
 
 /** Returns the row as a sign-in record. */
 export function toSignIn(row: SignInModel): SignInRecord {

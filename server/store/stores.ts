@@ -1,25 +1,12 @@
 import { existsSync } from "node:fs";
-import { type MachineClocks, machineClocks } from "../clock.ts";
+import { machineClocks } from "../clock.ts";
 import type { Config } from "../config.ts";
 import { StartRefused } from "../start-refused.ts";
-import type { Directory } from "./directory.ts";
-import type { EventStore } from "./events.ts";
 import { lockDatabase, openDatabase } from "./open.ts";
+import type { Stores } from "./opened.ts";
 import { PrismaDirectory } from "./prisma-directory.ts";
 import { SqliteEventStore } from "./sqlite-events.ts";
 import { SqliteThread } from "./sqlite-thread.ts";
-
-/** The databases of a server, or of a command beside it. */
-export interface Stores {
-  store: EventStore;
-  directory: Directory;
-  /** Makes removed data unreadable in the files too, as far as the database can. */
-  compact(): Promise<void>;
-  clocks: MachineClocks;
-  /** Begins to serve among other servers on the database; null when only one server can use it. */
-  enter: ((alone: () => Promise<void>) => Promise<void>) | null;
-  close(): Promise<void>;
-}
 
 /**
  * Opens the database of the settings: a SQLite file for one server, or PostgreSQL for any number.

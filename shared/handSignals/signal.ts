@@ -45,4 +45,10 @@ export interface HandSignal {
   note: string | null;
 }
 
+/** The words of one hand signal. Each language has its own. */
+export type SignalWords = Pick<
+  HandSignal,
+  "name" | "direction" | "meaning" | "movement" | "wandWords" | "note"
+>;
+
 export type Form = "day" | "wand";

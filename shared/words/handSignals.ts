@@ -1,14 +1,8 @@
 import { LOOK_ALIKES } from "../handSignals/lookAlikes.ts";
-import type { HandSignal } from "../handSignals/signal.ts";
+import type { HandSignal, SignalWords } from "../handSignals/signal.ts";
 import { handSignals as english, type HandSignalWords } from "./en/handSignals.ts";
 import { signals, handSignals as spanish, tells } from "./es/handSignals.ts";
 import type { Language } from "./language.ts";
-
-/** What is said of one signal. */
-export type SignalWords = Pick<
-  HandSignal,
-  "name" | "direction" | "meaning" | "movement" | "wandWords" | "note"
->;
 
 /** Fetched later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, HandSignalWords>> = { en: english, es: spanish };

@@ -1,8 +1,16 @@
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
+import type { Step } from "../../shared/session/step.ts";
 import { START } from "./model.ts";
-import type { Taken } from "./search.ts";
+import type { Move } from "./moves.ts";
+
+/** One step of a trace. */
+export interface Taken {
+  move: Move;
+  now: number;
+  step: Step | null;
+}
 
 const COLUMNS = ["cockpit", "fireGuard", "groundPower", "supervisor", "observer"] as const;
 const WIDTH = 14;

@@ -1,5 +1,5 @@
 import { act, type Step, tick, unsettle } from "../../shared/session/step.ts";
-import { chart } from "./chart.ts";
+import { chart, type Taken } from "./chart.ts";
 import { countAlerts, fingerprint, print, setBase } from "./fingerprint.ts";
 import { CLEARANCE } from "./invariants/clearance.ts";
 import type { Transition } from "./invariants/invariant.ts";
@@ -49,13 +49,6 @@ export interface Violation {
   root: Root;
   moves: Move[];
   chart: string;
-}
-
-/** One step of a trace. */
-export interface Taken {
-  move: Move;
-  now: number;
-  step: Step | null;
 }
 
 const THROWN = { id: "S0", text: "the core never throws: what follows from an event always settles" };

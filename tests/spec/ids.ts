@@ -1,4 +1,5 @@
 import { parseSync } from "vite";
+import { isNode, visit } from "./nodes.ts";
 
 const RULE = /^- \*\*([A-Z]{2,4}-\d+)\*\*/gm;
 const MARK = /\[([A-Z]{2,4}-\d+(?:,\s*[A-Z]{2,4}-\d+)*)\]/g;
@@ -39,19 +40,6 @@ export function faults(specification: string, tests: Map<string, string[]>): str
       ids.filter((id) => !known.has(id)).map((id) => `${file} names ${id}, which is no rule`),
     ),
   ];
-}
-
-type Node = { type: string } & Record<string, unknown>;
-
-const isNode = (value: unknown): value is Node =>
-  typeof value === "object" && value !== null && typeof (value as Node).type === "string";
-
-function visit(value: unknown, see: (node: Node) => void): void {
-  if (Array.isArray(value)) for (const each of value) visit(each, see);
-  else if (isNode(value)) {
-    see(value);
-    for (const each of Object.values(value)) visit(each, see);
-  }
 }
 
 /** `it` of `it`, `it.concurrent`, `it.each(rows)` and `it.each<Row>(rows)`. */

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { Directory, PersonRecord, SignInRecord } from "../../server/store/directory.ts";
+import type { Directory, PersonRecord } from "../../server/store/directory.ts";
+import type { SignInRecord } from "../../server/store/sign-in.ts";
 import { FOUR } from "../spec/aircraft.ts";
 
 const person = (id: string, over: Partial<PersonRecord> = {}): PersonRecord => ({

@@ -5,7 +5,8 @@ import {
   type StandNeighbour,
 } from "../../shared/protocol/neighbours.ts";
 import { unitWord } from "../../shared/words/units.ts";
-import { useWords, type Words } from "../words/words.ts";
+import type { Words } from "../words/catalogue.ts";
+import { useWords } from "../words/words.ts";
 
 /** An object near the stand, as entered. */
 export interface NearEntry {

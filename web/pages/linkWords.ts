@@ -6,8 +6,8 @@ import type { Me } from "../net/keep.ts";
 import type { LinkView } from "../net/linkView.ts";
 import { seconds } from "../ui/numbers.ts";
 import type { PostCell } from "../ui/TitleBlock.tsx";
+import type { Words } from "../words/catalogue.ts";
 import type { Text } from "../words/en/text.ts";
-import type { Words } from "../words/words.ts";
 
 /**
  * Time without a message from the server after which nobody may act on the display, milliseconds: three beats of 2 s.

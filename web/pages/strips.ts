@@ -2,7 +2,7 @@ import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { SessionRow } from "../net/api.ts";
 import { shapeOf } from "../posts/shared/marks.ts";
 import type { Need, StripView } from "../ui/Strip.tsx";
-import type { Words } from "../words/words.ts";
+import type { Words } from "../words/catalogue.ts";
 
 export interface Listed {
   row: SessionRow;

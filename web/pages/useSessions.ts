@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { SessionState } from "../../shared/session/state.ts";
 import { api } from "../net/app.ts";
-import type { Words } from "../words/words.ts";
+import type { Words } from "../words/catalogue.ts";
 import { isRowOver, type Listed } from "./strips.ts";
 
 const RENEW_MS = 4_000;

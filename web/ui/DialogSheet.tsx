@@ -1,7 +1,7 @@
 import { Dialog } from "@base-ui/react/dialog";
 import { useRef } from "react";
 import { useWords } from "../words/words.ts";
-import type { SheetProps } from "./Sheet.tsx";
+import type { SheetProps } from "./QuickSheet.tsx";
 
 /**
  * A sheet as a dialog, deliberately not modal: it takes and returns focus but does not trap it, and no touch outside

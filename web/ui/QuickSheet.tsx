@@ -1,6 +1,12 @@
-import { useEffect, useRef } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import { useWords } from "../words/words.ts";
-import type { SheetProps } from "./Sheet.tsx";
+
+/** Props of a sheet, whichever way it is drawn. */
+export interface SheetProps {
+  title: string;
+  children: ReactNode;
+  onClose(): void;
+}
 
 /**
  * A sheet that appears in the first frame after the touch: the browser's own dialog, not modal. Used for the stops

@@ -3,7 +3,8 @@ import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { type FieldReport, readFieldReport } from "../../shared/models/weather/fieldReport.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import { writtenBoth } from "../../shared/words/quantity.ts";
-import { useWords, type Words } from "../words/words.ts";
+import type { Words } from "../words/catalogue.ts";
+import { useWords } from "../words/words.ts";
 import { ago } from "./numbers.ts";
 import { useUnits } from "./units.ts";
 

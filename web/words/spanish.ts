@@ -1,7 +1,7 @@
 import { say } from "../../shared/words/es.ts";
 import { phraseBook } from "../../shared/words/phraseBook.ts";
+import type { Words } from "./catalogue.ts";
 import { problemPhrases } from "./es/problemPhrases.ts";
 import { text } from "./es/text.ts";
-import type { Words } from "./words.ts";
 
 export const spanish: Words = { say, text, problem: phraseBook(problemPhrases) };

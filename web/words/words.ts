@@ -1,22 +1,10 @@
 import { useSyncExternalStore } from "react";
-import { say } from "../../shared/words/en.ts";
 import type { Language } from "../../shared/words/language.ts";
 import { LANGUAGE } from "../../shared/words/language.ts";
-import { asEnglish, type PhraseBook } from "../../shared/words/phraseBook.ts";
-import type { Say } from "../../shared/words/say.ts";
-import { type Text, text } from "./en/text.ts";
+import type { Words } from "./catalogue.ts";
+import { english } from "./english.ts";
 
-/** All words a panel shows, in one language: a session's sentences, the panel's own, and the server's problems. */
-export interface Words {
-  say: Say;
-  text: Text;
-  problem: PhraseBook;
-}
-
-/** English is in the first chunk. Every other language is a chunk of its own, fetched when it is chosen. */
-const english: Words = { say, text, problem: asEnglish };
-
-let words = english;
+let words: Words = english;
 const listeners = new Set<() => void>();
 const subscribe = (listener: () => void) => {
   listeners.add(listener);

@@ -1,4 +1,4 @@
-import type { Stores } from "../stores.ts";
+import type { Stores } from "../opened.ts";
 import { Attendance } from "./attendance.ts";
 import { DatabaseClock } from "./clock.ts";
 import { postgresDirectory } from "./directory.ts";

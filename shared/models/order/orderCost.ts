@@ -10,6 +10,10 @@ export type Part = (typeof PARTS)[number];
 /** Cost of one start, part by part. */
 export type StepParts = Record<Part, number>;
 
+export function costOf(parts: StepParts): number {
+  return PARTS.reduce((total, part) => total + parts[part], 0);
+}
+
 /** How much each part weighs against the others: a judgement, with its source, in points. */
 export interface OrderWeights {
   /** For each start made before a needed accessory is alive; times the need's own weight. */

@@ -1,5 +1,5 @@
+import type { ExplainedOrder } from "./explainedOrder.ts";
 import { crosswind, type OrderCase, PARTS, type Part } from "./orderCost.ts";
-import type { ExplainedOrder } from "./startOrder.ts";
 
 /** Why an order is advised: a code and its figures. The words are elsewhere. */
 export type OrderReason =

@@ -1,24 +1,9 @@
 import { found, type Outcome, refused } from "../outcome.ts";
 import { type CheapestOrder, cheapestOrder } from "./cheapestOrder.ts";
-import { type OrderCase, PARTS, type Part, partsOf, type StepParts } from "./orderCost.ts";
+import { type ExplainedOrder, explain } from "./explainedOrder.ts";
+import { costOf, type OrderCase, partsOf } from "./orderCost.ts";
 import { type OrderReason, reasonsFor } from "./orderReasons.ts";
 import { precedenceSets } from "./precedence.ts";
-
-/** One start of an order with what it costs, part by part, and what is alive once this engine runs. */
-export interface OrderStep {
-  engine: number;
-  parts: StepParts;
-  alive: string[];
-}
-
-/** An order with its cost explained. */
-export interface ExplainedOrder {
-  order: number[];
-  cost: number;
-  /** Cost of each part over the whole order. */
-  totals: Record<Part, number>;
-  steps: OrderStep[];
-}
 
 export interface OrderAdvice {
   best: ExplainedOrder;
@@ -51,7 +36,7 @@ export function adviseOrder(
       {
         count: engines.length,
         after: sets.value,
-        step: (soFar, placed, last, next) => soFar + sum(parts(placed, last, next)),
+        step: (soFar, placed, last, next) => soFar + costOf(parts(placed, last, next)),
       },
       first,
     );
@@ -79,25 +64,6 @@ export function adviseOrder(
   });
 }
 
-function explain(
-  question: OrderCase,
-  parts: ReturnType<typeof partsOf>,
-  places: readonly number[],
-): ExplainedOrder {
-  const totals = zeroParts();
-  const alive = new Set<string>();
-  let placed = 0;
-  const steps = places.map((place, i): OrderStep => {
-    const cost = parts(placed, places[i - 1] ?? null, place);
-    placed |= 1 << place;
-    for (const part of PARTS) totals[part] += cost[part];
-    const engine = question.engines[place];
-    for (const accessory of engine?.accessories ?? []) alive.add(accessory);
-    return { engine: engine?.n ?? Number.NaN, parts: cost, alive: [...alive].sort() };
-  });
-  return { order: steps.map((s) => s.engine), cost: sum(totals), totals, steps };
-}
-
 /** True when every item comes after what must precede it. */
 function keeps(places: readonly number[], after: readonly number[]): boolean {
   let placed = 0;
@@ -106,12 +72,4 @@ function keeps(places: readonly number[], after: readonly number[]): boolean {
     placed |= 1 << place;
     return ready;
   });
-}
-
-function sum(parts: StepParts): number {
-  return PARTS.reduce((total, part) => total + parts[part], 0);
-}
-
-function zeroParts(): StepParts {
-  return { accessories: 0, walk: 0, wind: 0, power: 0, habit: 0 };
 }

@@ -1,5 +1,5 @@
+import type { SignalWords } from "../../handSignals/signal.ts";
 import type { HandSignalWords } from "../en/handSignals.ts";
-import type { SignalWords } from "../handSignals.ts";
 
 export const handSignals: HandSignalWords = {
   givers: { pilot: "Desde cabina", marshaller: "Desde tierra", fireCrew: "Del equipo de bomberos" },

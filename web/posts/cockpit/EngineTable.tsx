@@ -7,7 +7,8 @@ import { figureAlone, written } from "../../../shared/words/quantity.ts";
 import { unitWord } from "../../../shared/words/units.ts";
 import { seconds, secondsLeft, together } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
-import { useWords, type Words } from "../../words/words.ts";
+import type { Words } from "../../words/catalogue.ts";
+import { useWords } from "../../words/words.ts";
 
 /** One figure of the table. */
 interface Cell {

@@ -10,8 +10,8 @@ import type { Gauge } from "../../../shared/types/schema.ts";
 import { written } from "../../../shared/words/quantity.ts";
 import type { FigureSpec } from "../../ui/figureSpec.ts";
 import { ago } from "../../ui/numbers.ts";
+import type { Words } from "../../words/catalogue.ts";
 import type { Text } from "../../words/en/text.ts";
-import type { Words } from "../../words/words.ts";
 
 interface Before {
   value: number;

@@ -6,8 +6,8 @@ import { airTemperature } from "../../../shared/weather/air.ts";
 import { written, writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
+import type { Words } from "../../words/catalogue.ts";
 import type { Text } from "../../words/en/text.ts";
-import type { Words } from "../../words/words.ts";
 import { lightningNote, windNote } from "./airNotes.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {

@@ -4,7 +4,7 @@ import type { Post } from "../../../shared/protocol/posts.ts";
 import type { Refusal } from "../../../shared/protocol/refusal.ts";
 import type { Links, Unrecorded, WireError } from "../../../shared/protocol/wire.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import type { Words } from "../../words/words.ts";
+import type { Words } from "../../words/catalogue.ts";
 
 /** Something this person sent, reduced to the data that panels need. */
 export interface SentItem {

@@ -7,7 +7,7 @@ import type { AircraftType } from "../../../shared/types/schema.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
-import type { Words } from "../../words/words.ts";
+import type { Words } from "../../words/catalogue.ts";
 import type { SentItem } from "./model.ts";
 
 const ANSWER_WORD: Readonly<Record<string, string>> = { done: "stopped" };

@@ -3,7 +3,7 @@ import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { StandingStop } from "../../ui/Standing.tsx";
-import type { Words } from "../../words/words.ts";
+import type { Words } from "../../words/catalogue.ts";
 import type { Panel } from "./model.ts";
 
 /**

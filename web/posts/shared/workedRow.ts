@@ -6,7 +6,7 @@ import { inputWords, workedOut } from "../../../shared/words/quantity.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { WorkedRow } from "../../ui/WorkedFigures.tsx";
-import type { Words } from "../../words/words.ts";
+import type { Words } from "../../words/catalogue.ts";
 
 /** Returns a calculated figure in words, in the chosen units, with its age at `now`. */
 export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text }: Words): WorkedRow {

@@ -8,7 +8,7 @@ import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
 import { useUnits } from "../../ui/units.ts";
-import type { Words } from "../../words/words.ts";
+import type { Words } from "../../words/catalogue.ts";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";

@@ -1,0 +1,15 @@
+import type { MachineClocks } from "../clock.ts";
+import type { Directory } from "./directory.ts";
+import type { EventStore } from "./events.ts";
+
+/** The databases of a server, or of a command beside it. */
+export interface Stores {
+  store: EventStore;
+  directory: Directory;
+  /** Makes removed data unreadable in the files too, as far as the database can. */
+  compact(): Promise<void>;
+  clocks: MachineClocks;
+  /** Begins to serve among other servers on the database; null when only one server can use it. */
+  enter: ((alone: () => Promise<void>) => Promise<void>) | null;
+  close(): Promise<void>;
+}

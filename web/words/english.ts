@@ -1,0 +1,7 @@
+import { say } from "../../shared/words/en.ts";
+import { asEnglish } from "../../shared/words/phraseBook.ts";
+import type { Words } from "./catalogue.ts";
+import { text } from "./en/text.ts";
+
+/** English is in the first chunk. Every other language is a chunk of its own, fetched when it is chosen. */
+export const english: Words = { say, text, problem: asEnglish };
