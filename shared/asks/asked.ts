@@ -1,10 +1,10 @@
 import { ALERT_RULES } from "../alerts/kinds.ts";
 import { needsPerson } from "../alerts/machine.ts";
 import { checks } from "../checks/asks.ts";
-import { neededPosts } from "../conditions/postsHeld.ts";
 import { drillSteps } from "../drills/asks.ts";
 import { askedOfCockpit } from "../engine/asks.ts";
 import { askedOfFireGuard, askedOfGroundPower } from "../guard/asks.ts";
+import { neededPosts } from "../posts/needed.ts";
 import { silence } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";

@@ -1,19 +1,22 @@
-import { overriddenBy } from "../overrides/overridden.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
-import type { ConditionId } from "../protocol/conditions.ts";
+import { CONDITION_IDS, type ConditionId } from "../protocol/conditions.ts";
 import type { SessionState } from "../session/state.ts";
+import type { AircraftType } from "../types/schema.ts";
 import { arcClear } from "./arcClear.ts";
 import { areaChecked } from "./areaChecked.ts";
 import { bladesCounted } from "./bladesCounted.ts";
 import { brakesSet } from "./brakesSet.ts";
+import { cartOutputOff } from "./cartOutputOff.ts";
 import { chocksIn } from "./chocksIn.ts";
-import type { Condition } from "./condition.ts";
+import type { ConditionDefinition, Guarded } from "./definition.ts";
 import { extinguisherChecked } from "./extinguisherChecked.ts";
 import { fuellingClear } from "./fuellingClear.ts";
+import { generatorsCarry } from "./generatorsCarry.ts";
 import { groundPowerKnown } from "./groundPowerKnown.ts";
 import { guardInPlace } from "./guardInPlace.ts";
 import { guardPathClear } from "./guardPathClear.ts";
 import { handsOffPropellers } from "./handsOffPropellers.ts";
+import { inboardStopped } from "./inboardStopped.ts";
 import { lightningClear } from "./lightningClear.ts";
 import { noBarringDefect } from "./noBarringDefect.ts";
 import { noOtherTurningUp } from "./noOtherTurningUp.ts";
@@ -21,11 +24,12 @@ import { noStopOpen } from "./noStopOpen.ts";
 import { othersSettled } from "./othersSettled.ts";
 import { postsCurrent } from "./postsCurrent.ts";
 import { postsHeld } from "./postsHeld.ts";
+import { clearanceReport } from "./report.ts";
 import { starterCool } from "./starterCool.ts";
 import { windWithinLimits } from "./windWithinLimits.ts";
 
-/** The conditions a clearance can stand on. Those of services are in `services.ts`. */
-const CLEARANCE_CONDITIONS: Readonly<Partial<Record<ConditionId, Condition>>> = {
+/** Every condition there is. A condition's own file holds its definition, and everything else is derived from it. */
+const CONDITIONS = {
   noStopOpen,
   guardInPlace,
   arcClear,
@@ -46,19 +50,31 @@ const CLEARANCE_CONDITIONS: Readonly<Partial<Record<ConditionId, Condition>>> = 
   windWithinLimits,
   lightningClear,
   noBarringDefect,
-};
+  cartOutputOff,
+  generatorsCarry,
+  inboardStopped,
+} satisfies { [Id in ConditionId]: ConditionDefinition<Id> };
 
-/** Every condition the type applies, answered for one engine at one moment, in the type's order. */
+/** The definition. Throws on an id without one: a condition that nobody looked up is never met. */
+export function conditionOf(id: ConditionId): ConditionDefinition {
+  if (!Object.hasOwn(CONDITIONS, id)) throw new Error(`no condition is defined under the id ${id}`);
+  return CONDITIONS[id];
+}
+
+export const DEFINITIONS: readonly ConditionDefinition[] = CONDITION_IDS.map(conditionOf);
+
+/** Whether a permission stands on the condition with this aircraft type. */
+export function applies(type: AircraftType, condition: ConditionDefinition, guarded: Guarded): boolean {
+  const when = condition.scope[guarded];
+  return when === "always" || (when === "ifListed" && type.conditions.includes(condition.id));
+}
+
+/** Every condition that the type lists for a clearance, answered for one engine at one moment, in the type's order. */
 export function findAll(state: SessionState, engine: number, now: number): ConditionReport[] {
-  return state.type.conditions.flatMap((id): ConditionReport[] => {
-    const condition = CLEARANCE_CONDITIONS[id];
-    if (!condition) return [];
-    const finding = condition.find(state, engine, now);
-    const age = finding.at === null ? null : now - finding.at;
-    const report = { id, owners: condition.owners, ...finding, age };
-    if (finding.is === "yes" || !overriddenBy(state, id, engine)) return [report];
-    return [{ ...report, is: "overridden" }];
-  });
+  return state.type.conditions
+    .map(conditionOf)
+    .filter((condition) => condition.scope.clearance !== undefined)
+    .map((condition) => clearanceReport(state, condition, engine, now));
 }
 
 /** The conditions not met now. Empty means a clearance may be issued, or still stands. */

@@ -1,13 +1,17 @@
-import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
+import type { ReportedCondition } from "./definition.ts";
+import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The propeller's arc at this engine is reported clear, and lately. */
-export const arcClear: Condition = {
+export const arcClear: ReportedCondition<"arcClear"> = {
   id: "arcClear",
   owners: ["fireGuard"],
+  scope: { clearance: "always" },
+  freshness: "arcClear",
+  mayBeSetAside: false,
+  askedBefore: false,
   find(state, engine, now) {
     const said = state.arcs[engine];
     if (!said) return NOBODY_SAID;
-    return said.clear ? fromReport(said, state.type.timing.arcClear.value, now) : reportedNo(said);
+    return said.clear ? fromReport(said, freshSeconds(state, arcClear), now) : reportedNo(said);
   },
 };

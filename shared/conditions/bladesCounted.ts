@@ -2,16 +2,20 @@ import type { Engine } from "../engine/life.ts";
 import { bladeRuleOf, bladeThresholdsMs } from "../models/bladeRules.ts";
 import { bladesDueAt } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
-import type { Condition, Finding } from "./condition.ts";
+import type { Finding, ReportedCondition } from "./definition.ts";
 import { NOBODY_SAID } from "./finding.ts";
 
 /**
  * The engine's blades were counted through with no resistance as far as the type's rule asks, or none are due so soon
  * after it ran. A liquid lock bends a rod (FAA-H-8083-30 ch. 11); how many and how long is the type's choice.
  */
-export const bladesCounted: Condition = {
+export const bladesCounted: ReportedCondition<"bladesCounted"> = {
   id: "bladesCounted",
   owners: ["groundPower", "fireGuard"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: true,
   find(state, engine, now) {
     const e = engineOf(state, engine);
     if (!e) return NOBODY_SAID;

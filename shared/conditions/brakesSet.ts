@@ -1,10 +1,14 @@
-import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
+import type { ReportedCondition } from "./definition.ts";
+import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** Brakes set, with pressure at or above the type's figure, and lately: pressure bleeds off. */
-export const brakesSet: Condition = {
+export const brakesSet: ReportedCondition<"brakesSet"> = {
   id: "brakesSet",
   owners: ["cockpit"],
+  scope: { clearance: "ifListed", removeChocks: "always" },
+  freshness: "brakes",
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, _engine, now) {
     const said = state.brakes;
     if (!said) return NOBODY_SAID;
@@ -13,6 +17,6 @@ export const brakesSet: Condition = {
     const pressure = said.pressure;
     if (!pressure || pressure.unit !== least.unit) return { ...NOBODY_SAID, found: "pressure" };
     if (pressure.value < least.value) return reportedNo(said, `${pressure.value} ${pressure.unit}`);
-    return fromReport(said, state.type.timing.brakes.value, now);
+    return fromReport(said, freshSeconds(state, brakesSet), now);
   },
 };

@@ -1,9 +1,20 @@
-import type { Condition } from "./condition.ts";
-import { fromCheck } from "./fromCheck.ts";
+import type { SessionState } from "../session/state.ts";
+import { standsOnCheck } from "./fromCheck.ts";
 
 /** The cart's output is off while the plug goes in (TM 1-1510-224-10 para 2-101). */
-export const cartOutputOff: Condition = {
+export const cartOutputOff = standsOnCheck({
   id: "cartOutputOff",
-  owners: ["groundPower"],
-  find: (state, _engine, now) => fromCheck(state, "cartOutputOff", state.type.timing.groundPower.value, now),
-};
+  check: "cartOutputOff",
+  scope: { connectPower: "ifListed" },
+  freshness: "groundPower",
+  mayBeSetAside: false,
+  askedBefore: false,
+  wanted: (state) =>
+    state.groundPower.is !== "on" && state.powerSource === "groundPower" && plugGoesIn(state),
+});
+
+/** Before the power comes on; and again for a plug pulled while engines are still to be started. */
+function plugGoesIn({ stage, order, engines }: SessionState): boolean {
+  if (stage === "powerUp" || stage === "groundPower") return true;
+  return stage === "starting" && order.some((n) => engines[n - 1]?.life.is !== "stable");
+}

@@ -1,9 +1,12 @@
-import type { Condition } from "./condition.ts";
-import { fromCheck } from "./fromCheck.ts";
+import { standsOnCheck, whileStarting } from "./fromCheck.ts";
 
 /** The guard's extinguisher is checked and of the type's least size (5 lb CO2 at the least: FAA-H-8083-30 text). */
-export const extinguisherChecked: Condition = {
+export const extinguisherChecked = standsOnCheck({
   id: "extinguisherChecked",
-  owners: ["fireGuard"],
-  find: (state, _engine, now) => fromCheck(state, "extinguisher", null, now),
-};
+  check: "extinguisher",
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: true,
+  wanted: whileStarting,
+});

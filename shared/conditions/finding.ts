@@ -1,5 +1,14 @@
 import type { Attribution } from "../session/attribution.ts";
-import type { Finding } from "./condition.ts";
+import type { SessionState } from "../session/state.ts";
+import type { ConditionDefinition, Finding } from "./definition.ts";
+
+/** Seconds an answer to the condition stays fresh with this type; null where it does not age. */
+export function freshSeconds(
+  state: SessionState,
+  { freshness }: Pick<ConditionDefinition, "freshness">,
+): number | null {
+  return freshness === null ? null : state.type.timing[freshness].value;
+}
 
 /** A report's finding: yes while younger than `freshSeconds`, stale after; null never ages. */
 export function fromReport(said: Attribution, freshSeconds: number | null, now: number): Finding {

@@ -1,18 +1,32 @@
+import type { ConditionId } from "../protocol/conditions.ts";
 import type { SessionState } from "../session/state.ts";
-import type { Finding } from "./condition.ts";
-import { NOBODY_SAID } from "./finding.ts";
+import type { CheckedCondition, Finding } from "./definition.ts";
+import { freshSeconds, NOBODY_SAID } from "./finding.ts";
 
-/** A condition that stands on one of the type's checks: good, and done lately enough. `null` never ages. */
+/** A condition that one of the type's checks answers by itself. */
+export function standsOnCheck<Id extends ConditionId>(
+  parts: Omit<CheckedCondition<Id>, "find">,
+): CheckedCondition<Id> {
+  return { ...parts, find: (state, _engine, now) => fromCheck(state, parts, now) };
+}
+
+/** The finding of a check of the type: good, and done lately enough for the condition. */
 export function fromCheck(
   state: SessionState,
-  check: string,
-  freshSeconds: number | null,
+  condition: Pick<CheckedCondition, "check" | "freshness">,
   now: number,
 ): Finding {
-  const record = state.checks[check];
+  const record = state.checks[condition.check];
   if (!record) return NOBODY_SAID;
-  const by = { post: state.type.checks.find((c) => c.id === check)?.post ?? null, name: record.name };
+  const usual = state.type.checks.find((c) => c.id === condition.check)?.post ?? null;
+  const by = { post: record.post ?? usual, name: record.name };
   if (!record.good) return { is: "no", at: record.at, by, until: null };
-  const until = freshSeconds === null ? null : record.at + freshSeconds * 1000;
+  const seconds = freshSeconds(state, condition);
+  const until = seconds === null ? null : record.at + seconds * 1000;
   return { is: until !== null && now >= until ? "stale" : "yes", at: record.at, by, until };
+}
+
+/** For a check that a clearance stands on. */
+export function whileStarting(state: SessionState): boolean {
+  return state.stage === "starting";
 }

@@ -1,10 +1,14 @@
-import type { Condition, Finding } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
+import type { Finding, ReportedCondition } from "./definition.ts";
+import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The electrical source is known: on with volts inside the type's steady range, or off where batteries are planned. */
-export const groundPowerKnown: Condition = {
+export const groundPowerKnown: ReportedCondition<"groundPowerKnown"> = {
   id: "groundPowerKnown",
   owners: ["groundPower", "cockpit"],
+  scope: { clearance: "ifListed" },
+  freshness: "groundPower",
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, _engine, now): Finding {
     const power = state.groundPower;
     if (power.is === "unknown") return state.powerSource === "batteries" ? ON_BATTERIES : NOBODY_SAID;
@@ -17,7 +21,7 @@ export const groundPowerKnown: Condition = {
     const { value, unit } = power.volts;
     const inRange = unit === steadyMin.unit && value >= steadyMin.value && value <= steadyMax.value;
     if (!inRange) return reportedNo(power.by, `${value} ${unit}`);
-    return fromReport(power.by, state.type.timing.groundPower.value, now);
+    return fromReport(power.by, freshSeconds(state, groundPowerKnown), now);
   },
 };
 

@@ -1,14 +1,18 @@
-import type { Condition } from "./condition.ts";
-import { fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
+import type { ReportedCondition } from "./definition.ts";
+import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The fire guard reports standing at this very engine, and lately. It is a report, not a look: a guard behind the
  * engine may be out of the cockpit's sight (common practice, no source). A guard at every start: FAA-H-8083-30 ch. 11. */
-export const guardInPlace: Condition = {
+export const guardInPlace: ReportedCondition<"guardInPlace"> = {
   id: "guardInPlace",
   owners: ["fireGuard"],
+  scope: { clearance: "always" },
+  freshness: "guardInPlace",
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, engine, now) {
     if (!state.guard) return NOBODY_SAID;
     if (state.guard.engine !== engine) return reportedNo(state.guard, String(state.guard.engine));
-    return fromReport(state.guard, state.type.timing.guardInPlace.value, now);
+    return fromReport(state.guard, freshSeconds(state, guardInPlace), now);
   },
 };

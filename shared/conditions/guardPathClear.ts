@@ -1,10 +1,14 @@
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 import { NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /** The guard came to this engine without walking through a turning engine's arc, or says to have walked around. */
-export const guardPathClear: Condition = {
+export const guardPathClear: ReportedCondition<"guardPathClear"> = {
   id: "guardPathClear",
   owners: ["fireGuard"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, engine) {
     const guard = state.guard;
     if (!guard || guard.engine !== engine) return NOBODY_SAID;

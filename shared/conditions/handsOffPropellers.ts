@@ -1,10 +1,14 @@
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 import { reportedNo } from "./finding.ts";
 
 /** Nobody has a hand on any propeller. Ignition was confirmed off before anybody went there. */
-export const handsOffPropellers: Condition = {
+export const handsOffPropellers: ReportedCondition<"handsOffPropellers"> = {
   id: "handsOffPropellers",
   owners: ["fireGuard", "groundPower"],
+  scope: { clearance: "always" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: true,
   find(state) {
     if (state.handling) return reportedNo(state.handling.by, String(state.handling.engine));
     return { is: "yes", at: null, by: null, until: null };

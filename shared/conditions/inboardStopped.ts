@@ -1,11 +1,15 @@
 import { isTurning } from "../engine/life.ts";
 import { inboardEngines } from "../models/inboard.ts";
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** Where the type says so: the engine nearest the wheels on each side stands still before anybody pulls a chock. */
-export const inboardStopped: Condition = {
+export const inboardStopped: ReportedCondition<"inboardStopped"> = {
   id: "inboardStopped",
   owners: ["cockpit"],
+  scope: { removeChocks: "ifListed" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: false,
   find(state) {
     const turning = inboardEngines(state.type).find((n) => {
       const engine = state.engines[n - 1];

@@ -1,13 +1,17 @@
 import { lightningNow } from "../weather/lightning.ts";
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /**
  * No flash within the type's distance, or of unknown distance, in the type's time. Nobody needs to look for none: the
  * condition answers what was reported. A type without a rule for lightning has no limit to pass.
  */
-export const lightningClear: Condition = {
+export const lightningClear: ReportedCondition<"lightningClear"> = {
   id: "lightningClear",
   owners: ["supervisor"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, _engine, now) {
     const seen = lightningNow(state, now);
     if (seen?.state !== "stop") return { is: "yes", at: null, by: null, until: null };

@@ -1,10 +1,14 @@
 import { plain } from "../engine/life.ts";
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** No other engine is cranking or cleared to: one guard covers one engine. */
-export const noOtherTurningUp: Condition = {
+export const noOtherTurningUp: ReportedCondition<"noOtherTurningUp"> = {
   id: "noOtherTurningUp",
   owners: ["cockpit"],
+  scope: { clearance: "always" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: false,
   find(state, engine) {
     const other = state.engines.find((e) => {
       const is = plain(e.life).is;

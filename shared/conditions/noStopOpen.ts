@@ -1,9 +1,13 @@
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** No hold, cut or fire stands. A stop's owner ends it; nothing else does. */
-export const noStopOpen: Condition = {
+export const noStopOpen: ReportedCondition<"noStopOpen"> = {
   id: "noStopOpen",
   owners: ["cockpit", "fireGuard", "groundPower", "supervisor"],
+  scope: { clearance: "always" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: false,
   find(state) {
     const stop = state.fires[0] ?? state.cuts[0] ?? state.holds[0];
     if (!stop) return { is: "yes", at: null, by: null, until: null };

@@ -1,9 +1,13 @@
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** Every other engine has either not caught, is stable, or is shut down; none is between. */
-export const othersSettled: Condition = {
+export const othersSettled: ReportedCondition<"othersSettled"> = {
   id: "othersSettled",
   owners: ["cockpit"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, engine) {
     const other = state.engines.find(
       (e) => e.n !== engine && (e.life.is === "caught" || e.life.is === "running" || e.life.is === "fire"),

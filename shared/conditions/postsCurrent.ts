@@ -1,10 +1,14 @@
 import { POSTS } from "../protocol/posts.ts";
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** Nobody at a post has lapsed training or sign-off (14 CFR 139.329 shape: trained before duty and every 12 months). */
-export const postsCurrent: Condition = {
+export const postsCurrent: ReportedCondition<"postsCurrent"> = {
   id: "postsCurrent",
   owners: ["supervisor"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: true,
   find(state, _engine, now) {
     const holders = POSTS.flatMap((post) => {
       const holder = state.posts[post];

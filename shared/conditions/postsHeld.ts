@@ -1,11 +1,14 @@
-import type { Post } from "../protocol/posts.ts";
-import type { SessionState } from "../session/state.ts";
-import type { Condition } from "./condition.ts";
+import { neededPosts } from "../posts/needed.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** Every post the type requires, and ground power when a cart is planned, is held by somebody who was briefed. */
-export const postsHeld: Condition = {
+export const postsHeld: ReportedCondition<"postsHeld"> = {
   id: "postsHeld",
   owners: ["supervisor"],
+  scope: { clearance: "always" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: true,
   find(state) {
     const empty = neededPosts(state).find((post) => !state.posts[post]?.briefed);
     if (!empty) return { is: "yes", at: null, by: null, until: null };
@@ -14,9 +17,3 @@ export const postsHeld: Condition = {
     return { is: "no", at: holder?.since ?? null, by, until: null, found: empty };
   },
 };
-
-export function neededPosts(state: SessionState): Post[] {
-  const posts = [...state.type.requiredPosts];
-  if (state.powerSource === "groundPower" && !posts.includes("groundPower")) posts.push("groundPower");
-  return posts;
-}

@@ -1,12 +1,16 @@
 import { starterDutyAt } from "../models/starter.ts";
 import { engineOf } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
-import type { Condition } from "./condition.ts";
+import type { ReportedCondition } from "./definition.ts";
 
 /** The starter has had the rest its ladder asks for. Time alone meets this one. */
-export const starterCool: Condition = {
+export const starterCool: ReportedCondition<"starterCool"> = {
   id: "starterCool",
   owners: ["cockpit"],
+  scope: { clearance: "always" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: false,
   find(state, engine, now) {
     const uses = engineOf(state, engine)?.starter ?? [];
     const { permittedAt } = starterDutyAt(state.type.starter, uses, now, airTemperature(state));

@@ -1,13 +1,17 @@
 import { windOnNose } from "../models/weather/wind.ts";
 import type { SessionState } from "../session/state.ts";
 import { seenBy } from "../weather/weather.ts";
-import type { Condition } from "./condition.ts";
-import { NOBODY_SAID } from "./finding.ts";
+import type { ReportedCondition } from "./definition.ts";
+import { freshSeconds, fromReport, NOBODY_SAID } from "./finding.ts";
 
 /** Wind and gust as last read are within the type's limits, and read lately. */
-export const windWithinLimits: Condition = {
+export const windWithinLimits: ReportedCondition<"windWithinLimits"> = {
   id: "windWithinLimits",
   owners: ["supervisor"],
+  scope: { clearance: "ifListed" },
+  freshness: "weather",
+  mayBeSetAside: true,
+  askedBefore: true,
   find(state, _engine, now) {
     const seen = state.weather;
     if (!seen) return NOBODY_SAID;
@@ -21,8 +25,7 @@ export const windWithinLimits: Condition = {
     }
     const onNose = noseFault(state, gust);
     if (onNose) return { is: "no", at, by, until: null, found: onNose };
-    const until = at + state.type.timing.weather.value * 1000;
-    return { is: now >= until ? "stale" : "yes", at, by, until };
+    return fromReport(seenBy(seen), freshSeconds(state, windWithinLimits), now);
   },
 };
 

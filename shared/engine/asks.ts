@@ -1,10 +1,9 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
-import { findUnmet } from "../conditions/all.ts";
+import { conditionOf, findUnmet } from "../conditions/all.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
 import { authorityFault } from "../leaves/decide.ts";
 import { starterDutyAt } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
-import type { ConditionId } from "../protocol/conditions.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import { reading } from "../readings/ask.ts";
 import { runUp } from "../runUp/asks.ts";
@@ -148,20 +147,6 @@ function course(state: SessionState, now: number): Ask[] {
   }
 }
 
-/** What is met by others before a request makes sense; the rest is met because of it. */
-const BEFORE_ASKING: readonly ConditionId[] = [
-  "postsHeld",
-  "postsCurrent",
-  "handsOffPropellers",
-  "bladesCounted",
-  "extinguisherChecked",
-  "chocksIn",
-  "areaChecked",
-  "fuellingClear",
-  "windWithinLimits",
-  "noBarringDefect",
-];
-
 function nextEngine(state: SessionState, now: number): Ask[] {
   const busy = state.engines.some((e) =>
     ["requested", "clear", "cranking", "caught", "running", "fire"].includes(e.life.is),
@@ -175,7 +160,7 @@ function nextEngine(state: SessionState, now: number): Ask[] {
   if (now < permittedAt) {
     return [ask({ key: `cool:${n}`, say: "starterCooling", weight: 4, engine: n, dueAt: permittedAt })];
   }
-  const before = findUnmet(state, n, now).filter((u) => BEFORE_ASKING.includes(u.id));
+  const before = findUnmet(state, n, now).filter((u) => conditionOf(u.id).askedBefore);
   if (before.length > 0) {
     return [
       ask({ key: `wait:${n}`, say: "startWaits", weight: 4, engine: n, detail: before[0]?.id ?? null }),

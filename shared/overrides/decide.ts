@@ -1,3 +1,4 @@
+import { conditionOf } from "../conditions/all.ts";
 import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
@@ -14,7 +15,7 @@ export function decideOverride(
   if (!engineOf(state, action.engine)) {
     return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
   }
-  if (!state.type.overridable.includes(action.condition)) {
+  if (!state.type.overridable.includes(action.condition) || !conditionOf(action.condition).mayBeSetAside) {
     return refuse("notOverridable", { found: action.condition });
   }
   const { condition, engine, reason } = action;

@@ -1,6 +1,6 @@
-import { neededPosts } from "../conditions/postsHeld.ts";
 import { standCaseOf, tooNear } from "../figures/neighbours.ts";
 import { engineStands } from "../models/facing.ts";
+import { neededPosts } from "../posts/needed.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";

@@ -1,10 +1,11 @@
+import { inStart } from "../checks/inStart.ts";
 import { checkApplies } from "../checks/preheat.ts";
 import { bladesCounted } from "../conditions/bladesCounted.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
 import { chocksIn } from "../conditions/chocksIn.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
-import { neededPosts } from "../conditions/postsHeld.ts";
 import { isTurning } from "../engine/life.ts";
+import { neededPosts } from "../posts/needed.ts";
 import { gatesShort } from "../runUp/gates.ts";
 import { faultCode, releaseVerdict } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
@@ -22,7 +23,7 @@ export function missingFor(state: SessionState, now: number): string[] {
 function ofChecks(state: SessionState, now: number): string[] {
   return state.type.checks
     .filter((c) => c.stage === state.stage && state.checks[c.id]?.good !== true)
-    .filter((c) => c.post !== "groundPower" || state.powerSource === "groundPower")
+    .filter((c) => inStart(state, c))
     .filter((c) => checkApplies(state, c.id, now))
     .map((c) => `check:${c.id}`);
 }

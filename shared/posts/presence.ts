@@ -1,6 +1,6 @@
-import { neededPosts } from "../conditions/postsHeld.ts";
 import type { Post } from "../protocol/posts.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
+import { neededPosts } from "./needed.ts";
 
 /** Since when a post's silence counts: its holder's last touch, but not before the start came alive. */
 function silentSince(state: SessionState, post: Post): number | null {

@@ -1,4 +1,5 @@
 import { correctedGravity, hydrometerOf } from "../checks/gravity.ts";
+import { postFor } from "../checks/post.ts";
 import { oilReadLate } from "../engine/oilLate.ts";
 import { found } from "../models/outcome.ts";
 import type { Action } from "../protocol/commands.ts";
@@ -26,11 +27,12 @@ export function decideReading(state: SessionState, action: ReadingAction, contex
   return accept(action, ...(engine ? oilReadLate(state, engine, action.reading.value, context.now) : []));
 }
 
-/** A check of the type, by its own post. With a range the figure decides; without one the person says. */
+/** A check of the type, by its own post or by the one asked in its place. With a range the figure decides; without one the person says. */
 export function decideCheck(state: SessionState, action: CheckAction, context: Context): Verdict {
   const check = state.type.checks.find((c) => c.id === action.check);
   if (!check) return refuse("noSuchCheck", { found: state.type.checks.map((c) => c.id).join(", ") });
-  if (context.post !== check.post) return refuse("wrongPost", { posts: [check.post] });
+  const asked = postFor(state, check);
+  if (context.post !== check.post && context.post !== asked) return refuse("wrongPost", { posts: [asked] });
   const note = action.note === undefined ? {} : { note: action.note };
   if (!check.range) {
     if (action.good === undefined) return refuse("missingFigure", { found: "good" });

@@ -18,7 +18,10 @@ export function evolveFigure(
   const name = event.actor.kind === "person" ? event.actor.name : "";
   if (fact.type === "checked") {
     const reading = fact.reading ? { value: fact.reading.value, unit: fact.reading.unit as Unit } : null;
-    const record = { reading, good: fact.good, at: event.at, name, note: fact.note ?? null };
+    const usual = state.type.checks.find((c) => c.id === fact.check)?.post;
+    const post = event.actor.kind === "person" ? event.actor.post : null;
+    const elsewhere = post === null || post === usual ? {} : { post };
+    const record = { reading, good: fact.good, at: event.at, name, note: fact.note ?? null, ...elsewhere };
     return { ...state, checks: { ...state.checks, [fact.check]: record } };
   }
   const reading: Reading = { value: fact.reading.value, unit: fact.reading.unit as Unit, at: event.at, name };

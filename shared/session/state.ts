@@ -160,6 +160,8 @@ export type GroundPower =
     };
 
 export interface CheckRecord {
+  /** The post that recorded it, where that was not the type's post for the check. */
+  post?: Post;
   reading: Quantity | null;
   good: boolean;
   at: number;

@@ -1,6 +1,5 @@
-import { CHECK_OF } from "../conditions/checkOf.ts";
-import type { ConditionId } from "../protocol/conditions.ts";
 import { POSTS } from "../protocol/posts.ts";
+import { conditionChecks } from "./conditionChecks.ts";
 import { electricalChecks } from "./electricalChecks.ts";
 import { engineChecks } from "./engineChecks.ts";
 import type { TypeFault } from "./fault.ts";
@@ -10,26 +9,6 @@ import { rampChecks } from "./rampChecks.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
 export type { TypeFault } from "./fault.ts";
-
-/** Conditions nobody may set aside: stops, one engine at a time, an arc, people at propellers, held posts. */
-const NEVER_OVERRIDDEN: readonly ConditionId[] = [
-  "noStopOpen",
-  "arcClear",
-  "noOtherTurningUp",
-  "handsOffPropellers",
-  "postsHeld",
-];
-
-/** Conditions no type may leave out: without them a start is less safe than with paper and hand signals. */
-const ALWAYS = [
-  "noStopOpen",
-  "guardInPlace",
-  "arcClear",
-  "noOtherTurningUp",
-  "starterCool",
-  "postsHeld",
-  "handsOffPropellers",
-] as const;
 
 /** Reads unknown data as an aircraft type: the shape first, then what the shape cannot say. */
 export function readAircraftType(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
@@ -68,18 +47,7 @@ function crossChecks(type: AircraftType): TypeFault[] {
   if (new Set(type.checks.map((c) => c.id)).size !== type.checks.length) {
     fault("checks", "two checks have the same id");
   }
-  for (const id of ALWAYS) {
-    if (!type.conditions.includes(id)) fault("conditions", `${id} cannot be left out`);
-  }
-  for (const id of type.overridable) {
-    if (NEVER_OVERRIDDEN.includes(id)) fault("overridable", `${id} can never be overridden`);
-    if (!type.conditions.includes(id)) fault("overridable", `${id} is not one of the type's conditions`);
-  }
-  for (const [id, check] of Object.entries(CHECK_OF)) {
-    if (type.conditions.includes(id as ConditionId) && !type.checks.some((c) => c.id === check)) {
-      fault("checks", `the condition ${id} needs a check with the id ${check}`);
-    }
-  }
+  conditionChecks(type, fault);
   if (new Set(type.drills.map((d) => d.id)).size !== type.drills.length) {
     fault("drills", "two drills have the same id");
   }

@@ -68,8 +68,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("conditions/arcClear.ts", "clearance", "cleared", {
     name: "an arc reported not clear counts as clear",
-    find: "return said.clear ? fromReport(said, state.type.timing.arcClear.value, now) : reportedNo(said);",
-    replace: "return fromReport(said, state.type.timing.arcClear.value, now);",
+    find: "return said.clear ? fromReport(said, freshSeconds(state, arcClear), now) : reportedNo(said);",
+    replace: "return fromReport(said, freshSeconds(state, arcClear), now);",
     expect: "I3",
   }),
   ...at("conditions/finding.ts", "clearance", "cleared", {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { findAll } from "../../shared/conditions/all.ts";
-import { fromCheck } from "../../shared/conditions/fromCheck.ts";
+import { areaChecked } from "../../shared/conditions/areaChecked.ts";
+import { extinguisherChecked } from "../../shared/conditions/extinguisherChecked.ts";
 import { postsCurrent } from "../../shared/conditions/postsCurrent.ts";
 import { unmetForService } from "../../shared/leaves/conditions.ts";
 import { plan } from "../../shared/session/step.ts";
@@ -174,8 +175,8 @@ describe("conditions that stand on more than one thing", () => {
     const story = given({ type: applying("areaChecked", "extinguisherChecked") }).upTo("starting");
     story.say("fireGuard", { type: "recordCheck", check: "extinguisher", good: false });
     story.say("supervisor", { type: "recordCheck", check: "area", good: true });
-    expect(fromCheck(story.state, "area", null, story.now).is).toBe("yes");
-    expect(fromCheck(story.state, "extinguisher", null, story.now).is).toBe("no");
+    expect(areaChecked.find(story.state, 3, story.now).is).toBe("yes");
+    expect(extinguisherChecked.find(story.state, 3, story.now).is).toBe("no");
   });
 
   it("[MCN-6] the first past their date is named; all current, the nearest date is when it ends", () => {

@@ -1,4 +1,4 @@
-import type { Finding } from "../../conditions/condition.ts";
+import type { Finding } from "../../conditions/definition.ts";
 import type { ConditionId } from "../../protocol/conditions.ts";
 
 type Is = Finding["is"];

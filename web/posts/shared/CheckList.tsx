@@ -1,3 +1,5 @@
+import { inStart } from "../../../shared/checks/inStart.ts";
+import { postFor } from "../../../shared/checks/post.ts";
 import { checkApplies } from "../../../shared/checks/preheat.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ago } from "../../ui/numbers.ts";
@@ -11,7 +13,11 @@ export function CheckList({ panel }: { panel: Panel }) {
   const words = text.checks;
   const units = useUnits();
   const checks = state.type.checks.filter(
-    (c) => c.post === post && c.stage === state.stage && checkApplies(state, c.id, now),
+    (c) =>
+      postFor(state, c) === post &&
+      inStart(state, c) &&
+      c.stage === state.stage &&
+      checkApplies(state, c.id, now),
   );
   if (checks.length === 0) return null;
   const done = checks.filter((c) => state.checks[c.id]?.good).length;

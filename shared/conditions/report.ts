@@ -1,0 +1,37 @@
+import { postFor } from "../checks/post.ts";
+import { overriddenBy } from "../overrides/overridden.ts";
+import type { ConditionReport } from "../protocol/conditionReport.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+import type { ConditionDefinition } from "./definition.ts";
+
+/** The posts that can meet the condition in this start. */
+export function ownersOf(state: SessionState, condition: ConditionDefinition): readonly Post[] {
+  if (condition.check === undefined) return condition.owners;
+  const check = state.type.checks.find((c) => c.id === condition.check);
+  return [check ? postFor(state, check) : "supervisor"];
+}
+
+/** One condition's finding as people are told it. */
+export function reportOf(
+  state: SessionState,
+  condition: ConditionDefinition,
+  engine: number,
+  now: number,
+): ConditionReport {
+  const finding = condition.find(state, engine, now);
+  const age = finding.at === null ? null : now - finding.at;
+  return { id: condition.id, owners: ownersOf(state, condition), ...finding, age };
+}
+
+/** The same, `overridden` where it is not met and two people set it aside for this engine's clearance. */
+export function clearanceReport(
+  state: SessionState,
+  condition: ConditionDefinition,
+  engine: number,
+  now: number,
+): ConditionReport {
+  const report = reportOf(state, condition, engine, now);
+  const aside = overriddenBy(state, condition.id, engine);
+  return report.is !== "yes" && aside ? { ...report, is: "overridden" } : report;
+}
