@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
-import { veilsIn } from "../../shared/evidence/names.ts";
 import { fromHex } from "../../shared/evidence/note.ts";
+import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
 import { faultOfCheckpoints, faultOfEnd, faultOfNames } from "../../shared/evidence/signedExport.ts";
 import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../sha256.ts";
@@ -38,7 +38,14 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   if (signed && !ended) return bad({ line: lines.length, why: "the file does not end with a line feed" });
   return {
     ok: true,
-    says: saysOf(manifest, result.events, result.head, result.state.stage, kept, veilsIn(rest.join("\n"))),
+    says: saysOf(
+      manifest,
+      result.events,
+      result.head,
+      result.state.stage,
+      kept,
+      pseudonymsIn(rest.join("\n")),
+    ),
   };
 
   function signatureFault(
@@ -70,7 +77,7 @@ function saysOf(
   head: string,
   stage: string,
   kept: Kept,
-  veils: Set<string>,
+  pseudonyms: Set<string>,
 ): string {
   const { session, aircraft, exportedAt } = manifest;
   const says = [
@@ -79,8 +86,9 @@ function saysOf(
   ];
   if (manifest.format === "chockside-evidence-2") {
     const [key = ""] = manifest.keys;
-    const erased = veils.size - Object.keys(manifest.names).length;
-    if (erased > 0) says.push(`${erased} of ${veils.size} people were erased: their names are not to be had`);
+    const erased = pseudonyms.size - Object.keys(manifest.names).length;
+    if (erased > 0)
+      says.push(`${erased} of ${pseudonyms.size} people were erased: their names are not to be had`);
     says.push(`${manifest.checkpoints.length} checkpoints and the whole file are signed by key ${key}`);
   }
   if (!kept.keys && !kept.checkpoints)

@@ -2,7 +2,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StoredEvent } from "../store/events.ts";
 import { CAUTION } from "./caution.ts";
-import type { NameVeil } from "./names.ts";
+import type { Pseudonyms } from "./names.ts";
 
 const HEADER = [
   "seq",
@@ -38,8 +38,8 @@ export function signedRow(endLine: string): string {
 }
 
 /** Returns one event as one row, for a spreadsheet. The exact bytes are in the NDJSON format. */
-export function csvLine(stored: StoredEvent, names: NameVeil): string {
-  const event = readSealed(names.open(stored.body)).event;
+export function csvLine(stored: StoredEvent, names: Pseudonyms): string {
+  const event = readSealed(names.reveal(stored.body)).event;
   const { actor, fact } = event;
   const has = fact as Partial<Record<string, unknown>>;
   const figure = has.reading ?? has.volts ?? has.pressure;

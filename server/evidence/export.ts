@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { canonical } from "../../shared/evidence/canonical.ts";
-import { veilsIn } from "../../shared/evidence/names.ts";
+import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
 import { endLine } from "../../shared/evidence/signedExport.ts";
 import type { Claim, SignedManifest } from "../../shared/evidence/verify.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
@@ -42,7 +42,7 @@ async function manifestOf(
     format: "chockside-evidence-2",
     ...claimOf(row),
     keys: [...new Set([notary.signer.publicHex, ...checkpoints.map((c) => c.publicKey)])],
-    names: names.openings(await veilsOf(store, names, row)),
+    names: names.openings(await pseudonymsOf(store, names, row)),
     checkpoints: checkpoints.map((c) => c.note),
     exportedAt: new Date(now).toISOString(),
     caution: CAUTION,
@@ -68,7 +68,7 @@ export async function* exportOf(
   const end = () => endLine(digest.digest(), deps.notary.signer, noteTools);
   if (form === "csv") {
     yield signed(csvHead());
-    await veilsOf(deps.store, deps.names, row);
+    await pseudonymsOf(deps.store, deps.names, row);
     for await (const event of events) yield signed(csvLine(event, deps.names));
     yield signedRow(end());
     return;
@@ -87,10 +87,10 @@ export async function* exportOf(
 }
 
 /** Returns the pseudonyms in a record, after loading their names. */
-async function veilsOf(store: EventStore, names: Names, row: SessionRow): Promise<Set<string>> {
-  const veils = new Set<string>();
+async function pseudonymsOf(store: EventStore, names: Names, row: SessionRow): Promise<Set<string>> {
+  const pseudonyms = new Set<string>();
   for await (const { body } of firstOf(store, row.id, row.headSeq))
-    for (const veil of veilsIn(body)) veils.add(veil);
-  await names.meet([...veils].map((veil) => JSON.stringify(veil)));
-  return veils;
+    for (const pseudonym of pseudonymsIn(body)) pseudonyms.add(pseudonym);
+  await names.loadFor([...pseudonyms].map((pseudonym) => JSON.stringify(pseudonym)));
+  return pseudonyms;
 }

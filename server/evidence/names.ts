@@ -2,10 +2,10 @@ import {
   erasedName,
   mapNames,
   type Opening,
-  unveiled,
-  veilOf,
-  veilsIn,
-} from "../../shared/evidence/names.ts";
+  pseudonymOf,
+  pseudonymsIn,
+  withNames,
+} from "../../shared/evidence/pseudonyms.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { sha256 } from "../sha256.ts";
 import type { NameRecord, PersonalStore } from "../store/personal.ts";
@@ -13,28 +13,32 @@ import type { NameRecord, PersonalStore } from "../store/personal.ts";
 export type Named = Pick<NameRecord, "personId" | "name">;
 
 /** Replaces names by pseudonyms before events are sealed, and back. */
-export interface NameVeil {
+export interface Pseudonyms {
   /**
    * Returns the event with pseudonyms for names. Unknown names are stored without a pseudonym; appending never waits
    * for a lookup.
    */
-  veil(event: SessionEvent): SessionEvent;
+  pseudonymise(event: SessionEvent): SessionEvent;
   /** Loads the names behind pseudonyms in these sealed bytes that this server does not know yet. */
-  meet(bodies: readonly string[]): Promise<void>;
+  loadFor(bodies: readonly string[]): Promise<void>;
   /** Returns the sealed bytes with the names in them, for reading. */
-  open(body: string): string;
+  reveal(body: string): string;
 }
 
 /** Leaves names unchanged. */
-export const asStored: NameVeil = { veil: (event) => event, meet: async () => {}, open: (body) => body };
+export const noPseudonyms: Pseudonyms = {
+  pseudonymise: (event) => event,
+  loadFor: async () => {},
+  reveal: (body) => body,
+};
 
 /** Keeps every name with its salt and pseudonym in memory. */
-export class Names implements NameVeil {
+export class Names implements Pseudonyms {
   readonly #store: PersonalStore;
   readonly #salt: () => string;
   readonly #openings = new Map<string, Opening>();
-  readonly #veilOfPerson = new Map<string, { name: string; veil: string }>();
-  readonly #veilOfName = new Map<string, string>();
+  readonly #pseudonymOfPerson = new Map<string, { name: string; pseudonym: string }>();
+  readonly #pseudonymOfName = new Map<string, string>();
 
   private constructor(store: PersonalStore, salt: () => string) {
     this.#store = store;
@@ -52,45 +56,47 @@ export class Names implements NameVeil {
   /** Makes a pseudonym for each new name, and stores it before its first use. */
   async know(people: readonly Named[]): Promise<void> {
     const fresh = people
-      .filter(({ personId, name }) => this.#veilOfPerson.get(personId)?.name !== name)
+      .filter(({ personId, name }) => this.#pseudonymOfPerson.get(personId)?.name !== name)
       .map(({ personId, name }) => ({ personId, name, salt: this.#salt() }));
     if (fresh.length === 0) return;
     await this.#store.addNames(fresh);
     this.#take(fresh);
   }
 
-  veil(event: SessionEvent): SessionEvent {
+  pseudonymise(event: SessionEvent): SessionEvent {
     return mapNames(event, (name, id) => {
-      const own = id === null ? undefined : this.#veilOfPerson.get(id);
-      return own?.name === name ? own.veil : (this.#veilOfName.get(name) ?? name);
+      const own = id === null ? undefined : this.#pseudonymOfPerson.get(id);
+      return own?.name === name ? own.pseudonym : (this.#pseudonymOfName.get(name) ?? name);
     });
   }
 
-  async meet(bodies: readonly string[]): Promise<void> {
-    const strange = bodies.some((body) => [...veilsIn(body)].some((veil) => !this.#openings.has(veil)));
+  async loadFor(bodies: readonly string[]): Promise<void> {
+    const strange = bodies.some((body) =>
+      [...pseudonymsIn(body)].some((pseudonym) => !this.#openings.has(pseudonym)),
+    );
     // Another server may have added a person.
     if (strange) this.#take(await this.#store.names());
   }
 
-  open(body: string): string {
-    return unveiled(body, (veil) => this.#openings.get(veil)?.name ?? erasedName(veil));
+  reveal(body: string): string {
+    return withNames(body, (pseudonym) => this.#openings.get(pseudonym)?.name ?? erasedName(pseudonym));
   }
 
   /** Returns name and salt of those pseudonyms that were not erased. */
-  openings(veils: Iterable<string>): Record<string, Opening> {
-    const known = [...veils].sort().flatMap((veil): [string, Opening][] => {
-      const opening = this.#openings.get(veil);
-      return opening ? [[veil, opening]] : [];
+  openings(pseudonyms: Iterable<string>): Record<string, Opening> {
+    const known = [...pseudonyms].sort().flatMap((pseudonym): [string, Opening][] => {
+      const opening = this.#openings.get(pseudonym);
+      return opening ? [[pseudonym, opening]] : [];
     });
     return Object.fromEntries(known);
   }
 
   #take(records: readonly NameRecord[]): void {
     for (const { personId, name, salt } of records) {
-      const veil = veilOf({ name, salt }, sha256);
-      this.#openings.set(veil, { name, salt });
-      this.#veilOfPerson.set(personId, { name, veil });
-      this.#veilOfName.set(name, veil);
+      const pseudonym = pseudonymOf({ name, salt }, sha256);
+      this.#openings.set(pseudonym, { name, salt });
+      this.#pseudonymOfPerson.set(personId, { name, pseudonym });
+      this.#pseudonymOfName.set(name, pseudonym);
     }
   }
 }

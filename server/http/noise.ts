@@ -5,7 +5,7 @@ import { postHeld } from "../../shared/posts/postHeld.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
-import type { NameVeil } from "../evidence/names.ts";
+import type { Pseudonyms } from "../evidence/names.ts";
 import { NoiseLogs } from "../sessions/noise.ts";
 import { NoSuchSession } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
@@ -13,7 +13,7 @@ import { identityOf } from "./signed-in.ts";
 
 export interface NoiseRouteOptions {
   store: EventStore;
-  names: NameVeil;
+  names: Pseudonyms;
   clock: Clock;
 }
 

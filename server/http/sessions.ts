@@ -12,7 +12,7 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
-import type { NameVeil } from "../evidence/names.ts";
+import type { Pseudonyms } from "../evidence/names.ts";
 import { CODE_PATTERN } from "../ids.ts";
 import type { Planning } from "../sessions/planning.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
@@ -27,7 +27,7 @@ export interface SessionRoutesOptions {
   store: EventStore;
   sessions: Sessions;
   planning: Planning;
-  names: NameVeil;
+  names: Pseudonyms;
   clock: Clock;
 }
 
@@ -138,8 +138,8 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
       const stored = await store.read(id, request.query.since, request.query.limit);
-      await names.meet(stored.map((e) => e.body));
-      return { head: row.headSeq, events: stored.map((e) => readSealed(names.open(e.body)).event) };
+      await names.loadFor(stored.map((e) => e.body));
+      return { head: row.headSeq, events: stored.map((e) => readSealed(names.reveal(e.body)).event) };
     },
   );
 

@@ -10,7 +10,7 @@ import { idSchema } from "../../shared/protocol/text.ts";
 import { namedFor } from "../../shared/words/erased.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
-import type { NameVeil } from "../evidence/names.ts";
+import type { Pseudonyms } from "../evidence/names.ts";
 import { languageOf } from "../http/language.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
@@ -20,7 +20,7 @@ import { printCard } from "./card.ts";
 import { printRecord } from "./record.ts";
 
 export interface PrintRoutesOptions {
-  names: NameVeil;
+  names: Pseudonyms;
   store: EventStore;
   directory: Directory;
   sessions: Sessions;
@@ -97,15 +97,15 @@ const sayFor = (request: FastifyRequest) => SPOKEN[languageOf(request)];
 /** Returns the events up to the row's head, so that the last one has the row's hash. */
 async function eventsOf(
   store: EventStore,
-  names: NameVeil,
+  names: Pseudonyms,
   { id, headSeq }: SessionRow,
 ): Promise<SessionEvent[]> {
   const events: SessionEvent[] = [];
   while (events.length < headSeq) {
     const page = await store.read(id, events.length, Math.min(PAGE, headSeq - events.length));
     if (page.length === 0) break;
-    await names.meet(page.map((e) => e.body));
-    events.push(...page.map((e) => readSealed(names.open(e.body)).event));
+    await names.loadFor(page.map((e) => e.body));
+    events.push(...page.map((e) => readSealed(names.reveal(e.body)).event));
   }
   return events;
 }

@@ -2,7 +2,7 @@ import { type Sealed, seal } from "../../shared/evidence/chain.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Step } from "../../shared/session/step.ts";
-import type { NameVeil } from "../evidence/names.ts";
+import type { Pseudonyms } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
 import { appendTraced } from "./append-traced.ts";
@@ -48,7 +48,7 @@ export type Published = (
 export class LiveSession {
   readonly #store: EventStore;
   readonly #row: SessionRow;
-  readonly #names: NameVeil;
+  readonly #names: Pseudonyms;
   readonly #published: Published;
   #held: Replayed;
   #jobs: Job[] = [];
@@ -61,7 +61,7 @@ export class LiveSession {
   /** The error of the last attempt to read what others recorded; null after success. */
   #behind: unknown = null;
 
-  constructor(store: EventStore, row: SessionRow, held: Replayed, names: NameVeil, published: Published) {
+  constructor(store: EventStore, row: SessionRow, held: Replayed, names: Pseudonyms, published: Published) {
     this.#names = names;
     this.#store = store;
     this.#row = row;
@@ -204,11 +204,11 @@ class Drafting implements Draft {
   headHash: string;
   readonly events: SessionEvent[] = [];
   readonly sealed: Sealed[] = [];
-  readonly #names: NameVeil;
+  readonly #names: Pseudonyms;
   readonly #before: ReadonlyMap<string, Answered>;
   readonly #answered = new Map<string, Answered>();
 
-  constructor(held: Replayed, names: NameVeil) {
+  constructor(held: Replayed, names: Pseudonyms) {
     this.#names = names;
     this.state = held.state;
     this.headHash = held.headHash;
@@ -223,7 +223,7 @@ class Drafting implements Draft {
     const sealed: Sealed[] = [];
     let hash = this.headHash;
     for (const event of step.events) {
-      const one = seal(this.#names.veil(event), hash, sha256);
+      const one = seal(this.#names.pseudonymise(event), hash, sha256);
       sealed.push(one);
       hash = one.hash;
     }

@@ -1,6 +1,6 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import { type NoiseLog, noiseAfter } from "../../shared/figures/noiseLog.ts";
-import type { NameVeil } from "../evidence/names.ts";
+import type { Pseudonyms } from "../evidence/names.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 
 const DAY_MS = 86_400_000;
@@ -11,10 +11,10 @@ const PAGE = 500;
 /** Noise logs of the last day's sessions, updated from the record as it grows. */
 export class NoiseLogs {
   readonly #store: EventStore;
-  readonly #names: NameVeil;
+  readonly #names: Pseudonyms;
   readonly #logs = new Map<string, NoiseLog>();
 
-  constructor(store: EventStore, names: NameVeil) {
+  constructor(store: EventStore, names: Pseudonyms) {
     this.#store = store;
     this.#names = names;
   }
@@ -40,8 +40,8 @@ export class NoiseLogs {
     while ((log?.state.seq ?? 0) < headSeq) {
       const events = await this.#store.read(id, log?.state.seq ?? 0, PAGE);
       if (events.length === 0) break;
-      await this.#names.meet(events.map((e) => e.body));
-      for (const { body } of events) log = noiseAfter(log, readSealed(this.#names.open(body)).event);
+      await this.#names.loadFor(events.map((e) => e.body));
+      for (const { body } of events) log = noiseAfter(log, readSealed(this.#names.reveal(body)).event);
     }
     if (log) this.#logs.set(id, log);
   }

@@ -3,7 +3,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { asStored, type NameVeil } from "../evidence/names.ts";
+import { noPseudonyms, type Pseudonyms } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
@@ -29,7 +29,7 @@ export interface Replayed {
 export async function replay(
   store: EventStore,
   row: SessionRow,
-  names: NameVeil = asStored,
+  names: Pseudonyms = noPseudonyms,
 ): Promise<Replayed> {
   const { id } = row;
   let expected = row;
@@ -65,16 +65,16 @@ export async function readOn<H extends Held>(
   store: EventSource,
   id: string,
   held: H,
-  names: NameVeil,
+  names: Pseudonyms,
 ): Promise<{ held: H; events: SessionEvent[] }> {
   let { state, headHash } = held as Held;
   const all: SessionEvent[] = [];
   for (;;) {
     const page = await store.read(id, state?.seq ?? 0, PAGE);
-    await names.meet(page.map((e) => e.body));
+    await names.loadFor(page.map((e) => e.body));
     for (const { seq, body, hash } of page) {
       try {
-        const { event: read, prev } = readSealed(names.open(body));
+        const { event: read, prev } = readSealed(names.reveal(body));
         if (prev !== headHash || hash !== sha256(body)) throw new Error("its chain is broken");
         const event = withSharedType(read);
         state = evolve(state, event);

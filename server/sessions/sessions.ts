@@ -12,7 +12,7 @@ import { act, type Person, type Step, tick, unsettle } from "../../shared/sessio
 import { isStop } from "../../shared/stops/isStop.ts";
 import { sameStop } from "../../shared/stops/sameStop.ts";
 import type { Clock, Timers } from "../clock.ts";
-import type { NameVeil } from "../evidence/names.ts";
+import type { Pseudonyms } from "../evidence/names.ts";
 import type { Bus } from "../many/bus.ts";
 import { sha256 } from "../sha256.ts";
 import { type EventStore, type SessionHead, type SessionRow, StoreFailure } from "../store/events.ts";
@@ -48,7 +48,7 @@ export interface SessionsDeps {
   clock: Clock & { recorded(at: number): void };
   timers: Timers;
   log: SessionLog;
-  names: NameVeil;
+  names: Pseudonyms;
   /** Asked to sign a checkpoint of the record so far. Never awaited. */
   notary: { due(session: string, size: number): void };
   bus: Bus;
@@ -167,7 +167,7 @@ export class Sessions {
   async begin(base: RowBase, step: Step): Promise<void> {
     const [event] = step.events;
     if (!event) throw new Error("a plan is an event");
-    const sealed = seal(this.#deps.names.veil(event), genesis(event.session, sha256), sha256);
+    const sealed = seal(this.#deps.names.pseudonymise(event), genesis(event.session, sha256), sha256);
     const row = rowOf(base, step.state, sealed.hash);
     const { at, command, fact } = event;
     const stored = [{ ...sealed, at, command, type: fact.type }];

@@ -1,4 +1,4 @@
-import type { Opening } from "../../shared/evidence/names.ts";
+import type { Opening } from "../../shared/evidence/pseudonyms.ts";
 import type { SignInRecord } from "./sign-in.ts";
 
 /** A present or former name of a person, with the salt of its pseudonym. */

@@ -3,8 +3,8 @@ import type { Digest } from "./chain.ts";
 import { openCheckpoint } from "./checkpoint.ts";
 import { GrowingTree } from "./merkle.ts";
 import { same } from "./merkleProof.ts";
-import { veilOf } from "./names.ts";
 import { fromHex, type NoteTools, openNote, type Signer, signNote, toHex, utf8 } from "./note.ts";
+import { pseudonymOf } from "./pseudonyms.ts";
 import type { SignedManifest } from "./verify.ts";
 
 const END = "chockside/export";
@@ -39,7 +39,9 @@ export function faultOfEnd(
 
 /** Whether every name in the manifest is the one that was sealed: its digest stands in the bytes. */
 export function faultOfNames({ names }: SignedManifest, digest: Digest): string | null {
-  const wrong = Object.entries(names).find(([veil, opening]) => veilOf(opening, digest) !== veil);
+  const wrong = Object.entries(names).find(
+    ([pseudonym, opening]) => pseudonymOf(opening, digest) !== pseudonym,
+  );
   return wrong ? `${wrong[1].name} is not the name that was sealed` : null;
 }
 

@@ -1,4 +1,4 @@
-import { mapNames } from "../evidence/names.ts";
+import { mapNames } from "../evidence/pseudonyms.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import type { Say } from "./say.ts";
 

@@ -18,7 +18,7 @@ import { writtenBoth } from "./quantity.ts";
 /** Everything a session says, in one language. */
 export type Say = ReturnType<typeof sayIn>;
 
-/** How `evidence/names.ts` shows somebody whose name is known no longer. */
+/** How `evidence/pseudonyms.ts` shows somebody whose name is known no longer. */
 const ERASED = /^Erased person ([0-9a-f]{6})$/;
 
 /** Puts values in a sentence; an empty value takes its place away. */

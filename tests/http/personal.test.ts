@@ -4,7 +4,7 @@ import { checkFile } from "../../server/evidence/check-file.ts";
 import { erase } from "../../server/personal/erase.ts";
 import { given } from "../../server/personal/given.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
-import { veilOf } from "../../shared/evidence/names.ts";
+import { pseudonymOf } from "../../shared/evidence/pseudonyms.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
@@ -86,13 +86,13 @@ describe("names in the evidence", () => {
     // A second server that came up before somebody new was met by the first.
     const other = await testHouse({ store: new MemoryEventStore(), directory });
     await test.house.names.know([{ personId: "zoe", name: "Zoe" }]);
-    const event = test.house.names.veil({
+    const event = test.house.names.pseudonymise({
       ...{ v: 1, session, seq: 1, at: 1, command: null, digest: null, clientAt: null, cause: null },
       actor: { kind: "person", id: "zoe", name: "Zoe", post: null, device: "d" },
       fact: { type: "restarted" },
     });
-    await other.house.names.meet([JSON.stringify(event)]);
-    expect(JSON.parse(other.house.names.open(JSON.stringify(event))).actor.name).toBe("Zoe");
+    await other.house.names.loadFor([JSON.stringify(event)]);
+    expect(JSON.parse(other.house.names.reveal(JSON.stringify(event))).actor.name).toBe("Zoe");
     await other.close();
   });
 
@@ -105,9 +105,9 @@ describe("names in the evidence", () => {
         .map((n) => n.name)
         .sort(),
     ).toEqual(NAMES);
-    for (const [veil, opening] of Object.entries<{ name: string; salt: string }>(names)) {
-      expect(veil).toMatch(/^person:[0-9a-f]{64}$/);
-      expect(veilOf(opening, sha256)).toBe(veil);
+    for (const [pseudonym, opening] of Object.entries<{ name: string; salt: string }>(names)) {
+      expect(pseudonym).toMatch(/^person:[0-9a-f]{64}$/);
+      expect(pseudonymOf(opening, sha256)).toBe(pseudonym);
       expect(opening.salt).toMatch(/^[0-9a-f]{32}$/);
     }
     expect(checkFile(text.replace('"name":"Ada"', '"name":"Eve"'))).toMatchObject({
@@ -127,19 +127,19 @@ describe("a whole start's events", () => {
     .split("\n");
   const events = lines.map((line) => readSealed(line).event);
 
-  it("[PRV-1] lose every name under the veil, whoever reported what, and get the same ones back", () => {
+  it("[PRV-1] replace every name by a pseudonym, whoever reported what, and get the same ones back", () => {
     const { names } = test.house;
-    let veiled = 0;
+    let hidden = 0;
     for (const event of events) {
-      const sealed = names.veil(event);
+      const sealed = names.pseudonymise(event);
       const text = JSON.stringify(sealed, (key, v) => (key === "aircraftType" ? undefined : v));
       expect(text).not.toMatch(/"(Ada|Bo|Cy|Di|Ed|Fay)"/);
-      veiled += text.split('"person:').length - 1;
-      expect(JSON.parse(names.open(JSON.stringify(sealed)))).toEqual(event);
+      hidden += text.split('"person:').length - 1;
+      expect(JSON.parse(names.reveal(JSON.stringify(sealed)))).toEqual(event);
     }
     const told = JSON.stringify(events).match(/"(Ada|Bo|Cy|Di|Ed|Fay)"/g);
     expect(told?.length).toBeGreaterThan(150);
-    expect(veiled).toBe(told?.length);
+    expect(hidden).toBe(told?.length);
   });
 });
 

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
-import { asStored } from "../../server/evidence/names.ts";
+import { noPseudonyms } from "../../server/evidence/names.ts";
 import { readOn } from "../../server/sessions/replay.ts";
 import { sharedType } from "../../server/sessions/shared-type.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
@@ -68,7 +68,7 @@ it("[LIV-14] a session in memory stays within its budget through a four-engine s
   const read = async (_: string, since: number, limit: number) => sealed.slice(since, since + limit);
   const nothing = { state: null, headHash: genesis(state.id, sha256), answered: new Map(), tail: [] };
   // Just what a server holds of a session it read from the record.
-  const { held, ...more } = await readOn({ read }, state.id, nothing, asStored);
+  const { held, ...more } = await readOn({ read }, state.id, nothing, noPseudonyms);
   expect([Object.keys(held).sort(), Object.keys(more)]).toEqual([
     ["answered", "headHash", "state", "tail"],
     ["events"],

@@ -27,7 +27,7 @@ afterEach(async () => {
 });
 
 const log = async () =>
-  (await store.read(session, 0, 10_000)).map((e) => readSealed(house.house.names.open(e.body)).event);
+  (await store.read(session, 0, 10_000)).map((e) => readSealed(house.house.names.reveal(e.body)).event);
 const bearing = async (id: string) => (await log()).filter((e) => e.command === id);
 
 describe("a command", () => {

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Timers } from "../../server/clock.ts";
-import { asStored } from "../../server/evidence/names.ts";
+import { noPseudonyms } from "../../server/evidence/names.ts";
 import { SILENCE } from "../../server/many/bus.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { Sessions } from "../../server/sessions/sessions.ts";
@@ -99,7 +99,7 @@ export class StoredServer implements Server {
       timers,
       log,
       notary: { due() {} },
-      names: asStored,
+      names: noPseudonyms,
       bus: SILENCE,
       inTurn: (_keys, work) => work(),
     });

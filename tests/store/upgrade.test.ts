@@ -22,7 +22,7 @@ import { sha256 } from "../spec/given.ts";
 /**
  * Databases as earlier versions left them, each written once by the code of its day and never again. Of schema 1: the
  * closed start of `four-engines-1.ndjson`, a second session in its brief with a hold on it, three people with one PIN,
- * one sign-in, one failed attempt. Of schema 5 the same, with names veiled in the second session and a checkpoint of each.
+ * one sign-in, one failed attempt. Of schema 5 the same, with pseudonyms in the second session and a checkpoint of each.
  */
 const FIXTURES = fileURLToPath(new URL("fixtures", import.meta.url));
 const names = readdirSync(FIXTURES).filter((name) => name.endsWith(".sqlite.gz"));
@@ -78,7 +78,7 @@ describe.each(names)("a database as it was kept: %s", (name) => {
   });
 });
 
-it("[OPS-1] there is such a database of the first shape, and of the one that veils names", () => {
+it("[OPS-1] there is such a database of the first shape, and of the one that pseudonyms names", () => {
   expect(names).toEqual(["schema-1.sqlite.gz", "schema-5.sqlite.gz"]);
 });
 

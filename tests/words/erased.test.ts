@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { erasedName, mapNames } from "../../shared/evidence/names.ts";
+import { erasedName, mapNames } from "../../shared/evidence/pseudonyms.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { recordOf } from "../../shared/paper/record.ts";
 import { say as english } from "../../shared/words/en.ts";

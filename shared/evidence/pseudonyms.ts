@@ -4,33 +4,33 @@ import type { Digest } from "./chain.ts";
 // People's names are not in the sealed bytes: a salted digest stands in their place. Whoever holds name and salt can
 // show whose it is; once the salt is gone nobody can, and every byte of the record still verifies.
 
-/** What opens a veiled name. */
+/** The name and salt behind a pseudonym. */
 export interface Opening {
   name: string;
   /** Chance nobody can guess: 128 bits, hexadecimal. */
   salt: string;
 }
 
-const VEILS = /"(person:[0-9a-f]{64})"/g;
+const PSEUDONYMS = /"(person:[0-9a-f]{64})"/g;
 
-/** What stands in the sealed bytes in a name's place: a commitment, binding by the digest and hiding by the salt. */
-export function veilOf({ name, salt }: Opening, digest: Digest): string {
+/** Returns the pseudonym of a name: a commitment, binding by the digest and hiding by the salt. */
+export function pseudonymOf({ name, salt }: Opening, digest: Digest): string {
   return `person:${digest(`chockside name ${salt} ${name}`)}`;
 }
 
-/** The veils in sealed bytes. */
-export function veilsIn(body: string): Set<string> {
-  return new Set([...body.matchAll(VEILS)].map((m) => m[1] ?? ""));
+/** Returns the pseudonyms in sealed bytes. */
+export function pseudonymsIn(body: string): Set<string> {
+  return new Set([...body.matchAll(PSEUDONYMS)].map((m) => m[1] ?? ""));
 }
 
-/** Sealed bytes with names in the place of veils, to be read and shown, never to be hashed. */
-export function unveiled(body: string, nameOf: (veil: string) => string): string {
-  return body.replace(VEILS, (_, veil: string) => JSON.stringify(nameOf(veil)));
+/** Returns the sealed bytes with names instead of pseudonyms, for reading only: their hash is another. */
+export function withNames(body: string, nameOf: (pseudonym: string) => string): string {
+  return body.replace(PSEUDONYMS, (_, pseudonym: string) => JSON.stringify(nameOf(pseudonym)));
 }
 
 /** What is shown for somebody whose name is known no longer: not who, but that it is the same person each time. */
-export function erasedName(veil: string): string {
-  return `Erased person ${veil.slice("person:".length, "person:".length + 6)}`;
+export function erasedName(pseudonym: string): string {
+  return `Erased person ${pseudonym.slice("person:".length, "person:".length + 6)}`;
 }
 
 /**
