@@ -3,7 +3,7 @@ import { signalKindSchema } from "../../shared/protocol/enums.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
 import { type Sync, sentSchema, type Trouble, watchSchema } from "../../shared/protocol/wire.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import type { Refusals } from "../audit.ts";
 import { type Identity, personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
@@ -116,7 +116,7 @@ function looksLikeStop(raw: unknown): boolean {
   const action = (raw as { action?: { type?: unknown; kind?: unknown } } | null)?.action;
   if (action?.type !== "send") return false;
   const kind = signalKindSchema.safeParse(action.kind);
-  return kind.success && CATALOGUE[kind.data].stop;
+  return kind.success && signalOf(kind.data).stop;
 }
 
 /** Returns a function that does nothing when the panel asked for no answer. */

@@ -1,5 +1,6 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { firstOf } from "../evidence/leaves.ts";
 import { tracesOf } from "../personal/given.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
@@ -26,9 +27,6 @@ export type Past = { kept: Exclude<Kept, "signIns">; until: number } & (
   | { session: SessionRow }
   | { person: PersonRecord }
 );
-
-/** Signals that make a session the record of an incident. */
-const INCIDENT_SIGNALS = new Set(["fire", "cut", "cutAll", "turning"]);
 
 /**
  * Returns closed sessions and inactive people past their period. An aircraft's newest session always stays: the next
@@ -66,7 +64,7 @@ async function isIncident(store: EventStore, row: SessionRow): Promise<boolean> 
 }
 
 function tellsOfIncident({ fact }: SessionEvent): boolean {
-  return fact.type === "exceeded" || (fact.type === "sent" && INCIDENT_SIGNALS.has(fact.kind));
+  return fact.type === "exceeded" || (fact.type === "sent" && signalOf(fact.kind).incident);
 }
 
 /** Returns the time of the person's last event or sign-in, or of their creation. */

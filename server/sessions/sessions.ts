@@ -9,7 +9,7 @@ import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver } from "../../shared/session/state.ts";
 import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
-import { isStop } from "../../shared/stops/isStop.ts";
+import { isStop } from "../../shared/signals/isStop.ts";
 import { sameStop } from "../../shared/stops/sameStop.ts";
 import type { Clock, Timers } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";

@@ -1,7 +1,7 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import { conditionOf, findUnmet } from "../conditions/all.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
-import { authorityFault } from "../leaves/decide.ts";
+import { authorityFault } from "../leaves/fault.ts";
 import { starterDutyAt } from "../models/starter.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { SignalKind } from "../protocol/signals.ts";
@@ -11,7 +11,7 @@ import { gatesShort } from "../runUp/gates.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, isTurning, plain } from "./life.ts";
-import { nextInOrder } from "./start.ts";
+import { nextInOrder } from "./nextInOrder.ts";
 
 function send(kind: SignalKind, engine?: number): Send {
   return { type: "send", kind, channel: "panel", ...(engine === undefined ? {} : { engine }) };

@@ -1,7 +1,7 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { said } from "../session/attribute.ts";
 import type { SessionState, Signal } from "../session/state.ts";
-import { closeKinds, closeSignal } from "../signals/evolve.ts";
+import { closeKinds, closeSignal } from "../signals/close.ts";
 import { withEngine, withLife } from "./evolve.ts";
 import { plain } from "./life.ts";
 

@@ -7,7 +7,7 @@ import { guardPathClear } from "../conditions/guardPathClear.ts";
 import { openRequest } from "../engine/asks.ts";
 import { type Engine, isTurning, plain } from "../engine/life.ts";
 import { unmetForService } from "../leaves/conditions.ts";
-import { authorityFault } from "../leaves/decide.ts";
+import { authorityFault } from "../leaves/fault.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
 import { bladesDueAt } from "../propeller/bladesDue.ts";
 import type { Send } from "../protocol/commands.ts";

@@ -1,7 +1,7 @@
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
-import { CATALOGUE } from "../signals/catalogue.ts";
+import { signalOf } from "../signals/all.ts";
 import { eventWords, type Lookup, lookupOf, sayEvent, sayRefused } from "../words/events.ts";
 import type { Say } from "../words/say.ts";
 
@@ -65,13 +65,8 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRo
   switch (fact.type) {
     case "sent": {
       const from = fact.seenFrom ?? own;
-      const to = CATALOGUE[fact.kind].to(from === "none" ? null : from);
-      const tone =
-        fact.kind === "fire" || fact.kind === "cut" || fact.kind === "cutAll"
-          ? "danger"
-          : CATALOGUE[fact.kind].stop
-            ? "hold"
-            : "plain";
+      const { to: addressed, tone } = signalOf(fact.kind);
+      const to = addressed(from === "none" ? null : from);
       return {
         ...base,
         is: "arrow",

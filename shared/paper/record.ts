@@ -1,6 +1,7 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Stage } from "../protocol/stages.ts";
+import { signalOf } from "../signals/all.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
 import type { Say } from "../words/say.ts";
@@ -143,7 +144,7 @@ function row(event: SessionEvent, lookup: Lookup): LogRow {
 function isRed({ fact }: SessionEvent): boolean {
   return (
     ["overrideAsked", "overrideGiven", "exceeded"].includes(fact.type) ||
-    (fact.type === "sent" && ["fire", "cut", "cutAll", "turning"].includes(fact.kind))
+    (fact.type === "sent" && signalOf(fact.kind).incident)
   );
 }
 

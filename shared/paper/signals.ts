@@ -1,6 +1,6 @@
 import { handSignal } from "../handSignals/all.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../protocol/signals.ts";
-import { CATALOGUE } from "../signals/catalogue.ts";
+import { signalOf } from "../signals/all.ts";
 import { briefWords } from "../words/brief.ts";
 import { citedIn } from "../words/citations.ts";
 import { signalWords } from "../words/handSignals.ts";
@@ -23,7 +23,7 @@ export interface SignalRow {
 export function signalRows(say: Say): SignalRow[] {
   const words = briefWords(say.language);
   return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {
-    const { from, to, standard } = CATALOGUE[kind];
+    const { from, to, standard } = signalOf(kind);
     if (!standard) return [];
     return [
       {

@@ -1,18 +1,18 @@
-/** Every kind of signal. `catalogue.ts` in session/ says who sends each, to whom, and what is due. */
+/** Every kind of signal. `signals/all.ts` defines each. */
 export const SIGNAL_KINDS = [
   "readyToStart",
   "clearToStart",
-  "revokeClearance",
   "cranking",
   "caught",
   "started",
   "startAbandoned",
   "shutDown",
+  "revokeClearance",
   "turning",
   "guardInPlace",
-  "guardAway",
   "arcClear",
   "arcNotClear",
+  "guardAway",
   "hold",
   "release",
   "cut",

@@ -1,7 +1,7 @@
 import type { Command } from "../protocol/commands.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import type { WireError } from "../protocol/wire.ts";
-import { isStop } from "../stops/isStop.ts";
+import { isStop } from "../signals/isStop.ts";
 
 /** How long an ordinary command may wait for the link before the person is asked again, milliseconds. */
 export const COMMAND_LIFE_MS = 15_000;

@@ -9,11 +9,11 @@ import { decideBlades } from "../propeller/decide.ts";
 import type { Action } from "../protocol/commands.ts";
 import { decideCheck, decideReading } from "../readings/decide.ts";
 import { decideRunUp } from "../runUp/decide.ts";
+import { signalOf } from "../signals/all.ts";
 import { decideAnswer } from "../signals/answer.ts";
-import { CATALOGUE } from "../signals/catalogue.ts";
 import { decideDelivered } from "../signals/delivered.ts";
+import { isStop } from "../signals/isStop.ts";
 import { decideSend } from "../signals/send.ts";
-import { isStop } from "../stops/isStop.ts";
 import { decideFlash, decideWeather } from "../weather/decide.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
 import { isOver, type SessionState } from "./state.ts";
@@ -27,7 +27,7 @@ export function decide(state: SessionState, action: Action, context: Context, va
   if (isOver(state)) return refuse("sessionOver", { found: state.stage });
   if (validUntil !== undefined && context.now > validUntil && !isStop(action)) return refuse("tooLate");
 
-  if (action.type === "send" && action.seenFrom !== undefined && !CATALOGUE[action.kind].witnessable) {
+  if (action.type === "send" && action.seenFrom !== undefined && !signalOf(action.kind).witnessable) {
     return refuse("notWitnessable");
   }
   const permission = permissionFor(action);

@@ -1,8 +1,8 @@
 import type { Action, ActionType } from "../protocol/commands.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SignalKind } from "../protocol/signals.ts";
-import { LIVE_STAGES, type Stage } from "../protocol/stages.ts";
-import { CATALOGUE } from "../signals/catalogue.ts";
+import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
+import { signalOf } from "../signals/all.ts";
 
 /** Who may ask for what, and in which stages. `anyone` includes a signed-in person who holds no post. */
 export interface Permission {
@@ -10,50 +10,9 @@ export interface Permission {
   stages: readonly Stage[];
 }
 
-/** An engine may be found turning at any time; what it does then can always be reported. */
-const ENGINES_MAY_TURN = LIVE_STAGES;
-const FROM_SECURE: readonly Stage[] = ["secure", "powerUp", "groundPower", "starting", "warmUp", "release"];
-
-const SIGNAL_STAGES: Readonly<Record<SignalKind, readonly Stage[]>> = {
-  readyToStart: ["starting"],
-  clearToStart: ["starting"],
-  revokeClearance: ["starting"],
-  cranking: ENGINES_MAY_TURN,
-  caught: ENGINES_MAY_TURN,
-  started: ENGINES_MAY_TURN,
-  startAbandoned: ENGINES_MAY_TURN,
-  shutDown: ENGINES_MAY_TURN,
-  turning: LIVE_STAGES,
-  guardInPlace: FROM_SECURE,
-  guardAway: FROM_SECURE,
-  arcClear: FROM_SECURE,
-  arcNotClear: FROM_SECURE,
-  hold: LIVE_STAGES,
-  release: LIVE_STAGES,
-  cut: LIVE_STAGES,
-  cutAll: LIVE_STAGES,
-  resetCut: LIVE_STAGES,
-  fire: LIVE_STAGES,
-  fireOut: LIVE_STAGES,
-  connectPower: ["powerUp", "groundPower", "starting", "warmUp"],
-  powerConnected: ["powerUp", "groundPower", "starting", "warmUp"],
-  disconnectPower: FROM_SECURE,
-  powerDisconnected: FROM_SECURE,
-  insertChocks: FROM_SECURE,
-  chocksIn: FROM_SECURE,
-  removeChocks: ["warmUp", "release"],
-  chocksOut: ["warmUp", "release"],
-  handlePropeller: ["secure", "powerUp", "groundPower", "starting"],
-  propellerFree: FROM_SECURE,
-  brakesSet: FROM_SECURE,
-  brakesReleased: FROM_SECURE,
-  allClear: ["warmUp", "release"],
-  negative: LIVE_STAGES,
-};
-
 const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   answer: { posts: POSTS, stages: LIVE_STAGES },
-  reading: { posts: ["cockpit", "groundPower"], stages: ENGINES_MAY_TURN },
+  reading: { posts: ["cockpit", "groundPower"], stages: LIVE_STAGES },
   giveVoltTrace: { posts: ["groundPower"], stages: ["powerUp", "groundPower", "starting", "warmUp"] },
   recordCheck: { posts: POSTS, stages: LIVE_STAGES },
   claimPost: { posts: "anyone", stages: LIVE_STAGES },
@@ -94,9 +53,9 @@ export function permissionFor(
   if (action.type !== "send" || action.kind === undefined) {
     return ACTIONS[action.type as Exclude<ActionType, "send">];
   }
-  const { from, witnessable, stop } = CATALOGUE[action.kind];
+  const { from, stages, witnessable, stop } = signalOf(action.kind);
   const witnessed = action.seenFrom !== undefined && witnessable && !stop;
-  return { posts: witnessed ? POSTS : from, stages: SIGNAL_STAGES[action.kind] };
+  return { posts: witnessed ? POSTS : from, stages };
 }
 
 export function mayDo(permission: Permission, post: Post | null): boolean {

@@ -1,4 +1,5 @@
 import type { Action } from "../protocol/commands.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 
@@ -15,4 +16,18 @@ export function decideDelivered(
   );
   if (fresh.length === 0) return refuse("alreadyDone");
   return accept({ type: "delivered", signals: fresh.map((s) => s.id), post });
+}
+
+/** A device shows it. No person has it by that. */
+export function evolveDelivered(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"delivered">,
+): SessionState {
+  return {
+    ...state,
+    signals: state.signals.map((s) =>
+      fact.signals.includes(s.id) ? { ...s, delivered: { ...s.delivered, [fact.post]: event.at } } : s,
+    ),
+  };
 }

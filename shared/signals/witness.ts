@@ -1,7 +1,7 @@
 import type { Send } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 import { type Context, refuse, type Verdict } from "../session/verdict.ts";
-import { CATALOGUE } from "./catalogue.ts";
+import { signalOf } from "./all.ts";
 
 /**
  * A hand signal may be recorded by a person who saw it, naming the post that gave it. That post must be held, be one
@@ -10,7 +10,7 @@ import { CATALOGUE } from "./catalogue.ts";
 export function witnessFault(state: SessionState, send: Send, context: Context): Verdict | null {
   const giver = send.seenFrom;
   if (giver === undefined) return null;
-  const { from, witnessable } = CATALOGUE[send.kind];
+  const { from, witnessable } = signalOf(send.kind);
   const gives = from === "anyone" || from.includes(giver);
   if (!witnessable || send.channel === "panel" || giver === context.post || !gives) {
     return refuse("notWitnessable", from === "anyone" ? {} : { posts: [...from] });

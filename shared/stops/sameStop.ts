@@ -1,8 +1,8 @@
 import type { Action, Send } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Person } from "../session/step.ts";
-import { CATALOGUE } from "../signals/catalogue.ts";
-import { isStop } from "./isStop.ts";
+import { signalOf } from "../signals/all.ts";
+import { isStop } from "../signals/isStop.ts";
 
 /**
  * The number of a stop of this person's that stands and says all that `action` would say anew; null when there is
@@ -12,7 +12,7 @@ export function sameStop(state: SessionState, action: Action, person: Person): n
   if (action.type !== "send" || !isStop(action) || state.allClearAt !== null) return null;
   const found = standing(state, action, person);
   if (!found) return null;
-  const since = state.signals.some((s) => s.id > found.id && s.is === "open" && !CATALOGUE[s.kind].stop);
+  const since = state.signals.some((s) => s.id > found.id && s.is === "open" && !signalOf(s.kind).stop);
   return since ? null : found.id;
 }
 

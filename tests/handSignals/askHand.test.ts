@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ask, choice } from "../../shared/asks/ask.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { askHand } from "../../web/posts/shared/askHand.ts";
 
 const ENGINES = 4;
@@ -20,7 +20,7 @@ describe("the figure beside an ask", () => {
     for (const kind of SIGNAL_KINDS) {
       const hand = askHand(answer(kind), ENGINES);
       expect(hand, kind).toEqual(
-        CATALOGUE[kind].standard ? { kind, engine: null, side: null, given: "toYou" } : null,
+        signalOf(kind).standard ? { kind, engine: null, side: null, given: "toYou" } : null,
       );
     }
   });

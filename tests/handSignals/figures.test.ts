@@ -13,7 +13,7 @@ import { sheetSvg, still, strip } from "../../shared/handSignals/strip.ts";
 import { forEngine } from "../../shared/handSignals/variant.ts";
 import { engineStands, enginesSeen } from "../../shared/models/facing.ts";
 import { SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { stancesOf } from "./seen.ts";
 
 const far = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
@@ -66,11 +66,11 @@ describe("the set of figures", () => {
     const keys = HAND_SIGNALS.map((s) => s.key);
     expect(new Set(keys).size).toBe(keys.length);
     for (const kind of SIGNAL_KINDS) {
-      const { standard } = CATALOGUE[kind];
+      const { standard } = signalOf(kind);
       if (standard) expect(keys, kind).toContain(standard.figure);
     }
     for (const kind of ["cranking", "started", "arcNotClear", "turning", "powerConnected"] as const)
-      expect(CATALOGUE[kind].standard, kind).toBeNull();
+      expect(signalOf(kind).standard, kind).toBeNull();
   });
 
   it("[HSG-1] every figure says where its wording comes from and how sure that is", () => {

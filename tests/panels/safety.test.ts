@@ -1,19 +1,19 @@
 import { expect, it } from "vitest";
 import { actionSchema } from "../../shared/protocol/commands.ts";
 import { ANSWERS, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
 
 const mayGo = (kinds: readonly string[], build: (k: string) => object) =>
   kinds.filter((k) => makesNothingLessSafe(build(k) as never));
 
 it("[PAN-13] without a fresh link every stop may be given", () => {
-  for (const kind of SIGNAL_KINDS.filter((k) => CATALOGUE[k].stop))
+  for (const kind of SIGNAL_KINDS.filter((k) => signalOf(k).stop))
     expect(makesNothingLessSafe({ type: "send", kind }), kind).toBe(true);
 });
 
 it("[PAN-13] of the other signals only those that take something back", () => {
-  const rest = SIGNAL_KINDS.filter((k) => !CATALOGUE[k].stop);
+  const rest = SIGNAL_KINDS.filter((k) => !signalOf(k).stop);
   expect(mayGo(rest, (kind) => ({ type: "send", kind })).sort()).toEqual([
     "arcNotClear",
     "brakesReleased",

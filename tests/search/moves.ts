@@ -4,7 +4,7 @@ import type { Answer, SignalKind } from "../../shared/protocol/signals.ts";
 import { STAGES, stageAfter } from "../../shared/protocol/stages.ts";
 import type { SessionState, Signal } from "../../shared/session/state.ts";
 import type { Person } from "../../shared/session/step.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { PEOPLE } from "./model.ts";
 import { send } from "./roots.ts";
 import type { Scope, Who } from "./scopes.ts";
@@ -84,7 +84,7 @@ export class Moves {
     const moves: Move[] = [];
     for (const kind of this.scope.kinds) {
       if (kind in REFS || !this.sentBy(kind, who)) continue;
-      const rule = CATALOGUE[kind];
+      const rule = signalOf(kind);
       const may = rule.from === "anyone" || (post !== null && rule.from.includes(post));
       // One try by a person who may not, for the kinds that would do most harm.
       const tried = kind === "clearToStart" || (kind === "arcClear" && post === null);
@@ -99,7 +99,7 @@ export class Moves {
       if (kind === "cut" && post === "cockpit")
         moves.push({ is: "act", by, action: send(kind, { engine: 7 }) });
       // A hand signal of the cockpit's, recorded by the ground: never the crew's leave.
-      if (rule.witnessable && rule.answers.includes("authorise") && post !== "cockpit") {
+      if (rule.witnessable && rule.answer.allowed.includes("authorise") && post !== "cockpit") {
         const action = send(kind, { channel: "hand", seenFrom: "cockpit" });
         moves.push({ is: "act", by, action });
       }
@@ -119,7 +119,7 @@ export class Moves {
       const list = REFS[kind];
       if (!list || state[list].length === 0 || !this.scope.kinds.includes(kind) || !this.sentBy(kind, who))
         continue;
-      const rule = CATALOGUE[kind];
+      const rule = signalOf(kind);
       if (rule.from !== "anyone" && (post === null || !rule.from.includes(post))) continue;
       for (const { id } of state[list]) {
         moves.push({ is: "act", by, action: send(kind, { ref: id }) });
@@ -136,7 +136,7 @@ export class Moves {
       for (const post of signal.due) {
         const by = this.holderOf(state, post);
         if (!by) continue;
-        for (const answer of CATALOGUE[signal.kind].answers) {
+        for (const answer of signalOf(signal.kind).answer.allowed) {
           if (signal.answers[post]?.answer === answer) continue;
           if (answer !== "readBack") moves.push(answered(by, signal, answer));
           else for (const n of [1, 2]) moves.push(answered(by, signal, answer, n));
@@ -168,7 +168,7 @@ export class Moves {
         }
         moves.push(answered(cockpit, old, "readBack", n));
       }
-      const service = state.ended.findLast((s) => CATALOGUE[s.kind].answers.includes("authorise"));
+      const service = state.ended.findLast((s) => signalOf(s.kind).answer.allowed.includes("authorise"));
       if (service) moves.push(answered(cockpit, service, "authorise"));
       if (this.scope.kinds.includes("cranking")) {
         const action = send("cranking", { engine: 1 });

@@ -18,13 +18,13 @@ const at = (file: string, scope: string, root: Root, ...rows: Row[]): Mutant[] =
   rows.map((row) => ({ ...row, file: `shared/${file}`, scope, roots: [root] }));
 
 export const MUTANTS: readonly Mutant[] = [
-  ...at("engine/start.ts", "clearance", "prepared", {
+  ...at("engine/cranking.ts", "clearance", "prepared", {
     name: "a clearance cranks unread",
     find: 'if (clearance.readBackAt === null) return refuse("readBackWrong", { engine: engine.n, found: "none" });',
     replace: "",
     expect: "S2",
   }),
-  ...at("signals/answer.ts", "clearance", "prepared", {
+  ...at("engine/clearToStart.ts", "clearance", "prepared", {
     name: "any engine's number reads a clearance back",
     find: "if (action.engine === engine) return accept",
     replace: "if (action.engine > 0) return accept",
@@ -126,52 +126,47 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "",
     expect: "I24",
   }),
-  ...at("signals/catalogue.ts", "clearance", "prepared", {
+  ...at("engine/clearToStart.ts", "clearance", "prepared", {
     name: "the cockpit clears itself",
-    find: 'clearToStart: rule({\n    from: ["supervisor"],',
-    replace: 'clearToStart: rule({\n    from: ["supervisor", "cockpit"],',
+    find: 'from: ["supervisor"],',
+    replace: 'from: ["supervisor", "cockpit"],',
     expect: "I5",
   }),
-  ...at(
-    "stops/decide.ts",
-    "stops",
-    "cranking",
-    {
-      name: "anybody releases a hold",
-      find: "if (hold.person !== context.person.id && !heir && !supervisor) {",
-      replace: "if (hold.person === null) {",
-      expect: "S3",
-    },
-    {
-      name: "a cut is reset before it was carried out",
-      find: "if (cut.doneAt === null)",
-      replace: "if (cut.id === 0)",
-      expect: "S4",
-    },
-    {
-      name: "one person's word ends a fire",
-      find: "if (first && (first.person === context.person.id || first.device === context.person.device)) {",
-      replace: 'if (first && first.person === "") {',
-      expect: "I23",
-    },
-  ),
+  ...at("stops/hold.ts", "stops", "cranking", {
+    name: "anybody releases a hold",
+    find: "if (hold.person !== context.person.id && !heir && !supervisor) {",
+    replace: "if (hold.person === null) {",
+    expect: "S3",
+  }),
+  ...at("stops/cut.ts", "stops", "cranking", {
+    name: "a cut is reset before it was carried out",
+    find: "if (cut.doneAt === null)",
+    replace: "if (cut.id === 0)",
+    expect: "S4",
+  }),
+  ...at("stops/fire.ts", "stops", "cranking", {
+    name: "one person's word ends a fire",
+    find: "if (first && (first.person === context.person.id || first.device === context.person.device)) {",
+    replace: 'if (first && first.person === "") {',
+    expect: "I23",
+  }),
   ...at("session/decide.ts", "clearance", "prepared", {
     name: "a stop that arrives late is refused",
     find: "context.now > validUntil && !isStop(action)",
     replace: "context.now > validUntil",
     expect: "I9",
   }),
-  ...at("stops/evolve.ts", "stops", "cranking", {
+  ...at("stops/fire.ts", "stops", "cranking", {
     name: "fire cuts by itself",
-    find: "return { ...struck, fires: [...struck.fires, fire] };",
+    find: "return { ...struck, fires: [...struck.fires, begun] };",
     replace:
-      'return { ...struck, fires: [...struck.fires, fire], cuts: [...struck.cuts, { id, by, person: "", engine: null, doneAt: null }] };',
+      'return { ...struck, fires: [...struck.fires, begun], cuts: [...struck.cuts, { id, by, person: "", engine: null, doneAt: null }] };',
     expect: "I10",
   }),
-  ...at("stops/evolve.ts", "stops", "cranking", {
+  ...at("stops/hold.ts", "stops", "cranking", {
     name: "a second hold takes the first's place",
-    find: "return { ...state, holds: [...state.holds, { id, by, person, note: fact.note ?? null }] };",
-    replace: "return { ...state, holds: [{ id, by, person, note: fact.note ?? null }] };",
+    find: "holds: [...state.holds, {",
+    replace: "holds: [{",
     expect: "I9",
   }),
   ...at("posts/decide.ts", "posts", "cleared", {
@@ -180,7 +175,7 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "",
     expect: "I17",
   }),
-  ...at("leaves/decide.ts", "services", "warmUp", {
+  ...at("leaves/service.ts", "services", "warmUp", {
     name: "leave given before a stop still serves after it",
     find: "if (!authority || authority.epoch !== state.epoch) {",
     replace: "if (!authority) {",

@@ -12,7 +12,7 @@ import { consequences } from "../../shared/session/consequences.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState, stopOpen } from "../../shared/session/state.ts";
 import { act } from "../../shared/session/step.ts";
-import { isStop } from "../../shared/stops/isStop.ts";
+import { isStop } from "../../shared/signals/isStop.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
 import { FOUR } from "./aircraft.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { bo, ed, fay, given, type Story } from "./given.ts";
 
 const starting = () => given().upTo("starting");
@@ -12,11 +12,11 @@ const raised = (story: Story) => story.last.events[0]?.seq ?? 0;
 describe("addressees and answers", () => {
   it.each(SIGNAL_KINDS)("[SIG-1] %s is never addressed to its sender, a cut apart", (kind) => {
     for (const from of POSTS) {
-      const to = CATALOGUE[kind].to(from);
+      const to = signalOf(kind).to(from);
       expect(to.includes(from)).toBe((kind === "cut" || kind === "cutAll") && from === "cockpit");
-      for (const due of CATALOGUE[kind].due(from)) expect(to).toContain(due);
+      for (const due of signalOf(kind).answer.due(from)) expect(to).toContain(due);
     }
-    expect(CATALOGUE[kind].to(null)).toEqual(POSTS);
+    expect(signalOf(kind).to(null)).toEqual(POSTS);
   });
 
   it("[SIG-2] only addressed posts answer, only as the kind allows", () => {

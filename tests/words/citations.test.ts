@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { HAND_SIGNALS } from "../../shared/handSignals/all.ts";
-import { CATALOGUE } from "../../shared/signals/catalogue.ts";
+import { SIGNALS } from "../../shared/signals/all.ts";
 import { citedIn } from "../../shared/words/citations.ts";
 import { citations } from "../../shared/words/es/citations.ts";
 import { wordsOf } from "../../shared/words/phraseBook.ts";
@@ -15,7 +15,7 @@ const english = new Set(
 
 it("[LNG-12] where a hand signal is written down is told in Spanish, every place in the document as it is", () => {
   const cited = new Set([
-    ...Object.values(CATALOGUE).flatMap((c) => (c.standard ? [c.standard.text] : [])),
+    ...Object.values(SIGNALS).flatMap((c) => (c.standard ? [c.standard.text] : [])),
     ...HAND_SIGNALS.flatMap((s) => s.sources.map((x) => x.cite)),
   ]);
   expect(cited.size).toBeGreaterThan(40);

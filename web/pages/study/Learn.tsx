@@ -3,7 +3,7 @@ import { keysOf } from "../../../shared/handSignals/motion.ts";
 import type { Form, Giver, HandSignal } from "../../../shared/handSignals/signal.ts";
 import { still, strip } from "../../../shared/handSignals/strip.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
+import { signalOf } from "../../../shared/signals/all.ts";
 import { citedIn } from "../../../shared/words/citations.ts";
 import { handSignalWords, signalWords } from "../../../shared/words/handSignals.ts";
 import { Choice } from "../../ui/Choice.tsx";
@@ -149,7 +149,7 @@ function NoForm() {
       <h2>{words.none}</h2>
       <p>{words.noneWhy}</p>
       <ul>
-        {SIGNAL_KINDS.filter((k) => CATALOGUE[k].standard === null).map((k) => (
+        {SIGNAL_KINDS.filter((k) => signalOf(k).standard === null).map((k) => (
           <li key={k}>
             <strong>{say.signal(k, null)}</strong> {known[k]}
           </li>

@@ -1,6 +1,6 @@
 import { memo, useMemo, useState } from "react";
 import { plain } from "../../../shared/engine/life.ts";
-import { nextInOrder } from "../../../shared/engine/start.ts";
+import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
 import type { Facing } from "../../../shared/models/facing.ts";
 import type { SessionState } from "../../../shared/session/state.ts";

@@ -1,7 +1,7 @@
 import type { Ask } from "../../../shared/asks/ask.ts";
 import { engineStands } from "../../../shared/models/facing.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
+import { signalOf } from "../../../shared/signals/all.ts";
 import type { HandForm } from "../../ui/figures/SignalFigure.tsx";
 
 /**
@@ -11,9 +11,9 @@ import type { HandForm } from "../../ui/figures/SignalFigure.tsx";
 export function askHand(ask: Ask, engines: number): HandForm | null {
   const side = ask.engine === null ? null : engineStands(ask.engine, engines).side;
   const seen = SIGNAL_KINDS.find((k) => ask.say === `answer.${k}` || ask.say === `answer.${k}.plain`);
-  if (seen) return CATALOGUE[seen].standard ? { kind: seen, engine: ask.engine, side, given: "toYou" } : null;
+  if (seen) return signalOf(seen).standard ? { kind: seen, engine: ask.engine, side, given: "toYou" } : null;
   const sent = ask.choices
     .flatMap((c): SignalKind[] => (c.draft.type === "send" ? [c.draft.kind] : []))
-    .find((k) => CATALOGUE[k].standard !== null);
+    .find((k) => signalOf(k).standard !== null);
   return sent ? { kind: sent, engine: ask.engine, side, given: "byYou" } : null;
 }

@@ -1,10 +1,11 @@
 import { type Choice, choice } from "../../../shared/asks/ask.ts";
-import { type PlainLife, plain } from "../../../shared/engine/life.ts";
-import { nextInOrder } from "../../../shared/engine/start.ts";
+import { plain } from "../../../shared/engine/life.ts";
+import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
-import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { permissionFor } from "../../../shared/session/permissions.ts";
+import { SIGNAL_KINDS, type SignalKind } from "../../../shared/protocol/signals.ts";
 import { engineOf } from "../../../shared/session/state.ts";
+import { signalOf } from "../../../shared/signals/all.ts";
+import type { SignalMenu } from "../../../shared/signals/definition.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { answerKey } from "./askViews.ts";
 import type { Panel } from "./model.ts";
@@ -14,41 +15,23 @@ export interface OptionGroup {
   keys: AnswerKey[];
 }
 
-type Is = PlainLife["is"];
+interface Offered {
+  kind: SignalKind;
+  menu: SignalMenu;
+}
 
-/** Engine states in which a report makes sense. In any other state it would be refused. */
-const WHEN: Partial<Record<SignalKind, readonly Is[]>> = {
-  readyToStart: ["waiting", "shutDown", "cooling"],
-  startAbandoned: ["requested", "clear", "cranking"],
-  caught: ["cranking"],
-  started: ["running"],
-  shutDown: ["cranking", "caught", "running", "stable"],
-  revokeClearance: ["clear"],
-};
+const OFFERED: readonly Offered[] = SIGNAL_KINDS.flatMap((kind) => {
+  const { menu } = signalOf(kind);
+  return menu ? [{ kind, menu }] : [];
+});
 
-const OWN: Readonly<Record<Post, readonly SignalKind[]>> = {
-  cockpit: ["readyToStart", "caught", "started", "startAbandoned", "shutDown", "revokeClearance"],
-  fireGuard: ["guardInPlace", "arcClear", "arcNotClear", "guardAway", "revokeClearance"],
-  groundPower: ["arcNotClear"],
-  supervisor: ["revokeClearance", "arcNotClear"],
-};
-
-/** Hand signals that each post commonly sees from another post and may record for it. */
-const SEEN: Readonly<Record<Post, readonly [SignalKind, Post][]>> = {
-  cockpit: [
-    ["guardInPlace", "fireGuard"],
-    ["arcClear", "fireGuard"],
-    ["arcNotClear", "fireGuard"],
-  ],
-  fireGuard: [["readyToStart", "cockpit"]],
-  groundPower: [["readyToStart", "cockpit"]],
-  supervisor: [
-    ["readyToStart", "cockpit"],
-    ["guardInPlace", "fireGuard"],
-    ["arcClear", "fireGuard"],
-    ["arcNotClear", "fireGuard"],
-  ],
-};
+/** The post that gives a signal by hand, as another post sees it. */
+function giverOf(kind: SignalKind): Post {
+  const { from } = signalOf(kind);
+  const [giver] = from === "anyone" ? [] : from;
+  if (!giver) throw new Error(`nobody gives "${kind}" by hand`);
+  return giver;
+}
 
 /** Returns everything this post can send about one engine now, grouped. */
 export function engineOptions({ state, post, now, words }: Panel, n: number): OptionGroup[] {
@@ -58,34 +41,30 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
   const engine = engineOf(state, n);
   if (!engine) return [];
   const is = plain(engine.life).is;
-  const allowed = (kind: SignalKind) =>
-    permissionFor({ type: "send", kind }).stages.includes(state.stage) && (WHEN[kind]?.includes(is) ?? true);
+  const allowed = ({ kind, menu }: Offered) =>
+    signalOf(kind).stages.includes(state.stage) && (menu.when?.includes(is) ?? true);
   const key = (c: Choice, word: string, id: string) => answerKey(state, c, now, words, `${n}/${id}`, word);
   const send = (kind: SignalKind) => ({ type: "send" as const, kind, engine: n, channel: "panel" as const });
 
   const groups: OptionGroup[] = [];
   if (post !== null) {
-    const reports = OWN[post].filter(allowed).map((kind) => {
+    const reports = OFFERED.filter((o) => o.menu.own.includes(post) && allowed(o)).map(({ kind, menu }) => {
       const early = kind === "readyToStart" && nextInOrder(state) !== n;
       const word = own[kind] ?? say.signal(kind, n);
-      const tone =
-        kind === "shutDown" || kind === "startAbandoned" || kind === "arcNotClear" ? "no" : "plain";
       return key(
-        choice(kind, tone, send(kind), early ? { is: "reason" } : null),
+        choice(kind, menu.tone, send(kind), early ? { is: "reason" } : null),
         early ? options.early(word) : word,
         kind,
       );
     });
     groups.push({ title: options.report, keys: reports });
-    const seen = SEEN[post]
-      .filter(([kind]) => allowed(kind))
-      .map(([kind, from]) =>
-        key(
-          choice(kind, "plain", { ...send(kind), channel: "hand", seenFrom: from }),
-          say.signal(kind, n),
-          `seen-${kind}`,
-        ),
-      );
+    const seen = OFFERED.filter((o) => o.menu.seenBy.includes(post) && allowed(o)).map(({ kind }) =>
+      key(
+        choice(kind, "plain", { ...send(kind), channel: "hand", seenFrom: giverOf(kind) }),
+        say.signal(kind, n),
+        `seen-${kind}`,
+      ),
+    );
     groups.push({ title: options.seen, keys: seen });
   }
   if (post === "cockpit") {

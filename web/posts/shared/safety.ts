@@ -1,6 +1,6 @@
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { isStop } from "../../../shared/stops/isStop.ts";
+import { isStop } from "../../../shared/signals/isStop.ts";
 
 /** Signals that can only increase safety, whatever has happened in between. */
 const SAFER: readonly SignalKind[] = [

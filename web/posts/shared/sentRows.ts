@@ -2,7 +2,7 @@ import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
-import { isStop } from "../../../shared/stops/isStop.ts";
+import { isStop } from "../../../shared/signals/isStop.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";

@@ -2,7 +2,7 @@ import { useState } from "react";
 import { choice, fill, type Given } from "../../../shared/asks/ask.ts";
 import { findAll } from "../../../shared/conditions/all.ts";
 import { plain } from "../../../shared/engine/life.ts";
-import { nextInOrder } from "../../../shared/engine/start.ts";
+import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import type { ConditionId } from "../../../shared/protocol/conditions.ts";
 import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
 import { Need } from "../../ui/Need.tsx";

@@ -1,7 +1,7 @@
 import { forEngine, MOST_FINGERS } from "../../../shared/handSignals/variant.ts";
 import type { Side } from "../../../shared/models/facing.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { CATALOGUE } from "../../../shared/signals/catalogue.ts";
+import { signalOf } from "../../../shared/signals/all.ts";
 import { signalWords } from "../../../shared/words/handSignals.ts";
 import { useWords } from "../../words/words.ts";
 import { MovingFigure } from "./MovingFigure.tsx";
@@ -22,7 +22,7 @@ const HEIGHT = 150;
 export function SignalFigure({ kind, engine, side, given }: HandForm) {
   const { say, text } = useWords();
   const { figure } = text;
-  const { standard } = CATALOGUE[kind];
+  const { standard } = signalOf(kind);
   if (!standard) return null;
   const signal = forEngine(standard.figure, engine, side);
   if (!signal) return <p className="ask-figure ask-figure-none">{figure.none(MOST_FINGERS)}</p>;

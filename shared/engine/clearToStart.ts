@@ -1,0 +1,103 @@
+import { findAll, findUnmet } from "../conditions/all.ts";
+import type { Send } from "../protocol/commands.ts";
+import { engineOf, type SessionState, type Signal } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { answerChoice, unableChoice } from "../signals/answerChoice.ts";
+import { ANNEX, type AnswerAction, toOnly } from "../signals/definition.ts";
+import { answers, signal } from "../signals/kinds.ts";
+import { grant } from "./clearance.ts";
+import { withEngine, withLife } from "./evolve.ts";
+import { type Engine, plain } from "./life.ts";
+import { ofEngine, wrongState } from "./ofEngine.ts";
+
+/** The permission to start one engine. The crew reads it back with the engine's number entered again. */
+export const clearToStart = signal({
+  from: ["supervisor"],
+  stages: ["starting"],
+  engine: "required",
+  standard: { figure: "startEngine", text: `${ANNEX} 5.1 item 9, start engine` },
+  remind: "readBack",
+  decide: ofEngine(clear),
+  evolve: grant,
+  answer: answers({
+    due: toOnly("cockpit"),
+    allowed: ["readBack", "unable"],
+    decide(state, asked, action, { now }) {
+      if (action.answer === "readBack") return readBack(state, asked, action, now);
+      return action.answer === "unable" ? declined(asked, action) : null;
+    },
+    evolve(state, event, fact, asked) {
+      if (fact.answer !== "readBack" || asked.engine === null) return state;
+      return withEngine(state, asked.engine, (e) =>
+        e.life.is === "clear" && e.life.clearance.id === asked.id
+          ? withLife(e, { ...e.life, clearance: { ...e.life.clearance, readBackAt: event.at } })
+          : e,
+      );
+    },
+    asked: {
+      weight: 2,
+      choices: (_state, asked) => [
+        answerChoice(asked, "readBack", "yes", { need: { is: "engine" } }),
+        unableChoice(asked),
+      ],
+    },
+  }),
+});
+
+/** Takes a clearance back before it is used. */
+export const revokeClearance = signal({
+  from: ["supervisor", "fireGuard", "cockpit"],
+  stages: ["starting"],
+  engine: "required",
+  decide: ofEngine((_state, send, engine) => {
+    const life = plain(engine.life);
+    if (life.is !== "clear") return refuse("nothingOpen", { engine: engine.n });
+    const clearance = life.clearance.id;
+    return accept(
+      { ...send, ref: clearance, type: "sent" },
+      { type: "clearanceVoid", engine: engine.n, clearance, cause: "revoked" },
+    );
+  }),
+  // The clearance ends by its own event.
+  evolve: (state) => state,
+  menu: { own: ["cockpit", "fireGuard", "supervisor"], seenBy: [], when: ["clear"], tone: "plain" },
+});
+
+function clear(state: SessionState, send: Send, engine: Engine, { now }: Context): Verdict {
+  if (engine.life.is !== "requested") return wrongState(engine);
+  const unmet = findUnmet(state, engine.n, now);
+  if (unmet.length > 0) return refuse("conditionsUnmet", { engine: engine.n, unmet });
+  return accept({
+    ...send,
+    type: "sent",
+    ref: engine.life.signal,
+    expiresAt: now + state.type.timing.clearance.value * 1000,
+    basis: findAll(state, engine.n, now),
+  });
+}
+
+/** The cockpit will not start on this clearance: it ends. */
+function declined(asked: Signal, action: AnswerAction): Verdict {
+  const engine = asked.engine ?? 0;
+  return accept(
+    { ...action, type: "answered" },
+    { type: "clearanceVoid", engine, clearance: asked.id, cause: "revoked" },
+  );
+}
+
+/** The engine's number is entered again by hand. A wrong one ends the clearance: the supervisor says it anew. */
+function readBack(state: SessionState, asked: Signal, action: AnswerAction, now: number): Verdict {
+  if (action.engine === undefined) return refuse("engineNeeded");
+  const engine = asked.engine ?? 0;
+  const life = engineOf(state, engine)?.life;
+  if (life?.is !== "clear" || life.clearance.id !== asked.id) return refuse("clearanceVoid", { engine });
+  if (now >= life.clearance.expiresAt) return refuse("clearanceExpired", { engine });
+  if (action.engine === engine) return accept({ ...action, type: "answered", right: true });
+  return {
+    facts: [
+      { ...action, type: "answered", right: false },
+      { type: "clearanceVoid", engine, clearance: asked.id, cause: "readBackWrong" },
+    ],
+    refusal: { reason: "readBackWrong", engine, found: String(action.engine) },
+  };
+}

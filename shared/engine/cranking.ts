@@ -1,0 +1,71 @@
+import { findAll, findUnmet } from "../conditions/all.ts";
+import { voltsExpected } from "../power/crankingSource.ts";
+import type { Send } from "../protocol/commands.ts";
+import type { Fact } from "../protocol/events.ts";
+import { LIVE_STAGES } from "../protocol/stages.ts";
+import type { SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { signal } from "../signals/kinds.ts";
+import { spendClearance } from "./clearance.ts";
+import { crank } from "./evolve.ts";
+import { type Engine, isTurning } from "./life.ts";
+import { ofEngine } from "./ofEngine.ts";
+
+/** The starter is engaged. It uses the clearance up. */
+export const cranking = signal({
+  from: ["cockpit"],
+  // An engine may be found turning at any time: each report of it can always be made.
+  stages: LIVE_STAGES,
+  engine: "required",
+  decide: ofEngine(engage),
+  evolve(state, event, fact) {
+    const n = fact.engine ?? 0;
+    const life = state.engines[n - 1]?.life;
+    const cleared = life?.is === "clear";
+    const before = cleared ? spendClearance(state, life.clearance.id) : state;
+    return crank(before, n, event.at, { cleared, expected: fact.expectedVolts });
+  },
+});
+
+/**
+ * With no clearance that stands it is refused; an engine that turns all the same is reported with `turning`, which
+ * anybody may send. In a fire the crew may crank on without one.
+ */
+function engage(state: SessionState, send: Send, engine: Engine, { now }: Context): Verdict {
+  const life = engine.life;
+  const expected = voltsExpected(state);
+  const sent: Fact = { ...send, type: "sent", ...(expected.ok ? { expectedVolts: expected.value } : {}) };
+  if (life.is === "fire") {
+    if (life.under.is === "cranking") return refuse("alreadyDone", { engine: engine.n });
+    if (isTurning(life)) return refuse("wrongEngineState", { engine: engine.n, found: life.under.is });
+    // Not even a fire turns a propeller somebody has hands on.
+    const hands = findAll(state, engine.n, now).filter(
+      (r) => r.id === "handsOffPropellers" && r.is !== "yes",
+    );
+    return hands.length === 0 || state.handling?.engine !== engine.n
+      ? accept(sent)
+      : refuse("conditionsUnmet", { engine: engine.n, unmet: hands });
+  }
+  if (life.is !== "clear")
+    return refuse(goneBecause(state, send, engine), { engine: engine.n, found: life.is });
+  const clearance = life.clearance;
+  if (send.ref !== undefined && send.ref !== clearance.id) {
+    return refuse(goneBecause(state, send, engine), { engine: engine.n });
+  }
+  if (now >= clearance.expiresAt) return refuse("clearanceExpired", { engine: engine.n });
+  if (clearance.epoch !== state.epoch) return refuse("clearanceVoid", { engine: engine.n });
+  if (clearance.readBackAt === null) return refuse("readBackWrong", { engine: engine.n, found: "none" });
+  const unmet = findUnmet(state, engine.n, now);
+  if (unmet.length > 0) return refuse("conditionsUnmet", { engine: engine.n, unmet });
+  return accept({ ...sent, ref: clearance.id });
+}
+
+function goneBecause(state: SessionState, send: Send, engine: Engine) {
+  const old = state.ended.findLast(
+    (s) =>
+      s.kind === "clearToStart" && s.engine === engine.n && (send.ref === undefined || s.id === send.ref),
+  );
+  if (old?.is === "done") return "clearanceUsed";
+  if (old?.is === "expired") return "clearanceExpired";
+  return "clearanceVoid";
+}

@@ -1,0 +1,52 @@
+import { LIVE_STAGES } from "../protocol/stages.ts";
+import { accept } from "../session/verdict.ts";
+import { closeKinds } from "../signals/close.ts";
+import { signal } from "../signals/kinds.ts";
+import * as engines from "./evolve.ts";
+import { isTurning } from "./life.ts";
+import { ofEngine, whenEngineIs, wrongState } from "./ofEngine.ts";
+import { oilNeverCame } from "./oilLate.ts";
+
+/** A report of the crew about one engine. An engine may be found turning at any time, so it is taken in every stage. */
+const report = { from: ["cockpit"], stages: LIVE_STAGES, engine: "required" } as const;
+const keys = { own: ["cockpit"], seenBy: [] } as const;
+
+export const caught = signal({
+  ...report,
+  decide: whenEngineIs("cranking"),
+  evolve: (state, event, fact) => engines.caught(state, fact.engine ?? 0, event.at),
+  menu: { ...keys, when: ["cranking"], tone: "plain" },
+});
+
+export const started = signal({
+  ...report,
+  decide: whenEngineIs("running"),
+  evolve: (state, event, fact) =>
+    engines.withEngine(state, fact.engine ?? 0, (e) =>
+      engines.withLife(e, { is: "stable", since: event.at }),
+    ),
+  menu: { ...keys, when: ["running"], tone: "plain" },
+});
+
+export const startAbandoned = signal({
+  ...report,
+  decide: whenEngineIs("requested", "clear", "cranking"),
+  evolve(state, event, fact) {
+    const n = fact.engine ?? 0;
+    const closed = closeKinds(state, ["readyToStart", "clearToStart"], "superseded", n);
+    return engines.abandonStart(closed, n, event.at);
+  },
+  menu: { ...keys, when: ["requested", "clear", "cranking"], tone: "no" },
+});
+
+export const shutDown = signal({
+  ...report,
+  decide: ofEngine((_state, send, engine, { now }) =>
+    isTurning(engine.life)
+      ? accept({ ...send, type: "sent" }, ...oilNeverCame(engine, now))
+      : wrongState(engine),
+  ),
+  evolve: (state, event, fact) =>
+    engines.shutDown(state, fact.engine ?? 0, event.at, fact.note ?? "reported"),
+  menu: { ...keys, when: ["cranking", "caught", "running", "stable"], tone: "no" },
+});

@@ -1,0 +1,73 @@
+import { plain } from "../engine/life.ts";
+import { onLeave, service, serviceReport, spent } from "../leaves/service.ts";
+import type { Quantity } from "../protocol/quantity.ts";
+import { FROM_SECURE, type Stage } from "../protocol/stages.ts";
+import { figureFault } from "../readings/figureFault.ts";
+import { said } from "../session/attribute.ts";
+import type { Attribution } from "../session/attribution.ts";
+import type { SessionState } from "../session/state.ts";
+import { accept } from "../session/verdict.ts";
+import { ANNEX } from "../signals/definition.ts";
+import { readSince, withoutTrace } from "./evolveTrace.ts";
+import { lowestSeen } from "./lowestVolts.ts";
+
+const CONNECTING: readonly Stage[] = ["powerUp", "groundPower", "starting", "warmUp"];
+
+export const connectPower = service("connectPower", (state) => state.groundPower.is === "on", {
+  stages: CONNECTING,
+  standard: { figure: "connectPower", text: `${ANNEX} 5.3, connect ground power (from memory)` },
+});
+
+/** On, with the volts read. Once it is on, the same report only refreshes them. */
+export const powerConnected = serviceReport({
+  stages: CONNECTING,
+  decide(state, send) {
+    const wrong = figureFault(send.volts, state.type.groundPower.steadyMin.unit);
+    if (wrong) return wrong;
+    if (state.groundPower.is === "on") return accept({ ...send, type: "sent" });
+    return onLeave(state, send, "connectPower");
+  },
+  evolve(state, event, fact) {
+    if (!fact.volts) return state;
+    const by = said(event, fact.seenFrom ?? null);
+    if (readWhileCranking(state)) return whileCranking(state, fact.volts, by);
+    return spent(steady(state, fact.volts, by), "connectPower");
+  },
+});
+
+export const disconnectPower = service("disconnectPower", (state) => state.groundPower.is === "off", {
+  stages: FROM_SECURE,
+  standard: {
+    figure: "disconnectPower",
+    text: `${ANNEX} 5.3, disconnect ground power, not before the crew authorises (from memory)`,
+  },
+});
+
+export const powerDisconnected = serviceReport({
+  stages: FROM_SECURE,
+  decide: (state, send) => onLeave(state, send, "disconnectPower"),
+  evolve(state, event, fact) {
+    const by = said(event, fact.seenFrom ?? null);
+    return spent({ ...withoutTrace(state), groundPower: { is: "off", by } }, "disconnectPower");
+  },
+});
+
+function steady(state: SessionState, volts: Quantity, by: Attribution): SessionState {
+  const groundPower = { is: "on" as const, volts, by, ...readSince(state, volts, by.at) };
+  return { ...state, groundPower };
+}
+
+/** On already, an engine cranking, and the type says what holds then: no report of the steady volts. */
+function readWhileCranking(state: SessionState): boolean {
+  const cranking = state.engines.some((e) => plain(e.life).is === "cranking");
+  return cranking && state.groundPower.is === "on" && state.type.groundPower.starting !== undefined;
+}
+
+function whileCranking(state: SessionState, volts: Quantity, by: Attribution): SessionState {
+  if (state.groundPower.is !== "on") return state;
+  const read = {
+    ...state,
+    groundPower: { ...state.groundPower, cranking: { volts, by }, ...readSince(state, volts, by.at) },
+  };
+  return lowestSeen(read, { ...volts, at: by.at, name: by.name, from: "groundPower" });
+}

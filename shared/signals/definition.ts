@@ -1,0 +1,89 @@
+import type { Choice } from "../asks/ask.ts";
+import type { PlainLife } from "../engine/life.ts";
+import type { Action, Send } from "../protocol/commands.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
+import type { Answer } from "../protocol/signals.ts";
+import type { Stage } from "../protocol/stages.ts";
+import type { SessionState, Signal } from "../session/state.ts";
+import type { Context, Verdict } from "../session/verdict.ts";
+import type { AircraftType } from "../types/schema.ts";
+
+/** Where a signal has a standard hand form. `text` cites it; the figure is drawn from `figure`. */
+export interface StandardForm {
+  figure: string;
+  text: string;
+}
+
+export type AnswerAction = Extract<Action, { type: "answer" }>;
+
+/** One kind of signal, whole: who sends it, to whom, when, what it means, and how it is answered. */
+export interface SignalDefinition {
+  /** `anyone` includes observers: stops and reports of danger. */
+  from: readonly Post[] | "anyone";
+  stages: readonly Stage[];
+  to(from: Post | null): Post[];
+  engine: "required" | "optional" | "none";
+  /** A stop: taken from anyone at any time while the session lives. */
+  stop: boolean;
+  /** Whether a session in which it was sent is kept as the record of an incident. */
+  incident: boolean;
+  /** How the exchange chart draws it. */
+  tone: "plain" | "hold" | "danger";
+  /** May a person who saw it given by hand record it for its giver? Never for a clearance. */
+  witnessable: boolean;
+  standard: StandardForm | null;
+  /** Seconds to the reminder and to the supervisor's alert, from the type's timing. */
+  remind: keyof AircraftType["timing"] | null;
+  escalate: keyof AircraftType["timing"] | null;
+  /** Whether sending it may be taken now, and the facts that follow. Post, stage, engine and witness were checked. */
+  decide(state: SessionState, send: Send, context: Context): Verdict;
+  /** The state after it was sent and its signal opened. */
+  evolve(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState;
+  answer: AnswerRules;
+  /** Where a panel offers it to be sent, besides what is asked. */
+  menu: SignalMenu | null;
+}
+
+/** How one kind of signal is answered. */
+export interface AnswerRules {
+  /** Posts whose answer is due; empty for a report that needs none. */
+  due(from: Post | null): Post[];
+  allowed: readonly Answer[];
+  /** Whether this answer is all that is asked of that post. */
+  closes(post: Post, answer: Answer): boolean;
+  /** A verdict of its own for an allowed answer of an addressed post, or null: recorded as it is. */
+  decide(state: SessionState, signal: Signal, action: AnswerAction, context: Context): Verdict | null;
+  /** Changes beside the signal itself. */
+  evolve(state: SessionState, event: SessionEvent, fact: FactOf<"answered">, signal: Signal): SessionState;
+  /** The ask that a due answer makes: its weight and choices. Null where another ask carries the answer. */
+  asked: {
+    weight: 0 | 2 | 3;
+    choices(state: SessionState, signal: Signal, post: Post, now: number): Choice[];
+  } | null;
+}
+
+/** Offers a signal among an engine's keys. */
+export interface SignalMenu {
+  /** Posts that may send it from there. */
+  own: readonly Post[];
+  /** Posts that commonly see it given by hand and may record it for its giver, the first of `from`. */
+  seenBy: readonly Post[];
+  /** The engine's states in which it makes sense; null for all. */
+  when: readonly PlainLife["is"][] | null;
+  tone: "no" | "plain";
+}
+
+export const toAll = (from: Post | null): Post[] => otherPosts(from);
+/** A cut goes to the cockpit even from the cockpit: it alone can report it done. */
+export const toAllAndCockpit = (from: Post | null): Post[] =>
+  POSTS.filter((p) => p !== from || p === "cockpit");
+export const toOnly =
+  (...posts: Post[]) =>
+  (from: Post | null): Post[] =>
+    posts.filter((p) => p !== from);
+export const toNobody = (): Post[] => [];
+
+/** Sources of the standard hand forms. */
+export const SI = "UK SI 2007/3468 Sch 8 r.63";
+export const ANNEX = "ICAO Annex 2 App 1";

@@ -1,0 +1,37 @@
+import { accept } from "../session/verdict.ts";
+import { receivedChoice } from "./answerChoice.ts";
+import { type AnswerRules, type SignalDefinition, toAll, toNobody } from "./definition.ts";
+
+/** Answer rules with everything usual filled in: "received" is allowed, and closes it. */
+export function answers(over: Partial<AnswerRules> = {}): AnswerRules {
+  return {
+    due: toNobody,
+    allowed: ["received"],
+    closes: () => true,
+    decide: () => null,
+    evolve: (state) => state,
+    asked: { weight: 3, choices: (_state, signal) => [receivedChoice(signal)] },
+    ...over,
+  };
+}
+
+type Needed = "from" | "stages" | "evolve";
+
+/** A definition with everything usual filled in: addressed to all others, about no engine, accepted as it is. */
+export function signal(over: Partial<SignalDefinition> & Pick<SignalDefinition, Needed>): SignalDefinition {
+  return {
+    to: toAll,
+    engine: "none",
+    stop: false,
+    incident: false,
+    tone: "plain",
+    witnessable: false,
+    standard: null,
+    remind: null,
+    escalate: null,
+    decide: (_state, send) => accept({ ...send, type: "sent" }),
+    answer: answers(),
+    menu: null,
+    ...over,
+  };
+}

@@ -1,0 +1,43 @@
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { said } from "../session/attribute.ts";
+import type { SessionState, Signal } from "../session/state.ts";
+import { signalOf } from "./all.ts";
+import { closeKinds, keepEnded } from "./close.ts";
+
+/**
+ * A new signal from its event. That it was received is due from the posts somebody holds, apart from a stop's recorder;
+ * an answer that must say more is owed by its post even while vacant.
+ */
+export function openSignal(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
+  const definition = signalOf(fact.kind);
+  // A signal sent again takes the place of its older self. Stops stand each for itself.
+  const state = definition.stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
+  const by = said(event, fact.seenFrom ?? null);
+  const from = fact.seenFrom ?? by.post;
+  const { due: dueFrom, closes } = definition.answer;
+  const due = dueFrom(from).filter(
+    (p) => !closes(p, "received") || (state.posts[p] !== null && !(definition.stop && p === by.post)),
+  );
+  const remindS = definition.remind ? state.type.timing[definition.remind].value : null;
+  const signal: Signal = {
+    id: event.seq,
+    kind: fact.kind,
+    engine: fact.engine ?? null,
+    from,
+    by,
+    to: definition.to(from),
+    due,
+    channel: fact.channel,
+    ref: fact.ref ?? null,
+    note: fact.note ?? null,
+    volts: fact.volts ?? null,
+    pressure: fact.pressure ?? null,
+    answers: {},
+    delivered: {},
+    is: due.length === 0 ? "done" : "open",
+    dueAt: due.length === 0 || remindS === null ? null : event.at + remindS * 1000,
+    late: 0,
+  };
+  if (signal.is === "open") return { ...state, signals: [...state.signals, signal] };
+  return keepEnded(state, signal);
+}

@@ -1,0 +1,72 @@
+import { withEngine } from "../engine/evolve.ts";
+import { isTurning, plain } from "../engine/life.ts";
+import type { Send } from "../protocol/commands.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { LIVE_STAGES } from "../protocol/stages.ts";
+import { said } from "../session/attribute.ts";
+import type { SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { closeSignal } from "../signals/close.ts";
+import { ANNEX } from "../signals/definition.ts";
+import { signal } from "../signals/kinds.ts";
+import { latched, stop, stopAnswers } from "./latch.ts";
+
+/** A report of fire, with a place where one is known. It never cuts by itself. */
+export const fire = stop({
+  engine: "optional",
+  tone: "danger",
+  incident: true,
+  standard: { figure: "fire", text: `${ANNEX} 5.1, fire` },
+  answer: { ...stopAnswers, allowed: ["received", "willComply", "unable"] },
+  evolve(before, event, fact) {
+    const state = latched(before);
+    const by = said(event, fact.seenFrom ?? null);
+    const id = event.seq;
+    const begun = { id, by, engine: fact.engine ?? null, place: fact.place ?? "notSaid", outBy: null };
+    const struck = fact.engine === undefined ? state : setAlight(state, fact.engine, id, event.at);
+    return { ...struck, fires: [...struck.fires, begun] };
+  },
+});
+
+export const fireOut = signal({
+  from: ["fireGuard", "supervisor", "cockpit"],
+  stages: LIVE_STAGES,
+  decide: maySayOut,
+  evolve: saidOut,
+});
+
+/** Fire wraps whatever the engine was doing, which goes on under it: fire never cuts by itself. */
+function setAlight(state: SessionState, n: number, fire: number, since: number): SessionState {
+  return withEngine(state, n, (e) => ({ ...e, life: { is: "fire", since, fire, under: plain(e.life) } }));
+}
+
+/** The first person's word is kept; the second's ends the fire. An engine not turning is then shut down. */
+function saidOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
+  const fire = state.fires.find((f) => f.id === fact.ref);
+  const { actor } = event;
+  if (!fire || actor.kind !== "person") return state;
+  if (fire.outBy === null) {
+    const outBy = { person: actor.id, device: actor.device, name: actor.name, at: event.at };
+    return { ...state, fires: state.fires.map((f) => (f.id === fire.id ? { ...f, outBy } : f)) };
+  }
+  const rest = state.fires.filter((f) => f.id !== fire.id);
+  const stillBurning = rest.find((f) => f.engine === fire.engine);
+  const closed = closeSignal({ ...state, fires: rest }, fire.id, "done");
+  if (fire.engine === null) return closed;
+  return withEngine(closed, fire.engine, (e) => {
+    const life = plain(e.life);
+    if (stillBurning && e.life.is === "fire") return { ...e, life: { ...e.life, fire: stillBurning.id } };
+    return { ...e, life: isTurning(life) ? life : { is: "shutDown", since: event.at, reason: "fire" } };
+  });
+}
+
+/** A fire is out when two different people on two devices say so. */
+function maySayOut(state: SessionState, send: Send, context: Context): Verdict {
+  const fire = state.fires.find((f) => f.id === send.ref);
+  if (!fire) return refuse("nothingOpen");
+  const first = fire.outBy;
+  if (first && (first.person === context.person.id || first.device === context.person.device)) {
+    return refuse("secondPersonNeeded", { found: first.name, posts: ["fireGuard", "supervisor", "cockpit"] });
+  }
+  return accept({ ...send, type: "sent" });
+}

@@ -1,0 +1,67 @@
+import type { Send } from "../protocol/commands.ts";
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { LIVE_STAGES } from "../protocol/stages.ts";
+import { said } from "../session/attribute.ts";
+import type { SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { closeSignal } from "../signals/close.ts";
+import { ANNEX } from "../signals/definition.ts";
+import { signal } from "../signals/kinds.ts";
+import { latched, stop } from "./latch.ts";
+
+/** Latched stop of all new action, owned by the person who raised it. */
+export const hold = stop({
+  engine: "optional",
+  tone: "hold",
+  standard: { figure: "holdStandBy", text: `${ANNEX} 5.1, hold position / stand by` },
+  evolve: (state, event, fact) => held(latched(state), event, fact, fact.note ?? null),
+});
+
+/** The state with one more hold of this event's sender. */
+export function held(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"sent">,
+  note: string | null,
+): SessionState {
+  const by = said(event, fact.seenFrom ?? null);
+  const person = event.actor.kind === "person" ? event.actor.id : null;
+  return { ...state, holds: [...state.holds, { id: event.seq, by, person, note }] };
+}
+
+export const release = signal({
+  from: "anyone",
+  stages: LIVE_STAGES,
+  decide: mayRelease,
+  evolve(state, _event, fact) {
+    const holds = state.holds.filter((h) => h.id !== fact.ref);
+    return closeSignal({ ...state, holds }, fact.ref ?? 0, "done");
+  },
+});
+
+/**
+ * A hold is released by the person who raised it. When that person holds no post any more: by whoever holds the
+ * post it was raised from, or by the supervisor with a reason (lock-out principle of 29 CFR 1910.147, from memory).
+ */
+function mayRelease(state: SessionState, send: Send, context: Context): Verdict {
+  const hold = state.holds.find((h) => h.id === send.ref);
+  if (!hold) return refuse("nothingOpen");
+  // A hold the system raised for a silent post has no person: the supervisor, or the cockpit, ends it.
+  if (hold.person === null) {
+    const may = context.post === "supervisor" || context.post === "cockpit";
+    return may
+      ? accept({ ...send, type: "sent" })
+      : refuse("notYourHold", { posts: ["supervisor", "cockpit"] });
+  }
+  const ownerThere = holdsAnyPost(state, hold.person);
+  const heir = !ownerThere && context.post !== null && context.post === hold.by.post;
+  const supervisor = !ownerThere && context.post === "supervisor" && send.note !== undefined;
+  if (hold.person !== context.person.id && !heir && !supervisor) {
+    return refuse("notYourHold", { found: hold.by.name });
+  }
+  return accept({ ...send, type: "sent" });
+}
+
+export function holdsAnyPost(state: SessionState, person: string | null): boolean {
+  return Object.values(state.posts).some((h) => h !== null && h.id === person);
+}

@@ -1,0 +1,16 @@
+import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { said } from "../session/attribute.ts";
+import type { SessionState } from "../session/state.ts";
+import { latched } from "./latch.ts";
+
+/** A needed post fell silent: the system holds, in the name of the silent post, and never lets go by itself. */
+export function evolveLapse(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"presenceLapsed">,
+): SessionState {
+  const by = { ...said(event, null), post: fact.post, name: state.posts[fact.post]?.name ?? "" };
+  const hold = { id: event.seq, by, person: null, note: `silent ${fact.post}` };
+  const stopped = latched(state);
+  return { ...stopped, holds: [...stopped.holds, hold] };
+}
