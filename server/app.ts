@@ -5,7 +5,6 @@ import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { Taken } from "./auth/taken.ts";
-import type { House } from "./house.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -28,6 +27,7 @@ import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { tellPeers } from "./peer.ts";
 import { printRoutes } from "./print/routes.ts";
+import type { Services } from "./services.ts";
 import { Metrics } from "./telemetry/metrics.ts";
 import { SUITES, type Tls } from "./tls.ts";
 
@@ -54,7 +54,7 @@ const SPOKEN = { minVersion: "TLSv1.2", ciphers: SUITES } as const;
 const SLOW = { headersTimeout: 10_000, connectionsCheckingInterval: 2_000 };
 
 /** Returns the whole server on the given services, ready to listen. */
-export async function createApp(house: House, options: AppOptions): Promise<FastifyInstance> {
+export async function createApp(services: Services, options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     ...(options.logger ? { loggerInstance: options.logger } : { logger: false }),
     ...(options.tls
@@ -70,12 +70,12 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   // Accept JSON only: a form on another site can send text/plain without a CORS preflight.
   app.removeContentTypeParser("text/plain");
   app.decorateRequest("identity", null);
-  const refusals = new Refusals(app.log, () => house.clock.now());
+  const refusals = new Refusals(app.log, () => services.clock.now());
   answerErrors(app as unknown as FastifyInstance, refusals);
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
-    house;
-  const taken = new Taken(clock, house.timers, house.others && directory);
-  const nonces = new Nonces(house.secret, clock);
+    services;
+  const taken = new Taken(clock, services.timers, services.others && directory);
+  const nonces = new Nonces(services.secret, clock);
   const { origins } = options.live;
   const proofs = new Proofs(nonces, taken, origins);
   const passkeys = new Passkeys({ directory, clock, nonces, taken, signIns });
@@ -112,7 +112,7 @@ export async function createApp(house: House, options: AppOptions): Promise<Fast
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
   tellPeers(app.server, options.proxies);
-  const sockets = live(app as unknown as FastifyInstance, house, proofs, refusals, options.live);
+  const sockets = live(app as unknown as FastifyInstance, services, proofs, refusals, options.live);
   const looks = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
   const metrics = new Metrics(looks);
   if (options.metrics?.process) metrics.withProcess();

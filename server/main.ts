@@ -8,11 +8,11 @@ import { ServerClock, systemTimers } from "./clock.ts";
 import { type Config, readConfig } from "./config.ts";
 import { seedDemo } from "./demo.ts";
 import { openSigner } from "./evidence/signer.ts";
-import { buildHouse } from "./house.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
 import { SILENCE } from "./many/bus.ts";
 import { RedisBus } from "./many/redis-bus.ts";
+import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openStores } from "./store/stores.ts";
@@ -45,7 +45,7 @@ async function main(): Promise<void> {
   const secret = config.secret ?? randomBytes(32);
   const bus = config.redis === null ? SILENCE : new RedisBus(config.redis, secret, log);
   const others = enter && { bus, enter, server: randomUUID() };
-  const house = await buildHouse({
+  const services = await buildServices({
     store,
     directory,
     clock,
@@ -60,7 +60,7 @@ async function main(): Promise<void> {
     limits: config.limits,
     secret,
   });
-  const app = await createApp(house, {
+  const app = await createApp(services, {
     logger: log,
     site: SITE,
     perMinute: PER_MINUTE,
@@ -87,8 +87,8 @@ async function main(): Promise<void> {
     log.info({ signal }, "stopping");
     setTimeout(() => process.exit(1), STOP_MS).unref();
     await app.close();
-    house.close();
-    await house.notary.idle();
+    services.close();
+    await services.notary.idle();
     await bus.close();
     await stores.close();
   };

@@ -97,7 +97,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { direc
     {
       schema: {
         tags,
-        summary: "One version as a file to carry to another house: canonical JSON with a caution",
+        summary: "One version as a file for another installation: canonical JSON with a caution",
         params: place,
         response: { 200: z.any().describe("A download") },
       },

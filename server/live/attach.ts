@@ -5,8 +5,8 @@ import { isOver } from "../../shared/session/state.ts";
 import type { Refusals } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
-import type { House } from "../house.ts";
 import { peerOf } from "../peer.ts";
+import type { Services } from "../services.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { Beats } from "./beats.ts";
 import { every } from "./every.ts";
@@ -37,12 +37,12 @@ export interface LiveOptions {
  */
 export function live(
   app: FastifyInstance,
-  house: House,
+  services: Services,
   proofs: Proofs,
   refusals: Refusals,
   { origins }: LiveOptions,
 ): () => number {
-  const { sessions, signIns, clock, timers, others, elsewhere } = house;
+  const { sessions, signIns, clock, timers, others, elsewhere } = services;
   const strangers = new Strangers(() => clock.now(), refusals);
   const refusalOf = (request: IncomingMessage): string | null => {
     if (io.engine.clientsCount >= LIMITS.sockets) return "tooManySockets";

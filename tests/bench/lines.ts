@@ -43,7 +43,7 @@ async function openSocketIo(url: string, token: string): Promise<Line> {
   };
 }
 
-/** The same messages as JSON, answers told apart by a number: what a house without a library would write. */
+/** The same messages as JSON, answers told apart by a number: what a program without a library would send. */
 async function openWs(url: string): Promise<Line> {
   const socket = new WebSocket(url.replace("http", "ws"));
   const waiting = new Map<number, (answer: { status?: string }) => void>();

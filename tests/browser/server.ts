@@ -8,8 +8,8 @@ import { type Demo, demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
 import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
-import { buildHouse } from "../../server/house.ts";
 import { randomIds } from "../../server/ids.ts";
+import { buildServices } from "../../server/services.ts";
 import { openDatabase } from "../../server/store/open.ts";
 import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
@@ -68,7 +68,7 @@ export class TestServer {
     const clock = new ServerClock(machineClocks, await store.newestAt());
     await seedDemo(directory, this.#data, clock.now(), CHEAP);
     const log = { error() {}, info() {} };
-    const house = await buildHouse({
+    const services = await buildServices({
       store,
       directory,
       clock,
@@ -83,7 +83,7 @@ export class TestServer {
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
     });
-    const app = await createApp(house, {
+    const app = await createApp(services, {
       site: this.#site,
       perMinute: { signIns: 1_000, address: 100_000, signIn: 100_000, dear: 100_000 },
       proxies: [],
@@ -94,7 +94,7 @@ export class TestServer {
     this.#port = (app.server.address() as AddressInfo).port;
     this.#stop = async () => {
       await app.close();
-      house.close();
+      services.close();
       await store.close();
       await directory.close();
     };

@@ -6,8 +6,8 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { openDatabase } from "../../server/store/open.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
 import { SqliteThread } from "../../server/store/sqlite-thread.ts";
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
 import { Chance } from "../sim/chance.ts";
 import { powerCuts } from "./powerCut.ts";
 
@@ -25,40 +25,40 @@ it("[FLT-3] a power cut at any moment loses nothing that was answered and keeps 
 });
 
 describe("a database that fails under a live server", () => {
-  let house: LiveHouse;
+  let server: LiveServer;
   let db: Database.Database;
   let session: string;
   let ada: TestPanel;
   beforeEach(async () => {
     db = openDatabase(join(folder, "live.db"), 1);
-    house = await liveHouse({ store: new SqliteEventStore(db) });
-    session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-    ada = await panelOf(house, "ada");
+    server = await liveServer({ store: new SqliteEventStore(db) });
+    session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+    ada = await panelOf(server, "ada");
     await ada.watch(session);
   });
   afterEach(async () => {
     ada.close();
-    await house.close();
+    await server.close();
     db.close();
   });
 
-  const ready = async () => (await house.app.inject({ url: "/health/ready" })).statusCode;
+  const ready = async () => (await server.app.inject({ url: "/health/ready" })).statusCode;
 
   /** While it fails stops are told unrecorded and nothing is kept; once it is well, all goes on where it was. */
   async function suffers(begin: () => void, end: () => void, whileIt = 503): Promise<void> {
     expect((await ada.command(session, HOLD)).status).toBe("accepted");
-    const before = (await house.house.sessions.get(session)).state;
+    const before = (await server.services.sessions.get(session)).state;
     begin();
     expect(await ada.command(session, HOLD)).toMatchObject({ status: "error", error: "notAvailable" });
     await ada.until(() => ada.unrecorded.length === 1);
     expect(ada.unrecorded[0]?.action.kind).toBe("hold");
     expect(await ready()).toBe(whileIt);
-    expect((await house.house.sessions.get(session)).state).toEqual(before);
+    expect((await server.services.sessions.get(session)).state).toEqual(before);
     end();
     expect((await ada.command(session, HOLD)).status).toBe("accepted");
     expect(await ready()).toBe(200);
     const kept = db.prepare(`SELECT count(*) FROM "Event" WHERE "session" = ?`).pluck().get(session);
-    const { state } = await house.house.sessions.get(session);
+    const { state } = await server.services.sessions.get(session);
     expect([kept, state.holds.length]).toEqual([state.seq, 2]);
     expect(ada.faults).toEqual([]);
   }
@@ -97,7 +97,7 @@ describe("a database that fails under a live server", () => {
 
   it("[STO-16] a stop that waits for a lock is passed on within a second, and recorded once the lock is gone", async () => {
     const file = join(folder, "waiting.db");
-    const waiting = await liveHouse({
+    const waiting = await liveServer({
       store: new SqliteEventStore(openDatabase(file, 1), new SqliteThread(file)),
     });
     const { id } = await planned(waiting.app, await signIn(waiting.app, "fay"));
@@ -111,7 +111,7 @@ describe("a database that fails under a live server", () => {
     await bea.until(() => bea.unrecorded.length === 1);
     other.exec("ROLLBACK");
     expect((await answer).status).toBe("accepted");
-    expect((await waiting.house.sessions.get(id)).state.holds).toHaveLength(1);
+    expect((await waiting.services.sessions.get(id)).state.holds).toHaveLength(1);
     other.close();
     bea.close();
     await waiting.close();
@@ -119,10 +119,10 @@ describe("a database that fails under a live server", () => {
 
   it("[FLT-4] a clock that was set: clearances are void, and time never runs back in the record", async () => {
     await ada.command(session, HOLD);
-    const before = (await house.house.sessions.get(session)).state;
+    const before = (await server.services.sessions.get(session)).state;
     for (const by of [-3_600_000, 7_200_000]) {
-      house.hand.setWall(by);
-      await house.hand.pass(1_000);
+      server.hand.setWall(by);
+      await server.hand.pass(1_000);
     }
     await ada.command(session, HOLD);
     await ada.exchange();
@@ -130,6 +130,6 @@ describe("a database that fails under a live server", () => {
     expect(steps).toHaveLength(2);
     const times = ada.heard.map((e) => e.at);
     expect(times).toEqual([...times].sort((a, b) => a - b));
-    expect((await house.house.sessions.get(session)).state.epoch).toBeGreaterThan(before.epoch + 1);
+    expect((await server.services.sessions.get(session)).state.epoch).toBeGreaterThan(before.epoch + 1);
   });
 });

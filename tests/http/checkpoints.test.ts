@@ -15,7 +15,7 @@ import { growsInto, includes } from "../../shared/evidence/merkleProof.ts";
 import { fromHex, utf8 } from "../../shared/evidence/note.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { START } from "./hand-clock.ts";
-import { bearer, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
 /** A store that keeps events but no checkpoint. */
 class NoCheckpoints extends MemoryEventStore {
@@ -26,13 +26,13 @@ class NoCheckpoints extends MemoryEventStore {
 
 const { hash } = noteTools;
 const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
-let test: TestHouse;
+let test: TestServer;
 let session: string;
 let token: string;
 let commands = 0;
 
 async function begin(store?: MemoryEventStore) {
-  test = await testHouse(store ? { store } : {});
+  test = await testServer(store ? { store } : {});
   token = await signIn(test.app, "di");
   session = (await planned(test.app, token)).id;
 }
@@ -42,12 +42,12 @@ afterEach(() => test.close());
 function say(action: Action) {
   commands += 1;
   const id = `00000000-0000-4000-8000-2${String(commands).padStart(11, "0")}`;
-  return test.house.sessions.command(di, { v: 1, id, session, clientAt: 5, action });
+  return test.services.sessions.command(di, { v: 1, id, session, clientAt: 5, action });
 }
 async function toBrief() {
   await say({ type: "claimPost", post: "supervisor" });
   await say({ type: "advance", to: "brief" });
-  await test.house.notary.idle();
+  await test.services.notary.idle();
 }
 const get = (path: string, as = token) => test.app.inject({ url: `/api${path}`, headers: bearer(as) });
 const key = async () => fromHex((await get("/evidence/key")).json().publicKey);
@@ -59,11 +59,11 @@ const checkpoint = async () => {
 
 describe("checkpoints", () => {
   it("[CHP-4] are signed when a stage is reached, without being asked for", async () => {
-    expect(await test.house.store.checkpoints(session)).toEqual([]);
+    expect(await test.services.store.checkpoints(session)).toEqual([]);
     await toBrief();
-    const [made, ...more] = await test.house.store.checkpoints(session);
+    const [made, ...more] = await test.services.store.checkpoints(session);
     expect(more).toEqual([]);
-    const events = await test.house.store.read(session, 0, 100);
+    const events = await test.services.store.read(session, 0, 100);
     const reached = events.find((e) => e.type === "stageReached");
     expect(made?.size).toBe(reached?.seq);
     expect(openCheckpoint(made?.note ?? "", [await key()], noteTools)).toMatchObject({ session, at: START });
@@ -100,7 +100,7 @@ describe("checkpoints", () => {
       proof: grown.json().proof.map(fromHex),
     };
     expect(growsInto(claim, hash)).toBe(true);
-    for (const { seq, body } of await test.house.store.read(session, 0, 100)) {
+    for (const { seq, body } of await test.services.store.read(session, 0, 100)) {
       const reply = await get(`/sessions/${session}/proofs/inclusion?event=${seq}&size=${to}`);
       const leaf = leafHash(utf8(body), hash);
       expect(fromHex(reply.json().leaf)).toEqual(new Uint8Array(leaf));
@@ -126,12 +126,12 @@ describe("checkpoints", () => {
     await test.close();
     await begin(new NoCheckpoints());
     await toBrief();
-    expect((await test.house.sessions.get(session)).state.stage).toBe("brief");
-    expect(await test.house.store.checkpoints(session)).toEqual([]);
+    expect((await test.services.sessions.get(session)).state.stage).toBe("brief");
+    expect(await test.services.store.checkpoints(session)).toEqual([]);
     const { body } = await get(`/sessions/${session}/evidence`);
     expect(checkFile(body)).toMatchObject({ ok: true });
-    const { signer } = test.house;
-    const broken = await testHouse({
+    const { signer } = test.services;
+    const broken = await testServer({
       signer: {
         ...signer,
         sign: () => {
@@ -143,7 +143,7 @@ describe("checkpoints", () => {
     await test.close();
     test = broken;
     await toBrief();
-    expect((await broken.house.sessions.get(session)).state.stage).toBe("brief");
+    expect((await broken.services.sessions.get(session)).state.stage).toBe("brief");
     expect(await say({ type: "send", kind: "hold", channel: "panel" })).toMatchObject({ status: "accepted" });
   });
 });

@@ -5,45 +5,45 @@ import { Nonces } from "../../server/auth/nonces.ts";
 import * as pin from "../../server/auth/pin.ts";
 import { randomIds } from "../../server/ids.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { type LiveHouse, liveHouse, TestPanel } from "../live/panel.ts";
+import { type LiveServer, liveServer, TestPanel } from "../live/panel.ts";
 import { nonceOf, TestDevice } from "./device-key.ts";
 import { HandClock } from "./hand-clock.ts";
-import { bearer, PIN, planBody, signIn } from "./test-house.ts";
+import { bearer, PIN, planBody, signIn } from "./test-server.ts";
 
 const MINUTE = 60_000;
 
-let house: LiveHouse;
+let server: LiveServer;
 /** An enrolled device of the office, on which di is signed in. */
 let office: TestDevice;
 let di: string;
 beforeEach(async () => {
-  house = await liveHouse({ devices: "enrolled", demo: true });
+  server = await liveServer({ devices: "enrolled", demo: true });
   office = await TestDevice.make();
-  await office.enrol(house.app, await codeFromConsole());
-  di = await office.signIn(house.app, "di", PIN);
+  await office.enrol(server.app, await codeFromConsole());
+  di = await office.signIn(server.app, "di", PIN);
 });
-afterEach(() => house.close());
+afterEach(() => server.close());
 
 async function codeFromConsole(name = "Tablet"): Promise<string> {
-  const { directory } = house.house;
-  return (await giveCode({ directory, clock: house.hand.clock, ids: randomIds }, CONSOLE, name)).code;
+  const { directory } = server.services;
+  return (await giveCode({ directory, clock: server.hand.clock, ids: randomIds }, CONSOLE, name)).code;
 }
 const problemOf = (reply: { json(): { type: string } }) => reply.json().type.split(":").at(-1);
 const asOffice = (method: "GET" | "POST", url: string, payload?: object) =>
-  office.send(house.app, method, url, { token: di, ...(payload ? { payload } : {}) });
+  office.send(server.app, method, url, { token: di, ...(payload ? { payload } : {}) });
 const codeFor = async (name: string) =>
   (await asOffice("POST", "/api/devices/codes", { name })).json().code as string;
 
 async function tabletOf(handle: string) {
   const device = await TestDevice.make();
-  const id = await device.enrol(house.app, await codeFor(`${handle}'s`));
-  return { device, id, token: await device.signIn(house.app, handle, PIN) };
+  const id = await device.enrol(server.app, await codeFor(`${handle}'s`));
+  return { device, id, token: await device.signIn(server.app, handle, PIN) };
 }
 
-async function socketOf({ device, token }: { device: TestDevice; token: string }, url = house.url) {
-  const nonce = await nonceOf(house.app);
+async function socketOf({ device, token }: { device: TestDevice; token: string }, url = server.url) {
+  const nonce = await nonceOf(server.app);
   const proof = await device.proof({ method: "GET", url: `${url}/live`, nonce, token });
-  return new TestPanel(house.url, { token, proto: PROTOCOL, proof }).settled();
+  return new TestPanel(server.url, { token, proto: PROTOCOL, proof }).settled();
 }
 
 describe("a code", () => {
@@ -59,19 +59,19 @@ describe("a code", () => {
     const code = await codeFor("Tablet 4");
     const [one, two] = [await TestDevice.make(), await TestDevice.make()];
     const typed = code.toLowerCase().replaceAll("-", " ");
-    const reply = await one.send(house.app, "POST", "/api/devices", { payload: { code: typed } });
+    const reply = await one.send(server.app, "POST", "/api/devices", { payload: { code: typed } });
     expect([reply.statusCode, reply.json().name]).toEqual([201, "Tablet 4"]);
-    const again = await two.send(house.app, "POST", "/api/devices", { payload: { code } });
+    const again = await two.send(server.app, "POST", "/api/devices", { payload: { code } });
     expect([again.statusCode, problemOf(again)]).toEqual([403, "codeWrong"]);
   });
 
   it("[DEV-1] is too old after five minutes, to the millisecond", async () => {
     const [early, late] = [await codeFor("Early"), await codeFor("Late")];
     const [one, two] = [await TestDevice.make(), await TestDevice.make()];
-    await house.hand.pass(5 * MINUTE - 1);
-    await one.enrol(house.app, early);
-    await house.hand.pass(1);
-    await expect(two.enrol(house.app, late)).rejects.toThrow("codeWrong");
+    await server.hand.pass(5 * MINUTE - 1);
+    await one.enrol(server.app, early);
+    await server.hand.pass(1);
+    await expect(two.enrol(server.app, late)).rejects.toThrow("codeWrong");
   });
 
   it("[DEV-1] is given by the office alone", async () => {
@@ -81,7 +81,7 @@ describe("a code", () => {
       ["GET", "/api/devices", undefined],
       ["POST", `/api/devices/${bo.id}/revocation`, undefined],
     ] as const) {
-      const reply = await bo.device.send(house.app, method, url, {
+      const reply = await bo.device.send(server.app, method, url, {
         token: bo.token,
         ...(payload ? { payload } : {}),
       });
@@ -91,10 +91,10 @@ describe("a code", () => {
 
   it("[DEV-2] enrols only a key that proves itself, the public half of which alone is kept", async () => {
     const code = await codeFor("Tablet");
-    const bare = await house.app.inject({ method: "POST", url: "/api/devices", payload: { code } });
+    const bare = await server.app.inject({ method: "POST", url: "/api/devices", payload: { code } });
     expect([bare.statusCode, problemOf(bare)]).toEqual([401, "proofNeeded"]);
     const device = await TestDevice.make();
-    const kept = await house.house.directory.devices.one(await device.enrol(house.app, code));
+    const kept = await server.services.directory.devices.one(await device.enrol(server.app, code));
     const { kty, crv, x, y } = device.jwk;
     expect(JSON.parse(kept?.publicKey ?? "")).toEqual({ kty, crv, x, y });
   });
@@ -102,7 +102,7 @@ describe("a code", () => {
 
 describe("signing in where devices must be enrolled", () => {
   it("[DEV-3] tries no PIN from another device, and answers alike whoever it is", async () => {
-    const tried = vi.spyOn(house.house.directory, "lockout");
+    const tried = vi.spyOn(server.services.directory, "lockout");
     const hashed = vi.spyOn(pin, "isPin");
     const bodies = new Set<string>();
     for (const [handle, p] of [
@@ -113,7 +113,7 @@ describe("signing in where devices must be enrolled", () => {
       ["dot", PIN],
     ]) {
       const payload = { handle, pin: p, device: { id: "mine", name: "Mine" } };
-      const reply = await house.app.inject({ method: "POST", url: "/api/sign-in", payload });
+      const reply = await server.app.inject({ method: "POST", url: "/api/sign-in", payload });
       expect([handle, reply.statusCode]).toEqual([handle, 403]);
       bodies.add(reply.body);
     }
@@ -124,17 +124,17 @@ describe("signing in where devices must be enrolled", () => {
 
   it("[DEV-3] takes a key nobody enrolled for no device, and a revoked one for none any more", async () => {
     const stranger = await TestDevice.make();
-    await expect(stranger.signIn(house.app, "ada", PIN)).rejects.toThrow("deviceNeeded");
+    await expect(stranger.signIn(server.app, "ada", PIN)).rejects.toThrow("deviceNeeded");
     const ada = await tabletOf("ada");
     await asOffice("POST", `/api/devices/${ada.id}/revocation`);
-    await expect(ada.device.signIn(house.app, "ada", PIN)).rejects.toThrow("deviceNeeded");
+    await expect(ada.device.signIn(server.app, "ada", PIN)).rejects.toThrow("deviceNeeded");
   });
 
   it("[DEV-3] lets the demo's people in from any device by itself, and nobody else; never under an enrolled one's name", async () => {
-    const own = await liveHouse({ devices: "auto", demo: true });
+    const own = await liveServer({ devices: "auto", demo: true });
     await signIn(own.app, "dot", "anything");
     await expect(signIn(own.app, "ada", "anything")).rejects.toThrow("deviceNeeded");
-    await own.house.directory.devices.add({
+    await own.services.directory.devices.add({
       id: "known",
       name: "Known",
       publicKey: "{}",
@@ -146,7 +146,7 @@ describe("signing in where devices must be enrolled", () => {
     });
     await expect(signIn(own.app, "dot", "known")).rejects.toThrow("deviceNeeded");
     await own.close();
-    const off = await liveHouse({ devices: "auto" });
+    const off = await liveServer({ devices: "auto" });
     await expect(signIn(off.app, "dot", "anything")).rejects.toThrow("deviceNeeded");
     await off.close();
   });
@@ -156,16 +156,16 @@ describe("a token of an enrolled device", () => {
   it("[DEV-4] is useless without the device's key, on HTTP and on a socket", async () => {
     const ada = await tabletOf("ada");
     const thief = await TestDevice.make();
-    await thief.enrol(house.app, await codeFor("Thief's own"));
-    expect((await ada.device.send(house.app, "GET", "/api/me", { token: ada.token })).statusCode).toBe(200);
-    const plain = await house.app.inject({ url: "/api/me", headers: bearer(ada.token) });
+    await thief.enrol(server.app, await codeFor("Thief's own"));
+    expect((await ada.device.send(server.app, "GET", "/api/me", { token: ada.token })).statusCode).toBe(200);
+    const plain = await server.app.inject({ url: "/api/me", headers: bearer(ada.token) });
     expect([plain.statusCode, problemOf(plain)]).toEqual([401, "proofNeeded"]);
     expect(plain.headers["dpop-nonce"]).toBeTruthy();
-    expect((await thief.send(house.app, "GET", "/api/me", { token: ada.token })).statusCode).toBe(401);
+    expect((await thief.send(server.app, "GET", "/api/me", { token: ada.token })).statusCode).toBe(401);
     const mine = await socketOf(ada);
     expect(mine.socket.connected).toBe(true);
     for (const panel of [
-      await new TestPanel(house.url, { token: ada.token, proto: PROTOCOL }).settled(),
+      await new TestPanel(server.url, { token: ada.token, proto: PROTOCOL }).settled(),
       await socketOf({ device: thief, token: ada.token }),
     ]) {
       expect(panel.refusal?.data?.error).toBe("proofNeeded");
@@ -205,25 +205,25 @@ describe("a token of an enrolled device", () => {
     const of = {
       method: "GET",
       url: "http://localhost:80/api/me",
-      nonce: await nonceOf(house.app),
+      nonce: await nonceOf(server.app),
       token: di,
     };
     const ask = (dpop: string) =>
-      house.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${di}`, dpop } });
+      server.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${di}`, dpop } });
     expect((await ask(await make(office, of))).statusCode).toBe(401);
     expect((await ask(await office.proof(of))).statusCode).toBe(200);
   });
 
   it("[DEV-4] is refused with a proof that was used, also long after, and with one whose nonce is too old", async () => {
     const of = { method: "GET", url: "http://localhost:80/api/me", token: di };
-    const nonce = await nonceOf(house.app);
+    const nonce = await nonceOf(server.app);
     const dpop = await office.proof({ ...of, nonce });
     const ask = (proof: string) =>
-      house.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${di}`, dpop: proof } });
+      server.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${di}`, dpop: proof } });
     expect((await ask(dpop)).statusCode).toBe(200);
     for (let i = 0; i < 8; i += 1) {
       expect((await ask(dpop)).statusCode).toBe(401);
-      await house.hand.pass(MINUTE);
+      await server.hand.pass(MINUTE);
     }
     const old = await ask(await office.proof({ ...of, nonce }));
     expect([old.statusCode, problemOf(old)]).toEqual([401, "proofNeeded"]);
@@ -252,20 +252,20 @@ describe("the end of a device's or a person's leave", () => {
   it("[DEV-5] cuts its sockets and its sign-ins at once, and nobody else's", async () => {
     const [ada, bo] = [await tabletOf("ada"), await tabletOf("bo")];
     const [one, two] = [await socketOf(ada), await socketOf(bo)];
-    await ada.device.send(house.app, "GET", "/api/me", { token: ada.token });
+    await ada.device.send(server.app, "GET", "/api/me", { token: ada.token });
     const reply = await asOffice("POST", `/api/devices/${ada.id}/revocation`);
     expect(reply.statusCode).toBe(204);
     await one.cut();
     expect(one.byes.map((b) => b.why)).toEqual(["signedOut"]);
-    const me = await ada.device.send(house.app, "GET", "/api/me", { token: ada.token });
+    const me = await ada.device.send(server.app, "GET", "/api/me", { token: ada.token });
     expect([me.statusCode, problemOf(me)]).toEqual([401, "signInNeeded"]);
     await two.exchange();
-    expect((await bo.device.send(house.app, "GET", "/api/me", { token: bo.token })).statusCode).toBe(200);
+    expect((await bo.device.send(server.app, "GET", "/api/me", { token: bo.token })).statusCode).toBe(200);
     two.close();
   });
 
   it("[DEV-5] is listed, with who let it in and who showed it out", async () => {
-    await house.hand.pass(1);
+    await server.hand.pass(1);
     const ada = await tabletOf("ada");
     await asOffice("POST", `/api/devices/${ada.id}/revocation`);
     const listed = (await asOffice("GET", "/api/devices")).json();
@@ -279,13 +279,13 @@ describe("the end of a device's or a person's leave", () => {
 
   it("[DEV-5] comes also between a right PIN and its answer", async () => {
     const ada = await tabletOf("ada");
-    const { directory } = house.house;
+    const { directory } = server.services;
     const add = directory.addSignIn.bind(directory);
     directory.addSignIn = async (record) => {
       await asOffice("POST", `/api/devices/${ada.id}/revocation`);
       return add(record);
     };
-    await expect(ada.device.signIn(house.app, "ada", PIN)).rejects.toThrow("wrongSignIn");
+    await expect(ada.device.signIn(server.app, "ada", PIN)).rejects.toThrow("wrongSignIn");
   });
 
   it("[DEV-6] cuts a person who may not sign in any more; another person does it", async () => {
@@ -296,25 +296,25 @@ describe("the end of a device's or a person's leave", () => {
       const of = {
         method: "PUT",
         url: `http://localhost:80${url}`,
-        nonce: await nonceOf(house.app),
+        nonce: await nonceOf(server.app),
         token: di,
       };
       const headers = { authorization: `DPoP ${di}`, dpop: await office.proof(of) };
-      return (await house.app.inject({ method: "PUT", url, headers, payload: { active } })).statusCode;
+      return (await server.app.inject({ method: "PUT", url, headers, payload: { active } })).statusCode;
     };
     expect([await put("ada", false), await put("di", false), await put("none", false)]).toEqual([
       204, 403, 404,
     ]);
     await panel.cut();
-    await expect(ada.device.signIn(house.app, "ada", PIN)).rejects.toThrow("wrongSignIn");
+    await expect(ada.device.signIn(server.app, "ada", PIN)).rejects.toThrow("wrongSignIn");
     expect(await put("ada", true)).toBe(204);
-    await ada.device.signIn(house.app, "ada", PIN);
+    await ada.device.signIn(server.app, "ada", PIN);
   });
 });
 
 describe("a sign-in nobody uses", () => {
   it("[AUT-7] ends after its time, on HTTP and on a socket, and lasts as long as it is used", async () => {
-    const own = await liveHouse({ idleMs: 30 * MINUTE });
+    const own = await liveServer({ idleMs: 30 * MINUTE });
     const [used, left] = [await signIn(own.app, "ada"), await signIn(own.app, "bo")];
     const panel = await new TestPanel(own.url, { token: left, proto: PROTOCOL }).settled();
     const me = async (token: string) =>
@@ -333,7 +333,7 @@ describe("a sign-in nobody uses", () => {
   });
 
   it("[AUT-7] is in use while its panel watches a start that is not over", async () => {
-    const own = await liveHouse({ idleMs: 30 * MINUTE });
+    const own = await liveServer({ idleMs: 30 * MINUTE });
     const token = await signIn(own.app, "ada");
     const plan = await own.app.inject({
       method: "POST",

@@ -9,33 +9,33 @@ import { checkFile } from "../../server/evidence/check-file.ts";
 import { cell } from "../../server/evidence/csv.ts";
 import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../spec/given.ts";
-import { bearer, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 /** Room for processes to start on a busy machine, milliseconds. */
 const PROCESSES = 120_000;
 const NOTE = `=HYPERLINK("http://evil.example","click")`;
 
-let test: TestHouse;
+let test: TestServer;
 let token: string;
 let session: string;
 /** How many events the session has. */
 let count: number;
 
 beforeEach(async () => {
-  test = await testHouse();
+  test = await testServer();
   token = await signIn(test.app, "di");
   session = (await planned(test.app, token, { place: "+1 stand, <b>north</b>" })).id;
   const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
   for (const [n, note] of [NOTE, `@SUM("a",1)`, "-2+3", 'quoted "so", and so'].entries())
-    await test.house.sessions.command(di, {
+    await test.services.sessions.command(di, {
       v: 1,
       id: `00000000-0000-4000-8000-00000000000${n}`,
       session,
       clientAt: 5,
       action: { type: "send", kind: "hold", channel: "panel", note },
     });
-  count = (await test.house.store.read(session, 0, 100)).length;
+  count = (await test.services.store.read(session, 0, 100)).length;
 });
 afterEach(() => test.close());
 
@@ -59,7 +59,7 @@ describe("evidence as NDJSON", () => {
     expect(JSON.parse(lines.pop() ?? "")).toEqual({ end: expect.stringContaining("chockside/export\n") });
     const manifest = manifestSchema.parse(JSON.parse(first));
     expect(manifest).toMatchObject({ session, aircraft: "CH-TST", events: count, caution: CAUTION });
-    const stored = await test.house.store.read(session, 0, 100);
+    const stored = await test.services.store.read(session, 0, 100);
     expect(lines).toEqual(stored.map((e) => e.body));
     expect(verify(lines, manifest, sha256)).toMatchObject({ ok: true, events: count });
   });
@@ -75,7 +75,7 @@ describe("evidence as NDJSON", () => {
     const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
     await Promise.all(
       Array.from({ length: 1_200 }, (_, n) =>
-        test.house.sessions.command(di, {
+        test.services.sessions.command(di, {
           v: 1,
           id: `00000000-0000-4000-8000-1${String(n).padStart(11, "0")}`,
           session,
@@ -84,7 +84,7 @@ describe("evidence as NDJSON", () => {
         }),
       ),
     );
-    const all = (await test.house.store.read(session, 0, 5_000)).length;
+    const all = (await test.services.store.read(session, 0, 5_000)).length;
     expect(all).toBeGreaterThan(count + 1_199);
     expect(checkFile((await take("ndjson")).body)).toMatchObject({
       ok: true,
@@ -98,7 +98,7 @@ describe("evidence as JSON", () => {
     const reply = await take("json");
     const { manifest, events } = reply.json();
     expect(manifest.caution).toBe(CAUTION);
-    const stored = await test.house.store.read(session, 0, 100);
+    const stored = await test.services.store.read(session, 0, 100);
     expect(events).toEqual(stored.map((e) => JSON.parse(e.body)));
     for (const { body } of stored) expect(reply.body).toContain(body);
   });

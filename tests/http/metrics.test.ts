@@ -3,10 +3,10 @@ import { channel } from "node:diagnostics_channel";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { GatedStore } from "../live/gated-store.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
-import { planned, signIn } from "./test-house.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
+import { planned, signIn } from "./test-server.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 let store: GatedStore;
 let session: string;
 let di: TestPanel;
@@ -14,16 +14,16 @@ const TOKEN = "0123456789abcdef01234567";
 
 beforeEach(async () => {
   store = new GatedStore();
-  house = await liveHouse({ store, metricsToken: TOKEN });
-  session = (await planned(house.app, await signIn(house.app, "di"))).id;
-  di = await panelOf(house, "di");
+  server = await liveServer({ store, metricsToken: TOKEN });
+  session = (await planned(server.app, await signIn(server.app, "di"))).id;
+  di = await panelOf(server, "di");
 });
 afterEach(async () => {
   di.close();
-  await house.close();
+  await server.close();
 });
 
-const scrape = async () => (await house.app.inject({ url: "/metrics" })).body;
+const scrape = async () => (await server.app.inject({ url: "/metrics" })).body;
 /** The figure a line of the text format gives, whatever the order of its labels. */
 function figure(text: string, name: string, labels: Record<string, string> = {}): number | undefined {
   for (const line of text.split("\n")) {
@@ -61,20 +61,20 @@ describe("metrics", () => {
   });
 
   it("[OPS-3] count deadlines, and those that came late", async () => {
-    const [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+    const [ada, bo] = [await panelOf(server, "ada"), await panelOf(server, "bo")];
     await ada.command(session, { type: "claimPost", post: "cockpit" });
     await bo.command(session, { type: "claimPost", post: "fireGuard" });
     const held = () => bo.command(session, HOLD);
     const untilDue = async () =>
-      (nextDeadline((await house.house.sessions.get(session)).state) ?? 0) - house.hand.clock.now();
+      (nextDeadline((await server.services.sessions.get(session)).state) ?? 0) - server.hand.clock.now();
     await held();
-    await house.hand.pass(await untilDue());
+    await server.hand.pass(await untilDue());
     const [punctual, inTime] = [await scrape(), "chockside_deadlines_total"];
     expect(figure(punctual, inTime)).toBeGreaterThan(0);
     expect(figure(punctual, "chockside_deadlines_late_total")).toBe(0);
     // The machine slept.
     await held();
-    await house.hand.leap((await untilDue()) + 5_000);
+    await server.hand.leap((await untilDue()) + 5_000);
     ada.close();
     bo.close();
     const text = await scrape();
@@ -87,7 +87,7 @@ describe("metrics", () => {
     const text = await scrape();
     for (const secret of ["di-tablet", '"di"', "Di", session, "CH-TST"]) expect(text).not.toContain(secret);
     const ask = async (remoteAddress: string, headers: Record<string, string> = {}) =>
-      (await house.app.inject({ url: "/metrics", remoteAddress, headers })).statusCode;
+      (await server.app.inject({ url: "/metrics", remoteAddress, headers })).statusCode;
     expect(await ask("127.0.0.1")).toBe(200);
     expect(await ask("::1")).toBe(200);
     expect(await ask("::ffff:127.0.0.1")).toBe(200);

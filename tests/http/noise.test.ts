@@ -2,10 +2,10 @@ import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { RICH } from "../figures/rich.ts";
 import { START } from "./hand-clock.ts";
-import { bearer, crewDirectory, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { bearer, crewDirectory, planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
 const HOUR = 3_600_000;
-let test: TestHouse;
+let test: TestServer;
 const tokens = new Map<string, string>();
 
 beforeEach(async () => {
@@ -15,7 +15,7 @@ beforeEach(async () => {
     { id: "CH-ONE", name: "Heard", typeId: "rich" },
     { id: "CH-TWO", name: "Heard too", typeId: "rich" },
   ]);
-  test = await testHouse({ directory });
+  test = await testServer({ directory });
   for (const who of ["bo", "di", "ed"]) tokens.set(who, await signIn(test.app, who));
 });
 afterEach(() => test.close());
@@ -29,7 +29,7 @@ async function does(who: keyof typeof PEOPLE, session: string, action: Action): 
   const [name, post] = PEOPLE[who];
   const person = { id: who, name, device: `${who}-tablet`, mayHold: [post], currentUntil: null };
   const id = `00000000-0000-4000-9000-${String(commands).padStart(12, "0")}`;
-  const result = await test.house.sessions.command(person, { v: 1, id, session, clientAt: 5, action });
+  const result = await test.services.sessions.command(person, { v: 1, id, session, clientAt: 5, action });
   if (result.status !== "accepted") throw new Error(JSON.stringify(result));
 }
 

@@ -2,19 +2,19 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { resetPin } from "../../server/auth/people.ts";
 import { hashPin, isPin } from "../../server/auth/pin.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
-import { bearer, CHEAP, PIN, planned, signIn } from "./test-house.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "../live/panel.ts";
+import { bearer, CHEAP, PIN, planned, signIn } from "./test-server.ts";
 
 const NEXT = "907163";
 
-let house: LiveHouse;
+let server: LiveServer;
 beforeEach(async () => {
-  house = await liveHouse();
+  server = await liveServer();
 });
-afterEach(() => house.close());
+afterEach(() => server.close());
 
 const ask = (token: string, method: "GET" | "POST" | "PUT" | "DELETE", path: string, payload?: object) =>
-  house.app.inject({
+  server.app.inject({
     method,
     url: `/api${path}`,
     headers: bearer(token),
@@ -23,7 +23,7 @@ const ask = (token: string, method: "GET" | "POST" | "PUT" | "DELETE", path: str
 const code = async (reply: ReturnType<typeof ask>) => (await reply).statusCode;
 const change = (token: string, pin: string, next: string) => ask(token, "POST", "/me/pin", { pin, next });
 const enter = (pin: string) =>
-  house.app.inject({
+  server.app.inject({
     method: "POST",
     url: "/api/sign-in",
     payload: { handle: "ada", pin, device: { id: "other", name: "T" } },
@@ -31,25 +31,25 @@ const enter = (pin: string) =>
 
 describe("one's own PIN", () => {
   it("[AUT-10] is changed by the old one, is kept as argon2id alone, and ends one's sign-ins elsewhere at once", async () => {
-    const { id } = await planned(house.app, await signIn(house.app, "fay"));
-    const here = await signIn(house.app, "ada", "tablet-1");
-    const there = await panelOf(house, "ada", "tablet-2");
-    const bo = await signIn(house.app, "bo", "tablet-2");
+    const { id } = await planned(server.app, await signIn(server.app, "fay"));
+    const here = await signIn(server.app, "ada", "tablet-1");
+    const there = await panelOf(server, "ada", "tablet-2");
+    const bo = await signIn(server.app, "bo", "tablet-2");
     expect(await code(change(here, PIN, NEXT))).toBe(204);
     await there.cut();
     expect(there.byes).toMatchObject([{ why: "signedOut" }]);
     expect([await code(ask(here, "GET", "/me")), await code(ask(bo, "GET", "/me"))]).toEqual([200, 200]);
     expect([(await enter(PIN)).statusCode, (await enter(NEXT)).statusCode]).toEqual([401, 200]);
-    const kept = (await house.house.directory.person("ada"))?.pinHash ?? "";
+    const kept = (await server.services.directory.person("ada"))?.pinHash ?? "";
     expect(kept).toMatch(/^\$argon2id\$/);
     expect(await isPin(kept, NEXT)).toBe(true);
-    const panel = await new TestPanel(house.url, { token: here, proto: PROTOCOL }).settled();
+    const panel = await new TestPanel(server.url, { token: here, proto: PROTOCOL }).settled();
     expect(await panel.command(id, HOLD)).toMatchObject({ status: "accepted" });
     panel.close();
   });
 
   it("[AUT-10] [AUT-8] is not changed to one anybody tries, nor to the same", async () => {
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     for (const next of ["234567", "808080", "918273", "11111", "1".repeat(65)]) {
       const reply = await change(token, PIN, next);
       expect([next, reply.statusCode, reply.json().type]).toEqual([
@@ -64,10 +64,10 @@ describe("one's own PIN", () => {
     expect(codes).toEqual([204, 400]);
   });
 
-  it("[AUT-8] [AUT-10] is as long as the house asks, which the panel is told", async () => {
-    await house.close();
-    house = await liveHouse({ pinLength: 8 });
-    const token = await signIn(house.app, "ada");
+  it("[AUT-8] [AUT-10] is as long as the settings require, which the panel is told", async () => {
+    await server.close();
+    server = await liveServer({ pinLength: 8 });
+    const token = await signIn(server.app, "ada");
     expect((await ask(token, "GET", "/me")).json()).toMatchObject({ pinLength: 8 });
     const short = await change(token, PIN, "9071634");
     expect([short.statusCode, short.json().detail]).toEqual([
@@ -78,27 +78,27 @@ describe("one's own PIN", () => {
   });
 
   it("[AUT-10] [AUT-9] is not changed by whoever found the panel open: wrong ones count as at sign-in", async () => {
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     const codes: number[] = [];
     for (let n = 0; n < 6; n += 1) codes.push(await code(change(token, "000000", NEXT)));
     expect(codes).toEqual([403, 403, 403, 403, 403, 429]);
     expect((await enter(PIN)).statusCode).toBe(429);
-    await house.hand.leap(30_000);
+    await server.hand.leap(30_000);
     expect((await enter(PIN)).statusCode).toBe(200);
   });
 
   it("[AUT-15] is given anew at the server's console to who forgot it, and whoever was in by the old one is out", async () => {
-    const [ada, bo] = [await signIn(house.app, "ada"), await signIn(house.app, "bo")];
-    await resetPin(house.house.directory, "ada", await hashPin(NEXT, CHEAP), house.hand.clock.now());
+    const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
+    await resetPin(server.services.directory, "ada", await hashPin(NEXT, CHEAP), server.hand.clock.now());
     // Another process did it: the server looks again within seconds.
-    await house.hand.leap(5_000);
+    await server.hand.leap(5_000);
     expect([await code(ask(ada, "GET", "/me")), await code(ask(bo, "GET", "/me"))]).toEqual([401, 200]);
     expect([(await enter(PIN)).statusCode, (await enter(NEXT)).statusCode]).toEqual([401, 200]);
   });
 
   it("[AUT-10] who signs in by the old one in that very moment does not stay in", async () => {
-    const { directory, signIns } = house.house;
-    const token = await signIn(house.app, "ada");
+    const { directory, signIns } = server.services;
+    const token = await signIn(server.app, "ada");
     const add = directory.addSignIn.bind(directory);
     directory.addSignIn = async (record) => {
       directory.addSignIn = add;
@@ -113,13 +113,13 @@ describe("one's own PIN", () => {
 
 describe("one's own sign-ins", () => {
   it("[AUT-11] are listed, one's own alone and without their tokens, and ended one by one", async () => {
-    const first = await signIn(house.app, "ada", "tablet-1");
-    await house.hand.leap(1_000);
-    const here = await signIn(house.app, "ada", "tablet-2");
-    const panel = await new TestPanel(house.url, { token: first, proto: PROTOCOL }).settled();
-    const bo = await signIn(house.app, "bo");
+    const first = await signIn(server.app, "ada", "tablet-1");
+    await server.hand.leap(1_000);
+    const here = await signIn(server.app, "ada", "tablet-2");
+    const panel = await new TestPanel(server.url, { token: first, proto: PROTOCOL }).settled();
+    const bo = await signIn(server.app, "bo");
     const reply = await ask(here, "GET", "/me/sign-ins");
-    const now = house.hand.clock.now();
+    const now = server.hand.clock.now();
     const listed = reply.json();
     expect(listed).toMatchObject([
       { deviceName: "Tablet", createdAt: now, here: true },
@@ -137,7 +137,7 @@ describe("one's own sign-ins", () => {
   });
 
   it("[AUT-12] ending it tells the browser to drop what it cached, and not the device's key", async () => {
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     const out = await ask(token, "POST", "/sign-out");
     expect([out.statusCode, out.headers["clear-site-data"]]).toEqual([204, '"cache"']);
   });
@@ -145,7 +145,7 @@ describe("one's own sign-ins", () => {
 
 describe("everybody", () => {
   it("[DEV-7] is seen by those qualified as supervisor alone, who stop others and let them in again", async () => {
-    const [di, ada] = [await signIn(house.app, "di"), await signIn(house.app, "ada")];
+    const [di, ada] = [await signIn(server.app, "di"), await signIn(server.app, "ada")];
     expect(await code(ask(ada, "GET", "/people/everybody"))).toBe(403);
     const people = async () =>
       ((await ask(di, "GET", "/people/everybody")).json() as { id: string; active: boolean }[]).map((p) => [

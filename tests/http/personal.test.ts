@@ -9,16 +9,24 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { sha256 } from "../spec/given.ts";
-import { bearer, crewDirectory, NO_CREW, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import {
+  bearer,
+  crewDirectory,
+  NO_CREW,
+  planned,
+  signIn,
+  type TestServer,
+  testServer,
+} from "./test-server.ts";
 
 const NAMES = ["Ada", "Bo", "Di"];
 let store: MemoryEventStore;
-let test: TestHouse;
+let test: TestServer;
 let session: string;
 let commands = 0;
 
 async function begin(directory = crewDirectory()) {
-  test = await testHouse({ store, directory: await directory });
+  test = await testServer({ store, directory: await directory });
   return test;
 }
 beforeEach(async () => {
@@ -40,7 +48,7 @@ function say(id: string, mayHold: Post[], action: Action) {
   const command = `00000000-0000-4000-8000-4${String(commands).padStart(11, "0")}`;
   const name = `${id[0]?.toUpperCase()}${id.slice(1)}`;
   const person = { id, name, device: `${id}-tablet`, mayHold };
-  return test.house.sessions.command(person, { v: 1, id: command, session, clientAt: 5, action });
+  return test.services.sessions.command(person, { v: 1, id: command, session, clientAt: 5, action });
 }
 const bodies = async () => (await store.read(session, 0, 1_000)).map((e) => e.body);
 const over = () => say("di", ["supervisor"], { type: "abandon", reason: "done for today" });
@@ -50,7 +58,7 @@ const exported = async (as = "ndjson") => {
   return (await test.app.inject({ url, headers: bearer(token) })).body;
 };
 const person = async (id: string) => {
-  const found = await test.house.directory.person(id);
+  const found = await test.services.directory.person(id);
   if (!found) throw new Error(`no ${id}`);
   return found;
 };
@@ -60,7 +68,7 @@ describe("names in the evidence", () => {
     const all = await bodies();
     for (const body of all) for (const name of NAMES) expect(body).not.toContain(`"${name}"`);
     expect(all.filter((body) => body.includes('"person:')).length).toBeGreaterThan(5);
-    const { state } = await test.house.sessions.get(session);
+    const { state } = await test.services.sessions.get(session);
     expect([state.posts.cockpit?.name, state.defects[0]?.by.name, state.crew.fireGuard?.name]).toEqual([
       "Ada",
       "Di",
@@ -76,23 +84,23 @@ describe("names in the evidence", () => {
   });
 
   it("[PRV-1] are the same after a restart, and in every server's eyes", async () => {
-    const before = (await test.house.sessions.get(session)).state;
-    const directory = test.house.directory;
+    const before = (await test.services.sessions.get(session)).state;
+    const directory = test.services.directory;
     await test.close();
-    test = await testHouse({ store, directory });
-    const after = (await test.house.sessions.get(session)).state;
+    test = await testServer({ store, directory });
+    const after = (await test.services.sessions.get(session)).state;
     expect(after.posts).toEqual(before.posts);
     expect(after.defects).toEqual(before.defects);
     // A second server that came up before somebody new was met by the first.
-    const other = await testHouse({ store: new MemoryEventStore(), directory });
-    await test.house.names.know([{ personId: "zoe", name: "Zoe" }]);
-    const event = test.house.names.pseudonymise({
+    const other = await testServer({ store: new MemoryEventStore(), directory });
+    await test.services.names.know([{ personId: "zoe", name: "Zoe" }]);
+    const event = test.services.names.pseudonymise({
       ...{ v: 1, session, seq: 1, at: 1, command: null, digest: null, clientAt: null, cause: null },
       actor: { kind: "person", id: "zoe", name: "Zoe", post: null, device: "d" },
       fact: { type: "restarted" },
     });
-    await other.house.names.loadFor([JSON.stringify(event)]);
-    expect(JSON.parse(other.house.names.reveal(JSON.stringify(event))).actor.name).toBe("Zoe");
+    await other.services.names.loadFor([JSON.stringify(event)]);
+    expect(JSON.parse(other.services.names.reveal(JSON.stringify(event))).actor.name).toBe("Zoe");
     await other.close();
   });
 
@@ -128,7 +136,7 @@ describe("a whole start's events", () => {
   const events = lines.map((line) => readSealed(line).event);
 
   it("[PRV-1] replace every name by a pseudonym, whoever reported what, and get the same ones back", () => {
-    const { names } = test.house;
+    const { names } = test.services;
     let hidden = 0;
     for (const event of events) {
       const sealed = names.pseudonymise(event);
@@ -147,12 +155,12 @@ describe("erasing a person", () => {
   it("[PRV-3] takes the name out of everything shown, and not one byte out of the evidence", async () => {
     await over();
     const sealed = await bodies();
-    const note = (await test.house.notary.at(session, sealed.length)).note;
+    const note = (await test.services.notary.at(session, sealed.length)).note;
     const token = await signIn(test.app, "ada");
-    const { directory } = test.house;
+    const { directory } = test.services;
     expect(await erase(store, directory, await person("ada"))).toEqual([]);
     await test.close();
-    test = await testHouse({ store, directory });
+    test = await testServer({ store, directory });
 
     expect(await directory.person("ada")).toBeNull();
     expect(await directory.personal.signIns("ada")).toEqual([]);
@@ -163,7 +171,7 @@ describe("erasing a person", () => {
       ok: true,
       says: expect.stringContaining("1 of 3 people were erased"),
     });
-    const { state } = await test.house.sessions.get(session);
+    const { state } = await test.services.sessions.get(session);
     for (const shown of [text, await exported("csv"), JSON.stringify(state)])
       expect(shown).not.toContain("Ada");
     expect(state.crew.cockpit?.name).toMatch(/^Erased person [0-9a-f]{6}$/);
@@ -172,7 +180,7 @@ describe("erasing a person", () => {
   });
 
   it("[PRV-3] waits for the end of every session they take part in", async () => {
-    const { directory } = test.house;
+    const { directory } = test.services;
     await expect(erase(store, directory, await person("bo"))).rejects.toThrow("close or abandon it first");
     expect(await directory.person("bo")).not.toBeNull();
     // Somebody who takes part in none may go at once.
@@ -183,14 +191,14 @@ describe("erasing a person", () => {
     await say("di", ["supervisor"], { type: "send", kind: "hold", channel: "panel", note: "Ada is late" });
     const seq = (await bodies()).findIndex((body) => body.includes("Ada is late")) + 1;
     await over();
-    expect(await erase(store, test.house.directory, await person("ada"))).toEqual([{ session, seq }]);
+    expect(await erase(store, test.services.directory, await person("ada"))).toEqual([{ session, seq }]);
   });
 });
 
 describe("everything about one person", () => {
   it("[PRV-5] is given as data: record, names, sign-ins and each of their events; no secret and nobody else", async () => {
     await signIn(test.app, "ada");
-    const all = await given(store, test.house.directory, await person("ada"));
+    const all = await given(store, test.services.directory, await person("ada"));
     expect(all.person).toMatchObject({ id: "ada", handle: "ada", name: "Ada", mayHold: ["cockpit"] });
     expect(all.names).toEqual(["Ada"]);
     expect(all.signIns).toMatchObject([{ deviceId: "ada-tablet" }]);

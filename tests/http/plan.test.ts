@@ -1,13 +1,21 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { RICH } from "../figures/rich.ts";
-import { bearer, crewDirectory, planBody, planned, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import {
+  bearer,
+  crewDirectory,
+  planBody,
+  planned,
+  signIn,
+  type TestServer,
+  testServer,
+} from "./test-server.ts";
 
-let test: TestHouse;
+let test: TestServer;
 let token: string;
 beforeEach(async () => {
   const directory = await crewDirectory();
   await directory.addTypes([{ ...RICH, version: 2, approvedBy: "Chief engineer" }], 1);
-  test = await testHouse({ directory });
+  test = await testServer({ directory });
   token = await signIn(test.app, "di");
 });
 afterEach(() => test.close());

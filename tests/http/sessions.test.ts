@@ -10,14 +10,14 @@ import {
   planBody,
   planned,
   signIn,
-  type TestHouse,
-  testHouse,
-} from "./test-house.ts";
+  type TestServer,
+  testServer,
+} from "./test-server.ts";
 
-let test: TestHouse;
+let test: TestServer;
 let token: string;
 beforeEach(async () => {
-  test = await testHouse();
+  test = await testServer();
   token = await signIn(test.app, "di");
 });
 afterEach(() => test.close());
@@ -41,7 +41,7 @@ describe("the directory", () => {
   });
 
   it("[SRV-16] [TYP-7] lists aircraft with the newest approved version of their type", async () => {
-    await test.house.directory.addTypes(
+    await test.services.directory.addTypes(
       [
         { ...APPROVED, version: 2, name: "Four, revised" },
         { ...FOUR, version: 3, name: "Four, a draft" },
@@ -83,9 +83,9 @@ describe("planning", () => {
   });
 
   it("[SRV-4] runs on the newest version of the type, whole, whatever comes later", async () => {
-    await test.house.directory.addTypes([{ ...APPROVED, version: 2 }], 1);
+    await test.services.directory.addTypes([{ ...APPROVED, version: 2 }], 1);
     const { id } = await planned(test.app, token);
-    await test.house.directory.addTypes([{ ...APPROVED, version: 3 }], 1);
+    await test.services.directory.addTypes([{ ...APPROVED, version: 3 }], 1);
     expect((await get(`/api/sessions/${id}`)).json().state.type.version).toBe(2);
   });
 
@@ -94,12 +94,12 @@ describe("planning", () => {
     const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
     const say = (session: string, n: number, action: Action) => {
       const id = `11111111-0000-4000-8000-${String(n).padStart(12, "0")}`;
-      return test.house.sessions.command(di, { v: 1, id, session, clientAt: 5, action });
+      return test.services.sessions.command(di, { v: 1, id, session, clientAt: 5, action });
     };
     await say(first, 1, { type: "claimPost", post: "supervisor" });
     await say(first, 2, { type: "writeDefect", words: "oil at cowl flap", engine: 2, barsStart: false });
     await say(first, 3, { type: "writeDefect", words: "loose panel", barsStart: true });
-    const written = (await test.house.sessions.get(first)).state.defects;
+    const written = (await test.services.sessions.get(first)).state.defects;
     expect(written).toHaveLength(2);
     await say(first, 4, { type: "closeDefect", defect: written[1]?.id ?? "", reason: "fastened" });
     await test.hand.leap(60_000);
@@ -238,7 +238,7 @@ describe("events", () => {
     const { id } = await planned(test.app, token);
     const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
     for (const n of [1, 2, 3])
-      await test.house.sessions.command(di, {
+      await test.services.sessions.command(di, {
         v: 1,
         id: `00000000-0000-4000-8000-00000000000${n}`,
         session: id,
@@ -246,7 +246,7 @@ describe("events", () => {
         action: { type: "send", kind: "hold", channel: "panel" },
       });
     const all = (await get(`/api/sessions/${id}/events`)).json();
-    const stored = (await test.house.store.read(id, 0, 100)).map((e) => e.seq);
+    const stored = (await test.services.store.read(id, 0, 100)).map((e) => e.seq);
     expect(stored.length).toBeGreaterThan(3);
     expect(all.head).toBe(stored.length);
     expect(all.events.map((e: { seq: number }) => e.seq)).toEqual(stored);

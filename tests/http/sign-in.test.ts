@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { waitAfter } from "../../server/auth/lockout.ts";
 import { hashPin, isPin } from "../../server/auth/pin.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
-import { bearer, crewDirectory, PIN, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { bearer, crewDirectory, PIN, signIn, type TestServer, testServer } from "./test-server.ts";
 
 vi.mock("@node-rs/argon2", async (original) => {
   const real = await original<typeof import("@node-rs/argon2")>();
@@ -14,9 +14,9 @@ const SECOND = 1_000;
 const MINUTE = 60 * SECOND;
 const HOUR = 60 * MINUTE;
 
-let test: TestHouse;
+let test: TestServer;
 beforeEach(async () => {
-  test = await testHouse();
+  test = await testServer();
 });
 afterEach(() => test.close());
 
@@ -59,7 +59,7 @@ describe("signing in", () => {
       kept.push(JSON.stringify(record));
       return add(record);
     };
-    const other = await testHouse({ directory });
+    const other = await testServer({ directory });
     const tokens = [await signIn(other.app, "ada"), await signIn(other.app, "ada")];
     await other.close();
     expect(new Set(tokens).size).toBe(2);
@@ -195,7 +195,7 @@ describe("wrong PINs", () => {
 
   it("[AUT-2] are remembered across a restart", async () => {
     const directory = await crewDirectory();
-    const first = await testHouse({ directory });
+    const first = await testServer({ directory });
     for (let i = 0; i < 5; i += 1)
       await first.app.inject({
         method: "POST",
@@ -203,13 +203,13 @@ describe("wrong PINs", () => {
         payload: { handle: "ada", pin: "000000", device: { id: "d1", name: "T" } },
       });
     await first.close();
-    const second = await testHouse({ directory });
+    const second = await testServer({ directory });
     await expect(signIn(second.app, "ada")).rejects.toThrow("Locked");
     await second.close();
   });
 
   it("[AUT-6] from one address are stopped by their number alone", async () => {
-    const narrow = await testHouse({ perMinute: { signIns: 3 } });
+    const narrow = await testServer({ perMinute: { signIns: 3 } });
     const one = (n: number) =>
       narrow.app.inject({
         method: "POST",
@@ -246,11 +246,11 @@ describe("the end of a sign-in", () => {
 
   it("[AUT-4] comes within seconds when another process ends it", async () => {
     const directory = await crewDirectory();
-    const other = await testHouse({ directory });
+    const other = await testServer({ directory });
     const token = await signIn(other.app, "ada");
     const ask = async () => (await other.app.inject({ url: "/api/me", headers: bearer(token) })).statusCode;
     expect(await ask()).toBe(200);
-    const who = await other.house.signIns.who(token);
+    const who = await other.services.signIns.who(token);
     await directory.revokeSignIn(who?.signIn ?? "", other.hand.clock.now());
     await other.hand.pass(5 * SECOND);
     expect(await ask()).toBe(401);
@@ -295,11 +295,11 @@ describe("who may come in without a sign-in", () => {
 });
 
 describe("the demo", () => {
-  const demo = (app: TestHouse["app"]) => app.inject({ url: "/api/demo" });
+  const demo = (app: TestServer["app"]) => app.inject({ url: "/api/demo" });
 
   it("[AUT-5] shows its sign-ins only while it is on and its people are there", async () => {
     expect((await demo(test.app)).json()).toEqual({ demo: false, signIns: [] });
-    const on = await testHouse({ demo: true });
+    const on = await testServer({ demo: true });
     expect((await demo(on.app)).json()).toEqual({
       demo: true,
       signIns: [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }],
@@ -310,10 +310,10 @@ describe("the demo", () => {
   it("[AUT-5] lets its people in only while it is on", async () => {
     expect((await attempt("dot", PIN)).statusCode).toBe(401);
     const directory = await crewDirectory();
-    const on = await testHouse({ demo: true, directory });
+    const on = await testServer({ demo: true, directory });
     const token = await signIn(on.app, "dot");
     await on.close();
-    const off = await testHouse({ directory, store: new MemoryEventStore() });
+    const off = await testServer({ directory, store: new MemoryEventStore() });
     expect((await off.app.inject({ url: "/api/me", headers: bearer(token) })).statusCode).toBe(401);
     await off.close();
   });

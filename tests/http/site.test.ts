@@ -8,17 +8,17 @@ import { createApp } from "../../server/app.ts";
 import { LOG_OPTIONS } from "../../server/log.ts";
 import { StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
-import { bearer, PIN, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { bearer, PIN, signIn, type TestServer, testServer } from "./test-server.ts";
 
 let folder: string;
-let test: TestHouse;
+let test: TestServer;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "chockside-site-"));
   mkdirSync(join(folder, "assets"));
   writeFileSync(join(folder, "index.html"), "<title>Chockside</title>");
   writeFileSync(join(folder, "assets", "main-abc123.js"), "console.log(1)");
-  test = await testHouse({ site: folder });
+  test = await testServer({ site: folder });
 });
 afterAll(async () => {
   await test.close();
@@ -57,7 +57,7 @@ describe("the panels", () => {
   });
 
   it("[SRV-9] that are not built say how to build them", async () => {
-    const bare = await testHouse();
+    const bare = await testServer();
     const reply = await bare.app.inject({ url: "/" });
     await bare.close();
     expect(reply.statusCode).toBe(404);
@@ -156,7 +156,7 @@ describe("health", () => {
     expect((await get("/health/live")).json()).toEqual({ ok: true });
     expect((await get("/health/ready")).json()).toEqual({ ok: true });
     const store = new MemoryEventStore();
-    const broken = await testHouse({ store });
+    const broken = await testServer({ store });
     store.probe = () => Promise.reject(new StoreFailure("disk full"));
     const reply = await broken.app.inject({ url: "/health/ready" });
     expect((await broken.app.inject({ url: "/health/live" })).statusCode).toBe(200);
@@ -176,7 +176,7 @@ describe("errors of the server's own", () => {
         done();
       },
     });
-    const app = await createApp(test.house, {
+    const app = await createApp(test.services, {
       logger: pino({ ...LOG_OPTIONS, level: "info" }, lines),
       site: folder,
       perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
@@ -185,7 +185,7 @@ describe("errors of the server's own", () => {
       tls: null,
     });
     const token = await signIn(app, "ada");
-    const { directory } = test.house;
+    const { directory } = test.services;
     const people = directory.people;
     directory.people = () => Promise.reject(new Error("secret inside"));
     const reply = await app.inject({ url: "/api/people", headers: bearer(token) });

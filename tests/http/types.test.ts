@@ -1,13 +1,13 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { APPROVED, bearer, PIN, planBody, signIn, type TestHouse, testHouse } from "./test-house.ts";
+import { APPROVED, bearer, PIN, planBody, signIn, type TestServer, testServer } from "./test-server.ts";
 
-let test: TestHouse;
+let test: TestServer;
 /** May hold the supervisor's post: di and fay. May not: ada. */
 const tokens: Record<string, string> = {};
 beforeEach(async () => {
-  test = await testHouse();
+  test = await testServer();
   for (const who of ["di", "fay", "ada"]) tokens[who] = await signIn(test.app, who);
 });
 afterEach(() => test.close());
@@ -268,7 +268,7 @@ describe("planning", () => {
 
   it("[TYP-7] is refused on a draft: of an aircraft whose type has nothing else, and by its number", async () => {
     await ask("di", "POST", "", { id: "five", name: "Five", from: { id: "four", version: 1 } });
-    await test.house.directory.addAircraft([{ id: "CH-NEW", name: "New bird", typeId: "five" }], 1);
+    await test.services.directory.addAircraft([{ id: "CH-NEW", name: "New bird", typeId: "five" }], 1);
     await draft();
     const lone = await plan({ aircraft: "CH-NEW" });
     expect([lone.statusCode, lone.json().errors]).toEqual([

@@ -1,24 +1,24 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "./panel.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 let session: string;
 let panels: TestPanel[];
 
 beforeEach(async () => {
-  house = await liveHouse();
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+  server = await liveServer();
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
   panels = [];
 });
 afterEach(async () => {
   for (const panel of panels) panel.close();
-  await house.close();
+  await server.close();
 });
 
 const panel = async (handle: string, device?: string) => {
-  const one = await panelOf(house, handle, device);
+  const one = await panelOf(server, handle, device);
   panels.push(one);
   return one;
 };
@@ -30,11 +30,11 @@ describe("the beat of a session", () => {
     await ada.watch(session);
     await ada.until(() => ada.beats.length === 1);
     await bo.command(session, HOLD);
-    const head = (await house.house.sessions.get(session)).state.seq;
+    const head = (await server.services.sessions.get(session)).state.seq;
     for (const n of [2, 3]) {
-      await house.hand.pass(LIMITS.beatMs);
+      await server.hand.pass(LIMITS.beatMs);
       await ada.until(() => ada.beats.length === n);
-      expect(ada.beats.at(-1)).toMatchObject({ session, head, serverNow: house.hand.clock.now() });
+      expect(ada.beats.at(-1)).toMatchObject({ session, head, serverNow: server.hand.clock.now() });
     }
     await bo.exchange();
     expect(bo.beats).toEqual([]);
@@ -47,8 +47,8 @@ describe("the beat of a session", () => {
     await ada.watch(session);
     // The guard's other device watches; the one the post is held from does not.
     await other.watch(session);
-    await house.hand.pass(LIMITS.beatMs);
-    await ada.until(() => ada.beats.at(-1)?.serverNow === house.hand.clock.now());
+    await server.hand.pass(LIMITS.beatMs);
+    await ada.until(() => ada.beats.at(-1)?.serverNow === server.hand.clock.now());
     expect(ada.beats.at(-1)?.links).toEqual({
       cockpit: { connected: true, lastHeard: expect.any(Number) },
       fireGuard: AWAY,
@@ -57,7 +57,7 @@ describe("the beat of a session", () => {
     });
     await bo.watch(session);
     await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === false);
-    await house.hand.pass(LIMITS.beatMs);
+    await server.hand.pass(LIMITS.beatMs);
     await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === true);
   });
 
@@ -76,13 +76,13 @@ describe("the beat of a session", () => {
     const ada = await panel("ada");
     await ada.command(session, { type: "claimPost", post: "cockpit" });
     await ada.watch(session);
-    const heard = house.hand.clock.now();
+    const heard = server.hand.clock.now();
     await ada.until(() => ada.beats.length > 0);
-    await house.hand.pass(LIMITS.beatMs);
+    await server.hand.pass(LIMITS.beatMs);
     await ada.until(() => ada.beats.length > 1);
     expect(ada.beats.at(-1)?.links.cockpit.lastHeard).toBe(heard);
     await ada.exchange();
-    await house.hand.pass(LIMITS.beatMs);
+    await server.hand.pass(LIMITS.beatMs);
     await ada.until(() => ada.beats.length > 2);
     expect(ada.beats.at(-1)?.links.cockpit.lastHeard).toBe(heard + LIMITS.beatMs);
   });
@@ -91,7 +91,7 @@ describe("the beat of a session", () => {
 describe("the clock exchange", () => {
   it("[LIV-9] gives the server's time of receipt and of answer", async () => {
     const ada = await panel("ada");
-    const now = house.hand.clock.now();
+    const now = server.hand.clock.now();
     expect(await ada.ask("time", 1)).toEqual({ t2: now, t3: now });
   });
 });
@@ -99,8 +99,8 @@ describe("the clock exchange", () => {
 describe("the ramp", () => {
   it("[LIV-11] is told to every panel when a session is planned, changes its stage or ends", async () => {
     const di = await panel("di");
-    const token = await signIn(house.app, "fay");
-    await planned(house.app, token);
+    const token = await signIn(server.app, "fay");
+    await planned(server.app, token);
     await di.until(() => di.ramps === 1);
     await di.command(session, { type: "claimPost", post: "supervisor" });
     await di.exchange();

@@ -9,7 +9,7 @@ import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
-import { planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { personAt, playOut, Stage } from "../seed/stage.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { sha256 } from "../spec/given.ts";
@@ -83,15 +83,15 @@ it("[LIV-14] a session in memory stays within its budget through a four-engine s
 
 it("[LIV-15] sessions on one version of a type hold it once, planned here or read from the record; others apart", async () => {
   const store = new MemoryEventStore();
-  const typesOf = async (house: TestHouse, ids: readonly string[]) =>
-    Promise.all(ids.map(async (id) => (await house.house.sessions.get(id)).state.type));
-  const first = await testHouse({ store });
+  const typesOf = async (server: TestServer, ids: readonly string[]) =>
+    Promise.all(ids.map(async (id) => (await server.services.sessions.get(id)).state.type));
+  const first = await testServer({ store });
   const token = await signIn(first.app, "fay");
   const ids = [(await planned(first.app, token)).id, (await planned(first.app, token)).id];
   const here = await typesOf(first, ids);
   expect(here[0]).toBe(here[1]);
   await first.close();
-  const again = await testHouse({ store });
+  const again = await testServer({ store });
   const read = await typesOf(again, ids);
   expect(read[0]).toBe(read[1]);
   expect(read).toEqual(here);

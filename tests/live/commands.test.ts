@@ -2,13 +2,13 @@ import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
-import { planned, signIn } from "../http/test-house.ts";
+import { planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "./gated-store.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "./panel.ts";
 
 const CLAIM: Action = { type: "claimPost", post: "cockpit" };
 
-let house: LiveHouse;
+let server: LiveServer;
 let store: GatedStore;
 let session: string;
 let ada: TestPanel;
@@ -16,18 +16,18 @@ let bo: TestPanel;
 
 beforeEach(async () => {
   store = new GatedStore();
-  house = await liveHouse({ store });
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-  [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+  server = await liveServer({ store });
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+  [ada, bo] = [await panelOf(server, "ada"), await panelOf(server, "bo")];
 });
 afterEach(async () => {
   ada.close();
   bo.close();
-  await house.close();
+  await server.close();
 });
 
 const log = async () =>
-  (await store.read(session, 0, 10_000)).map((e) => readSealed(house.house.names.reveal(e.body)).event);
+  (await store.read(session, 0, 10_000)).map((e) => readSealed(server.services.names.reveal(e.body)).event);
 const bearing = async (id: string) => (await log()).filter((e) => e.command === id);
 
 describe("a command", () => {
@@ -58,7 +58,7 @@ describe("a command", () => {
   });
 
   it("[LIV-4] is told once to each panel that watches, to no other", async () => {
-    const cy = await panelOf(house, "cy");
+    const cy = await panelOf(server, "cy");
     await bo.watch(session);
     await bo.watch(session, 1);
     await ada.command(session, CLAIM);
@@ -70,7 +70,7 @@ describe("a command", () => {
   });
 
   it("[LIV-4] waits for nothing but its own session", async () => {
-    const other = (await planned(house.app, await signIn(house.app, "fay", "x"))).id;
+    const other = (await planned(server.app, await signIn(server.app, "fay", "x"))).id;
     const commands = await Promise.all(
       [session, other].flatMap((s) => Array.from({ length: 10 }, () => ada.command(s, HOLD))),
     );
@@ -127,7 +127,7 @@ describe("a command sent again", () => {
       seq: "seq" in refused && refused.seq,
       refusal: "refusal" in refused && refused.refusal,
     });
-    expect((await house.house.sessions.get(session)).state.posts.cockpit?.id).toBe("ada");
+    expect((await server.services.sessions.get(session)).state.posts.cockpit?.id).toBe("ada");
   });
 
   it("[WIR-6, LIV-5] with other content under the same id is refused and not recorded", async () => {
@@ -146,7 +146,7 @@ describe("a command sent again", () => {
     const [good, bad] = [randomUUID(), randomUUID()];
     const accepted = await ada.command(session, CLAIM, { id: good });
     const refused = await bo.command(session, CLAIM, { id: bad });
-    const next = await liveHouse({ store });
+    const next = await liveServer({ store });
     const [ada2, bo2] = [await panelOf(next, "ada"), await panelOf(next, "bo")];
     expect(await ada2.command(session, CLAIM, { id: good })).toEqual({ ...accepted, status: "duplicate" });
     expect(await bo2.command(session, CLAIM, { id: bad })).toEqual({ ...refused, status: "duplicate" });
@@ -158,7 +158,7 @@ describe("a command sent again", () => {
 
 describe("a command after its time", () => {
   it("[REF-4] is refused; a stop is taken all the same", async () => {
-    const validUntil = house.hand.clock.now() - 1;
+    const validUntil = server.hand.clock.now() - 1;
     expect(await ada.command(session, CLAIM, { validUntil })).toMatchObject({
       status: "refused",
       refusal: { reason: "tooLate" },

@@ -1,11 +1,11 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { readSealed } from "../../shared/evidence/read.ts";
-import { planned, signIn } from "../http/test-house.ts";
+import { planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "./gated-store.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "./panel.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 let store: GatedStore;
 let session: string;
 let ada: TestPanel;
@@ -13,21 +13,21 @@ let bo: TestPanel;
 
 beforeEach(async () => {
   store = new GatedStore();
-  house = await liveHouse({ store });
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-  [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+  server = await liveServer({ store });
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+  [ada, bo] = [await panelOf(server, "ada"), await panelOf(server, "bo")];
   await ada.command(session, { type: "claimPost", post: "cockpit" });
   await bo.watch(session);
 });
 afterEach(async () => {
   ada.close();
   bo.close();
-  await house.close();
+  await server.close();
 });
 
 const CLAIM = { type: "claimPost", post: "fireGuard" };
-const stateNow = async () => (await house.house.sessions.get(session)).state;
-const ready = async () => (await house.app.inject({ url: "/health/ready" })).statusCode;
+const stateNow = async () => (await server.services.sessions.get(session)).state;
+const ready = async () => (await server.app.inject({ url: "/health/ready" })).statusCode;
 
 describe("when nothing can be recorded", () => {
   it("[LIV-10] a command is answered so, and nothing of it counts or is told", async () => {
@@ -53,7 +53,7 @@ describe("when nothing can be recorded", () => {
       expect(await ada.command(session, action)).toMatchObject({ error: "notAvailable" });
       await bo.until(() => bo.unrecorded.length > 0);
       expect(bo.unrecorded).toEqual([
-        { session, action, by: { id: "ada", name: "Ada", post: "cockpit" }, at: house.hand.clock.now() },
+        { session, action, by: { id: "ada", name: "Ada", post: "cockpit" }, at: server.hand.clock.now() },
       ]);
       expect(ada.unrecorded).toEqual(bo.unrecorded);
       expect(await stateNow()).toBe(before);
@@ -61,10 +61,10 @@ describe("when nothing can be recorded", () => {
   );
 
   it("[LIV-10] a stop is passed on even when the session itself cannot be read", async () => {
-    const other = await liveHouse({ store });
+    const other = await liveServer({ store });
     const [cy, di] = [await panelOf(other, "cy"), await panelOf(other, "di")];
     await di.watch(session);
-    other.house.sessions.get = () => Promise.reject(new Error("unreadable"));
+    other.services.sessions.get = () => Promise.reject(new Error("unreadable"));
     expect(await cy.command(session, HOLD)).toMatchObject({ error: "notAvailable" });
     await di.until(() => di.unrecorded.length > 0);
     expect(di.unrecorded[0]).toMatchObject({ session, by: { id: "cy" } });
@@ -95,8 +95,8 @@ describe("when nothing can be recorded", () => {
     expect(events.filter((e) => e.command === id)).toHaveLength(1);
     expect(events.map((e) => e.seq)).toEqual(events.map((_, i) => i + 1));
     // Read anew, with its chain checked, it is the same session.
-    const other = await liveHouse({ store });
-    expect((await other.house.sessions.get(session)).state.posts.fireGuard?.id).toBe("bo");
+    const other = await liveServer({ store });
+    expect((await other.services.sessions.get(session)).state.posts.fireGuard?.id).toBe("bo");
     await other.close();
   });
 
@@ -117,9 +117,9 @@ describe("when nothing can be recorded", () => {
   });
 
   it("[LIV-10] a plan is answered so, and makes no session", async () => {
-    const token = await signIn(house.app, "fay");
+    const token = await signIn(server.app, "fay");
     store.broken = true;
-    await expect(planned(house.app, token)).rejects.toThrow("notAvailable");
+    await expect(planned(server.app, token)).rejects.toThrow("notAvailable");
     store.broken = false;
     expect(await store.sessions(10)).toHaveLength(1);
   });

@@ -1,25 +1,25 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { signIn } from "../http/test-house.ts";
-import { type LiveHouse, liveHouse, panelOf, TestPanel } from "./panel.ts";
+import { signIn } from "../http/test-server.ts";
+import { type LiveServer, liveServer, panelOf, TestPanel } from "./panel.ts";
 
 const ALLOWED = "https://ramp.example";
 
-let house: LiveHouse;
+let server: LiveServer;
 let token: string;
 const panels: TestPanel[] = [];
 
 beforeAll(async () => {
-  house = await liveHouse({ origins: [ALLOWED] });
-  token = await signIn(house.app, "ada");
+  server = await liveServer({ origins: [ALLOWED] });
+  token = await signIn(server.app, "ada");
 });
 afterEach(() => {
   for (const panel of panels.splice(0)) panel.close();
 });
-afterAll(() => house.close());
+afterAll(() => server.close());
 
 const connect = async (auth: unknown, headers = {}) => {
-  const panel = new TestPanel(house.url, auth, headers);
+  const panel = new TestPanel(server.url, auth, headers);
   panels.push(panel);
   return panel.settled();
 };
@@ -44,8 +44,8 @@ describe("the handshake", () => {
   });
 
   it("[LIV-1] refuses a sign-in that has ended", async () => {
-    const ended = await signIn(house.app, "bo");
-    await house.app.inject({
+    const ended = await signIn(server.app, "bo");
+    await server.app.inject({
       method: "POST",
       url: "/api/sign-out",
       headers: { authorization: `Bearer ${ended}` },
@@ -57,7 +57,7 @@ describe("the handshake", () => {
 
 describe("the page a socket comes from", () => {
   it.each([
-    ["this server's own", () => house.url],
+    ["this server's own", () => server.url],
     ["one on the list", () => ALLOWED],
   ])("[LIV-2] may be %s", async (_what, origin) => {
     const panel = await connect({ token, proto: PROTOCOL }, { origin: origin() });
@@ -79,10 +79,10 @@ describe("the page a socket comes from", () => {
 
 describe("the end of a connection", () => {
   it("[LIV-8] comes at once with signing out, on that sign-in alone", async () => {
-    const [mine, other] = [await panelOf(house, "cy", "d1"), await panelOf(house, "cy", "d2")];
+    const [mine, other] = [await panelOf(server, "cy", "d1"), await panelOf(server, "cy", "d2")];
     panels.push(mine, other);
     const { token: mineToken } = mine.socket.auth as { token: string };
-    await house.app.inject({
+    await server.app.inject({
       method: "POST",
       url: "/api/sign-out",
       headers: { authorization: `Bearer ${mineToken}` },
@@ -94,7 +94,7 @@ describe("the end of a connection", () => {
   });
 
   it("[LIV-8] comes at the sign-in's end, to the millisecond", async () => {
-    const own = await liveHouse();
+    const own = await liveServer();
     const panel = await panelOf(own, "ada");
     await own.hand.leap(12 * 3_600_000 - 1);
     await panel.exchange();
@@ -106,11 +106,11 @@ describe("the end of a connection", () => {
   });
 
   it("[LIV-8] comes within seconds when another process ended the sign-in", async () => {
-    const own = await liveHouse();
+    const own = await liveServer();
     const panel = await panelOf(own, "ada");
     const { token: used } = panel.socket.auth as { token: string };
-    const who = await own.house.signIns.who(used);
-    await own.house.directory.revokeSignIn(who?.signIn ?? "", own.hand.clock.now());
+    const who = await own.services.signIns.who(used);
+    await own.services.directory.revokeSignIn(who?.signIn ?? "", own.hand.clock.now());
     await own.hand.pass(5_000);
     await panel.cut();
     expect(panel.byes.map((b) => b.why)).toEqual(["signedOut"]);
@@ -118,7 +118,7 @@ describe("the end of a connection", () => {
   });
 
   it("[LIV-12] comes with a word when the server stops, and when to come back", async () => {
-    const own = await liveHouse();
+    const own = await liveServer();
     const panel = await panelOf(own, "ada");
     await own.close();
     await panel.cut();

@@ -3,21 +3,21 @@ import { Bucket } from "../../server/live/bucket.ts";
 import { LIMITS } from "../../server/live/limits.ts";
 import { Bounds } from "../../server/live/person-bounds.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "./panel.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 let session: string;
 let ada: TestPanel;
 
 beforeEach(async () => {
-  house = await liveHouse();
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-  ada = await panelOf(house, "ada");
+  server = await liveServer();
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+  ada = await panelOf(server, "ada");
 });
 afterEach(async () => {
   ada.close();
-  await house.close();
+  await server.close();
 });
 
 const good = (over: Record<string, unknown>) => ({
@@ -73,11 +73,11 @@ describe("a message that is not understood", () => {
   it("[SRV-6] is not one with markup in it: that is plain text", async () => {
     const note = `<script>alert(1)</script> & "x"`;
     await ada.command(session, { ...HOLD, note } as Action);
-    expect((await house.house.sessions.get(session)).state.holds[0]?.note).toBe(note);
+    expect((await server.services.sessions.get(session)).state.holds[0]?.note).toBe(note);
   });
 
   it("[LIV-6] larger than the limit cuts its socket, and no other", async () => {
-    const bo = await panelOf(house, "bo");
+    const bo = await panelOf(server, "bo");
     ada.socket.emit("command", good({ action: { ...HOLD, note: "x".repeat(LIMITS.messageBytes) } }) as never);
     await ada.cut();
     expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted" });
@@ -85,7 +85,7 @@ describe("a message that is not understood", () => {
   });
 
   it("[LIV-6] below the protocol cuts its socket, and no other", async () => {
-    const bo = await panelOf(house, "bo");
+    const bo = await panelOf(server, "bo");
     ada.socket.io.engine.write("garbage that is no packet");
     await ada.cut();
     expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted" });
@@ -102,7 +102,7 @@ describe("too many messages", () => {
     const refused = results.filter((r) => r.status === "error");
     expect(refused).toHaveLength(5);
     for (const r of refused) expect(r).toMatchObject({ error: "tooMany" });
-    await house.hand.pass(1_000 / LIMITS.perSecond);
+    await server.hand.pass(1_000 / LIMITS.perSecond);
     expect(await ada.command(session, claim)).toMatchObject({ status: "refused" });
     expect(await ada.command(session, claim)).toMatchObject({ error: "tooMany" });
   });
@@ -118,7 +118,7 @@ describe("too many messages", () => {
       actions.map((kind) => ada.command(session, { type: "send", kind, engine: 2, channel: "panel" })),
     );
     // One that says no more than one that stands is told so: each is on the record.
-    const log = await house.house.store.read(session, 0, 1_000);
+    const log = await server.services.store.read(session, 0, 1_000);
     const sent = new Set(log.filter((e) => e.type === "sent").map((e) => e.seq));
     for (const r of results) {
       expect(["accepted", "duplicate"]).toContain(r.status);
@@ -137,7 +137,7 @@ describe("too many messages", () => {
   });
 
   it("[LIV-7] of one panel are no other's concern", async () => {
-    const bo = await panelOf(house, "bo");
+    const bo = await panelOf(server, "bo");
     await Promise.all(
       Array.from({ length: LIMITS.burst + 1 }, () => ada.command(session, { type: "present" })),
     );
@@ -147,7 +147,7 @@ describe("too many messages", () => {
   });
 
   it("[SEC-20] of one person are bounded over all their sockets, opened anew or not; stops are not", async () => {
-    const bo = await panelOf(house, "bo");
+    const bo = await panelOf(server, "bo");
     const sockets: TestPanel[] = [ada];
     const say = async (panel: TestPanel, n: number) => {
       const said = await Promise.all(
@@ -156,15 +156,15 @@ describe("too many messages", () => {
       return said.filter((r) => r.status !== "error" || r.error !== "tooMany").length;
     };
     let taken = 0;
-    while (sockets.length * LIMITS.burst <= LIMITS.personBurst) sockets.push(await panelOf(house, "ada"));
+    while (sockets.length * LIMITS.burst <= LIMITS.personBurst) sockets.push(await panelOf(server, "ada"));
     for (const panel of sockets) taken += await say(panel, LIMITS.burst);
     expect(taken).toBe(LIMITS.personBurst);
     for (const panel of sockets) panel.close();
-    const anew = await panelOf(house, "ada");
+    const anew = await panelOf(server, "ada");
     expect(await say(anew, 5)).toBe(0);
     expect(await anew.command(session, HOLD)).toMatchObject({ status: "accepted" });
     expect(await say(bo, 5)).toBe(5);
-    await house.hand.pass(1_000);
+    await server.hand.pass(1_000);
     expect(await say(anew, LIMITS.burst)).toBe(LIMITS.burst);
     anew.close();
     bo.close();

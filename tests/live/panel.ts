@@ -8,18 +8,18 @@ import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type { Beat, ServerToClient, Sync, Trouble, Unrecorded } from "../../shared/protocol/wire.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { signIn, type TestHouse, type TestOptions, testHouse } from "../http/test-house.ts";
+import { signIn, type TestOptions, type TestServer, testServer } from "../http/test-server.ts";
 
-export interface LiveHouse extends TestHouse {
+export interface LiveServer extends TestServer {
   url: string;
 }
 
-/** A test house that listens on a free port of this machine. */
-export async function liveHouse(options: TestOptions = {}): Promise<LiveHouse> {
-  const house = await testHouse(options);
-  await house.app.listen({ port: 0, host: "127.0.0.1" });
-  const { port } = house.app.server.address() as AddressInfo;
-  return { ...house, url: `http://127.0.0.1:${port}` };
+/** A test server that listens on a free port of this machine. */
+export async function liveServer(options: TestOptions = {}): Promise<LiveServer> {
+  const server = await testServer(options);
+  await server.app.listen({ port: 0, host: "127.0.0.1" });
+  const { port } = server.app.server.address() as AddressInfo;
+  return { ...server, url: `http://127.0.0.1:${port}` };
 }
 
 type Asked = Record<string, (...args: never[]) => void>;
@@ -156,9 +156,9 @@ export class TestPanel {
 export const HOLD: Action = { type: "send", kind: "hold", channel: "panel" };
 
 /** Signs a person in and connects a panel of theirs. */
-export async function panelOf(house: LiveHouse, handle: string, device?: string): Promise<TestPanel> {
-  const token = await signIn(house.app, handle, device);
-  const panel = await new TestPanel(house.url, { token, proto: PROTOCOL }).settled();
+export async function panelOf(server: LiveServer, handle: string, device?: string): Promise<TestPanel> {
+  const token = await signIn(server.app, handle, device);
+  const panel = await new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
   if (panel.refusal) throw new Error(panel.refusal.message);
   return panel;
 }

@@ -8,26 +8,27 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { Person } from "../../shared/session/step.ts";
 import { HandClock, START, settle } from "../http/hand-clock.ts";
-import { planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { GatedStore } from "./gated-store.ts";
 
 const FAY: Person = { id: "fay", name: "Fay", device: "fay-tablet", mayHold: POSTS };
 const BO: Person = { id: "bo", name: "Bo", device: "bo-tablet", mayHold: ["fireGuard"] };
 const HOLD: Action = { type: "send", kind: "hold", channel: "panel" };
 
-const plan = async (test: TestHouse) => (await planned(test.app, await signIn(test.app, "fay"))).id;
-const say = (test: TestHouse, session: string, action: Action, person = FAY) => {
+const plan = async (test: TestServer) => (await planned(test.app, await signIn(test.app, "fay"))).id;
+const say = (test: TestServer, session: string, action: Action, person = FAY) => {
   const command: Command = { v: 1, id: randomUUID(), session, clientAt: 1, action };
-  return test.house.sessions.command(person, command);
+  return test.services.sessions.command(person, command);
 };
-const facts = async (test: TestHouse, session: string) =>
-  (await test.house.store.read(session, 0, 1_000)).map((e) => readSealed(e.body).event.fact.type);
-const stateOf = async (test: TestHouse, session: string) => (await test.house.sessions.get(session)).state;
+const facts = async (test: TestServer, session: string) =>
+  (await test.services.store.read(session, 0, 1_000)).map((e) => readSealed(e.body).event.fact.type);
+const stateOf = async (test: TestServer, session: string) =>
+  (await test.services.sessions.get(session)).state;
 
 describe("a restart", () => {
   it("[SRV-17] is recorded in every session that is not over, and in no other", async () => {
     const store = new MemoryEventStore();
-    const first = await testHouse({ store });
+    const first = await testServer({ store });
     const [open, over] = [await plan(first), await plan(first)];
     await say(first, over, { type: "claimPost", post: "supervisor" });
     await say(first, over, { type: "abandon", reason: "weather" });
@@ -36,7 +37,7 @@ describe("a restart", () => {
     const ended = await facts(first, over);
     await first.close();
 
-    const second = await testHouse({ store });
+    const second = await testServer({ store });
     const after = await stateOf(second, open);
     expect((await facts(second, open)).slice(before.seq)).toContain("restarted");
     expect(await facts(second, over)).toEqual(ended);
@@ -47,12 +48,12 @@ describe("a restart", () => {
 
   it("[SRV-13] goes on from the newest event's time when the machine's clock is behind it", async () => {
     const store = new MemoryEventStore();
-    const first = await testHouse({ store });
+    const first = await testServer({ store });
     const session = await plan(first);
     await first.hand.leap(3_600_000);
     await say(first, session, HOLD);
     await first.close();
-    const second = await testHouse({ store, hand: new HandClock(await store.newestAt()) });
+    const second = await testServer({ store, hand: new HandClock(await store.newestAt()) });
     expect(second.hand.wall()).toBe(START);
     expect(second.hand.clock.now()).toBe(START + 3_600_000);
     expect((await stateOf(second, session)).at).toBe(START + 3_600_000);
@@ -62,7 +63,7 @@ describe("a restart", () => {
 
 describe("the machine's clock", () => {
   it("[SRV-13] set by more than a second is recorded in every session that is not over", async () => {
-    const test = await testHouse();
+    const test = await testServer();
     const session = await plan(test);
     test.hand.setWall(90_000);
     await test.hand.pass(1_000);
@@ -75,7 +76,7 @@ describe("the machine's clock", () => {
 });
 
 describe("deadlines", () => {
-  const asked = async (test: TestHouse) => {
+  const asked = async (test: TestServer) => {
     const session = await plan(test);
     await say(test, session, { type: "claimPost", post: "cockpit" });
     await say(test, session, { type: "claimPost", post: "fireGuard" }, BO);
@@ -84,7 +85,7 @@ describe("deadlines", () => {
   };
 
   it("[SRV-18] are recorded at their very moment", async () => {
-    const test = await testHouse();
+    const test = await testServer();
     const session = await asked(test);
     const due = nextDeadline(await stateOf(test, session)) ?? 0;
     const before = await facts(test, session);
@@ -99,20 +100,20 @@ describe("deadlines", () => {
 
   it("[SRV-18] that passed while the server was down are recorded at its start", async () => {
     const store = new MemoryEventStore();
-    const first = await testHouse({ store });
+    const first = await testServer({ store });
     const session = await asked(first);
     const due = nextDeadline(await stateOf(first, session)) ?? 0;
     await first.close();
     const hand = new HandClock();
     await hand.leap(due - START + 1);
-    const second = await testHouse({ store, hand });
+    const second = await testServer({ store, hand });
     expect(await facts(second, session)).toContain("late");
     await second.close();
   });
 
   it("[SRV-18] that could not be recorded are tried again a second later", async () => {
     const store = new GatedStore();
-    const test = await testHouse({ store });
+    const test = await testServer({ store });
     const session = await asked(test);
     const due = nextDeadline(await stateOf(test, session)) ?? 0;
     store.broken = true;
@@ -125,7 +126,7 @@ describe("deadlines", () => {
   });
 
   it("[SRV-18] leave no timer behind when a session is over", async () => {
-    const test = await testHouse();
+    const test = await testServer();
     const idle = test.hand.waiting;
     const session = await asked(test);
     expect(test.hand.waiting).toBe(idle + 1);
@@ -148,13 +149,13 @@ describe("a record that is not what was written", () => {
       }
     }
     const store = new Tampered();
-    const first = await testHouse({ store });
+    const first = await testServer({ store });
     const [good, bad] = [await plan(first), await plan(first)];
     for (const s of [good, bad]) await say(first, s, HOLD);
     await first.close();
     store.target = bad;
-    const second = await testHouse({ store });
-    await expect(second.house.sessions.get(bad)).rejects.toThrow(StoreFailure);
+    const second = await testServer({ store });
+    await expect(second.services.sessions.get(bad)).rejects.toThrow(StoreFailure);
     await expect(say(second, bad, HOLD)).rejects.toThrow(/event [23]: its chain is broken/);
     expect(await say(second, good, HOLD)).toMatchObject({ status: "accepted" });
     await second.close();
@@ -168,13 +169,13 @@ describe("a record that is not what was written", () => {
       }
     }
     const store = new Cut();
-    const first = await testHouse({ store });
+    const first = await testServer({ store });
     const session = await plan(first);
     await say(first, session, HOLD);
     await first.close();
     store.cut = 1;
-    const second = await testHouse({ store });
-    await expect(second.house.sessions.get(session)).rejects.toThrow(/holds 1 events, its row says/);
+    const second = await testServer({ store });
+    await expect(second.services.sessions.get(session)).rejects.toThrow(/holds 1 events, its row says/);
     await second.close();
   });
 });
@@ -182,9 +183,9 @@ describe("a record that is not what was written", () => {
 describe("two servers on one record", () => {
   it("[STO-1] decide again on what the other recorded, and keep one chain", async () => {
     const store = new MemoryEventStore();
-    const one = await testHouse({ store });
+    const one = await testServer({ store });
     const session = await plan(one);
-    const two = await testHouse({ store });
+    const two = await testServer({ store });
     for (let i = 0; i < 5; i += 1) {
       expect(await say(one, session, HOLD)).toMatchObject({ status: "accepted" });
       expect(await say(two, session, HOLD)).toMatchObject({ status: "accepted" });
@@ -192,7 +193,7 @@ describe("two servers on one record", () => {
     const claim: Action = { type: "claimPost", post: "fireGuard" };
     expect(await say(one, session, claim, BO)).toMatchObject({ status: "accepted" });
     expect(await say(two, session, claim, FAY)).toMatchObject({ refusal: { reason: "postHeld" } });
-    const three = await testHouse({ store });
+    const three = await testServer({ store });
     expect((await stateOf(three, session)).holds).toHaveLength(10);
     for (const test of [one, two, three]) await test.close();
   });
@@ -200,7 +201,7 @@ describe("two servers on one record", () => {
 
 describe("two sessions of one aircraft", () => {
   it("[STG-17] leave their briefs one at a time, asked at once or one after the other", async () => {
-    const test = await testHouse();
+    const test = await testServer();
     const crew = POSTS.map((post): [Person, Post] => [
       { ...FAY, id: post, name: post, device: `${post}-tablet` },
       post,
@@ -218,7 +219,7 @@ describe("two sessions of one aircraft", () => {
       say(test, one, secure, crew[0]?.[0]),
       say(test, two, secure, crew[0]?.[0]),
     ]);
-    const code = (await test.house.sessions.get(one)).code;
+    const code = (await test.services.sessions.get(one)).code;
     expect(answers).toMatchObject([
       { status: "accepted" },
       { status: "refused", refusal: { reason: "aircraftBusy", found: code } },
@@ -231,7 +232,7 @@ describe("two sessions of one aircraft", () => {
 
 describe("sessions in memory", () => {
   it("[SRV-19] are let go when they are over and many others were looked at since, and read again when asked for", async () => {
-    const test = await testHouse();
+    const test = await testServer();
     const sessions: string[] = [];
     for (let i = 0; i < 45; i += 1) {
       const session = await plan(test);
@@ -244,8 +245,8 @@ describe("sessions in memory", () => {
     // Planning looks at the aircraft's last session, and of the same instant that may be any: look at all others since.
     for (const other of sessions.slice(1)) await stateOf(test, other);
     let reads = 0;
-    const read = test.house.store.read.bind(test.house.store);
-    test.house.store.read = (...args) => {
+    const read = test.services.store.read.bind(test.services.store);
+    test.services.store.read = (...args) => {
       reads += 1;
       return read(...args);
     };

@@ -1,35 +1,35 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { TAIL } from "../../server/sessions/replay.ts";
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "./panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "./panel.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 let session: string;
 let panels: TestPanel[];
 
 beforeEach(async () => {
-  house = await liveHouse();
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+  server = await liveServer();
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
   panels = [];
 });
 afterEach(async () => {
   for (const panel of panels) panel.close();
-  await house.close();
+  await server.close();
 });
 
 const panel = async (handle: string, device?: string) => {
-  const one = await panelOf(house, handle, device);
+  const one = await panelOf(server, handle, device);
   panels.push(one);
   return one;
 };
-const headNow = async () => (await house.house.sessions.get(session)).state.seq;
+const headNow = async () => (await server.services.sessions.get(session)).state.seq;
 
 describe("watching", () => {
   it("[LIV-3] begins with the whole state for a panel that has nothing", async () => {
     const one = await panel("ada");
     const sync = await one.watch(session);
-    expect(sync).toMatchObject({ session, head: 1, serverNow: house.hand.clock.now() });
-    expect(one.state).toEqual((await house.house.sessions.get(session)).state);
+    expect(sync).toMatchObject({ session, head: 1, serverNow: server.hand.clock.now() });
+    expect(one.state).toEqual((await server.services.sessions.get(session)).state);
   });
 
   it("[LIV-3] brings what is lacking from the last number a panel has, and nothing else", async () => {
@@ -46,7 +46,7 @@ describe("watching", () => {
   it("[LIV-3] brings the whole state to a panel that is too far behind, or that has more than the server", async () => {
     const one = await panel("ada");
     // With a pause between: what is a flood is not recorded.
-    for (; (await headNow()) <= TAIL + 2; await house.hand.pass(1_000))
+    for (; (await headNow()) <= TAIL + 2; await server.hand.pass(1_000))
       await Promise.all(Array.from({ length: 20 }, () => one.command(session, HOLD)));
     const head = await headNow();
     expect(await one.watch(session, head - TAIL)).toHaveProperty("events");
@@ -101,7 +101,7 @@ describe("watching", () => {
       for (let i = 0; i < 25; i += 1) await writer.command(session, HOLD);
     });
     await Promise.all([...reading, ...writing]);
-    const { state } = await house.house.sessions.get(session);
+    const { state } = await server.services.sessions.get(session);
     expect(state.holds).toHaveLength(100);
     for (const reader of readers) {
       await reader.until(() => reader.state?.seq === state.seq);

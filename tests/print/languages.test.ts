@@ -10,7 +10,7 @@ import { brief as englishBrief } from "../../shared/words/en/brief.ts";
 import { catalogue as english } from "../../shared/words/en/catalogue.ts";
 import { events as englishEvents } from "../../shared/words/en/events.ts";
 import { say } from "../../shared/words/es.ts";
-import { bearer, signIn, testHouse } from "../http/test-house.ts";
+import { bearer, signIn, testServer } from "../http/test-server.ts";
 import { exported, given, START } from "../spec/given.ts";
 import { leaves } from "../words/leaves.ts";
 import { readPdf, solid } from "./reader.ts";
@@ -66,7 +66,7 @@ describe("paper in Spanish", () => {
   it(
     "[LNG-6] is printed in the language its reader asks for, English where none of theirs is known",
     async () => {
-      const test = await testHouse();
+      const test = await testServer();
       const token = await signIn(test.app, "di");
       const take = async (wish: string | null) => {
         const headers = { ...bearer(token), ...(wish === null ? {} : { "accept-language": wish }) };

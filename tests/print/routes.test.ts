@@ -1,12 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { bearer, planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { bearer, planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { readPdf } from "./reader.ts";
 
-let test: TestHouse;
+let test: TestServer;
 let token: string;
 let session: string;
 beforeEach(async () => {
-  test = await testHouse();
+  test = await testServer();
   token = await signIn(test.app, "di");
   session = (
     await planned(test.app, token, {
@@ -53,7 +53,7 @@ describe("printing over HTTP", () => {
 
   it("[PRN-8] the record ends in the very hash the store ends in", async () => {
     const { pages } = await readPdf((await take(`/api/sessions/${session}/record.pdf`)).rawPayload);
-    const row = await test.house.store.session(session);
+    const row = await test.services.store.session(session);
     expect(pages.at(-1)).toContain(row?.headHash);
   });
 });

@@ -5,23 +5,23 @@ import { createApp } from "../../server/app.ts";
 import { LOG_OPTIONS } from "../../server/log.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { TestDevice } from "../http/device-key.ts";
-import { bearer, PIN, planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
+import { bearer, PIN, planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "../live/panel.ts";
 
 const HOUR = 3_600_000;
 
-let house: LiveHouse;
+let server: LiveServer;
 beforeEach(async () => {
-  house = await liveHouse();
+  server = await liveServer();
 });
-afterEach(() => house.close());
+afterEach(() => server.close());
 
 describe("somebody who guesses", () => {
   it("[AUT-2] has a day's worth of tries at one person that is less than 120 of a million PINs, from any number of devices", async () => {
     const tried = { wrong: 0, locked: 0 };
-    const end = house.hand.clock.now() + 24 * HOUR;
-    for (let n = 0; house.hand.clock.now() < end; n += 1) {
-      const reply = await house.app.inject({
+    const end = server.hand.clock.now() + 24 * HOUR;
+    for (let n = 0; server.hand.clock.now() < end; n += 1) {
+      const reply = await server.app.inject({
         method: "POST",
         url: "/api/sign-in",
         payload: { handle: "ada", pin: "000000", device: { id: `d${n}`, name: "T" } },
@@ -29,7 +29,7 @@ describe("somebody who guesses", () => {
       if (reply.statusCode === 401) tried.wrong += 1;
       else {
         tried.locked += 1;
-        await house.hand.leap(Number(reply.headers["retry-after"]) * 1_000);
+        await server.hand.leap(Number(reply.headers["retry-after"]) * 1_000);
       }
     }
     expect(tried.locked).toBeGreaterThan(50);
@@ -40,7 +40,7 @@ describe("somebody who guesses", () => {
     const codes: number[] = [];
     for (const handle of ["ada", "bo", "cy", "di", "ed", "fay", "gone"]) {
       const payload = { handle, pin: "000000", device: { id: "mine", name: "T" } };
-      codes.push((await house.app.inject({ method: "POST", url: "/api/sign-in", payload })).statusCode);
+      codes.push((await server.app.inject({ method: "POST", url: "/api/sign-in", payload })).statusCode);
     }
     expect(codes).toEqual([401, 401, 401, 401, 401, 429, 429]);
   });
@@ -48,9 +48,9 @@ describe("somebody who guesses", () => {
 
 describe("somebody signed in", () => {
   it("[SEC-7] hears nothing of a session they do not watch, and reaches nothing in it from another", async () => {
-    const token = await signIn(house.app, "fay");
-    const [mine, other] = [await planned(house.app, token), await planned(house.app, token)];
-    const [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+    const token = await signIn(server.app, "fay");
+    const [mine, other] = [await planned(server.app, token), await planned(server.app, token)];
+    const [ada, bo] = [await panelOf(server, "ada"), await panelOf(server, "bo")];
     await ada.watch(mine.id);
     await bo.watch(other.id);
     const hold = await bo.command(other.id, HOLD);
@@ -59,21 +59,21 @@ describe("somebody signed in", () => {
     await ada.exchange();
     expect(ada.heard.filter((e) => e.session !== mine.id)).toEqual([]);
     expect(ada.beats.filter((b) => b.session !== mine.id)).toEqual([]);
-    expect((await house.house.sessions.get(other.id)).state.holds.map((h) => h.id)).toEqual([seq]);
+    expect((await server.services.sessions.get(other.id)).state.holds.map((h) => h.id)).toEqual([seq]);
     ada.close();
     bo.close();
   });
 
   it("[SEC-8] gains nothing by a forged time: the record's is the server's, and what is too late stays so", async () => {
-    const { id } = await planned(house.app, await signIn(house.app, "fay"));
-    const ada = await panelOf(house, "ada");
+    const { id } = await planned(server.app, await signIn(server.app, "fay"));
+    const ada = await panelOf(server, "ada");
     await ada.watch(id);
     for (const clientAt of [0, 1, 8.64e15]) {
       const answer = await ada.command(id, HOLD, { clientAt });
       expect(answer.status).toBe("accepted");
     }
-    expect(new Set(ada.heard.map((e) => e.at))).toEqual(new Set([house.hand.clock.now()]));
-    const now = house.hand.clock.now();
+    expect(new Set(ada.heard.map((e) => e.at))).toEqual(new Set([server.hand.clock.now()]));
+    const now = server.hand.clock.now();
     const claim = { type: "claimPost", post: "cockpit" };
     // Late by the server's clock, however the panel's stands.
     const late = await ada.command(id, claim, { clientAt: now - HOUR, validUntil: now - 1 });
@@ -82,8 +82,8 @@ describe("somebody signed in", () => {
   });
 
   it("[SEC-7] stays who they are: no field of a message says who speaks", async () => {
-    const { id } = await planned(house.app, await signIn(house.app, "fay"));
-    const ada = await panelOf(house, "ada");
+    const { id } = await planned(server.app, await signIn(server.app, "fay"));
+    const ada = await panelOf(server, "ada");
     for (const over of [{ actor: { id: "di" } }, { person: "di" }, { by: "di" }, { at: 1 }, { seq: 1 }])
       expect(await ada.command(id, HOLD, over)).toMatchObject({ error: "malformed" });
     await ada.watch(id);
@@ -103,7 +103,7 @@ describe("the log", () => {
         done();
       },
     });
-    const app = await createApp(house.house, {
+    const app = await createApp(server.services, {
       logger: pino({ ...LOG_OPTIONS, level: "trace" }, lines),
       site: "/nowhere",
       perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },

@@ -3,25 +3,25 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "../live/panel.ts";
 import { stranger } from "./stranger.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 let session: string;
 beforeEach(async () => {
-  house = await liveHouse();
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+  server = await liveServer();
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
 });
-afterEach(() => house.close());
+afterEach(() => server.close());
 
-const live = () => house.house.sessions.get(session);
+const live = () => server.services.sessions.get(session);
 const many = (panel: TestPanel, action: Action, times: number) =>
   Promise.all(Array.from({ length: times }, () => panel.command(session, action)));
 
 describe("a thousand stops", () => {
   it("[SEC-4] are each answered as recorded, by a few records; another's stop goes through among them", async () => {
-    const [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+    const [ada, bo] = [await panelOf(server, "ada"), await panelOf(server, "bo")];
     await bo.watch(session);
     const before = (await live()).state.seq;
     const flood = many(ada, HOLD, 1_000);
@@ -43,7 +43,7 @@ describe("a thousand stops", () => {
   });
 
   it("[SEC-4] [CUT-2] of every kind end so, whatever is written beside them", async () => {
-    const ada = await panelOf(house, "ada");
+    const ada = await panelOf(server, "ada");
     const kinds = ["hold", "cut", "cutAll", "fire", "turning"] as const;
     const say = (i: number): Action => ({
       type: "send",
@@ -63,7 +63,7 @@ describe("a thousand stops", () => {
   });
 
   it("[SEC-4] leave one that says something new to be recorded: let go of before, or about another engine", async () => {
-    const [ada, bo] = [await panelOf(house, "ada"), await panelOf(house, "bo")];
+    const [ada, bo] = [await panelOf(server, "ada"), await panelOf(server, "bo")];
     await many(ada, { type: "send", kind: "fire", engine: 1, channel: "panel" }, LIMITS.stopBurst);
     const cut = (engine: number): Action => ({ type: "send", kind: "cut", engine, channel: "panel" });
     expect((await ada.command(session, cut(1))).status).toBe("accepted");
@@ -85,8 +85,8 @@ describe("a thousand stops", () => {
 
 describe("sockets", () => {
   it("[SEC-5] of one device are bounded: the newest ends the oldest, and gives its stop", async () => {
-    const token = await signIn(house.app, "ada");
-    const open = () => new TestPanel(house.url, { token, proto: PROTOCOL }).settled();
+    const token = await signIn(server.app, "ada");
+    const open = () => new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
     const panels: TestPanel[] = [];
     for (let i = 0; i < LIMITS.perDevice + 3; i += 1) panels.push(await open());
     await Promise.all(panels.slice(0, 3).map((p) => p.cut()));
@@ -101,7 +101,7 @@ describe("sockets", () => {
 
   it("[SEC-5] of one person are bounded over all devices", async () => {
     const panels: TestPanel[] = [];
-    for (let i = 0; i < LIMITS.perPerson + 1; i += 1) panels.push(await panelOf(house, "ada", `d${i % 7}`));
+    for (let i = 0; i < LIMITS.perPerson + 1; i += 1) panels.push(await panelOf(server, "ada", `d${i % 7}`));
     await panels[0]?.cut();
     expect(panels.filter((p) => p.socket.connected)).toHaveLength(LIMITS.perPerson);
     for (const panel of panels) panel.close();
@@ -109,9 +109,9 @@ describe("sockets", () => {
 
   it("[SEC-5] of strangers are bounded by address, and give way once one has signed in or gone", async () => {
     const opened: Socket[] = [];
-    for (let i = 0; i < LIMITS.strangersPerAddress; i += 1) opened.push(await stranger(house.url));
-    const token = await signIn(house.app, "ada");
-    const come = () => new TestPanel(house.url, { token, proto: PROTOCOL }).settled();
+    for (let i = 0; i < LIMITS.strangersPerAddress; i += 1) opened.push(await stranger(server.url));
+    const token = await signIn(server.app, "ada");
+    const come = () => new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
     const late = await come();
     expect(late.socket.connected).toBe(false);
     const gone = opened.pop();
@@ -128,11 +128,11 @@ describe("sockets", () => {
 
 describe("somebody slow", () => {
   it("[SEC-6] is cut: a request whose head does not end, a socket that does not sign in, a frame that does not end", async () => {
-    const token = await signIn(house.app, "ada");
-    const head = connect(Number(new URL(house.url).port), "127.0.0.1");
+    const token = await signIn(server.app, "ada");
+    const head = connect(Number(new URL(server.url).port), "127.0.0.1");
     head.write("GET /health/live HTTP/1.1\r\nhost: localhost\r\nx-slow: ");
-    const silent = await stranger(house.url);
-    const frame = await stranger(house.url);
+    const silent = await stranger(server.url);
+    const frame = await stranger(server.url);
     frame.write(framed(`40${JSON.stringify({ token, proto: PROTOCOL })}`));
     // A frame that says it has 60,000 bytes and brings one a quarter second.
     frame.write(Buffer.from([0x81, 0xfe, 0xea, 0x60, 1, 2, 3, 4]));
@@ -140,7 +140,7 @@ describe("somebody slow", () => {
       if (frame.writable) frame.write("x");
       if (head.writable) head.write("x");
     }, 250);
-    const bo = await panelOf(house, "bo");
+    const bo = await panelOf(server, "bo");
     const [headMs, silentMs, frameMs] = await Promise.all([head, silent, frame].map(closedAfter));
     clearInterval(drips);
     expect(headMs).toBeLessThan(14_000);

@@ -1,23 +1,23 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf } from "../live/panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf } from "../live/panel.ts";
 import { Chance } from "../sim/chance.ts";
 import { fuzz } from "./fuzz.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 beforeAll(async () => {
-  house = await liveHouse();
+  server = await liveServer();
 });
-afterAll(() => house.close());
+afterAll(() => server.close());
 
 it("[SEC-11] malformed frames and requests by the thousand crash nothing, hang nothing and are no fault of the server's", async () => {
-  const session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-  const bo = await panelOf(house, "bo");
-  const run = await fuzz(house.app, house.url, session, {
+  const session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+  const bo = await panelOf(server, "bo");
+  const run = await fuzz(server.app, server.url, session, {
     frames: 3_000,
     requests: 1_000,
     chance: new Chance(11),
-    pause: () => house.hand.pass(3_000),
+    pause: () => server.hand.pass(3_000),
   });
   expect(run.faults).toEqual([]);
   expect([run.frames, run.requests]).toEqual([3_000, 1_000]);

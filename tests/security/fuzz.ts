@@ -1,7 +1,7 @@
 import { connect } from "node:net";
 import type { FastifyInstance } from "fastify";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { signIn } from "../http/test-house.ts";
+import { signIn } from "../http/test-server.ts";
 import { TestPanel } from "../live/panel.ts";
 import type { Chance } from "../sim/chance.ts";
 

@@ -2,20 +2,20 @@ import { request } from "node:http";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { hostAllowed } from "../../server/hosts.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { signIn } from "../http/test-house.ts";
-import { type LiveHouse, liveHouse, TestPanel } from "../live/panel.ts";
+import { signIn } from "../http/test-server.ts";
+import { type LiveServer, liveServer, TestPanel } from "../live/panel.ts";
 
 const ALLOWED = "https://ramp.example";
 
-let house: LiveHouse;
+let server: LiveServer;
 beforeAll(async () => {
-  house = await liveHouse({ origins: [ALLOWED] });
+  server = await liveServer({ origins: [ALLOWED] });
 });
-afterAll(() => house.close());
+afterAll(() => server.close());
 
 const ask = (headers: Record<string, string>, method = "GET", path = "/health/live", body = "") =>
   new Promise<{ status: number; headers: Record<string, unknown> }>((resolve, reject) => {
-    const asked = request(house.url + path, { method, headers }, (reply) => {
+    const asked = request(server.url + path, { method, headers }, (reply) => {
       reply.resume();
       resolve({ status: reply.statusCode ?? 0, headers: reply.headers });
     });
@@ -50,9 +50,9 @@ describe("the name a request was sent to", () => {
       const { status, headers } = await ask({ host: "evil.example" }, "GET", path);
       expect([status, headers["x-content-type-options"]], path).toEqual([421, "nosniff"]);
     }
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     const rebound = { origin: "http://evil.example", host: "evil.example" };
-    const panel = await new TestPanel(house.url, { token, proto: PROTOCOL }, rebound).settled();
+    const panel = await new TestPanel(server.url, { token, proto: PROTOCOL }, rebound).settled();
     expect(panel.socket.connected).toBe(false);
   });
 });
@@ -60,7 +60,7 @@ describe("the name a request was sent to", () => {
 describe("a page of another site", () => {
   it("[SEC-9] finds no cookie to ride on and no leave to read, and can send no form", async () => {
     const from = { origin: "https://evil.example", "sec-fetch-site": "cross-site" };
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     for (const [method, path] of [
       ["GET", "/"],
       ["GET", "/api/demo"],

@@ -1,28 +1,33 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { TestDevice } from "../http/device-key.ts";
-import { bearer, PIN, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { bearer, PIN, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { Authenticator, type Over } from "./authenticator.ts";
 
 const ORIGIN = "http://localhost";
 
-let house: TestHouse;
+let server: TestServer;
 let device: TestDevice;
 let ada: string;
 let key: Authenticator;
 beforeEach(async () => {
-  house = await testHouse({ origins: [ORIGIN] });
-  const di = await signIn(house.app, "di");
+  server = await testServer({ origins: [ORIGIN] });
+  const di = await signIn(server.app, "di");
   const url = "/api/devices/codes";
-  const asked = await house.app.inject({ method: "POST", url, headers: bearer(di), payload: { name: "T1" } });
+  const asked = await server.app.inject({
+    method: "POST",
+    url,
+    headers: bearer(di),
+    payload: { name: "T1" },
+  });
   device = await TestDevice.make();
-  await device.enrol(house.app, asked.json().code);
-  ada = await device.signIn(house.app, "ada", PIN);
+  await device.enrol(server.app, asked.json().code);
+  ada = await device.signIn(server.app, "ada", PIN);
   key = new Authenticator(ORIGIN);
 });
-afterEach(() => house.close());
+afterEach(() => server.close());
 
 const post = (url: string, payload?: object, token?: string, on = device) =>
-  on.send(house.app, "POST", `/api${url}`, { ...(payload ? { payload } : {}), ...(token ? { token } : {}) });
+  on.send(server.app, "POST", `/api${url}`, { ...(payload ? { payload } : {}), ...(token ? { token } : {}) });
 const addOptions = async () => (await post("/me/passkeys/options", { pin: PIN }, ada)).json();
 const add = async (over: Over = {}) =>
   (await post("/me/passkeys", key.create(await addOptions(), over), ada)).statusCode;
@@ -30,7 +35,7 @@ const getOptions = async () => (await post("/sign-in/passkey/options")).json();
 const enter = async (over: Over = {}, on = device) =>
   post("/sign-in/passkey", key.get(await getOptions(), over), undefined, on);
 const owned = async () =>
-  (await device.send(house.app, "GET", "/api/me/passkeys", { token: ada })).json() as { id: string }[];
+  (await device.send(server.app, "GET", "/api/me/passkeys", { token: ada })).json() as { id: string }[];
 
 /** What is untrue in each answer, and must be found: an attack each. */
 const FORGED: [string, Over][] = [
@@ -52,27 +57,27 @@ describe("a passkey", () => {
     expect(reply.statusCode).toBe(200);
     const { token, person } = reply.json();
     expect(person.id).toBe("ada");
-    const me = await device.send(house.app, "GET", "/api/me", { token });
+    const me = await device.send(server.app, "GET", "/api/me", { token });
     expect(me.json()).toMatchObject({ person: { id: "ada" }, device: { name: "T1" } });
     // The token is bound to the device as any is.
     const stolen = { authorization: `DPoP ${token}` };
-    expect((await house.app.inject({ url: "/api/me", headers: stolen })).statusCode).toBe(401);
+    expect((await server.app.inject({ url: "/api/me", headers: stolen })).statusCode).toBe(401);
     expect((await enter()).statusCode).toBe(200);
   });
 
   it("[AUT-13] is not made without the PIN, nor on a device that is not enrolled, nor by an answer to something else", async () => {
     expect((await post("/me/passkeys/options", { pin: "000000" }, ada)).statusCode).toBe(403);
-    const bo = await signIn(house.app, "bo");
+    const bo = await signIn(server.app, "bo");
     const url = "/api/me/passkeys/options";
     const payload = { pin: PIN };
-    const there = await house.app.inject({ method: "POST", url, headers: bearer(bo), payload });
+    const there = await server.app.inject({ method: "POST", url, headers: bearer(bo), payload });
     expect([there.statusCode, there.json().type]).toEqual([403, "urn:chockside:problem:deviceNeeded"]);
     for (const [, over] of FORGED) expect([over, await add(over)]).toEqual([over, 403]);
     // A challenge anybody gets is none that came of a PIN.
     const { challenge } = await getOptions();
     expect(await add({ challenge })).toBe(403);
     const options = await addOptions();
-    await house.hand.leap(60_000);
+    await server.hand.leap(60_000);
     expect((await post("/me/passkeys", key.create(options), ada)).statusCode).toBe(403);
     expect(await owned()).toEqual([]);
     const once = await addOptions();
@@ -98,7 +103,7 @@ describe("a passkey", () => {
     expect((await enter({ counter: 1 })).statusCode).toBe(403);
     expect((await enter({ userHandle: Buffer.from("bo").toString("base64url") })).statusCode).toBe(403);
     const late = await getOptions();
-    await house.hand.leap(5 * 60_000);
+    await server.hand.leap(5 * 60_000);
     expect((await post("/sign-in/passkey", key.get(late))).statusCode).toBe(403);
     const spoilt = key.get(await getOptions());
     spoilt.response.signature = key.get(await getOptions()).response.signature;
@@ -112,10 +117,10 @@ describe("a passkey", () => {
     expect((await enter({}, unknown)).statusCode).toBe(403);
     const answer = key.get(await getOptions());
     const url = "/api/sign-in/passkey";
-    expect((await house.app.inject({ method: "POST", url, payload: answer })).statusCode).toBe(401);
-    await house.house.directory.setActive("ada", false);
+    expect((await server.app.inject({ method: "POST", url, payload: answer })).statusCode).toBe(401);
+    await server.services.directory.setActive("ada", false);
     expect((await enter()).statusCode).toBe(403);
-    await house.house.directory.setActive("ada", true);
+    await server.services.directory.setActive("ada", true);
     expect((await enter()).statusCode).toBe(200);
   });
 
@@ -124,16 +129,16 @@ describe("a passkey", () => {
     const [mine] = await owned();
     expect(Object.keys(mine ?? {}).sort()).toEqual(["createdAt", "deviceName", "id", "usedAt"]);
     const remove = (token: string) =>
-      house.app.inject({ method: "DELETE", url: `/api/me/passkeys/${mine?.id}`, headers: bearer(token) });
-    expect((await remove(await signIn(house.app, "bo"))).statusCode).toBe(404);
-    const own = await signIn(house.app, "ada", "other");
+      server.app.inject({ method: "DELETE", url: `/api/me/passkeys/${mine?.id}`, headers: bearer(token) });
+    expect((await remove(await signIn(server.app, "bo"))).statusCode).toBe(404);
+    const own = await signIn(server.app, "ada", "other");
     expect((await remove(own)).statusCode).toBe(204);
     expect((await enter()).statusCode).toBe(403);
     expect(await owned()).toEqual([]);
   });
 
   it("[AUT-13] is not to be had where the server was not told of its address", async () => {
-    const plain = await testHouse();
+    const plain = await testServer();
     const reply = await plain.app.inject({ method: "POST", url: "/api/sign-in/passkey/options" });
     await plain.close();
     expect([reply.statusCode, reply.json().type]).toEqual([404, "urn:chockside:problem:noPasskeys"]);

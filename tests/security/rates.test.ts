@@ -1,20 +1,20 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { bearer, planned, signIn, type TestOptions } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, TestPanel } from "../live/panel.ts";
+import { bearer, planned, signIn, type TestOptions } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, TestPanel } from "../live/panel.ts";
 import { stranger } from "./stranger.ts";
 
 const PROXY = "127.0.0.1";
 
-let house: LiveHouse;
-afterEach(() => house.close());
+let server: LiveServer;
+afterEach(() => server.close());
 const open = async (options: TestOptions) => {
-  house = await liveHouse(options);
+  server = await liveServer(options);
 };
 
 const from = (remoteAddress: string, url = "/api/demo", headers: Record<string, string> = {}) =>
-  house.app.inject({ url, remoteAddress, headers });
+  server.app.inject({ url, remoteAddress, headers });
 const statusOf = async (reply: ReturnType<typeof from>) => (await reply).statusCode;
 const times = async (n: number, one: () => ReturnType<typeof from>) => {
   const codes: number[] = [];
@@ -26,7 +26,7 @@ const tire = (address: string, headers: Record<string, string> = {}) =>
   times(21, () => from(address, "/api/demo", headers));
 const panelFrom = (token: string, forwarded?: string) =>
   new TestPanel(
-    house.url,
+    server.url,
     { token, proto: PROTOCOL },
     forwarded ? { "x-forwarded-for": forwarded } : {},
   ).settled();
@@ -34,7 +34,7 @@ const panelFrom = (token: string, forwarded?: string) =>
 describe("requests", () => {
   it("[SEC-14] under one sign-in are bounded, from wherever they come; another's are not touched", async () => {
     await open({ perMinute: { signIn: 5 } });
-    const [ada, bo] = [await signIn(house.app, "ada"), await signIn(house.app, "bo")];
+    const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
     const ask = (token: string, address: string) => from(address, "/api/me", bearer(token));
     let n = 0;
     const codes = await times(7, () => {
@@ -53,8 +53,8 @@ describe("requests", () => {
 
   it("[SEC-19] for whole records, on paper or signed, are bounded more narrowly than others", async () => {
     await open({ perMinute: { dear: 5 } });
-    const [ada, bo] = [await signIn(house.app, "ada"), await signIn(house.app, "bo")];
-    const { id } = await planned(house.app, await signIn(house.app, "fay"));
+    const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
+    const { id } = await planned(server.app, await signIn(server.app, "fay"));
     const dear = ["evidence", "evidence?as=csv", "brief.pdf", "record.pdf", "checkpoint"];
     const proofs = ["proofs/inclusion?event=1&size=1", "proofs/consistency?from=1&to=1"];
     const of = (token: string, what: string) =>
@@ -73,8 +73,8 @@ describe("requests", () => {
 
   it("[SEC-14] from one address are bounded, signed in or not, but never what a stop goes by", async () => {
     await open({ perMinute: { address: 20 } });
-    const token = await signIn(house.app, "fay");
-    const { id } = await planned(house.app, token);
+    const token = await signIn(server.app, "fay");
+    const { id } = await planned(server.app, token);
     const codes = await tire("127.0.0.1");
     expect(codes.at(-1)).toBe(429);
     expect(await statusOf(from("127.0.0.1", "/api/none"))).toBe(429);
@@ -129,15 +129,17 @@ describe("a proxy", () => {
     ];
     for (const { proxies, others } of rounds) {
       await open({ proxies });
-      const token = await signIn(house.app, "ada");
-      const many = Array.from({ length: LIMITS.strangersPerAddress }, () => stranger(house.url, "192.0.2.1"));
+      const token = await signIn(server.app, "ada");
+      const many = Array.from({ length: LIMITS.strangersPerAddress }, () =>
+        stranger(server.url, "192.0.2.1"),
+      );
       const strangers = await Promise.all(many);
       const same = await panelFrom(token, "192.0.2.1");
       const other = await panelFrom(token, "192.0.2.2");
       expect([same.socket.connected, other.socket.connected]).toEqual([false, others]);
       for (const socket of strangers) socket.destroy();
       other.close();
-      if (!others) await house.close();
+      if (!others) await server.close();
     }
   });
 });

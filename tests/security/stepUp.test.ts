@@ -7,8 +7,8 @@ import { Permits } from "../../server/auth/permits.ts";
 import { LOG_OPTIONS } from "../../server/log.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { HandClock } from "../http/hand-clock.ts";
-import { bearer, PIN, planned, signIn } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
+import { bearer, PIN, planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
 
 const ASIDE: Action = { type: "override", condition: "brakesSet", engine: 3, reason: "as agreed" };
 const NEEDED = { status: "error", error: "pinNeeded" };
@@ -16,22 +16,22 @@ const NEEDED = { status: "error", error: "pinNeeded" };
 const HEARD = { status: "refused", refusal: { reason: "wrongPost" } };
 const WRONG = "314159";
 
-let house: LiveHouse;
+let server: LiveServer;
 let session: string;
 let ada: TestPanel;
 beforeEach(async () => {
-  house = await liveHouse();
-  session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-  ada = await panelOf(house, "ada");
+  server = await liveServer();
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+  ada = await panelOf(server, "ada");
 });
 afterEach(async () => {
   ada.close();
-  await house.close();
+  await server.close();
 });
 
 const tokenOf = (panel: TestPanel) => (panel.socket.auth as { token: string }).token;
 const confirm = (panel: TestPanel, command: string, pin = PIN, of = session) =>
-  house.app.inject({
+  server.app.inject({
     method: "POST",
     url: "/api/confirm",
     headers: bearer(tokenOf(panel)),
@@ -40,7 +40,7 @@ const confirm = (panel: TestPanel, command: string, pin = PIN, of = session) =>
 const permitFor = async (panel: TestPanel, command: string, of = session): Promise<string> =>
   (await confirm(panel, command, PIN, of)).json().permit;
 const recorded = async (id: string) =>
-  (await house.house.store.read(session, 0, 1_000)).filter((e) => e.command === id);
+  (await server.services.store.read(session, 0, 1_000)).filter((e) => e.command === id);
 
 describe("setting a condition aside", () => {
   it("[OVR-6] is not heard without the PIN, and leaves nothing on the record", async () => {
@@ -54,9 +54,9 @@ describe("setting a condition aside", () => {
 
   it("[OVR-6] takes a permit for that very command, session and sign-in, for a minute", async () => {
     const [id, other] = [randomUUID(), randomUUID()];
-    const elsewhere = (await planned(house.app, await signIn(house.app, "fay"))).id;
-    const again = await panelOf(house, "ada");
-    const bo = await panelOf(house, "bo");
+    const elsewhere = (await planned(server.app, await signIn(server.app, "fay"))).id;
+    const again = await panelOf(server, "ada");
+    const bo = await panelOf(server, "bo");
     const stolen = [
       await permitFor(ada, other),
       await permitFor(ada, id, elsewhere),
@@ -66,7 +66,7 @@ describe("setting a condition aside", () => {
     for (const permit of stolen)
       expect(await ada.command(session, ASIDE, { id, permit })).toMatchObject(NEEDED);
     const good = await permitFor(ada, id);
-    await house.hand.leap(60_000);
+    await server.hand.leap(60_000);
     expect(await ada.command(session, ASIDE, { id, permit: good })).toMatchObject(NEEDED);
     again.close();
     bo.close();
@@ -77,7 +77,7 @@ describe("setting a condition aside", () => {
     const permit = await permitFor(ada, id);
     const first = await ada.command(session, ASIDE, { id, permit });
     expect(first).toMatchObject(HEARD);
-    await house.hand.leap(120_000);
+    await server.hand.leap(120_000);
     expect(await ada.command(session, ASIDE, { id })).toMatchObject({ status: "duplicate" });
     const another = { ...ASIDE, engine: 1 };
     expect(await ada.command(session, another, { id, permit })).toMatchObject({
@@ -107,10 +107,10 @@ describe("setting a condition aside", () => {
     for (let n = 0; n < 6; n += 1) codes.push((await confirm(ada, randomUUID(), WRONG)).statusCode);
     expect(codes).toEqual([403, 403, 403, 403, 403, 429]);
     const payload = { handle: "ada", pin: PIN, device: { id: "other", name: "T" } };
-    const there = await house.app.inject({ method: "POST", url: "/api/sign-in", payload });
+    const there = await server.app.inject({ method: "POST", url: "/api/sign-in", payload });
     expect([there.statusCode, there.headers["retry-after"]]).toEqual([429, "30"]);
     expect(await ada.command(session, HOLD)).toMatchObject({ status: "accepted" });
-    await house.hand.leap(30_000);
+    await server.hand.leap(30_000);
     expect((await confirm(ada, randomUUID())).statusCode).toBe(200);
   });
 
@@ -123,7 +123,7 @@ describe("setting a condition aside", () => {
       },
     });
     const logger = pino({ ...LOG_OPTIONS, level: "trace" }, lines);
-    const app = await createApp(house.house, {
+    const app = await createApp(server.services, {
       logger,
       site: "/nowhere",
       perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
@@ -133,7 +133,7 @@ describe("setting a condition aside", () => {
     });
     await app.listen({ port: 0, host: "127.0.0.1" });
     const url = `http://127.0.0.1:${(app.server.address() as { port: number }).port}`;
-    const panel = await panelOf({ ...house, app, url }, "ada");
+    const panel = await panelOf({ ...server, app, url }, "ada");
     const id = randomUUID();
     const ask = (pin: string) =>
       app.inject({
@@ -159,7 +159,7 @@ describe("setting a condition aside", () => {
       ["confirmed", "ada"],
       ["malformed", "ada"],
     ]);
-    const record = (await house.house.store.read(session, 0, 1_000)).map((e) => e.body).join("");
+    const record = (await server.services.store.read(session, 0, 1_000)).map((e) => e.body).join("");
     expect(record).toContain(id);
     for (const secret of [PIN, WRONG, permit]) {
       expect(said.join("")).not.toContain(secret);

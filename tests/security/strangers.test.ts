@@ -7,16 +7,16 @@ import { Refusals } from "../../server/audit.ts";
 import { LIMITS } from "../../server/live/limits.ts";
 import { networkOf } from "../../server/peer.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { planned, signIn, type TestOptions } from "../http/test-house.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, TestPanel } from "../live/panel.ts";
+import { planned, signIn, type TestOptions } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "../live/panel.ts";
 
-let house: LiveHouse;
+let server: LiveServer;
 const lines: string[] = [];
 const turnedAway: string[] = [];
 const listen = (message: unknown) => turnedAway.push((message as { what: string }).what);
 const refused = channel("chockside:refused");
 
-/** A house that writes its log into `lines`, with its look-ups of sign-ins counted. */
+/** A server that writes its log into `lines`, with its look-ups of sign-ins counted. */
 async function open(options: TestOptions = {}) {
   const to = new Writable({
     write(chunk, _encoding, done) {
@@ -24,15 +24,15 @@ async function open(options: TestOptions = {}) {
       done();
     },
   });
-  house = await liveHouse({ logger: pino({ level: "warn" }, to), ...options });
+  server = await liveServer({ logger: pino({ level: "warn" }, to), ...options });
   refused.subscribe(listen);
-  return vi.spyOn(house.house.directory, "signInByToken");
+  return vi.spyOn(server.services.directory, "signInByToken");
 }
 afterEach(async () => {
   refused.unsubscribe(listen);
   lines.length = 0;
   turnedAway.length = 0;
-  await house.close();
+  await server.close();
 });
 
 interface Raw {
@@ -43,7 +43,7 @@ interface Raw {
 
 /** A socket that speaks Engine.IO by hand. Resolves once it is open and has its first packet, or was refused. */
 async function raw(localAddress = "127.0.0.1", headers: Record<string, string> = {}): Promise<Raw> {
-  const ws = new WebSocket(`${house.url.replace("http", "ws")}/live/?EIO=4&transport=websocket`, {
+  const ws = new WebSocket(`${server.url.replace("http", "ws")}/live/?EIO=4&transport=websocket`, {
     localAddress,
     headers,
   });
@@ -91,8 +91,8 @@ describe("a socket that is refused", () => {
 
   it("[SEC-21] [SEC-12] has its place for nobody else's harm: a flood of them is counted in full, looked up in part, and logged once", async () => {
     const lookUps = await open();
-    const session = (await planned(house.app, await signIn(house.app, "fay"))).id;
-    const bo = await panelOf(house, "bo");
+    const session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+    const bo = await panelOf(server, "bo");
     lookUps.mockClear();
     const tries = 2 * LIMITS.failedBurst;
     for (let done = 0; done < tries; done += 50)
@@ -110,10 +110,10 @@ describe("a socket that is refused", () => {
     expect(lines.length).toBeLessThanOrEqual(new Set(turnedAway).size);
     // Whoever is in goes on, and another address is let in.
     expect((await bo.command(session, HOLD)).status).toBe("accepted");
-    const ada = await panelOf(house, "ada");
+    const ada = await panelOf(server, "ada");
     expect((await ada.command(session, HOLD)).status).toBe("accepted");
     // The failures are forgotten in time.
-    await house.hand.pass((LIMITS.failedBurst / LIMITS.failedPerSecond) * 1_000);
+    await server.hand.pass((LIMITS.failedBurst / LIMITS.failedPerSecond) * 1_000);
     expect((await raw("127.0.0.7")).ws.readyState).toBe(WebSocket.OPEN);
     ada.close();
     bo.close();
@@ -123,8 +123,8 @@ describe("a socket that is refused", () => {
 describe("strangers who only sit there", () => {
   it("[SEC-5] from forty addresses hold no more places than are theirs, and a crew comes in beside them", async () => {
     await open({ proxies: ["127.0.0.1"] });
-    const token = await signIn(house.app, "fay");
-    const { id } = await planned(house.app, token);
+    const token = await signIn(server.app, "fay");
+    const { id } = await planned(server.app, token);
     const opened: Raw[] = [];
     for (let address = 1; address <= 40; address += 1)
       opened.push(
@@ -134,7 +134,7 @@ describe("strangers who only sit there", () => {
       );
     const open_ = () => opened.filter(({ ws }) => ws.readyState === WebSocket.OPEN).length;
     const from = { "x-forwarded-for": "198.51.100.9" };
-    const panel = await new TestPanel(house.url, { token, proto: PROTOCOL }, from).settled();
+    const panel = await new TestPanel(server.url, { token, proto: PROTOCOL }, from).settled();
     expect(panel.socket.connected).toBe(true);
     expect((await panel.command(id, HOLD)).status).toBe("accepted");
     expect(open_()).toBeLessThanOrEqual(LIMITS.strangers);
@@ -145,12 +145,12 @@ describe("strangers who only sit there", () => {
 
   it("[SEC-5] at one address give way, after a second, to a newcomer from there; the newest is not driven out", async () => {
     await open();
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     const opened: Raw[] = [];
     for (let n = 0; n < LIMITS.strangersPerAddress; n += 1) opened.push(await raw());
-    const come = () => new TestPanel(house.url, { token, proto: PROTOCOL }).settled();
+    const come = () => new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
     expect((await come()).socket.connected).toBe(false);
-    await house.hand.pass(LIMITS.strangerMs);
+    await server.hand.pass(LIMITS.strangerMs);
     const panel = await come();
     expect(panel.socket.connected).toBe(true);
     await opened[0]?.closed;

@@ -10,7 +10,7 @@ import { io } from "socket.io-client";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { openTls, type Tls } from "../../server/tls.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { signIn, type TestServer, testServer } from "../http/test-server.ts";
 
 const DAY = 24 * 3_600_000;
 const NOW = Date.now();
@@ -102,14 +102,14 @@ describe("a certificate that was supplied", () => {
 });
 
 describe("a server that speaks TLS", () => {
-  let house: TestHouse;
+  let server: TestServer;
   let tls: Tls;
-  afterEach(() => house.close());
+  afterEach(() => server.close());
   async function listen(vouched = false): Promise<number> {
     tls = { ...(await own("served")), vouched };
-    house = await testHouse({ tls });
-    await house.app.listen({ port: 0, host: "127.0.0.1" });
-    return (house.app.server.address() as AddressInfo).port;
+    server = await testServer({ tls });
+    await server.app.listen({ port: 0, host: "127.0.0.1" });
+    return (server.app.server.address() as AddressInfo).port;
   }
   const get = (port: number, options: RequestOptions) =>
     new Promise<{ status: number; headers: Record<string, unknown> }>((resolve, reject) => {
@@ -127,7 +127,7 @@ describe("a server that speaks TLS", () => {
     expect(headers["strict-transport-security"]).toBeUndefined();
     expect(headers["cross-origin-opener-policy"]).toBe("same-origin");
     await expect(get(port, {})).rejects.toThrow(/self-signed/);
-    const token = await signIn(house.app, "ada");
+    const token = await signIn(server.app, "ada");
     const socket = io(`https://localhost:${port}`, {
       path: "/live",
       transports: ["websocket"],

@@ -7,7 +7,7 @@ import { demo } from "../../seed/demo-data.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { RefusalReason } from "../../shared/protocol/refusals.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { type OpenHouse, openHouse } from "./house.ts";
+import { type DemoServer, demoServer } from "./demo-server.ts";
 
 /** Far faster than people: the aircraft's own limits are not shortened with them, so they are easily kept. */
 const PACE = 120;
@@ -31,12 +31,12 @@ const OF_LATENESS: readonly RefusalReason[] = [
 ];
 
 describe("a crew on a real server", () => {
-  let open: OpenHouse;
+  let open: DemoServer;
   let crew: RunningCrew | null = null;
   let link: CrewLink | null = null;
 
   beforeEach(async () => {
-    open = await openHouse();
+    open = await demoServer();
   });
   afterEach(async () => {
     crew?.stop();
@@ -45,7 +45,7 @@ describe("a crew on a real server", () => {
   });
 
   async function factsOf(id: string) {
-    const stored = await open.house.store.read(id, 0, 1_000);
+    const stored = await open.services.store.read(id, 0, 1_000);
     return stored.map((e) => JSON.parse(e.body).fact);
   }
 
@@ -146,7 +146,7 @@ describe("a crew on a real server", () => {
     const nowhere = new URL(open.url);
     await open.close();
     await expect(runCrew({ url: nowhere.href })).rejects.toThrow(/no server answers at .*npm start/);
-    open = await openHouse({ demo: false });
+    open = await demoServer({ demo: false });
     await expect(runCrew({ url: open.url })).rejects.toThrow(/no demonstration/);
   });
 });

@@ -30,7 +30,7 @@ afterAll(async () => {
 }, MINUTE);
 
 /** Servers on one database; two of them behind one address, the others ready to take their place. */
-class House {
+class Cluster {
   readonly #servers: ServerProcess[];
   readonly balancer: Balancer;
 
@@ -40,7 +40,7 @@ class House {
     this.#point();
   }
 
-  static async start(database: string, count: number): Promise<House> {
+  static async start(database: string, count: number): Promise<Cluster> {
     const environment = { DATABASE_URL: database, REDIS_URL: redis.url, CHOCKSIDE_SECRET: SECRET };
     // All at once, on an empty database: one migrates and fills it, the others wait.
     const starting = Array.from({ length: count }, () => ServerProcess.start("", environment));
@@ -51,7 +51,7 @@ class House {
       await Promise.all(servers.map((server) => server.kill()));
       throw failed.reason;
     }
-    return new House(servers, await Balancer.start());
+    return new Cluster(servers, await Balancer.start());
   }
 
   get urls(): [string, string] {
@@ -78,14 +78,14 @@ class House {
 
 describe("two real servers behind one address", () => {
   let url: string;
-  let house: House;
+  let cluster: Cluster;
 
   beforeAll(async () => {
     url = await postgres.database("pair");
-    house = await House.start(url, 4);
+    cluster = await Cluster.start(url, 4);
   }, 2 * MINUTE);
   afterAll(async () => {
-    expect(await house.stop()).toEqual([0, 0]);
+    expect(await cluster.stop()).toEqual([0, 0]);
   }, MINUTE);
 
   it(
@@ -99,14 +99,14 @@ describe("two real servers behind one address", () => {
         });
         return reply.status;
       };
-      const at = (n: number) => house.urls[n % 2] as string;
+      const at = (n: number) => cluster.urls[n % 2] as string;
       const wrong = await Promise.all(Array.from({ length: 12 }, (_, n) => attempt(at(n), "000000")));
       expect(wrong.filter((status) => status === 401)).toHaveLength(5);
       expect(wrong.filter((status) => status === 429 || status === 423)).toHaveLength(7);
       // The right one waits too, on either.
       for (const n of [0, 1]) expect(await attempt(at(n), "410273")).not.toBe(200);
-      const token = await signInOn(house.urls[0], ...CREW.cockpit);
-      const me = await fetch(`${house.urls[1]}/api/me`, { headers: { authorization: `Bearer ${token}` } });
+      const token = await signInOn(cluster.urls[0], ...CREW.cockpit);
+      const me = await fetch(`${cluster.urls[1]}/api/me`, { headers: { authorization: `Bearer ${token}` } });
       expect(me.status).toBe(200);
     },
     MINUTE,
@@ -116,19 +116,19 @@ describe("two real servers behind one address", () => {
     "[CLU-10] start an aircraft while one of them, Redis and PostgreSQL go and come: nothing answered is lost",
     async () => {
       const crew = await runCrew({
-        url: house.balancer.url,
+        url: cluster.balancer.url,
         pace: PACE,
         seed: WILLING,
         plan: { aircraft: "QX-PEN" },
       });
-      const watcher = await signInOn(house.urls[0], ...CREW.supervisor);
-      const held = await planOn(house.urls[1], watcher);
+      const watcher = await signInOn(cluster.urls[0], ...CREW.supervisor);
+      const held = await planOn(cluster.urls[1], watcher);
       const lane = new HoldLane(held);
       let over = false;
       let moves = 0;
       const load = async () => {
         while (!over) {
-          const panel = await connect(house.balancer.url, watcher);
+          const panel = await connect(cluster.balancer.url, watcher);
           if (panel.socket.connected) {
             moves += 1;
             await panel.watch(held).catch(() => {});
@@ -155,14 +155,14 @@ describe("two real servers behind one address", () => {
           await pause(20);
         }
       };
-      await at(30, () => house.kill());
+      await at(30, () => cluster.kill());
       await at(50, () => redis.kill());
-      await at(65, () => house.kill());
+      await at(65, () => cluster.kill());
       await at(80, () => postgres.restart());
       await at(90, () => redis.back());
       expect(await ended).toBe("closed");
       await loading;
-      const last = await connect(house.urls[0], watcher);
+      const last = await connect(cluster.urls[0], watcher);
       await lane.flush(last);
       last.close();
 
@@ -181,7 +181,7 @@ describe("two real servers behind one address", () => {
       if (!row) throw new Error("the session is not in the record");
       const names = await Names.open(directory.personal, [], () => "");
       const { state } = await replay(store, row, names);
-      for (const at of house.urls) {
+      for (const at of cluster.urls) {
         const panel = await connect(at, watcher);
         const sync = await panel.watch(crew.sessionId);
         expect("state" in sync && sync.state).toEqual(JSON.parse(JSON.stringify(state)));

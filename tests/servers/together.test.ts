@@ -10,16 +10,16 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { nonceOf, TestDevice } from "../http/device-key.ts";
 import { HandClock, settle } from "../http/hand-clock.ts";
-import { bearer, crewDirectory, PIN, planned, signIn } from "../http/test-house.ts";
+import { bearer, crewDirectory, PIN, planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "../live/gated-store.ts";
-import { HOLD, type LiveHouse, liveHouse, panelOf, type TestPanel } from "../live/panel.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
 import { Meeting } from "./meeting.ts";
 
 let store: GatedStore;
 let meeting: Meeting;
 let hand: HandClock;
-let one: LiveHouse;
-let two: LiveHouse;
+let one: LiveServer;
+let two: LiveServer;
 let session: string;
 let panels: TestPanel[];
 
@@ -28,9 +28,9 @@ beforeEach(async () => {
   meeting = new Meeting();
   hand = new HandClock();
   const directory = await crewDirectory();
-  one = await liveHouse({ store, directory, hand, others: meeting.join() });
+  one = await liveServer({ store, directory, hand, others: meeting.join() });
   session = (await planned(one.app, await signIn(one.app, "fay"))).id;
-  two = await liveHouse({ store, directory, hand, others: meeting.join() });
+  two = await liveServer({ store, directory, hand, others: meeting.join() });
   panels = [];
 });
 afterEach(async () => {
@@ -40,8 +40,8 @@ afterEach(async () => {
 });
 
 /** A panel that watches the session. */
-async function panel(house: LiveHouse, handle: string): Promise<TestPanel> {
-  const made = await panelOf(house, handle);
+async function panel(server: LiveServer, handle: string): Promise<TestPanel> {
+  const made = await panelOf(server, handle);
   panels.push(made);
   await made.watch(session);
   return made;
@@ -92,7 +92,7 @@ describe("two servers on one record", () => {
     const { ramps } = bo;
     const other = (await planned(one.app, await signIn(one.app, "fay"))).id;
     await bo.until(() => bo.ramps > ramps);
-    expect((await two.house.sessions.get(other)).state.stage).toBe("plan");
+    expect((await two.services.sessions.get(other)).state.stage).toBe("plan");
   });
 
   it("[CLU-2] record what time brings once, also when the server that was told of it is gone", async () => {
@@ -101,7 +101,7 @@ describe("two servers on one record", () => {
     await bo.command(session, CLAIM("fireGuard"));
     await bo.command(session, HOLD);
     await settle();
-    const due = nextDeadline((await one.house.sessions.get(session)).state) ?? 0;
+    const due = nextDeadline((await one.services.sessions.get(session)).state) ?? 0;
     const lates = async () => (await facts()).filter((fact) => fact === "late").length;
     const before = await lates();
     await hand.pass(due - hand.clock.now());
@@ -110,11 +110,11 @@ describe("two servers on one record", () => {
     ada.close();
     await one.close();
     await bo.command(session, HOLD);
-    const next = nextDeadline((await two.house.sessions.get(session)).state) ?? 0;
+    const next = nextDeadline((await two.services.sessions.get(session)).state) ?? 0;
     await hand.pass(next - hand.clock.now());
     await settle();
-    expect((await two.house.sessions.get(session)).state.at).toBe(next);
-    one = await liveHouse({ store, hand });
+    expect((await two.services.sessions.get(session)).state.at).toBe(next);
+    one = await liveServer({ store, hand });
   });
 
   it("[CLU-3] end a sign-in on both at once, and within seconds when they cannot tell each other", async () => {
@@ -156,7 +156,7 @@ describe("two servers on one record", () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     store.shut();
     const answer = ada.command(session, HOLD);
-    await one.house.sessions.get(session);
+    await one.services.sessions.get(session);
     await ada.exchange();
     await hand.pass(999);
     expect(ada.unrecorded).toEqual([]);
@@ -185,7 +185,7 @@ describe("two servers on one record", () => {
     const ended = await planned(one.app, await signIn(one.app, "fay"));
     await hand.pass(500);
     await settle();
-    expect((await two.house.sessions.get(ended.id)).state.stage).toBe("plan");
+    expect((await two.services.sessions.get(ended.id)).state.stage).toBe("plan");
     expect(bo.faults).toEqual([]);
   });
 
@@ -243,7 +243,7 @@ describe("two servers on one record", () => {
     const ada = await panel(one, "ada");
     meeting.deaf = true;
     await ada.command(session, HOLD);
-    const live = await two.house.sessions.get(session);
+    const live = await two.services.sessions.get(session);
     const before = live.state;
     const read = store.read.bind(store);
     store.read = async (...of) =>
@@ -289,7 +289,7 @@ describe("two servers on one record", () => {
   it("[CLU-8] void nothing when one joins the other; the first after an absence of all does", async () => {
     expect(await facts()).toEqual(["planned"]);
     const alone = new Meeting();
-    const later = await liveHouse({ store, hand, others: alone.join() });
+    const later = await liveServer({ store, hand, others: alone.join() });
     expect(await facts()).toContain("restarted");
     await later.close();
   });
@@ -300,11 +300,11 @@ describe("a proof of a device's key", () => {
     const directory = await crewDirectory();
     const secret = Buffer.alloc(32, "chance");
     const apart = new Meeting();
-    const houses = [
-      await liveHouse({ store, directory, hand, secret, others: apart.join() }),
-      await liveHouse({ store, directory, hand, secret, others: apart.join() }),
+    const servers = [
+      await liveServer({ store, directory, hand, secret, others: apart.join() }),
+      await liveServer({ store, directory, hand, secret, others: apart.join() }),
     ];
-    const [first, second] = houses as [LiveHouse, LiveHouse];
+    const [first, second] = servers as [LiveServer, LiveServer];
     const di = await signIn(first.app, "di");
     const post = (url: string, payload: object) =>
       first.app.inject({ method: "POST", url, headers: bearer(di), payload });
@@ -319,8 +319,8 @@ describe("a proof of a device's key", () => {
         nonce: await nonceOf(first.app),
         token,
       });
-    const ask = async (house: LiveHouse, dpop: string) =>
-      (await house.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${token}`, dpop } }))
+    const ask = async (server: LiveServer, dpop: string) =>
+      (await server.app.inject({ url: "/api/me", headers: { authorization: `DPoP ${token}`, dpop } }))
         .statusCode;
     const dpop = await proof();
     expect([await ask(first, dpop), await ask(second, dpop), await ask(first, dpop)]).toEqual([
@@ -347,7 +347,7 @@ describe("a proof of a device's key", () => {
     await hand.leap(500);
     expect(await hung).toBe(200);
     directory.takeOnce = take;
-    for (const house of houses) await house.close();
+    for (const server of servers) await server.close();
   });
 });
 
@@ -363,29 +363,31 @@ describe("two sessions of one aircraft on two servers", () => {
       return turn;
     };
     const apart = new Meeting();
-    const houses = [
-      await liveHouse({ store, directory, hand, others: apart.join() }),
-      await liveHouse({ store, directory, hand, others: apart.join() }),
+    const servers = [
+      await liveServer({ store, directory, hand, others: apart.join() }),
+      await liveServer({ store, directory, hand, others: apart.join() }),
     ];
-    const say = (house: LiveHouse | undefined, id: string, post: Post, action: Action) => {
+    const say = (server: LiveServer | undefined, id: string, post: Post, action: Action) => {
       const person = { id: post, name: post, device: `${post}-tablet`, mayHold: POSTS, currentUntil: null };
       const command = { v: 1, id: randomUUID(), session: id, clientAt: 1, action } as const;
-      return house?.house.sessions.command(person, command);
+      return server?.services.sessions.command(person, command);
     };
     const ids: string[] = [];
-    for (const house of houses) {
-      const { id } = await planned(house.app, await signIn(house.app, "fay"));
-      for (const post of POSTS) await say(house, id, post, { type: "claimPost", post });
-      await say(house, id, "cockpit", { type: "advance", to: "brief" });
-      for (const post of POSTS) await say(house, id, post, { type: "confirmBrief" });
+    for (const server of servers) {
+      const { id } = await planned(server.app, await signIn(server.app, "fay"));
+      for (const post of POSTS) await say(server, id, post, { type: "claimPost", post });
+      await say(server, id, "cockpit", { type: "advance", to: "brief" });
+      for (const post of POSTS) await say(server, id, post, { type: "confirmBrief" });
       ids.push(id);
     }
     keys.length = 0;
     const secure = { type: "advance", to: "secure" } as const;
-    const answers = await Promise.all(houses.map((house, n) => say(house, ids[n] ?? "", "cockpit", secure)));
+    const answers = await Promise.all(
+      servers.map((server, n) => say(server, ids[n] ?? "", "cockpit", secure)),
+    );
     expect(answers).toMatchObject([{ status: "accepted" }, { refusal: { reason: "aircraftBusy" } }]);
     expect(keys).toEqual([["aircraft:CH-TST"], ["aircraft:CH-TST"]]);
-    for (const house of houses) await house.close();
+    for (const server of servers) await server.close();
   });
 });
 
@@ -402,14 +404,14 @@ describe("a session read while another server goes on in it", () => {
     }
     const moving = new Moving();
     const [first, second] = [
-      await liveHouse({ store: moving, hand }),
-      await liveHouse({ store: moving, hand }),
+      await liveServer({ store: moving, hand }),
+      await liveServer({ store: moving, hand }),
     ];
     const id = (await planned(first.app, await signIn(first.app, "fay"))).id;
     const ada = await panelOf(first, "ada");
     panels.push(ada);
     moving.between = async () => void (await ada.command(id, HOLD));
-    expect((await second.house.sessions.get(id)).state.holds).toHaveLength(1);
+    expect((await second.services.sessions.get(id)).state.holds).toHaveLength(1);
     await first.close();
     await second.close();
   });

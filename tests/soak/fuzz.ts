@@ -1,5 +1,5 @@
-import { planned, signIn } from "../http/test-house.ts";
-import { HOLD, liveHouse, panelOf } from "../live/panel.ts";
+import { planned, signIn } from "../http/test-server.ts";
+import { HOLD, liveServer, panelOf } from "../live/panel.ts";
 import { fuzz } from "../security/fuzz.ts";
 import { Chance } from "../sim/chance.ts";
 
@@ -8,16 +8,16 @@ const PER_SESSION = 20_000;
 
 /** That many malformed frames, and a tenth as many requests, at a server on loopback. True when all is in order. */
 export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
-  const house = await liveHouse();
+  const server = await liveServer();
   const chance = new Chance(seed);
   const faults: string[] = [];
   let cut = 0;
   const heaps: number[] = [];
   for (let done = 0; done < frames; done += PER_SESSION) {
-    const session = (await planned(house.app, await signIn(house.app, "fay"))).id;
+    const session = (await planned(server.app, await signIn(server.app, "fay"))).id;
     const size = Math.min(PER_SESSION, frames - done);
-    const pause = () => house.hand.pass(3_000);
-    const run = await fuzz(house.app, house.url, session, {
+    const pause = () => server.hand.pass(3_000);
+    const run = await fuzz(server.app, server.url, session, {
       frames: size,
       requests: size / 10,
       chance,
@@ -25,7 +25,7 @@ export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
     });
     cut += run.cut;
     faults.push(...run.faults);
-    const bo = await panelOf(house, "bo");
+    const bo = await panelOf(server, "bo");
     const answer = await bo.command(session, HOLD);
     bo.close();
     if (answer.status !== "accepted")
@@ -42,6 +42,6 @@ export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
   console.log(
     `seed ${seed}: ${frames} frames, ${frames / 10} requests, ${cut} sockets cut, ${faults.length} faults`,
   );
-  await house.close();
+  await server.close();
   return faults.length === 0;
 }

@@ -15,7 +15,7 @@ import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { append } from "./contract.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
@@ -42,7 +42,7 @@ describe("npm run backup", () => {
     "[OPS-2, STO-15] while commands are answered, gives a database whose sessions are as they were, and which goes on",
     async () => {
       const store = new SqliteEventStore(openDatabase(file, 1));
-      const live = await testHouse({ store });
+      const live = await testServer({ store });
       const token = await signIn(live.app, "di");
       const sessions = await Promise.all([1, 2, 3].map(async () => (await planned(live.app, token)).id));
       const busy = commands(live, sessions);
@@ -71,8 +71,8 @@ describe("npm run backup", () => {
       await live.close();
       await store.close();
 
-      const again = await testHouse({ store: copy });
-      for (const id of sessions) expect((await again.house.sessions.get(id)).state.holds.length).toBe(1);
+      const again = await testServer({ store: copy });
+      for (const id of sessions) expect((await again.services.sessions.get(id)).state.holds.length).toBe(1);
       expect((await again.app.inject({ url: "/health/ready" })).statusCode).toBe(200);
       await again.close();
       await copy.close();
@@ -99,7 +99,7 @@ describe("npm run backup", () => {
 
   it("[OPS-2] finds a copy in which a byte of a record is another", async () => {
     const store = new SqliteEventStore(openDatabase(file, 1));
-    const live = await testHouse({ store });
+    const live = await testServer({ store });
     await planned(live.app, await signIn(live.app, "di"), { place: "South ramp" });
     await live.close();
     await store.close();
@@ -118,12 +118,12 @@ async function restore(backup: string, place: string): Promise<void> {
 }
 
 /** Gives holds and clears them in every session, as fast as they are answered. */
-function commands({ house }: TestHouse, sessions: readonly string[]) {
+function commands({ services }: TestServer, sessions: readonly string[]) {
   let going = true;
   let answered = 0;
   const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
   const give = (session: string, n: number) =>
-    house.sessions.command(di, {
+    services.sessions.command(di, {
       v: 1,
       id: `00000000-0000-4000-8000-3${String(n).padStart(11, "0")}`,
       session,

@@ -7,7 +7,7 @@ import { expect, it } from "vitest";
 import { openDatabase } from "../../server/store/open.ts";
 import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
-import { crewDirectory, planned, signIn, testHouse } from "../http/test-house.ts";
+import { crewDirectory, planned, signIn, testServer } from "../http/test-server.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -25,7 +25,7 @@ it("[PRV-3, PRV-5] npm run people gives a person's data and takes them out of th
   if (!version) throw new Error("no type");
   await directory.addTypes([version.type], 1);
   await directory.addAircraft([{ id: "CH-TST", name: "Test bird", typeId: version.type.id }], 1);
-  const test = await testHouse({ store, directory });
+  const test = await testServer({ store, directory });
   const { id } = await planned(test.app, await signIn(test.app, "perpetua"));
   const person = { id: "p1", name, device: "perpetua-tablet", mayHold: ["supervisor" as const] };
   const actions = [
@@ -39,7 +39,7 @@ it("[PRV-3, PRV-5] npm run people gives a person's data and takes them out of th
       session: id,
       clientAt: 5,
     } as const;
-    const result = await test.house.sessions.command(person, { ...command, action });
+    const result = await test.services.sessions.command(person, { ...command, action });
     expect(result.status).toBe("accepted");
   }
   await test.close();

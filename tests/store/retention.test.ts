@@ -15,7 +15,7 @@ import { openDatabase } from "../../server/store/open.ts";
 import { openNote } from "../../shared/evidence/note.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { START } from "../http/hand-clock.ts";
-import { bearer, crewDirectory, planned, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { bearer, crewDirectory, planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { testSigner } from "../http/test-signer.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
@@ -23,7 +23,7 @@ const day = (text: string) => Date.parse(`${text}T00:00:00Z`);
 let commands = 0;
 
 /** A session that was begun and abandoned, with these signals between. */
-async function over({ house, app, hand }: TestHouse, signals: Action[] = []): Promise<string> {
+async function over({ services, app, hand }: TestServer, signals: Action[] = []): Promise<string> {
   // One after another: which is the newest must be plain.
   await hand.pass(60_000);
   const { id } = await planned(app, await signIn(app, "di"));
@@ -34,13 +34,13 @@ async function over({ house, app, hand }: TestHouse, signals: Action[] = []): Pr
     const command = `00000000-0000-4000-8000-6${String(commands).padStart(11, "0")}`;
     const di = { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor" as const] };
     const asked = { v: 1, id: command, session: id, clientAt: 5, action } as const;
-    expect((await house.sessions.command(di, asked)).status).toBe("accepted");
+    expect((await services.sessions.command(di, asked)).status).toBe("accepted");
   }
   return id;
 }
 
 const CUT: Action[] = [{ type: "send", kind: "cut", engine: 1, channel: "panel" }];
-const exported = async ({ app }: TestHouse, id: string) =>
+const exported = async ({ app }: TestServer, id: string) =>
   (await app.inject({ url: `/api/sessions/${id}/evidence`, headers: bearer(await signIn(app, "ed")) })).body;
 
 describe("how long records are kept", () => {
@@ -64,7 +64,7 @@ describe("what is past its period", () => {
   it("[OPS-8] is what is over and old, never the newest of an aircraft, nor what goes on", async () => {
     const store = new MemoryEventStore();
     const directory = await crewDirectory();
-    const test = await testHouse({ store, directory });
+    const test = await testServer({ store, directory });
     const plain = await over(test);
     const incident = await over(test, CUT);
     await over(test);
@@ -89,7 +89,7 @@ describe("sign-ins that are over", () => {
   it("[OPS-12] are past after their period, but the last of each person, and go without touching the rest", async () => {
     const directory = await crewDirectory();
     const store = new MemoryEventStore();
-    const test = await testHouse({ store, directory });
+    const test = await testServer({ store, directory });
     const of = async (id: string) => (await directory.personal.signIns(id)).map((s) => s.id);
     await signIn(test.app, "ada");
     const out = await signIn(test.app, "ada");
@@ -115,7 +115,7 @@ describe("removing it", () => {
   it("[OPS-9] leaves a signed record of each, and everything else whole", async () => {
     const store = new MemoryEventStore();
     const directory = await crewDirectory();
-    const first = await testHouse({ store, directory });
+    const first = await testServer({ store, directory });
     const [old, newest] = [await over(first), await over(first)];
     const kept = await exported(first, old);
     const before = await exported(first, newest);
@@ -146,7 +146,7 @@ describe("removing it", () => {
     expect(await directory.person("gone")).toBeNull();
     expect(await past(store, directory, PERIODS, now)).toEqual([]);
 
-    const second = await testHouse({ store, directory, hand: first.hand });
+    const second = await testServer({ store, directory, hand: first.hand });
     expect(await exported(second, newest)).toBe(before);
     expect([checkFile(before).ok, checkFile(kept).ok]).toEqual([true, true]);
     const gone = await second.app.inject({

@@ -16,7 +16,7 @@ import { GrowingTree } from "../../shared/evidence/merkle.ts";
 import { fromHex, toHex, utf8 } from "../../shared/evidence/note.ts";
 import { verify } from "../../shared/evidence/verify.ts";
 import { START } from "../http/hand-clock.ts";
-import { bearer, PIN, type TestHouse, testHouse } from "../http/test-house.ts";
+import { bearer, PIN, type TestServer, testServer } from "../http/test-server.ts";
 import { sha256 } from "../spec/given.ts";
 
 /**
@@ -31,7 +31,7 @@ const kept = (name: string) =>
 
 let folder: string;
 let file: string;
-let test: TestHouse | undefined;
+let test: TestServer | undefined;
 
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "chockside-upgrade-"));
@@ -58,7 +58,7 @@ describe.each(names)("a database as it was kept: %s", (name) => {
     if (!closed) throw new Error("no closed session");
     expect(canonical((await replay(store, closed)).state)).toBe(kept("four-engines-1.state.txt"));
 
-    test = await testHouse({ store, directory });
+    test = await testServer({ store, directory });
     const { app } = test;
     const device = { id: "di-tablet", name: "Tablet" };
     const reply = await app.inject({

@@ -4,10 +4,10 @@ import { createApp } from "../../server/app.ts";
 import { hashPin } from "../../server/auth/pin.ts";
 import type { DeviceRule } from "../../server/auth/sign-ins.ts";
 import type { EvidenceSigner } from "../../server/evidence/signer.ts";
-import { buildHouse, type House } from "../../server/house.ts";
 import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Others } from "../../server/many/bus.ts";
+import { buildServices, type Services } from "../../server/services.ts";
 import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
@@ -46,8 +46,8 @@ const PEOPLE = [
   person("dot", ["cockpit"], { demo: true }),
 ];
 
-export interface TestHouse {
-  house: House;
+export interface TestServer {
+  services: Services;
   app: FastifyInstance;
   hand: HandClock;
   close(): Promise<void>;
@@ -96,10 +96,10 @@ function directoryBeside(store: EventStore): Promise<MemoryDirectory> {
 }
 
 /** The whole server on memory stores, its clocks moved by hand. */
-export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
+export async function testServer(options: TestOptions = {}): Promise<TestServer> {
   const hand = options.hand ?? new HandClock();
   const store = options.store ?? new MemoryEventStore();
-  const house = await buildHouse({
+  const services = await buildServices({
     store,
     directory: options.directory ?? (await directoryBeside(store)),
     clock: hand.clock,
@@ -118,7 +118,7 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
     },
     secret: options.secret ?? randomBytes(32),
   });
-  const app = await createApp(house, {
+  const app = await createApp(services, {
     ...(options.logger ? { logger: options.logger } : {}),
     site: options.site ?? "/nowhere",
     perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, dear: 1e9, ...options.perMinute },
@@ -129,9 +129,9 @@ export async function testHouse(options: TestOptions = {}): Promise<TestHouse> {
   });
   const close = async () => {
     await app.close();
-    house.close();
+    services.close();
   };
-  return { house, app, hand, close };
+  return { services, app, hand, close };
 }
 
 /** Signs a person in and gives the token. */

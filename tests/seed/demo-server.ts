@@ -3,8 +3,8 @@ import { demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
 import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
-import { buildHouse, type House } from "../../server/house.ts";
 import { randomIds } from "../../server/ids.ts";
+import { buildServices, type Services } from "../../server/services.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { testSigner } from "../http/test-signer.ts";
@@ -12,22 +12,22 @@ import { testSigner } from "../http/test-signer.ts";
 /** The least the hash allows: these PINs are no secret. */
 const CHEAP = { memoryCost: 1_024, timeCost: 2, parallelism: 1 };
 
-export interface OpenHouse {
+export interface DemoServer {
   url: string;
-  house: House;
+  services: Services;
   /** Closes the server and opens it anew, at the same address, on what it had recorded. */
   restart(): Promise<void>;
   close(): Promise<void>;
 }
 
 /** A listening server with the demo in memory, or with nothing in it. */
-export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHouse> {
+export async function demoServer({ demo: withDemo = true } = {}): Promise<DemoServer> {
   const store = new MemoryEventStore();
   const directory = new MemoryDirectory();
   const clock = new ServerClock(machineClocks, 0);
   if (withDemo) await seedDemo(directory, demo, clock.now(), CHEAP);
   const open = async (port: number) => {
-    const house = await buildHouse({
+    const services = await buildServices({
       store,
       directory,
       clock,
@@ -42,7 +42,7 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),
     });
-    const app = await createApp(house, {
+    const app = await createApp(services, {
       site: "",
       perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
       proxies: [],
@@ -52,16 +52,16 @@ export async function openHouse({ demo: withDemo = true } = {}): Promise<OpenHou
     await app.listen({ port, host: "127.0.0.1" });
     const close = async () => {
       await app.close();
-      house.close();
+      services.close();
     };
-    return { house, close, address: app.server.address() };
+    return { services, close, address: app.server.address() };
   };
   let now = await open(0);
   const { address } = now;
   if (address === null || typeof address === "string") throw new Error("the server has no port");
   return {
     url: `http://127.0.0.1:${address.port}`,
-    house: now.house,
+    services: now.services,
     async restart() {
       await now.close();
       now = await open(address.port);

@@ -17,7 +17,7 @@ import type { EventStore } from "./store/events.ts";
 import { TypeOffice } from "./types/office.ts";
 
 /** The services' dependencies: stores, clock, ids, secrets and settings. */
-export interface Ground {
+export interface ServicesDeps {
   store: EventStore;
   directory: Directory;
   clock: ServerClock;
@@ -38,7 +38,7 @@ export interface Ground {
 }
 
 /** The server's services, independent of HTTP and sockets. */
-export interface House extends Ground {
+export interface Services extends ServicesDeps {
   sessions: Sessions;
   planning: Planning;
   signIns: SignIns;
@@ -55,9 +55,9 @@ export interface House extends Ground {
 const LOOK_MS = 1_000;
 
 /** Builds the services, and records a restart in every session that is not over. */
-export async function buildHouse(ground: Ground): Promise<House> {
-  const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = ground;
-  const { deviceRule, limits, secret } = ground;
+export async function buildServices(deps: ServicesDeps): Promise<Services> {
+  const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = deps;
+  const { deviceRule, limits, secret } = deps;
   const bus = others?.bus ?? SILENCE;
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
@@ -88,7 +88,7 @@ export async function buildHouse(ground: Ground): Promise<House> {
     unfollow();
     sessions.close();
   };
-  return { ...ground, sessions, planning, signIns, devices, types, notary, names, elsewhere, close };
+  return { ...deps, sessions, planning, signIns, devices, types, notary, names, elsewhere, close };
 }
 
 async function everybody(directory: Directory): Promise<Named[]> {
