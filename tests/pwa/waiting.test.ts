@@ -13,7 +13,7 @@ const sent = (is: "sending" | "lapsed" | "recorded", i: number): Sent => ({
   id: String(i),
   action: { type: "present" },
   at: i,
-  fate: is === "recorded" ? { is, seq: 1 } : { is, tries: 0 },
+  status: is === "recorded" ? { is, seq: 1 } : { is, tries: 0 },
 });
 const view = (over: Partial<LinkView>): LinkView => ({
   ...NOTHING,

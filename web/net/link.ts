@@ -28,7 +28,7 @@ import { type Applied, applyBatch, applySync, behind } from "../../shared/replic
 import type { OutboxBook } from "./idbOutbox.ts";
 import { type LinkView, NOTHING } from "./linkView.ts";
 import { merged } from "./log.ts";
-import { fateOf, type Outgoing, outgoingOf, withOutcome } from "./outgoing.ts";
+import { type Outgoing, outgoingOf, type SendStatus, statusOf, withOutcome } from "./outgoing.ts";
 import { RETRY } from "./retry.ts";
 import { ServerClock } from "./serverClock.ts";
 
@@ -294,7 +294,7 @@ export class Link {
         .emit("command", this.#permitted(command), (late: Error | null, result: CommandResult | Trouble) => {
           if (late || !this.#outbox.some((e) => e.command.id === command.id)) return;
           this.#show({ lastHeard: Date.now() });
-          if (result.status !== "error") return this.#outcome(command, fateOf(result));
+          if (result.status !== "error") return this.#outcome(command, statusOf(result));
           if (isFinal(result.error)) this.#outcome(command, { is: "failed", error: result.error });
         });
     }
@@ -305,8 +305,8 @@ export class Link {
     return permit === undefined ? command : { ...command, permit };
   }
 
-  #outcome(command: Command, fate: Outgoing["fate"]): void {
-    const done = { id: command.id, action: command.action, at: command.clientAt, fate };
+  #outcome(command: Command, status: SendStatus): void {
+    const done = { id: command.id, action: command.action, at: command.clientAt, status };
     this.#outcomes = withOutcome(this.#outcomes, done);
     this.#permits.delete(command.id);
     void this.#store(settle(this.#outbox, command.id));

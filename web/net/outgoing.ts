@@ -3,8 +3,8 @@ import type { CommandResult, Refusal } from "../../shared/protocol/refusal.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import type { Outbox } from "../../shared/replica/outbox.ts";
 
-/** The result of something this person sent. */
-export type Fate =
+/** The state of a message this person sent. */
+export type SendStatus =
   | { is: "sending"; tries: number }
   | { is: "recorded"; seq: number }
   | { is: "refused"; refusal: Refusal }
@@ -12,12 +12,13 @@ export type Fate =
   | { is: "lapsed"; tries: number }
   | { is: "failed"; error: WireError };
 
+/** A message this person sent. */
 export interface Outgoing {
   id: string;
   action: Action;
   /** Panel clock when the person acted, milliseconds. */
   at: number;
-  fate: Fate;
+  status: SendStatus;
 }
 
 const KEPT = 6;
@@ -27,7 +28,7 @@ export function withOutcome(outcomes: readonly Outgoing[], done: Outgoing): Outg
   return [...outcomes.filter((o) => o.id !== done.id), done].slice(-KEPT);
 }
 
-export function fateOf(result: CommandResult): Fate {
+export function statusOf(result: CommandResult): SendStatus {
   if (result.status === "accepted") return { is: "recorded", seq: result.seq };
   if (result.status === "refused") return { is: "refused", refusal: result.refusal };
   return result.refusal ? { is: "refused", refusal: result.refusal } : { is: "recorded", seq: result.seq };
@@ -49,7 +50,7 @@ export function outgoingOf(
         id: e.command.id,
         action: e.command.action,
         at: e.command.clientAt,
-        fate: past ? { is: "lapsed", tries: e.tries } : { is: "sending", tries: e.tries },
+        status: past ? { is: "lapsed", tries: e.tries } : { is: "sending", tries: e.tries },
       };
     });
   return [...outcomes, ...waiting].sort((a, b) => b.at - a.at);

@@ -44,7 +44,7 @@ export function linkWords(view: LinkView, panelNow: number, text: Text): string 
 
 /** Returns words for this person's unsent messages, e.g. "three signals waiting", or null. */
 export function waitingWords(outgoing: LinkView["outgoing"], { link }: Text): string | null {
-  const n = outgoing.filter((o) => o.fate.is === "sending" || o.fate.is === "lapsed").length;
+  const n = outgoing.filter((o) => o.status.is === "sending" || o.status.is === "lapsed").length;
   return n === 0 ? null : link.waiting(n);
 }
 

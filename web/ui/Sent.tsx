@@ -5,8 +5,8 @@ export interface SentRow {
   /** The message in words. */
   words: string;
   is: "sending" | "recorded" | "refused" | "lapsed" | "failed";
-  /** Its fate in words. */
-  fate: string;
+  /** Its status in words. */
+  status: string;
   /** One line for each post whose answer is due. */
   answers: readonly string[];
   /** True when it can be sent again unchanged. */
@@ -21,7 +21,7 @@ interface Props {
   fresh: boolean;
 }
 
-/** Messages of this person and their fate. A message counts as sent only once it is recorded. */
+/** Messages of this person and their status. A message counts as sent only once it is recorded. */
 export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
   const words = useWords().text.sent;
   if (rows.length === 0) return null;
@@ -32,7 +32,7 @@ export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
         {rows.map((r) => (
           <li key={r.id} data-is={r.is}>
             <strong>{r.words}</strong>
-            <span className="sent-fate">{r.fate}</span>
+            <span className="sent-status">{r.status}</span>
             {r.answers.map((a) => (
               <span key={a} className="sent-answer">
                 {a}

@@ -74,7 +74,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const sending =
     top !== undefined &&
     given?.ask === top.key &&
-    panel.sent.some((s) => s.id === given.sent && s.fate.is === "sending");
+    panel.sent.some((s) => s.id === given.sent && s.status.is === "sending");
   const numbers = enginesSeen(state.engines.length, facing);
   return (
     <div className="panel" data-kind={kind} data-stale={stale !== null || undefined}>

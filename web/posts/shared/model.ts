@@ -1,24 +1,10 @@
 import type { Confirmed } from "../../../shared/asks/ask.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
-import type { Refusal } from "../../../shared/protocol/refusal.ts";
-import type { Links, Unrecorded, WireError } from "../../../shared/protocol/wire.ts";
+import type { Links, Unrecorded } from "../../../shared/protocol/wire.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import type { Outgoing } from "../../net/outgoing.ts";
 import type { Words } from "../../words/catalogue.ts";
-
-/** Something this person sent, reduced to the data that panels need. */
-export interface SentItem {
-  id: string;
-  action: Action;
-  /** Panel clock when the person acted, milliseconds. */
-  at: number;
-  fate:
-    | { is: "sending"; tries: number }
-    | { is: "recorded"; seq: number }
-    | { is: "refused"; refusal: Refusal }
-    | { is: "lapsed"; tries: number }
-    | { is: "failed"; error: WireError };
-}
 
 export interface Somebody {
   id: string;
@@ -40,7 +26,7 @@ export interface Panel {
   links: Links | null;
   /** True when the server was heard recently, so that a person may act on the display. */
   fresh: boolean;
-  sent: readonly SentItem[];
+  sent: readonly Outgoing[];
   /** Stops that the server passed on but could not record. */
   unrecorded: readonly Unrecorded[];
   /** Sends an action. Returns its command id, or null when it cannot be sent because the server's time is unknown. */

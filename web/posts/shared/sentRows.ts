@@ -6,9 +6,9 @@ import { isStop } from "../../../shared/signals/isStop.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
+import type { Outgoing } from "../../net/outgoing.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { Words } from "../../words/catalogue.ts";
-import type { SentItem } from "./model.ts";
 
 const ANSWER_WORD: Readonly<Record<string, string>> = { done: "stopped" };
 
@@ -94,48 +94,48 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
 
 const SHOWN = 3;
 
-/** Returns the last few messages of this person, with their fate and the answers to them. */
+/** Returns the last few messages of this person, with their status and the answers to them. */
 export function sentRows(
   state: SessionState,
-  sent: readonly SentItem[],
+  sent: readonly Outgoing[],
   units: UnitChoice,
   words: Words,
 ): SentRow[] {
   // Delivery reports come from the device, not from this person.
   const own = sent.filter((s) => s.action.type !== "delivered");
-  const asking = own.filter((s) => s.fate.is === "lapsed" || s.fate.is === "sending");
+  const asking = own.filter((s) => s.status.is === "lapsed" || s.status.is === "sending");
   const rest = own.filter((s) => !asking.includes(s));
   return [...asking, ...rest].slice(0, Math.max(SHOWN, asking.length)).map((item) => ({
     id: item.id,
     words: sayAction(state, item.action, units, words),
-    is: item.fate.is,
-    fate: fateWords(item, units, state.type, words),
+    is: item.status.is,
+    status: statusWords(item, units, state.type, words),
     answers: answersTo(state, item, words),
     // An override needs its sender's PIN, and the permit for the one entered is used up.
     mayGoAnew: item.action.type !== "override",
   }));
 }
 
-function fateWords(item: SentItem, units: UnitChoice, type: AircraftType, { say, text }: Words): string {
+function statusWords(item: Outgoing, units: UnitChoice, type: AircraftType, { say, text }: Words): string {
   const { ask, sent } = text;
-  const { fate } = item;
-  switch (fate.is) {
+  const { status } = item;
+  switch (status.is) {
     case "sending":
       return isStop(item.action) ? sent.stopSending : ask.sending;
     case "recorded":
-      return sent.recorded(fate.seq);
+      return sent.recorded(status.seq);
     case "refused":
-      return say.refusal(fate.refusal, units, type);
+      return say.refusal(status.refusal, units, type);
     case "lapsed":
-      return fate.tries === 0 ? sent.notSent : sent.notAnswered;
+      return status.tries === 0 ? sent.notSent : sent.notAnswered;
     case "failed":
-      return text.net.wire[fate.error];
+      return text.net.wire[status.error];
   }
 }
 
-function answersTo(state: SessionState, { fate }: SentItem, words: Words): string[] {
-  if (fate.is !== "recorded") return [];
-  const signal = [...state.signals, ...state.ended].find((s) => s.id === fate.seq);
+function answersTo(state: SessionState, { status }: Outgoing, words: Words): string[] {
+  if (status.is !== "recorded") return [];
+  const signal = [...state.signals, ...state.ended].find((s) => s.id === status.seq);
   return signal ? answerWords(signal, words) : [];
 }
 
