@@ -152,12 +152,12 @@ describe("a hydrometer's reading", () => {
     const draft = { type: "recordCheck", check: "gravity" } as const;
     const asked = choice("read", "yes", draft, { is: "figure", field: "reading", unit: "count" });
     const spec = () => figureSpec(story.state, asked, story.now, wordsNow());
-    expect(spec()?.told?.(1.25)).toMatch(/temperature first/);
+    expect(spec()?.result?.(1.25)).toMatch(/temperature first/);
     reads(story, "warm", 20, "degF");
-    expect(spec()?.told?.(1.25)).toBe("At 80 °F 1.226, 66 % charged");
+    expect(spec()?.result?.(1.25)).toBe("At 80 °F 1.226, 66 % charged");
     expect(spec()?.low).toBeCloseTo(1.264, 9);
     expect(spec()).toMatchObject({ from: 1.05, to: 1.35, step: 0.001 });
-    expect(spec()?.told?.(1.35)).toMatch(/no acid/);
+    expect(spec()?.result?.(1.35)).toMatch(/no acid/);
   });
 
   it("[TYP-11] a type whose checks cannot carry it is named faulty", () => {

@@ -41,7 +41,7 @@ it("[LNG-7] says a problem wholly in the person's language, or its title with th
 it("[LNG-7] marks what is left in English of a problem as English, for who hears it read in Spanish", () => {
   const shown = (detail: string, words: typeof spanish) => {
     const { problem } = new ProblemError("locked", detail);
-    const of = Object.assign(new Error(), { told: problemWords(problem, 429, words) });
+    const of = Object.assign(new Error(), { pieces: problemWords(problem, 429, words) });
     return renderToStaticMarkup(createElement(Trouble, { of }));
   };
   expect(shown("Come back when the sun is up", spanish)).toBe(

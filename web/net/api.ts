@@ -19,12 +19,12 @@ export class ApiError extends Error {
   /** Each fault found in the request body, with its path. */
   readonly faults: readonly ApiFault[];
   /** The message as pieces to display; a piece left in English is marked `asWritten`. */
-  readonly told: readonly Piece[];
-  constructor(status: number, told: string | readonly Piece[], faults: readonly ApiFault[] = []) {
-    const pieces = typeof told === "string" ? [{ words: told, asWritten: false }] : told;
+  readonly pieces: readonly Piece[];
+  constructor(status: number, message: string | readonly Piece[], faults: readonly ApiFault[] = []) {
+    const pieces = typeof message === "string" ? [{ words: message, asWritten: false }] : message;
     super(wordsOf(pieces));
     this.status = status;
-    this.told = pieces;
+    this.pieces = pieces;
     this.faults = faults;
   }
 }

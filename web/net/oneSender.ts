@@ -9,7 +9,7 @@ export interface Turn {
   takeOver(): void;
 }
 
-interface Told {
+interface TurnListener {
   /** Called when this window gets the turn. */
   here(): void;
   /** Called when another window of this browser has the turn. */
@@ -22,9 +22,9 @@ interface Told {
  * a hung window the lock is taken by force. Commands that both windows may have sent have the same id, so the server
  * executes each once.
  */
-export function takeTurn(person: string, told: Told): Turn {
+export function takeTurn(person: string, listener: TurnListener): Turn {
   if (!("locks" in navigator)) {
-    told.here();
+    listener.here();
     return { end() {}, takeOver() {} };
   }
   const name = `chockside.sender.${person}`;
@@ -35,7 +35,7 @@ export function takeTurn(person: string, told: Told): Turn {
 
   const hold = () => {
     letGo = null;
-    told.here();
+    listener.here();
     return new Promise<void>((done) => {
       letGo = done;
     });
@@ -43,7 +43,7 @@ export function takeTurn(person: string, told: Told): Turn {
   const lost = () => {
     letGo = null;
     if (ended) return;
-    told.elsewhere();
+    listener.elsewhere();
     // Queue again: when the other window closes, the turn returns here.
     queue();
   };
@@ -58,7 +58,7 @@ export function takeTurn(person: string, told: Told): Turn {
     if (!letGo || ended) return;
     const free = letGo;
     letGo = null;
-    told.elsewhere();
+    listener.elsewhere();
     free();
     queue();
   };
@@ -66,7 +66,7 @@ export function takeTurn(person: string, told: Told): Turn {
     .request(name, { ifAvailable: true }, (lock) => {
       if (lock && !ended) return hold();
       if (!ended) {
-        told.elsewhere();
+        listener.elsewhere();
         queue();
       }
       return undefined;

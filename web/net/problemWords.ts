@@ -19,16 +19,17 @@ export function problemWords(
   words: Words,
 ): readonly Piece[] {
   const { say, text, problem } = words;
-  const told = detail ? problem(detail) : [];
-  if (detail && !told.some((piece) => piece.asWritten)) return told;
+  const translated = detail ? problem(detail) : [];
+  if (detail && !translated.some((piece) => piece.asWritten)) return translated;
   const titles: Readonly<Record<string, string>> = text.problems;
   const kind = type?.split(":").at(-1) ?? "";
-  const own = Object.hasOwn(titles, kind) ? titles[kind] : undefined;
-  const sent = (english: string): Piece => ({ words: english, asWritten: say.language !== "en" });
-  const heading = own === undefined ? title && sent(title) : said(own);
-  if (detail && heading && say.language !== "en") return [heading, said(" ("), sent(detail), said(")")];
-  if (detail) return [sent(detail)];
-  return [heading || said(text.net.status(status))];
+  const knownTitle = Object.hasOwn(titles, kind) ? titles[kind] : undefined;
+  const asSent = (english: string): Piece => ({ words: english, asWritten: say.language !== "en" });
+  const heading = knownTitle === undefined ? title && asSent(title) : inLanguage(knownTitle);
+  if (detail && heading && say.language !== "en")
+    return [heading, inLanguage(" ("), asSent(detail), inLanguage(")")];
+  if (detail) return [asSent(detail)];
+  return [heading || inLanguage(text.net.status(status))];
 }
 
-const said = (words: string): Piece => ({ words, asWritten: false });
+const inLanguage = (words: string): Piece => ({ words, asWritten: false });

@@ -54,7 +54,7 @@ export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
           </span>
         )}
       </output>
-      {spec.told && <p className="entry-told">{spec.told(value)}</p>}
+      {spec.result && <p className="entry-result">{spec.result(value)}</p>}
       <Scale spec={spec} value={value} onTouch={(v) => set(() => v)} />
       <StepKeys
         step={spec.step}

@@ -1,7 +1,7 @@
 import { figureWords } from "../../shared/words/figures.ts";
 import type { Piece } from "../../shared/words/phraseBook.ts";
 import { useWords } from "../words/words.ts";
-import { Told } from "./Told.tsx";
+import { TranslatedText } from "./TranslatedText.tsx";
 
 /** One calculated figure, in words ready for display. */
 export interface WorkedRow {
@@ -36,7 +36,7 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
               {r.name}
               {r.detail && (
                 <span className="worked-detail">
-                  <Told said={r.detail} />
+                  <TranslatedText pieces={r.detail} />
                 </span>
               )}
             </span>
@@ -49,7 +49,7 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
           {r.own && <p className="worked-own">{words.own(r.own)}</p>}
           {r.caution && (
             <p className="worked-caution">
-              <Told said={r.caution} />
+              <TranslatedText pieces={r.caution} />
             </p>
           )}
           <ul>
@@ -57,21 +57,21 @@ export function WorkedFigures({ title, rows }: { title: string; rows: readonly W
               // biome-ignore lint/suspicious/noArrayIndexKey: two inputs may share a name, and their order is fixed
               <li key={at}>
                 <span className="worked-input">
-                  <Told said={i.name} />
+                  <TranslatedText pieces={i.name} />
                 </span>
                 <b>{i.value}</b>
                 <span className="worked-from">
-                  <Told said={i.source} />
+                  <TranslatedText pieces={i.source} />
                   {i.age && `, ${i.age}`}
                 </span>
               </li>
             ))}
           </ul>
           <p className="worked-equation">
-            <Told said={r.equation} />
+            <TranslatedText pieces={r.equation} />
           </p>
           <p className="worked-source">
-            <Told said={r.source} />
+            <TranslatedText pieces={r.source} />
           </p>
         </details>
       ))}

@@ -18,7 +18,7 @@ export interface FigureSpec {
   low: number | null;
   high: number | null;
   /** Returns the result of a figure in words, during the entry. */
-  told?: (value: number) => string;
+  result?: (value: number) => string;
 }
 
 /** Returns `value` limited to the scale and rounded to its step. */

@@ -9,7 +9,7 @@ import { handSignalWords, signalWords } from "../../../shared/words/handSignals.
 import { Choice } from "../../ui/Choice.tsx";
 import { MovingFigure } from "../../ui/figures/MovingFigure.tsx";
 import { SheetDrawing } from "../../ui/figures/SheetDrawing.tsx";
-import { Told } from "../../ui/Told.tsx";
+import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useStudyWords } from "../../words/study.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
@@ -98,7 +98,7 @@ function Plate({ signal, form, onNext }: { signal: HandSignal; form: Form; onNex
         <dt>{words.reference}</dt>
         {signal.sources.map((s) => (
           <dd key={s.cite}>
-            <Told said={citedIn(language)(s.cite)} />{" "}
+            <TranslatedText pieces={citedIn(language)(s.cite)} />{" "}
             <span className="plate-known">({around.known[s.known]})</span>
           </dd>
         ))}

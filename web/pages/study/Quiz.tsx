@@ -33,8 +33,8 @@ export function QuizRound({ round }: { round: number }) {
   const words = useStudyWords();
   const questions = quiz(round, COUNT);
   const [given, setGiven] = useState<readonly string[]>([]);
-  const [told, setTold] = useState(false);
-  const at = told ? given.length - 1 : given.length;
+  const [revealed, setRevealed] = useState(false);
+  const at = revealed ? given.length - 1 : given.length;
   const question = questions[at];
   if (!question) return <Score questions={questions} given={given} />;
   return (
@@ -42,12 +42,12 @@ export function QuizRound({ round }: { round: number }) {
       key={question.key}
       question={question}
       place={words.place(at + 1, questions.length)}
-      given={told ? (given[at] ?? null) : null}
+      given={revealed ? (given[at] ?? null) : null}
       onGive={(key) => {
         setGiven([...given, key]);
-        setTold(true);
+        setRevealed(true);
       }}
-      onNext={() => setTold(false)}
+      onNext={() => setRevealed(false)}
     />
   );
 }
@@ -101,7 +101,7 @@ function Asked({ question, place, given, onGive, onNext }: AskedProps) {
           </li>
         ))}
       </ol>
-      <div className="quiz-told" aria-live="polite">
+      <div className="quiz-result" aria-live="polite">
         {given !== null && (
           <p>
             <strong>{given === question.key ? words.right : words.wrong(own.name)}</strong> {own.meaning}

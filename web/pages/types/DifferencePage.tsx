@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import { type Difference, difference } from "../../../shared/types/difference.ts";
 import { types } from "../../net/types.ts";
-import { Told } from "../../ui/Told.tsx";
+import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
@@ -68,7 +68,7 @@ export function DifferenceTable({ found, before, after }: TableProps) {
                 <em>{words.absent}</em>
               ) : (
                 <del>
-                  <Told said={shown(d.before)} />
+                  <TranslatedText pieces={shown(d.before)} />
                 </del>
               )}
             </td>
@@ -77,7 +77,7 @@ export function DifferenceTable({ found, before, after }: TableProps) {
                 <em>{words.absent}</em>
               ) : (
                 <ins>
-                  <Told said={shown(d.after)} />
+                  <TranslatedText pieces={shown(d.after)} />
                 </ins>
               )}
             </td>

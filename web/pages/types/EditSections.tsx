@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from "react";
 import type { TypeFault } from "../../../shared/types/validate.ts";
-import { Told } from "../../ui/Told.tsx";
+import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 import { fieldId, useEditing } from "./form/context.ts";
 import { Field } from "./form/Field.tsx";
@@ -22,7 +22,7 @@ interface Props {
 export function EditSections({ entered, faults, children }: Props) {
   const words = useTypeWords();
   const names = useTypeNames();
-  const told = useTypeFaults();
+  const translate = useTypeFaults();
   const { root } = useEditing();
   const [open, setOpen] = useState(GENERAL);
   const parts = Object.entries(resolve(root, root).properties ?? {}).filter(([name]) => !HOUSE.has(name));
@@ -68,7 +68,7 @@ export function EditSections({ entered, faults, children }: Props) {
             {faults.map((f) => (
               <li key={f.path + f.message}>
                 <button type="button" onClick={() => goTo(f.path)}>
-                  {names.faultPath(f.path)}: <Told said={told(f.message)} />
+                  {names.faultPath(f.path)}: <TranslatedText pieces={translate(f.message)} />
                 </button>
               </li>
             ))}

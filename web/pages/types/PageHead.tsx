@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { Told } from "../../ui/Told.tsx";
+import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { Trouble } from "../../ui/Trouble.tsx";
 import { useTypeFaults, useTypeWords } from "../../words/types.ts";
 
@@ -36,7 +36,7 @@ export function Key({ onPress, children, off }: { onPress(): void; children: Rea
 /** The error, with each fault listed. */
 export function TypeTrouble({ error }: { error: Error | null }) {
   const words = useTypeWords();
-  const told = useTypeFaults();
+  const translate = useTypeFaults();
   if (!error) return null;
   const faults = "faults" in error ? (error.faults as readonly { path: string; message: string }[]) : [];
   if (faults.length === 0) return <Trouble of={error} />;
@@ -45,7 +45,7 @@ export function TypeTrouble({ error }: { error: Error | null }) {
       <ul>
         {faults.map((f) => (
           <li key={f.path + f.message}>
-            {f.path === "" ? words.file : f.path}: <Told said={told(f.message)} />
+            {f.path === "" ? words.file : f.path}: <TranslatedText pieces={translate(f.message)} />
           </li>
         ))}
       </ul>

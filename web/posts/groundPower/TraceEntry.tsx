@@ -4,7 +4,7 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import { TRACE_SAMPLES } from "../../../shared/protocol/trace.ts";
 import type { Piece } from "../../../shared/words/phraseBook.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
-import { Told } from "../../ui/Told.tsx";
+import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useWords } from "../../words/words.ts";
 
 type Give = Extract<Action, { type: "giveVoltTrace" }>;
@@ -71,7 +71,7 @@ export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(act
       {field(words.ended, ago, setAgo)}
       {pasted !== "" && fault && (
         <p className="trouble" role="alert">
-          <Told said={fault} />
+          <TranslatedText pieces={fault} />
         </p>
       )}
       <button

@@ -10,7 +10,7 @@ import "../../styles/stand.css";
 import { Opening } from "../../ui/Opening.tsx";
 import { StandDrawing } from "../../ui/plan/StandDrawing.tsx";
 import type { StandView } from "../../ui/plan/standView.ts";
-import { Told } from "../../ui/Told.tsx";
+import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
 import { useWords } from "../../words/words.ts";
@@ -69,7 +69,7 @@ function StandSheet({ stand, view, facing, walk }: SheetProps) {
         {walk?.value === null && walk.caution && (
           <>
             {" "}
-            <Told said={workedBook(words.say.language)(walk.caution)} />
+            <TranslatedText pieces={workedBook(words.say.language)(walk.caution)} />
           </>
         )}
       </figcaption>

@@ -71,7 +71,9 @@ export function figureSpec(
       now,
       text,
     });
-    return hydrometer ? { ...entered, told: (read) => gravityWords(state, hydrometer, read, text) } : entered;
+    return hydrometer
+      ? { ...entered, result: (read) => gravityWords(state, hydrometer, read, text) }
+      : entered;
   }
   if (choice.need.field === "volts") {
     const { steadyMin, steadyMax } = state.type.groundPower;

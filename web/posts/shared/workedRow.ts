@@ -11,9 +11,9 @@ import type { Words } from "../../words/catalogue.ts";
 /** Returns a calculated figure in words, in the chosen units, with its age at `now`. */
 export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text }: Words): WorkedRow {
   const words = figureWords(say);
-  const told = workedBook(say.language);
+  const translate = workedBook(say.language);
   /** A value may be a word, such as "in limits". */
-  const worded = (value: Figure["value"]) => (typeof value === "string" ? wordsOf(told(value)) : value);
+  const worded = (value: Figure["value"]) => (typeof value === "string" ? wordsOf(translate(value)) : value);
   const value = worded(counted(f));
   const shown = workedOut(value, f.unit, units);
   const own = workedOut(value, f.unit);
@@ -23,18 +23,18 @@ export function workedRow(f: Figure, now: number, units: UnitChoice, { say, text
     // The name of some figures contains the value, e.g. "Preheat: not required".
     value: f.words.endsWith(`.${f.value}`) ? "" : shown,
     own: own === shown ? null : own,
-    detail: f.detail ? told(f.detail) : null,
+    detail: f.detail ? translate(f.detail) : null,
     verdict: f.verdict,
     verdictWord: words.verdicts[f.verdict],
-    caution: f.caution ? told(f.caution) : null,
+    caution: f.caution ? translate(f.caution) : null,
     inputs: f.inputs.map((i) => ({
-      name: told(i.name),
+      name: translate(i.name),
       value: inputWords(worded(i.value), i.unit, units, i.difference),
-      source: told(i.source),
+      source: translate(i.source),
       age: i.at === null ? "" : ago(now - i.at, text),
     })),
-    equation: told(f.equation),
-    source: told(f.source),
+    equation: translate(f.equation),
+    source: translate(f.source),
   };
 }
 

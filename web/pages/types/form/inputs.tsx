@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from "react";
-import { Told } from "../../../ui/Told.tsx";
+import { TranslatedText } from "../../../ui/TranslatedText.tsx";
 import { useTypeFaults, useTypeWords } from "../../../words/types.ts";
 import { useTypeNames } from "../names.ts";
 import { fieldId, keyOf, useEditing } from "./context.ts";
@@ -26,13 +26,13 @@ export function Labelled({ path, label, children }: { path: Path; label: string;
 /** The faults of exactly this path. */
 export function Faults({ path }: { path: Path }) {
   const key = keyOf(path);
-  const told = useTypeFaults();
+  const translate = useTypeFaults();
   const faults = useEditing().faults.get(key) ?? [];
   return (
     <p className="tf-fault" id={`${fieldId(key)}-fault`} aria-live="polite">
       {faults.length > 0 && (
         <span>
-          ✕ <Told said={told(faults.join("; "))} />
+          ✕ <TranslatedText pieces={translate(faults.join("; "))} />
         </span>
       )}
     </p>
