@@ -23,7 +23,7 @@ function wordsOf({ fact }: SessionEvent, signals: ReadonlyMap<number, string>): 
     case "answered": {
       const number = fact.engine === undefined ? "" : ` ${fact.engine}`;
       const signal = signals.get(fact.signal);
-      return `${say.choice(fact.answer)}${number}${signal ? ` (${signal})` : ""}`;
+      return `${say.answer(fact.answer)}${number}${signal ? ` (${signal})` : ""}`;
     }
     case "reading":
       return `${fact.gauge}${fact.engine === undefined ? "" : ` ${fact.engine}`} ${fact.reading.value} ${fact.reading.unit}`;

@@ -1,5 +1,6 @@
 import { type Ask, type Choice, fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import type { ChoiceWord } from "../../shared/asks/choiceWord.ts";
 import { plain } from "../../shared/engine/life.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
@@ -30,7 +31,7 @@ export interface Move {
 }
 
 /** Seconds a person needs, from and to: by the answer where it takes walking or work, else by the ask's weight. */
-const TAKES: Readonly<Record<string, readonly [number, number]>> = {
+const TAKES: Readonly<Partial<Record<ChoiceWord, readonly [number, number]>>> = {
   guardInPlace: [4, 9],
   arcClear: [2, 4],
   chocksIn: [5, 9],

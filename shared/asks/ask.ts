@@ -1,5 +1,8 @@
-import type { Action } from "../protocol/commands.ts";
+import type { Action, RunUpItem } from "../protocol/commands.ts";
+import type { ConditionId } from "../protocol/conditions.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
+import type { AskSay } from "./askSay.ts";
+import type { ChoiceWord } from "./choiceWord.ts";
 
 /** What a person must put in before the answer can go: the engine's number entered again, or a figure read. */
 export type Need =
@@ -33,19 +36,35 @@ type BladesDraft = Omit<Extract<Action, { type: "countBlades" }>, "blades" | "re
 type RunUpDraft = Omit<Extract<Action, { type: "recordRunUp" }>, "reading">;
 type Draft = Action | ReadingDraft | BladesDraft | RunUpDraft;
 
-/** One thing the person can answer with. `word` is a key of words/choices. */
-export interface Choice {
-  word: string;
+/** One thing a person can do, whatever stands on its key. */
+export interface Offer {
   tone: "yes" | "no" | "plain";
   draft: Draft;
   need: Need | null;
 }
 
-/** One thing asked of a post now. `say` is a key of words/asks. */
+/** One thing the person can answer with. */
+export interface Choice extends Offer {
+  word: ChoiceWord;
+}
+
+/** What a sentence names besides the engine. */
+export type Detail =
+  | { is: "condition"; condition: ConditionId }
+  /** Every condition that is not met. */
+  | { is: "unmet"; conditions: ConditionId[] }
+  /** A gauge by the name its type gives it. */
+  | { is: "gauge"; name: string }
+  | { is: "runUpItem"; item: RunUpItem }
+  /** A check, a drill or its step, in the words of the type's author. */
+  | { is: "ofType"; words: string }
+  | { is: "person"; name: string };
+
+/** One thing asked of a post now. */
 export interface Ask {
   /** Stable while the same thing is asked. */
   key: string;
-  say: string;
+  say: AskSay;
   /** 0 danger, 1 alert, 2 in the start itself, 3 service and checks, 4 can wait. */
   weight: 0 | 1 | 2 | 3 | 4;
   engine: number | null;
@@ -55,8 +74,7 @@ export interface Ask {
   since: number | null;
   /** Server time of the limit, null for none. */
   dueAt: number | null;
-  /** Detail for the words: a check's text, a gauge, an alert's kind. */
-  detail: string | null;
+  detail: Detail | null;
   choices: Choice[];
 }
 
@@ -73,12 +91,21 @@ export function ask(over: Partial<Ask> & Pick<Ask, "key" | "say" | "weight">): A
   };
 }
 
-export function choice(word: string, tone: Choice["tone"], draft: Draft, need: Need | null = null): Choice {
-  return { word, tone, draft, need };
+export function offer(tone: Offer["tone"], draft: Draft, need: Need | null = null): Offer {
+  return { tone, draft, need };
 }
 
-/** The action a choice stands for, with what the person put in. Null while the need is not met. */
-export function fill(chosen: Choice, given: Given): Action | null {
+export function choice(
+  word: ChoiceWord,
+  tone: Offer["tone"],
+  draft: Draft,
+  need: Need | null = null,
+): Choice {
+  return { word, ...offer(tone, draft, need) };
+}
+
+/** The action an offer stands for, with what the person put in. Null while the need is not met. */
+export function fill(chosen: Offer, given: Given): Action | null {
   const { draft, need } = chosen;
   if (need === null) return draft.type === "reading" && !("reading" in draft) ? null : (draft as Action);
   switch (need.is) {

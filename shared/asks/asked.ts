@@ -94,7 +94,7 @@ function overrides(state: SessionState, post: Post): Ask[] {
         from: o.first.name,
         since: o.first.at,
         dueAt: o.first.at + state.type.timing.override.value * 1000,
-        detail: o.condition,
+        detail: { is: "condition", condition: o.condition },
         choices: [
           choice(
             "override",
@@ -148,7 +148,7 @@ function ownStops(state: SessionState, post: Post, now: number): Ask[] {
         ask({
           ...base,
           say: "silentHold",
-          detail: h.by.name,
+          detail: { is: "person", name: h.by.name },
           choices: [choice("releaseFor", "plain", release)],
         }),
       ];
@@ -157,7 +157,7 @@ function ownStops(state: SessionState, post: Post, now: number): Ask[] {
     if (holdsAnyPost(state, h.person) || !(heir || post === "supervisor")) return [];
     const need = heir ? null : ({ is: "reason" } as const);
     const choices = [choice("releaseFor", "plain", release, need)];
-    return [ask({ ...base, say: "absentHold", detail: h.by.name, choices })];
+    return [ask({ ...base, say: "absentHold", detail: { is: "person", name: h.by.name }, choices })];
   });
   const mayEndFire = post !== "groundPower";
   const fires = state.fires
@@ -170,6 +170,7 @@ function ownStops(state: SessionState, post: Post, now: number): Ask[] {
         engine: f.engine,
         since: f.by.at,
         from: f.outBy?.name ?? null,
+        detail: f.outBy && { is: "person", name: f.outBy.name },
         choices: [choice("fireOut", "plain", { type: "send", kind: "fireOut", ref: f.id, channel: "panel" })],
       }),
     );

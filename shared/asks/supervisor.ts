@@ -40,7 +40,7 @@ function clearances(state: SessionState, now: number): Ask[] {
         from: "cockpit",
         since: life.since,
         dueAt: request?.dueAt ?? null,
-        detail: unmet.map((u) => u.id).join(" "),
+        detail: unmet.length === 0 ? null : { is: "unmet", conditions: unmet.map((u) => u.id) },
         choices: unmet.length === 0 ? [clear, unable] : [unable],
       }),
     ];
@@ -75,8 +75,7 @@ function nextStage(state: SessionState, now: number): Ask[] {
       key: `stage:${to}`,
       say: `advance.${to}`,
       weight: 4,
-      detail: to,
-      choices: [choice(`advance.${to}`, "yes", { type: "advance", to })],
+      choices: [choice("advance", "yes", { type: "advance", to })],
     }),
   ];
 }

@@ -40,7 +40,8 @@ function checkAsk(check: Check): Ask {
   const choices: Choice[] = check.range
     ? [choice("read", "yes", draft, { is: "figure", field: "reading", unit: check.range.unit })]
     : [choice("good", "yes", { ...draft, good: true }), choice("notGood", "no", { ...draft, good: false })];
-  return ask({ key: `check:${check.id}`, say: "check", weight: 3, detail: check.words, choices });
+  const detail = { is: "ofType", words: check.words } as const;
+  return ask({ key: `check:${check.id}`, say: "check", weight: 3, detail, choices });
 }
 
 function weather(state: SessionState, post: Post, now: number): Ask[] {

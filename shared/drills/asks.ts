@@ -1,6 +1,7 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
+import { WORKED_THROUGH } from "./outcome.ts";
 
 /** The next step of each open drill for this post; and its end, once no step is left. */
 export function drillSteps(state: SessionState, post: Post): Ask[] {
@@ -20,7 +21,7 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
           from: drill.title,
           since: run.at,
           dueAt: step.withinS === null ? null : run.at + step.withinS * 1000,
-          detail: step.words,
+          detail: { is: "ofType", words: step.words },
           choices: [choice("stepDone", "yes", taken(true)), choice("stepLeft", "plain", taken(false))],
         }),
       ];
@@ -36,8 +37,8 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
         say: "drillEnd",
         weight: 3,
         engine: run.engine,
-        detail: drill.title,
-        choices: [choice("drillEnd", "plain", { type: "endDrill", run: run.id, outcome: "worked through" })],
+        detail: { is: "ofType", words: drill.title },
+        choices: [choice("drillEnd", "plain", { type: "endDrill", run: run.id, outcome: WORKED_THROUGH })],
       }),
     ];
   });

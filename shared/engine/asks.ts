@@ -9,6 +9,7 @@ import { reading } from "../readings/ask.ts";
 import { runUp } from "../runUp/asks.ts";
 import { gatesShort } from "../runUp/gates.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
+import { gaugeName } from "../types/gaugeName.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, isTurning, plain } from "./life.ts";
 import { nextInOrder } from "./nextInOrder.ts";
@@ -160,11 +161,10 @@ function nextEngine(state: SessionState, now: number): Ask[] {
   if (now < permittedAt) {
     return [ask({ key: `cool:${n}`, say: "starterCooling", weight: 4, engine: n, dueAt: permittedAt })];
   }
-  const before = findUnmet(state, n, now).filter((u) => conditionOf(u.id).askedBefore);
-  if (before.length > 0) {
-    return [
-      ask({ key: `wait:${n}`, say: "startWaits", weight: 4, engine: n, detail: before[0]?.id ?? null }),
-    ];
+  const before = findUnmet(state, n, now).find((u) => conditionOf(u.id).askedBefore);
+  if (before) {
+    const detail = { is: "condition", condition: before.id } as const;
+    return [ask({ key: `wait:${n}`, say: "startWaits", weight: 4, engine: n, detail })];
   }
   return [
     ask({
@@ -197,7 +197,7 @@ function gates(state: SessionState): Ask[] {
       say: "warmUp",
       weight: 4,
       engine: n,
-      detail: gauge,
+      detail: { is: "gauge", name: gaugeName(state.type, gauge) },
       choices: [reading(state, gauge, n)],
     }),
   );

@@ -3,7 +3,7 @@ import { featherCheck } from "../models/runUp/feather.ts";
 import { magnetoCheck } from "../models/runUp/magneto.ts";
 import { pressureSpread } from "../models/runUp/manifoldPressure.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
-import { faultCode, releaseVerdict } from "../runUp/verdict.ts";
+import { releaseVerdict, runUpFault } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { say } from "../words/en.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";
@@ -40,7 +40,10 @@ export function magnetoFigure(state: SessionState, n: number): Figure | null {
     equation: "drop = both - one; difference = |left drop - right drop|; no drop is a fault",
     source: "AMT handbook, powerplant, on the magneto check",
     ...cautions(
-      judged.ok && judged.value.faults.map((f) => say.runUpFault(String(n), "magneto", f)).join(". "),
+      judged.ok &&
+        judged.value.faults
+          .map((f) => say.runUpFault({ engine: n, of: { check: "magneto" }, what: f }, state.type))
+          .join(". "),
     ),
   };
 }
@@ -71,7 +74,10 @@ export function featherFigure(state: SessionState, n: number): Figure | null {
     equation: "drop = before - lowest",
     source: "airline operations 1946, 3034",
     ...cautions(
-      judged.ok && judged.value.faults.map((f) => say.runUpFault(String(n), "feather", f)).join(". "),
+      judged.ok &&
+        judged.value.faults
+          .map((f) => say.runUpFault({ engine: n, of: { check: "feather" }, what: f }, state.type))
+          .join(". "),
     ),
   };
 }
@@ -116,10 +122,8 @@ export function releaseFigure(state: SessionState): Figure | null {
   const verdict = releaseVerdict(state);
   if (!verdict) return null;
   const faults = verdict.faults.map((f) => {
-    const [, engine = "0", item = "", fault = ""] = faultCode(f).split(":");
-    const gauge = state.type.gauges.find((g) => g.id === item)?.name.toLowerCase() ?? item;
     return {
-      name: say.runUpFault(engine, gauge, fault),
+      name: say.runUpFault(runUpFault(f), state.type),
       value: null,
       unit: null,
       source: "the run-up",

@@ -126,12 +126,14 @@ function bladesToCount(state: SessionState, engine: Engine, now: number): number
   return least.ok ? least.value : state.type.propeller.blades;
 }
 
+type ServiceWord = "chocksIn" | "chocksOut" | "connectPower" | "powerConnected" | "powerDisconnected";
+
 /** Ground power and chocks: ask, act on the crew's leave, report with the figure read. */
 export function askedOfGroundPower(state: SessionState, now: number): Ask[] {
   const asks: Ask[] = [];
   const unit = state.type.groundPower.steadyMin.unit;
   const volts = { is: "figure", field: "volts", unit } as const;
-  const once = (key: string, kind: SignalKind, need: typeof volts | null = null) =>
+  const once = (key: string, kind: ServiceWord, need: typeof volts | null = null) =>
     asks.push(ask({ key, say: kind, weight: 3, choices: [choice(kind, "yes", send(kind), need)] }));
   const leave = (service: Service) => state.authorities[service]?.epoch === state.epoch;
 

@@ -78,7 +78,7 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRo
     }
     case "answered": {
       const about = lookup.sent.get(fact.signal);
-      const word = say.choice(fact.answer === "done" ? "stopped" : fact.answer);
+      const word = say.answer(fact.answer);
       const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
       const to = about?.seenFrom ?? lookup.senders.get(fact.signal) ?? null;
       if (to === null || to === own) return { ...base, is: "note", on: own, tone: "plain" };

@@ -7,66 +7,78 @@ import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { isTurning } from "../engine/life.ts";
 import { neededPosts } from "../posts/needed.ts";
 import { gatesShort } from "../runUp/gates.ts";
-import { faultCode, releaseVerdict } from "../runUp/verdict.ts";
+import { releaseVerdict, runUpFault } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
+import { type Requirement, requirementCode } from "./requirement.ts";
 
-/**
- * What must still be met before the session may leave the stage it is in, as codes: `post:cockpit`,
- * `briefed:fireGuard`, `check:battery1`, `condition:chocksIn`, `blades:2`, `handling:2`, `engine:3`, `gate:3:oilTemp`,
- * `runUp:3:magneto:uneven`, `powerOff`, `chocksOut`,
- * `allClear`. Empty when the stage may be left.
- */
-export function missingFor(state: SessionState, now: number): string[] {
+/** What must still be met before the session may leave the stage it is in. Empty when the stage may be left. */
+export function requirementsOf(state: SessionState, now: number): Requirement[] {
   return [...ofStage(state, now), ...ofChecks(state, now)];
 }
 
-function ofChecks(state: SessionState, now: number): string[] {
+/** The same as codes, as a refusal names them. */
+export function missingFor(state: SessionState, now: number): string[] {
+  return requirementsOf(state, now).map(requirementCode);
+}
+
+function ofChecks(state: SessionState, now: number): Requirement[] {
   return state.type.checks
     .filter((c) => c.stage === state.stage && state.checks[c.id]?.good !== true)
     .filter((c) => inStart(state, c))
     .filter((c) => checkApplies(state, c.id, now))
-    .map((c) => `check:${c.id}`);
+    .map((c) => ({ is: "check", check: c.id }));
 }
 
-function ofStage(state: SessionState, now: number): string[] {
+function ofStage(state: SessionState, now: number): Requirement[] {
   switch (state.stage) {
     case "brief":
-      return neededPosts(state).flatMap((post) => {
+      return neededPosts(state).flatMap((post): Requirement[] => {
         const holder = state.posts[post];
-        if (!holder) return [`post:${post}`];
-        return holder.briefed ? [] : [`briefed:${post}`];
+        if (!holder) return [{ is: "post", post }];
+        return holder.briefed ? [] : [{ is: "briefed", post }];
       });
     case "secure":
-      return [chocksIn, brakesSet]
-        .filter((c) => state.type.conditions.includes(c.id) && c.find(state, 0, now).is !== "yes")
-        .map((c) => `condition:${c.id}`)
-        .concat(uncounted(state, now));
+      return [
+        ...[chocksIn, brakesSet]
+          .filter((c) => state.type.conditions.includes(c.id) && c.find(state, 0, now).is !== "yes")
+          .map((c): Requirement => ({ is: "condition", condition: c.id })),
+        ...uncounted(state, now),
+      ];
     case "groundPower":
-      return groundPowerKnown.find(state, 0, now).is === "yes" ? [] : ["condition:groundPowerKnown"];
+      return groundPowerKnown.find(state, 0, now).is === "yes"
+        ? []
+        : [{ is: "condition", condition: "groundPowerKnown" }];
     case "starting":
-      return state.order.filter((n) => engineOf(state, n)?.life.is !== "stable").map((n) => `engine:${n}`);
+      return state.order
+        .filter((n) => engineOf(state, n)?.life.is !== "stable")
+        .map((engine) => ({ is: "engine", engine }));
     case "warmUp":
       return [
-        ...gatesShort(state).map((g) => `gate:${g.n}:${g.gauge}`),
-        ...(releaseVerdict(state)?.faults ?? []).map(faultCode),
-        ...(state.groundPower.is === "on" ? ["powerOff"] : []),
+        ...gatesShort(state).map((g): Requirement => ({ is: "gate", engine: g.n, gauge: g.gauge })),
+        ...(releaseVerdict(state)?.faults ?? []).map(
+          (f): Requirement => ({ is: "runUp", fault: runUpFault(f) }),
+        ),
+        ...(state.groundPower.is === "on" ? [{ is: "powerOff" } as const] : []),
       ];
     case "release":
       return [
-        ...(state.chocks?.in === false ? [] : ["chocksOut"]),
-        ...(state.allClearAt === null ? ["allClear"] : []),
+        ...(state.chocks?.in === false ? [] : [{ is: "chocksOut" } as const]),
+        ...(state.allClearAt === null ? [{ is: "allClear" } as const] : []),
       ];
-    default:
+    case "plan":
+    case "powerUp":
+    case "closed":
+    case "abandoned":
       return [];
   }
 }
 
 /** Blades are counted through while nothing is powered, and hands are off again. */
-function uncounted(state: SessionState, now: number): string[] {
-  if (state.handling) return [`handling:${state.handling.engine}`];
+function uncounted(state: SessionState, now: number): Requirement[] {
+  if (state.handling) return [{ is: "handling", engine: state.handling.engine }];
   if (!state.type.conditions.includes("bladesCounted")) return [];
   return state.engines
     .filter((e) => state.order.includes(e.n) && !isTurning(e.life))
     .filter((e) => bladesCounted.find(state, e.n, now).is !== "yes")
-    .map((e) => `blades:${e.n}`);
+    .map((e) => ({ is: "blades", engine: e.n }));
 }

@@ -34,6 +34,7 @@ export const VOID_CAUSES = [
   "readBackWrong",
   "stageLeft",
 ] as const;
+export type VoidCause = (typeof VOID_CAUSES)[number];
 
 /** What happened, apart from who, when and why, which the envelope says. */
 export const factSchema = z.discriminatedUnion("type", [

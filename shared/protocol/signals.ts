@@ -37,6 +37,34 @@ export const SIGNAL_KINDS = [
 ] as const;
 export type SignalKind = (typeof SIGNAL_KINDS)[number];
 
+/** Kinds that ask nobody for an answer. `readyToStart` is among them because a clearance answers it. */
+export const UNASKED_KINDS = [
+  "readyToStart",
+  "revokeClearance",
+  "cranking",
+  "caught",
+  "started",
+  "startAbandoned",
+  "shutDown",
+  "guardInPlace",
+  "guardAway",
+  "arcClear",
+  "arcNotClear",
+  "release",
+  "resetCut",
+  "fireOut",
+  "propellerFree",
+  "brakesSet",
+  "brakesReleased",
+  "negative",
+] as const satisfies readonly SignalKind[];
+/** Every other kind asks, and needs a sentence in each language. */
+export type AskedKind = Exclude<SignalKind, (typeof UNASKED_KINDS)[number]>;
+
+export function isAsked(kind: SignalKind): kind is AskedKind {
+  return !(UNASKED_KINDS as readonly SignalKind[]).includes(kind);
+}
+
 export const CHANNELS = ["panel", "hand", "interphone"] as const;
 export type Channel = (typeof CHANNELS)[number];
 

@@ -18,8 +18,23 @@ export const LIVE_STAGES: readonly Stage[] = STAGES.filter((s) => s !== "closed"
 /** From the aircraft's being secured to its release: people may be at it. */
 export const FROM_SECURE: readonly Stage[] = LIVE_STAGES.filter((s) => s !== "plan" && s !== "brief");
 
-/** The stage after `stage`, or null at the end. `abandoned` is reached by its own command only. */
-export function stageAfter(stage: Stage): Stage | null {
-  if (stage === "closed" || stage === "abandoned") return null;
-  return STAGES[STAGES.indexOf(stage) + 1] ?? null;
+/** A stage that another one leads to. `abandoned` is reached by its own command only. */
+export type NextStage = Exclude<Stage, "plan" | "abandoned">;
+
+const AFTER: Readonly<Record<Stage, NextStage | null>> = {
+  plan: "brief",
+  brief: "secure",
+  secure: "powerUp",
+  powerUp: "groundPower",
+  groundPower: "starting",
+  starting: "warmUp",
+  warmUp: "release",
+  release: "closed",
+  closed: null,
+  abandoned: null,
+};
+
+/** The stage after `stage`, or null at the end. */
+export function stageAfter(stage: Stage): NextStage | null {
+  return AFTER[stage];
 }

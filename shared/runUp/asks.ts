@@ -4,8 +4,10 @@ import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import { reading } from "../readings/ask.ts";
 import type { SessionState } from "../session/state.ts";
+import { gaugeName } from "../types/gaugeName.ts";
+import { CHECK_ITEMS } from "./checkItems.ts";
 import { gatesShort } from "./gates.ts";
-import { CHECK_ITEMS, itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
+import { itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
 
 /** Once an engine is warm: its run-up, figure by figure, then the gauges; what failed is read anew. */
 export function runUp(state: SessionState): Ask[] {
@@ -45,7 +47,7 @@ function itemAsk(state: SessionState, engine: number, item: RunUpItem): Ask[] {
       say: "runUp",
       weight: 4,
       engine,
-      detail: item,
+      detail: { is: "runUpItem", item },
       choices: [choice("readRunUp", "yes", draft, { is: "figure", field: "reading", unit })],
     }),
   ];
@@ -63,13 +65,12 @@ function faultOf(fault: ReleaseFault, engine: number): string | null {
 function runUpGauges(state: SessionState, { faults }: ReleaseVerdict): Ask[] {
   return faults.flatMap((f) => {
     if (f.code !== "gauge" && f.code !== "gaugeNotRead" && f.code !== "gaugeUnreadable") return [];
-    const name = state.type.gauges.find((g) => g.id === f.gauge)?.name.toLowerCase() ?? f.gauge;
     return ask({
       key: `runUpGauge:${f.engine ?? 0}:${f.gauge}`,
       say: f.engine === null ? "runUp.plain" : "runUp",
       weight: 4,
       engine: f.engine,
-      detail: name,
+      detail: { is: "gauge", name: gaugeName(state.type, f.gauge) },
       choices: [reading(state, f.gauge, f.engine)],
     });
   });

@@ -10,14 +10,8 @@ import type { Quantity } from "../protocol/quantity.ts";
 import type { Reading } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType, Gauge } from "../types/schema.ts";
-
-/** The items of each check, in the order of the models' fields. */
-export const CHECK_ITEMS = {
-  power: ["powerManifold", "powerRpm"],
-  magneto: ["magnetoBoth", "magnetoLeft", "magnetoRight"],
-  feather: ["featherBefore", "featherLowest", "featherAfter"],
-} as const satisfies Record<string, readonly RunUpItem[]>;
-export type RunUpCheck = keyof typeof CHECK_ITEMS;
+import { CHECK_ITEMS, type RunUpCheck } from "./checkItems.ts";
+import type { RunUpFault } from "./fault.ts";
 
 /** The checks of a type's run-up; none where it has no rules. */
 export function runUpChecks(type: AircraftType): RunUpCheck[] {
@@ -75,24 +69,24 @@ function fresh(readings: Readonly<Record<string, Reading>>, since: number): Reco
   );
 }
 
-/** A fault as a requirement's code: `runUp:<engine or 0>:<item>:<what>`. */
-export function faultCode(fault: ReleaseFault): string {
-  const engine = fault.engine ?? 0;
+/** A fault of the release as one of a check or a gauge. */
+export function runUpFault(fault: ReleaseFault): RunUpFault {
+  const { engine } = fault;
   switch (fault.code) {
     case "gauge":
-      return `runUp:${engine}:${fault.gauge}:${fault.band}`;
+      return { engine, of: { gauge: fault.gauge }, what: fault.band };
     case "gaugeNotRead":
-      return `runUp:${engine}:${fault.gauge}:notRead`;
+      return { engine, of: { gauge: fault.gauge }, what: "notRead" };
     case "gaugeUnreadable":
-      return `runUp:${engine}:${fault.gauge}:unreadable`;
+      return { engine, of: { gauge: fault.gauge }, what: "unreadable" };
     case "magneto":
     case "feather":
-      return `runUp:${engine}:${fault.code}:${fault.fault}`;
+      return { engine, of: { check: fault.code }, what: fault.fault };
     case "notDone":
-      return `runUp:${engine}:${fault.check}:notDone`;
+      return { engine, of: { check: fault.check }, what: "notDone" };
     case "unreadable":
-      return `runUp:${engine}:${fault.check}:unreadable`;
+      return { engine, of: { check: fault.check }, what: "unreadable" };
     case "manifoldSpread":
-      return `runUp:0:power:spread`;
+      return { engine, of: { check: "power" }, what: "spread" };
   }
 }

@@ -1,5 +1,6 @@
 import { type Ask, ask, type Choice } from "../asks/ask.ts";
 import type { Post } from "../protocol/posts.ts";
+import { isAsked } from "../protocol/signals.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import { signalOf } from "./all.ts";
 
@@ -9,7 +10,7 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
     .filter((s) => s.due.includes(post) && !isAnswered(s, post))
     .flatMap((s): Ask[] => {
       const { asked } = signalOf(s.kind).answer;
-      if (!asked) return [];
+      if (!asked || !isAsked(s.kind)) return [];
       return [
         ask({
           key: `signal:${s.id}`,
@@ -20,7 +21,6 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
           from: s.from ?? s.by.name,
           since: s.by.at,
           dueAt: s.dueAt,
-          detail: s.note,
           choices: asked.choices(state, s, post, now).filter((c) => !isGiven(s, post, c)),
         }),
       ];

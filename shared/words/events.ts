@@ -86,7 +86,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return noted([said, ...read(fact.volts ?? fact.pressure), ...place, ...seen].join(", "), fact.note);
     }
     case "answered": {
-      const answer = say.choice(fact.answer === "done" ? "stopped" : fact.answer);
+      const answer = say.answer(fact.answer);
       const whole = fact.engine === undefined ? answer : `${answer} ${fact.engine}`;
       const right = fact.right === false ? [words.wrong] : [];
       return `${[whole, ...right].join(", ")}: ${signal(fact.signal).toLowerCase()}`;
@@ -192,7 +192,7 @@ function refusedAction(action: Extract<Fact, { type: "refused" }>["action"], say
     case "advance":
       return words.advance(say.stage(action.to).toLowerCase());
     case "answer": {
-      const answer = say.choice(action.answer).toLowerCase();
+      const answer = say.answer(action.answer).toLowerCase();
       return action.engine === undefined ? answer : `${answer} ${action.engine}`;
     }
     default:

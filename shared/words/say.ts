@@ -1,15 +1,22 @@
-import type { Ask } from "../asks/ask.ts";
+import type { Ask, Detail } from "../asks/ask.ts";
+import type { ChoiceWord } from "../asks/choiceWord.ts";
+import { WORKED_THROUGH } from "../drills/outcome.ts";
 import type { EngineLife } from "../engine/life.ts";
 import type { Position } from "../models/facing.ts";
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import { faultOf, partUnit, type ReportFault } from "../models/weather/reportFault.ts";
+import { type Requirement, readRequirement } from "../plan/requirement.ts";
+import type { AlertKind } from "../protocol/alerts.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
+import type { VoidCause } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
-import type { FirePlace, SignalKind } from "../protocol/signals.ts";
+import type { Answer, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
+import type { RunUpFault } from "../runUp/fault.ts";
+import { gaugeName } from "../types/gaugeName.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";
@@ -46,21 +53,37 @@ export function sayIn(words: Catalogue) {
     word(words.found, key) ??
     words.conditions[key as ConditionId]?.name ??
     key.replace(/\b(to|of|gust)\b/g, (joint) => words.joints[joint as keyof Catalogue["joints"]]);
+  const detail = (of: Detail): string => {
+    switch (of.is) {
+      case "condition":
+        return words.conditions[of.condition].name;
+      case "unmet":
+        return of.conditions.map((id) => words.conditions[id].name).join(", ");
+      case "runUpItem":
+        return words.runUpItems[of.item];
+      case "gauge":
+      case "person":
+        return of.name;
+      case "ofType":
+        return of.words;
+    }
+  };
+  const missingCode = (code: string, type: AircraftType | null): string => {
+    const requirement = readRequirement(code);
+    return requirement ? say.missing(requirement, type) : words.missing.unknown(code);
+  };
   const either = new Intl.ListFormat(words.language, { type: "disjunction" });
   const say = {
     language: words.language,
     caution: words.caution,
     either: (list: readonly string[]): string => either.format(list),
     ask(ask: Ask): string {
-      const bare = ask.engine === null ? word(words.asks, `${ask.say}.plain`) : undefined;
-      const text = bare ?? word(words.asks, ask.say) ?? ask.say;
-      const detail =
-        words.conditions[ask.detail as ConditionId]?.name ?? word(words.runUpItems, ask.detail) ?? ask.detail;
-      return put(text, { n: ask.engine, d: detail ?? ask.from });
+      const sentence = ask.say === "answer.fire" && ask.engine === null ? "answer.fire.plain" : ask.say;
+      return put(words.asks[sentence], { n: ask.engine, d: ask.detail && detail(ask.detail) });
     },
     idle: (post: Post): string => words.idle[post],
-    choice: (key: string): string =>
-      key.startsWith("advance.") ? words.choices.advance : (word(words.choices, key) ?? key),
+    choice: (word: ChoiceWord): string => words.choices[word],
+    answer: (answer: Answer): string => words.choices[answer === "done" ? "stopped" : answer],
     signal(kind: SignalKind, engine: number | null): string {
       const { plain, engine: named } = words.signals[kind];
       return engine === null ? plain : put(named, { n: engine });
@@ -84,7 +107,7 @@ export function sayIn(words: Catalogue) {
         p: posts(refusal.posts),
       });
       const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u, units)} (${posts(u.owners)}).`);
-      const missing = (refusal.missing ?? []).map((m) => `${say.missing(m, type)}.`);
+      const missing = (refusal.missing ?? []).map((m) => `${missingCode(m, type)}.`);
       return [said, ...unmet, ...missing].join(" ");
     },
     reportPart: (part: keyof Catalogue["reportParts"]): string => words.reportParts[part],
@@ -101,38 +124,37 @@ export function sayIn(words: Catalogue) {
         unit === null ? `${value}°` : writtenBoth({ value, unit }, units),
       );
     },
-    /** A stage requirement's code in words. */
-    missing(code: string, type: AircraftType | null = null): string {
-      const [kind = "", a = "", b = "", c = ""] = code.split(":");
+    /** @param type whose checks and gauges are named by their names instead of their ids */
+    missing(requirement: Requirement, type: AircraftType | null = null): string {
       const { missing } = words;
-      switch (kind) {
+      switch (requirement.is) {
         case "post":
         case "briefed":
-          return missing[kind](words.posts[a as Post]);
+          return missing[requirement.is](words.posts[requirement.post]);
         case "condition":
-          return missing.condition(words.conditions[a as ConditionId].name);
-        case "check":
-          return missing.check(type?.checks.find((k) => k.id === a)?.words ?? a);
+          return missing.condition(words.conditions[requirement.condition].name);
+        case "check": {
+          const { check } = requirement;
+          return missing.check(type?.checks.find((k) => k.id === check)?.words ?? check);
+        }
         case "blades":
         case "handling":
         case "engine":
-          return missing[kind](a);
+          return missing[requirement.is](String(requirement.engine));
         case "gate":
-          return missing.gate(a, type?.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b);
+          return missing.gate(String(requirement.engine), gaugeName(type, requirement.gauge));
         case "runUp":
-          return say.runUpFault(a, b, c);
+          return say.runUpFault(requirement.fault, type);
         case "powerOff":
         case "chocksOut":
-          return missing[kind];
-        default:
-          return missing.allClear;
+        case "allClear":
+          return missing[requirement.is];
       }
     },
     runUpItem: (item: RunUpItem): string => words.runUpItems[item],
-    /** A fault of the run-up in words: engine 0 is the aircraft, `item` a check or a gauge's name. */
-    runUpFault(engine: string, item: string, fault: string): string {
-      const what = `${word(words.runUpChecks, item) ?? item} ${word(words.runUpFaults, fault) ?? fault}`;
-      return words.runUp(what, engine === "0" ? null : engine);
+    runUpFault({ engine, of, what }: RunUpFault, type: AircraftType | null): string {
+      const item = "check" in of ? words.runUpChecks[of.check] : gaugeName(type, of.gauge);
+      return words.runUp(`${item} ${words.runUpFaults[what]}`, engine === null ? null : String(engine));
     },
     stage: (stage: Stage): string => words.stages[stage],
     life: (life: EngineLife): string => words.lives[life.is],
@@ -142,17 +164,17 @@ export function sayIn(words: Catalogue) {
       const [, signs] = ERASED.exec(name) ?? [];
       return signs === undefined ? name : put(words.erased, { d: signs });
     },
-    alert: (kind: string, engine: number | null): string =>
-      put(word(words.asks, `alert.${kind}`) ?? kind, { n: engine }),
+    alert: (kind: AlertKind, engine: number | null): string =>
+      put(words.asks[`alert.${kind}`], { n: engine }),
     /** Where an engine stands, never as a bare left or right: "port outboard", "centre". */
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
-    /** How a drill ended, where it is not in somebody's own words. */
-    drillOutcome: (outcome: string): string => word(words.found, outcome) ?? outcome,
+    /** How a drill ended: the person's own words, or that every step was worked. */
+    drillOutcome: (outcome: string): string => (outcome === WORKED_THROUGH ? words.workedThrough : outcome),
     overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
     exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],
-    voidCause: (cause: string): string => word(words.voids, cause) ?? cause,
+    voidCause: (cause: VoidCause): string => words.voids[cause],
   };
   return say;
 }

@@ -1,6 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
+import type { AskSay } from "../../shared/asks/askSay.ts";
+import type { ChoiceWord } from "../../shared/asks/choiceWord.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import { say } from "../../shared/words/en.ts";
@@ -118,7 +120,7 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
       expect(faults.flat()).toEqual([]);
     };
     /** A post answers in its own language what it is asked; with a figure as read, or with the engine entered again. */
-    const answers = async (post: Post, asked: string, key: string, then?: "reading" | "engine") => {
+    const answers = async (post: Post, asked: AskSay, key: ChoiceWord, then?: "reading" | "engine") => {
       const find = () => askedOf(story.state, post, Date.now()).find((a) => a.say === asked);
       await story.until(() => find() !== undefined);
       const ask = find();

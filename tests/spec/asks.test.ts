@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { type Choice, fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { isAsked, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { ed, fay, given, type Story } from "./given.ts";
 
 const starting = () => given().upTo("starting");
@@ -61,7 +63,10 @@ describe("asks", () => {
   it("[ASK-6] with a condition unmet there is nothing to clear with, and the ask names what is missing", () => {
     const story = starting().requested(3);
     const waits = asks(story, "supervisor").find((a) => a.key === "clear:3");
-    expect(waits).toMatchObject({ say: "clearWaits", detail: "guardInPlace arcClear" });
+    expect(waits).toMatchObject({
+      say: "clearWaits",
+      detail: { is: "unmet", conditions: ["guardInPlace", "arcClear"] },
+    });
     expect(waits?.choices.map((c) => c.word)).toEqual(["unable"]);
     story.guarded(3);
     expect(
@@ -70,6 +75,14 @@ describe("asks", () => {
         ?.choices.map((c) => c.word),
     ).toEqual(["clearToStart", "unable"]);
   });
+
+  it.each(SIGNAL_KINDS.filter((k) => k !== "readyToStart"))(
+    "[ASK-3] %s is among the asked kinds exactly when an answer to it is due",
+    (kind) => {
+      const due = [null, ...POSTS].flatMap((from) => signalOf(kind).answer.due(from));
+      expect(isAsked(kind)).toBe(due.length > 0);
+    },
+  );
 
   it("[ASK-7] a session that is over asks nothing", () => {
     const story = starting().requested(3);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { missingFor } from "../../shared/plan/requirements.ts";
+import { missingFor, requirementsOf } from "../../shared/plan/requirements.ts";
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
@@ -63,7 +63,8 @@ describe("run-up", () => {
     ]);
     for (const item of items) read(story, 3, item, item === "magnetoLeft" ? 1500 : GOOD[item]);
     expect(missing(story)).toEqual(["runUp:3:magneto:leftOverMax", "runUp:3:magneto:uneven"]);
-    for (const code of missing(story)) expect(say.missing(code)).toMatch(/^Run-up of number 3: magnetos /);
+    for (const requirement of requirementsOf(story.state, story.now))
+      expect(say.missing(requirement)).toMatch(/^Run-up of number 3: magnetos /);
     expect(story.say("supervisor", { type: "advance", to: "release" }).refusal?.missing).toEqual(
       missing(story),
     );

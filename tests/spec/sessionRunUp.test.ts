@@ -1,12 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { checkApplies, preheatOf, preheatRequired } from "../../shared/checks/preheat.ts";
+import type { ReleaseFault } from "../../shared/models/runUp/release.ts";
+import { requirementCode } from "../../shared/plan/requirement.ts";
 import { RUN_UP_ITEMS, type RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
-import { faultCode, itemGauge, releaseVerdict, runUpChecks } from "../../shared/runUp/verdict.ts";
+import { itemGauge, releaseVerdict, runUpChecks, runUpFault } from "../../shared/runUp/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";
+
+const faultCode = (fault: ReleaseFault) => requirementCode({ is: "runUp", fault: runUpFault(fault) });
 
 const source = { basis: "invented", text: "for tests" } as const;
 const limit = <U extends string>(value: number, unit: U) => ({ value, unit, source });

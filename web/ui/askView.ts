@@ -1,4 +1,4 @@
-import type { Choice } from "../../shared/asks/ask.ts";
+import type { Offer } from "../../shared/asks/ask.ts";
 import type { FigureSpec } from "./figureSpec.ts";
 import type { HandForm } from "./figures/SignalFigure.tsx";
 
@@ -9,8 +9,8 @@ export type Weight = "danger" | "alert" | "now" | "later";
 export interface AnswerKey {
   id: string;
   word: string;
-  tone: Choice["tone"];
-  choice: Choice;
+  tone: Offer["tone"];
+  choice: Offer;
   /** True when the answer may be sent without a fresh link, because it reduces no safety. */
   offline: boolean;
   figure: FigureSpec | null;

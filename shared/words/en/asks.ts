@@ -1,7 +1,9 @@
+import type { AskSay } from "../../asks/askSay.ts";
+import type { ChoiceWord } from "../../asks/choiceWord.ts";
 import type { Post } from "../../protocol/posts.ts";
 
-/** What is asked of a post, as one sentence; `{n}` the engine, `{d}` a detail. Keys are the asks' `say`. */
-export const asks = {
+/** What is asked of a post, as one sentence; `{n}` the engine, `{d}` a detail. */
+export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   "answer.clearToStart": "Clear to start number {n}. Read back: which engine?",
   "answer.hold": "Hold. Stop all new action.",
   "answer.cut": "Cut number {n}.",
@@ -91,8 +93,8 @@ export const idle: Readonly<Record<Post, string>> = {
   supervisor: "Nothing is asked of you. Watch the whole ramp.",
 };
 
-/** The words on the answers. Keys are the choices' `word`. */
-export const choices = {
+/** The words on the answers. */
+export const choices: Readonly<Record<ChoiceWord, string>> = {
   advance: "Go on",
   goBack: "Back to starting",
   shelve: "Put aside 5 min",

@@ -48,6 +48,8 @@ export const catalogue = {
     powerOff: "Ground power is still on",
     chocksOut: "Chocks are not out",
     allClear: "All clear has not been answered",
+    /** By a code that another version of the program sent. */
+    unknown: (code: string) => `Something this program does not know: ${code}`,
   },
   overrideEnds: {
     late: "no second person in time",
@@ -74,8 +76,9 @@ export const catalogue = {
     notReportedDone: "not reported done",
     reason: "reason",
     none: "none",
-    "worked through": "worked through",
   },
+  /** How a drill ended, where it is not in somebody's own words. */
+  workedThrough: "worked through",
   /** Between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust" },
 };

@@ -1,4 +1,6 @@
 import type { RunUpItem } from "../../protocol/commands.ts";
+import type { RunUpCheck } from "../../runUp/checkItems.ts";
+import type { RunUpFaultKind } from "../../runUp/fault.ts";
 
 export const runUpItems: Readonly<Record<RunUpItem, string>> = {
   powerManifold: "manifold pressure at the common speed",
@@ -11,13 +13,13 @@ export const runUpItems: Readonly<Record<RunUpItem, string>> = {
   featherAfter: "speed after feathering",
 };
 
-export const runUpChecks = {
+export const runUpChecks: Readonly<Record<RunUpCheck, string>> = {
   power: "power",
   magneto: "magnetos",
   feather: "feathering",
 };
 
-export const runUpFaults = {
+export const runUpFaults: Readonly<Record<RunUpFaultKind, string>> = {
   belowMin: "is below its least",
   over: "is over its most",
   notRead: "has not been read since warm-up began",

@@ -1,4 +1,5 @@
 import type { EngineLife } from "../../engine/life.ts";
+import type { VoidCause } from "../../protocol/events.ts";
 import type { Post } from "../../protocol/posts.ts";
 import type { FirePlace } from "../../protocol/signals.ts";
 import type { Stage } from "../../protocol/stages.ts";
@@ -44,7 +45,7 @@ export const firePlaces: Readonly<Record<FirePlace, string>> = {
   notSaid: "Place not said",
 };
 
-export const voids = {
+export const voids: Readonly<Record<VoidCause, string>> = {
   expired: "its time ran out",
   epoch: "a stop, a change of post or a restart came between",
   condition: "something it stood on changed",

@@ -46,6 +46,7 @@ export const catalogue: Catalogue = {
     powerOff: "La planta externa sigue conectada",
     chocksOut: "Los calzos no están fuera",
     allClear: "«Todo despejado» sin contestar",
+    unknown: (code) => `Algo que este programa no conoce: ${code}`,
   },
   overrideEnds: {
     late: "sin segunda persona a tiempo",
@@ -75,7 +76,7 @@ export const catalogue: Catalogue = {
     notReportedDone: "sin reportarse hecho",
     reason: "motivo",
     none: "ninguno",
-    "worked through": "hecho hasta el final",
   },
+  workedThrough: "hecho hasta el final",
   joints: { to: "a", of: "de", gust: "racha" },
 };

@@ -10,7 +10,7 @@ import type { HandForm } from "../../ui/figures/SignalFigure.tsx";
  */
 export function askHand(ask: Ask, engines: number): HandForm | null {
   const side = ask.engine === null ? null : engineStands(ask.engine, engines).side;
-  const seen = SIGNAL_KINDS.find((k) => ask.say === `answer.${k}` || ask.say === `answer.${k}.plain`);
+  const seen = SIGNAL_KINDS.find((k) => ask.say === `answer.${k}`);
   if (seen) return signalOf(seen).standard ? { kind: seen, engine: ask.engine, side, given: "toYou" } : null;
   const sent = ask.choices
     .flatMap((c): SignalKind[] => (c.draft.type === "send" ? [c.draft.kind] : []))

@@ -1,4 +1,5 @@
-import type { Ask, Choice } from "../../../shared/asks/ask.ts";
+import type { Ask, Offer } from "../../../shared/asks/ask.ts";
+import type { AskSay } from "../../../shared/asks/askSay.ts";
 import { findUnmet } from "../../../shared/conditions/all.ts";
 import { engineStands } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
@@ -15,7 +16,7 @@ import { makesNothingLessSafe } from "./safety.ts";
 const WEIGHTS: readonly Weight[] = ["danger", "alert", "now", "now", "later"];
 
 /** Keys of the words beside the time left, by ask. An ask missing here uses the words for time to answer. */
-const DUE_OF: Readonly<Record<string, keyof Text["ask"]["dueOf"]>> = {
+const DUE_OF: Readonly<Partial<Record<AskSay, keyof Text["ask"]["dueOf"]>>> = {
   "answer.clearToStart": "clearToStart",
   crank: "crank",
   cranking: "cranking",
@@ -33,13 +34,11 @@ export function askView(
 ): AskView {
   const { say, text } = words;
   const { dueOf } = text.ask;
-  const gauge = ask.say === "warmUp" ? state.type.gauges.find((g) => g.id === ask.detail)?.name : undefined;
-  const spoken = gauge ? { ...ask, detail: gauge.toLowerCase() } : ask;
   return {
     key: ask.key,
     weight: WEIGHTS[ask.weight] ?? "later",
     rank: ask.weight,
-    sentence: say.ask(spoken),
+    sentence: say.ask(ask),
     engine: ask.engine,
     place: ask.engine === null ? null : say.stands(engineStands(ask.engine, state.engines.length)),
     asked: askedWords(ask, now, words),
@@ -47,18 +46,20 @@ export function askView(
     hand: askHand(ask, state.engines.length),
     dueAt: ask.dueAt,
     dueOf: dueOf[DUE_OF[ask.say] ?? "toAnswer"],
-    answers: ask.choices.map((c, i) => answerKey(state, c, now, words, `${ask.key}/${i}`)),
+    answers: ask.choices.map((c, i) =>
+      answerKey(state, c, say.choice(c.word), now, words, `${ask.key}/${i}`),
+    ),
     lacking: lacking(state, ask, now, units, words),
   };
 }
 
 export function answerKey(
   state: SessionState,
-  choice: Choice,
+  choice: Offer,
+  word: string,
   now: number,
   words: Words,
   id: string,
-  word = words.say.choice(choice.word),
 ): AnswerKey {
   return {
     id,

@@ -1,4 +1,4 @@
-import { type Choice, choice } from "../../../shared/asks/ask.ts";
+import { type Offer, offer } from "../../../shared/asks/ask.ts";
 import { plain } from "../../../shared/engine/life.ts";
 import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
@@ -43,7 +43,7 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
   const is = plain(engine.life).is;
   const allowed = ({ kind, menu }: Offered) =>
     signalOf(kind).stages.includes(state.stage) && (menu.when?.includes(is) ?? true);
-  const key = (c: Choice, word: string, id: string) => answerKey(state, c, now, words, `${n}/${id}`, word);
+  const key = (c: Offer, word: string, id: string) => answerKey(state, c, word, now, words, `${n}/${id}`);
   const send = (kind: SignalKind) => ({ type: "send" as const, kind, engine: n, channel: "panel" as const });
 
   const groups: OptionGroup[] = [];
@@ -52,7 +52,7 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
       const early = kind === "readyToStart" && nextInOrder(state) !== n;
       const word = own[kind] ?? say.signal(kind, n);
       return key(
-        choice(kind, menu.tone, send(kind), early ? { is: "reason" } : null),
+        offer(menu.tone, send(kind), early ? { is: "reason" } : null),
         early ? options.early(word) : word,
         kind,
       );
@@ -60,7 +60,7 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
     groups.push({ title: options.report, keys: reports });
     const seen = OFFERED.filter((o) => o.menu.seenBy.includes(post) && allowed(o)).map(({ kind }) =>
       key(
-        choice(kind, "plain", { ...send(kind), channel: "hand", seenFrom: giverOf(kind) }),
+        offer("plain", { ...send(kind), channel: "hand", seenFrom: giverOf(kind) }),
         say.signal(kind, n),
         `seen-${kind}`,
       ),
@@ -72,8 +72,7 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
       .filter((g) => g.perEngine)
       .map((g) =>
         key(
-          choice(
-            "read",
+          offer(
             "plain",
             { type: "reading", gauge: g.id, engine: n },
             { is: "figure", field: "reading", unit: g.unit },
@@ -86,13 +85,13 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
   }
   if (post !== null) {
     const drills = state.type.drills.map((d) =>
-      key(choice(d.id, "plain", { type: "startDrill", drill: d.id, engine: n }), d.title, `drill-${d.id}`),
+      key(offer("plain", { type: "startDrill", drill: d.id, engine: n }), d.title, `drill-${d.id}`),
     );
     groups.push({ title: options.drill, keys: drills });
   }
   groups.push({
     title: options.danger,
-    keys: [key(choice("turning", "no", send("turning")), say.signal("turning", n), "turning")],
+    keys: [key(offer("no", send("turning")), say.signal("turning", n), "turning")],
   });
   return groups.filter((g) => g.keys.length > 0);
 }

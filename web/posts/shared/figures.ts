@@ -1,4 +1,4 @@
-import type { Choice } from "../../../shared/asks/ask.ts";
+import type { Offer } from "../../../shared/asks/ask.ts";
 import { correctedGravity, hydrometerOf } from "../../../shared/checks/gravity.ts";
 import { chargeFromGravity } from "../../../shared/models/electrical/battery.ts";
 import { AS_READ } from "../../../shared/models/unitChoice.ts";
@@ -23,12 +23,7 @@ interface Before {
  * Returns the entry for a choice that needs a figure: scale, good band and start value. Null when the choice needs
  * none.
  */
-export function figureSpec(
-  state: SessionState,
-  choice: Choice,
-  now: number,
-  words: Words,
-): FigureSpec | null {
+export function figureSpec(state: SessionState, choice: Offer, now: number, words: Words): FigureSpec | null {
   const { say, text } = words;
   const { entry } = text;
   if (choice.need?.is !== "figure") return null;

@@ -10,8 +10,6 @@ import type { Outgoing } from "../../net/outgoing.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { Words } from "../../words/catalogue.ts";
 
-const ANSWER_WORD: Readonly<Record<string, string>> = { done: "stopped" };
-
 /** Returns an action in words, for its sender. */
 export function sayAction(state: SessionState, action: Action, units: UnitChoice, words: Words): string {
   const { say, text } = words;
@@ -28,7 +26,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       const signal = [...state.signals, ...state.ended].find((s) => s.id === action.signal);
       const to = signal ? `${say.signal(signal.kind, signal.engine)}: ` : "";
       const engine = action.engine === undefined ? "" : ` ${action.engine}`;
-      return `${to}${say.choice(ANSWER_WORD[action.answer] ?? action.answer).toLowerCase()}${engine}`;
+      return `${to}${say.answer(action.answer).toLowerCase()}${engine}`;
     }
     case "reading": {
       const gauge = state.type.gauges.find((g) => g.id === action.gauge)?.name ?? action.gauge;
@@ -144,7 +142,7 @@ function answerWords(signal: Signal, { say, text }: Words): string[] {
   return signal.due.map((post) => {
     const given = signal.answers[post];
     if (!given) return `${say.post(post)}: ${text.sent.noAnswer}`;
-    const word = say.choice(ANSWER_WORD[given.answer] ?? given.answer).toLowerCase();
+    const word = say.answer(given.answer).toLowerCase();
     return `${say.post(post)}: ${word}, ${timeOfDay(given.at)}`;
   });
 }

@@ -1,4 +1,4 @@
-import { choice } from "../../../shared/asks/ask.ts";
+import { offer } from "../../../shared/asks/ask.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { permissionFor } from "../../../shared/session/permissions.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -38,11 +38,11 @@ export function serviceOptions({ state, now, words }: Panel): AnswerKey[] {
                 : say.signal(kind, null);
       return answerKey(
         state,
-        choice(kind, "plain", { type: "send", kind, channel: "panel" }, need),
+        offer("plain", { type: "send", kind, channel: "panel" }, need),
+        word,
         now,
         words,
         kind,
-        word,
       );
     });
 }

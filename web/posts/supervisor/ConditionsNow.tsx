@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { choice, fill, type Given } from "../../../shared/asks/ask.ts";
+import { fill, type Given, offer } from "../../../shared/asks/ask.ts";
 import { findAll } from "../../../shared/conditions/all.ts";
 import { plain } from "../../../shared/engine/life.ts";
 import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
@@ -55,11 +55,11 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
   const draft = { type: "override", condition, engine, reason: "" } as const;
   const answer = answerKey(
     panel.state,
-    choice("override", "no", draft, { is: "engineAndReason" }),
+    offer("no", draft, { is: "engineAndReason" }),
+    text.supervisor.askAside,
     panel.now,
     panel.words,
     `aside/${condition}`,
-    text.supervisor.askAside,
   );
   const give = (given: Given) => {
     const action = fill(answer.choice, given);

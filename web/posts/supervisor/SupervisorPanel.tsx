@@ -1,9 +1,11 @@
 import { memo, type ReactNode, useDeferredValue } from "react";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { columnsOf, exchangeRows } from "../../../shared/paper/exchange.ts";
-import { missingFor } from "../../../shared/plan/requirements.ts";
+import { type Requirement, requirementCode } from "../../../shared/plan/requirement.ts";
+import { requirementsOf } from "../../../shared/plan/requirements.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { gaugeName } from "../../../shared/types/gaugeName.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
@@ -74,31 +76,33 @@ function Missing({ panel }: { panel: Panel }) {
   const { state, words } = panel;
   const { say, text } = words;
   const units = useUnits();
-  const missing = missingFor(state, panel.now);
+  const missing = requirementsOf(state, panel.now);
   if (missing.length === 0) return null;
   return (
     <section className="missing" aria-label={text.supervisor.missing}>
       <h3>{text.supervisor.before(say.stage(state.stage).toLowerCase())}</h3>
       <ul>
-        {missing.map((code) => (
-          <li key={code}>{missingWords(state, code, units, words)}</li>
+        {missing.map((requirement) => (
+          <li key={requirementCode(requirement)}>{missingWords(state, requirement, units, words)}</li>
         ))}
       </ul>
     </section>
   );
 }
 
-/** Returns a requirement in words, with the type's own names in place of its ids. */
-function missingWords(state: SessionState, code: string, units: UnitChoice, { say, text }: Words): string {
+/** Returns a requirement in words, with the type's own names; for a gate also the figure to reach. */
+function missingWords(
+  { type }: SessionState,
+  requirement: Requirement,
+  units: UnitChoice,
+  { say, text }: Words,
+): string {
+  if (requirement.is !== "gate") return say.missing(requirement, type);
   const { supervisor } = text;
-  const [kind, a = "", b = ""] = code.split(":");
-  if (kind === "check") return state.type.checks.find((c) => c.id === a)?.words ?? say.missing(code);
-  if (kind === "gate") {
-    const gauge = state.type.gauges.find((g) => g.id === b)?.name.toLowerCase() ?? b;
-    const gate = state.type.warmUp.find((w) => w.gauge === b);
-    if (gate && "riseOf" in gate)
-      return supervisor.rise(a, gauge, writtenBoth(gate.riseOf, units, { difference: true }));
-    return supervisor.least(a, gauge, gate ? writtenBoth(gate.atLeast, units) : "–");
-  }
-  return say.missing(code);
+  const engine = String(requirement.engine);
+  const gauge = gaugeName(type, requirement.gauge);
+  const gate = type.warmUp.find((w) => w.gauge === requirement.gauge);
+  if (gate && "riseOf" in gate)
+    return supervisor.rise(engine, gauge, writtenBoth(gate.riseOf, units, { difference: true }));
+  return supervisor.least(engine, gauge, gate ? writtenBoth(gate.atLeast, units) : "–");
 }

@@ -1,0 +1,2 @@
+/** The outcome of a drill that ends because every step was worked. Any other is in the person's own words. */
+export const WORKED_THROUGH = "worked through";

@@ -1,0 +1,6 @@
+import type { AircraftType } from "./schema.ts";
+
+/** A gauge's name inside a sentence, such as "oil pressure"; its id where the type has no such gauge. */
+export function gaugeName(type: AircraftType | null, id: string): string {
+  return type?.gauges.find((g) => g.id === id)?.name.toLowerCase() ?? id;
+}
