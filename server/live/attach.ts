@@ -24,7 +24,7 @@ import { LIMITS } from "./limits.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
 import { Bounds } from "./person-bounds.ts";
-import { Strangers } from "./strangers.ts";
+import { UnauthenticatedSockets } from "./unauthenticated-sockets.ts";
 
 export interface LiveOptions {
   /** Origins that may open sockets, besides the server's own. Example: `https://ramp.example`. */
@@ -43,10 +43,10 @@ export function live(
   { origins }: LiveOptions,
 ): () => number {
   const { sessions, signIns, clock, timers, others, elsewhere } = services;
-  const strangers = new Strangers(() => clock.now(), refusals);
+  const unauthenticated = new UnauthenticatedSockets(() => clock.now(), refusals);
   const refusalOf = (request: IncomingMessage): string | null => {
     if (io.engine.clientsCount >= LIMITS.sockets) return "tooManySockets";
-    if (!strangers.mayCome(request)) return "tooManyStrangers";
+    if (!unauthenticated.mayOpen(request)) return "tooManyUnauthenticated";
     if (!hostAllowed(request.headers.host, origins)) return "wrongHost";
     return originAllowed(request, origins) ? null : "wrongOrigin";
   };
@@ -71,7 +71,7 @@ export function live(
     reply.setHeader("content-security-policy", "default-src 'none'; frame-ancestors 'none'");
     next();
   });
-  strangers.watch(io);
+  unauthenticated.watch(io);
   const beats = new Beats({
     io,
     clock,

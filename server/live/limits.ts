@@ -10,13 +10,13 @@ export const LIMITS = {
    * Sockets without a sign-in, per address (IPv6: per /64 network) and in all. The rest of `sockets` is kept for people
    * who have signed in. All people behind one proxy share one address, unless the settings name the proxy.
    */
-  strangersPerAddress: 100,
-  strangers: 400,
+  unauthenticatedPerAddress: 100,
+  unauthenticated: 400,
   /** A socket without a sign-in keeps its place for this long when others want it. */
-  strangerMs: 1_000,
+  unauthenticatedMs: 1_000,
   /** Characters of the one packet a socket may send before sign-in, and packets with the answers to heartbeats. */
-  strangerBytes: 4_096,
-  strangerPackets: 4,
+  handshakeCharacters: 4_096,
+  handshakePackets: 4,
   /** Sockets that may end without a sign-in, per address and in all: at once, and how many are earned back per second. */
   failedBurst: 300,
   failedPerSecond: 30,

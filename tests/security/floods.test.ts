@@ -5,7 +5,7 @@ import type { Action } from "../../shared/protocol/commands.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { planned, signIn } from "../http/test-server.ts";
 import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "../live/panel.ts";
-import { stranger } from "./stranger.ts";
+import { openSocket } from "./unauthenticated-socket.ts";
 
 let server: LiveServer;
 let session: string;
@@ -107,9 +107,9 @@ describe("sockets", () => {
     for (const panel of panels) panel.close();
   });
 
-  it("[SEC-5] of strangers are bounded by address, and give way once one has signed in or gone", async () => {
+  it("[SEC-5] without a sign-in are bounded by address, and give way once one has signed in or gone", async () => {
     const opened: Socket[] = [];
-    for (let i = 0; i < LIMITS.strangersPerAddress; i += 1) opened.push(await stranger(server.url));
+    for (let i = 0; i < LIMITS.unauthenticatedPerAddress; i += 1) opened.push(await openSocket(server.url));
     const token = await signIn(server.app, "ada");
     const come = () => new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
     const late = await come();
@@ -117,7 +117,7 @@ describe("sockets", () => {
     const gone = opened.pop();
     gone?.destroy();
     await new Promise((resolve) => setTimeout(resolve, 100));
-    // Each is a stranger for a moment only.
+    // Each is without a sign-in for a moment only.
     const [one, two] = [await come(), await come()];
     expect([one.socket.connected, two.socket.connected]).toEqual([true, true]);
     for (const socket of opened) socket.destroy();
@@ -131,8 +131,8 @@ describe("somebody slow", () => {
     const token = await signIn(server.app, "ada");
     const head = connect(Number(new URL(server.url).port), "127.0.0.1");
     head.write("GET /health/live HTTP/1.1\r\nhost: localhost\r\nx-slow: ");
-    const silent = await stranger(server.url);
-    const frame = await stranger(server.url);
+    const silent = await openSocket(server.url);
+    const frame = await openSocket(server.url);
     frame.write(framed(`40${JSON.stringify({ token, proto: PROTOCOL })}`));
     // A frame that says it has 60,000 bytes and brings one a quarter second.
     frame.write(Buffer.from([0x81, 0xfe, 0xea, 0x60, 1, 2, 3, 4]));

@@ -3,7 +3,7 @@ import { LIMITS } from "../../server/live/limits.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { bearer, planned, signIn, type TestOptions } from "../http/test-server.ts";
 import { HOLD, type LiveServer, liveServer, TestPanel } from "../live/panel.ts";
-import { stranger } from "./stranger.ts";
+import { openSocket } from "./unauthenticated-socket.ts";
 
 const PROXY = "127.0.0.1";
 
@@ -130,14 +130,14 @@ describe("a proxy", () => {
     for (const { proxies, others } of rounds) {
       await open({ proxies });
       const token = await signIn(server.app, "ada");
-      const many = Array.from({ length: LIMITS.strangersPerAddress }, () =>
-        stranger(server.url, "192.0.2.1"),
+      const many = Array.from({ length: LIMITS.unauthenticatedPerAddress }, () =>
+        openSocket(server.url, "192.0.2.1"),
       );
-      const strangers = await Promise.all(many);
+      const sockets = await Promise.all(many);
       const same = await panelFrom(token, "192.0.2.1");
       const other = await panelFrom(token, "192.0.2.2");
       expect([same.socket.connected, other.socket.connected]).toEqual([false, others]);
-      for (const socket of strangers) socket.destroy();
+      for (const socket of sockets) socket.destroy();
       other.close();
       if (!others) await server.close();
     }

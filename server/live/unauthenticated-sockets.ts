@@ -17,24 +17,24 @@ interface Conn {
   removeAllListeners(event: "data"): void;
 }
 
-interface Stranger {
+interface UnauthenticatedSocket {
   network: string;
   /** Server time of its arrival. */
   since: number;
   cut(): void;
-  /** Called when it has signed in. */
-  known(): void;
+  /** Called at its sign-in. */
+  signedIn(): void;
 }
 
 /**
  * Bounds sockets without a sign-in: how many are open, per network and in all, what they may send, and how many may fail.
  * When a place is needed, the oldest of the network with the most sockets is cut.
  */
-export class Strangers {
+export class UnauthenticatedSockets {
   readonly #now: () => number;
   readonly #refusals: Refusals;
   /** Oldest first in each network. */
-  readonly #open = new Map<string, Set<Stranger>>();
+  readonly #open = new Map<string, Set<UnauthenticatedSocket>>();
   readonly #failed = new Map<string, Bucket>();
   readonly #allFailed: Bucket;
 
@@ -50,82 +50,82 @@ export class Strangers {
   }
 
   /** Returns true when one more socket may come from this address. Cuts another to make room if it can. */
-  mayCome(request: IncomingMessage): boolean {
+  mayOpen(request: IncomingMessage): boolean {
     const network = networkOf(peerOf(request));
     const now = this.#now();
     const failed = this.#failed.get(network);
     if (failed?.isEmpty(now)) return false;
     if (this.#allFailed.isEmpty(now) && failed?.isFull(now) === false) return false;
     const own = this.#open.get(network)?.size ?? 0;
-    if (own >= LIMITS.strangersPerAddress) return this.#giveWay(network, now);
-    if (this.count < LIMITS.strangers) return true;
+    if (own >= LIMITS.unauthenticatedPerAddress) return this.#makeRoom(network, now);
+    if (this.count < LIMITS.unauthenticated) return true;
     const [most] = [...this.#open].sort(([, a], [, b]) => b.size - a.size);
     if (!most) return false;
-    return this.#giveWay(most[0], most[1].size > own + 1 ? Number.POSITIVE_INFINITY : now);
+    return this.#makeRoom(most[0], most[1].size > own + 1 ? Number.POSITIVE_INFINITY : now);
   }
 
   /** Watches every socket from its opening to its sign-in or end. */
   watch(io: Io): void {
-    const open = new Map<string, Stranger>();
+    const open = new Map<string, UnauthenticatedSocket>();
     io.engine.on("connection", (conn: Conn) => {
-      const stranger = this.#take(conn, () => open.delete(conn.id));
-      open.set(conn.id, stranger);
+      const one = this.#take(conn, () => open.delete(conn.id));
+      open.set(conn.id, one);
     });
-    io.on("connection", ({ conn }) => open.get((conn as unknown as Conn).id)?.known());
+    io.on("connection", ({ conn }) => open.get((conn as unknown as Conn).id)?.signedIn());
   }
 
   /** Cuts the oldest socket of a network if it has had its second. Returns true when it did. */
-  #giveWay(network: string, now: number): boolean {
+  #makeRoom(network: string, now: number): boolean {
     const [oldest] = this.#open.get(network) ?? [];
-    if (!oldest || now - oldest.since < LIMITS.strangerMs) return false;
+    if (!oldest || now - oldest.since < LIMITS.unauthenticatedMs) return false;
     oldest.cut();
     return true;
   }
 
-  #take(conn: Conn, forget: () => boolean): Stranger {
+  #take(conn: Conn, forget: () => boolean): UnauthenticatedSocket {
     const { socket } = conn.request;
     const address = peerOf(conn.request);
     const network = networkOf(address);
     const leave = () => {
       const all = this.#open.get(network);
-      if (!all?.delete(stranger)) return false;
+      if (!all?.delete(one)) return false;
       if (all.size === 0) this.#open.delete(network);
       forget();
       return true;
     };
     const cut = () => {
-      // The packet at hand must not be handled either.
+      // Do not handle the present packet either.
       conn.removeAllListeners("data");
       socket.destroy();
       if (leave()) this.#fail(network);
     };
-    const stranger: Stranger = { network, since: this.#now(), cut, known: () => void leave() };
+    const one: UnauthenticatedSocket = { network, since: this.#now(), cut, signedIn: () => void leave() };
     const all = this.#open.get(network) ?? new Set();
-    this.#open.set(network, all.add(stranger));
+    this.#open.set(network, all.add(one));
     let packets = 0;
     let asked = false;
     conn.on("packet", ({ type, data }) => {
-      if (!all.has(stranger)) return;
+      if (!all.has(one)) return;
       packets += 1;
-      const good = type === "pong" || (type === "message" && !asked && asksToBeLetIn(data));
+      const good = type === "pong" || (type === "message" && !asked && isConnectPacket(data));
       if (type === "message") asked = true;
-      if (good && packets <= LIMITS.strangerPackets) return;
-      this.#refusals.refused("babble", { address, path: LIVE_PATH });
+      if (good && packets <= LIMITS.handshakePackets) return;
+      this.#refusals.refused("badHandshake", { address, path: LIVE_PATH });
       cut();
     });
-    // A peer that neither signs in nor closes would stay for another half minute.
+    // Destroy it: a peer that neither signs in nor closes would stay open for another 30 s.
     const late = setTimeout(() => {
-      if (all.has(stranger)) cut();
+      if (all.has(one)) cut();
     }, LIMITS.connectTimeoutMs + LEAVE_MS);
     conn.once("close", () => {
       clearTimeout(late);
       setTimeout(() => socket.destroy(), LEAVE_MS).unref();
     });
-    // It counts until its connection is gone.
+    // Count it until its connection is closed.
     socket.once("close", () => {
       if (leave()) this.#fail(network);
     });
-    return stranger;
+    return one;
   }
 
   #fail(network: string): void {
@@ -142,6 +142,6 @@ export class Strangers {
 }
 
 /** Returns true for the packet a socket begins with: CONNECT to the main namespace (Socket.IO protocol 5). */
-function asksToBeLetIn(data: unknown): boolean {
-  return typeof data === "string" && /^0(\{|$)/.test(data) && data.length <= LIMITS.strangerBytes;
+function isConnectPacket(data: unknown): boolean {
+  return typeof data === "string" && /^0(\{|$)/.test(data) && data.length <= LIMITS.handshakeCharacters;
 }

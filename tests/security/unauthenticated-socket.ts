@@ -2,7 +2,7 @@ import { randomBytes } from "node:crypto";
 import { connect, type Socket } from "node:net";
 
 /** A socket that was opened by hand and has not signed in. */
-export function stranger(url: string, forwardedFor?: string): Promise<Socket> {
+export function openSocket(url: string, forwardedFor?: string): Promise<Socket> {
   const socket = connect(Number(new URL(url).port), "127.0.0.1");
   const key = randomBytes(16).toString("base64");
   const forwarded = forwardedFor === undefined ? "" : `x-forwarded-for: ${forwardedFor}\r\n`;

@@ -120,7 +120,7 @@ describe("a socket that is refused", () => {
   });
 });
 
-describe("strangers who only sit there", () => {
+describe("sockets that stay open without a sign-in", () => {
   it("[SEC-5] from forty addresses hold no more places than are theirs, and a crew comes in beside them", async () => {
     await open({ proxies: ["127.0.0.1"] });
     const token = await signIn(server.app, "fay");
@@ -137,8 +137,8 @@ describe("strangers who only sit there", () => {
     const panel = await new TestPanel(server.url, { token, proto: PROTOCOL }, from).settled();
     expect(panel.socket.connected).toBe(true);
     expect((await panel.command(id, HOLD)).status).toBe("accepted");
-    expect(open_()).toBeLessThanOrEqual(LIMITS.strangers);
-    expect(open_()).toBeGreaterThan(LIMITS.strangers / 2);
+    expect(open_()).toBeLessThanOrEqual(LIMITS.unauthenticated);
+    expect(open_()).toBeGreaterThan(LIMITS.unauthenticated / 2);
     panel.close();
     for (const { ws } of opened) ws.terminate();
   });
@@ -147,15 +147,15 @@ describe("strangers who only sit there", () => {
     await open();
     const token = await signIn(server.app, "ada");
     const opened: Raw[] = [];
-    for (let n = 0; n < LIMITS.strangersPerAddress; n += 1) opened.push(await raw());
+    for (let n = 0; n < LIMITS.unauthenticatedPerAddress; n += 1) opened.push(await raw());
     const come = () => new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
     expect((await come()).socket.connected).toBe(false);
-    await server.hand.pass(LIMITS.strangerMs);
+    await server.hand.pass(LIMITS.unauthenticatedMs);
     const panel = await come();
     expect(panel.socket.connected).toBe(true);
     await opened[0]?.closed;
     expect(opened.filter(({ ws }) => ws.readyState === WebSocket.OPEN)).toHaveLength(
-      LIMITS.strangersPerAddress - 1,
+      LIMITS.unauthenticatedPerAddress - 1,
     );
     panel.close();
     for (const { ws } of opened) ws.terminate();
