@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { DEFINITIONS } from "../../shared/conditions/all.ts";
 import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
@@ -35,6 +36,14 @@ describe("setting a condition aside", () => {
       ]);
     },
   );
+
+  const never = DEFINITIONS.filter((c) => !c.mayBeSetAside).map((c) => c.id);
+  it.each(never)("[OVR-1] %s is not, whatever the type says", (id) => {
+    const read = readAircraftType({ ...STRICT, overridable: [id] });
+    expect("faults" in read && read.faults.map((f) => f.message)).toEqual([`${id} can never be overridden`]);
+    const story = given({ type: { ...LENIENT, overridable: [id] } }).upTo("starting");
+    expect(setAside(story, ada, 3, id).refusal?.reason).toBe("notOverridable");
+  });
 
   it.each(CONDITION_IDS.filter((id) => !LENIENT.overridable.includes(id)))(
     "[OVR-1] %s is not, where the type does not say so",

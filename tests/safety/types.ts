@@ -1,4 +1,5 @@
-import type { ConditionId } from "../../shared/protocol/conditions.ts";
+import { DEFINITIONS } from "../../shared/conditions/all.ts";
+import { CONDITION_IDS, type ConditionId } from "../../shared/protocol/conditions.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Drill, Trigger } from "../../shared/types/drill.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
@@ -26,27 +27,15 @@ export const WATCHED = withTiming(FOUR, {
 /** Asked for by its condition alone: no stage waits for it. */
 const check = (id: string, post: Post) => ({ id, words: id, stage: "closed", post, source }) as const;
 
-const EXTRA: readonly ConditionId[] = [
-  "postsCurrent",
-  "bladesCounted",
-  "extinguisherChecked",
-  "guardPathClear",
-  "areaChecked",
-  "fuellingClear",
-  "windWithinLimits",
-  "noBarringDefect",
-  "cartOutputOff",
-  "generatorsCarry",
-  "inboardStopped",
-];
+const EXTRA: readonly ConditionId[] = CONDITION_IDS.filter((id) => !FOUR.conditions.includes(id));
 
-const CHECKS = [
-  check("extinguisher", "fireGuard"),
-  check("area", "supervisor"),
-  check("fuelling", "supervisor"),
-  check("cartOutputOff", "groundPower"),
-  check("generatorsCarry", "cockpit"),
-];
+/** Each check that a condition stands on, given to the post that has it on a usual ramp. */
+const USUALLY: Readonly<Record<string, Post>> = {
+  extinguisher: "fireGuard",
+  cartOutputOff: "groundPower",
+  generatorsCarry: "cockpit",
+};
+const CHECKS = DEFINITIONS.flatMap((c) => c.check ?? []).map((id) => check(id, USUALLY[id] ?? "supervisor"));
 
 /** The test type with these conditions added to those it has. */
 export function applying(...more: ConditionId[]): AircraftType {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { findAll } from "../../shared/conditions/all.ts";
+import { DEFINITIONS, findAll } from "../../shared/conditions/all.ts";
 import { CONDITION_IDS, type ConditionId } from "../../shared/protocol/conditions.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { FOUR } from "./aircraft.ts";
@@ -168,7 +168,7 @@ describe("conditions", () => {
     "handsOffPropellers",
   ];
   it.each(CONDITION_IDS)("[CON-13] a type without %s is taken only if it may be left out", (id) => {
-    const checks = ["extinguisher", "area", "fuelling", "cartOutputOff", "generatorsCarry"].map((check) => ({
+    const checks = DEFINITIONS.flatMap((c) => c.check ?? []).map((check) => ({
       id: check,
       words: check,
       stage: "secure",
