@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { findAll } from "../../shared/conditions/all.ts";
+import { DEFINITIONS, findAll } from "../../shared/conditions/all.ts";
 import type { ConditionId } from "../../shared/protocol/conditions.ts";
 import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
@@ -252,7 +252,7 @@ describe("time under every condition", () => {
     story.upTo("secure");
     for (const n of [1, 2, 3, 4]) counted(story, n);
     story.upTo("starting");
-    for (const check of ["extinguisher", "area", "fuelling"]) found(story, check, true);
+    for (const c of DEFINITIONS) if (c.scope.clearance && c.check !== undefined) found(story, c.check, true);
     story.say("supervisor", { type: "recordWeather", windKt: 5 });
     story.cleared(3);
     story.does(di, { type: "override", condition: "brakesSet", engine: 3, reason: "x" });
