@@ -12,6 +12,7 @@ interface Props {
 /** Entry of the engines' order: the person touches them on the plan one after the other. */
 export function OrderPlan({ type, order, onOrder }: Props) {
   const { plan, planning } = useWords().text;
+  const ordinals: Readonly<Record<number, string>> = planning.ordinals;
   const view: PlanView = {
     type,
     engines: type.engines.map((e): EngineMark => {
@@ -20,7 +21,7 @@ export function OrderPlan({ type, order, onOrder }: Props) {
         n: e.n,
         x: e.x,
         y: e.y,
-        word: at === -1 ? planning.notStarted : (planning.ordinals[at + 1] ?? String(at + 1)),
+        word: at === -1 ? planning.notStarted : (ordinals[at + 1] ?? String(at + 1)),
         shape: at === -1 ? "ring" : "none",
         count: null,
         over: false,

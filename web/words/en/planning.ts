@@ -23,7 +23,7 @@ export const planning = {
     6: "Sixth",
     7: "Seventh",
     8: "Eighth",
-  } as Record<number, string>,
+  },
   why: (order: string, less: number | null) =>
     `Advised is ${order}${less === null ? "" : `, ${less} points less`}. Why another order?`,
   whyLike: "What the advice cannot know",
