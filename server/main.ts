@@ -10,7 +10,7 @@ import { seedDemo } from "./demo.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { randomIds } from "./ids.ts";
 import { LOG_OPTIONS } from "./log.ts";
-import { SILENCE } from "./many/bus.ts";
+import { NO_BUS } from "./many/bus.ts";
 import { RedisBus } from "./many/redis-bus.ts";
 import { buildServices } from "./services.ts";
 import { StartRefused } from "./start-refused.ts";
@@ -43,7 +43,7 @@ async function main(): Promise<void> {
   if (config.demo) await directory.inTurn(["demo"], () => seedDemo(directory, demo, clock.now(), PIN_COST));
   const demoSignIns = config.demo ? demo.people : [];
   const secret = config.secret ?? randomBytes(32);
-  const bus = config.redis === null ? SILENCE : new RedisBus(config.redis, secret, log);
+  const bus = config.redis === null ? NO_BUS : new RedisBus(config.redis, secret, log);
   const others = enter && { bus, enter, server: randomUUID() };
   const services = await buildServices({
     store,

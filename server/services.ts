@@ -7,7 +7,7 @@ import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
-import { type Others, SILENCE } from "./many/bus.ts";
+import { NO_BUS, type Others } from "./many/bus.ts";
 import { Elsewhere } from "./many/elsewhere.ts";
 import { follow } from "./many/follow.ts";
 import { Planning } from "./sessions/planning.ts";
@@ -58,7 +58,7 @@ const LOOK_MS = 1_000;
 export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = deps;
   const { deviceRule, limits, secret } = deps;
-  const bus = others?.bus ?? SILENCE;
+  const bus = others?.bus ?? NO_BUS;
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);

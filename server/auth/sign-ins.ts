@@ -280,7 +280,7 @@ export class SignIns {
 
   #ended(signIn: string): void {
     this.endedElsewhere(signIn);
-    this.#deps.bus.say({ is: "signedOut", signIn });
+    this.#deps.bus.send({ is: "signedOut", signIn });
   }
 
   /** Ends the sign-in here, after another server ended it. */

@@ -77,7 +77,7 @@ export function live(
     clock,
     timers,
     elsewhere,
-    tellOthers: (sessions) => others?.bus.say({ is: "heard", server: others.server, sessions }),
+    tellOthers: (sessions) => others?.bus.send({ is: "heard", server: others.server, sessions }),
   });
   /** Joins a room. When it holds more than `most` sockets, disconnects the oldest: the newest is the one in use. */
   const joinWithin = (room: string, most: number, socket: PanelSocket) => {

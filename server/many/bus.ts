@@ -14,7 +14,7 @@ const sealedSchema = z.object({ seq: z.number(), body: z.string(), hash: z.strin
  * each server reads the database unless the announced events continue its own chain. Only a stop that could not be
  * recorded exists in the message alone.
  */
-export const wordSchema = z.discriminatedUnion("is", [
+export const peerMessageSchema = z.discriminatedUnion("is", [
   z.object({
     is: z.literal("moved"),
     session: z.string(),
@@ -33,19 +33,19 @@ export const wordSchema = z.discriminatedUnion("is", [
   z.object({ is: z.literal("signedOut"), signIn: z.string() }),
   z.object({ is: z.literal("heard"), server: z.string(), sessions: z.record(z.string(), heardSchema) }),
 ]);
-export type Word = z.infer<typeof wordSchema>;
+export type PeerMessage = z.infer<typeof peerMessageSchema>;
 
 export interface Bus {
   /** True while messages can be sent and received, as far as is known. */
   readonly up: boolean;
-  say(word: Word): void;
-  /** Calls `word` for each message of another server, and `back` whenever messages may have been lost. */
-  listen(listener: { word(word: Word): void; back(): void }): void;
+  send(message: PeerMessage): void;
+  /** Calls `message` for each message of another server, and `back` whenever messages may have been lost. */
+  listen(listener: { message(message: PeerMessage): void; back(): void }): void;
   close(): Promise<void>;
 }
 
 /** The bus of a single server, or of servers that share the database only. */
-export const SILENCE: Bus = { up: false, say() {}, listen() {}, async close() {} };
+export const NO_BUS: Bus = { up: false, send() {}, listen() {}, async close() {} };
 
 /** The connection of this server to the others on its database. */
 export interface Others {

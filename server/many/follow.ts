@@ -31,16 +31,16 @@ export async function follow(deps: FollowDeps): Promise<() => void> {
   let spared = 0;
 
   bus.listen({
-    word(word) {
-      switch (word.is) {
+    message(message) {
+      switch (message.is) {
         case "moved":
-          return void sessions.follow(word.session, word.seq, word.events);
+          return void sessions.follow(message.session, message.seq, message.events);
         case "unrecorded":
-          return sessions.passedOn(word.notice);
+          return sessions.passedOn(message.notice);
         case "signedOut":
-          return signIns.endedElsewhere(word.signIn);
+          return signIns.endedElsewhere(message.signIn);
         case "heard":
-          return elsewhere.heard(word.server, word.sessions, clock.now());
+          return elsewhere.heard(message.server, message.sessions, clock.now());
       }
     },
     back: () => void look(),

@@ -3,7 +3,7 @@ import { setTimeout as pause } from "node:timers/promises";
 import { createClient } from "@redis/client";
 import { z } from "zod";
 import type { SessionLog } from "../sessions/sessions.ts";
-import { type Bus, type Word, wordSchema } from "./bus.ts";
+import { type Bus, type PeerMessage, peerMessageSchema } from "./bus.ts";
 
 const STREAM = "chockside:words";
 /** Messages kept for a server that is away briefly. One that was away longer reads the database. */
@@ -61,8 +61,8 @@ export class RedisBus implements Bus {
   #count = 0;
   /** When old messages were last deleted, by the clock of Redis. */
   #cleaned = Number.NEGATIVE_INFINITY;
-  #listener: Listener = { word() {}, back() {} };
-  #words: Word[] = [];
+  #listener: Listener = { message() {}, back() {} };
+  #queue: PeerMessage[] = [];
   #reading = false;
   #closed = false;
   #up = true;
@@ -84,9 +84,9 @@ export class RedisBus implements Bus {
     return this.#writer.isReady && this.#reading;
   }
 
-  say(word: Word): void {
-    this.#words.push(word);
-    if (this.#words.length === 1) setImmediate(() => void this.#send());
+  send(message: PeerMessage): void {
+    this.#queue.push(message);
+    if (this.#queue.length === 1) setImmediate(() => void this.#send());
   }
 
   listen(listener: Listener): void {
@@ -100,13 +100,13 @@ export class RedisBus implements Bus {
   }
 
   async #send(): Promise<void> {
-    const words = this.#words;
-    this.#words = [];
-    if (words.length === 0) return;
-    const entry = this.#entry(words);
+    const messages = this.#queue;
+    this.#queue = [];
+    if (messages.length === 0) return;
+    const entry = this.#entry(messages);
     const trim = { TRIM: { strategy: "MAXLEN", strategyModifier: "~", threshold: KEPT } } as const;
     const sent = await this.#writer.xAdd(STREAM, "*", entry, trim).catch(() => null);
-    if (sent === null) await this.#sendLater(words.filter((word) => word.is === "unrecorded"));
+    if (sent === null) await this.#sendLater(messages.filter((message) => message.is === "unrecorded"));
     else void this.#clean(Number.parseInt(sent, 10)).catch(() => {});
   }
 
@@ -125,11 +125,11 @@ export class RedisBus implements Bus {
   /**
    * Sends unrecorded stops once the link is back. Other messages can be lost, because the database has what they say.
    */
-  async #sendLater(words: readonly Word[]): Promise<void> {
-    const fresh = words.filter((word) => word.is === "unrecorded");
-    for (const word of fresh) {
+  async #sendLater(messages: readonly PeerMessage[]): Promise<void> {
+    const fresh = messages.filter((message) => message.is === "unrecorded");
+    for (const message of fresh) {
       const until = Date.now() + STOP_WAITS_MS;
-      const entry = this.#entry([word]);
+      const entry = this.#entry([message]);
       while (!this.#closed && Date.now() < until) {
         await pause(AGAIN_MS);
         if (await this.#writer.xAdd(STREAM, "*", entry).catch(() => null)) break;
@@ -178,17 +178,17 @@ export class RedisBus implements Bus {
       if (!this.#isNew(entry)) return;
       for (const said of z.array(z.unknown()).parse(JSON.parse(words))) {
         // Skip message kinds that only a newer server knows.
-        const word = wordSchema.safeParse(said);
-        if (word.success) this.#listener.word(word.data);
+        const message = peerMessageSchema.safeParse(said);
+        if (message.success) this.#listener.message(message.data);
       }
     } catch (error) {
-      this.#log.error({ err: error }, "a word from another server was not understood");
+      this.#log.error({ err: error }, "a message from another server was not understood");
     }
   }
 
-  #entry(words: readonly Word[]): Entry {
+  #entry(messages: readonly PeerMessage[]): Entry {
     this.#count += 1;
-    const entry = { from: this.#id, n: String(this.#count), words: JSON.stringify(words) };
+    const entry = { from: this.#id, n: String(this.#count), words: JSON.stringify(messages) };
     return { ...entry, mac: this.#code(entry).toString("hex") };
   }
 

@@ -178,7 +178,7 @@ export class Sessions {
     // Follow may have found it in the store meanwhile and loaded it.
     if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
     this.#deps.clock.recorded(at);
-    this.#deps.bus.say({ is: "moved", session: row.id, seq: step.state.seq });
+    this.#deps.bus.send({ is: "moved", session: row.id, seq: step.state.seq });
     this.#audience.ramp();
   }
 
@@ -295,7 +295,7 @@ export class Sessions {
   #published({ state }: LiveSession, events: SessionEvent[], ours: readonly Sealed[] | null): void {
     this.#deps.clock.recorded(state.at);
     this.#audience.recorded(state.id, events);
-    if (ours) this.#deps.bus.say({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
+    if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
     if (!events.some((e) => e.fact.type === "stageReached")) return;
@@ -353,7 +353,7 @@ export class Sessions {
     const by = { id: person.id, name: person.name, post };
     const notice = { session, action, by, at: this.#deps.clock.now() };
     this.#audience.unrecorded(notice);
-    this.#deps.bus.say({ is: "unrecorded", notice });
+    this.#deps.bus.send({ is: "unrecorded", notice });
   }
 
   #forgetOneOver(id: string): void {

@@ -1,4 +1,4 @@
-import type { Bus, Others, Word } from "../../server/many/bus.ts";
+import type { Bus, Others, PeerMessage } from "../../server/many/bus.ts";
 
 type Listener = Parameters<Bus["listen"]>[0];
 
@@ -8,9 +8,9 @@ export class Meeting {
   deaf = false;
   /** Everybody knows that nothing is heard. */
   down = false;
-  /** What becomes of a word on the way. */
-  spoil: (word: Word) => Word = (word) => word;
-  readonly said: Word[] = [];
+  /** Changes a message on its way. */
+  spoil: (message: PeerMessage) => PeerMessage = (message) => message;
+  readonly said: PeerMessage[] = [];
   readonly #listeners = new Map<string, Listener>();
   #servers = 0;
 
@@ -24,7 +24,7 @@ export class Meeting {
       get up() {
         return !meeting.down;
       },
-      say: (word) => this.#say(server, word),
+      send: (message) => this.#send(server, message),
       listen: (listener) => void this.#listeners.set(server, listener),
       async close() {},
     };
@@ -32,14 +32,14 @@ export class Meeting {
   }
 
   /** Says something once more, as a bus may. */
-  repeat(word: Word): void {
-    for (const { word: hear } of this.#listeners.values()) hear(word);
+  repeat(message: PeerMessage): void {
+    for (const { message: hear } of this.#listeners.values()) hear(message);
   }
 
-  #say(from: string, word: Word): void {
-    this.said.push(word);
+  #send(from: string, message: PeerMessage): void {
+    this.said.push(message);
     if (this.deaf || this.down) return;
-    for (const [server, { word: hear }] of this.#listeners)
-      if (server !== from) setImmediate(() => hear(structuredClone(this.spoil(word))));
+    for (const [server, { message: hear }] of this.#listeners)
+      if (server !== from) setImmediate(() => hear(structuredClone(this.spoil(message))));
   }
 }

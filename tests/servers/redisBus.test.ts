@@ -1,6 +1,6 @@
 import { createClient } from "@redis/client";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Word } from "../../server/many/bus.ts";
+import type { PeerMessage } from "../../server/many/bus.ts";
 import { RedisBus } from "../../server/many/redis-bus.ts";
 import { RedisServer } from "./redis-server.ts";
 
@@ -17,17 +17,17 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => redis.stop());
 
-const word = (seq: number): Word => ({ is: "moved", session: "s", seq });
+const message = (seq: number): PeerMessage => ({ is: "moved", session: "s", seq });
 
 /** A bus that is listening, and what it hears. */
 async function listening(secret: Uint8Array) {
   const bus = new RedisBus(redis.url, secret, log);
-  const heard: Word[] = [];
+  const heard: PeerMessage[] = [];
   const next = () => new Promise<void>((done) => waiting.push(done));
   const waiting: (() => void)[] = [];
   await new Promise<void>((back) =>
     bus.listen({
-      word: (said) => {
+      message: (said) => {
         heard.push(said);
         for (const done of waiting.splice(0)) done();
       },
@@ -37,7 +37,7 @@ async function listening(secret: Uint8Array) {
   return { bus, heard, next };
 }
 
-describe("words by Redis", () => {
+describe("messages by Redis", () => {
   it("[CLU-14] are heard from servers that hold the secret alone, and once", async () => {
     complaints = [];
     const [one, two, stranger] = [
@@ -47,12 +47,12 @@ describe("words by Redis", () => {
     ];
     const client = createClient({ url: redis.url });
     await client.connect();
-    const said = async (from: RedisBus, what: Word) => {
+    const said = async (from: RedisBus, what: PeerMessage) => {
       const came = two.next();
-      from.say(what);
+      from.send(what);
       await came;
     };
-    await said(one.bus, word(1));
+    await said(one.bus, message(1));
     // Somebody with Redis in their hands says the same once more, changes it, and says something of their own.
     const [entry] = ((await client.xRange("chockside:words", "-", "+")) ?? []).map(({ message }) => ({
       ...message,
@@ -61,10 +61,10 @@ describe("words by Redis", () => {
     const forged = { ...entry, n: "99", words: entry.words.replace('"seq":1', '"seq":9') };
     for (const one of [entry, forged, { ...forged, mac: "" }, { words: "[]" }])
       await client.xAdd("chockside:words", "*", one as Record<string, string>);
-    stranger.bus.say(word(3));
+    stranger.bus.send(message(3));
     await stranger.bus.close();
-    await said(one.bus, word(2));
-    expect(two.heard).toEqual([word(1), word(2)]);
+    await said(one.bus, message(2));
+    expect(two.heard).toEqual([message(1), message(2)]);
     expect(complaints.filter((c) => c.includes("CHOCKSIDE_SECRET")).length).toBeGreaterThan(2);
     await client.close();
     await one.bus.close();
@@ -79,11 +79,11 @@ describe("words by Redis", () => {
     await client.xAdd("chockside:words", `${now - 11 * 60_000}-0`, { words: "old" });
     await client.xAdd("chockside:words", `${now - 9 * 60_000}-0`, { words: "young" });
     const one = await listening(SECRET);
-    one.bus.say(word(1));
+    one.bus.send(message(1));
     let left = -1;
     while (left < 0) left = await client.pTTL("chockside:words");
     const kept = (await client.xRange("chockside:words", "-", "+")) ?? [];
-    expect(kept.map(({ message }) => message.words)).toEqual(["young", JSON.stringify([word(1)])]);
+    expect(kept.map(({ message }) => message.words)).toEqual(["young", JSON.stringify([message(1)])]);
     expect(left).toBeLessThanOrEqual(10 * 60_000);
     await client.close();
     await one.bus.close();

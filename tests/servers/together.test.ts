@@ -168,7 +168,7 @@ describe("two servers on one record", () => {
     expect([ada.unrecorded.length, bo.unrecorded.length]).toEqual([1, 1]);
   });
 
-  it("[CLU-6] lose no event when words are lost: they look at the record, twice a second when they know", async () => {
+  it("[CLU-6] lose no event when messages are lost: they look at the record, twice a second when they know", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     meeting.deaf = true;
     await ada.command(session, HOLD);
@@ -189,7 +189,7 @@ describe("two servers on one record", () => {
     expect(bo.faults).toEqual([]);
   });
 
-  it("[CLU-6] take a word that is doubled, late or untrue for no more than it is: a hint", async () => {
+  it("[CLU-6] take a message that is doubled, late or untrue for no more than it is: a hint", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, HOLD);
     const end = await head();
@@ -204,7 +204,7 @@ describe("two servers on one record", () => {
     expect(bo.state).toEqual(ada.state);
   });
 
-  it("[CLU-13] take events from the word when they are the next links of the chain they hold, without reading", async () => {
+  it("[CLU-13] take events from the message when they are the next links of the chain they hold, without reading", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     const read = store.read.bind(store);
     let reads = 0;
@@ -230,8 +230,10 @@ describe("two servers on one record", () => {
     ["unreadable", () => rehashed("no event")],
   ])("[CLU-13] read the record when the events told are %s", async (_, spoil) => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
-    meeting.spoil = (word) =>
-      word.is === "moved" ? { ...word, events: word.events?.map((e) => ({ ...e, ...spoil(e) })) } : word;
+    meeting.spoil = (message) =>
+      message.is === "moved"
+        ? { ...message, events: message.events?.map((e) => ({ ...e, ...spoil(e) })) }
+        : message;
     await ada.command(session, HOLD);
     const end = await head();
     await bo.until(() => bo.state?.seq === end);

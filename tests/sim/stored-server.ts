@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Timers } from "../../server/clock.ts";
 import { noPseudonyms } from "../../server/evidence/names.ts";
-import { SILENCE } from "../../server/many/bus.ts";
+import { NO_BUS } from "../../server/many/bus.ts";
 import { rowOf } from "../../server/sessions/row.ts";
 import { Sessions } from "../../server/sessions/sessions.ts";
 import { sha256 } from "../../server/sha256.ts";
@@ -100,7 +100,7 @@ export class StoredServer implements Server {
       log,
       notary: { due() {} },
       names: noPseudonyms,
-      bus: SILENCE,
+      bus: NO_BUS,
       inTurn: (_keys, work) => work(),
     });
     sessions.tell({
