@@ -4,7 +4,7 @@ import { Refusals } from "./audit.ts";
 import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
-import { Taken } from "./auth/taken.ts";
+import { SingleUse } from "./auth/single-use.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -74,11 +74,11 @@ export async function createApp(services: Services, options: AppOptions): Promis
   answerErrors(app as unknown as FastifyInstance, refusals);
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
     services;
-  const taken = new Taken(clock, services.timers, services.others && directory);
+  const singleUse = new SingleUse(clock, services.timers, services.others && directory);
   const nonces = new Nonces(services.secret, clock);
   const { origins } = options.live;
-  const proofs = new Proofs(nonces, taken, origins);
-  const passkeys = new Passkeys({ directory, clock, nonces, taken, signIns });
+  const proofs = new Proofs(nonces, singleUse, origins);
+  const passkeys = new Passkeys({ directory, clock, nonces, singleUse, signIns });
   await secure(app as unknown as FastifyInstance, {
     proofs,
     tls: options.tls,

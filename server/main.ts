@@ -20,7 +20,7 @@ import { openTls, type Tls } from "./tls.ts";
 
 const SITE = fileURLToPath(new URL("../web/dist", import.meta.url));
 /** A panel makes about sixty requests when it loads, and a few per minute afterwards. */
-const PER_MINUTE = { signIns: 30, address: 6_000, signIn: 1_200, dear: 60 };
+const PER_MINUTE = { signIns: 30, address: 6_000, signIn: 1_200, costly: 60 };
 /** Addresses that only this machine reaches. */
 const LOOPBACK = /^(localhost|127\.[\d.]+|::1)$/;
 /** The process exits by force when a shutdown takes longer. Milliseconds. */

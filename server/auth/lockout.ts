@@ -10,13 +10,13 @@ const LONGEST_WAIT_MS = 15 * 60_000;
 const FORGET_MS = 24 * 3_600_000;
 
 /** A counter's key: the hash of the typed handle, whether or not it exists, or of the device's id. */
-export type Counted = `person:${string}` | `device:${string}`;
+export type LockoutKey = `person:${string}` | `device:${string}`;
 
-export function countedPerson(handle: string): Counted {
+export function personLockoutKey(handle: string): LockoutKey {
   return `person:${sha256(handle)}`;
 }
 
-export function countedDevice(id: string): Counted {
+export function deviceLockoutKey(id: string): LockoutKey {
   return `device:${sha256(id)}`;
 }
 
@@ -39,7 +39,7 @@ export class Lockouts {
   readonly #directory: Directory;
   readonly #clock: Clock;
   /** The latest attempt in progress per key. */
-  readonly #last = new Map<Counted, Promise<unknown>>();
+  readonly #last = new Map<LockoutKey, Promise<unknown>>();
 
   constructor(directory: Directory, clock: Clock) {
     this.#directory = directory;
@@ -51,7 +51,7 @@ export class Lockouts {
    * another, on all servers together, so that parallel attempts are counted one by one. An attempt that a lock
    * refuses is not counted.
    */
-  judge(keys: readonly Counted[], attempt: () => Promise<boolean>): Promise<Judged> {
+  judge(keys: readonly LockoutKey[], attempt: () => Promise<boolean>): Promise<Judged> {
     const before = keys.map((key) => this.#last.get(key));
     const turn = Promise.allSettled(before).then(() =>
       this.#directory.inTurn(keys, () => this.#judge(keys, attempt)),
@@ -69,7 +69,7 @@ export class Lockouts {
     return this.#directory.forgetLockouts(this.#clock.now() - FORGET_MS);
   }
 
-  async #judge(keys: readonly Counted[], attempt: () => Promise<boolean>): Promise<Judged> {
+  async #judge(keys: readonly LockoutKey[], attempt: () => Promise<boolean>): Promise<Judged> {
     const now = this.#clock.now();
     const known = await Promise.all(keys.map((key) => this.#directory.lockout(key)));
     const waitMs = Math.max(0, ...known.map((l) => (l?.lockedUntil ?? 0) - now));

@@ -4,7 +4,7 @@ import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
 import type { Nonces } from "./nonces.ts";
 import type { SignIns } from "./sign-ins.ts";
-import type { Taken } from "./taken.ts";
+import type { SingleUse } from "./single-use.ts";
 
 /** Loaded on first use of a passkey: it would add one seventh to the server's start time. */
 const library = () => import("@simplewebauthn/server");
@@ -19,7 +19,7 @@ interface PasskeysDeps {
   directory: Directory;
   clock: Clock;
   nonces: Nonces;
-  taken: Taken;
+  singleUse: SingleUse;
   signIns: Pick<SignIns, "permit" | "isPermitted">;
 }
 
@@ -54,13 +54,14 @@ export class Passkeys {
 
   /** Stores the new passkey. Returns false when it does not answer our challenge, or is known already. */
   async add(identity: Identity, origin: string, response: RegistrationResponseJSON): Promise<boolean> {
-    const { directory, clock, signIns, taken } = this.#deps;
+    const { directory, clock, signIns, singleUse } = this.#deps;
     const { person, device } = identity;
     const what = { session: ADDING, command: person.id };
     const found = await (await library())
       .verifyRegistrationResponse({
         response,
-        expectedChallenge: async (c) => signIns.isPermitted(identity, what, c) && taken.take(`passkey ${c}`),
+        expectedChallenge: async (c) =>
+          signIns.isPermitted(identity, what, c) && singleUse.take(`passkey ${c}`),
         expectedOrigin: origin,
         expectedRPID: new URL(origin).hostname,
         requireUserVerification: true,
@@ -89,14 +90,14 @@ export class Passkeys {
 
   /** Returns the owner of the passkey; null when nobody owns it, or when challenge or origin are wrong. */
   async who(origin: string, response: AuthenticationResponseJSON): Promise<PersonRecord | null> {
-    const { directory, clock, nonces, taken } = this.#deps;
+    const { directory, clock, nonces, singleUse } = this.#deps;
     const known = await directory.passkeys.one(response.id);
     if (!known) return null;
     const publicKey = new Uint8Array(Buffer.from(known.publicKey, "base64url"));
     const found = await (await library())
       .verifyAuthenticationResponse({
         response,
-        expectedChallenge: async (c) => nonces.isGood(c) && taken.take(`passkey ${c}`),
+        expectedChallenge: async (c) => nonces.isGood(c) && singleUse.take(`passkey ${c}`),
         expectedOrigin: origin,
         expectedRPID: new URL(origin).hostname,
         credential: { id: known.id, publicKey, counter: known.counter },

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { calculateJwkThumbprint, EmbeddedJWK, type JWK, jwtVerify } from "jose";
 import { z } from "zod";
 import type { Nonces } from "./nonces.ts";
-import type { Taken } from "./taken.ts";
+import type { SingleUse } from "./single-use.ts";
 
 /** The request that a proof must match. */
 export interface Proved {
@@ -37,13 +37,13 @@ const claimsSchema = z.object({
  */
 export class Proofs {
   readonly #nonces: Nonces;
-  readonly #taken: Taken;
+  readonly #singleUse: SingleUse;
   readonly #origins: readonly string[];
 
   /** @param origins addresses the panels may be served at, besides the request's Host */
-  constructor(nonces: Nonces, taken: Taken, origins: readonly string[]) {
+  constructor(nonces: Nonces, singleUse: SingleUse, origins: readonly string[]) {
     this.#nonces = nonces;
-    this.#taken = taken;
+    this.#singleUse = singleUse;
     this.#origins = origins;
   }
 
@@ -67,7 +67,7 @@ export class Proofs {
       const { kty, crv, x, y } = jwk as { kty: string; crv: string; x: string; y: string };
       const publicKey = { kty, crv, x, y };
       const thumbprint = await calculateJwkThumbprint(publicKey);
-      if (!(await this.#taken.take(`${thumbprint} ${claims.jti}`))) return WRONG;
+      if (!(await this.#singleUse.take(`${thumbprint} ${claims.jti}`))) return WRONG;
       return { is: "proven", thumbprint, publicKey };
     } catch {
       return WRONG;

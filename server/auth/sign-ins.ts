@@ -5,7 +5,7 @@ import { sha256 } from "../sha256.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { SignInRecord } from "../store/sign-in.ts";
 import type { Identity } from "./identity.ts";
-import { countedDevice, countedPerson, Lockouts } from "./lockout.ts";
+import { deviceLockoutKey, Lockouts, personLockoutKey } from "./lockout.ts";
 import { Permits, type Permitted } from "./permits.ts";
 import { hashPin, isPin, type PinCost } from "./pin.ts";
 
@@ -87,7 +87,7 @@ export class SignIns {
     const person = await directory.personByHandle(handle);
     const device = await this.#deviceAt(place, person);
     if (!device) return { is: "deviceNeeded" };
-    const keys = [countedPerson(handle), countedDevice(device.id)];
+    const keys = [personLockoutKey(handle), deviceLockoutKey(device.id)];
     const judged = await this.#lockouts.judge(keys, async () => {
       // Hash a decoy for an unknown handle: both cases take the same time, so the time reveals nothing.
       const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
@@ -140,7 +140,7 @@ export class SignIns {
   /** Checks that a signed-in person enters their own PIN again. Wrong attempts count towards the lockout. */
   async confirm({ person, device }: Identity, pin: string): Promise<{ is: "right" | "wrong" } | Locked> {
     const { directory } = this.#deps;
-    const keys = [countedPerson(person.handle), countedDevice(device.id)];
+    const keys = [personLockoutKey(person.handle), deviceLockoutKey(device.id)];
     return this.#lockouts.judge(keys, async () => {
       const now = await directory.person(person.id);
       return (await isPin(now?.pinHash ?? (await this.#decoyHash()), pin)) && now?.active === true;

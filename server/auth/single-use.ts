@@ -13,7 +13,7 @@ const KEPT_MS = 2 * NONCE_MS;
 const SHARED_MS = 500;
 
 /** Remembers single-use values for as long as their nonce is good. */
-export class Taken {
+export class SingleUse {
   readonly #clock: Clock;
   readonly #timers: Timers;
   readonly #shared: Pick<Directory, "takeOnce" | "forgetTaken"> | null;

@@ -6,7 +6,7 @@ declare module "fastify" {
     /** Exempt from rate limits, because a stop or the server's monitoring depends on it. */
     unlimited?: boolean;
     /** Reads, draws or proves a whole record, so it has a lower limit. */
-    dear?: boolean;
+    costly?: boolean;
   }
 }
 
@@ -18,8 +18,8 @@ export interface PerMinute {
   address: number;
   /** Requests per sign-in, from any address. */
   signIn: number;
-  /** Requests per sign-in to routes marked `dear`. */
-  dear: number;
+  /** Requests per sign-in to routes marked `costly`. */
+  costly: number;
 }
 
 const MINUTE_MS = 60_000;
@@ -39,16 +39,16 @@ export function limitByAddress(app: FastifyInstance, max: number): void {
 }
 
 /** Returns a limit per sign-in, for requests whose sign-in is known. */
-export function limitBySignIn(app: FastifyInstance, { signIn, dear }: PerMinute): Limit {
+export function limitBySignIn(app: FastifyInstance, { signIn, costly }: PerMinute): Limit {
   const told = (s: number) => {
     const detail = `Too many requests under this sign-in: wait ${s} s`;
     return detail;
   };
   const keyOf = (request: FastifyRequest) => request.identity?.signIn ?? "";
-  const [all, dearOnes] = [limit(app, signIn, told, keyOf), limit(app, dear, told, keyOf)];
+  const [all, costlyOnly] = [limit(app, signIn, told, keyOf), limit(app, costly, told, keyOf)];
   return async (request) => {
     await all(request);
-    if (request.routeOptions.config.dear === true) await dearOnes(request);
+    if (request.routeOptions.config.costly === true) await costlyOnly(request);
   };
 }
 

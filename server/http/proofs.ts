@@ -58,7 +58,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/checkpoint",
     {
-      config: { dear: true },
+      config: { costly: true },
       schema: {
         tags: ["evidence"],
         summary: "A signed checkpoint of the record as it is now (C2SP tlog-checkpoint), to keep elsewhere",
@@ -77,7 +77,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/proofs/inclusion",
     {
-      config: { dear: true },
+      config: { costly: true },
       schema: {
         tags: ["evidence"],
         summary: "Shows that an event stands in the record that a checkpoint signed",
@@ -104,7 +104,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/proofs/consistency",
     {
-      config: { dear: true },
+      config: { costly: true },
       schema: {
         tags: ["evidence"],
         summary: "Shows that the record of one checkpoint grew into that of a later one by adding alone",

@@ -1,4 +1,4 @@
-import { countedPerson } from "../auth/lockout.ts";
+import { personLockoutKey } from "../auth/lockout.ts";
 import { firstOf } from "../evidence/leaves.ts";
 import { StartRefused } from "../start-refused.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
@@ -25,7 +25,7 @@ export async function erase(store: EventStore, directory: Directory, person: Per
         `${person.handle} takes part in session ${session} of ${aircraft}: close or abandon it first`,
       );
   const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
-  await directory.personal.erase(person.id, [countedPerson(person.handle)]);
+  await directory.personal.erase(person.id, [personLockoutKey(person.handle)]);
   return leftOf(store, [person.name, ...names.map((n) => n.name)]);
 }
 

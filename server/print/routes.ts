@@ -40,7 +40,7 @@ const schema = (summary: string) => ({
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
   const { store, directory, sessions, names, clock } = options;
   // Send the PDF's bytes unchanged: a serializer would write them anew.
-  const config = { dear: true };
+  const config = { costly: true };
   const serializerCompiler = () => (bytes: unknown) => bytes as string;
 
   app.get(

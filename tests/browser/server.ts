@@ -85,7 +85,7 @@ export class TestServer {
     });
     const app = await createApp(services, {
       site: this.#site,
-      perMinute: { signIns: 1_000, address: 100_000, signIn: 100_000, dear: 100_000 },
+      perMinute: { signIns: 1_000, address: 100_000, signIn: 100_000, costly: 100_000 },
       proxies: [],
       live: { origins },
       tls: null,

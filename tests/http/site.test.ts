@@ -179,7 +179,7 @@ describe("errors of the server's own", () => {
     const app = await createApp(test.services, {
       logger: pino({ ...LOG_OPTIONS, level: "info" }, lines),
       site: folder,
-      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, costly: 100_000 },
       proxies: [],
       live: { origins: [] },
       tls: null,

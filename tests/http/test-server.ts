@@ -121,7 +121,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
   const app = await createApp(services, {
     ...(options.logger ? { logger: options.logger } : {}),
     site: options.site ?? "/nowhere",
-    perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, dear: 1e9, ...options.perMinute },
+    perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, costly: 1e9, ...options.perMinute },
     proxies: options.proxies ?? [],
     live: { origins: options.origins ?? [] },
     metrics: { token: options.metricsToken ?? null, process: false },

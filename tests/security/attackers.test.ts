@@ -106,7 +106,7 @@ describe("the log", () => {
     const app = await createApp(server.services, {
       logger: pino({ ...LOG_OPTIONS, level: "trace" }, lines),
       site: "/nowhere",
-      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, costly: 100_000 },
       proxies: ["127.0.0.1"],
       live: { origins: [] },
       tls: null,

@@ -52,10 +52,10 @@ describe("requests", () => {
   });
 
   it("[SEC-19] for whole records, on paper or signed, are bounded more narrowly than others", async () => {
-    await open({ perMinute: { dear: 5 } });
+    await open({ perMinute: { costly: 5 } });
     const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
     const { id } = await planned(server.app, await signIn(server.app, "fay"));
-    const dear = ["evidence", "evidence?as=csv", "brief.pdf", "record.pdf", "checkpoint"];
+    const costly = ["evidence", "evidence?as=csv", "brief.pdf", "record.pdf", "checkpoint"];
     const proofs = ["proofs/inclusion?event=1&size=1", "proofs/consistency?from=1&to=1"];
     const of = (token: string, what: string) =>
       from("10.0.0.1", `/api/sessions/${id}/${what}`, bearer(token));
@@ -64,8 +64,8 @@ describe("requests", () => {
       for (const what of all) found.push(await statusOf(of(token, what)));
       return found;
     };
-    expect(await codes(ada, dear)).toEqual([200, 200, 200, 200, 200]);
-    expect(await codes(ada, [...dear, ...proofs])).toEqual(Array(7).fill(429));
+    expect(await codes(ada, costly)).toEqual([200, 200, 200, 200, 200]);
+    expect(await codes(ada, [...costly, ...proofs])).toEqual(Array(7).fill(429));
     expect(await statusOf(from("10.0.0.1", "/api/card.pdf", bearer(ada)))).toBe(429);
     expect(await codes(ada, ["events", "events"])).toEqual([200, 200]);
     expect(await codes(bo, [...proofs, "evidence"])).not.toContain(429);

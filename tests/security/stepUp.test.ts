@@ -126,7 +126,7 @@ describe("setting a condition aside", () => {
     const app = await createApp(server.services, {
       logger,
       site: "/nowhere",
-      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, costly: 100_000 },
       proxies: [],
       live: { origins: [] },
       tls: null,

@@ -44,7 +44,7 @@ export async function demoServer({ demo: withDemo = true } = {}): Promise<DemoSe
     });
     const app = await createApp(services, {
       site: "",
-      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, dear: 100_000 },
+      perMinute: { signIns: 100, address: 100_000, signIn: 100_000, costly: 100_000 },
       proxies: [],
       live: { origins: [] },
       tls: null,
