@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { CALM_MS, calmed } from "../../web/net/calm.ts";
-import type { LinkView } from "../../web/net/linkView.ts";
+import type { ConnectionView } from "../../web/net/connectionView.ts";
 import { given } from "../spec/given.ts";
 
 beforeEach(() => {
@@ -10,7 +10,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-/** A link whose view the test sets, and how often who watches it was told. */
+/** A connection whose view the test sets, and how often who watches it was told. */
 function watched() {
   const story = given({}).upTo("starting");
   let view = {
@@ -19,21 +19,21 @@ function watched() {
     outgoing: [],
     state: story.state,
     events: [],
-  } as unknown as LinkView;
+  } as unknown as ConnectionView;
   let tell = () => {};
-  const link = {
+  const connection = {
     view: () => view,
     subscribe: (listener: () => void) => {
       tell = listener;
       return () => {};
     },
   };
-  const calm = calmed(link, () => Date.now());
+  const calm = calmed(connection, () => Date.now());
   let told = 0;
   calm.subscribe(() => {
     told += 1;
   });
-  const set = (change: Partial<LinkView>) => {
+  const set = (change: Partial<ConnectionView>) => {
     view = { ...view, ...change };
     tell();
   };
@@ -67,6 +67,6 @@ it("[PAN-24] a stop, the link and what this person did show at once", () => {
   expect(told()).toBe(before + 1);
   expect(calm.view().state?.holds.length).toBe(1);
   set({ phase: "lost" });
-  set({ outgoing: [{} as LinkView["outgoing"][number]] });
+  set({ outgoing: [{} as ConnectionView["outgoing"][number]] });
   expect(told()).toBe(before + 3);
 });

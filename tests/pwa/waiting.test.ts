@@ -1,21 +1,21 @@
 import { expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { type LinkView, NOTHING } from "../../web/net/linkView.ts";
+import { type ConnectionView, NOTHING } from "../../web/net/connectionView.ts";
 import { unsaid } from "../../web/net/useShown.ts";
-import { linkWords, staleWords, waitingWords } from "../../web/pages/linkWords.ts";
+import { connectionWords, staleWords, waitingWords } from "../../web/pages/connectionWords.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
 import { text } from "../../web/words/en/text.ts";
 import { given } from "../spec/given.ts";
 
-type Sent = LinkView["outgoing"][number];
+type Sent = ConnectionView["outgoing"][number];
 const sent = (is: "sending" | "lapsed" | "recorded", i: number): Sent => ({
   id: String(i),
   action: { type: "present" },
   at: i,
   status: is === "recorded" ? { is, seq: 1 } : { is, tries: 0 },
 });
-const view = (over: Partial<LinkView>): LinkView => ({
+const view = (over: Partial<ConnectionView>): ConnectionView => ({
   ...NOTHING,
   phase: "lost",
   lastHeard: 10_000,
@@ -27,8 +27,8 @@ it("[PWA-9] the link is said in words: when the server was last heard, what wait
   const outgoing = [sent("sending", 1), sent("lapsed", 2), sent("recorded", 3), sent("sending", 4)];
   const words = staleWords(view({ outgoing }), 17_400, text);
   expect(words).toMatch(/^Offline, last heard 7 s ago; three signals waiting\. Hold\./);
-  expect(linkWords(view({ phase: "live" }), 16_000, text)).toBe("Linked");
-  expect(linkWords(view({ phase: "live" }), 16_001, text)).toBe("Silent, last heard 6 s ago");
+  expect(connectionWords(view({ phase: "live" }), 16_000, text)).toBe("Linked");
+  expect(connectionWords(view({ phase: "live" }), 16_001, text)).toBe("Silent, last heard 6 s ago");
 });
 
 it("[PWA-9] what waits is counted in words", () => {

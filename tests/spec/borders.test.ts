@@ -25,7 +25,7 @@ const TESTS = "The product never leans on its tests";
 /** Folder, one line of source, and the words its lint error must say. */
 const refused: [folder: string, source: string, says: string][] = [
   ["shared/models", `import "../../server/main.ts";`, BOTTOM],
-  ["shared/models", `import "../../web/net/link.ts";`, BOTTOM],
+  ["shared/models", `import "../../web/net/connection.ts";`, BOTTOM],
   ["shared/models", `import "../../prisma/migrate.ts";`, BOTTOM],
   ["shared/models", `import "../../seed/demo.ts";`, BOTTOM],
   ["shared/session", `import "../../server/main.ts";`, BOTTOM],
@@ -59,8 +59,8 @@ const refused: [folder: string, source: string, says: string][] = [
   ["web/net", `import "../../prisma/generated/client.ts";`, PANEL],
   ["web/ui", `import "../../server/main.ts";`, PANEL],
   ["web/posts/cockpit", `import "../../../seed/crew/guard.ts";`, PANEL],
-  ["web/ui", `import "../net/link.ts";`, UI],
-  ["web/ui/figures", `export const link = () => import("../../net/link.ts");`, UI],
+  ["web/ui", `import "../net/connection.ts";`, UI],
+  ["web/ui/figures", `export const connection = () => import("../../net/connection.ts");`, UI],
   ["web/ui", `import "socket.io-client";`, UI],
   ["web/ui", `export const got = fetch("/");`, GLOBAL],
   ["web/ui", `export const link = new WebSocket("ws://localhost");`, GLOBAL],
@@ -99,7 +99,7 @@ const allowed: [folder: string, source: string][] = [
   ["shared/evidence", `import "../protocol/events.ts";`],
   ["shared/models", "export const at = new Date(0);"],
   ["web/net", `import "socket.io-client";`],
-  ["web/posts/cockpit", `import "../../net/link.ts";`],
+  ["web/posts/cockpit", `import "../../net/connection.ts";`],
   ["web/ui", `import "../../shared/protocol/posts.ts";`],
   ["web/ui", `import "@base-ui/react/dialog";`],
   ["web/net", "export const at = Date.now();"],

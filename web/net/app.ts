@@ -3,6 +3,8 @@ import { AS_READ, type UnitChoice } from "../../shared/models/unitChoice.ts";
 import type { Light } from "../words/light.ts";
 import { Api } from "./api.ts";
 import { calmed, type Watched } from "./calm.ts";
+import { Connection } from "./connection.ts";
+import type { ConnectionView } from "./connectionView.ts";
 import { openBook } from "./idbOutbox.ts";
 import {
   device,
@@ -15,23 +17,21 @@ import {
   type Me,
   type SignedIn,
 } from "./keep.ts";
-import { Link } from "./link.ts";
-import type { LinkView } from "./linkView.ts";
 import { type Turn, takeTurn } from "./oneSender.ts";
 
-/** The HTTP client. The socket link exists only while somebody is signed in. */
+/** The HTTP client. The socket connection exists only while somebody is signed in. */
 export const api = new Api();
 
 /** The person signed in at this window, and whether this window sends for them. */
-export interface Connected {
+export interface ActiveSignIn {
   signedIn: SignedIn;
   where: "opening" | "here" | "elsewhere";
   /** Null unless this is the window that sends. */
-  link: Link | null;
+  connection: Connection | null;
   turn: Turn | null;
 }
 
-let connected: Connected | null = null;
+let active: ActiveSignIn | null = null;
 let light: Light = keptLight();
 let units: UnitChoice = AS_READ;
 const listeners = new Set<() => void>();
@@ -46,12 +46,12 @@ const subscribe = (listener: () => void) => {
 function connect(signedIn: SignedIn): void {
   api.token = signedIn.token;
   units = keptUnits(signedIn.person.id);
-  const mine: Connected = { signedIn, where: "opening", link: null, turn: null };
-  connected = mine;
-  const change = (to: Partial<Connected>) => {
+  const mine: ActiveSignIn = { signedIn, where: "opening", connection: null, turn: null };
+  active = mine;
+  const change = (to: Partial<ActiveSignIn>) => {
     Object.assign(mine, to);
-    if (connected?.signedIn !== signedIn) return;
-    connected = { ...mine };
+    if (active?.signedIn !== signedIn) return;
+    active = { ...mine };
     announce();
   };
   let turns = 0;
@@ -62,22 +62,25 @@ function connect(signedIn: SignedIn): void {
       void openBook(signedIn.person.id).then(async (book) => {
         const outbox = await book.read();
         // The person signed out, or another window took over, while the outbox was being read.
-        if (turn !== turns || connected?.signedIn !== signedIn) return;
-        change({ where: "here", link: new Link(() => api.handshake(signedIn.token), book, outbox) });
+        if (turn !== turns || active?.signedIn !== signedIn) return;
+        change({
+          where: "here",
+          connection: new Connection(() => api.handshake(signedIn.token), book, outbox),
+        });
       });
     },
     elsewhere() {
       turns += 1;
-      mine.link?.close();
-      change({ where: "elsewhere", link: null });
+      mine.connection?.close();
+      change({ where: "elsewhere", connection: null });
     },
   });
 }
 
 function disconnect(): void {
-  connected?.link?.close();
-  connected?.turn?.end();
-  connected = null;
+  active?.connection?.close();
+  active?.turn?.end();
+  active = null;
 }
 
 /** Restores the sign-in kept from before a reload. */
@@ -106,7 +109,7 @@ export function enterAs(signedIn: SignedIn): Me {
 
 export async function signOut(): Promise<void> {
   await api.signOut().catch(() => undefined);
-  await connected?.link?.forgetUnsent();
+  await active?.connection?.forgetUnsent();
   forgetSignIn();
 }
 
@@ -118,18 +121,18 @@ export function forgetSignIn(): void {
   announce();
 }
 
-export function useConnected(): Connected | null {
-  return useSyncExternalStore(subscribe, () => connected);
+export function useActiveSignIn(): ActiveSignIn | null {
+  return useSyncExternalStore(subscribe, () => active);
 }
 
-const calmLinks = new WeakMap<Link, Watched>();
+const calmConnections = new WeakMap<Connection, Watched>();
 
-/** Returns the link's view as panels draw it; see `calmed`. */
-export function useLinkView(link: Link): LinkView {
-  let calm = calmLinks.get(link);
+/** Returns the connection's view as panels draw it; see `calmed`. */
+export function useConnectionView(connection: Connection): ConnectionView {
+  let calm = calmConnections.get(connection);
   if (!calm) {
-    calm = calmed(link, () => Date.now());
-    calmLinks.set(link, calm);
+    calm = calmed(connection, () => Date.now());
+    calmConnections.set(connection, calm);
   }
   return useSyncExternalStore(calm.subscribe, calm.view);
 }
@@ -161,16 +164,16 @@ export function useUnitChoice(): [UnitChoice, (next: UnitChoice) => void] {
     now,
     (next) => {
       units = next;
-      if (connected) keepUnits(connected.signedIn.person.id, next);
+      if (active) keepUnits(active.signedIn.person.id, next);
       announce();
     },
   ];
 }
 
 /** Watches one session while the component is mounted. */
-export function useWatch(link: Link, session: string): void {
+export function useWatch(connection: Connection, session: string): void {
   useEffect(() => {
-    link.watch(session);
-    return () => link.watch(null);
-  }, [link, session]);
+    connection.watch(session);
+    return () => connection.watch(null);
+  }, [connection, session]);
 }

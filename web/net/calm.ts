@@ -1,8 +1,8 @@
-import type { LinkView } from "./linkView.ts";
+import type { ConnectionView } from "./connectionView.ts";
 
-/** The part of a link that a view needs. */
+/** The part of a connection that a view needs. */
 export interface Watched {
-  view(): LinkView;
+  view(): ConnectionView;
   subscribe(listener: () => void): () => void;
 }
 
@@ -13,8 +13,8 @@ export interface Watched {
 export const CALM_MS = 200;
 
 /**
- * Returns the link's view with fewer changes. This person's actions, a change of the link and every new stop show at
- * once; changes by others are collected and shown at most five times a second.
+ * Returns the connection's view with fewer changes. This person's actions, a change of the connection and every new
+ * stop show at once; changes by others are collected and shown at most five times a second.
  */
 export function calmed({ view, subscribe }: Watched, now: () => number): Watched {
   let shown = view();
@@ -36,7 +36,7 @@ export function calmed({ view, subscribe }: Watched, now: () => number): Watched
     else timer ??= setTimeout(show, wait);
   };
   return {
-    // Without subscribers `shown` is not updated, so read the link directly.
+    // Without subscribers `shown` is not updated, so read the connection directly.
     view: () => (listeners.size === 0 ? view() : shown),
     subscribe: (listener) => {
       if (listeners.size === 0) {
@@ -56,7 +56,7 @@ export function calmed({ view, subscribe }: Watched, now: () => number): Watched
 }
 
 /** True for a change that must show at once: anything except new events that raise no stop. */
-function presses(before: LinkView, after: LinkView): boolean {
+function presses(before: ConnectionView, after: ConnectionView): boolean {
   const { state: was, events: _, lastHeard: heardBefore, ...rest } = before;
   const { state: is, events: __, lastHeard: heardAfter, ...now } = after;
   if ((heardBefore === null) !== (heardAfter === null)) return true;

@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from "react";
-import type { Link } from "./link.ts";
+import type { Connection } from "./connection.ts";
 
 const STEP_MS = 250;
 let panelNow = Date.now();
@@ -21,7 +21,7 @@ function subscribe(listener: () => void): () => void {
 }
 
 /** Returns the current time, updated four times a second: the panel's clock, and the estimated server time. */
-export function useMoment(link: Link): { panel: number; server: number } {
+export function useMoment(connection: Connection): { panel: number; server: number } {
   const panel = useSyncExternalStore(subscribe, () => panelNow);
-  return { panel, server: Math.round(link.clock.now() ?? panel) };
+  return { panel, server: Math.round(connection.clock.now() ?? panel) };
 }

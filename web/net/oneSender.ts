@@ -18,9 +18,9 @@ interface TurnListener {
 
 /**
  * Requests the turn to send for one person: only one window at a time sends. The turn is a lock of the browser (W3C
- * Web Locks), which is released when its window dies. A window that is asked to hand over closes its link first; from
- * a hung window the lock is taken by force. Commands that both windows may have sent have the same id, so the server
- * executes each once.
+ * Web Locks), which is released when its window dies. A window that is asked to hand over closes its connection
+ * first; from a hung window the lock is taken by force. Commands that both windows may have sent have the same id, so
+ * the server executes each once.
  */
 export function takeTurn(person: string, listener: TurnListener): Turn {
   if (!("locks" in navigator)) {

@@ -1,19 +1,19 @@
 import { useEffect } from "react";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
-import { api, useLinkView } from "./app.ts";
-import type { Link } from "./link.ts";
+import { api, useConnectionView } from "./app.ts";
+import type { Connection } from "./connection.ts";
 import { wholeUpTo } from "./log.ts";
 
-/** Returns the whole record of the watched session: events from the link, and earlier ones fetched over HTTP. */
-export function useRecord(link: Link, session: string, head: number): readonly SessionEvent[] {
-  const { events } = useLinkView(link);
+/** Returns the whole record of the watched session: events from the connection, and earlier ones fetched over HTTP. */
+export function useRecord(connection: Connection, session: string, head: number): readonly SessionEvent[] {
+  const { events } = useConnectionView(connection);
   const whole = wholeUpTo(events);
   useEffect(() => {
     if (whole >= head) return;
     api.events(session, whole).then(
-      (fetched) => link.addHistory(session, fetched),
+      (fetched) => connection.addHistory(session, fetched),
       () => undefined,
     );
-  }, [session, link, whole, head]);
+  }, [session, connection, whole, head]);
   return events;
 }

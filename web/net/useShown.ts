@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import type { Link } from "./link.ts";
+import type { Connection } from "./connection.ts";
 
 /** Largest number of signals in one report. */
 const AT_ONCE = 50;
@@ -18,13 +18,18 @@ export function unsaid(state: SessionState, post: Post): number[] {
  * Reports for the device which signals to its post it shows. The report is neither an answer nor a touch of the
  * person.
  */
-export function useShown(link: Link, state: SessionState | null, post: Post | null, now: number): void {
+export function useShown(
+  connection: Connection,
+  state: SessionState | null,
+  post: Post | null,
+  now: number,
+): void {
   const shown = state && post ? unsaid(state, post) : [];
   const key = shown.join(" ");
-  // Repeats at every tick until the record contains the report; the link sends each signal only once at a time.
+  // Repeats at every tick until the record contains the report; the connection sends each signal only once at a time.
   // biome-ignore lint/correctness/useExhaustiveDependencies: each `now` triggers another attempt
   useEffect(() => {
     if (post === null || key === "" || document.visibilityState !== "visible") return;
-    link.sayShown(post, key.split(" ").map(Number));
-  }, [key, link, post, now]);
+    connection.sayShown(post, key.split(" ").map(Number));
+  }, [key, connection, post, now]);
 }

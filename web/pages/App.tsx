@@ -1,7 +1,7 @@
 import { Suspense, useEffect } from "react";
-import { type Connected, useConnected, useLinkView, useUnitChoice } from "../net/app.ts";
+import { type ActiveSignIn, useActiveSignIn, useConnectionView, useUnitChoice } from "../net/app.ts";
+import type { Connection } from "../net/connection.ts";
 import type { SignedIn } from "../net/keep.ts";
-import type { Link } from "../net/link.ts";
 import { OtherVersion, UpdateOffer } from "../pwa/Update.tsx";
 import { fetchRest, later } from "../ui/later.tsx";
 import { UnitsContext } from "../ui/units.ts";
@@ -27,7 +27,7 @@ const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.Ty
  * sends.
  */
 export function App() {
-  const connected = useConnected();
+  const active = useActiveSignIn();
   const { text } = useWords();
   const route = useRoute();
   const [units] = useUnitChoice();
@@ -37,12 +37,12 @@ export function App() {
         <EnrolPage />
       </Suspense>
     );
-  if (!connected) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
+  if (!active) return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   return (
     <Fault key={location.pathname}>
       <Suspense fallback={<p className="page waiting">{text.app.fetching}</p>}>
         <UnitsContext value={units}>
-          <SignedInApp connected={connected} />
+          <SignedInApp active={active} />
         </UnitsContext>
       </Suspense>
     </Fault>
@@ -58,24 +58,24 @@ function SignedOut({ join }: { join: string | null }) {
   );
 }
 
-function SignedInApp({ connected: { signedIn, link, turn, where } }: { connected: Connected }) {
+function SignedInApp({ active: { signedIn, connection, turn, where } }: { active: ActiveSignIn }) {
   const { text } = useWords();
-  if (link) return <LinkedApp signedIn={signedIn} link={link} />;
+  if (connection) return <ConnectedApp signedIn={signedIn} connection={connection} />;
   if (where === "elsewhere") return <ElsewherePage name={signedIn.person.name} onTake={turn?.takeOver} />;
   return <p className="page waiting">{text.app.opening}</p>;
 }
 
-function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
+function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection: Connection }) {
   const route = useRoute();
-  const { phase, unsettled } = useLinkView(link);
+  const { phase, unsettled } = useConnectionView(connection);
   useEffect(() => {
     if (phase === "live") fetchRest();
   }, [phase]);
   if (phase === "mismatch") return <OtherVersion />;
   if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;
   if (route.is === "session")
-    return <SessionPage key={route.id} id={route.id} me={signedIn.person} link={link} />;
-  if (route.is === "board") return <BoardPage link={link} />;
+    return <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} />;
+  if (route.is === "board") return <BoardPage connection={connection} />;
   return (
     <>
       <UpdateOffer />
@@ -86,7 +86,7 @@ function LinkedApp({ signedIn, link }: { signedIn: SignedIn; link: Link }) {
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}
-      {route.is === "ramp" && <Ramp me={signedIn.person} link={link} join={route.join} />}
+      {route.is === "ramp" && <Ramp me={signedIn.person} connection={connection} join={route.join} />}
     </>
   );
 }

@@ -1,15 +1,15 @@
 import "../styles/board.css";
 import { useLayoutEffect, useRef, useState } from "react";
 import { timeOfDay } from "../../shared/words/dates.ts";
-import { useLight, useLinkView } from "../net/app.ts";
-import type { Link } from "../net/link.ts";
+import { useConnectionView, useLight } from "../net/app.ts";
+import type { Connection } from "../net/connection.ts";
 import { useMoment } from "../net/now.ts";
 import { useWakeLock } from "../senses/wakeLock.ts";
 import { BoardRow } from "../ui/BoardRow.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { seconds } from "../ui/numbers.ts";
 import { useWords } from "../words/words.ts";
-import { isFresh } from "./linkWords.ts";
+import { isFresh } from "./connectionWords.ts";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
@@ -18,11 +18,11 @@ import { useSessions } from "./useSessions.ts";
 const OLD_MS = 10_000;
 
 /** The wall board: the ramp on a large screen read from 3 m. Nothing on it can be answered. */
-export function BoardPage({ link }: { link: Link }) {
+export function BoardPage({ connection }: { connection: Connection }) {
   const words = useWords();
   const { board, ramp } = words.text;
-  const view = useLinkView(link);
-  const moment = useMoment(link);
+  const view = useConnectionView(connection);
+  const moment = useMoment(connection);
   const { listed, renewedAt } = useSessions(view.ramp, words);
   const [light, setLight] = useLight();
   useWakeLock();

@@ -1,7 +1,7 @@
 import { Suspense, useEffect, useState } from "react";
-import { api, signOut, useLight, useLinkView } from "../net/app.ts";
+import { api, signOut, useConnectionView, useLight } from "../net/app.ts";
+import type { Connection } from "../net/connection.ts";
 import type { Me } from "../net/keep.ts";
-import type { Link } from "../net/link.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
@@ -18,10 +18,10 @@ const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.Screen
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
 /** Every session on the ramp as a strip, with keys to plan and join one. */
-export function Ramp({ me, link, join }: { me: Me; link: Link; join: string | null }) {
+export function Ramp({ me, connection, join }: { me: Me; connection: Connection; join: string | null }) {
   const words = useWords();
   const { board, ramp: says, screen, units } = words.text;
-  const { ramp } = useLinkView(link);
+  const { ramp } = useConnectionView(connection);
   const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();
   const [choosing, setChoosing] = useState<"units" | "screen" | null>(null);

@@ -3,9 +3,9 @@ import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
-import { api, useLight, useLinkView, useWatch } from "../net/app.ts";
+import { api, useConnectionView, useLight, useWatch } from "../net/app.ts";
+import type { Connection } from "../net/connection.ts";
 import { device, type Me } from "../net/keep.ts";
-import type { Link } from "../net/link.ts";
 import { useMoment } from "../net/now.ts";
 import { useShown } from "../net/useShown.ts";
 import { CockpitPanel } from "../posts/cockpit/CockpitPanel.tsx";
@@ -22,7 +22,7 @@ import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { useWords } from "../words/words.ts";
-import { isFresh, linkWords, postCells, stageStep, staleWords } from "./linkWords.ts";
+import { connectionWords, isFresh, postCells, stageStep, staleWords } from "./connectionWords.ts";
 import { go } from "./route.ts";
 
 /** Loaded separately, because other posts must not wait for the exchange chart and the board. */
@@ -32,12 +32,12 @@ const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses))
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
 
 /** One session as this person sees it: the title block, then the panel of their post. */
-export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }) {
+export function SessionPage({ id, me, connection }: { id: string; me: Me; connection: Connection }) {
   const words = useWords();
   const { say, text } = words;
-  useWatch(link, id);
-  const view = useLinkView(link);
-  const moment = useMoment(link);
+  useWatch(connection, id);
+  const view = useConnectionView(connection);
+  const moment = useMoment(connection);
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [light, setLight] = useLight();
   const [menu, setMenu] = useState(false);
@@ -46,10 +46,10 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
   }, []);
   const { state } = view;
   const post = state && postHeld(state, { id: me.id, device: device().id });
-  useShown(link, state, post, moment.server);
+  useShown(connection, state, post, moment.server);
   useWatching();
   if (!state || view.session !== id)
-    return <Waiting trouble={view.trouble} words={linkWords(view, moment.panel, text)} />;
+    return <Waiting trouble={view.trouble} words={connectionWords(view, moment.panel, text)} />;
 
   const fresh = isFresh(view, moment.panel);
   const panel: Panel = {
@@ -65,11 +65,13 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
     unrecorded: view.unrecorded,
     // Keys that may not be used are disabled already. This check covers the moment before they are redrawn.
     act: (action, confirmed) =>
-      isFresh(link.view(), Date.now()) || makesNothingLessSafe(action) ? link.act(action, confirmed) : null,
+      isFresh(connection.view(), Date.now()) || makesNothingLessSafe(action)
+        ? connection.act(action, confirmed)
+        : null,
     confirm: (pin) => api.confirm(pin, id),
-    sendAnew: (sent) => link.sendAnew(sent),
-    drop: (sent) => link.drop(sent),
-    takeIn: (notice) => link.takeIn(notice),
+    sendAnew: (sent) => connection.sendAnew(sent),
+    drop: (sent) => connection.drop(sent),
+    takeIn: (notice) => connection.takeIn(notice),
   };
   const stale = fresh ? null : staleWords(view, moment.panel, text);
   return (
@@ -82,8 +84,8 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
         stageStep={stageStep(state.stage, text)}
         posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
         clock={timeOfDay(moment.server)}
-        link={linkWords(view, moment.panel, text)}
-        linkIs={fresh ? "live" : "stale"}
+        connection={connectionWords(view, moment.panel, text)}
+        connectionIs={fresh ? "live" : "stale"}
         onPosts={() => setMenu(true)}
       >
         <LightKey light={light} onLight={setLight} />
@@ -103,7 +105,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
           stale={stale}
           readings={
             <Suspense fallback={null}>
-              <CockpitReadings panel={panel} link={link} />
+              <CockpitReadings panel={panel} connection={connection} />
             </Suspense>
           }
         />
@@ -112,7 +114,7 @@ export function SessionPage({ id, me, link }: { id: string; me: Me; link: Link }
       {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
       {post === "supervisor" && (
         <Suspense fallback={<SupervisorToCome panel={panel} stale={stale} />}>
-          <SupervisorPage panel={panel} stale={stale} link={link} />
+          <SupervisorPage panel={panel} stale={stale} connection={connection} />
         </Suspense>
       )}
       {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}

@@ -2,8 +2,8 @@ import "../styles/past.css";
 import { useMemo, useState } from "react";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { applyBatch } from "../../shared/replica/replica.ts";
-import { useLinkView } from "../net/app.ts";
-import type { Link } from "../net/link.ts";
+import { useConnectionView } from "../net/app.ts";
+import type { Connection } from "../net/connection.ts";
 import { wholeUpTo } from "../net/log.ts";
 import { useRecord } from "../net/useRecord.ts";
 import type { Panel } from "../posts/shared/model.ts";
@@ -18,11 +18,19 @@ import { useSessions } from "./useSessions.ts";
 const PRESSING = 1;
 
 /** The supervisor's panel with the data only it needs: all sessions, and the whole record of this one. */
-export function SupervisorPage({ panel, stale, link }: { panel: Panel; stale: string | null; link: Link }) {
-  const { ramp } = useLinkView(link);
+export function SupervisorPage({
+  panel,
+  stale,
+  connection,
+}: {
+  panel: Panel;
+  stale: string | null;
+  connection: Connection;
+}) {
+  const { ramp } = useConnectionView(connection);
   const { listed } = useSessions(ramp, panel.words);
   const id = panel.state.id;
-  const events = useRecord(link, id, panel.state.seq);
+  const events = useRecord(connection, id, panel.state.seq);
   const strips = listed && stripsOf(listed, id, panel.words).filter((s) => !s.over);
   const [past, setPast] = useState<number | null>(null);
   const then = useMemo(

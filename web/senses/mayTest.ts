@@ -3,7 +3,8 @@ import { stopOpen } from "../../shared/session/state.ts";
 import type { Panel } from "../posts/shared/model.ts";
 
 /**
- * True when the sound test may be offered: the link is fresh, no stop stands and the start asks nothing of this post.
+ * True when the sound test may be offered: the connection is fresh, no stop stands and the start asks nothing of this
+ * post.
  */
 export function mayTest({ state, post, now, fresh, unrecorded }: Panel): boolean {
   if (!fresh || stopOpen(state) || unrecorded.length > 0) return false;

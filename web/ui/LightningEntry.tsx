@@ -9,7 +9,7 @@ interface Props {
   stands: string;
   stops: boolean;
   rule: string;
-  /** Without a fresh link a flash may be sent, but not its distance. */
+  /** Without a fresh connection a flash may be sent, but not its distance. */
   fresh: boolean;
   onFlash(): void;
   onThunder(seconds: number): void;

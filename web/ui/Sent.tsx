@@ -17,7 +17,7 @@ interface Props {
   rows: readonly SentRow[];
   onAnew(id: string): void;
   onDrop(id: string): void;
-  /** Sending again needs a fresh link. */
+  /** Sending again needs a fresh connection. */
   fresh: boolean;
 }
 

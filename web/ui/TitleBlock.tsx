@@ -23,8 +23,8 @@ interface Props {
   stageStep: string;
   posts: readonly PostCell[];
   clock: string;
-  link: string;
-  linkIs: "live" | "stale";
+  connection: string;
+  connectionIs: "live" | "stale";
   /** The key for the light, at the end of the block. */
   children: ReactNode;
   onPosts(): void;
@@ -56,10 +56,10 @@ export function TitleBlock(p: Props) {
         {/* Last in the accessible name: people who see the key use its visible words, so the name starts with them. */}
         <span className="visually-hidden">{title.posts}</span>
       </button>
-      <div className="title-cell title-clock" data-is={p.linkIs}>
+      <div className="title-cell title-clock" data-is={p.connectionIs}>
         <span className="title-label">{title.clock}</span>
         <strong>{p.clock}</strong>
-        <span className="title-more">{p.link}</span>
+        <span className="title-more">{p.connection}</span>
       </div>
       {p.children}
     </header>

@@ -11,7 +11,7 @@ export interface AnswerKey {
   word: string;
   tone: Offer["tone"];
   choice: Offer;
-  /** True when the answer may be sent without a fresh link, because it reduces no safety. */
+  /** True when the answer may be sent without a fresh connection, because it reduces no safety. */
   offline: boolean;
   figure: FigureSpec | null;
   /** Age at which a weather report no longer describes the present, milliseconds. */

@@ -29,7 +29,7 @@ const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut)
 
 interface Props {
   panel: Panel;
-  /** The warning shown when the link is not fresh; null while it is. */
+  /** The warning shown when the connection is not fresh; null while it is. */
   stale: string | null;
   /** Further content of this post, below the queue. */
   children?: ReactNode;

@@ -14,8 +14,8 @@ const SAFER: readonly SignalKind[] = [
 ];
 
 /**
- * True for an action that may be sent without a fresh link. The list names safe actions, not unsafe ones, so a new
- * kind of action waits for the link until somebody adds it here.
+ * True for an action that may be sent without a fresh connection. The list names safe actions, not unsafe ones, so a
+ * new kind of action waits for the connection until somebody adds it here.
  */
 export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<string, unknown>): boolean {
   switch (action.type) {

@@ -1,7 +1,7 @@
 import type { StopActions } from "../../ui/Stops.tsx";
 import type { Panel } from "./model.ts";
 
-/** Returns hold, cut and fire as actions. They never wait for the link or the stage. */
+/** Returns hold, cut and fire as actions. They never wait for the connection or the stage. */
 export function stopActions(panel: Pick<Panel, "act">): StopActions {
   return {
     hold: () => panel.act({ type: "send", kind: "hold", channel: "panel" }),

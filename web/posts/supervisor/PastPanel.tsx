@@ -22,7 +22,7 @@ import { Scrub } from "./Scrub.tsx";
 interface Props {
   /** The present state; only the stops use it. */
   panel: Panel;
-  /** The warning shown when the link is not fresh; null while it is. */
+  /** The warning shown when the connection is not fresh; null while it is. */
   stale: string | null;
   events: readonly SessionEvent[];
   /** The state of the session at the past moment. */

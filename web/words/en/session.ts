@@ -3,8 +3,8 @@ import { pluralsOf } from "../../../shared/words/plural.ts";
 const plural = pluralsOf("en");
 const NUMBERS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
 
-/** The state of the link, and advice for when it is lost. */
-export const link = {
+/** The state of the connection, and advice for when it is lost. */
+export const connection = {
   never: "never heard",
   heard: (time: string) => `last heard ${time} ago`,
   connecting: "Connecting",

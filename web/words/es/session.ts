@@ -4,7 +4,7 @@ import type { Text } from "../en/text.ts";
 const plural = pluralsOf("es");
 const NUMBERS = ["cero", "una", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve"];
 
-export const link: Text["link"] = {
+export const connection: Text["connection"] = {
   never: "nunca oído",
   heard: (time) => `oído por última vez hace ${time}`,
   connecting: "Conectando",

@@ -9,7 +9,7 @@ import { actions, ask, blades, entry, figure, sent, standing, stops, times, weat
 import { planning } from "./planning.ts";
 import { problems } from "./problems.ts";
 import { caution, light, screen } from "./seen.ts";
-import { link, record, senses, session, supervisor } from "./session.ts";
+import { connection, record, senses, session, supervisor } from "./session.ts";
 import { stand } from "./stand.ts";
 import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
@@ -24,6 +24,7 @@ export const text: Text = {
   caution,
   charts,
   checks,
+  connection,
   defects,
   elsewhere,
   engines,
@@ -35,7 +36,6 @@ export const text: Text = {
   keypad,
   language,
   light,
-  link,
   net,
   options,
   past,

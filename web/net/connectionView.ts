@@ -5,8 +5,8 @@ import type { Outgoing } from "./outgoing.ts";
 
 export type Phase = "connecting" | "live" | "lost" | "signedOut" | "mismatch";
 
-/** The state of the link as panels see it. A new object on each change. */
-export interface LinkView {
+/** The state of the connection as panels see it. A new object on each change. */
+export interface ConnectionView {
   phase: Phase;
   /** Panel clock when the last message from the server arrived, milliseconds; null before the first. */
   lastHeard: number | null;
@@ -29,7 +29,7 @@ export interface LinkView {
 }
 
 /** The view before the first message. */
-export const NOTHING: LinkView = {
+export const NOTHING: ConnectionView = {
   phase: "connecting",
   lastHeard: null,
   session: null,

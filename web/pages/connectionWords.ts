@@ -2,8 +2,8 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import type { Links } from "../../shared/protocol/wire.ts";
 import type { SessionState } from "../../shared/session/state.ts";
+import type { ConnectionView } from "../net/connectionView.ts";
 import type { Me } from "../net/keep.ts";
-import type { LinkView } from "../net/linkView.ts";
 import { seconds } from "../ui/numbers.ts";
 import type { PostCell } from "../ui/TitleBlock.tsx";
 import type { Words } from "../words/catalogue.ts";
@@ -17,40 +17,40 @@ const STALE_MS = 6_000;
 /** Age of another post's link at which it counts as silent, milliseconds. */
 const SILENT_MS = 8_000;
 
-export function isFresh(view: LinkView, panelNow: number): boolean {
+export function isFresh(view: ConnectionView, panelNow: number): boolean {
   return view.phase === "live" && view.lastHeard !== null && panelNow - view.lastHeard <= STALE_MS;
 }
 
-function heard(view: LinkView, panelNow: number, { link }: Text): string {
-  return view.lastHeard === null ? link.never : link.heard(seconds(panelNow - view.lastHeard));
+function heard(view: ConnectionView, panelNow: number, { connection }: Text): string {
+  return view.lastHeard === null ? connection.never : connection.heard(seconds(panelNow - view.lastHeard));
 }
 
-/** Returns the state of the link in words. */
-export function linkWords(view: LinkView, panelNow: number, text: Text): string {
-  const { link } = text;
+/** Returns the state of the connection in words. */
+export function connectionWords(view: ConnectionView, panelNow: number, text: Text): string {
+  const { connection } = text;
   switch (view.phase) {
     case "connecting":
-      return link.connecting;
+      return connection.connecting;
     case "live":
-      return isFresh(view, panelNow) ? link.linked : link.silent(heard(view, panelNow, text));
+      return isFresh(view, panelNow) ? connection.linked : connection.silent(heard(view, panelNow, text));
     case "lost":
-      return link.offline(heard(view, panelNow, text));
+      return connection.offline(heard(view, panelNow, text));
     case "signedOut":
-      return link.signedOut;
+      return connection.signedOut;
     case "mismatch":
-      return link.tooOld;
+      return connection.tooOld;
   }
 }
 
 /** Returns words for this person's unsent messages, e.g. "three signals waiting", or null. */
-export function waitingWords(outgoing: LinkView["outgoing"], { link }: Text): string | null {
+export function waitingWords(outgoing: ConnectionView["outgoing"], { connection }: Text): string | null {
   const n = outgoing.filter((o) => o.status.is === "sending" || o.status.is === "lapsed").length;
-  return n === 0 ? null : link.waiting(n);
+  return n === 0 ? null : connection.waiting(n);
 }
 
-/** Returns the warning for a link that is not fresh, with advice. */
-export function staleWords(view: LinkView, panelNow: number, text: Text): string {
-  return text.link.stale(linkWords(view, panelNow, text), waitingWords(view.outgoing, text));
+/** Returns the warning for a connection that is not fresh, with advice. */
+export function staleWords(view: ConnectionView, panelNow: number, text: Text): string {
+  return text.connection.stale(connectionWords(view, panelNow, text), waitingWords(view.outgoing, text));
 }
 
 /** Returns the position of the stage, e.g. "6 of 8"; empty after the last one. */
@@ -67,8 +67,8 @@ export function postCells(
   me: Me,
   mine: Post | null,
   now: number,
-  linked: boolean,
-  { say, text: { link: words } }: Words,
+  connected: boolean,
+  { say, text: { connection: words } }: Words,
 ): PostCell[] {
   return POSTS.map((post) => {
     const holder = state.posts[post];
@@ -76,7 +76,7 @@ export function postCells(
     const age = link?.lastHeard == null ? null : now - link.lastHeard;
     const fresh = link?.connected === true && age !== null && age < SILENT_MS;
     const said =
-      !link || !linked
+      !link || !connected
         ? words.postUnknown
         : fresh
           ? words.postLinked
@@ -91,7 +91,7 @@ export function postCells(
       holder: holder?.name ?? null,
       mine: mine === post,
       link: holder === null ? words.nobody : said,
-      is: holder === null ? "vacant" : fresh || !link || !linked ? "fresh" : "silent",
+      is: holder === null ? "vacant" : fresh || !link || !connected ? "fresh" : "silent",
       wants: offered ? words.offered : free ? words.free : null,
     };
   });

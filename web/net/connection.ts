@@ -25,21 +25,21 @@ import {
   takeDue,
 } from "../../shared/replica/outbox.ts";
 import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
+import { type ConnectionView, NOTHING } from "./connectionView.ts";
 import type { OutboxBook } from "./idbOutbox.ts";
-import { type LinkView, NOTHING } from "./linkView.ts";
 import { merged } from "./log.ts";
 import { type Outgoing, outgoingOf, type SendStatus, statusOf, withOutcome } from "./outgoing.ts";
 import { RETRY } from "./retry.ts";
 import { ServerClock } from "./serverClock.ts";
 
-/** All time limits and intervals of the link, milliseconds. */
+/** All time limits and intervals of the connection, milliseconds. */
 const TIMES = { tick: 250, exchange: 15_000, answer: 5_000, retry: 1_500 };
 
 /** The socket of a panel. It connects, watches one session, sends the outbox and estimates the server's time. */
-export class Link {
+export class Connection {
   readonly clock = new ServerClock();
   #socket: Socket<ServerToClient, ClientToServer>;
-  #view: LinkView = NOTHING;
+  #view: ConnectionView = NOTHING;
   #outbox: Outbox;
   #book: OutboxBook;
   #outcomes: Outgoing[] = [];
@@ -75,7 +75,7 @@ export class Link {
     this.#ticker = setInterval(() => this.#tick(), TIMES.tick);
   }
 
-  view = (): LinkView => this.#view;
+  view = (): ConnectionView => this.#view;
 
   subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
@@ -320,12 +320,12 @@ export class Link {
     this.#show({ lasting: this.#book.lasting() });
   }
 
-  #show(change: Partial<LinkView>): void {
+  #show(change: Partial<ConnectionView>): void {
     const next = { ...this.#view, ...change };
     const outgoing = outgoingOf(this.#outbox, this.#outcomes, next.session ?? "", this.clock.now());
     if (JSON.stringify(outgoing) !== JSON.stringify(next.outgoing)) next.outgoing = outgoing;
     next.unsettled = this.#outbox.find((e) => e.command.session !== next.session)?.command.session ?? null;
-    const same = (Object.keys(next) as (keyof LinkView)[]).every((k) => next[k] === this.#view[k]);
+    const same = (Object.keys(next) as (keyof ConnectionView)[]).every((k) => next[k] === this.#view[k]);
     if (same) return;
     this.#view = next;
     for (const listener of this.#listeners) listener();
