@@ -113,8 +113,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
   await serveSite(app as unknown as FastifyInstance, options.site);
   tellPeers(app.server, options.proxies);
   const sockets = live(app as unknown as FastifyInstance, services, proofs, refusals, options.live);
-  const looks = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
-  const metrics = new Metrics(looks);
+  const sources = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
+  const metrics = new Metrics(sources);
   if (options.metrics?.process) metrics.withProcess();
   app.addHook("onClose", async () => metrics.close());
   await app.register(metricsRoute, { metrics, token: options.metrics?.token ?? null });

@@ -13,7 +13,7 @@ import { hashPin } from "./auth/pin.ts";
 import { readConfig } from "./config.ts";
 import { randomIds } from "./ids.ts";
 import { erase } from "./personal/erase.ts";
-import { given } from "./personal/given.ts";
+import { personalDataOf } from "./personal/personal-data.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
 
@@ -88,7 +88,8 @@ async function about(verb: "pin" | "export" | "erase", handle: string, pinLength
     console.log(
       `${handle} signs in by the new PIN, and chooses another there; every sign-in of theirs has ended`,
     );
-  } else if (verb === "export") console.log(JSON.stringify(await given(store, directory, person), null, 2));
+  } else if (verb === "export")
+    console.log(JSON.stringify(await personalDataOf(store, directory, person), null, 2));
   else {
     const left = await erase(store, directory, person);
     await compact();

@@ -2,7 +2,7 @@
 // -- removed: prints those records. Stop the server first when it uses the same file.
 import { readConfig } from "./config.ts";
 import { openSigner } from "./evidence/signer.ts";
-import { type Past, past, pastSignIns } from "./retention/past.ts";
+import { type Expired, expired, expiredSignIns } from "./retention/expired.ts";
 import { remove } from "./retention/remove.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
@@ -24,9 +24,9 @@ async function main(): Promise<void> {
   const { store, directory, compact, close } = await openStores(config, now);
   if (verb === "removed") for (const { note } of await store.removals()) console.log(note);
   else {
-    const found = await past(store, directory, config.periods, now);
+    const found = await expired(store, directory, config.periods, now);
     for (const one of found) console.log(`${verb === "remove" ? "removed" : "past"}: ${saysOf(one)}`);
-    const signIns = await pastSignIns(directory, config.periods.signIns, now);
+    const signIns = await expiredSignIns(directory, config.periods.signIns, now);
     if (signIns.length > 0)
       console.log(`${verb === "remove" ? "removed" : "past"}: ${signIns.length} sign-ins that are over`);
     if (verb === "remove") {
@@ -40,7 +40,7 @@ async function main(): Promise<void> {
   await close();
 }
 
-function saysOf(one: Past): string {
+function saysOf(one: Expired): string {
   const until = new Date(one.until).toISOString().slice(0, 10);
   if ("person" in one) return `${one.person.handle}, who may not sign in any more, kept to ${until}`;
   const { id, aircraft, place, headSeq } = one.session;

@@ -8,8 +8,8 @@ import type { EvidenceSigner } from "./evidence/signer.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
-import { Elsewhere } from "./many/elsewhere.ts";
 import { follow } from "./many/follow.ts";
+import { PeerPresence } from "./many/peer-presence.ts";
 import { Planning } from "./sessions/planning.ts";
 import { type SessionLog, Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
@@ -46,7 +46,7 @@ export interface Services extends ServicesDeps {
   types: TypeOffice;
   notary: Notary;
   names: Names;
-  elsewhere: Elsewhere;
+  peers: PeerPresence;
   /** Stops the timers. Whoever opened the stores closes them. */
   close(): void;
 }
@@ -69,12 +69,12 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const types = new TypeOffice(directory, clock);
-  const elsewhere = new Elsewhere();
+  const peers = new PeerPresence();
   let unfollow = () => {};
   const restarted = () => sessions.restart();
   if (others) {
     await others.enter(restarted);
-    unfollow = await follow({ bus, store, sessions, signIns, elsewhere, clock, timers, log });
+    unfollow = await follow({ bus, store, sessions, signIns, peers, clock, timers, log });
   } else await restarted();
 
   let stop = timers.after(LOOK_MS, look);
@@ -88,7 +88,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     unfollow();
     sessions.close();
   };
-  return { ...deps, sessions, planning, signIns, devices, types, notary, names, elsewhere, close };
+  return { ...deps, sessions, planning, signIns, devices, types, notary, names, peers, close };
 }
 
 async function everybody(directory: Directory): Promise<Named[]> {

@@ -17,7 +17,7 @@ export interface Tls {
   /** SHA-256 of the certificate, as browsers show it. */
   fingerprint: string;
   /** True when somebody else issued it, so that browsers trust it without setup. */
-  vouched: boolean;
+  publiclyTrusted: boolean;
   /** Advice to the operator; null for none. */
   advice: string | null;
 }
@@ -66,7 +66,7 @@ export async function openTls(choice: TlsChoice, now: number): Promise<Tls | nul
     cert,
     key,
     fingerprint: x509.fingerprint256,
-    vouched: choice.is === "files" && x509.issuer !== x509.subject,
+    publiclyTrusted: choice.is === "files" && x509.issuer !== x509.subject,
     advice: adviceOn(choice, x509, now),
   };
 }

@@ -7,7 +7,7 @@ import { sha256 } from "../sha256.ts";
 import type { FileCheck, Kept } from "./check.ts";
 import { checkTable, isTable } from "./check-table.ts";
 import { noteTools } from "./note-tools.ts";
-import { writtenOf } from "./written.ts";
+import { splitExport } from "./split-export.ts";
 
 interface Fault {
   /** Line of the file, from 1. */
@@ -21,7 +21,7 @@ interface Fault {
  */
 export function checkFile(text: string, kept: Kept = {}): FileCheck {
   if (isTable(text)) return checkTable(text, kept);
-  const { lines, ended, before } = writtenOf(text);
+  const { lines, ended, before } = splitExport(text);
   const [first = "", ...rest] = lines;
   const bad = ({ line, why }: Fault): FileCheck => ({ ok: false, says: `BAD line ${line}: ${why}` });
   const read = manifestSchema.safeParse(parse(first));

@@ -47,7 +47,7 @@ export async function secure(
     contentSecurityPolicy: { useDefaults: false, directives: PAGES },
     // Without a trusted certificate, HSTS would remove the only way past the browser's warning (RFC 6797 section
     // 12.1). Behind a proxy that ends TLS, the proxy sends it.
-    strictTransportSecurity: tls?.vouched ? { maxAge: HSTS_S, includeSubDomains: false } : false,
+    strictTransportSecurity: tls?.publiclyTrusted ? { maxAge: HSTS_S, includeSubDomains: false } : false,
     // Browsers accept these two headers on secure origins only, and log a warning elsewhere.
     crossOriginOpenerPolicy: tls !== null,
     originAgentCluster: tls !== null,

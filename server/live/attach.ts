@@ -42,7 +42,7 @@ export function live(
   refusals: Refusals,
   { origins }: LiveOptions,
 ): () => number {
-  const { sessions, signIns, clock, timers, others, elsewhere } = services;
+  const { sessions, signIns, clock, timers, others, peers } = services;
   const unauthenticated = new UnauthenticatedSockets(() => clock.now(), refusals);
   const refusalOf = (request: IncomingMessage): string | null => {
     if (io.engine.clientsCount >= LIMITS.sockets) return "tooManySockets";
@@ -76,7 +76,7 @@ export function live(
     io,
     clock,
     timers,
-    elsewhere,
+    peers,
     tellOthers: (sessions) => others?.bus.send({ is: "heard", server: others.server, sessions }),
   });
   /** Joins a room. When it holds more than `most` sockets, disconnects the oldest: the newest is the one in use. */

@@ -1,6 +1,6 @@
 import type { Clock, Timers } from "../clock.ts";
-import type { Heard } from "../many/bus.ts";
-import type { Elsewhere } from "../many/elsewhere.ts";
+import type { LastHeard } from "../many/bus.ts";
+import type { PeerPresence } from "../many/peer-presence.ts";
 import type { LiveSession } from "../sessions/live-session.ts";
 import { every } from "./every.ts";
 import { type Io, type PanelSocket, sessionRoom } from "./io.ts";
@@ -11,9 +11,9 @@ interface BeatsDeps {
   io: Io;
   clock: Clock;
   timers: Timers;
-  elsewhere: Elsewhere;
+  peers: PeerPresence;
   /** Tells the other servers, per session, which posts this server hears. */
-  tellOthers(sessions: Record<string, Heard>): void;
+  tellOthers(sessions: Record<string, LastHeard>): void;
 }
 
 /**
@@ -25,7 +25,7 @@ export class Beats {
   readonly #deps: BeatsDeps;
   readonly #watched = new Map<string, { session: LiveSession; stop(): void }>();
   /** Beats collected for the next message to the other servers. */
-  #toTell: Record<string, Heard> = {};
+  #toTell: Record<string, LastHeard> = {};
   #stopTelling: (() => void) | null = null;
 
   constructor(deps: BeatsDeps) {
@@ -69,7 +69,7 @@ export class Beats {
 
   /** @param when a regular beat is volatile: it may be dropped on the way */
   #beat({ state }: LiveSession, when: "regular" | "now"): void {
-    const { io, clock, elsewhere } = this.#deps;
+    const { io, clock, peers } = this.#deps;
     const panels = this.watching(state.id);
     const heard = heardOf(state, panels);
     this.#tell(state.id, heard, when);
@@ -78,12 +78,12 @@ export class Beats {
       this.#watched.delete(state.id);
     }
     const room = io.to(sessionRoom(state.id));
-    const links = linksOf(heard, elsewhere.of(state.id, clock.now()));
+    const links = linksOf(heard, peers.of(state.id, clock.now()));
     const notice = { session: state.id, head: state.seq, serverNow: clock.now(), links };
     (when === "regular" ? room.volatile : room).emit("beat", notice);
   }
 
-  #tell(session: string, heard: Heard, when: "regular" | "now"): void {
+  #tell(session: string, heard: LastHeard, when: "regular" | "now"): void {
     if (when === "now") {
       // Drop the pending beat: it is older than this one.
       delete this.#toTell[session];

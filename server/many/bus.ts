@@ -4,7 +4,7 @@ import { postSchema } from "../../shared/protocol/enums.ts";
 
 /** When one server last heard each post's holder, server milliseconds. */
 const heardSchema = z.partialRecord(postSchema, z.number());
-export type Heard = z.infer<typeof heardSchema>;
+export type LastHeard = z.infer<typeof heardSchema>;
 
 /** A recorded event, sent along to save the receiver a read. */
 const sealedSchema = z.object({ seq: z.number(), body: z.string(), hash: z.string() });

@@ -3,7 +3,7 @@ import type { Clock, Timers } from "../clock.ts";
 import type { SessionLog, Sessions } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
 import type { Bus } from "./bus.ts";
-import type { Elsewhere } from "./elsewhere.ts";
+import type { PeerPresence } from "./peer-presence.ts";
 
 /** Interval between reads of the database while messages cannot arrive. Milliseconds. */
 const LOOK_MS = 500;
@@ -15,7 +15,7 @@ interface FollowDeps {
   store: EventStore;
   sessions: Sessions;
   signIns: SignIns;
-  elsewhere: Elsewhere;
+  peers: PeerPresence;
   clock: Clock;
   timers: Timers;
   log: SessionLog;
@@ -26,7 +26,7 @@ interface FollowDeps {
  * it.
  */
 export async function follow(deps: FollowDeps): Promise<() => void> {
-  const { bus, store, sessions, signIns, elsewhere, clock, timers, log } = deps;
+  const { bus, store, sessions, signIns, peers, clock, timers, log } = deps;
   let looking: Promise<void> | null = null;
   let spared = 0;
 
@@ -40,7 +40,7 @@ export async function follow(deps: FollowDeps): Promise<() => void> {
         case "signedOut":
           return signIns.endedElsewhere(message.signIn);
         case "heard":
-          return elsewhere.heard(message.server, message.sessions, clock.now());
+          return peers.heard(message.server, message.sessions, clock.now());
       }
     },
     back: () => void look(),

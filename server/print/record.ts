@@ -56,7 +56,7 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
       tone: e.red ? "danger" : "ink",
     })),
   );
-  vouched(sheet, record);
+  closing(sheet, record);
   return sheet.finish();
 }
 
@@ -199,7 +199,7 @@ async function people(sheet: Sheet, record: SessionRecord): Promise<void> {
 }
 
 /** Prints the last part: the hash this paper can be checked against, and the signatures. */
-function vouched(sheet: Sheet, record: SessionRecord): void {
+function closing(sheet: Sheet, record: SessionRecord): void {
   const words = printWords(record.language).record;
   const say = SPOKEN[record.language];
   sheet.need(150);

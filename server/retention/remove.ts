@@ -4,7 +4,7 @@ import type { EvidenceSigner } from "../evidence/signer.ts";
 import { erase } from "../personal/erase.ts";
 import type { Directory } from "../store/directory.ts";
 import type { EventStore, RemovalRecord } from "../store/events.ts";
-import type { Past } from "./past.ts";
+import type { Expired } from "./expired.ts";
 import type { Periods } from "./rule.ts";
 
 export interface RemovalDeps {
@@ -19,7 +19,7 @@ export interface RemovalDeps {
  * number of events and the last hash, so that a copy kept elsewhere can be recognised.
  * @throws StartRefused when a person cannot be erased yet
  */
-export async function remove(deps: RemovalDeps, one: Past, now: number): Promise<RemovalRecord> {
+export async function remove(deps: RemovalDeps, one: Expired, now: number): Promise<RemovalRecord> {
   const { store, directory, signer, periods } = deps;
   const id = "session" in one ? one.session.id : one.person.id;
   const day = (at: number) => new Date(at).toISOString();

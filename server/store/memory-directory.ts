@@ -13,7 +13,7 @@ import { MemoryDevices } from "./memory-devices.ts";
 import { MemoryPasskeys } from "./memory-passkeys.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import type { SignInRecord } from "./sign-in.ts";
-import { standingOf } from "./type-status.ts";
+import { statusesOf } from "./type-status.ts";
 
 /** The directory in memory, to use with `MemoryEventStore`. */
 export class MemoryDirectory implements Directory {
@@ -151,7 +151,7 @@ export class MemoryDirectory implements Directory {
   }
 
   async types(): Promise<TypeSummary[]> {
-    const statuses = standingOf(this.#types);
+    const statuses = statusesOf(this.#types);
     return this.#types
       .map(({ type: _type, authors: _authors, revision: _revision, ...summary }, i) => ({
         ...summary,
@@ -163,7 +163,7 @@ export class MemoryDirectory implements Directory {
   async type(id: string, version: number): Promise<TypeVersion | null> {
     const at = this.#at(id, version);
     const found = this.#types[at];
-    return found ? { ...found, status: standingOf(this.#types)[at] ?? found.status } : null;
+    return found ? { ...found, status: statusesOf(this.#types)[at] ?? found.status } : null;
   }
 
   async addTypes(types: readonly AircraftType[], now: number): Promise<void> {

@@ -21,7 +21,7 @@ import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
 import type { SignInRecord } from "./sign-in.ts";
-import { standingOf } from "./type-status.ts";
+import { statusesOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
@@ -227,7 +227,7 @@ export class PrismaDirectory implements Directory {
       orderBy: [{ id: "asc" }, { version: "asc" }],
       omit: { body: true },
     });
-    const statuses = standingOf(rows);
+    const statuses = statusesOf(rows);
     return rows.map((row, i) => toSummary(row, statuses[i] ?? "draft"));
   }
 
@@ -238,7 +238,7 @@ export class PrismaDirectory implements Directory {
       where: { id },
       select: { id: true, version: true, status: true },
     });
-    const status = standingOf(of)[of.findIndex((t) => t.version === version)] ?? "draft";
+    const status = statusesOf(of)[of.findIndex((t) => t.version === version)] ?? "draft";
     return {
       ...toSummary(row, status),
       type: aircraftTypeSchema.parse(JSON.parse(row.body)),

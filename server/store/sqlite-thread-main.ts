@@ -1,6 +1,6 @@
 import { parentPort, receiveMessageOnPort, workerData } from "node:worker_threads";
 import { openHandle } from "./open.ts";
-import type { Answer, Given } from "./sqlite-thread.ts";
+import type { WriteReply, WriteRequest } from "./sqlite-thread.ts";
 import { SqliteWriter } from "./sqlite-writer.ts";
 
 /** Main file of the writer thread. Writes that arrive during a flush share the next one. */
@@ -9,16 +9,16 @@ if (!port) throw new Error("this is a thread of a server's");
 const db = openHandle(workerData as string);
 const writer = new SqliteWriter(db);
 
-port.on("message", (first: Given | null) => {
-  const given: Given[] = [];
-  let next: Given | null | undefined = first;
+port.on("message", (first: WriteRequest | null) => {
+  const given: WriteRequest[] = [];
+  let next: WriteRequest | null | undefined = first;
   while (next) {
     given.push(next);
-    next = receiveMessageOnPort(port)?.message as Given | null | undefined;
+    next = receiveMessageOnPort(port)?.message as WriteRequest | null | undefined;
   }
   if (given.length > 0) {
     const outcomes = writer.write(given.flatMap(({ group }) => group));
-    const answers: Answer[] = given.map(({ number, group }) => ({
+    const answers: WriteReply[] = given.map(({ number, group }) => ({
       number,
       outcomes: outcomes.splice(0, group.length),
     }));

@@ -7,11 +7,11 @@ import type { Outcome, Write, Writer } from "./sqlite-writer.ts";
 const SCRIPT = fileURLToPath(new URL("../dist/sqlite-thread-main.js", import.meta.url));
 
 /** Messages to the thread and back: it answers with the same number and one outcome per write. */
-export interface Given {
+export interface WriteRequest {
   number: number;
   group: readonly Write[];
 }
-export interface Answer {
+export interface WriteReply {
   number: number;
   outcomes: Outcome[];
 }
@@ -39,7 +39,7 @@ export class SqliteThread implements Writer {
   write(group: readonly Write[]): Promise<Outcome[]> {
     this.#worker ??= this.#begin();
     this.#given += 1;
-    const given: Given = { number: this.#given, group };
+    const given: WriteRequest = { number: this.#given, group };
     return new Promise((done) => {
       this.#waiting.set(given.number, { count: group.length, done });
       this.#worker?.postMessage(given);
@@ -57,7 +57,7 @@ export class SqliteThread implements Writer {
   #begin(): Worker {
     const worker = new Worker(SCRIPT, { workerData: this.#file });
     let fault = "the thread that writes has ended";
-    worker.on("message", (answers: Answer[]) => {
+    worker.on("message", (answers: WriteReply[]) => {
       for (const { number, outcomes } of answers) {
         this.#waiting.get(number)?.done(outcomes);
         this.#waiting.delete(number);

@@ -7,7 +7,7 @@ interface Row {
 }
 
 /** Returns the status of each version, in the same order, in view of the other versions of its type. */
-export function standingOf(rows: readonly Row[]): TypeStatus[] {
+export function statusesOf(rows: readonly Row[]): TypeStatus[] {
   const newest = new Map<string, number>();
   for (const { id, version, status } of rows)
     if (status === "approved") newest.set(id, Math.max(version, newest.get(id) ?? 0));

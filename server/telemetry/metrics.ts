@@ -8,7 +8,7 @@ import {
 } from "./trace.ts";
 
 /** Values read at each scrape instead of counted. */
-export interface Looks {
+export interface MetricSources {
   overview(): Promise<{ live: number; holds: number }>;
   sockets(): number;
   ready(): Promise<boolean>;
@@ -28,7 +28,7 @@ export class Metrics {
   readonly registry = new Registry();
   readonly #stop: (() => void)[] = [];
 
-  constructor(looks: Looks) {
+  constructor(sources: MetricSources) {
     const registers = [this.registry];
     const commands = new Counter({
       name: "chockside_commands_total",
@@ -80,10 +80,14 @@ export class Metrics {
           this.set(await look());
         },
       });
-    gauge("chockside_sockets", "Open sockets", () => looks.sockets());
-    gauge("chockside_ready", "1 while events can be recorded", async () => ((await looks.ready()) ? 1 : 0));
-    gauge("chockside_sessions_live", "Sessions that are not over", async () => (await looks.overview()).live);
-    gauge("chockside_holds_open", "Holds that stand", async () => (await looks.overview()).holds);
+    gauge("chockside_sockets", "Open sockets", () => sources.sockets());
+    gauge("chockside_ready", "1 while events can be recorded", async () => ((await sources.ready()) ? 1 : 0));
+    gauge(
+      "chockside_sessions_live",
+      "Sessions that are not over",
+      async () => (await sources.overview()).live,
+    );
+    gauge("chockside_holds_open", "Holds that stand", async () => (await sources.overview()).holds);
 
     this.#listen(TRACES.command, ({ action, outcome, reason, ms }: CommandTrace) => {
       commands.inc({ action, outcome });

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { checkFile } from "../../server/evidence/check-file.ts";
 import { erase } from "../../server/personal/erase.ts";
-import { given } from "../../server/personal/given.ts";
+import { personalDataOf } from "../../server/personal/personal-data.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { pseudonymOf } from "../../shared/evidence/pseudonyms.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
@@ -198,7 +198,7 @@ describe("erasing a person", () => {
 describe("everything about one person", () => {
   it("[PRV-5] is given as data: record, names, sign-ins and each of their events; no secret and nobody else", async () => {
     await signIn(test.app, "ada");
-    const all = await given(store, test.services.directory, await person("ada"));
+    const all = await personalDataOf(store, test.services.directory, await person("ada"));
     expect(all.person).toMatchObject({ id: "ada", handle: "ada", name: "Ada", mayHold: ["cockpit"] });
     expect(all.names).toEqual(["Ada"]);
     expect(all.signIns).toMatchObject([{ deviceId: "ada-tablet" }]);

@@ -65,7 +65,7 @@ describe("a certificate of the server's own", () => {
       "-sha256",
     ]);
     expect(String(said).trim().split("=")[1]).toBe(tls.fingerprint);
-    expect(tls.vouched).toBe(false);
+    expect(tls.publiclyTrusted).toBe(false);
   });
 
   it("[SEC-2] stays the same until a month before it ends; a name it lacks is told", async () => {
@@ -105,8 +105,8 @@ describe("a server that speaks TLS", () => {
   let server: TestServer;
   let tls: Tls;
   afterEach(() => server.close());
-  async function listen(vouched = false): Promise<number> {
-    tls = { ...(await own("served")), vouched };
+  async function listen(publiclyTrusted = false): Promise<number> {
+    tls = { ...(await own("served")), publiclyTrusted };
     server = await testServer({ tls });
     await server.app.listen({ port: 0, host: "127.0.0.1" });
     return (server.app.server.address() as AddressInfo).port;

@@ -7,7 +7,7 @@ import { promisify } from "node:util";
 import { describe, expect, it } from "vitest";
 import { checkFile } from "../../server/evidence/check-file.ts";
 import { noteTools } from "../../server/evidence/note-tools.ts";
-import { past, pastSignIns } from "../../server/retention/past.ts";
+import { expired, expiredSignIns } from "../../server/retention/expired.ts";
 import { remove } from "../../server/retention/remove.ts";
 import { keptUntil, PERIODS } from "../../server/retention/rule.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
@@ -71,7 +71,7 @@ describe("what is past its period", () => {
     await test.close();
     const [until, later] = [keptUntil(START, 12), keptUntil(START, 30)];
     const ids = async (now: number, periods = PERIODS) =>
-      (await past(store, directory, periods, now)).map((one) =>
+      (await expired(store, directory, periods, now)).map((one) =>
         "session" in one ? [one.kept, one.session.id] : [one.kept, one.person.id],
       );
     expect(await ids(until - 1)).toEqual([]);
@@ -100,14 +100,14 @@ describe("sign-ins that are over", () => {
     await signIn(test.app, "ada");
     await test.close();
     const until = keptUntil(START + 12 * 3_600_000, PERIODS.signIns);
-    expect(await pastSignIns(directory, PERIODS.signIns, until - 1)).toEqual([]);
-    const found = await pastSignIns(directory, PERIODS.signIns, until);
+    expect(await expiredSignIns(directory, PERIODS.signIns, until - 1)).toEqual([]);
+    const found = await expiredSignIns(directory, PERIODS.signIns, until);
     // Bo's is as old, but it is the last that is known of him.
     expect(found.sort()).toEqual(old.sort());
-    const gone = await past(store, directory, PERIODS, keptUntil(START, 30));
+    const gone = await expired(store, directory, PERIODS, keptUntil(START, 30));
     await directory.personal.forgetSignIns(found);
     expect([(await of("ada")).length, (await of("bo")).length]).toEqual([1, 1]);
-    expect(await past(store, directory, PERIODS, keptUntil(START, 30))).toEqual(gone);
+    expect(await expired(store, directory, PERIODS, keptUntil(START, 30))).toEqual(gone);
   });
 });
 
@@ -122,7 +122,7 @@ describe("removing it", () => {
     await first.close();
     const now = keptUntil(START, 24);
     const deps = { store, directory, signer: testSigner, periods: PERIODS };
-    const found = await past(store, directory, PERIODS, now);
+    const found = await expired(store, directory, PERIODS, now);
     for (const one of found) await remove(deps, one, now);
 
     const [session, person, ...more] = await store.removals();
@@ -144,7 +144,7 @@ describe("removing it", () => {
       "person gone\nkept 24 ",
     );
     expect(await directory.person("gone")).toBeNull();
-    expect(await past(store, directory, PERIODS, now)).toEqual([]);
+    expect(await expired(store, directory, PERIODS, now)).toEqual([]);
 
     const second = await testServer({ store, directory, hand: first.hand });
     expect(await exported(second, newest)).toBe(before);

@@ -1,24 +1,24 @@
 import type { Stores } from "../opened.ts";
-import { Attendance } from "./attendance.ts";
 import { DatabaseClock } from "./clock.ts";
 import { postgresDirectory } from "./directory.ts";
 import { PostgresEventStore } from "./events.ts";
 import type { Place } from "./link.ts";
 import { openPostgres } from "./open.ts";
+import { ServerPresence } from "./server-presence.ts";
 
 export async function openPostgresStores(place: Place, now: number): Promise<Stores> {
   await openPostgres(place, now);
   const clocks = await DatabaseClock.start(place);
-  const attendance = new Attendance(place);
+  const presence = new ServerPresence(place);
   const store = new PostgresEventStore(place);
   const directory = postgresDirectory(place);
   const close = async () => {
     await store.close();
     await directory.close();
-    await attendance.leave();
+    await presence.leave();
     await clocks.close();
   };
   // Autovacuum reuses the space in time.
   const compact = async () => {};
-  return { store, directory, compact, clocks, enter: (alone) => attendance.enter(alone), close };
+  return { store, directory, compact, clocks, enter: (alone) => presence.enter(alone), close };
 }

@@ -40,7 +40,7 @@ export async function* tracesOf(store: EventStore, personId: string): AsyncGener
 }
 
 /** Returns all data about one person, except the hashes of their PIN and tokens. */
-export async function given(store: EventStore, directory: Directory, person: PersonRecord) {
+export async function personalDataOf(store: EventStore, directory: Directory, person: PersonRecord) {
   const { pinHash: _pin, ...record } = person;
   const names = (await directory.personal.names()).filter((n) => n.personId === person.id);
   const signIns = await directory.personal.signIns(person.id);

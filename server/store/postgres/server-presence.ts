@@ -14,12 +14,12 @@ const LOOK_MS = 1_000;
  * database, which ends with its connection. A server that finds the lock free is the first after a time without
  * servers: it holds the lock exclusively until it has recorded that.
  */
-export class Attendance {
+export class ServerPresence {
   readonly #link: PostgresLink;
   #left = false;
 
   constructor(place: Place) {
-    this.#link = new PostgresLink(place, "attendance");
+    this.#link = new PostgresLink(place, "presence");
   }
 
   /**

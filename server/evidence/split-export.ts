@@ -1,5 +1,5 @@
 /** An exported record, split into the lines that NDJSON has. */
-export interface Written {
+export interface ExportLines {
   /** The manifest, the events, and the signature if there is one. */
   lines: string[];
   /** True when the file ends as it must: nothing was cut off or added. */
@@ -19,11 +19,11 @@ const ENDS = '\n],"end":';
  * Splits an export. A JSON export has the same manifest, events and signature as an NDJSON export, within one
  * document.
  */
-export function writtenOf(text: string): Written {
+export function splitExport(text: string): ExportLines {
   return text.startsWith(OPENS) ? asDocument(text) : asLines(text);
 }
 
-function asLines(text: string): Written {
+function asLines(text: string): ExportLines {
   const lines = text.split("\n");
   // The last line ends with a line feed, so the last element is empty.
   const ended = lines.at(-1) === "";
@@ -31,7 +31,7 @@ function asLines(text: string): Written {
   return { lines, ended, before: (events) => `${[lines[0], ...events].join("\n")}\n` };
 }
 
-function asDocument(text: string): Written {
+function asDocument(text: string): ExportLines {
   const at = text.lastIndexOf(ENDS);
   const body = at < 0 ? text : text.slice(0, at);
   const [head = "", ...events] = body.split("\n");

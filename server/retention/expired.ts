@@ -2,7 +2,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { signalOf } from "../../shared/signals/all.ts";
 import { firstOf } from "../evidence/leaves.ts";
-import { tracesOf } from "../personal/given.ts";
+import { tracesOf } from "../personal/personal-data.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { type Kept, keptUntil, type Periods } from "./rule.ts";
@@ -11,7 +11,7 @@ import { type Kept, keptUntil, type Periods } from "./rule.ts";
  * Returns the ids of sign-ins that ended and are past their period. The last one of each person stays, because it
  * shows how long the person has been away.
  */
-export async function pastSignIns(directory: Directory, months: number, now: number): Promise<string[]> {
+export async function expiredSignIns(directory: Directory, months: number, now: number): Promise<string[]> {
   const found: string[] = [];
   for (const person of await directory.people()) {
     const all = await directory.personal.signIns(person.id);
@@ -23,7 +23,7 @@ export async function pastSignIns(directory: Directory, months: number, now: num
 }
 
 /** A session or person past the retention period. */
-export type Past = { kept: Exclude<Kept, "signIns">; until: number } & (
+export type Expired = { kept: Exclude<Kept, "signIns">; until: number } & (
   | { session: SessionRow }
   | { person: PersonRecord }
 );
@@ -32,13 +32,13 @@ export type Past = { kept: Exclude<Kept, "signIns">; until: number } & (
  * Returns closed sessions and inactive people past their period. An aircraft's newest session always stays: the next
  * plan takes over its open defects.
  */
-export async function past(
+export async function expired(
   store: EventStore,
   directory: Directory,
   periods: Periods,
   now: number,
-): Promise<Past[]> {
-  const found: Past[] = [];
+): Promise<Expired[]> {
+  const found: Expired[] = [];
   const rows = await store.sessions(Number.MAX_SAFE_INTEGER);
   const newest = new Set<string>();
   for (const row of rows) {
