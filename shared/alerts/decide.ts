@@ -1,8 +1,11 @@
 import type { Action } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
-import { ALERT_RULES, SHELVE_MAX_MIN } from "./kinds.ts";
+import { ALERTS } from "./kinds.ts";
 import { alertNext } from "./machine.ts";
+
+/** The longest an alert may be shelved, minutes: our own judgement. */
+const SHELVE_MAX_MIN = 15;
 
 type AlertAction = Extract<Action, { type: "acknowledgeAlert" | "shelveAlert" }>;
 
@@ -12,7 +15,7 @@ export function decideAlert(state: SessionState, action: AlertAction, context: C
   const post = context.post;
   if (!alert) return refuse("nothingOpen");
   const now = post ? alert.posts[post] : undefined;
-  const { to, latching } = ALERT_RULES[alert.kind];
+  const { to, latching } = ALERTS[alert.kind];
   if (!post || now === undefined) return refuse("notAddressed", { posts: [...to] });
   const input = action.type === "acknowledgeAlert" ? "acknowledge" : "shelve";
   const next = alertNext(now, input, { latching, active: alert.active });

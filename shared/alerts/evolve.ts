@@ -1,9 +1,9 @@
 import { withEngine, withLife } from "../engine/evolve.ts";
-import { type PlainLife, plain } from "../engine/life.ts";
+import { plain } from "../engine/life.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Alert, SessionState } from "../session/state.ts";
-import { ALERT_RULES } from "./kinds.ts";
+import { ALERTS } from "./kinds.ts";
 import { type AlertInput, type AlertState, alertNext } from "./machine.ts";
 
 type AlertFact = FactOf<
@@ -73,7 +73,7 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
     };
     // A drill worked for the last time does not stand for this one.
     const drillsOpened = state.drillsOpened.filter((ref) => ref !== alert.id);
-    return markSaid({ ...change(state, alert.id, () => alert), drillsOpened }, alert);
+    return remembered({ ...change(state, alert.id, () => alert), drillsOpened }, alert);
   }
   const first: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
   const by = fact.ref === undefined ? null : raiserOf(state, fact.ref);
@@ -92,7 +92,7 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
     shelvedUntil: {},
     againAt: event.at + resoundMs(state),
   };
-  return markSaid({ ...state, alerts: [...state.alerts, alert] }, alert);
+  return remembered({ ...state, alerts: [...state.alerts, alert] }, alert);
 }
 
 /** The post a person raised the stop from; the system's own hold, in a silent post's name, was raised by nobody. */
@@ -110,7 +110,7 @@ function change(state: SessionState, id: number, how: (a: Alert) => Alert): Sess
 }
 
 function move(alert: Alert, input: AlertInput, posts: readonly Post[]): Alert {
-  const nature = { latching: ALERT_RULES[alert.kind].latching, active: alert.active };
+  const nature = { latching: ALERTS[alert.kind].latching, active: alert.active };
   const moved = { ...alert.posts };
   for (const post of posts) {
     const from = moved[post];
@@ -138,15 +138,10 @@ export function settled(state: SessionState): SessionState {
   return { ...state, alerts: state.alerts.filter((a) => !over(a)) };
 }
 
-/** A limit is said once an attempt: the engine remembers that it was. */
-function markSaid(state: SessionState, alert: Alert): SessionState {
-  const mark = (life: PlainLife): PlainLife => {
-    if (life.is === "cranking" && alert.kind === "starterLimit") return { ...life, limitSaid: true };
-    if (life.is !== "caught") return life;
-    if (alert.kind === "oilFirstLate") return { ...life, firstLateSaid: true };
-    return alert.kind === "oilNormalLate" ? { ...life, normalLateSaid: true } : life;
-  };
-  return alert.engine === null
-    ? state
-    : withEngine(state, alert.engine, (e) => withLife(e, mark(plain(e.life))));
+/** An alert that is raised once an attempt is remembered by its engine. */
+function remembered(state: SessionState, { kind, engine }: Alert): SessionState {
+  const definition = ALERTS[kind];
+  if (engine === null || definition.about !== "engine" || definition.remember === null) return state;
+  const { remember } = definition;
+  return withEngine(state, engine, (e) => withLife(e, remember(plain(e.life))));
 }

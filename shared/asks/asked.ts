@@ -1,4 +1,4 @@
-import { ALERT_RULES } from "../alerts/kinds.ts";
+import { ALERTS } from "../alerts/kinds.ts";
 import { needsPerson } from "../alerts/machine.ts";
 import { checks } from "../checks/asks.ts";
 import { drillSteps } from "../drills/asks.ts";
@@ -58,7 +58,7 @@ function alerts(state: SessionState, post: Post): Ask[] {
         since: a.at,
         choices: [
           choice("acknowledge", "plain", { type: "acknowledgeAlert", alert: a.id }),
-          ...(ALERT_RULES[a.kind].latching
+          ...(ALERTS[a.kind].latching
             ? []
             : [choice("shelve", "plain", { type: "shelveAlert", alert: a.id, minutes: 5 })]),
         ],

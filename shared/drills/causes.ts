@@ -1,3 +1,4 @@
+import { ALERTS } from "../alerts/kinds.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill, Trigger } from "../types/drill.ts";
 
@@ -17,16 +18,8 @@ export function drillCauses(state: SessionState): DrillCause[] {
   return [
     ...state.fires.flatMap((f) => (f.place === "notSaid" ? [] : cause(`fire:${f.place}`, f.id, f.engine))),
     ...state.alerts.flatMap((a) => {
-      switch (a.kind) {
-        case "turningUncleared":
-        case "guardMissing":
-        case "oilFirstLate":
-        case "oilNormalLate":
-        case "groundPowerOutOfRange":
-          return a.active ? cause(`alert:${a.kind}`, a.id, a.engine) : [];
-        default:
-          return [];
-      }
+      const { trigger } = ALERTS[a.kind];
+      return trigger !== null && a.active ? cause(trigger, a.id, a.engine) : [];
     }),
     ...state.engines.flatMap((e) =>
       e.blades?.resistance ? cause("blades:resistance", e.blades.by.seq, e.n) : [],

@@ -1,14 +1,27 @@
-/** Every kind of alert. `alerts/kinds.ts` says who is told of each, and how pressing it is. */
+/**
+ * Every kind of alert, in the order in which alerts that begin at one moment are recorded: first those of an engine,
+ * engine by engine, then the others. `alerts/kinds.ts` defines each.
+ */
 export const ALERT_KINDS = [
+  "starterLimit",
+  "turningUncleared",
+  "oilFirstLate",
+  "oilNormalLate",
+  "guardMissing",
   "fire",
   "cut",
   "hold",
-  "turningUncleared",
-  "guardMissing",
-  "oilFirstLate",
-  "oilNormalLate",
-  "starterLimit",
   "groundPowerOutOfRange",
   "unanswered",
 ] as const;
 export type AlertKind = (typeof ALERT_KINDS)[number];
+
+/** The kinds that a type may tie a drill to. */
+export const DRILL_ALERTS = [
+  "turningUncleared",
+  "guardMissing",
+  "oilFirstLate",
+  "oilNormalLate",
+  "groundPowerOutOfRange",
+] as const satisfies readonly AlertKind[];
+export type DrillAlert = (typeof DRILL_ALERTS)[number];

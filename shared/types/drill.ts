@@ -1,24 +1,24 @@
 import { z } from "zod";
+import { DRILL_ALERTS, type DrillAlert } from "../protocol/alerts.ts";
 import { POSTS } from "../protocol/posts.ts";
+import { FIRE_PLACES, type FirePlace } from "../protocol/signals.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { sourceSchema } from "./limit.ts";
 
-/** What opens a drill by itself: a fire at a place, or an alert. `manual` is opened by a person. */
-export const TRIGGERS = [
-  "fire:induction",
-  "fire:exhaust",
-  "fire:nacelle",
-  "fire:groundEquipment",
-  "alert:turningUncleared",
-  "alert:guardMissing",
-  "alert:oilFirstLate",
-  "alert:oilNormalLate",
-  "alert:groundPowerOutOfRange",
+/** What opens a drill by itself: a fire at a place, an alert or resistance. `manual` is opened by a person. */
+export type Trigger =
+  | `fire:${Exclude<FirePlace, "notSaid">}`
+  | `alert:${DrillAlert}`
+  | "blades:resistance"
+  | "manual";
+
+const TRIGGERS: readonly Trigger[] = [
+  ...FIRE_PLACES.filter((place) => place !== "notSaid").map((place) => `fire:${place}` as const),
+  ...DRILL_ALERTS.map((kind) => `alert:${kind}` as const),
   "blades:resistance",
   "manual",
-] as const;
-export const triggerSchema = z.enum(TRIGGERS);
-export type Trigger = z.infer<typeof triggerSchema>;
+];
+const triggerSchema = z.enum(TRIGGERS);
 
 const stepSchema = z.strictObject({
   words: line(140),

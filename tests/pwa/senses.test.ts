@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import type { Priority } from "../../shared/alerts/kinds.ts";
+import type { Priority } from "../../shared/alerts/definition.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { batteryWords } from "../../web/senses/battery.ts";
 import { type DeviceState, deviceWords } from "../../web/senses/deviceWords.ts";

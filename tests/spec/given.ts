@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import type { z } from "zod";
-import { ALERT_RULES } from "../../shared/alerts/kinds.ts";
+import { ALERTS } from "../../shared/alerts/kinds.ts";
 import { type EngineLife, plain } from "../../shared/engine/life.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
@@ -366,7 +366,7 @@ export class Story {
   get alerts(): AlertKind[] {
     return this.told("alertRaised")
       .map((f) => f.kind)
-      .filter((kind) => !ALERT_RULES[kind].latching);
+      .filter((kind) => !ALERTS[kind].latching);
   }
 
   /** Alerts of one kind raised so far. */

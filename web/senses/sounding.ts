@@ -1,4 +1,4 @@
-import { ALERT_RULES } from "../../shared/alerts/kinds.ts";
+import { ALERTS } from "../../shared/alerts/kinds.ts";
 import { needsPerson } from "../../shared/alerts/machine.ts";
 import type { Ask } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
@@ -27,7 +27,7 @@ const PRESENCE_MS = 5_000;
 /** Returns every tone that applies to this post now. Routine messages between others have none. */
 export function soundingFor(state: SessionState, post: Post, now: number): Sounding[] {
   const alerts = state.alerts.flatMap((a): Sounding[] => {
-    const { priority } = ALERT_RULES[a.kind];
+    const { priority } = ALERTS[a.kind];
     if (priority === "caution" || !needsPerson(a.posts[post] ?? "normal")) return [];
     const everyMs = priority === "emergency" ? EMERGENCY_MS : null;
     return [{ key: `alert:${a.id}:${a.at}:${a.againAt}`, tone: priority, everyMs }];

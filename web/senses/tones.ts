@@ -1,4 +1,4 @@
-import type { Priority } from "../../shared/alerts/kinds.ts";
+import type { Priority } from "../../shared/alerts/definition.ts";
 
 /** A tone for an alert's priority, or for a new ask. */
 export type Tone = Exclude<Priority, "caution"> | "asked";

@@ -1,0 +1,55 @@
+import { type Engine, plain } from "../engine/life.ts";
+import { POSTS } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+import type { AlertDefinition } from "./definition.ts";
+
+/** The starter is held past the type's limit. */
+export const starterLimit: AlertDefinition<"starterLimit"> = {
+  to: ["cockpit"],
+  priority: "warning",
+  latching: false,
+  trigger: null,
+  about: "engine",
+  begins(_state, engine, now) {
+    const life = plain(engine.life);
+    return life.is === "cranking" && now > life.limitAt && !life.limitSaid;
+  },
+  lasts: (_state, engine) => plain(engine.life).is === "cranking",
+  remember: (life) => (life.is === "cranking" ? { ...life, limitSaid: true } : life),
+  fireSuppresses: true,
+};
+
+export const turningUncleared: AlertDefinition<"turningUncleared"> = {
+  to: POSTS,
+  priority: "alarm",
+  latching: false,
+  trigger: "alert:turningUncleared",
+  about: "engine",
+  begins: (_state, engine) => engine.life.is !== "fire" && cranksUncleared(engine),
+  lasts: (_state, engine) => cranksUncleared(engine),
+  remember: null,
+  fireSuppresses: false,
+};
+
+/** An engine between starter and stable with no guard reported at it. */
+export const guardMissing: AlertDefinition<"guardMissing"> = {
+  to: POSTS,
+  priority: "alarm",
+  latching: false,
+  trigger: "alert:guardMissing",
+  about: "engine",
+  begins: isUnguarded,
+  lasts: isUnguarded,
+  remember: null,
+  fireSuppresses: false,
+};
+
+function cranksUncleared(engine: Engine): boolean {
+  const life = plain(engine.life);
+  return life.is === "cranking" && !life.cleared;
+}
+
+function isUnguarded(state: SessionState, engine: Engine): boolean {
+  const is = plain(engine.life).is;
+  return (is === "cranking" || is === "caught" || is === "running") && state.guard?.engine !== engine.n;
+}

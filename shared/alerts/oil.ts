@@ -1,0 +1,37 @@
+import { plain } from "../engine/life.ts";
+import type { AlertDefinition } from "./definition.ts";
+
+/** No oil pressure at all in the type's time. */
+export const oilFirstLate: AlertDefinition<"oilFirstLate"> = {
+  to: ["cockpit", "supervisor"],
+  priority: "alarm",
+  latching: false,
+  trigger: "alert:oilFirstLate",
+  about: "engine",
+  begins(_state, engine, now) {
+    const life = plain(engine.life);
+    return life.is === "caught" && life.firstOilAt === null && now > life.firstDueAt && !life.firstLateSaid;
+  },
+  lasts(_state, engine) {
+    const life = plain(engine.life);
+    return life.is === "caught" && life.firstOilAt === null;
+  },
+  remember: (life) => (life.is === "caught" ? { ...life, firstLateSaid: true } : life),
+  fireSuppresses: false,
+};
+
+/** Oil pressure not normal in the type's time. */
+export const oilNormalLate: AlertDefinition<"oilNormalLate"> = {
+  to: ["cockpit", "supervisor"],
+  priority: "alarm",
+  latching: false,
+  trigger: "alert:oilNormalLate",
+  about: "engine",
+  begins(_state, engine, now) {
+    const life = plain(engine.life);
+    return life.is === "caught" && now > life.normalDueAt && !life.normalLateSaid;
+  },
+  lasts: (_state, engine) => plain(engine.life).is === "caught",
+  remember: (life) => (life.is === "caught" ? { ...life, normalLateSaid: true } : life),
+  fireSuppresses: false,
+};

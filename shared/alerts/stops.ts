@@ -1,0 +1,36 @@
+import { POSTS } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+import type { AlertDefinition, MessageAlert } from "./definition.ts";
+
+/** Raised for every stop of one list, until it is ended. */
+function ofStops(stops: (state: SessionState) => readonly { id: number }[]): MessageAlert {
+  return {
+    about: "message",
+    begun: (state) => stops(state).map(({ id }) => ({ ref: id })),
+    lasting: (state) => stops(state).map(({ id }) => id),
+  };
+}
+
+export const fire: AlertDefinition<"fire"> = {
+  to: POSTS,
+  priority: "emergency",
+  latching: true,
+  trigger: null,
+  ...ofStops((state) => state.fires),
+};
+
+export const cut: AlertDefinition<"cut"> = {
+  to: POSTS,
+  priority: "emergency",
+  latching: true,
+  trigger: null,
+  ...ofStops((state) => state.cuts),
+};
+
+export const hold: AlertDefinition<"hold"> = {
+  to: POSTS,
+  priority: "alarm",
+  latching: true,
+  trigger: null,
+  ...ofStops((state) => state.holds),
+};
