@@ -1,72 +1,16 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
 import { conditionOf, findUnmet } from "../conditions/all.ts";
-import { brakesSet } from "../conditions/brakesSet.ts";
-import { authorityFault } from "../leaves/fault.ts";
 import { starterDutyAt } from "../models/starter.ts";
-import type { Send } from "../protocol/commands.ts";
-import type { SignalKind } from "../protocol/signals.ts";
 import { reading } from "../readings/ask.ts";
-import { runUp } from "../runUp/asks.ts";
-import { gatesShort } from "../runUp/gates.ts";
-import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
-import { gaugeName } from "../types/gaugeName.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
-import { type Engine, isTurning, plain } from "./life.ts";
-import { nextInOrder } from "./nextInOrder.ts";
+import { type Engine, plain } from "./life.ts";
+import { isNextFree, nextInOrder } from "./nextInOrder.ts";
 
-function send(kind: SignalKind, engine?: number): Send {
-  return { type: "send", kind, channel: "panel", ...(engine === undefined ? {} : { engine }) };
-}
-
-/** What the start asks of the cockpit. */
-export function askedOfCockpit(state: SessionState, now: number): Ask[] {
-  return [
-    ...cutAgain(state),
-    ...brakes(state, now),
-    ...state.engines.flatMap((e) => ofEngine(state, e)),
-    ...course(state, now),
-  ];
-}
-
-/** An engine that turns under a cut already reported done is still to be stopped: the cut cannot end before. */
-function cutAgain(state: SessionState): Ask[] {
-  const done = state.cuts.filter((c) => c.doneAt !== null);
-  return state.engines
-    .filter((e) => isTurning(e.life) && done.some((c) => c.engine === null || c.engine === e.n))
-    .map((e) =>
-      ask({
-        key: `cutAgain:${e.n}`,
-        say: "answer.cut",
-        weight: 0,
-        engine: e.n,
-        choices: [choice("shutDown", "yes", send("shutDown", e.n))],
-      }),
-    );
-}
-
-/** Until the last engine is started, and again before the chocks come out: pressure bleeds off meanwhile. */
-function brakesMatter(state: SessionState): boolean {
-  if (state.chocks?.in === true) {
-    const leaving = state.stage === "release" || state.signals.some((s) => s.kind === "removeChocks");
-    if (leaving) return true;
-  }
-  return state.stage === "secure" || state.stage === "groundPower" || state.stage === "starting";
-}
-
-function brakes(state: SessionState, now: number): Ask[] {
-  if (!brakesMatter(state)) return [];
-  const finding = brakesSet.find(state, 0, now);
-  if (finding.is === "yes") return [];
-  const unit = state.type.brakePressure.atLeast.unit;
-  return [
-    ask({
-      key: "brakes",
-      say: "brakesSet",
-      weight: 3,
-      since: finding.at,
-      choices: [choice("brakesSet", "yes", send("brakesSet"), { is: "figure", field: "pressure", unit })],
-    }),
-  ];
+/** What each engine's start asks of the cockpit. */
+export function startAsks(state: SessionState): Ask[] {
+  return state.engines.flatMap((e) => ofEngine(state, e));
 }
 
 function ofEngine(state: SessionState, engine: Engine): Ask[] {
@@ -126,35 +70,10 @@ function ofEngine(state: SessionState, engine: Engine): Ask[] {
   }
 }
 
-function course(state: SessionState, now: number): Ask[] {
-  switch (state.stage) {
-    case "starting":
-      return nextEngine(state, now);
-    case "warmUp":
-      return [...gates(state), ...runUp(state), ...powerOff(state, now)];
-    case "release":
-      if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
-      if (authorityFault(state, "removeChocks", now, null)) return [];
-      return [
-        ask({
-          key: "chocks",
-          say: "removeChocks",
-          weight: 3,
-          choices: [choice("removeChocks", "yes", send("removeChocks"))],
-        }),
-      ];
-    default:
-      return [];
-  }
-}
-
-function nextEngine(state: SessionState, now: number): Ask[] {
-  const busy = state.engines.some((e) =>
-    ["requested", "clear", "cranking", "caught", "running", "fire"].includes(e.life.is),
-  );
-  if (busy || stopOpen(state)) return [];
-  const n = nextInOrder(state);
-  if (n === null) return powerOff(state, now);
+/** The next engine of the order, once no other is being started. */
+export function nextEngine(state: SessionState, now: number): Ask[] {
+  const n = isNextFree(state) ? nextInOrder(state) : null;
+  if (n === null) return [];
   const engine = engineOf(state, n);
   const uses = engine?.starter ?? [];
   const { permittedAt } = starterDutyAt(state.type.starter, uses, now, airTemperature(state));
@@ -175,41 +94,4 @@ function nextEngine(state: SessionState, now: number): Ask[] {
       choices: [choice("readyToStart", "yes", send("readyToStart", n))],
     }),
   ];
-}
-
-function powerOff(state: SessionState, now: number): Ask[] {
-  if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
-  if (authorityFault(state, "disconnectPower", now, null)) return [];
-  return [
-    ask({
-      key: "powerOff",
-      say: "disconnectPower",
-      weight: 3,
-      choices: [choice("disconnectPower", "yes", send("disconnectPower"))],
-    }),
-  ];
-}
-
-function gates(state: SessionState): Ask[] {
-  return gatesShort(state).map(({ n, gauge }) =>
-    ask({
-      key: `gate:${n}:${gauge}`,
-      say: "warmUp",
-      weight: 4,
-      engine: n,
-      detail: { is: "gauge", name: gaugeName(state.type, gauge) },
-      choices: [reading(state, gauge, n)],
-    }),
-  );
-}
-
-/** A request of this kind that is still open, or authorised and not yet done. */
-export function openRequest(
-  state: SessionState,
-  kind: "connectPower" | "disconnectPower" | "removeChocks",
-): boolean {
-  const authority = state.authorities[kind];
-  return (
-    state.signals.some((s) => s.kind === kind) || (authority !== null && authority.epoch === state.epoch)
-  );
 }

@@ -11,6 +11,7 @@ import { itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
 
 /** Once an engine is warm: its run-up, figure by figure, then the gauges; what failed is read anew. */
 export function runUp(state: SessionState): Ask[] {
+  if (state.stage !== "warmUp") return [];
   const verdict = releaseVerdict(state);
   if (!verdict || gatesShort(state).length > 0) return [];
   const turning = state.engines.filter((e) => isTurning(e.life));
@@ -74,4 +75,19 @@ function runUpGauges(state: SessionState, { faults }: ReleaseVerdict): Ask[] {
       choices: [reading(state, f.gauge, f.engine)],
     });
   });
+}
+
+/** Readings that the warm-up still waits for. */
+export function gates(state: SessionState): Ask[] {
+  if (state.stage !== "warmUp") return [];
+  return gatesShort(state).map(({ n, gauge }) =>
+    ask({
+      key: `gate:${n}:${gauge}`,
+      say: "warmUp",
+      weight: 4,
+      engine: n,
+      detail: { is: "gauge", name: gaugeName(state.type, gauge) },
+      choices: [reading(state, gauge, n)],
+    }),
+  );
 }

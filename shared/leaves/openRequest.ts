@@ -1,0 +1,12 @@
+import type { SessionState } from "../session/state.ts";
+
+/** A request of this kind that is still open, or authorised and not yet done. */
+export function openRequest(
+  state: SessionState,
+  kind: "connectPower" | "disconnectPower" | "removeChocks",
+): boolean {
+  const authority = state.authorities[kind];
+  return (
+    state.signals.some((s) => s.kind === kind) || (authority !== null && authority.epoch === state.epoch)
+  );
+}

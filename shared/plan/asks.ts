@@ -1,0 +1,39 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { stageAfter } from "../protocol/stages.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
+import { mayGoBack } from "./goingBack.ts";
+import { missingFor } from "./requirements.ts";
+
+/** With the chocks out the supervisor asks the cockpit whether all is clear. */
+export function allClearAsk(state: SessionState): Ask[] {
+  const open = state.signals.some((s) => s.kind === "allClear");
+  if (state.stage !== "release" || state.chocks?.in !== false || state.allClearAt !== null || open) return [];
+  if (stopOpen(state)) return [];
+  return [
+    ask({
+      key: "allClear",
+      say: "allClear",
+      weight: 3,
+      choices: [choice("allClear", "yes", { type: "send", kind: "allClear", channel: "panel" })],
+    }),
+  ];
+}
+
+export function nextStage(state: SessionState, now: number): Ask[] {
+  const to = stageAfter(state.stage);
+  if (to === null || stopOpen(state) || missingFor(state, now).length > 0) return [];
+  return [
+    ask({
+      key: `stage:${to}`,
+      say: `advance.${to}`,
+      weight: 4,
+      choices: [choice("advance", "yes", { type: "advance", to })],
+    }),
+  ];
+}
+
+export function goBack(state: SessionState): Ask[] {
+  if (!mayGoBack(state) || stopOpen(state)) return [];
+  const back = choice("goBack", "plain", { type: "advance", to: "starting" });
+  return [ask({ key: "goBack", say: "goBack", weight: 4, choices: [back] })];
+}

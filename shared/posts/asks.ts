@@ -1,0 +1,38 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { PRESENT } from "../asks/inOrder.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+import { neededPosts } from "./needed.ts";
+import { silence } from "./presence.ts";
+
+/** Whoever took the post since the plan is asked to confirm the brief. */
+export function briefAsk(state: SessionState, post: Post): Ask[] {
+  const holder = state.posts[post];
+  if (!holder || holder.briefed || state.stage === "plan") return [];
+  return [
+    ask({
+      key: "brief",
+      say: "brief",
+      weight: 3,
+      choices: [choice("briefed", "yes", { type: "confirmBrief" })],
+    }),
+  ];
+}
+
+/** A touch is wanted before silence becomes a hold. */
+export function presenceAsk(state: SessionState, post: Post, now: number): Ask[] {
+  if (!neededPosts(state).includes(post)) return [];
+  const silent = silence(state, post, now);
+  const { presenceSeen, presenceHold } = state.type.timing;
+  if (silent === null || silent < presenceSeen.value * 1000) return [];
+  return [
+    ask({
+      key: PRESENT,
+      say: "present",
+      weight: 2,
+      since: now - silent,
+      dueAt: now - silent + presenceHold.value * 1000,
+      choices: [choice("present", "yes", { type: "present" })],
+    }),
+  ];
+}

@@ -1,0 +1,68 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
+import { bladesCounted } from "../conditions/bladesCounted.ts";
+import { type Engine, isTurning } from "../engine/life.ts";
+import { authorityFault } from "../leaves/fault.ts";
+import { bladesForEveryCylinder } from "../models/bladeCount.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
+import { bladesDueAt } from "./bladesDue.ts";
+
+/** Blades that must be counted before a start: hands on with the crew's word, count, hands off. */
+export function blades(state: SessionState, now: number): Ask[] {
+  const handling = state.handling;
+  if (handling) {
+    const engine = state.engines[handling.engine - 1];
+    const counted = engine?.blades;
+    const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
+    const atLeast = engine ? bladesToCount(state, engine, now) : 0;
+    const count = choice(
+      "countBlades",
+      "yes",
+      { type: "countBlades", engine: handling.engine },
+      { is: "blades", atLeast },
+    );
+    const done = counted !== null && counted !== undefined && counted.by.at >= handling.by.at;
+    return [
+      ask({
+        key: `blades:${handling.engine}`,
+        say: done ? "propellerFree" : "countBlades",
+        weight: 3,
+        engine: handling.engine,
+        since: handling.by.at,
+        choices: done ? [free] : [count, free],
+      }),
+    ];
+  }
+  const wanted = state.stage === "secure" || state.stage === "starting";
+  if (!state.type.conditions.includes("bladesCounted") || !wanted || stopOpen(state)) return [];
+  if (state.signals.some((s) => s.kind === "handlePropeller")) return [];
+  const next = state.order.find((n) => !turns(state, n) && bladesCounted.find(state, n, now).is !== "yes");
+  if (next === undefined || authorityFault(state, "handlePropeller", now, next)) return [];
+  return [
+    ask({
+      key: `handle:${next}`,
+      say: "handlePropeller",
+      weight: 3,
+      engine: next,
+      choices: [choice("handlePropeller", "yes", send("handlePropeller", next))],
+    }),
+  ];
+}
+
+/** Started on batteries with nobody at ground power, the guard counts the blades. */
+export function bladesByGuard(state: SessionState, now: number): Ask[] {
+  return state.posts.groundPower === null ? blades(state, now) : [];
+}
+
+function turns(state: SessionState, n: number): boolean {
+  const engine = state.engines[n - 1];
+  return engine !== undefined && isTurning(engine.life);
+}
+
+/** Blades the rule asks for now; where it asks for none, hands on a propeller still turn every cylinder once. */
+function bladesToCount(state: SessionState, engine: Engine, now: number): number {
+  const due = bladesDueAt(state, engine, now);
+  if (due.ok && due.value.due) return due.value.blades;
+  const least = bladesForEveryCylinder(state.type.propeller);
+  return least.ok ? least.value : state.type.propeller.blades;
+}

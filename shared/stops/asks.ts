@@ -1,0 +1,92 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
+import { isTurning } from "../engine/life.ts";
+import { silence } from "../posts/presence.ts";
+import type { Post } from "../protocol/posts.ts";
+import type { SessionState } from "../session/state.ts";
+import { stillTurning } from "./cut.ts";
+import { holdsAnyPost } from "./hold.ts";
+
+/** An engine that turns under a cut already reported done is still to be stopped: the cut cannot end before. */
+export function cutAgain(state: SessionState): Ask[] {
+  const done = state.cuts.filter((c) => c.doneAt !== null);
+  return state.engines
+    .filter((e) => isTurning(e.life) && done.some((c) => c.engine === null || c.engine === e.n))
+    .map((e) =>
+      ask({
+        key: `cutAgain:${e.n}`,
+        say: "answer.cut",
+        weight: 0,
+        engine: e.n,
+        choices: [choice("shutDown", "yes", send("shutDown", e.n))],
+      }),
+    );
+}
+
+/** Stops this post can end, and a fire whose second word is still missing. */
+export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
+  const me = state.posts[post]?.id;
+  // One of two people on one device is not a second pair of eyes.
+  const device = state.posts[post]?.device;
+  const holds = state.holds.flatMap((h) => {
+    const release = { type: "send", kind: "release", ref: h.id, channel: "panel" } as const;
+    const base = { key: `hold:${h.id}`, weight: 3 as const, since: h.by.at };
+    if (h.person === me) {
+      return [ask({ ...base, say: "ownHold", choices: [choice("release", "plain", release)] })];
+    }
+    if (h.person === null) {
+      if ((post !== "supervisor" && post !== "cockpit") || stillSilent(state, h.by.post, now)) return [];
+      return [
+        ask({
+          ...base,
+          say: "silentHold",
+          detail: { is: "person", name: h.by.name },
+          choices: [choice("releaseFor", "plain", release)],
+        }),
+      ];
+    }
+    const heir = post === h.by.post;
+    if (holdsAnyPost(state, h.person) || !(heir || post === "supervisor")) return [];
+    const need = heir ? null : ({ is: "reason" } as const);
+    const choices = [choice("releaseFor", "plain", release, need)];
+    return [ask({ ...base, say: "absentHold", detail: { is: "person", name: h.by.name }, choices })];
+  });
+  const mayEndFire = post !== "groundPower";
+  const fires = state.fires
+    .filter((f) => mayEndFire && f.outBy?.person !== me && f.outBy?.device !== device)
+    .map((f) =>
+      ask({
+        key: `fire:${f.id}`,
+        say: f.outBy ? "fireOutSecond" : "fireOut",
+        weight: 3,
+        engine: f.engine,
+        since: f.by.at,
+        from: f.outBy?.name ?? null,
+        detail: f.outBy && { is: "person", name: f.outBy.name },
+        choices: [choice("fireOut", "plain", { type: "send", kind: "fireOut", ref: f.id, channel: "panel" })],
+      }),
+    );
+  const cuts = state.cuts
+    .filter(
+      (c) => c.doneAt !== null && !stillTurning(state, c) && (post === "supervisor" || post === "cockpit"),
+    )
+    .map((c) =>
+      ask({
+        key: `cut:${c.id}`,
+        say: "resetCut",
+        weight: 3,
+        engine: c.engine,
+        since: c.by.at,
+        choices: [
+          choice("resetCut", "plain", { type: "send", kind: "resetCut", ref: c.id, channel: "panel" }),
+        ],
+      }),
+    );
+  return [...holds, ...fires, ...cuts];
+}
+
+/** Whoever holds the post has not been heard yet: the hold for their silence would only come again. */
+function stillSilent(state: SessionState, post: Post | null, now: number): boolean {
+  const silent = post === null ? null : silence(state, post, now);
+  return silent !== null && silent >= state.type.timing.presenceHold.value * 1000;
+}

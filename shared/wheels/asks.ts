@@ -1,0 +1,60 @@
+import { type Ask, ask, choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
+import { brakesSet } from "../conditions/brakesSet.ts";
+import { authorityFault } from "../leaves/fault.ts";
+import { openRequest } from "../leaves/openRequest.ts";
+import type { SessionState } from "../session/state.ts";
+
+export function brakes(state: SessionState, now: number): Ask[] {
+  if (!brakesMatter(state)) return [];
+  const finding = brakesSet.find(state, 0, now);
+  if (finding.is === "yes") return [];
+  const unit = state.type.brakePressure.atLeast.unit;
+  return [
+    ask({
+      key: "brakes",
+      say: "brakesSet",
+      weight: 3,
+      since: finding.at,
+      choices: [choice("brakesSet", "yes", send("brakesSet"), { is: "figure", field: "pressure", unit })],
+    }),
+  ];
+}
+
+/** Until the last engine is started, and again before the chocks come out: pressure bleeds off meanwhile. */
+function brakesMatter(state: SessionState): boolean {
+  if (state.chocks?.in === true) {
+    const leaving = state.stage === "release" || state.signals.some((s) => s.kind === "removeChocks");
+    if (leaving) return true;
+  }
+  return state.stage === "secure" || state.stage === "groundPower" || state.stage === "starting";
+}
+
+/** In release the cockpit has the chocks removed. */
+export function removeChocks(state: SessionState, now: number): Ask[] {
+  if (state.stage !== "release") return [];
+  if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
+  if (authorityFault(state, "removeChocks", now, null)) return [];
+  return [
+    ask({
+      key: "chocks",
+      say: "removeChocks",
+      weight: 3,
+      choices: [choice("removeChocks", "yes", send("removeChocks"))],
+    }),
+  ];
+}
+
+export function chocksIn(state: SessionState): Ask[] {
+  return state.stage === "secure" && state.chocks?.in !== true ? [chocks("chocksIn")] : [];
+}
+
+/** On the crew's leave alone. */
+export function chocksOut(state: SessionState): Ask[] {
+  const leave = state.authorities.removeChocks?.epoch === state.epoch;
+  return state.chocks?.in === true && leave ? [chocks("chocksOut")] : [];
+}
+
+function chocks(kind: "chocksIn" | "chocksOut"): Ask {
+  return ask({ key: kind, say: kind, weight: 3, choices: [choice(kind, "yes", send(kind))] });
+}
