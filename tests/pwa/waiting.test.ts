@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { type ConnectionView, NOTHING } from "../../web/net/connectionView.ts";
-import { unsaid } from "../../web/net/useShown.ts";
+import { unreported } from "../../web/net/useShown.ts";
 import { connectionWords, staleWords, waitingWords } from "../../web/pages/connectionWords.ts";
 import { makesNothingLessSafe } from "../../web/posts/shared/safety.ts";
 import { text } from "../../web/words/en/text.ts";
@@ -75,9 +75,9 @@ it("[PAN-13] of all that is asked through a start only what lets nothing begin g
 
 it("[PWA-10] a device names what its post was sent and nobody's device has said, and nothing once it is on the record", () => {
   const story = given().upTo("starting").requested(3);
-  const ids = unsaid(story.state, "supervisor");
+  const ids = unreported(story.state, "supervisor");
   expect(ids).toContain(story.openSignal("readyToStart"));
   story.say("supervisor", { type: "delivered", signals: ids });
-  expect(unsaid(story.state, "supervisor")).toEqual([]);
-  expect(unsaid(story.state, "cockpit")).not.toContain(story.openSignal("readyToStart"));
+  expect(unreported(story.state, "supervisor")).toEqual([]);
+  expect(unreported(story.state, "cockpit")).not.toContain(story.openSignal("readyToStart"));
 });

@@ -48,7 +48,7 @@ export class Connection {
   #exchangedAt = 0;
   #watching = false;
   /** Signals this device has reported as shown, or is reporting now; each entry is post and signal id. */
-  #said = new Set<string>();
+  #reported = new Set<string>();
   /** Permits that prove a PIN entry, by command id. Kept in memory only, because a permit is short-lived. */
   readonly #permits = new Map<string, string>();
 
@@ -92,7 +92,7 @@ export class Connection {
   watch(session: string | null): void {
     if (this.#view.session === session) return;
     if (this.#view.session) this.#socket.emit("unwatch", this.#view.session);
-    this.#said.clear();
+    this.#reported.clear();
     this.#show({ session, state: null, links: null, events: [], trouble: null, unrecorded: [] });
     if (session) this.#sync(0);
   }
@@ -117,19 +117,19 @@ export class Connection {
    * Reports for the device which signals it shows. A device reports this, not a person: the report is neither stored
    * nor queued ahead of a person's messages, and is repeated until the record contains it.
    */
-  sayShown(post: Post, signals: readonly number[]): void {
+  reportShown(post: Post, signals: readonly number[]): void {
     const { session } = this.#view;
     const now = this.clock.now();
-    const fresh = signals.filter((id) => !this.#said.has(`${post} ${id}`));
+    const fresh = signals.filter((id) => !this.#reported.has(`${post} ${id}`));
     if (!session || now === null || fresh.length === 0 || !this.#socket.connected) return;
     const action: Action = { type: "delivered", signals: fresh };
     const command = commandFor({ id: crypto.randomUUID(), session, action, clientAt: Date.now() }, now);
-    for (const id of fresh) this.#said.add(`${post} ${id}`);
+    for (const id of fresh) this.#reported.add(`${post} ${id}`);
     this.#socket
       .timeout(TIMES.answer)
       .emit("command", command, (late: Error | null, result: CommandResult | Trouble) => {
         if (!late && result.status !== "error") return;
-        for (const id of fresh) this.#said.delete(`${post} ${id}`);
+        for (const id of fresh) this.#reported.delete(`${post} ${id}`);
       });
   }
 
@@ -180,12 +180,12 @@ export class Connection {
       if (reason === "io server disconnect" && this.#view.phase !== "signedOut") this.#retry();
     });
     s.on("connect_error", (error) => {
-      const said = (error as { data?: { error?: string } }).data?.error;
-      if (said === "signInNeeded") this.#show({ phase: "signedOut" });
-      else if (said === "protocolMismatch") this.#show({ phase: "mismatch" });
+      const code = (error as { data?: { error?: string } }).data?.error;
+      if (code === "signInNeeded") this.#show({ phase: "signedOut" });
+      else if (code === "protocolMismatch") this.#show({ phase: "mismatch" });
       else {
         this.#show({ phase: this.#view.phase === "connecting" ? "connecting" : "lost" });
-        if (said !== undefined) this.#retry();
+        if (code !== undefined) this.#retry();
       }
     });
     s.on("bye", ({ why }) => {

@@ -35,7 +35,7 @@ export const passkeys = {
       { pin },
     );
     const publicKey = PublicKeyCredential.parseCreationOptionsFromJSON(options);
-    await api.send("POST", "/api/me/passkeys", said(await navigator.credentials.create({ publicKey })));
+    await api.send("POST", "/api/me/passkeys", asJson(await navigator.credentials.create({ publicKey })));
   },
 
   async signIn(): Promise<SignedIn> {
@@ -45,10 +45,10 @@ export const passkeys = {
       "/api/sign-in/passkey/options",
     );
     const publicKey = PublicKeyCredential.parseRequestOptionsFromJSON(options);
-    const shown = said(await navigator.credentials.get({ publicKey }));
+    const shown = asJson(await navigator.credentials.get({ publicKey }));
     const { token, person } = await api.json<SignedIn>("POST", "/api/sign-in/passkey", shown);
     return { token, person };
   },
 };
 
-const said = (credential: Credential | null): unknown => (credential as PublicKeyCredential).toJSON();
+const asJson = (credential: Credential | null): unknown => (credential as PublicKeyCredential).toJSON();

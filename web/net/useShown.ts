@@ -7,7 +7,7 @@ import type { Connection } from "./connection.ts";
 const AT_ONCE = 50;
 
 /** Returns ids of signals to this post that no device has reported as shown yet. */
-export function unsaid(state: SessionState, post: Post): number[] {
+export function unreported(state: SessionState, post: Post): number[] {
   return state.signals
     .filter((s) => s.to.includes(post) && s.delivered[post] === undefined)
     .map((s) => s.id)
@@ -24,12 +24,12 @@ export function useShown(
   post: Post | null,
   now: number,
 ): void {
-  const shown = state && post ? unsaid(state, post) : [];
+  const shown = state && post ? unreported(state, post) : [];
   const key = shown.join(" ");
   // Repeats at every tick until the record contains the report; the connection sends each signal only once at a time.
   // biome-ignore lint/correctness/useExhaustiveDependencies: each `now` triggers another attempt
   useEffect(() => {
     if (post === null || key === "" || document.visibilityState !== "visible") return;
-    connection.sayShown(post, key.split(" ").map(Number));
+    connection.reportShown(post, key.split(" ").map(Number));
   }, [key, connection, post, now]);
 }

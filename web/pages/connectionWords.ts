@@ -75,7 +75,7 @@ export function postCells(
     const link = links?.[post];
     const age = link?.lastHeard == null ? null : now - link.lastHeard;
     const fresh = link?.connected === true && age !== null && age < SILENT_MS;
-    const said =
+    const linkText =
       !link || !connected
         ? words.postUnknown
         : fresh
@@ -90,7 +90,7 @@ export function postCells(
       name: say.post(post),
       holder: holder?.name ?? null,
       mine: mine === post,
-      link: holder === null ? words.nobody : said,
+      link: holder === null ? words.nobody : linkText,
       is: holder === null ? "vacant" : fresh || !link || !connected ? "fresh" : "silent",
       wants: offered ? words.offered : free ? words.free : null,
     };

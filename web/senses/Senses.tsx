@@ -44,9 +44,9 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
       {tested === "no" && free && (
         <TestSignal
           onFlash={() => setTesting(true)}
-          onTested={(said) => {
-            keepTest(said);
-            setTested(said);
+          onTested={(answer) => {
+            keepTest(answer);
+            setTested(answer);
           }}
         />
       )}

@@ -49,21 +49,28 @@ function OneStrip({ trace: { engine, marks, points, band }, now }: { trace: Trac
   const age = now - last.at;
   const figure = writtenBoth({ value: last.value, unit: marks.unit }, units, { step: marks.scale.step });
   const where = engine == null ? words.aircraft : words.engine(engine);
-  const said = band === null ? "" : words.bands[band];
+  const bandWord = band === null ? "" : words.bands[band];
   const old = age > OLD_MS;
   return (
     <figure className="readings-strip" data-band={(!old && band) || undefined} data-old={old || undefined}>
       <figcaption>
         {engine != null && <b>{engine}</b>}
         <strong>{figure}</strong>
-        <span className="readings-band">{old ? words.old(seconds(age)) : said}</span>
+        <span className="readings-band">{old ? words.old(seconds(age)) : bandWord}</span>
       </figcaption>
       <StripChart
         marks={marks}
         points={points}
         from={now - WINDOW_MS}
         to={now}
-        label={words.says(marks.name || words.groundPower, where, figure, said, seconds(age), points.length)}
+        label={words.says(
+          marks.name || words.groundPower,
+          where,
+          figure,
+          bandWord,
+          seconds(age),
+          points.length,
+        )}
       />
     </figure>
   );

@@ -1,7 +1,7 @@
 import { useWords } from "../../words/words.ts";
 
-/** The caution on every panel and page; `brief` where a panel needs the room. */
-export function Caution({ brief = false }: { brief?: boolean }) {
+/** The caution on every panel and page; `short` where a panel needs the room. */
+export function Caution({ short = false }: { short?: boolean }) {
   const { say, text } = useWords();
-  return <p className="caution">{brief ? text.caution.brief : say.caution}</p>;
+  return <p className="caution">{short ? text.caution.short : say.caution}</p>;
 }

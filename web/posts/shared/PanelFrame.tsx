@@ -143,7 +143,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
       <footer className="panel-foot">
         <Stops numbers={numbers} actions={stopActions(panel)} />
-        <Caution brief />
+        <Caution short />
       </footer>
     </div>
   );

@@ -18,8 +18,8 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
   switch (action.type) {
     case "send": {
       const figure = action.volts ?? action.pressure;
-      const said = say.signal(action.kind, action.engine ?? null);
-      const whole = figure ? `${said}, ${writtenBoth(figure, units)}` : said;
+      const signalWords = say.signal(action.kind, action.engine ?? null);
+      const whole = figure ? `${signalWords}, ${writtenBoth(figure, units)}` : signalWords;
       return action.seenFrom ? actions.seenFrom(whole, small(action.seenFrom)) : whole;
     }
     case "answer": {

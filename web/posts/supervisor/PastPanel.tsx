@@ -47,7 +47,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
     const first = askedOf(then, p, at)[0];
     return first ? [`${say.post(p)}: ${askView(then, first, at, units, words).sentence}`] : [];
   });
-  const said = text.past.lead(timeOfDay(at), then.seq, panel.state.seq);
+  const moment = text.past.lead(timeOfDay(at), then.seq, panel.state.seq);
   return (
     <div className="panel" data-kind="past">
       {stale && (
@@ -57,12 +57,12 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
       )}
       <section className="past-banner" role="status">
         <strong>{text.past.title}</strong>
-        <span>{said}</span>
+        <span>{moment}</span>
         <button type="button" className="answer" data-tone="yes" onClick={onNow}>
           {text.past.now}
         </button>
       </section>
-      <Scrub at={then.seq} head={panel.state.seq} said={said} words={text.past} onAt={onAt} />
+      <Scrub at={then.seq} head={panel.state.seq} moment={moment} words={text.past} onAt={onAt} />
       <main className="panel-main">
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>
@@ -90,7 +90,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
       </main>
       <footer className="panel-foot">
         <Stops numbers={enginesSeen(panel.state.engines.length, facing)} actions={stopActions(panel)} />
-        <Caution brief />
+        <Caution short />
       </footer>
     </div>
   );

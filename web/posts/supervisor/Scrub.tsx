@@ -3,13 +3,13 @@ interface Props {
   at: number;
   head: number;
   /** The moment on display, in words. */
-  said: string;
+  moment: string;
   words: { scrub: string; earlier: string; later: string };
   onAt(seq: number): void;
 }
 
 /** Steps through the record event by event, with keys for gloves and a slider for long distances. */
-export function Scrub({ at, head, said, words, onAt }: Props) {
+export function Scrub({ at, head, moment, words, onAt }: Props) {
   const to = (seq: number) => onAt(Math.min(head, Math.max(1, seq)));
   return (
     <section className="scrub" aria-label={words.scrub}>
@@ -23,7 +23,7 @@ export function Scrub({ at, head, said, words, onAt }: Props) {
         max={head}
         value={at}
         aria-label={words.scrub}
-        aria-valuetext={said}
+        aria-valuetext={moment}
         onChange={(e) => to(Number(e.target.value))}
       />
       <button type="button" className="small-key" disabled={at >= head} onClick={() => to(at + 1)}>

@@ -1,6 +1,6 @@
 /** The caution at the edge of every panel. */
 export const caution = {
-  brief:
+  short:
     "Supports hand signals, the approved manual and trained crews; never replaces them. A button here is a message, not an emergency stop.",
 };
 

@@ -1,7 +1,7 @@
 import type { Text } from "../en/text.ts";
 
 export const caution: Text["caution"] = {
-  brief:
+  short:
     "Apoya las señales de mano, el manual aprobado y las tripulaciones entrenadas; nunca los reemplaza. Un botón aquí es un mensaje, no un paro de emergencia.",
 };
 
