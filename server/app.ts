@@ -26,6 +26,8 @@ import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
 import { tellPeers } from "./peer.ts";
+import { PaperProcesses } from "./print/paper-process.ts";
+import { Press, type Printer } from "./print/press.ts";
 import { printRoutes } from "./print/routes.ts";
 import type { Services } from "./services.ts";
 import { Metrics } from "./telemetry/metrics.ts";
@@ -39,6 +41,8 @@ export interface AppOptions {
   /** Addresses and networks of trusted proxies, whose `X-Forwarded-For` is believed. */
   proxies: readonly string[];
   live: LiveOptions;
+  /** Makes the PDFs. Default: each in a process of its own. */
+  printer?: Printer;
   /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
   metrics?: { token: string | null; process: boolean };
   /** The TLS certificate; null for plain HTTP. */
@@ -75,6 +79,12 @@ export async function createApp(services: Services, options: AppOptions): Promis
   const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
     services;
   const singleUse = new SingleUse(clock, services.timers, services.others && directory);
+  const press = new Press(
+    options.printer ?? new PaperProcesses(),
+    () => clock.now(),
+    (error) => app.log.error({ err: error }, "a sheet could not be made"),
+  );
+  app.addHook("onClose", async () => press.close());
   const nonces = new Nonces(services.secret, clock);
   const { origins } = options.live;
   const proofs = new Proofs(nonces, singleUse, origins);
@@ -106,7 +116,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
-      await inner.register(printRoutes, { store, directory, sessions, names, clock });
+      await inner.register(printRoutes, { store, directory, sessions, names, clock, press });
     },
     { prefix: "/api" },
   );

@@ -1,23 +1,20 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { readSealed } from "../../shared/evidence/read.ts";
 import { briefOf } from "../../shared/paper/brief.ts";
 import { cardOf } from "../../shared/paper/card.ts";
-import { recordOf } from "../../shared/paper/record.ts";
-import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { idSchema } from "../../shared/protocol/text.ts";
-import { namedFor } from "../../shared/words/erased.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import { languageOf } from "../http/language.ts";
+import { identityOf } from "../http/signed-in.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
+import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
-import { printBrief } from "./brief.ts";
-import { printCard } from "./card.ts";
-import { printRecord } from "./record.ts";
+import type { Press, SheetOrder } from "./press.ts";
+import type { JobHead } from "./sheet-job.ts";
 
 export interface PrintRoutesOptions {
   names: Pseudonyms;
@@ -25,6 +22,7 @@ export interface PrintRoutesOptions {
   directory: Directory;
   sessions: Sessions;
   clock: Clock;
+  press: Press;
 }
 
 /** Events per read of the store. */
@@ -38,7 +36,9 @@ const schema = (summary: string) => ({
 
 /** Routes for the printed brief, record and card. */
 export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app, options) => {
-  const { store, directory, sessions, names, clock } = options;
+  const { store, directory, sessions, names, clock, press } = options;
+  const print = async (request: FastifyRequest, reply: FastifyReply, name: string, order: SheetOrder) =>
+    pdf(reply, name, await press.print(identityOf(request).person.id, order));
   // Send the PDF's bytes unchanged: a serializer would write them anew.
   const config = { costly: true };
   const serializerCompiler = () => (bytes: unknown) => bytes as string;
@@ -53,10 +53,12 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     async (request, reply) => {
       const { state } = await sessions.get(request.params.id);
       const people = (await directory.people()).filter((p) => p.active);
-      return pdf(
+      const brief = briefOf(state, people, sayFor(request));
+      return print(
+        request,
         reply,
         `brief-${state.aircraft}`,
-        await printBrief(briefOf(state, people, sayFor(request)), clock.now()),
+        whole({ sheet: "brief", now: clock.now(), brief }),
       );
     },
   );
@@ -68,10 +70,13 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const { id } = request.params;
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
-      const say = sayFor(request);
-      const events = namedFor(await eventsOf(store, names, row), say);
-      const record = recordOf(events, row.headHash, say);
-      return pdf(reply, `record-${row.aircraft}-${row.code}`, await printRecord(record, clock.now()));
+      const language = languageOf(request);
+      const head: JobHead = { sheet: "record", now: clock.now(), headHash: row.headHash, language };
+      return print(request, reply, `record-${row.aircraft}-${row.code}`, {
+        key: `record ${id} ${row.headHash} ${language}`,
+        events: row.headSeq,
+        lines: () => recordLines(store, names, row, head),
+      });
     },
   );
 
@@ -86,7 +91,8 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
       const standing = (await directory.types()).filter((t) => t.status === "approved");
       const versions = await Promise.all(standing.map((t) => directory.type(t.id, t.version)));
       const types = versions.flatMap((v) => (v ? [v.type] : []));
-      return pdf(reply, "card", await printCard(cardOf(types, sayFor(request)), clock.now()));
+      const card = cardOf(types, sayFor(request));
+      return print(request, reply, "card", whole({ sheet: "card", now: clock.now(), card }));
     },
   );
 };
@@ -94,20 +100,34 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
 /** The language that the request asks for. */
 const sayFor = (request: FastifyRequest) => SPOKEN[languageOf(request)];
 
-/** Returns the events up to the row's head, so that the last one has the row's hash. */
-async function eventsOf(
+/** Returns the order for a sheet that needs no events. Two that differ in the time of printing alone are one. */
+function whole(head: JobHead): SheetOrder {
+  const line = JSON.stringify(head);
+  const key = sha256(JSON.stringify({ ...head, now: null }));
+  return {
+    key,
+    events: 0,
+    async *lines() {
+      yield line;
+    },
+  };
+}
+
+/** Reads the events up to the row's head, so that the last one has the row's hash. */
+async function* recordLines(
   store: EventStore,
   names: Pseudonyms,
   { id, headSeq }: SessionRow,
-): Promise<SessionEvent[]> {
-  const events: SessionEvent[] = [];
-  while (events.length < headSeq) {
-    const page = await store.read(id, events.length, Math.min(PAGE, headSeq - events.length));
-    if (page.length === 0) break;
+  head: JobHead,
+): AsyncIterable<string> {
+  yield JSON.stringify(head);
+  for (let read = 0; read < headSeq; ) {
+    const page = await store.read(id, read, Math.min(PAGE, headSeq - read));
+    if (page.length === 0) return;
     await names.loadFor(page.map((e) => e.body));
-    events.push(...page.map((e) => readSealed(names.reveal(e.body)).event));
+    for (const { body } of page) yield names.reveal(body);
+    read += page.length;
   }
-  return events;
 }
 
 function pdf(reply: FastifyReply, name: string, bytes: Buffer): FastifyReply {

@@ -61,7 +61,9 @@ async function bundleServer() {
   const { build } = await import("esbuild");
   const outfile = join(root, "server", "dist", "main.js");
   await build({
-    entryPoints: [join(root, "server", "main.ts"), join(root, "server", "store", "sqlite-thread-main.ts")],
+    entryPoints: ["main.ts", "store/sqlite-thread-main.ts", "print/paper-main.ts"].map((source) =>
+      join(root, "server", source),
+    ),
     entryNames: "[name]",
     outdir: join(root, "server", "dist"),
     bundle: true,

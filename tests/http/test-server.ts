@@ -8,6 +8,8 @@ import type { PerMinute } from "../../server/http/limits.ts";
 import { randomIds } from "../../server/ids.ts";
 import type { Others } from "../../server/many/bus.ts";
 import { buildServices, type Services } from "../../server/services.ts";
+import type { Printer } from "../../server/print/press.ts";
+import { printJob } from "../../server/print/sheet-job.ts";
 import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
@@ -71,6 +73,7 @@ export interface TestOptions {
   others?: Others;
   secret?: Buffer;
   logger?: FastifyBaseLogger;
+  printer?: Printer;
 }
 
 /** The test type as somebody approved it: a draft is never planned. */
@@ -124,6 +127,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     perMinute: { signIns: 1_000, address: 1e9, signIn: 1e9, costly: 1e9, ...options.perMinute },
     proxies: options.proxies ?? [],
     live: { origins: options.origins ?? [] },
+    printer: options.printer ?? { print: printJob, close() {} },
     metrics: { token: options.metricsToken ?? null, process: false },
     tls: options.tls ?? null,
   });

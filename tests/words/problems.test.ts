@@ -58,7 +58,9 @@ it("[LNG-7] marks what is left in English of a problem as English, for who hears
 const MACHINES = /(health|metrics|docs)\.ts$/;
 
 it("[LNG-7] every detail the server sends a panel is told in Spanish", () => {
-  const files = ["http", "types", "auth", "sessions"].flatMap((folder) => sourcesIn(`server/${folder}`));
+  const files = ["http", "types", "auth", "sessions", "print"].flatMap((folder) =>
+    sourcesIn(`server/${folder}`),
+  );
   const details = files
     .filter((f) => !MACHINES.test(f))
     .flatMap((file) =>

@@ -64,6 +64,19 @@ export const problemPhrases: readonly Phrase[] = [
   ["The session has {1} events: ask for no more of them", "La sesión tiene {1} eventos: no pida más"],
   ["Event {1} is not among the first {2}", "El evento {1} no está entre los primeros {2}"],
   ["{1} events are no beginning of {2}", "{1} eventos no son comienzo de {2}"],
+  [
+    "This record has {1} events and paper takes {2}: export it",
+    "Este registro tiene {1} eventos y en papel caben {2}: expórtelo",
+  ],
+  ["Your other sheets are being made: wait for them", "Sus otras hojas se están haciendo: espérelas"],
+  [
+    "Too many sheets are being made: ask again in a minute",
+    "Se están haciendo demasiadas hojas: pídala otra vez en un minuto",
+  ],
+  [
+    "The sheet could not be made: ask again, or export the record",
+    "No se pudo hacer la hoja: pídala otra vez, o exporte el registro",
+  ],
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
   [

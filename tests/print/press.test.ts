@@ -1,0 +1,210 @@
+import { afterEach, beforeAll, describe, expect, it } from "vitest";
+import { PAPER, PaperProcesses } from "../../server/print/paper-process.ts";
+import { PRESS, Press, type Printer, type SheetOrder } from "../../server/print/press.ts";
+import { printJob } from "../../server/print/sheet-job.ts";
+import { bearer, planned, signIn } from "../http/test-server.ts";
+import { HOLD, type LiveServer, liveServer, panelOf } from "../live/panel.ts";
+import { prepareServer } from "../live/server-process.ts";
+
+const order = (key: string, events = 0): SheetOrder => ({
+  key,
+  events,
+  async *lines() {
+    yield key;
+  },
+});
+
+/** A printer that ends each sheet when it is told to, and counts. */
+class HandPrinter implements Printer {
+  readonly begun: string[] = [];
+  most = 0;
+  readonly #open: { done(bytes: Buffer): void; failed(error: Error): void }[] = [];
+
+  async print(lines: AsyncIterable<string>): Promise<Buffer> {
+    let text = "";
+    for await (const line of lines) text += line;
+    this.begun.push(text);
+    return new Promise<Buffer>((done, failed) => {
+      this.#open.push({ done, failed });
+      this.most = Math.max(this.most, this.#open.length);
+    }).then(() => Buffer.from(text));
+  }
+
+  /** Ends the oldest sheet under way, and lets the next begin. */
+  async end(error?: Error): Promise<void> {
+    const one = this.#open.shift();
+    if (error) one?.failed(error);
+    else one?.done(Buffer.alloc(0));
+    for (let n = 0; n < 5; n += 1) await new Promise((r) => setImmediate(r));
+  }
+
+  close(): void {}
+}
+
+const turn = () => new Promise((r) => setImmediate(r));
+/** How each of these ended: "made", or the problem's name. */
+const ends = (all: Promise<Buffer>[]) =>
+  Promise.all(
+    all.map((one) =>
+      one.then(
+        () => "made",
+        (e: { kind: string }) => e.kind,
+      ),
+    ),
+  );
+
+describe("the press", () => {
+  const faults: unknown[] = [];
+  let now = 0;
+  const pressOf = (printer: Printer) =>
+    new Press(
+      printer,
+      () => now,
+      (error) => faults.push(error),
+    );
+  afterEach(() => {
+    faults.length = 0;
+    now = 0;
+  });
+
+  it("[PRN-15] prints one at a time, refuses what one person piles up, and takes another's turn between", async () => {
+    const printer = new HandPrinter();
+    const press = pressOf(printer);
+    const sixty = Array.from({ length: 60 }, (_, n) => press.print("ada", order(`ada ${n}`)));
+    const ended = ends(sixty);
+    await turn();
+    const bo = press.print("bo", order("bo"));
+    await turn();
+    for (let n = 0; n < 10; n += 1) await printer.end();
+    await bo;
+    const answers = await ended;
+    expect(answers.filter((a) => a === "made")).toHaveLength(1 + PRESS.perPerson);
+    expect(answers.filter((a) => a === "tooMany")).toHaveLength(59 - PRESS.perPerson);
+    expect(printer.begun.slice(0, 2)).toEqual(["ada 0", "bo"]);
+    expect(printer.most).toBe(1);
+  });
+
+  it("[PRN-15] takes no more in all than can wait", async () => {
+    const printer = new HandPrinter();
+    const press = pressOf(printer);
+    const all = ends(Array.from({ length: 60 }, (_, n) => press.print(`person ${n}`, order(`${n}`))));
+    await turn();
+    for (let n = 0; n < 60; n += 1) await printer.end();
+    expect((await all).filter((a) => a === "notAvailable")).toHaveLength(59 - PRESS.waiting);
+  });
+
+  it("[PRN-15] lets no brief wait for a long record", async () => {
+    const printer = new HandPrinter();
+    const press = pressOf(printer);
+    const long = [press.print("ada", order("long", 24_000)), press.print("bo", order("longer", 24_001))];
+    await turn();
+    const brief = press.print("cy", order("brief"));
+    await turn();
+    expect(printer.begun).toEqual(["long", "brief"]);
+    for (let n = 0; n < 3; n += 1) await printer.end();
+    await Promise.all([...long, brief]);
+    expect(printer.most).toBe(2);
+  });
+
+  it("[PRN-15] makes one sheet for all who ask for the same, keeps it ten minutes, and no more than it has room for", async () => {
+    const printer = new HandPrinter();
+    const press = pressOf(printer);
+    const both = [press.print("ada", order("same")), press.print("bo", order("same"))];
+    await turn();
+    await printer.end();
+    expect((await Promise.all(both)).map(String)).toEqual(["same", "same"]);
+    now = PRESS.keptMs - 1;
+    expect(String(await press.print("cy", order("same")))).toBe("same");
+    expect(printer.begun).toEqual(["same"]);
+    now = 2 * PRESS.keptMs;
+    const anew = press.print("cy", order("same"));
+    await turn();
+    await printer.end();
+    await anew;
+    expect(printer.begun).toEqual(["same", "same"]);
+    const heavy: Printer = { print: async () => Buffer.alloc(PRESS.keptBytes / 4), close() {} };
+    const calls: string[] = [];
+    const full = pressOf({
+      ...heavy,
+      print: (lines) => {
+        calls.push("made");
+        return heavy.print(lines);
+      },
+    });
+    for (let n = 0; n < 6; n += 1) await full.print("ada", order(`${n}`));
+    await full.print("ada", order("5"));
+    expect(calls).toHaveLength(6);
+    await full.print("ada", order("0"));
+    expect(calls).toHaveLength(7);
+  });
+
+  it("[PRN-15] says what to do when a sheet fails, or is too long for paper, and goes on", async () => {
+    const printer = new HandPrinter();
+    const press = pressOf(printer);
+    const bad = ends([press.print("ada", order("bad"))]);
+    await turn();
+    const good = press.print("ada", order("good"));
+    await printer.end(new Error("ended with SIGKILL"));
+    expect(await bad).toEqual(["notAvailable"]);
+    await printer.end();
+    expect(String(await good)).toBe("good");
+    expect(String(faults[0])).toContain("SIGKILL");
+    await expect(press.print("ada", order("huge", PRESS.events + 1))).rejects.toMatchObject({
+      kind: "tooLarge",
+    });
+  });
+});
+
+describe("the process that prints", () => {
+  let server: LiveServer;
+  beforeAll(prepareServer, 240_000);
+  afterEach(() => server.close());
+  const open = async (limits: Partial<typeof PAPER> = {}) => {
+    server = await liveServer({ printer: new PaperProcesses({ ...PAPER, ...limits }) });
+    const token = await signIn(server.app, "di");
+    const { id } = await planned(server.app, token);
+    const take = (sheet: string) =>
+      server.app.inject({ url: `/api/sessions/${id}/${sheet}.pdf`, headers: bearer(token) });
+    return { id, take };
+  };
+
+  it("[PRN-15] [PRN-2] gives the same bytes as printing here would", async () => {
+    const { id, take } = await open();
+    expect((await take("brief")).rawPayload.subarray(0, 5).toString()).toBe("%PDF-");
+    const { store, names } = server.server;
+    const stored = await store.read(id, 0, 100);
+    async function* lines() {
+      yield JSON.stringify({ sheet: "record", now: 1, headHash: stored.at(-1)?.hash, language: "es" });
+      for (const { body } of stored) yield names.reveal(body);
+    }
+    const here = await printJob(lines());
+    expect(here.equals(await new PaperProcesses().print(lines()))).toBe(true);
+  });
+
+  it.each<[string, Partial<typeof PAPER>]>([
+    ["runs out of memory", { memoryMb: 8 }],
+    ["takes too long", { ms: 20 }],
+    ["writes too much", { bytes: 1_000 }],
+  ])(
+    "[PRN-15] that %s is answered as a sheet that could not be made; a hold goes through beside it",
+    async (_what, limits) => {
+      const { id, take } = await open(limits);
+      const ada = await panelOf(server, "ada");
+      const [record, hold] = await Promise.all([take("record"), ada.command(id, HOLD)]);
+      expect(record.statusCode).toBe(503);
+      expect(record.json().detail).toBe("The sheet could not be made: ask again, or export the record");
+      expect(hold).toMatchObject({ status: "accepted" });
+      ada.close();
+    },
+  );
+
+  it("[PRN-15] reads none of the server's settings", async () => {
+    const { take } = await open();
+    process.env.NODE_OPTIONS = "--no-such-option";
+    try {
+      expect((await take("record")).statusCode).toBe(200);
+    } finally {
+      delete process.env.NODE_OPTIONS;
+    }
+  });
+});
