@@ -19,7 +19,7 @@ export interface SheetOrder {
 /** What the press does at most. */
 export const PRESS = {
   /** Events of a record on paper. A start has some 2,000. */
-  events: 25_000,
+  events: 12_000,
   /** A record of more events waits its turn apart, so that a brief never waits for it. */
   lightEvents: 3_000,
   /** Orders that wait, of one person and of all. */

@@ -5,6 +5,7 @@ import type { Identity } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { Directory, Named, TypeVersion } from "../store/directory.ts";
 import { TypeRefused } from "./refused.ts";
+import { oversize } from "./size.ts";
 
 /** A person who drafts or approves a version. */
 export type Engineer = Pick<Identity["person"], "id" | "name" | "mayHold">;
@@ -17,6 +18,7 @@ export interface DraftPlace {
 }
 
 const AUTHOR_LENGTH = 80;
+const MOST_FAULTS = 200;
 
 /**
  * Drafts, changes and approves aircraft types. Nobody approves a draft they worked on. An approved version never
@@ -49,9 +51,19 @@ export class TypeOffice {
   /** Adds a draft with the figures of an exported file: a version of the type it names, which may be new. */
   async import(by: Engineer, file: unknown): Promise<DraftPlace> {
     qualified(by);
+    ofSize(file);
     const read = readTransfer(file);
     if ("faults" in read) throw faulty(read.faults);
     return this.#add(read.type, by);
+  }
+
+  /** Returns the first 200 faults of a type; none when it is in order. */
+  faults(by: Engineer, data: unknown): TypeFault[] {
+    qualified(by);
+    const large = oversize(data);
+    if (large) return [large];
+    const read = readAircraftType(data);
+    return "faults" in read ? read.faults.slice(0, MOST_FAULTS) : [];
   }
 
   /**
@@ -63,6 +75,7 @@ export class TypeOffice {
     const now = await this.#get(id, version);
     stillDraft(now);
     if (now.revision !== revision) throw stale(now);
+    ofSize(data);
     const read = readAircraftType(data);
     if ("faults" in read) throw faulty(read.faults);
     const faults: TypeFault[] = [];
@@ -149,7 +162,14 @@ function stale({ version }: TypeVersion): TypeRefused {
   return new TypeRefused("stale", message);
 }
 
-function faulty(faults: TypeFault[]): TypeRefused {
+/** @throws TypeRefused when it is larger than an aircraft type can be */
+function ofSize(data: unknown): void {
+  const large = oversize(data);
+  if (large) throw faulty([large]);
+}
+
+function faulty(all: TypeFault[]): TypeRefused {
+  const faults = all.slice(0, MOST_FAULTS);
   const detail = faults.map((f) => `${f.path === "" ? "file" : f.path}: ${f.message}`).join("; ");
   return new TypeRefused("faultyType", detail, faults);
 }

@@ -30,7 +30,7 @@ const stepSchema = z.strictObject({
 export const drillSchema = z.strictObject({
   id: idSchema,
   title: line(60),
-  triggers: z.array(triggerSchema).min(1),
+  triggers: z.array(triggerSchema).min(1).max(20),
   cards: z.strictObject(
     Object.fromEntries(POSTS.map((p) => [p, z.array(stepSchema).max(12)])) as Record<
       (typeof POSTS)[number],

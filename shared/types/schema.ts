@@ -126,9 +126,9 @@ export const aircraftTypeSchema = z.strictObject({
   warmUp: z.array(gateSchema).max(6),
   gauges: z.array(gaugeSchema).min(1).max(30),
   checks: z.array(checkSchema).max(40),
-  conditions: z.array(z.enum(CONDITION_IDS)).min(1),
+  conditions: z.array(z.enum(CONDITION_IDS)).min(1).max(64),
   /** Conditions two people may set aside together. Stops never. */
-  overridable: z.array(z.enum(CONDITION_IDS)),
+  overridable: z.array(z.enum(CONDITION_IDS)).max(64),
   bladeCount: bladeCountSchema,
   wind: windSchema,
   electrical: electricalSchema.optional(),
@@ -136,7 +136,7 @@ export const aircraftTypeSchema = z.strictObject({
   order: orderSchema.optional(),
   ramp: rampSchema.optional(),
   drills: z.array(drillSchema).max(30),
-  requiredPosts: z.array(postSchema).min(1),
+  requiredPosts: z.array(postSchema).min(1).max(8),
   timing: timingSchema,
 });
 export type AircraftType = z.infer<typeof aircraftTypeSchema>;

@@ -44,7 +44,8 @@ function crossChecks(type: AircraftType): TypeFault[] {
   engineChecks(type, fault);
   electricalChecks(type, fault);
   rampChecks(type, fault);
-  if (new Set(type.checks.map((c) => c.id)).size !== type.checks.length) {
+  const checks = new Set(type.checks.map((c) => c.id));
+  if (checks.size !== type.checks.length) {
     fault("checks", "two checks have the same id");
   }
   conditionChecks(type, fault);

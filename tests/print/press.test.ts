@@ -96,7 +96,7 @@ describe("the press", () => {
   it("[PRN-15] lets no brief wait for a long record", async () => {
     const printer = new HandPrinter();
     const press = pressOf(printer);
-    const long = [press.print("ada", order("long", 24_000)), press.print("bo", order("longer", 24_001))];
+    const long = [press.print("ada", order("long", 11_000)), press.print("bo", order("longer", 11_001))];
     await turn();
     const brief = press.print("cy", order("brief"));
     await turn();

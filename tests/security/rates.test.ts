@@ -68,6 +68,9 @@ describe("requests", () => {
     expect(await codes(ada, [...costly, ...proofs])).toEqual(Array(7).fill(429));
     expect(await statusOf(from("10.0.0.1", "/api/card.pdf", bearer(ada)))).toBe(429);
     expect(await codes(ada, ["events", "events"])).toEqual([200, 200]);
+    const judge = () =>
+      house.app.inject({ method: "POST", url: "/api/types/validate", headers: bearer(ada), payload: {} });
+    expect((await judge()).statusCode).toBe(429);
     expect(await codes(bo, [...proofs, "evidence"])).not.toContain(429);
   });
 

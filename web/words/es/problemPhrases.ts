@@ -77,6 +77,8 @@ export const problemPhrases: readonly Phrase[] = [
     "The sheet could not be made: ask again, or export the record",
     "No se pudo hacer la hoja: pídala otra vez, o exporte el registro",
   ],
+  ["has {1} entries, more than any list here", "tiene {1} elementos, más que cualquier lista de aquí"],
+  ["has more values than any aircraft type", "tiene más valores que cualquier tipo de avión"],
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
   [
