@@ -171,7 +171,7 @@ describe("the process that prints", () => {
   it("[PRN-15] [PRN-2] gives the same bytes as printing here would", async () => {
     const { id, take } = await open();
     expect((await take("brief")).rawPayload.subarray(0, 5).toString()).toBe("%PDF-");
-    const { store, names } = server.server;
+    const { store, names } = server.services;
     const stored = await store.read(id, 0, 100);
     async function* lines() {
       yield JSON.stringify({ sheet: "record", now: 1, headHash: stored.at(-1)?.hash, language: "es" });

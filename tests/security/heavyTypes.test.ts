@@ -3,11 +3,11 @@ import { demo } from "../../seed/demo-data.ts";
 import { oversize } from "../../server/types/size.ts";
 import { aircraftTypeSchema } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
-import { APPROVED, bearer, signIn, type TestHouse, testHouse } from "../http/test-house.ts";
+import { APPROVED, bearer, signIn, type TestServer, testServer } from "../http/test-server.ts";
 
-let test: TestHouse;
+let test: TestServer;
 beforeAll(async () => {
-  test = await testHouse();
+  test = await testServer();
 });
 afterAll(() => test.close());
 

@@ -69,7 +69,7 @@ describe("requests", () => {
     expect(await statusOf(from("10.0.0.1", "/api/card.pdf", bearer(ada)))).toBe(429);
     expect(await codes(ada, ["events", "events"])).toEqual([200, 200]);
     const judge = () =>
-      house.app.inject({ method: "POST", url: "/api/types/validate", headers: bearer(ada), payload: {} });
+      server.app.inject({ method: "POST", url: "/api/types/validate", headers: bearer(ada), payload: {} });
     expect((await judge()).statusCode).toBe(429);
     expect(await codes(bo, [...proofs, "evidence"])).not.toContain(429);
   });
