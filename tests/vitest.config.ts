@@ -26,6 +26,9 @@ const PURE = filesOf(
 /** Folders that need a process for each file, but no database, browser or other program, and take seconds. */
 const QUICK = filesOf("pwa", "seed");
 
+/** Each wait in a browser test has its own limit (`PATIENCE` in `seat.ts`), so the tests' limit is only the last resort. */
+const BROWSER = filesOf("browser");
+
 class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const sorted = await super.sort(files);
@@ -44,7 +47,20 @@ export default defineConfig({
     projects: [
       { extends: true, test: { name: "pure", include: PURE, isolate: false } },
       { extends: true, test: { name: "quick", include: QUICK } },
-      { extends: true, test: { name: "other", include: filesOf("**"), exclude: [...PURE, ...QUICK] } },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: BROWSER,
+          testTimeout: 600_000,
+          hookTimeout: 180_000,
+          expect: { poll: { timeout: 60_000 } },
+        },
+      },
+      {
+        extends: true,
+        test: { name: "other", include: filesOf("**"), exclude: [...PURE, ...QUICK, ...BROWSER] },
+      },
     ],
     environment: "node",
     pool: "forks",

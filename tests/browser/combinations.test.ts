@@ -1,6 +1,5 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { askedOf } from "../../shared/asks/asked.ts";
 import type { AskSay } from "../../shared/asks/askSay.ts";
 import type { ChoiceWord } from "../../shared/asks/choiceWord.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
@@ -50,16 +49,15 @@ const RUNS = [0, 1, 2].map(
 );
 
 const N = 2;
-const server = new TestServer(
-  null,
-  RUNS.map((_, i) => ({ id: `QX-W${i}`, name: `Wren ${i}`, typeId: "penhale-twin" })),
-);
+const server = new TestServer({
+  aircraft: RUNS.map((_, i) => ({ id: `QX-W${i}`, name: `Wren ${i}`, typeId: "penhale-twin" })),
+});
 let browser: Browser;
 
 beforeAll(async () => {
   await server.start();
   browser = await openBrowser();
-}, 60_000);
+});
 afterAll(async () => {
   await browser?.close();
   await server.end();
@@ -109,7 +107,7 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
     ) as Record<Post, Seat>;
     const { cockpit, fireGuard: guard, groundPower: power, supervisor } = seats;
     const crew: Crew = { cockpit, guard, power, supervisor, all: [cockpit, guard, power, supervisor] };
-    const story = await Prompter.begin(crew, server.url, `QX-W${index}`);
+    const story = await Prompter.begin(crew, server, `QX-W${index}`);
     const at = (post: Post) => rows[post].join(", ");
 
     /** Everything that is asked and every stop is in sight at every post, as its light and language have it. */
@@ -121,7 +119,7 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
     };
     /** A post answers in its own language what it is asked; with a figure as read, or with the engine entered again. */
     const answers = async (post: Post, asked: AskSay, key: ChoiceWord, then?: "reading" | "engine") => {
-      const find = () => askedOf(story.state, post, Date.now()).find((a) => a.say === asked);
+      const find = () => story.asked(post).find((a) => a.say === asked);
       await story.until(() => find() !== undefined);
       const ask = find();
       if (!ask) throw new Error(`${asked} is not asked`);
@@ -174,5 +172,4 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
     story.close();
     await Promise.all(crew.all.map((seat) => seat.context.close()));
   },
-  240_000,
 );

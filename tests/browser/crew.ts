@@ -1,6 +1,7 @@
 import type { Browser } from "playwright-core";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { Seat } from "./seat.ts";
+import type { TestServer } from "./server.ts";
 
 export interface Crew {
   cockpit: Seat;
@@ -26,6 +27,15 @@ export async function signInCrew(browser: Browser, url: string): Promise<Crew> {
   const power = await Seat.open(browser, url, "lowen", { width: 390, height: 844 });
   const supervisor = await Seat.open(browser, url, "merryn", { width: 1600, height: 1000 });
   return { cockpit, guard, power, supervisor, all: [cockpit, guard, power, supervisor] };
+}
+
+/**
+ * Lets time pass on the server, and loads every panel again: a panel compares its clock with the server's when it
+ * connects, and would for a while take the old time for the new one.
+ */
+export async function passTime(server: TestServer, { all }: Crew, ms: number): Promise<void> {
+  server.pass(ms);
+  await Promise.all(all.map((seat) => seat.page.reload()));
 }
 
 /** The supervisor plans; the others join by the code; each takes a post; everybody is briefed. */

@@ -26,7 +26,7 @@ it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its grou
     await seat.press("Close");
   }
   expect(found).toEqual([]);
-}, 60_000);
+});
 
 it("[VIS-5] seen from 0.7 m no words are smaller than 16 minutes of arc", async () => {
   // A capital of B612 is 0.75 of its size: 2 * 0.7 m * tan(8 minutes) = 3.26 mm is a size of 16.4 px.
@@ -92,7 +92,7 @@ it("[PAN-7, PAN-28] the panels can be read, in every light: no fault that axe fi
     }, light);
     expect(await axeFaults(page), `${post}, ${light}`).toEqual([]);
   }
-}, 90_000);
+});
 
 it("[PAN-7] sign-in, ramp, plan and record can be read too", async () => {
   const stranger = await (await at.browser.newContext()).newPage();
@@ -110,4 +110,4 @@ it("[PAN-7] sign-in, ramp, plan and record can be read too", async () => {
   await at.crew.supervisor.press(/^Windhover/);
   await at.crew.supervisor.sees(/^Order of starting/);
   expect(await axeFaults(page)).toEqual([]);
-}, 60_000);
+});

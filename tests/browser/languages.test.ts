@@ -6,12 +6,11 @@ import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
 import { englishOn } from "./englishOn.ts";
 import { axeFaults } from "./measure.ts";
-import { key, openBrowser, POSTS_KEY } from "./seat.ts";
+import { key, openBrowser, PATIENCE, POSTS_KEY } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const PHONE = { width: 390, height: 844 };
 const SIZES = { phone: PHONE, tablet: { width: 1180, height: 820 }, desktop: { width: 1600, height: 1000 } };
-const SLOW_MS = 240_000;
 
 const server = new TestServer();
 let browser: Browser;
@@ -19,7 +18,7 @@ let browser: Browser;
 beforeAll(async () => {
   await server.start();
   browser = await openBrowser();
-}, 60_000);
+});
 afterAll(async () => {
   await browser?.close();
   await server.end();
@@ -28,7 +27,7 @@ afterAll(async () => {
 async function open(locale: string): Promise<{ context: BrowserContext; page: Page }> {
   const context = await browser.newContext({ viewport: PHONE, locale });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(PATIENCE);
   await page.goto(server.url);
   return { context, page };
 }
@@ -47,67 +46,63 @@ it("[LNG-13] finds an English word, and none where it is marked as English or so
   await page.close();
 });
 
-it(
-  "[LNG-13, PRN-14] no page but the session's, which has its own test, says a word of English to whoever chose Spanish",
-  async () => {
-    const { context, page } = await open("es-CO");
-    const found: string[] = [];
-    const { app, ramp, screen, units } = spanishText;
-    const look = async (what: string) => {
-      await page.waitForFunction(
-        (words) => document.querySelector("h1") && !words.some((w) => document.body.textContent?.includes(w)),
-        [app.fetching, ramp.asking],
-      );
-      found.push(...(await englishOn(page)).map((words) => `${what}: ${words}`));
-    };
-    const turnTo = async (path: string) => {
-      await page.evaluate((to) => {
-        history.pushState(null, "", to);
-        dispatchEvent(new PopStateEvent("popstate"));
-      }, path);
-      await look(path);
-    };
-    await page.getByRole("heading", { name: "Entrar" }).waitFor();
-    await signIn(page, "merryn");
-    await page.getByRole("heading", { name: "La plataforma" }).waitFor();
-    await look("ramp");
-    for (const key of [units.title, screen.title]) {
-      await press(page, key);
-      await page.getByRole("dialog", { name: key }).waitFor();
-      await look(key);
-      await page.keyboard.press("Escape");
-    }
-    const [type] = demo.types;
-    const at = `/types/${type?.id}/${type?.version}`;
-    for (const path of ["/plan", "/board", "/devices", "/people", "/enrol", "/types", at]) await turnTo(path);
-    for (const path of ["/study", "/study/alike", "/study/quiz", "/session/0/record", "/types/0/1"])
-      await turnTo(path);
-    await turnTo(at);
-    expect(await printed(page)).toEqual({
-      keys: 0,
-      ground: "rgb(255, 255, 255)",
-      ink: "rgb(0, 0, 0)",
-      cautions: 1,
-      tables: true,
-      runsOut: false,
-    });
-    await press(page, spanishTypes.draft);
-    await page.getByRole("navigation", { name: spanishTypes.parts }).waitFor();
-    await page
-      .getByLabel(spanishParts.name ?? "", { exact: true })
-      .first()
-      .fill("");
-    await page.getByRole("list", { name: spanishTypes.faults }).waitFor();
-    const sections = page.getByRole("navigation", { name: spanishTypes.parts }).getByRole("button");
-    for (let i = 0; i < (await sections.count()); i += 1) {
-      await sections.nth(i).click();
-      await look(`section ${i}`);
-    }
-    expect(found).toEqual([]);
-    await context.close();
-  },
-  SLOW_MS,
-);
+it("[LNG-13, PRN-14] no page but the session's, which has its own test, says a word of English to whoever chose Spanish", async () => {
+  const { context, page } = await open("es-CO");
+  const found: string[] = [];
+  const { app, ramp, screen, units } = spanishText;
+  const look = async (what: string) => {
+    await page.waitForFunction(
+      (words) => document.querySelector("h1") && !words.some((w) => document.body.textContent?.includes(w)),
+      [app.fetching, ramp.asking],
+    );
+    found.push(...(await englishOn(page)).map((words) => `${what}: ${words}`));
+  };
+  const turnTo = async (path: string) => {
+    await page.evaluate((to) => {
+      history.pushState(null, "", to);
+      dispatchEvent(new PopStateEvent("popstate"));
+    }, path);
+    await look(path);
+  };
+  await page.getByRole("heading", { name: "Entrar" }).waitFor();
+  await signIn(page, "merryn");
+  await page.getByRole("heading", { name: "La plataforma" }).waitFor();
+  await look("ramp");
+  for (const key of [units.title, screen.title]) {
+    await press(page, key);
+    await page.getByRole("dialog", { name: key }).waitFor();
+    await look(key);
+    await page.keyboard.press("Escape");
+  }
+  const [type] = demo.types;
+  const at = `/types/${type?.id}/${type?.version}`;
+  for (const path of ["/plan", "/board", "/devices", "/people", "/enrol", "/types", at]) await turnTo(path);
+  for (const path of ["/study", "/study/alike", "/study/quiz", "/session/0/record", "/types/0/1"])
+    await turnTo(path);
+  await turnTo(at);
+  expect(await printed(page)).toEqual({
+    keys: 0,
+    ground: "rgb(255, 255, 255)",
+    ink: "rgb(0, 0, 0)",
+    cautions: 1,
+    tables: true,
+    runsOut: false,
+  });
+  await press(page, spanishTypes.draft);
+  await page.getByRole("navigation", { name: spanishTypes.parts }).waitFor();
+  await page
+    .getByLabel(spanishParts.name ?? "", { exact: true })
+    .first()
+    .fill("");
+  await page.getByRole("list", { name: spanishTypes.faults }).waitFor();
+  const sections = page.getByRole("navigation", { name: spanishTypes.parts }).getByRole("button");
+  for (let i = 0; i < (await sections.count()); i += 1) {
+    await sections.nth(i).click();
+    await look(`section ${i}`);
+  }
+  expect(found).toEqual([]);
+  await context.close();
+});
 
 it("[LNG-2] a person's language is theirs again on the device, whatever the browser wishes", async () => {
   const { context, page } = await open("en-GB");
@@ -138,87 +133,83 @@ it("[LNG-2] a language that cannot be fetched is said so, and the one there is g
   await context.close();
 });
 
-it(
-  "[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spanish on four phones, without a word of English or a fault axe finds",
-  async () => {
-    const crew = new Map<string, Page>();
-    for (const handle of ["merryn", "austol", "cador", "lowen"]) {
-      const { page } = await open("es-CO");
-      await page.getByRole("heading", { name: "Entrar" }).waitFor();
-      if (crew.size === 0) {
-        expect(await axeFaults(page)).toEqual([]);
-        expect(await englishOn(page)).toEqual([]);
-      }
-      await signIn(page, handle);
-      await page.getByRole("heading", { name: "La plataforma" }).waitFor();
-      crew.set(handle, page);
+it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spanish on four phones, without a word of English or a fault axe finds", async () => {
+  const crew = new Map<string, Page>();
+  for (const handle of ["merryn", "austol", "cador", "lowen"]) {
+    const { page } = await open("es-CO");
+    await page.getByRole("heading", { name: "Entrar" }).waitFor();
+    if (crew.size === 0) {
+      expect(await axeFaults(page)).toEqual([]);
+      expect(await englishOn(page)).toEqual([]);
     }
-    const seat = (handle: string) => crew.get(handle) as Page;
-    const supervisor = seat("merryn");
-    await press(supervisor, "Planear un arranque");
-    await press(supervisor, /^Little Penhale/);
-    await supervisor.getByLabel("Lugar").fill("Hangar este");
-    expect(await axeFaults(supervisor)).toEqual([]);
-    expect(await englishOn(supervisor)).toEqual([]);
-    await press(supervisor, "Planear este arranque");
-    await press(supervisor, POSTS_KEY);
-    const code = (await supervisor.locator(".code").textContent()) ?? "";
-    expect(await englishOn(supervisor)).toEqual([]);
-    await press(supervisor, "Tomar supervisor");
-    await press(supervisor, "Cerrar");
-    for (const [handle, key] of [
-      ["austol", "Tomar cabina"],
-      ["cador", "Tomar guardia de fuego"],
-      ["lowen", "Tomar planta externa"],
-    ] as const) {
-      await seat(handle).getByLabel("Código de sesión").fill(code);
-      await press(seat(handle), "Unirse");
-      if (handle === "cador") {
-        await seat(handle).locator(".panel .plan").waitFor();
-        await turnedOver(seat(handle), "observer");
-      }
-      await press(seat(handle), "Tomar un puesto");
-      await press(seat(handle), key);
-      await press(seat(handle), "Cerrar");
+    await signIn(page, handle);
+    await page.getByRole("heading", { name: "La plataforma" }).waitFor();
+    crew.set(handle, page);
+  }
+  const seat = (handle: string) => crew.get(handle) as Page;
+  const supervisor = seat("merryn");
+  await press(supervisor, "Planear un arranque");
+  await press(supervisor, /^Little Penhale/);
+  await supervisor.getByLabel("Lugar").fill("Hangar este");
+  expect(await axeFaults(supervisor)).toEqual([]);
+  expect(await englishOn(supervisor)).toEqual([]);
+  await press(supervisor, "Planear este arranque");
+  await press(supervisor, POSTS_KEY);
+  const code = (await supervisor.locator(".code").textContent()) ?? "";
+  expect(await englishOn(supervisor)).toEqual([]);
+  await press(supervisor, "Tomar supervisor");
+  await press(supervisor, "Cerrar");
+  for (const [handle, key] of [
+    ["austol", "Tomar cabina"],
+    ["cador", "Tomar guardia de fuego"],
+    ["lowen", "Tomar planta externa"],
+  ] as const) {
+    await seat(handle).getByLabel("Código de sesión").fill(code);
+    await press(seat(handle), "Unirse");
+    if (handle === "cador") {
+      await seat(handle).locator(".panel .plan").waitFor();
+      await turnedOver(seat(handle), "observer");
     }
-    for (const [handle, page] of crew) await turnedOver(page, handle);
-    await press(supervisor, "Mirar atrás");
-    await supervisor.locator(".panel[data-kind='past']").waitFor();
-    expect(await englishOn(supervisor)).toEqual([]);
-    await turnedOver(supervisor, "looking back");
-    await press(supervisor, "Volver a ahora");
-    // A figure stays on one line with the word before it.
-    const first = /^La tripulación está lista para arrancar motor\s(\d)\. ¿Lo autoriza\?$/;
-    const asked = () => supervisor.locator(".ask h2").textContent();
-    for (let round = 0; round < 120 && !first.test((await asked()) ?? ""); round += 1)
-      for (const page of crew.values()) {
-        expect(await englishOn(page)).toEqual([]);
-        if (first.test((await asked()) ?? "")) break;
-        await answerTop(page, first);
-      }
-    const n = first.exec((await asked()) ?? "")?.[1];
-    expect(n).toBeDefined();
-    expect(await axeFaults(supervisor)).toEqual([]);
-    await press(supervisor, "Autorizado a arrancar");
-    const cockpit = seat("austol");
-    await cockpit
-      .getByRole("heading", { name: `Autorizado a arrancar motor ${n}. Colacione: ¿qué motor?` })
-      .waitFor();
-    expect(await axeFaults(cockpit)).toEqual([]);
-    expect(await englishOn(cockpit)).toEqual([]);
-    await press(cockpit, "Colacionar");
-    await press(cockpit, `Motor número ${n}`);
-    await cockpit
-      .getByRole("heading", { name: `Autorización vigente para motor ${n}. Accione el arrancador.` })
-      .waitFor();
-    for (const page of crew.values()) expect(await axeFaults(page)).toEqual([]);
-    const stops = await cockpit.locator(".stop").allInnerTexts();
-    expect(stops.map((s) => s.replace(/\s+/g, " "))).toEqual(["Alto Hold", "Corte Cut", "Fuego Fire"]);
-    await picksTurnedOver(cockpit);
-    for (const page of crew.values()) await page.context().close();
-  },
-  SLOW_MS,
-);
+    await press(seat(handle), "Tomar un puesto");
+    await press(seat(handle), key);
+    await press(seat(handle), "Cerrar");
+  }
+  for (const [handle, page] of crew) await turnedOver(page, handle);
+  await press(supervisor, "Mirar atrás");
+  await supervisor.locator(".panel[data-kind='past']").waitFor();
+  expect(await englishOn(supervisor)).toEqual([]);
+  await turnedOver(supervisor, "looking back");
+  await press(supervisor, "Volver a ahora");
+  // A figure stays on one line with the word before it.
+  const first = /^La tripulación está lista para arrancar motor\s(\d)\. ¿Lo autoriza\?$/;
+  const asked = () => supervisor.locator(".ask h2").textContent();
+  for (let round = 0; round < 120 && !first.test((await asked()) ?? ""); round += 1)
+    for (const page of crew.values()) {
+      expect(await englishOn(page)).toEqual([]);
+      if (first.test((await asked()) ?? "")) break;
+      await answerTop(page, first);
+    }
+  const n = first.exec((await asked()) ?? "")?.[1];
+  expect(n).toBeDefined();
+  expect(await axeFaults(supervisor)).toEqual([]);
+  await press(supervisor, "Autorizado a arrancar");
+  const cockpit = seat("austol");
+  await cockpit
+    .getByRole("heading", { name: `Autorizado a arrancar motor ${n}. Colacione: ¿qué motor?` })
+    .waitFor();
+  expect(await axeFaults(cockpit)).toEqual([]);
+  expect(await englishOn(cockpit)).toEqual([]);
+  await press(cockpit, "Colacionar");
+  await press(cockpit, `Motor número ${n}`);
+  await cockpit
+    .getByRole("heading", { name: `Autorización vigente para motor ${n}. Accione el arrancador.` })
+    .waitFor();
+  for (const page of crew.values()) expect(await axeFaults(page)).toEqual([]);
+  const stops = await cockpit.locator(".stop").allInnerTexts();
+  expect(stops.map((s) => s.replace(/\s+/g, " "))).toEqual(["Alto Hold", "Corte Cut", "Fuego Fire"]);
+  await picksTurnedOver(cockpit);
+  for (const page of crew.values()) await page.context().close();
+});
 
 /** Answers what stands before the person, if anything does but `last`, by its first key, and puts in what it needs. */
 async function answerTop(page: Page, last: RegExp): Promise<void> {

@@ -26,10 +26,7 @@ const BRIEFED = "Were you briefed: order, signals, fire plan, way out?";
 
 /** One for each story, so that none waits for the one before to be over. */
 const free = ["QX-MA", "QX-MB", "QX-MC", "QX-MD", "QX-ME", "QX-MF"];
-const server = new TestServer(
-  null,
-  free.map((id) => ({ id, name: id, typeId: "penhale-twin" })),
-);
+const server = new TestServer({ aircraft: free.map((id) => ({ id, name: id, typeId: "penhale-twin" })) });
 let browser: Browser;
 let crew: Crew;
 const stories: Prompter[] = [];
@@ -38,7 +35,7 @@ beforeAll(async () => {
   await server.start();
   browser = await openBrowser();
   crew = await signInCrew(browser, server.url);
-}, 120_000);
+});
 afterEach(() => {
   for (const story of stories.splice(0)) story.close();
 });
@@ -48,7 +45,7 @@ afterAll(async () => {
 });
 
 async function begin(): Promise<Prompter> {
-  const story = await Prompter.begin(crew, server.url, free.shift() ?? "");
+  const story = await Prompter.begin(crew, server, free.shift() ?? "");
   stories.push(story);
   return story;
 }
@@ -96,7 +93,6 @@ it.each([
     await crew.supervisor.asked(`The crew is ready to start number ${N}. Clear it?`);
     await heir.context.close();
   },
-  120_000,
 );
 
 it("[PST-5] [PST-10] [PST-11] [PWA-11] a guard who takes another tablet in mid-clearance stands where they stood; the first tablet watches, and can still hold", async () => {
@@ -122,7 +118,7 @@ it("[PST-5] [PST-10] [PST-11] [PWA-11] a guard who takes another tablet in mid-c
   await tablet.answer("Your hold stands. Release it when it is safe.", "Release my hold");
   await crew.cockpit.asked(READY);
   await tablet.context.close();
-}, 120_000);
+});
 
 it("[PWA-7] [CLR-5] a second tab in mid-clearance reads nothing back until it takes over, and then the clearance is one", async () => {
   const story = await begin();
@@ -143,7 +139,7 @@ it("[PWA-7] [CLR-5] a second tab in mid-clearance reads nothing back until it ta
   expect(sent(story.heard, "cranking")).toBe(1);
   await tab.page.close();
   await cockpit.asked(`Number ${N} is cranking. Did it catch?`);
-}, 120_000);
+});
 
 it("[PAN-8] [CLR-5] a reload in mid-clearance asks what stood there before it, and nothing goes twice", async () => {
   const story = await begin();
@@ -159,7 +155,7 @@ it("[PAN-8] [CLR-5] a reload in mid-clearance asks what stood there before it, a
   expect(voids(story.heard)).toEqual([]);
   expect(facts(story.heard).filter((f) => f.type === "answered" && f.answer === "readBack")).toHaveLength(1);
   expect(sent(story.heard, "cranking")).toBe(1);
-}, 120_000);
+});
 
 it("[PWA-5] [PWA-9] [CLR-7] a cockpit that comes back finds its clearance while it stands; after a hold it never heard it finds none", async () => {
   const story = await begin();
@@ -190,4 +186,4 @@ it("[PWA-5] [PWA-9] [CLR-7] a cockpit that comes back finds its clearance while 
   await saysNoClearance(cockpit);
   expect(voids(story.heard)).toEqual(["epoch"]);
   expect(sent(story.heard, "cranking")).toBe(0);
-}, 120_000);
+});

@@ -22,7 +22,7 @@ it("[PAN-5] the panels keep hold, cut and fire large, enabled, in one place and 
 it("[PAN-27] a sheet takes the focus and gives it back, and the keyboard leads out of it to the stops", async () => {
   const { page } = at.crew.cockpit;
   const focused = (selector: string) =>
-    page.waitForFunction((s) => document.activeElement?.matches(s), selector, { timeout: 5_000 });
+    page.waitForFunction((s) => document.activeElement?.matches(s), selector);
   const sheets = page.getByRole("dialog");
   await page.locator(".title-posts").focus();
   await page.keyboard.press("Enter");

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { playPost } from "../../seed/crew/play.ts";
+import type { Ask } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
@@ -9,6 +10,12 @@ import type { SessionState } from "../../shared/session/state.ts";
 import { TestPanel } from "../live/panel.ts";
 import { type Crew, seatAt } from "./crew.ts";
 
+/** A server and its time, in milliseconds. */
+export interface Reached {
+  readonly url: string;
+  now(): number;
+}
+
 const SCRIPT = { seed: 5, cart: "Knocker" };
 
 /**
@@ -17,11 +24,13 @@ const SCRIPT = { seed: 5, cart: "Knocker" };
  */
 export class Prompter {
   readonly session: string;
+  readonly #server: Reached;
   readonly #panels: Record<Post, TestPanel>;
   readonly #pace: number;
 
-  private constructor(session: string, panels: Record<Post, TestPanel>, pace: number) {
+  private constructor(session: string, server: Reached, panels: Record<Post, TestPanel>, pace: number) {
     this.session = session;
+    this.#server = server;
     this.#panels = panels;
     this.#pace = pace;
   }
@@ -30,7 +39,8 @@ export class Prompter {
    * A session of this aircraft with everybody at their post, and every panel opened on it.
    * @param pace how many times faster than an engine its oil warms
    */
-  static async begin(crew: Crew, url: string, aircraft: string, pace = 1): Promise<Prompter> {
+  static async begin(crew: Crew, server: Reached, aircraft: string, pace = 1): Promise<Prompter> {
+    const { url } = server;
     const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const planned = await fetch(`${url}/api/sessions`, {
       method: "POST",
@@ -57,7 +67,7 @@ export class Prompter {
         await panel.watch(id);
       }),
     );
-    const prompter = new Prompter(id, panels, pace);
+    const prompter = new Prompter(id, server, panels, pace);
     for (const post of POSTS) await prompter.give(post, { type: "claimPost", post });
     await Promise.all(crew.all.map((seat) => seat.turnTo(`/session/${id}`)));
     return prompter;
@@ -98,16 +108,18 @@ export class Prompter {
   ): Promise<void> {
     const script = { ...SCRIPT, pace: this.#pace };
     while (!is(this.state)) {
-      const post = POSTS.find((p) => playPost(this.state, p, Date.now(), script));
+      const post = POSTS.find((p) => playPost(this.state, p, this.#server.now(), script));
       if (post) await before(post);
-      const move = post && playPost(this.state, post, Date.now(), script);
-      if (!move) throw new Error(`stuck: ${POSTS.map((p) => this.#asked(p)).join("; ")}`);
+      const move = post && playPost(this.state, post, this.#server.now(), script);
+      if (!move)
+        throw new Error(`stuck: ${POSTS.map((p) => `${p}: ${this.asked(p).map((a) => a.say)}`).join("; ")}`);
       await this.give(post, move.action);
     }
   }
 
-  #asked(post: Post): string {
-    return `${post}: ${askedOf(this.state, post, Date.now()).map((a) => a.say)}`;
+  /** Returns what is asked of a post now. */
+  asked(post: Post): Ask[] {
+    return askedOf(this.state, post, this.#server.now());
   }
 
   close(): void {

@@ -22,7 +22,7 @@ beforeAll(async () => {
   await seat.openPosts();
   await seat.press("Take supervisor");
   await seat.press("Close");
-}, 60_000);
+});
 afterAll(async () => {
   await browser?.close();
   await server.end();
@@ -192,4 +192,4 @@ it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person fi
   await wall.sees(/^Old: last renewed/);
   expect(await page.locator(".standing-row").count()).toBe(1);
   await wall.context.close();
-}, 40_000);
+});

@@ -30,12 +30,16 @@ export function key(name: string | RegExp, within: Locator | Page): Locator {
 /** The title block's key, in either language. */
 export const POSTS_KEY = /(Posts and session|Puestos y sesión)$/;
 
-const PATIENCE = 15_000;
+/** How long a test waits for what should come, in milliseconds. Long, because a busy machine is slow and not wrong. */
+export const PATIENCE = 60_000;
 /** The first page of whoever is signed in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
 
-/** Short enough that Playwright goes on looking ten times a second; given longer it soon looks only twice. */
+/** Milliseconds of one look. Playwright looks ten times a second at first, and only twice a second after this. */
 const LOOKING = 2_000;
+
+/** Milliseconds after which a key that cannot be touched is looked for again: another ask may cover it. */
+const COVERED = 5_000;
 
 /** Resolves soon after that is so. @throws Error when it is not within the patience of a test */
 async function soon(
@@ -151,7 +155,7 @@ export class Seat {
     const until = Date.now() + PATIENCE;
     for (let touched = false; !touched; ) {
       await this.asked(words);
-      touched = await this.press(key, this.page.locator(".ask"), PATIENCE / 3).then(
+      touched = await this.press(key, this.page.locator(".ask"), COVERED).then(
         () => true,
         (error) => {
           // Something heavier may have come before it while the hand was on its way.

@@ -20,9 +20,9 @@ export function secured(): Secured {
     await at.server.start();
     at.browser = await openBrowser();
     at.crew = await signInCrew(at.browser, at.server.url);
-    at.session = await Prompter.begin(at.crew, at.server.url, "QX-KIV");
+    at.session = await Prompter.begin(at.crew, at.server, "QX-KIV");
     await at.session.playUntil((s) => s.stage === "secure");
-  }, 120_000);
+  });
   afterAll(async () => {
     at.session?.close();
     await at.browser?.close();

@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Demo, demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
-import { machineClocks, ServerClock, systemTimers } from "../../server/clock.ts";
+import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
 import { randomIds } from "../../server/ids.ts";
 import { buildServices } from "../../server/services.ts";
@@ -15,64 +15,75 @@ import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { testSigner } from "../http/test-signer.ts";
+import { MovedClock } from "./movedClock.ts";
+import { patientType } from "./patientType.ts";
 
 const SITE = fileURLToPath(new URL("../../web/dist", import.meta.url));
 const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
 
-/** A demonstration type with limits short enough to wait for, and without a run-up, whose every figure is asked. */
-function hurried({ runUp: _long, ...type }: AircraftType): AircraftType {
-  const s = <T extends { value: number }>(limit: T, value: number): T => ({ ...limit, value });
-  return {
-    ...type,
-    starter: {
-      ...type.starter,
-      ladder: type.starter.ladder.map((rung) => ({ ...rung, rest: s(rung.rest, 8) })),
-    },
-    oil: {
-      ...type.oil,
-      firstIndication: { ...type.oil.firstIndication, within: s(type.oil.firstIndication.within, 6) },
-      normal: { ...type.oil.normal, within: s(type.oil.normal.within, 30) },
-    },
-  };
+interface Setup {
+  /** The folder of the built panels, instead of this build's. */
+  site?: string;
+  /** Aircraft besides those of the demo, for as many sessions at once. */
+  aircraft?: Demo["aircraft"];
+  /** How many times as long as in the demo's types people have. */
+  patience?: number;
 }
 
-/** The real server on a database of its own, serving the built panels. */
+/** The real server on a database of its own, which serves the built panels. */
 export class TestServer {
   readonly #folder = mkdtempSync(join(tmpdir(), "chockside-browser-"));
+  readonly #clock = new MovedClock();
   readonly #site: string;
+  readonly #data: Demo;
   #port = 0;
   #stop: () => Promise<void> = async () => {};
 
-  readonly #data: Demo;
-
-  /**
-   * @param site the folder of the built panels, null for this build's
-   * @param more aircraft besides those of the demonstration, for as many sessions at once
-   */
-  constructor(site: string | null = null, more: Demo["aircraft"] = []) {
-    this.#site = site ?? SITE;
-    this.#data = { ...demo, types: demo.types.map(hurried), aircraft: [...demo.aircraft, ...more] };
+  constructor({ site = SITE, aircraft = [], patience }: Setup = {}) {
+    this.#site = site;
+    this.#data = {
+      ...demo,
+      types: demo.types.map((type) => patientType(type, patience)),
+      aircraft: [...demo.aircraft, ...aircraft],
+    };
   }
 
   get url(): string {
     return `http://127.0.0.1:${this.#port}`;
   }
 
-  /** Starts, or starts again: on the same port and the same database. @param origins addresses it is told it has */
+  /** Returns the server's time in milliseconds. */
+  now(): number {
+    return this.#clock.wall();
+  }
+
+  /** Moves the server's clock forward. A panel learns of it when it connects again. */
+  pass(ms: number): void {
+    this.#clock.pass(ms);
+  }
+
+  /** Returns a demo type as this server holds it. */
+  type(id: string): AircraftType {
+    const type = this.#data.types.find((t) => t.id === id);
+    if (!type) throw new Error(`no type ${id}`);
+    return type;
+  }
+
+  /** Starts, or starts again on the same port and database. @param origins the addresses it answers to */
   async start(origins: string[] = []): Promise<void> {
     if (!existsSync(join(this.#site, "index.html")))
       throw new Error("the panels are not built: npm run build");
     const file = join(this.#folder, "chockside.db");
-    const store = new SqliteEventStore(openDatabase(file, Date.now()));
+    const store = new SqliteEventStore(openDatabase(file, this.now()));
     const directory = await PrismaDirectory.open(file);
-    const clock = new ServerClock(machineClocks, await store.newestAt());
+    const clock = new ServerClock(this.#clock, await store.newestAt());
     await seedDemo(directory, this.#data, clock.now(), CHEAP);
     const log = { error() {}, info() {} };
     const services = await buildServices({
       store,
       directory,
       clock,
-      timers: systemTimers,
+      timers: this.#clock,
       ids: randomIds,
       pinCost: CHEAP,
       signer: testSigner,

@@ -2,23 +2,38 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
+import { seedDemo } from "../../server/demo.ts";
+import { openDatabase } from "../../server/store/open.ts";
+import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { prepareServer, ServerProcess } from "../live/server-process.ts";
 import { cleared, facts, readBack, readItBack, saysNoClearance, sent, voids } from "./clearanceSteps.ts";
 import { signInCrew } from "./crew.ts";
+import { patientType } from "./patientType.ts";
 import { Prompter } from "./prompter.ts";
 import { openBrowser } from "./seat.ts";
+
+/** Fills a new database with the demo before the server would: a clearance must not expire while the test works. */
+async function seedPatient(file: string): Promise<void> {
+  openDatabase(file, Date.now()).close();
+  const directory = await PrismaDirectory.open(file);
+  const types = demo.types.map((type) => patientType(type));
+  await seedDemo(directory, { ...demo, types }, Date.now(), { memoryCost: 8, timeCost: 1, parallelism: 1 });
+  await directory.close();
+}
 
 it("[PAN-8] [PAN-10] [PWA-5] [CLR-7] [CLR-14] a server killed in mid-clearance: every panel says hold, the hold given then is heard once, and nothing is clear when it is back", async () => {
   prepareServer();
   const browser = await openBrowser();
   const folder = mkdtempSync(join(tmpdir(), "chockside-killed-"));
   const file = join(folder, "chockside.db");
+  await seedPatient(file);
   let running = await ServerProcess.start(file);
   const { url } = running;
   const others = await signInCrew(browser, url);
   const { cockpit, guard, supervisor, all } = others;
-  const story = await Prompter.begin(others, url, "QX-PEN");
+  const story = await Prompter.begin(others, { url, now: Date.now }, "QX-PEN");
   await story.playUntil(cleared);
   await readItBack(cockpit);
   await story.until(readBack);
@@ -49,4 +64,4 @@ it("[PAN-8] [PAN-10] [PWA-5] [CLR-7] [CLR-14] a server killed in mid-clearance: 
     await running.kill();
     rmSync(folder, { recursive: true, force: true });
   }
-}, 180_000);
+});

@@ -93,7 +93,7 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault 
   expect(state.type).toMatchObject({ version: 2, approvedBy: "Jory Penhallick" });
   expect(state.type.oil.normal.within.value).toBe(25);
   expect([...author.complaints, ...second.complaints]).toEqual([]);
-}, 120_000);
+});
 
 it("[TYP-1] [TYP-10] every part the published shape names can be edited, and list items come and go", async () => {
   const seat = await Seat.open(browser, server.url, "wenna");
@@ -123,7 +123,7 @@ it("[TYP-1] [TYP-10] every part the published shape names can be edited, and lis
   await seat.press(`Take out: ${count + 1}`);
   await seat.sees("Saved; in order.");
   expect(seat.complaints).toEqual([]);
-}, 120_000);
+});
 
 it("[TYP-8] [TYP-14] a file that is not in order is refused with every fault named; a good one becomes a draft, which can be discarded", async () => {
   const seat = await Seat.open(browser, server.url, "wenna");
@@ -150,4 +150,4 @@ it("[TYP-8] [TYP-14] a file that is not in order is refused with every fault nam
   await carrack.getByText("Version 1").waitFor();
   expect(await carrack.getByText("Version 2").count()).toBe(0);
   expect(seat.complaints).toEqual([]);
-}, 60_000);
+});

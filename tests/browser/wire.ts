@@ -1,5 +1,10 @@
 import type { BrowserContext, Page, WebSocketRoute } from "playwright-core";
 
+/** Returns each command's id once. A command that waits for its answer is sent again under the same id, which is no fault. */
+export const commandIds = (messages: readonly string[]) => [
+  ...new Set(messages.map((message) => /"id":"([^"]+)"/.exec(message)?.[1])),
+];
+
 /** The wire between one browser's windows and the server, to be cut, deafened and listened at. */
 export class Wire {
   /** Nothing goes either way, and no new connection comes about. */

@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core";
-import { type Crew, planAndBrief, powerUp, secure, signInCrew } from "../browser/crew.ts";
+import { type Crew, passTime, planAndBrief, powerUp, secure, signInCrew } from "../browser/crew.ts";
 import { Seat } from "../browser/seat.ts";
+import type { TestServer } from "../browser/server.ts";
 import {
   arcClear,
   clearAndReadBack,
@@ -45,7 +46,12 @@ async function speak(page: Page, language: "en" | "es"): Promise<void> {
 }
 
 /** One whole start, with a stop at every moment that looks different. */
-export async function photographStart(browser: Browser, url: string, camera: Camera): Promise<void> {
+export async function photographStart(
+  browser: Browser,
+  server: TestServer,
+  url: string,
+  camera: Camera,
+): Promise<void> {
   await signedOut(browser, url, camera);
   const crew = await signInCrew(browser, url);
   const { cockpit, guard, power, supervisor } = crew;
@@ -87,6 +93,8 @@ export async function photographStart(browser: Browser, url: string, camera: Cam
   await ready(4, crew);
   await clearAndReadBack(4, crew);
   await crankAndCatch(4, cockpit);
+  // Meanwhile the starter cools for the second attempt.
+  await passTime(server, crew, server.type("kestle-four").oil.firstIndication.within.value * 1_000);
   await cockpit.asked("No oil pressure on number 4 in time. Shut it down.");
   await posts(camera, "No oil pressure on number 4", crew);
   await noOilDrill(crew);
@@ -203,7 +211,7 @@ async function lookBack(camera: Camera, supervisor: Seat): Promise<void> {
 /** The network is gone, and somebody holds. */
 async function unheard(camera: Camera, { guard }: Crew): Promise<void> {
   await guard.context.setOffline(true);
-  await guard.page.locator(".stale").waitFor({ timeout: 30_000 });
+  await guard.page.locator(".stale").waitFor();
   await guard.press("Hold");
   await camera.take("The server is not heard", "Fire guard", guard.page);
   await guard.context.setOffline(false);

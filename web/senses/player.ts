@@ -33,7 +33,9 @@ export const canVibrate = (): boolean => typeof navigator.vibrate === "function"
 
 /** Plays a tone after `wait` seconds; without a wait it also vibrates where the device can. */
 export function play(tone: Tone, wait = 0): void {
-  if (wait === 0 && canVibrate()) navigator.vibrate([...TONES[tone].vibrate]);
+  // Browsers refuse to vibrate before the page was touched, and report each attempt as an error.
+  const touched = navigator.userActivation?.hasBeenActive ?? true;
+  if (wait === 0 && touched && canVibrate()) navigator.vibrate([...TONES[tone].vibrate]);
   if (context?.state !== "running") return;
   const start = context.currentTime + wait;
   for (const note of TONES[tone].notes) {
