@@ -1,6 +1,9 @@
 import type { Page } from "playwright-core";
 
-/** A lock on the page's device that passkeys can be kept behind. @returns whether from now on it is opened */
+/**
+ * Gives the page's device a lock that can keep passkeys.
+ * @returns a function that sets whether the lock opens
+ */
 export async function giveLock(page: Page): Promise<(opens: boolean) => Promise<void>> {
   const cdp = await page.context().newCDPSession(page);
   await cdp.send("WebAuthn.enable");

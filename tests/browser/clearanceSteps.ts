@@ -32,7 +32,7 @@ export const voids = (events: readonly SessionEvent[]) =>
 export const sent = (events: readonly SessionEvent[], kind: string) =>
   facts(events).filter((f) => f.type === "sent" && f.kind === kind).length;
 
-/** The panel asks for nothing that only a clearance allows. What was said and sent may stand below. */
+/** Expects that the panel asks for nothing that needs a clearance. Older messages may still be shown below. */
 export async function saysNoClearance(seat: Seat): Promise<void> {
   const asked = seat.page.locator(".ask h2, .queue-row, .ask-waits dd");
   const ofClearance = asked.filter({ hasText: /(Clear to start number|Clearance stands)/ });

@@ -22,7 +22,7 @@ const SAY = { en: say, es: spanishSay } as const;
 
 type Row = readonly [size: keyof typeof SIZES, light: Light, language: keyof typeof SAY];
 
-/** Every two of a size, a light and a language meet in at least one row. */
+/** Every pair of a size and a light, a size and a language, and a light and a language is in at least one row. */
 const ROWS: readonly Row[] = [
   ["phone", "sun", "en"],
   ["phone", "indoor", "es"],
@@ -40,7 +40,7 @@ const HANDLES: Readonly<Record<Post, string>> = {
   groundPower: "lowen",
   supervisor: "merryn",
 };
-/** The four posts of a run sit in four rows; three runs sit in all of them. */
+/** Each run seats its four posts in four rows; three runs use every row. */
 const RUNS = [0, 1, 2].map(
   (run) =>
     Object.fromEntries(
@@ -72,14 +72,14 @@ async function seated(post: Post, [size, light, language]: Row): Promise<Seat> {
   return Seat.inContext(context, server.url, HANDLES[post]);
 }
 
-it("[BRW-1] every two of a size, a light and a language meet, and every row has a post in it", () => {
+it("[BRW-1] every pair of size, light and language is in a row, and every row seats a post", () => {
   const pairs = (rows: readonly Row[]) =>
     new Set(rows.flatMap(([s, l, g]) => [`${s} ${l}`, `${s} ${g}`, `${l} ${g}`]));
   expect(pairs(ROWS).size).toBe(3 * 3 + 3 * 2 + 3 * 2);
   expect(new Set(RUNS.flatMap((run) => Object.values(run))).size).toBe(ROWS.length);
 });
 
-it("[BRW-1] what runs out, is scrolled away or lies under something is found", async () => {
+it("[BRW-1] content that overflows, is scrolled out of sight or is covered is found", async () => {
   const page = await browser.newPage({ viewport: SIZES.phone });
   const panel = (ask: string, more = "") =>
     page.setContent(`<main class="panel-main"><section class="panel-ask" style="${ask}">
@@ -100,7 +100,7 @@ it("[BRW-1] what runs out, is scrolled away or lies under something is found", a
 });
 
 it.each(RUNS.map((run, i) => [i, run] as const))(
-  "[BRW-1] [VIS-1] [PAN-7] one engine from the brief to stable, each post in a row of its own: run %i",
+  "[BRW-1] [VIS-1] [PAN-7] one engine from the brief to stable, each post in its own row: run %i",
   async (index, rows) => {
     const seats = Object.fromEntries(
       await Promise.all(POSTS.map(async (post) => [post, await seated(post, rows[post])] as const)),
@@ -110,14 +110,14 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
     const story = await Prompter.begin(crew, server, `QX-W${index}`);
     const at = (post: Post) => rows[post].join(", ");
 
-    /** Everything that is asked and every stop is in sight at every post, as its light and language have it. */
+    /** Expects every ask and every stop in sight at every post. */
     const inSight = async () => {
       const faults = await Promise.all(
         POSTS.map(async (post) => (await layoutFaults(seats[post].page)).map((f) => `${at(post)}: ${f}`)),
       );
       expect(faults.flat()).toEqual([]);
     };
-    /** A post answers in its own language what it is asked; with a figure as read, or with the engine entered again. */
+    /** Answers an ask in the post's language, then enters the figure as read or the engine's number where it is due. */
     const answers = async (post: Post, asked: AskSay, key: ChoiceWord, then?: "reading" | "engine") => {
       const find = () => story.asked(post).find((a) => a.say === asked);
       await story.until(() => find() !== undefined);
@@ -146,7 +146,7 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
       ).toEqual(rows[post].slice(1));
       await answers(post, "brief", "briefed");
     }
-    // What is checked and connected is not touched here, but looked at as it begins.
+    // These stages are looked at when they begin; the scripted partners do their work.
     for (const stage of ["secure", "powerUp", "groundPower", "starting"] satisfies Stage[]) {
       await story.playUntil((s) => s.stage === stage);
       await inSight();

@@ -11,7 +11,7 @@ export interface Crew {
   all: Seat[];
 }
 
-/** Who sits at that post. */
+/** Returns the seat of a post. */
 export const seatAt = (crew: Crew, post: Post): Seat =>
   ({
     cockpit: crew.cockpit,
@@ -20,7 +20,7 @@ export const seatAt = (crew: Crew, post: Post): Seat =>
     supervisor: crew.supervisor,
   })[post];
 
-/** Four people in four windows, signed in. */
+/** Signs four people in, each in their own window. */
 export async function signInCrew(browser: Browser, url: string): Promise<Crew> {
   const cockpit = await Seat.open(browser, url, "austol");
   const guard = await Seat.open(browser, url, "cador", { width: 390, height: 844 });
@@ -30,15 +30,15 @@ export async function signInCrew(browser: Browser, url: string): Promise<Crew> {
 }
 
 /**
- * Lets time pass on the server, and loads every panel again: a panel compares its clock with the server's when it
- * connects, and would for a while take the old time for the new one.
+ * Lets time pass on the server and reloads every panel. A panel compares its clock with the server's when it
+ * connects; without the reload it would use the old time.
  */
 export async function passTime(server: TestServer, { all }: Crew, ms: number): Promise<void> {
   server.pass(ms);
   await Promise.all(all.map((seat) => seat.page.reload()));
 }
 
-/** The supervisor plans; the others join by the code; each takes a post; everybody is briefed. */
+/** The supervisor plans, the others join by the code, each takes a post and confirms the brief. */
 export async function planAndBrief({ cockpit, guard, power, supervisor, all }: Crew): Promise<string> {
   const { page } = supervisor;
   await supervisor.press("Plan a start");
@@ -68,7 +68,7 @@ export async function planAndBrief({ cockpit, guard, power, supervisor, all }: C
   return code;
 }
 
-/** Chocks, brakes, checks and blades. */
+/** Does chocks, brakes, checks and blades. */
 export async function secure({ cockpit, guard, power, supervisor }: Crew): Promise<void> {
   await power.answer("Chock the wheels, fore and aft.", "Chocks in");
   await cockpit.answer("Chocks are in.", "Received");
@@ -99,7 +99,7 @@ async function countBlades(n: number, cockpit: Seat, power: Seat): Promise<void>
   );
   await power.asked(`Turn number ${n} by hand and count the blades. Any resistance: stop.`);
   await power.press("Count blades");
-  // As many as the rule asks of this engine after this long.
+  // The type's rule asks more blades the longer the engine stood.
   const least = Number(
     /At least (\d+)/.exec((await power.page.getByText(/^At least \d+/).textContent()) ?? "")?.[1],
   );
@@ -108,7 +108,7 @@ async function countBlades(n: number, cockpit: Seat, power: Seat): Promise<void>
   await power.answer(`Number ${n} is counted. Hands off and stand clear.`, "Hands off, clear");
 }
 
-/** Each battery and inverter, then the cart, and its volts. */
+/** Checks each battery and inverter, connects the cart and reads its volts. */
 export async function powerUp({ cockpit, power, supervisor }: Crew): Promise<void> {
   for (const words of [
     "Battery 1 alone: inverter volts",

@@ -17,7 +17,7 @@ afterAll(async () => {
   await server.end();
 });
 
-/** What a script in the page gets when it asks for the private half of the device's key. */
+/** Returns the result of a script in the page that asks for the private half of the device's key. */
 const steal = (page: Page) =>
   page.evaluate(async () => {
     const db = await new Promise<IDBDatabase>((resolve) => {
@@ -36,7 +36,7 @@ const steal = (page: Page) =>
     return { tried, extractable, usages, curve: (algorithm as EcKeyAlgorithm).namedCurve };
   });
 
-it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet enrolled by a code, its sign-in worthless elsewhere, cut off when revoked", async () => {
+it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet is enrolled by a code, its sign-in works on no other device, and revoking it ends the sign-in", async () => {
   const office = await Seat.open(browser, server.url, "merryn");
   await office.press("Devices");
   await office.page.getByLabel("Name of the new device").fill("Tablet by the door");
@@ -59,7 +59,7 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet enrolled by a code, its sign-in wor
   await page.close();
 
   const seat = await Seat.inContext(tablet, server.url, "perran");
-  // Planning and listing go by HTTP, the rest by the socket: both with proofs.
+  // Planning and listing use HTTP, the rest uses the socket. Both carry proofs.
   await seat.page.getByText("No aircraft is being started.", { exact: false }).waitFor();
   const me = await seat.page.evaluate(() => sessionStorage.getItem("chockside.signIn"));
   const { token } = JSON.parse(me ?? "{}");
@@ -80,7 +80,7 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet enrolled by a code, its sign-in wor
   expect(office.complaints).toEqual([]);
 });
 
-it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes their PIN; the office stops them and lets them in again", async () => {
+it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes their PIN; the office stops them and admits them again", async () => {
   const office = await Seat.open(browser, server.url, "merryn");
   const left = await Seat.open(browser, server.url, "tamsin");
   const here = await Seat.open(browser, server.url, "tamsin");
@@ -121,9 +121,9 @@ it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes
   expect([...office.complaints, ...here.complaints]).toEqual([]);
 });
 
-it("[AUT-13] a person makes a passkey on an enrolled device and signs in by it, by a finger in place of the PIN", async () => {
+it("[AUT-13] a person makes a passkey on an enrolled device and signs in with it, by finger instead of PIN", async () => {
   const port = new URL(server.url).port;
-  // A passkey is for a name, which an address is not.
+  // A passkey belongs to a host name and cannot belong to an IP address.
   const origin = `http://localhost:${port}`;
   await server.stop();
   await server.start([origin]);

@@ -8,7 +8,7 @@ const LIGHTS = ["sun", "indoor", "night"] as const;
 
 const at = secured();
 
-it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its ground, in every light", async () => {
+it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and stands out from its ground in every light", async () => {
   const found: string[] = [];
   const measured = async (page: Page, what: string) => {
     for (const light of LIGHTS) found.push(...(await drawnFaults(page, light)).map((f) => `${what}: ${f}`));
@@ -28,8 +28,8 @@ it("[VIS-1] [VIS-2] [VIS-3] every control is large enough and told from its grou
   expect(found).toEqual([]);
 });
 
-it("[VIS-5] seen from 0.7 m no words are smaller than 16 minutes of arc", async () => {
-  // A capital of B612 is 0.75 of its size: 2 * 0.7 m * tan(8 minutes) = 3.26 mm is a size of 16.4 px.
+it("[VIS-5] at 0.7 m no words are smaller than 16 minutes of arc", async () => {
+  // A capital of B612 is 0.75 of its font size: 2 * 0.7 m * tan(8 minutes) = 3.26 mm needs a font size of 16.4 px.
   for (const [post, { page }] of seats(at.crew)) {
     const before = page.viewportSize() ?? { width: 1180, height: 820 };
     await page.setViewportSize({ width: 1180, height: 820 });
@@ -38,7 +38,7 @@ it("[VIS-5] seen from 0.7 m no words are smaller than 16 minutes of arc", async 
   }
 });
 
-it("[VIS-1] the light is one touch away, towards the dark, and stays with the device", async () => {
+it("[VIS-1] one touch changes the light to the next darker one, and the device keeps it", async () => {
   const { page } = at.crew.guard;
   const light = () => page.evaluate(() => document.documentElement.dataset.mode);
   await page.evaluate(() => localStorage.removeItem("chockside.light"));
@@ -59,7 +59,7 @@ it("[VIS-1] the light is one touch away, towards the dark, and stays with the de
   await other.close();
 });
 
-it("[VIS-4] the panels flash 1.5 to 2 times a second while a stop is unacknowledged, and not for who wants no motion", async () => {
+it("[VIS-4] the panels flash 1.5 to 2 times a second while a stop is unacknowledged, and not with reduced motion", async () => {
   const { cockpit, guard, power, supervisor } = at.crew;
   await power.press("Hold");
   await cockpit.asked("Hold. Stop all new action.");
@@ -83,7 +83,7 @@ it("[VIS-4] the panels flash 1.5 to 2 times a second while a stop is unacknowled
   await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
 });
 
-it("[PAN-7, PAN-28] the panels can be read, in every light: no fault that axe finds", async () => {
+it("[PAN-7, PAN-28] axe finds no fault on the panels in any light", async () => {
   const lights = { cockpit: "sun", "fire guard": "night", "ground power": "indoor", supervisor: "night" };
   for (const [post, { page }] of seats(at.crew)) {
     const light = lights[post as keyof typeof lights];
@@ -94,7 +94,7 @@ it("[PAN-7, PAN-28] the panels can be read, in every light: no fault that axe fi
   }
 });
 
-it("[PAN-7] sign-in, ramp, plan and record can be read too", async () => {
+it("[PAN-7] axe finds no fault on sign-in, ramp, plan and record", async () => {
   const stranger = await (await at.browser.newContext()).newPage();
   await stranger.goto(at.server.url);
   await stranger.getByRole("heading", { name: "Demonstration" }).waitFor();

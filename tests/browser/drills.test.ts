@@ -12,13 +12,13 @@ import { Prompter } from "./prompter.ts";
 import { openBrowser, type Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
-/** The types hold the same drills, as the first test sees: each of them is worked on one type, by turns on each. */
+/** All types hold the same drills, as the first test shows. Each drill is worked on one type, in turn. */
 const [{ drills: DRILLS }] = demo.types as [AircraftType];
 const typeOf = (index: number) => demo.types[index % demo.types.length] as AircraftType;
-/** The engine it befalls: the first to be started. */
+/** Returns the engine that the drill happens to: the first to be started. */
 const engineOf = (index: number) => typeOf(index).defaultOrder[0] ?? 1;
 
-/** One for each story: none waits until the one before has put its fire out. */
+/** Each drill has its own aircraft, so that no drill waits for the fire of another. */
 const aircraftOf = (index: number) => `QX-D${index}`;
 const server = new TestServer({
   aircraft: DRILLS.map((drill, i) => ({ id: aircraftOf(i), name: drill.title, typeId: typeOf(i).id })),
@@ -36,7 +36,7 @@ afterAll(async () => {
   await server.end();
 });
 
-/** What befalls the first engine, when in its start, and what the post that sees it touches. */
+/** An event at the first engine: when it happens, which post sees it and which keys that post touches. */
 interface Befalls {
   when(state: SessionState, n: number): boolean;
   at: Post;
@@ -65,7 +65,7 @@ const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
     at: "groundPower",
     touch: fireIn("groundEquipment"),
   },
-  // Nobody touches anything: its time runs out.
+  // Nobody touches a key: the time for oil pressure runs out.
   "alert:oilFirstLate": {
     when: engineIs("caught"),
     at: "cockpit",
@@ -103,10 +103,10 @@ async function leavePost(seat: Seat): Promise<void> {
   await seat.press("Close");
 }
 
-/** What befalls no one engine. */
+/** Drills that belong to no engine. */
 const OF_NO_ENGINE = ["slipping", "supervisorLost", "systemLost"];
 
-/** A drill opened by hand, by each post in turn: from the sheet of its engine, or the session's. */
+/** Opens a drill by hand at each post in turn, from the sheet of its engine or of the session. */
 function byHand(drill: Drill, index: number): Befalls {
   return {
     when: engineIs(drill.id === "runaway" ? "caught" : "cranking"),
@@ -125,10 +125,10 @@ function byHand(drill: Drill, index: number): Befalls {
 const befalls = (drill: Drill, index: number) =>
   drill.triggers.map((t) => BY_TRIGGER[t]).find((b) => b !== undefined) ?? byHand(drill, index);
 
-/** Every second step of a post does not apply. */
+/** Every second step of a post is marked as not applicable. */
 const isDone = (post: Post, step: number) => (step + POSTS.indexOf(post)) % 2 === 0;
 
-/** A post works its card down, step by step, in the order of the card; a post without a card is asked nothing. */
+/** A post works its card step by step in order. A post without a card is asked nothing. */
 async function workCard(drill: Drill, post: Post): Promise<void> {
   const seat = seatAt(crew, post);
   for (const [step, { words }] of drill.cards[post].entries()) {
@@ -146,7 +146,7 @@ describe.each(DRILLS.map((drill, index) => [drill.title, typeOf(index).name, dri
   "%s, %s",
   (_title, _type, drill, index) => {
     const n = engineOf(index);
-    it("[DRL-2] [DRL-3] [DRL-4] [DRL-5] [DRL-6] [DRL-7] is called from a panel, worked by each post at its own, ended, and told by the record", async () => {
+    it("[DRL-2] [DRL-3] [DRL-4] [DRL-5] [DRL-6] [DRL-7] is opened at a panel, worked by each post, ended, and shown in the record", async () => {
       const story = await Prompter.begin(crew, server, aircraftOf(index));
       const { when, at, touch } = befalls(drill, index);
       await story.playUntil((s) => when(s, n));
@@ -154,7 +154,7 @@ describe.each(DRILLS.map((drill, index) => [drill.title, typeOf(index).name, dri
       const runOf = (s: SessionState) => s.drills.find((r) => r.drill === drill.id);
       await story.until((s) => runOf(s) !== undefined);
       const { id: run, engine } = runOf(story.state) as DrillRun;
-      // A cart out of its range is no engine's.
+      // Ground power out of range belongs to no engine.
       const ofNone =
         OF_NO_ENGINE.includes(drill.id) || drill.triggers.includes("alert:groundPowerOutOfRange");
       expect(engine).toBe(ofNone ? null : n);

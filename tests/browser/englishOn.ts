@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { englishFinder } from "../words/englishWords.ts";
 
 const find = await englishFinder();
-/** Most texts stand on many pages. */
+/** Kept between pages, because most texts are on many of them. */
 const found = new Map<string, string[]>();
 
 function englishIn(text: string): string[] {
@@ -14,9 +14,9 @@ function englishIn(text: string): string[] {
 }
 
 /**
- * English words that stand on the page, are read aloud or are asked for, each with where. What is marked as English is
- * not looked at.
- * @param written what somebody wrote during the test
+ * Returns the English words that the page shows, reads aloud or asks for, each with its text. Text marked as
+ * English is left out.
+ * @param written texts that somebody entered during the test
  */
 export async function englishOn(page: Page, written: readonly string[] = []): Promise<string[]> {
   const said = await page.evaluate(() => {

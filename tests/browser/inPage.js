@@ -1,4 +1,4 @@
-// Runs within the page under test: what it measures is described in measure.ts.
+// Runs inside the page under test. measure.ts describes what each function measures.
 const rgba = (text) => {
   const n = (text.match(/[\d.]+/g) ?? []).map(Number);
   return text.startsWith("color(srgb")
@@ -121,7 +121,7 @@ function flashing() {
     });
 }
 
-/** The point is on the page and nothing else lies over that element there. */
+/** Returns whether the point is on the page and nothing covers the element there. */
 const touchable = (e, x, y) => {
   const top = document.elementFromPoint(x, y);
   return top !== null && e.contains(top);

@@ -36,7 +36,7 @@ const nameOf = (handle: string) => demo.people.find((p) => p.handle === handle)?
 const press = (page: Page, name: string | RegExp) => key(name, page).click();
 const signIn = (page: Page, handle: string) => press(page, new RegExp(`^${nameOf(handle)}`));
 
-it("[LNG-13] finds an English word, and none where it is marked as English or somebody wrote it", async () => {
+it("[LNG-13] finds English words, but none that are marked as English or that somebody entered", async () => {
   const page = await browser.newPage();
   const gauge = demo.types[0]?.gauges[0]?.name;
   await page.setContent(
@@ -46,7 +46,7 @@ it("[LNG-13] finds an English word, and none where it is marked as English or so
   await page.close();
 });
 
-it("[LNG-13, PRN-14] no page but the session's, which has its own test, says a word of English to whoever chose Spanish", async () => {
+it("[LNG-13, PRN-14] no page outside a session shows an English word to a person who chose Spanish", async () => {
   const { context, page } = await open("es-CO");
   const found: string[] = [];
   const { app, ramp, screen, units } = spanishText;
@@ -104,7 +104,7 @@ it("[LNG-13, PRN-14] no page but the session's, which has its own test, says a w
   await context.close();
 });
 
-it("[LNG-2] a person's language is theirs again on the device, whatever the browser wishes", async () => {
+it("[LNG-2] a person's language returns with their sign-in, whatever language the browser prefers", async () => {
   const { context, page } = await open("en-GB");
   await page.getByRole("heading", { name: "Sign in" }).waitFor();
   expect(await page.getAttribute("html", "lang")).toBe("en");
@@ -124,7 +124,7 @@ it("[LNG-2] a person's language is theirs again on the device, whatever the brow
   await context.close();
 });
 
-it("[LNG-2] a language that cannot be fetched is said so, and the one there is goes on", async () => {
+it("[LNG-2] a language that cannot be fetched is reported, and the current language stays", async () => {
   const { context, page } = await open("en-GB");
   await context.route(/\/assets\/spanish-/, (route) => route.abort());
   await press(page, "Español");
@@ -133,7 +133,7 @@ it("[LNG-2] a language that cannot be fetched is said so, and the one there is g
   await context.close();
 });
 
-it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spanish on four phones, without a word of English or a fault axe finds", async () => {
+it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spanish on four phones, has no English word and no fault that axe finds", async () => {
   const crew = new Map<string, Page>();
   for (const handle of ["merryn", "austol", "cador", "lowen"]) {
     const { page } = await open("es-CO");
@@ -180,7 +180,7 @@ it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spani
   expect(await englishOn(supervisor)).toEqual([]);
   await turnedOver(supervisor, "looking back");
   await press(supervisor, "Volver a ahora");
-  // A figure stays on one line with the word before it.
+  // A no-break space keeps the number on one line with the word before it.
   const first = /^La tripulación está lista para arrancar motor\s(\d)\. ¿Lo autoriza\?$/;
   const asked = () => supervisor.locator(".ask h2").textContent();
   for (let round = 0; round < 120 && !first.test((await asked()) ?? ""); round += 1)
@@ -211,9 +211,9 @@ it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spani
   for (const page of crew.values()) await page.context().close();
 });
 
-/** Answers what stands before the person, if anything does but `last`, by its first key, and puts in what it needs. */
+/** Answers the ask in front, unless it matches `last`, by its first yes key, and enters the figure it needs. */
 async function answerTop(page: Page, last: RegExp): Promise<void> {
-  // Read and touched at once: what is asked may change in between.
+  // Read and touch in one step: the ask may change in between.
   const before = await page.evaluate((stop) => {
     const asked = document.querySelector(".ask h2")?.textContent ?? "";
     const key = document.querySelector<HTMLElement>(".ask .answers .answer[data-tone=yes]:enabled");
@@ -245,7 +245,7 @@ async function answerTop(page: Page, last: RegExp): Promise<void> {
     .catch(() => undefined);
 }
 
-/** A page as the browser prints it, shown by night before. */
+/** Measures the page as the browser prints it, after the night light was on. */
 async function printed(page: Page) {
   await page.evaluate(() => document.documentElement.setAttribute("data-mode", "night"));
   await page.emulateMedia({ media: "print" });
@@ -267,7 +267,7 @@ async function printed(page: Page) {
   return found;
 }
 
-/** What of a panel a person learnt the place of, and what is wrong with its layout. */
+/** Returns the positions that a person learns on a panel, and the faults of its layout. */
 async function layout(page: Page) {
   return page.evaluate(() => {
     const box = (e: Element) => e.getBoundingClientRect();
@@ -309,7 +309,10 @@ async function layout(page: Page) {
 
 const NO_FAULT = { over: [], out: [], runsOut: 0 };
 
-/** The page turned over, as for writing from right to left, at every size: nothing runs out of it, no key lies over another, no engine changes its side and no stop its place. */
+/**
+ * Mirrors the page as for a right-to-left language, at every size: nothing overflows, no key overlaps another, and
+ * every engine and every stop keeps its place.
+ */
 async function turnedOver(page: Page, whose: string): Promise<void> {
   const turn = (dir: "ltr" | "rtl") =>
     page.evaluate((to) => {
@@ -331,7 +334,7 @@ async function turnedOver(page: Page, whose: string): Promise<void> {
   await page.setViewportSize(PHONE);
 }
 
-/** The numbers to pick from when an engine is to be cut stand as on the plan, also turned over. */
+/** The engine numbers of the cut sheet stand in the same order as on the plan, also when mirrored. */
 async function picksTurnedOver(page: Page): Promise<void> {
   const { kept } = await layout(page);
   expect(kept.engines.length).toBeGreaterThan(1);

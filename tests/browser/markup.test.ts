@@ -18,15 +18,18 @@ afterAll(async () => {
   await server.end();
 });
 
-/** Short enough for every field. */
+/** Short enough for every text field. */
 const MARKUP = `<img src=x onerror="window.ran=1">`;
 
-/** Puts a script into the page as markup that got through would, and says whether it ran and what the browser said. */
+/**
+ * Inserts scripts into the page, as unescaped markup would. Returns whether one ran and which directives refused
+ * them.
+ */
 const inject = (page: Page) =>
   page.evaluate(async () => {
     const ran = () => "injected" in window;
     const refused = new Set<string>();
-    // Both are over once they were refused, or once one of them ran.
+    // Resolves when both were refused or one of them ran.
     const over = new Promise<void>((resolve) => {
       const look = () => {
         if (refused.size === 2 || ran()) resolve();
@@ -45,7 +48,7 @@ const inject = (page: Page) =>
     return { ran: ran(), refused: [...refused].sort() };
   });
 
-it("[SEC-10] [SRV-6] markup in every field is shown as it was typed and never runs; a script put into a page is refused", async () => {
+it("[SEC-10] [SRV-6] markup in every field is shown as typed and never runs; the policy refuses a script inserted into a page", async () => {
   const seat = await Seat.open(browser, server.url, "merryn");
   const token = await seat.token();
   const ask = async (method: string, path: string, body: object) => {
@@ -88,14 +91,14 @@ it("[SEC-10] [SRV-6] markup in every field is shown as it was typed and never ru
     expect(found, path).toEqual({ ran: false, images: 0 });
     expect(await inject(page), path).toEqual({ ran: false, refused: ["script-src-attr", "script-src-elem"] });
   }
-  // A device's name, on the page of devices: of a device that was enrolled.
+  // The name of a device, on the page of devices.
   await page.goto(`${server.url}/devices`);
   await page.getByLabel("Name of the new device").fill(MARKUP);
   await seat.press("Show a code");
   await page.getByText(MARKUP).first().waitFor();
   expect(await page.evaluate(() => "ran" in window)).toBe(false);
 
-  // The same injection does run where a browser is told to disregard the policy: it is the policy that stops it.
+  // Without the policy the same scripts run, so it is the policy that stops them.
   const lax = await (await browser.newContext({ bypassCSP: true })).newPage();
   await lax.goto(server.url);
   expect((await inject(lax)).ran).toBe(true);

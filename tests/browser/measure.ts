@@ -7,27 +7,27 @@ const IN_PAGE = readFileSync(new URL("inPage.js", import.meta.url), "utf8");
 const call = (what: string) =>
   `(() => { ${IN_PAGE.replace("({ controls, surfaces, small, flashing, layout });", `return ${what};`)} })()`;
 
-/** 22 mm and 30 mm at 96 px to the inch, less what rounding of layout may take. */
+/** 22 mm and 30 mm at 96 px per inch, less the rounding of layout. */
 const KEY = 83;
 const STOP = 113;
 
-/** One control as it is drawn: its side in CSS pixels, and every contrast that a person needs to use it. */
+/** One control as drawn: its sides in CSS pixels, and every contrast that a person needs to use it. */
 export interface Measured {
   name: string;
   width: number;
   height: number;
   /** A stop: hold, cut or fire. */
   stop: boolean;
-  /** The least contrast of its text with the ground behind it; null without text. */
+  /** The least contrast of its text with the ground behind; null without text. */
   text: number | null;
-  /** The least contrast of a drawn shape within it with that ground; null without one. */
+  /** The least contrast of a shape drawn in it with that ground; null without one. */
   shape: number | null;
-  /** The contrast of its edge with the ground outside or inside, the better of the two; null without an edge. */
+  /** The contrast of its edge with the ground outside or inside, whichever is better; null without an edge. */
   edge: number | null;
   disabled: boolean;
 }
 
-/** A filled surface as it is drawn, larger than a mark. */
+/** A filled area as drawn that is larger than a mark. */
 export interface Surface {
   name: string;
   /** Relative luminance, 0 to 1. */
@@ -38,29 +38,29 @@ export interface Surface {
 }
 
 /**
- * Everything that can be touched on the page, measured as the browser draws it: sides by layout, contrast by the
- * formula of WCAG 2.2 on computed colours, transparent grounds resolved to what lies behind.
+ * Returns every control on the page as the browser draws it: sides from layout, contrast by the formula of WCAG 2.2
+ * on computed colours, with transparent grounds resolved to those behind them.
  */
 export function controls(page: Page): Promise<Measured[]> {
   return page.evaluate(call("controls()"));
 }
 
-/** The surfaces of the page that are at least a key large. */
+/** Returns the filled areas of the page that are at least as large as a key. */
 export function surfaces(page: Page): Promise<Surface[]> {
   return page.evaluate(call("surfaces()"));
 }
 
-/** Words smaller than so many CSS pixels, drawings apart. */
+/** Returns the words smaller than this many CSS pixels, except in drawings. */
 export function smallWords(page: Page, px: number): Promise<string[]> {
   return page.evaluate(call(`small(${px})`));
 }
 
-/** Rates of everything that flashes just now: cycles a second and how often its opacity rises in one cycle. */
+/** Returns everything that flashes now: cycles per second, and rises of its opacity per cycle. */
 export function flashing(page: Page): Promise<{ name: string; perSecond: number }[]> {
   return page.evaluate(call("flashing()"));
 }
 
-/** Where everything of that kind is drawn, and what it says. */
+/** Returns the place and text of every element that matches the selector. */
 export const boxes = (page: Page, selector: string) =>
   page.locator(selector).evaluateAll((all) =>
     all.map((e) => {
@@ -69,7 +69,7 @@ export const boxes = (page: Page, selector: string) =>
     }),
   );
 
-/** What axe finds on the page, the enhanced contrast of WCAG 2.2 and what stands on a key (2.5.3) included. */
+/** Returns the faults that axe finds, with the enhanced contrast of WCAG 2.2 and the label in a key's name (2.5.3). */
 export async function axeFaults(page: Page): Promise<string[]> {
   const { violations } = await new AxeBuilder({ page })
     .options({
@@ -84,15 +84,15 @@ export async function axeFaults(page: Page): Promise<string[]> {
   );
 }
 
-/** What of a panel is out of sight: the page running out sideways, the sentence that is asked, a stop. */
+/** Returns the parts of a panel that are out of sight: sideways overflow, the sentence of the ask, a stop. */
 export function layoutFaults(page: Page): Promise<string[]> {
   return page.evaluate(call("layout()"));
 }
 
-/** What a control lacks of what the four posts promise. */
+/** Returns the requirements of a post's panel that the control does not meet. */
 function lacks(c: Measured): string[] {
   const side = Math.min(c.width, c.height);
-  // On a telephone a row of four keys is narrower than high; nothing is lower than a key.
+  // On a phone, a key in a row of four is narrower than it is high. No key is lower than the limit.
   const low = c.height < KEY || c.width < 44 || (c.stop && side < STOP);
   return [
     ...(low ? [`is ${Math.round(c.width)} by ${Math.round(c.height)} px`] : []),
@@ -102,7 +102,7 @@ function lacks(c: Measured): string[] {
   ];
 }
 
-/** Every fault of size, contrast and, by night, brightness that a panel has in one light. */
+/** Returns every fault of size, contrast and, by night, brightness that a panel has in one light. */
 export async function drawnFaults(page: Page, light: Light): Promise<string[]> {
   await page.evaluate((l) => {
     document.documentElement.dataset.mode = l;

@@ -24,7 +24,7 @@ const READY = `Next is number ${N}. Ready to start it?`;
 const WATCHES = "You hold no post: you watch. Anyone may hold, cut and report fire.";
 const BRIEFED = "Were you briefed: order, signals, fire plan, way out?";
 
-/** One for each story, so that none waits for the one before to be over. */
+/** Each story has its own aircraft, so that none waits for the one before. */
 const free = ["QX-MA", "QX-MB", "QX-MC", "QX-MD", "QX-ME", "QX-MF"];
 const server = new TestServer({ aircraft: free.map((id) => ({ id, name: id, typeId: "penhale-twin" })) });
 let browser: Browser;
@@ -54,7 +54,7 @@ it.each([
   ["cockpit", "jory"],
   ["fireGuard", "perran"],
 ] as const)(
-  "[PST-4] [PST-6] [PST-9] [PST-10] %s handed over in mid-clearance: nothing changes until it is taken, then nothing is clear",
+  "[PST-4] [PST-6] [PST-9] [PST-10] %s handed over in mid-clearance: nothing changes until the heir accepts, then nothing is clear",
   async (post, handle) => {
     const heir = await Seat.open(browser, server.url, handle);
     const story = await begin();
@@ -83,7 +83,7 @@ it.each([
 
     await heir.answer(BRIEFED, "I was briefed");
     await (post === "cockpit" ? heir : crew.cockpit).answer(READY, "Ready to start");
-    // The old guard stood there; where the new one stands nobody has said.
+    // Nobody has said where the new guard stands; only the old one stood at the engine.
     const guard = post === "cockpit" ? crew.guard : heir;
     if (post === "fireGuard") {
       expect(story.state.guard).toBeNull();
@@ -95,7 +95,7 @@ it.each([
   },
 );
 
-it("[PST-5] [PST-10] [PST-11] [PWA-11] a guard who takes another tablet in mid-clearance stands where they stood; the first tablet watches, and can still hold", async () => {
+it("[PST-5] [PST-10] [PST-11] [PWA-11] a guard who moves to another tablet in mid-clearance keeps their place; the first tablet watches and can still hold", async () => {
   const tablet = await Seat.open(browser, server.url, "cador", { width: 820, height: 1180 });
   const story = await begin();
   await tablet.turnTo(`/session/${story.session}`);
@@ -120,7 +120,7 @@ it("[PST-5] [PST-10] [PST-11] [PWA-11] a guard who takes another tablet in mid-c
   await tablet.context.close();
 });
 
-it("[PWA-7] [CLR-5] a second tab in mid-clearance reads nothing back until it takes over, and then the clearance is one", async () => {
+it("[PWA-7] [CLR-5] a second tab in mid-clearance reads nothing back until it takes over, and the clearance stays one", async () => {
   const story = await begin();
   await story.playUntil(cleared);
   const { cockpit } = crew;
@@ -141,7 +141,7 @@ it("[PWA-7] [CLR-5] a second tab in mid-clearance reads nothing back until it ta
   await cockpit.asked(`Number ${N} is cranking. Did it catch?`);
 });
 
-it("[PAN-8] [CLR-5] a reload in mid-clearance asks what stood there before it, and nothing goes twice", async () => {
+it("[PAN-8] [CLR-5] a reload in mid-clearance asks the same as before, and nothing is sent twice", async () => {
   const story = await begin();
   await story.playUntil(cleared);
   const { cockpit } = crew;
@@ -157,7 +157,7 @@ it("[PAN-8] [CLR-5] a reload in mid-clearance asks what stood there before it, a
   expect(sent(story.heard, "cranking")).toBe(1);
 });
 
-it("[PWA-5] [PWA-9] [CLR-7] a cockpit that comes back finds its clearance while it stands; after a hold it never heard it finds none", async () => {
+it("[PWA-5] [PWA-9] [CLR-7] a cockpit that reconnects finds its clearance while it stands, and none after a hold that it missed", async () => {
   const story = await begin();
   const { cockpit, guard } = crew;
   const wire = await Wire.of(cockpit.page);
@@ -168,7 +168,7 @@ it("[PWA-5] [PWA-9] [CLR-7] a cockpit that comes back finds its clearance while 
   const key = (name: string) => cockpit.page.locator(".ask").getByRole("button", { name });
   wire.cut();
   await cockpit.sees(/^Offline, last heard .* ago\. Hold\./);
-  // What makes nothing less safe can be said all the same.
+  // Answers that lower no safety can be given without a link.
   expect(await key("Starter engaged").isDisabled()).toBe(true);
   expect(await key("Abandon start").isDisabled()).toBe(false);
   wire.mend();

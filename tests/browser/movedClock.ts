@@ -1,7 +1,7 @@
 import { type MachineClocks, systemTimers, type Timers } from "../../server/clock.ts";
 
 interface Waiting {
-  /** Milliseconds of the steady clock. */
+  /** By the steady clock, in milliseconds. */
   due: number;
   run(): void;
   cancel(): void;

@@ -11,7 +11,7 @@ import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 import { commandIds, Wire } from "./wire.ts";
 
-/** The built panels, as a copy that a newer build can be put in place of. */
+/** A copy of the built panels, so that a test can replace it by a newer build. */
 const site = mkdtempSync(path(tmpdir(), "chockside-site-"));
 cpSync(fileURLToPath(new URL("../../web/dist", import.meta.url)), site, { recursive: true });
 const server = new TestServer({ site });
@@ -39,7 +39,7 @@ async function seatOf(handle: string, viewport?: { width: number; height: number
   return seat;
 }
 
-/** A supervisor at the post of a session just planned, and the code to join it. */
+/** Seats a supervisor at a session just planned. Returns the seat and the joining code. */
 async function supervising(handle: string): Promise<{ seat: Seat; code: string }> {
   const seat = await seatOf(handle);
   await seat.press("Plan a start");
@@ -63,7 +63,7 @@ async function join(seat: Seat, code: string, key: string): Promise<void> {
   await seat.press("Close");
 }
 
-/** The panels are kept on the device, and this window is served from there. */
+/** Waits until the device keeps the panels and the service worker serves this window. */
 async function kept(page: Page): Promise<void> {
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
@@ -74,7 +74,7 @@ async function kept(page: Page): Promise<void> {
   });
 }
 
-/** Another page and the worker made for it, in place of what was built. */
+/** Replaces the built page and its service worker by a newer build. */
 function putNewBuild(): void {
   const before = shellOf(site);
   const page = readFileSync(path(site, "index.html"), "utf8");
@@ -91,7 +91,7 @@ function putNewBuild(): void {
   pack(site);
 }
 
-it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the server alone knows is never made up", async () => {
+it("[PWA-1] [PWA-2] once kept, the panels open without a network, and invent nothing that only the server knows", async () => {
   const { seat } = await supervising("merryn");
   await kept(seat.page);
   await seat.context.setOffline(true);
@@ -108,7 +108,7 @@ it("[PWA-1] [PWA-2] once kept, the panels open without a network, and what the s
   await seat.asked(PLAN_ASK);
 });
 
-it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads nothing back, and the hold given then is heard once", async () => {
+it("[PWA-5] [PWA-9] after a link lost in mid-clearance the panel says hold and reads nothing back, and the hold given then is recorded once", async () => {
   const crew = await signInCrew(browser, server.url);
   open.push(...crew.all);
   const { cockpit, supervisor } = crew;
@@ -136,7 +136,7 @@ it("[PWA-5] [PWA-9] a link lost in mid-clearance: the panel says hold, reads not
     .waitFor({ state: "detached" });
 });
 
-it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing but the person sends it", async () => {
+it("[PWA-6] a command outlives a killed tab: the panel asks about it, and only the person sends it", async () => {
   const { seat } = await supervising("demelza");
   const wire = await Wire.of(seat.context);
   await seat.page.reload();
@@ -151,7 +151,7 @@ it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing
   await again.page.getByText("it may have been heard. Does it still hold?").waitFor();
   wire.deaf = false;
   const before = wire.heard.length;
-  // A touch of the person's own goes through, and the old one stays where it is.
+  // A new touch is sent, and the old command still waits for the person's word.
   await again.press("Hold");
   await again.sees(/^Hold\. Demelza/);
   expect(wire.heard.slice(before).filter((m) => m.includes('"advance"'))).toEqual([]);
@@ -159,7 +159,7 @@ it("[PWA-6] what was given outlives a killed tab: it is asked about, and nothing
   await again.page.getByText("Does it still hold?").waitFor({ state: "detached" });
 });
 
-it("[PWA-6] a device that cannot write anything down says so, and a stop goes all the same", async () => {
+it("[PWA-6] a device that cannot store anything says so, and a stop is sent all the same", async () => {
   const context = await browser.newContext();
   await context.addInitScript(() => {
     Object.defineProperty(window, "indexedDB", {
@@ -202,7 +202,7 @@ it("[PWA-7] a second tab of one person sends nothing until it takes over, and th
   await seat.sees(/^Hold\. Merryn Tolvadden, supervisor/);
 });
 
-it("[PWA-8] a server of another protocol: the panel says reload, and shows nothing else", async () => {
+it("[PWA-8] for a server of another protocol the panel says to reload, and shows nothing else", async () => {
   const { seat } = await supervising("demelza");
   const wire = await Wire.of(seat.context);
   wire.change = (message) => message.replace(/"proto":\d+/, '"proto":99');
@@ -213,7 +213,7 @@ it("[PWA-8] a server of another protocol: the panel says reload, and shows nothi
   await seat.asked(PLAN_ASK);
 });
 
-it("[PWA-3] a new version is offered in words, never while a session is watched, and taken when asked for", async () => {
+it("[PWA-3] a new version is offered in words, never while a session is watched, and is loaded only when asked for", async () => {
   const { seat } = await supervising("merryn");
   await kept(seat.page);
   putNewBuild();
@@ -258,7 +258,7 @@ it("[PWA-11] the same person on another device takes the post along, and the old
   expect(await seat.page.locator(".ask").getByRole("button", { name: "Go on" }).count()).toBe(0);
 });
 
-it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, steadily inverse where motion is unwanted, until answered", async () => {
+it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, or stays inverted with reduced motion, until answered", async () => {
   const { seat, code } = await supervising("demelza");
   const guard = await seatOf("cador", { width: 390, height: 844 });
   await join(guard, code, "Take fire guard");
@@ -271,7 +271,7 @@ it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, stead
     animation.pause();
     let count = 0;
     let before = 1;
-    // Ten seconds of the animation's own time, a hundredth at a time.
+    // Ten seconds of the animation's own time, in steps of a hundredth.
     for (let t = 0; t < 10_000; t += 10) {
       animation.currentTime = t;
       const now = Number(getComputedStyle(element).opacity);
@@ -293,7 +293,7 @@ it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, stead
   await strobe.waitFor({ state: "detached" });
 });
 
-it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones; an alert then sounds, once", async () => {
+it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones; an alert then sounds once", async () => {
   const { seat, code } = await supervising("merryn");
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
   await context.addInitScript(() => {
@@ -324,7 +324,7 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
   expect((await notes()).slice(before).filter((hz) => hz === 950).length).toBe(3);
 });
 
-it("[PWA-12] a stop that could not be written down is shown as not recorded, until taken in", async () => {
+it("[PWA-12] a stop that could not be recorded is shown as not recorded until acknowledged", async () => {
   const { seat } = await supervising("demelza");
   const wire = await Wire.of(seat.context);
   await seat.page.reload();

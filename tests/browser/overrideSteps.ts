@@ -5,7 +5,7 @@ import type { Seat } from "./seat.ts";
 
 const pinOf = (handle: string) => demo.people.find((p) => p.handle === handle)?.pin ?? "";
 
-/** A defect that bars the start is set aside by two people, each by their own PIN on the large keys; then it is closed. */
+/** Two people set a defect aside, each with their own PIN on the large keys; then it is closed. */
 export async function setAsideByTwo({ cockpit, guard, supervisor }: Crew): Promise<void> {
   await guard.openPosts();
   for (const key of ["Defects", "Write up a defect", "Number 3", "Oil leak", "Bars a start"])
@@ -41,7 +41,7 @@ async function engineAndReason(seat: Seat, word: string): Promise<void> {
   await seat.press(word);
 }
 
-/** Touched, not typed. */
+/** Touches the keys instead of typing. */
 async function byPin(seat: Seat, pin: string, word: string): Promise<void> {
   const entry = seat.page.locator(".pin-entry");
   for (const digit of pin) await seat.press(digit, entry);

@@ -12,14 +12,14 @@ it("[PAN-5] the panels keep hold, cut and fire large, enabled, in one place and 
     for (const b of before) expect(Math.min(b.width, b.height), post).toBeGreaterThanOrEqual(113);
     await page.getByRole("button", { name: "Cut", exact: true }).click();
     expect(await boxes(page, ".stop"), post).toEqual(before);
-    // Playwright refuses to touch what something else covers.
+    // Playwright refuses to touch a covered element.
     for (const name of ["Hold", "Cut", "Fire"])
       await page.getByRole("button", { name, exact: true }).click({ trial: true });
     await page.getByRole("button", { name: "Close" }).click();
   }
 });
 
-it("[PAN-27] a sheet takes the focus and gives it back, and the keyboard leads out of it to the stops", async () => {
+it("[PAN-27] a sheet takes the focus and returns it, and the keyboard leads out of it to the stops", async () => {
   const { page } = at.crew.cockpit;
   const focused = (selector: string) =>
     page.waitForFunction((s) => document.activeElement?.matches(s), selector);
@@ -27,7 +27,7 @@ it("[PAN-27] a sheet takes the focus and gives it back, and the keyboard leads o
   await page.locator(".title-posts").focus();
   await page.keyboard.press("Enter");
   await focused(".sheet");
-  // The whole one, not what stands in for it.
+  // The complete dialog, not the simple one shown while its script loads.
   expect(await sheets.evaluate((e) => e.tagName)).toBe("DIV");
   await page.keyboard.press("Escape");
   await focused(".title-posts");
@@ -50,7 +50,7 @@ it("[PAN-27] a sheet takes the focus and gives it back, and the keyboard leads o
   await sheets.waitFor({ state: "detached" });
 });
 
-it("[PAN-27] what a stop asks can be answered without the script of the sheets", async () => {
+it("[PAN-27] the questions of a stop can be answered without the script of the sheets", async () => {
   const context = await at.browser.newContext({ serviceWorkers: "block" });
   await context.route(/\/assets\/DialogSheet-/, (route) => route.abort());
   const observer = await Seat.inContext(context, at.server.url, "tamsin");
@@ -77,7 +77,7 @@ it("[PAN-6] the panels have keys for gloves", async () => {
   }
 });
 
-it("[PAN-4] the panels draw the engines as the person stands, and say how", async () => {
+it("[PAN-4] the panels draw the engines as seen from where the person stands, and say so", async () => {
   const keys = async ({ page }: Seat) =>
     (await boxes(page, ".engine-key .engine-number")).sort((a, b) => a.x - b.x).map((b) => b.name);
   expect(await keys(at.crew.cockpit)).toEqual(["1", "2", "3", "4"]);
@@ -94,11 +94,11 @@ it("[PAN-4] the panels draw the engines as the person stands, and say how", asyn
     );
 });
 
-it("[PAN-15] the panels take no touch on what has just appeared", async () => {
+it("[PAN-15] the panels take no touch on an ask that has just appeared", async () => {
   const answers = at.crew.cockpit.page.locator(".ask > .answers");
   const touchable = () => answers.evaluate((e) => getComputedStyle(e).pointerEvents);
   await at.crew.cockpit.page.emulateMedia({ reducedMotion: "reduce" });
-  // The half second begins anew with each ask: a new one is put in place of the old.
+  // The half second starts again with each ask, because a new element replaces the old one.
   await answers.evaluate((e) => {
     e.style.animation = "none";
     e.getBoundingClientRect();
@@ -112,17 +112,17 @@ it("[PAN-15] the panels take no touch on what has just appeared", async () => {
   expect(await touchable()).toBe("auto");
 });
 
-it("[PAN-22] the panels come back to what is asked when that changes", async () => {
+it("[PAN-22] the panels scroll back to the ask when it changes", async () => {
   const { guard } = at.crew;
   const main = guard.page.locator(".panel-main");
   await main.evaluate((e) => e.scrollTo(0, 1_000));
   expect(await main.evaluate((e) => e.scrollTop)).toBeGreaterThan(100);
-  // The queue, further down, brings up another.
+  // A row of the queue, further down, opens another ask.
   await guard.page.locator(".queue-row").first().click();
   await expect.poll(() => main.evaluate((e) => e.scrollTop)).toBe(0);
 });
 
-it("[PAN-22] the panels come back to what is asked when the device is turned", async () => {
+it("[PAN-22] the panels scroll back to the ask when the device is turned", async () => {
   const { page } = at.crew.guard;
   const wide = page.viewportSize();
   await page.setViewportSize({ width: 1_180, height: 820 });
@@ -138,7 +138,7 @@ it("[PAN-22] the panels come back to what is asked when the device is turned", a
   if (wide) await page.setViewportSize(wide);
 });
 
-it("[PAN-22] the panels come back to the sentence when its entry opens", async () => {
+it("[PAN-22] the panels scroll back to the sentence when its entry opens", async () => {
   const { cockpit } = at.crew;
   await cockpit.asked("Set the brakes and read their pressure.");
   const sentence = cockpit.page.locator(".ask h2");
@@ -168,7 +168,7 @@ it("[PAN-12] the panels record no figure that was only shown", async () => {
   await at.crew.cockpit.sees(/^Brakes set, \d+ psi$/);
 });
 
-it("[UNI-3, UNI-5] the panels show figures in the units one person chose, the reading beside them, over a reload", async () => {
+it("[UNI-3, UNI-5] the panels show figures in the units one person chose, beside the reading, also after a reload", async () => {
   const { cockpit, guard } = at.crew;
   await cockpit.openPosts();
   await cockpit.press("Units");
@@ -176,7 +176,7 @@ it("[UNI-3, UNI-5] the panels show figures in the units one person chose, the re
   for (const b of await boxes(cockpit.page, ".unit-key")) expect(b.height, b.name).toBeGreaterThanOrEqual(83);
   await cockpit.page.reload();
   await cockpit.sees(/^Brakes set at \d+ kPa \(\d+ psi\), /);
-  // Nobody else's panel changed.
+  // The panels of the others did not change.
   await guard.sees(/^Brakes set at \d+ psi, /);
   await cockpit.openPosts();
   await cockpit.press("Units");

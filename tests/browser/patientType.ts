@@ -1,17 +1,17 @@
 import type { AircraftType } from "../../shared/types/schema.ts";
 
-/** How many times as long people have in browser tests, where a busy machine is slower than any person. */
+/** People have this many times as long in browser tests, because a busy machine is slower than any person. */
 const TIMES = 20;
 
-/** How long a figure stays valid is not a person's limit: some tests ask for the refusal of an old one. */
+/** These are ages of a figure and not limits on people. Some tests need the refusal of an old figure. */
 const NOT_PEOPLE = ["area", "weather"];
-/** A picture of every post takes longest for whoever is silent meanwhile. */
+/** A post stays silent while the pictures of all the others are taken. */
 const PRESENCE = ["presenceSeen", "presenceHeard", "presenceHold"];
 
 /**
- * Returns a type whose limits on people do not run out while a browser test works. A test that needs one of them to
- * run out moves the server's clock. The type has no run-up, because every figure of it is asked.
- * @param times how many times as long; presence is never less than 20 times as long
+ * Returns the type with limits on people so long that none runs out during a browser test. A test that needs one to
+ * run out moves the server's clock. The run-up is left out, because it asks for many figures.
+ * @param times multiplies the limits; presence is always multiplied by at least 20
  */
 export function patientType({ runUp: _asked, ...type }: AircraftType, times = TIMES): AircraftType {
   const longer = <T extends { value: number }>(limit: T, by = times): T => ({

@@ -19,8 +19,8 @@ export interface Reached {
 const SCRIPT = { seed: 5, cart: "Knocker" };
 
 /**
- * Brings a session to the moment a story begins at: each post answers what it is asked as a scripted partner would,
- * but at once, over a socket of the seat's own sign-in. The story itself is touched on the panels.
+ * Brings a session to the moment at which a test's story begins. Each post answers its asks as a scripted partner
+ * would, but at once, over a socket with the seat's own sign-in. The test then touches the panels.
  */
 export class Prompter {
   readonly session: string;
@@ -36,8 +36,8 @@ export class Prompter {
   }
 
   /**
-   * A session of this aircraft with everybody at their post, and every panel opened on it.
-   * @param pace how many times faster than an engine its oil warms
+   * Plans a session of this aircraft, seats everybody at their post and opens it on every panel.
+   * @param pace how many times faster than in an engine the oil warms
    */
   static async begin(crew: Crew, server: Reached, aircraft: string, pace = 1): Promise<Prompter> {
     const { url } = server;
@@ -73,34 +73,34 @@ export class Prompter {
     return prompter;
   }
 
-  /** The session as every panel of it knows it. */
+  /** Returns the session as every panel of it has it. */
   get state(): SessionState {
     const { state } = this.#panels.supervisor;
     if (!state) throw new Error("it does not watch the session");
     return state;
   }
 
-  /** Everything recorded since the panels were opened. */
+  /** Returns the events recorded since the panels were opened. */
   get heard(): readonly SessionEvent[] {
     return this.#panels.supervisor.heard;
   }
 
-  /** @throws Error saying why not, when it is refused */
+  /** @throws Error with the reason when the server refuses it */
   async give(post: Post, action: Action): Promise<void> {
     const result = await this.#panels[post].command(this.session, action);
     if (result.status !== "accepted") throw new Error(`${post} ${action.type}: ${JSON.stringify(result)}`);
     await this.until((s) => s.seq >= result.seq);
   }
 
-  /** Resolves once that is so for the session. */
+  /** Resolves when the condition is true for the session. */
   until(is: (state: SessionState) => boolean): Promise<void> {
     return this.#panels.supervisor.until(() => is(this.state));
   }
 
   /**
-   * Every post does its part until that is so.
-   * @param before what is looked at before a post does anything
-   * @throws Error when nobody has anything to do before it
+   * Lets every post do its part until the condition is true.
+   * @param before called with each post before it acts
+   * @throws Error when no post has anything to do before then
    */
   async playUntil(
     is: (state: SessionState) => boolean,

@@ -18,7 +18,7 @@ afterAll(async () => {
 
 const PLAN_ASK = "The plan is made. Go on to the brief?";
 
-/** A supervisor at the post of a session just planned. */
+/** Seats a supervisor at a session just planned. */
 async function supervising(handle: string): Promise<Seat> {
   const seat = await Seat.open(browser, server.url, handle);
   await seat.press("Plan a start");
@@ -33,7 +33,7 @@ async function supervising(handle: string): Promise<Seat> {
   return seat;
 }
 
-it("[PAN-8] [PAN-10] a reload and a server's restart lose nothing, and a hold given meanwhile is heard once", async () => {
+it("[PAN-8] [PAN-10] a reload and a restart of the server lose nothing, and a hold given meanwhile is recorded once", async () => {
   const seat = await supervising("merryn");
   await seat.page.reload();
   await seat.asked(PLAN_ASK);
@@ -55,7 +55,7 @@ it("[PAN-8] [PAN-10] a reload and a server's restart lose nothing, and a hold gi
   await seat.answer(PLAN_ASK, "Go on");
 });
 
-it("[PAN-11] a message that was not answered in time is asked about, and goes only when the person says so", async () => {
+it("[PAN-11] the panel asks about a message that was not answered in time, and sends it only when the person says so", async () => {
   const seat = await supervising("demelza");
   const wire = await Wire.of(seat.page);
   await seat.page.reload();

@@ -38,7 +38,7 @@ const fontSize = (page: Page, selector: string) =>
     .first()
     .evaluate((e) => Number.parseFloat(getComputedStyle(e).fontSize));
 
-it("[VIS-6] a screen measured with a card has keys of 22 mm and stops of 30 mm, and keeps them", async () => {
+it("[VIS-6] on a screen measured with a card, keys are 22 mm and stops 30 mm, also after a reload", async () => {
   const { page } = seat;
   const sentence = await fontSize(page, ".title-stage strong");
   await seat.openPosts();
@@ -60,7 +60,7 @@ it("[VIS-6] a screen measured with a card has keys of 22 mm and stops of 30 mm, 
   }
 });
 
-it("[VIS-6] on a telephone narrower than a card it is laid upright, and the stops share the width there is", async () => {
+it("[VIS-6] on a phone narrower than a card the card is laid upright, and the stops share the width", async () => {
   const { page } = seat;
   await page.setViewportSize({ width: 390, height: 844 });
   await seat.openPosts();
@@ -75,7 +75,7 @@ it("[VIS-6] on a telephone narrower than a card it is laid upright, and the stop
   const stops = (await controls(page)).filter((c) => c.stop);
   expect(stops.length).toBe(3);
   for (const s of stops) expect(s.height).toBeGreaterThanOrEqual(30 * mm - 0.5);
-  // Three side by side, their gaps kept, nothing beyond the edge.
+  // Three stops side by side, with their gaps, and none beyond the edge.
   const boxes = await page
     .locator(".stop")
     .evaluateAll((all) => all.map((e) => e.getBoundingClientRect().toJSON()));
@@ -85,7 +85,7 @@ it("[VIS-6] on a telephone narrower than a card it is laid upright, and the stop
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
 });
 
-it("[VIS-6] a kept figure that no screen has is passed over, and keys never shrink below 3 px to the millimetre", async () => {
+it("[VIS-6] an impossible stored size is ignored, and keys never shrink below 3 px per millimetre", async () => {
   const { page } = seat;
   await page.setViewportSize({ width: 1180, height: 820 });
   for (const [kept, key] of [
@@ -106,7 +106,7 @@ it("[VIS-6] a kept figure that no screen has is passed over, and keys never shri
   await page.reload();
 });
 
-/** Kept by the page from its beginning; what Chromium counts as a layout shift, without those after a touch. */
+/** Returns the sum of Chromium's layout shifts since the page loaded, without those after a touch. */
 const shifted = (page: Page) =>
   page.evaluate(() => {
     const seen = new PerformanceObserver(() => undefined);
@@ -116,7 +116,7 @@ const shifted = (page: Page) =>
   });
 
 // Cumulative layout shift as web.dev/articles/cls defines it: 0.1 is good there.
-it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record are fetched", async () => {
+it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record load", async () => {
   const { page } = seat;
   const panel = page.url();
   const stranger = await (await browser.newContext({ viewport: { width: 1180, height: 820 } })).newPage();
@@ -134,7 +134,7 @@ it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record
     moved[until] = await shifted(at);
   }
   await stranger.context().close();
-  // On a telephone the plan stands below what is asked: whatever comes between would move it.
+  // On a phone the plan stands below the ask, so that anything inserted between them would move it.
   await page.setViewportSize({ width: 390, height: 844 });
   await page.reload();
   await page.locator(".board .strip").first().waitFor();
@@ -144,7 +144,7 @@ it("[PAN-26] nothing moves while sign-in, ramp, planning, a panel and the record
   for (const [what, by] of Object.entries(moved)) expect(by, what).toBeLessThan(0.02);
 });
 
-it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person first, answers nothing and says when it is old", async () => {
+it("[PAN-25] [VIS-7] the wall board can be read from 3 m, shows first what needs a person, answers nothing and says when it is old", async () => {
   const { page } = seat;
   await seat.press("Hold");
   const wall = await Seat.open(browser, server.url, "keren", { width: 1920, height: 1080 });
@@ -157,7 +157,8 @@ it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person fi
   expect(await wall.page.locator(".wall-row .engine-shape").count()).toBe(8);
   const keys = await wall.page.getByRole("button").allTextContents();
   expect(keys).toEqual(["Back to the ramp", "SunSun"]);
-  // MIL-STD-1472, 16 minutes of arc at 3 m: 2 * 3 m * tan(8 minutes) = 13.96 mm. Drawn heights, not what the face claims.
+  // MIL-STD-1472: 16 minutes of arc at 3 m is 2 * 3 m * tan(8 minutes) = 13.96 mm. Measures drawn heights, because a
+  // font's metrics may differ.
   const low = (mm: number) =>
     wall.page.evaluate((px) => {
       const pen = document.createElement("canvas").getContext("2d") as CanvasRenderingContext2D;
@@ -177,11 +178,11 @@ it("[PAN-25] [VIS-7] the wall board is read from 3 m, has what needs a person fi
   expect(await low(96 / 25.4)).toEqual([]);
   await wall.page.evaluate(() => document.documentElement.style.setProperty("--mm-here", "2px"));
   expect(await low(2)).toEqual([]);
-  // A screen too low for both: the second is counted, not cut.
+  // On a screen too low for both rows, the second is counted and not cut off.
   await wall.page.evaluate(() => document.documentElement.style.removeProperty("--mm-here"));
   await wall.page.setViewportSize({ width: 1920, height: 480 });
   await wall.sees(/^1 more aircraft is not in sight/);
-  // Nor is anything lost beyond the edge of a narrow one.
+  // On a narrow screen nothing is lost beyond the edge.
   await wall.page.setViewportSize({ width: 700, height: 1080 });
   const right = await wall.page
     .locator(".wall-row *")

@@ -21,27 +21,30 @@ export function openBrowser(): Promise<Browser> {
   });
 }
 
-/** What a person touches by its name: a button, or one of several of which one is chosen. */
+/** Returns what a person touches by its name: a button or a radio button. */
 export function key(name: string | RegExp, within: Locator | Page): Locator {
   const named = { name, ...(typeof name === "string" ? { exact: true } : {}) };
   return within.getByRole("button", named).or(within.getByRole("radio", named)).first();
 }
 
-/** The title block's key, in either language. */
+/** The name of the key in the title block, in either language. */
 export const POSTS_KEY = /(Posts and session|Puestos y sesión)$/;
 
-/** How long a test waits for what should come, in milliseconds. Long, because a busy machine is slow and not wrong. */
+/** How long a test waits, in milliseconds. It is long because a busy machine is slow, not wrong. */
 export const PATIENCE = 60_000;
-/** The first page of whoever is signed in, in either language. */
+/** The heading of the first page after sign-in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;
 
-/** Milliseconds of one look. Playwright looks ten times a second at first, and only twice a second after this. */
+/** Milliseconds per look. Playwright looks ten times a second at first, and only twice a second after this. */
 const LOOKING = 2_000;
 
-/** Milliseconds after which a key that cannot be touched is looked for again: another ask may cover it. */
+/** After this many milliseconds a covered key is looked for again, because another ask may have come to the front. */
 const COVERED = 5_000;
 
-/** Resolves soon after that is so. @throws Error when it is not within the patience of a test */
+/**
+ * Resolves soon after the element is in this state.
+ * @throws Error when that takes longer than `patience` milliseconds
+ */
 async function soon(
   what: Locator,
   state: "visible" | "detached" = "visible",
@@ -56,11 +59,11 @@ async function soon(
     }
 }
 
-/** One person at one panel, in a browser window of their own. What they do is touch; what they wait for is words. */
+/** One person at one panel, in their own browser window. They act by touch and wait for words. */
 export class Seat {
   readonly page: Page;
   readonly context: BrowserContext;
-  /** What the page complained of: the tests end with none. */
+  /** Errors of the page. Tests expect none at their end. */
   readonly complaints: string[] = [];
 
   private constructor(context: BrowserContext, page: Page) {
@@ -73,7 +76,7 @@ export class Seat {
     });
   }
 
-  /** Signs in by the demonstration's one-touch row. */
+  /** Signs in with one touch in the demo's row of people. */
   static async open(
     browser: Browser,
     url: string,
@@ -83,7 +86,7 @@ export class Seat {
     return Seat.inContext(await browser.newContext({ viewport, acceptDownloads: true }), url, handle);
   }
 
-  /** In a new tab of a browser that is open already. */
+  /** Signs in in a new tab of an open browser context. */
   static async inContext(context: BrowserContext, url: string, handle: string): Promise<Seat> {
     const seat = new Seat(context, await context.newPage());
     await seat.page.goto(url);
@@ -93,7 +96,7 @@ export class Seat {
     return seat;
   }
 
-  /** A second tab of the same browser on the same page. */
+  /** Opens a second tab of the same context on the same page. */
   async anotherTab(): Promise<Seat> {
     const [page] = await Promise.all([
       this.context.waitForEvent("page"),
@@ -102,7 +105,7 @@ export class Seat {
     return new Seat(this.context, page);
   }
 
-  /** Turns to another page of the app, as its own keys do: nothing is loaded anew. */
+  /** Goes to another page as the app's own links do, without loading it again. */
   async turnTo(path: string): Promise<void> {
     await this.page.evaluate((to) => {
       history.pushState(null, "", to);
@@ -117,7 +120,7 @@ export class Seat {
     await touched.click({ timeout: patience });
   }
 
-  /** Answers take no touch for half a second: waits for its end, where Playwright would look again only later. */
+  /** Answers take no touch for half a second. Waits for the end of that, because Playwright would look again later. */
   #settled(): Promise<void> {
     return this.page.evaluate(async () => {
       const answers = document.querySelector(".ask > .answers");
@@ -125,7 +128,7 @@ export class Seat {
     });
   }
 
-  /** Opens posts and session: what stands on its key, and is said first of it, changes with who is there. */
+  /** Opens the sheet of posts and session. Its key's name also says who is there, so that it changes. */
   async openPosts(): Promise<void> {
     await this.press(POSTS_KEY);
   }
@@ -134,14 +137,14 @@ export class Seat {
     await soon(this.page.getByText(words).filter({ visible: true }).first());
   }
 
-  /** Brings what is asked to the front, by the queue when something else stands there, and waits for it. */
+  /** Brings the ask to the front, by the queue when another stands there, and waits for it. */
   async asked(words: string): Promise<void> {
     const top = this.page.getByRole("heading", { level: 2, name: words, exact: true });
     const queued = this.page.locator(".queue-row", { hasText: words }).first();
     await soon(top.or(queued).first()).catch(async () => {
       throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
     });
-    // It may come to the front by itself while the hand is on its way to the queue.
+    // It may come to the front by itself before the queue is touched.
     if (!(await top.isVisible())) await Promise.race([queued.click().catch(() => undefined), soon(top)]);
     await soon(top);
   }
@@ -150,7 +153,7 @@ export class Seat {
     await soon(this.page.getByRole("heading", { level: 2, name: words, exact: true }), "detached");
   }
 
-  /** Answers what is asked with one key, and waits until it is no longer asked. */
+  /** Answers an ask with one key, and waits until it is gone. */
   async answer(words: string, key: string | RegExp): Promise<void> {
     const until = Date.now() + PATIENCE;
     for (let touched = false; !touched; ) {
@@ -158,7 +161,7 @@ export class Seat {
       touched = await this.press(key, this.page.locator(".ask"), COVERED).then(
         () => true,
         (error) => {
-          // Something heavier may have come before it while the hand was on its way.
+          // A heavier ask may have come to the front before the touch.
           if (!(error instanceof errors.TimeoutError) || Date.now() > until) throw error;
           return false;
         },
@@ -167,7 +170,7 @@ export class Seat {
     await this.askedNoMore(words);
   }
 
-  /** Answers what is asked with the figure it begins at, touched as read, after so many touches of a step key. */
+  /** Answers an ask with the figure that its entry starts from, confirmed as read, after some touches of step keys. */
   async read(words: string, key: string, steps: Record<string, number> = {}): Promise<void> {
     await this.asked(words);
     const ask = this.page.locator(".ask");
@@ -180,7 +183,7 @@ export class Seat {
     await this.askedNoMore(words);
   }
 
-  /** A figure that is worked out on this panel, once it stands there in such words. */
+  /** Waits until a figure worked out on this panel is shown with these words, and returns it. */
   async worked(name: string, words?: RegExp): Promise<Locator> {
     const named = this.page.locator(".worked-name").filter({ hasText: new RegExp(`^${name}`) });
     const figures = this.page.locator(".worked details").filter({ has: named });

@@ -5,7 +5,7 @@ import { Prompter } from "./prompter.ts";
 import { openBrowser, type Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
-/** What a file of tests has from its first test on: four posts at their panels, their session in secure. */
+/** Given to every test of a file: four posts at their panels and their session in the stage secure. */
 export interface Secured {
   server: TestServer;
   browser: Browser;
@@ -13,7 +13,7 @@ export interface Secured {
   session: Prompter;
 }
 
-/** Begins it before the file's tests and ends it after them. */
+/** Starts everything before the file's tests and ends it after them. */
 export function secured(): Secured {
   const at = { server: new TestServer() } as Secured;
   beforeAll(async () => {
@@ -31,7 +31,7 @@ export function secured(): Secured {
   return at;
 }
 
-/** Each post's panel by the post's name. */
+/** Returns the panels with the names of their posts. */
 export const seats = ({ cockpit, guard, power, supervisor }: Crew): [string, Seat][] => [
   ["cockpit", cockpit],
   ["fire guard", guard],

@@ -22,11 +22,11 @@ const SITE = fileURLToPath(new URL("../../web/dist", import.meta.url));
 const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
 
 interface Setup {
-  /** The folder of the built panels, instead of this build's. */
+  /** The folder of the built panels; this build's by default. */
   site?: string;
-  /** Aircraft besides those of the demo, for as many sessions at once. */
+  /** Aircraft besides those of the demo, for more sessions at once. */
   aircraft?: Demo["aircraft"];
-  /** How many times as long as in the demo's types people have. */
+  /** Multiplies the limits that the demo's types set on people. */
   patience?: number;
 }
 

@@ -4,7 +4,7 @@ import { expect, it } from "vitest";
 
 const built = (file: string) => readFileSync(new URL(`../../web/dist/${file}`, import.meta.url));
 
-it("[PAN-16] what a panel fetches before it can be drawn is under 170 kB of compressed script", () => {
+it("[PAN-16] the script that a panel fetches before its first picture is under 170 kB compressed", () => {
   const scripts = [
     ...built("index.html")
       .toString()

@@ -33,21 +33,21 @@ afterAll(async () => {
   await server.end();
 });
 
-/** Written by whoever plays the posts. */
+/** Texts that the people at the posts entered. */
 const WRITTEN = ["Stand 4, north apron", "Cart Knocker"];
 /** So fast that an engine is warm within a second. */
 const PACE = 600;
 
-it("[LNG-13] a whole start, with a hold, a cut, a fire and drills in it, says no word of English in Spanish", async () => {
+it("[LNG-13] a whole start with a hold, a cut, a fire and drills shows no English word in Spanish", async () => {
   const story = await Prompter.begin(crew, server, "QX-PEN", PACE);
   const found = new Set<string>();
   const asked = new Set<string>();
-  /** Once what is asked of the post stands there, everything that stands at every post. */
+  /** Waits until the post's ask is shown, then collects the English words of every panel. */
   const look = async (post: Post) => {
     const [first] = story.asked(post);
     if (first) {
       asked.add(first.say);
-      // A gauge stands there by the name its type gives it.
+      // The type's author names the gauge.
       const sentence = first.say === "warmUp" ? `Caliente motor ${first.engine}:` : say.ask(first);
       const words = seatAt(crew, post).page.locator(".ask h2, .queue-row", { hasText: sentence });
       await words.first().waitFor({ state: "attached" });
@@ -66,7 +66,7 @@ it("[LNG-13] a whole start, with a hold, a cut, a fire and drills in it, says no
     });
   };
   await story.playUntil((s) => s.engines[first - 1]?.life.is === "stable", look);
-  // Of an engine that stands: no starter has to rest after it.
+  // An engine that stands: its starter needs no rest afterwards.
   await stop("supervisor", "cut", second);
   await story.playUntil((s) => s.cuts.length === 0, look);
   await stop("groundPower", "hold");

@@ -53,7 +53,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   await setAsideByTwo(crew);
   const session = supervisor.page.url().split("/").at(-1) ?? "";
 
-  // The guard stands at engine 2 when engine 3 is asked for.
+  // The cockpit asks for engine 3 while the guard stands at engine 2.
   await guard.press(/^Engine 2:/);
   await guard.press("Guard in place at number 2");
   await cockpit.answer("Next is number 3. Ready to start it?", "Ready to start");
@@ -82,7 +82,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   await supervisor.sees(/^Clearance for number 4 void/);
   expect(await cockpit.page.getByText("Clearance stands for number 4").count()).toBe(0);
   await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
-  // The guard still stands there and the arc was said clear just now: only the clearance is asked for anew.
+  // The guard still stands there and the arc was reported clear, so that only the clearance is asked again.
   await ready(4, crew);
   await clearAndReadBack(4, crew);
   await crankAndCatch(4, cockpit);

@@ -1,7 +1,7 @@
 import type { Crew } from "./crew.ts";
 import type { Seat } from "./seat.ts";
 
-/** The guard goes there and reports; past turning engines by walking around them. */
+/** The guard goes to the engine and reports; past turning engines they walk around. */
 export async function guardTo(n: number, { guard }: Crew): Promise<void> {
   await guard.answer(`Go to number ${n} and stand guard.`, /^In place/);
 }
@@ -11,7 +11,7 @@ export const ready = (n: number, { cockpit }: Crew) =>
 export const arcClear = (n: number, { guard }: Crew) =>
   guard.answer(`Is the arc of number ${n} clear?`, "Arc clear");
 
-/** From the request to the read-back, with every post's answer. */
+/** Does everything from the request to the read-back, with every post's answers. */
 export async function clearedToStart(n: number, crew: Crew): Promise<void> {
   await ready(n, crew);
   await guardTo(n, crew);
@@ -37,7 +37,7 @@ export async function oilAndSettle(n: number, cockpit: Seat): Promise<void> {
   await cockpit.answer(`Number ${n} runs. Set the idle; is it stable?`, "Stable");
 }
 
-/** Generators carry, ground power goes, and what the engines drive is checked. */
+/** The generators take over, ground power goes, and the accessories that the engines drive are checked. */
 export async function onToWarmUp({ cockpit, power, supervisor }: Crew): Promise<void> {
   await cockpit.read("Bus volts, generators alone", "Enter reading");
   await cockpit.answer("All engines run. Have ground power disconnected.", "Disconnect, please");
@@ -58,7 +58,7 @@ export async function warm(n: number, { cockpit }: Crew): Promise<void> {
   await cockpit.read(`Warm up number ${n}: read cylinder head temperature.`, "Enter reading");
 }
 
-/** The chocks come out, all clear. */
+/** Takes the chocks out and gives all clear. */
 export async function release({ cockpit, power, supervisor }: Crew): Promise<void> {
   await supervisor.answer("Warm, and ground power is away. Go on to release?", "Go on");
   await cockpit.answer("Ready to go: have the chocks removed.", "Chocks out, please");

@@ -33,11 +33,11 @@ const night = (on: boolean) =>
     on ? "night" : "sun",
   );
 
-/** What the large figure looks like just now. */
+/** Returns the outlines of the large figure at this moment. */
 const drawn = () =>
   page.locator(".plate-figure path").evaluateAll((all) => all.map((p) => p.getAttribute("d")).join());
 
-it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its reference and how sure that is", async () => {
+it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its reference and how certain that is", async () => {
   await seat.press("Hand signals");
   await page.getByRole("heading", { level: 1, name: "Hand signals" }).waitFor();
   await seat.sees(/the giver's right arm is on your left/);
@@ -54,7 +54,7 @@ it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its
   expect(await axeFaults(page)).toEqual([]);
 });
 
-it("[HSG-7] moves, and has a form with wands of its own", async () => {
+it("[HSG-7] moves, and has its own form with wands", async () => {
   await page.locator(".study-still", { hasText: "Start engine" }).first().click();
   await page.getByRole("heading", { level: 2, name: "Start engine", exact: true }).waitFor();
   const before = await drawn();
@@ -66,10 +66,10 @@ it("[HSG-7] moves, and has a form with wands of its own", async () => {
   expect(await wands.count()).toBe(2);
 });
 
-it("[HSG-8] stands still as a strip of key poses for who wants nothing to move", async () => {
+it("[HSG-8] shows still key poses with reduced motion", async () => {
   await page.emulateMedia({ reducedMotion: "reduce" });
   const eyes = () => page.locator(".plate-figure path[fill='var(--rule-soft)']").count();
-  // One pair of eyes for each of the four places of the circle.
+  // One pair of eyes for each of the four poses of the circle.
   await expect.poll(eyes).toBe(8);
   const before = await drawn();
   await page.evaluate(
@@ -82,7 +82,7 @@ it("[HSG-8] stands still as a strip of key poses for who wants nothing to move",
   await page.emulateMedia({ reducedMotion: "no-preference" });
 });
 
-it("[HSG-7] puts look-alikes side by side with what tells them apart, readable by night too", async () => {
+it("[HSG-7] puts look-alikes side by side with what tells them apart, readable at night too", async () => {
   await night(true);
   await seat.press("Look-alikes");
   for (const { tell } of LOOK_ALIKES) await page.getByText(tell, { exact: true }).first().waitFor();
@@ -91,7 +91,7 @@ it("[HSG-7] puts look-alikes side by side with what tells them apart, readable b
   await night(false);
 });
 
-it("[HSG-9] asks by touch and by keyboard, tells right from wrong in words, and gives the score", async () => {
+it("[HSG-9] asks by touch and by keyboard, says whether each answer was right, and gives the score", async () => {
   const questions = quiz(ROUND, 10);
   await page.goto(`${server.url}/study/quiz/${ROUND}`);
   for (const [i, q] of questions.entries()) {
@@ -108,7 +108,7 @@ it("[HSG-9] asks by touch and by keyboard, tells right from wrong in words, and 
     } else {
       await page.keyboard.press(String(right + 1));
       await seat.sees("Right.");
-      // The key to go on has the focus: the keyboard alone is enough.
+      // The key to go on has the focus, so that the keyboard alone is enough.
       await page.keyboard.press("Enter");
     }
   }

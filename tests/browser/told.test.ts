@@ -5,7 +5,7 @@ import { secured } from "./secured.ts";
 
 const at = secured();
 
-it("[WEA-4] the panels read a METAR before it is sent, and say why one is not taken", async () => {
+it("[WEA-4] the panels read a METAR before it is sent, and say why one is refused", async () => {
   const { cockpit, supervisor } = at.crew;
   const report = (minutesAgo: number, rest: string) => {
     const at = new Date(Date.now() - minutesAgo * 60_000).toISOString();
@@ -29,11 +29,11 @@ it("[WEA-4] the panels read a METAR before it is sent, and say why one is not ta
   for (const words of ["240°", "8 kt", "12 °C", "7 °C", "1013 hPa"])
     await sheet.getByText(words, { exact: true }).waitFor();
   await send.click();
-  // Every panel has it, as old as it is.
+  // Every panel shows it with its age.
   await supervisor.sees(/^Wind from 240°, 8 kt, gusts 19 kt, 12 °C, QNH 1013 hPa, 5:/);
 });
 
-it("[WEA-5, WEA-6] a flash stops work by one touch, its thunder says how far it was by another", async () => {
+it("[WEA-5, WEA-6] one touch on a flash stops work, and a second at its thunder says how far it was", async () => {
   const { guard, supervisor } = at.crew;
   await guard.press("Lightning");
   await guard.sees("No lightning near.");
@@ -50,7 +50,7 @@ it("[WEA-5, WEA-6] a flash stops work by one touch, its thunder says how far it 
   await guard.press("Close");
 });
 
-it("[NOI-4, NOI-5] the panels show a person their noise dose, the supervisor everybody's, each opening to its inputs", async () => {
+it("[NOI-4, NOI-5] the panels show a person their noise dose and the supervisor everybody's, and each opens to its inputs", async () => {
   const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: worked out" });
   const names = async (seat: Seat) => noise(seat).locator(".worked-detail").allTextContents();
   await noise(at.crew.guard).locator("details").waitFor();
@@ -63,7 +63,7 @@ it("[NOI-4, NOI-5] the panels show a person their noise dose, the supervisor eve
   await noise(at.crew.guard).locator("summary").click();
 });
 
-it("[PAN-18] a defect is written up from any post; the supervisor closes it with a reason", async () => {
+it("[PAN-18] any post writes up a defect; the supervisor closes it with a reason", async () => {
   const { guard, supervisor } = at.crew;
   await guard.openPosts();
   for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
@@ -79,7 +79,7 @@ it("[PAN-18] a defect is written up from any post; the supervisor closes it with
   expect(await supervisor.page.getByText("Defect bars the start").count()).toBe(0);
 });
 
-it("[PAN-19] the plan is changed after the brief, with its reason", async () => {
+it("[PAN-19] the supervisor changes the plan after the brief, with a reason", async () => {
   const { cockpit, supervisor } = at.crew;
   await supervisor.openPosts();
   await supervisor.press("Change the plan");
@@ -96,7 +96,7 @@ it("[PAN-19] the plan is changed after the brief, with its reason", async () => 
   for (const seat of [cockpit, cockpit, supervisor]) await seat.press("Close");
 });
 
-it("[PAN-23] the supervisor looks back at any moment, where nothing can be answered, until something presses", async () => {
+it("[PAN-23] the supervisor looks back at any moment and can answer nothing there, until something urgent happens", async () => {
   const { cockpit, guard, power, supervisor } = at.crew;
   const { page } = supervisor;
   await at.session.playUntil((s) => s.chocks?.in === true);

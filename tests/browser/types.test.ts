@@ -22,7 +22,7 @@ async function get(seat: Seat, path: string) {
   return (await fetch(server.url + path, { headers })).json();
 }
 
-it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault told and mended, approved by another, planned on", async () => {
+it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fault named and corrected, the version approved by another person and used for a plan", async () => {
   const author = await Seat.open(browser, server.url, "wenna");
   await author.press("Aircraft types");
   await author.page.getByRole("heading", { name: /Kestle/ }).waitFor();
@@ -95,7 +95,7 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit edited, its fault 
   expect([...author.complaints, ...second.complaints]).toEqual([]);
 });
 
-it("[TYP-1] [TYP-10] every part the published shape names can be edited, and list items come and go", async () => {
+it("[TYP-1] [TYP-10] every part of the published schema can be edited, and list items added and removed", async () => {
   const seat = await Seat.open(browser, server.url, "wenna");
   await seat.page.goto(`${server.url}/types/penhale-twin/1`);
   await seat.press("Make a new draft of it");
@@ -125,7 +125,7 @@ it("[TYP-1] [TYP-10] every part the published shape names can be edited, and lis
   expect(seat.complaints).toEqual([]);
 });
 
-it("[TYP-8] [TYP-14] a file that is not in order is refused with every fault named; a good one becomes a draft, which can be discarded", async () => {
+it("[TYP-8] [TYP-14] a faulty file is refused with every fault named; a good one becomes a draft, which can be discarded", async () => {
   const seat = await Seat.open(browser, server.url, "wenna");
   await seat.page.goto(`${server.url}/types`);
   const file = await get(seat, "/api/types/carrack-three/1/export");

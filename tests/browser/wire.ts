@@ -1,19 +1,25 @@
 import type { BrowserContext, Page, WebSocketRoute } from "playwright-core";
 
-/** Returns each command's id once. A command that waits for its answer is sent again under the same id, which is no fault. */
+/**
+ * Returns the distinct ids of the commands. A command without an answer is sent again with the same id, which is no
+ * fault.
+ */
 export const commandIds = (messages: readonly string[]) => [
   ...new Set(messages.map((message) => /"id":"([^"]+)"/.exec(message)?.[1])),
 ];
 
-/** The wire between one browser's windows and the server, to be cut, deafened and listened at. */
+/**
+ * The connection between a browser's windows and the server. A test can cut it, lose commands on it and listen to
+ * it.
+ */
 export class Wire {
-  /** Nothing goes either way, and no new connection comes about. */
+  /** Nothing passes in either direction, and no new connection opens. */
   #cut = false;
   /** Commands are lost on the way. */
   deaf = false;
-  /** Every command a person gave that left a window, as sent. */
+  /** Every command that a person gave, as a window sent it. */
   readonly heard: string[] = [];
-  /** Changes what a window sends; null for as it is. */
+  /** Changes what a window sends; null leaves it unchanged. */
   change: ((message: string) => string) | null = null;
   readonly #open = new Set<WebSocketRoute>();
 
@@ -57,7 +63,7 @@ export class Wire {
     this.#cut = false;
   }
 
-  /** Says something to every window as if the server had. */
+  /** Sends every window an event as if it came from the server. */
   say(event: string, what: object): void {
     for (const socket of this.#open) socket.send(`42${JSON.stringify([event, what])}`);
   }

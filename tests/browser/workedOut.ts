@@ -9,7 +9,7 @@ import type { TestServer } from "./server.ts";
 
 type Give = (action: Action) => Promise<CommandResult>;
 
-/** Gives actions over a socket of this test's own, as the person in the seat. */
+/** Gives commands over a separate socket as the person in the seat. */
 export async function onTheWire<T>(
   seat: Seat,
   session: string,
@@ -30,7 +30,7 @@ export async function onTheWire<T>(
   }
 }
 
-/** On the plan page: the order advised with its reasons and what others cost, and no other order without a reason. */
+/** On the plan page: the advised order with its reasons and the cost of others; another order needs a reason. */
 export async function orderAdvised(seat: Seat): Promise<void> {
   const { page } = seat;
   await seat.press("Plan a start");
@@ -55,7 +55,7 @@ export async function orderAdvised(seat: Seat): Promise<void> {
   await seat.press("Back to the ramp");
 }
 
-/** On the plan page: what stands near is placed by the heading, judged, drawn, and kept with the plan. */
+/** On the plan page: what stands near is placed by the heading, judged, drawn and kept with the plan. */
 export async function standJudged(seat: Seat): Promise<void> {
   const { page } = seat;
   await seat.press("Plan a start");
@@ -71,7 +71,7 @@ export async function standJudged(seat: Seat): Promise<void> {
   await seat.sees("Bowser 5: give how wide it is, 0.1 to 500");
   expect(await page.getByRole("button", { name: "Plan this start" }).isDisabled()).toBe(true);
   await page.getByLabel("How wide it is").fill("6");
-  // 50 ft around fuelling, by the type; 9 m ahead of the nose.
+  // The type asks for 50 ft around fuelling. The bowser is 9 m ahead of the nose.
   await seat.worked("Fuelling near", /Bowser 5: 9\.0 m around, more than 15\.2 m needed9(\.00)? mnot good/);
   await page.locator(".stand-near[data-too-near]").waitFor();
   await seat.press("Plan this start");
@@ -82,7 +82,10 @@ export async function standJudged(seat: Seat): Promise<void> {
   await page.getByRole("heading", { name: "The ramp" }).waitFor();
 }
 
-/** Before the clear: what the starter will pull the bus down to, on every panel; it opens to all it was made from. */
+/**
+ * Before the clearance, every panel shows the lowest volts to expect while the starter turns, and the inputs of
+ * that figure.
+ */
 export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<void> {
   // 27.5 V at the cart, 900 A through its 3 milliohms and 60 ft of 4/0 (AC 43.13-1B Table 11-9: 0.06 ohm/1000 ft).
   const lowest = (27.5 - 900 * (0.003 + 60 * 0.00006)).toFixed(1);
@@ -102,7 +105,7 @@ export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<
   expect(made).toContain("Ohm's law");
 }
 
-/** After the crank: the lowest volts seen beside those expected, the starter's rest, and both oil timers. */
+/** After the crank: the lowest volts read beside those expected, the starter's rest and both oil timers. */
 export async function crankTold(n: number, { all, cockpit, power }: Crew): Promise<void> {
   await cockpit.answer(`Clearance stands for number ${n}. Engage the starter.`, "Starter engaged");
   await power.read(`Number ${n} cranks. Read the lowest volts now.`, "Lowest: enter volts", {
@@ -117,7 +120,10 @@ export async function crankTold(n: number, { all, cockpit, power }: Crew): Promi
   }
 }
 
-/** The last engine's warm-up on a curve to 60 °C with a time constant of 80 s: its gate of 40 °C is foretold. */
+/**
+ * Warms the last engine on a curve to 60 °C with a time constant of 80 s, and expects a forecast of its gate of 40
+ * °C.
+ */
 export async function warmUpTold(crew: Crew, session: string, server: TestServer): Promise<void> {
   const { all, cockpit } = crew;
   await cockpit.asked("Warm up number 3: read cylinder head temperature.");
@@ -141,7 +147,7 @@ export async function warmUpTold(crew: Crew, session: string, server: TestServer
     await seat.worked("Warm-up left", /plus or minus \d+ s; number 3 is waited for\d+ s/);
 }
 
-/** The meter's record at ground power: nothing is given that is no record, and its verdict stands here and there. */
+/** A meter's record of ground power: a text that is no record is refused, and the verdict is shown at both posts. */
 export async function traceJudged({ cockpit, power, guard }: Crew): Promise<void> {
   for (const seat of [power, cockpit]) await seat.worked("Ground power over time", /–cannot say/);
   await power.press("Give a meter's record");
@@ -149,8 +155,8 @@ export async function traceJudged({ cockpit, power, guard }: Crew): Promise<void
   await samples.fill("0 27.5\n0.02 volts");
   await power.sees("line 2: seconds and volts are needed, and nothing else");
   expect(await power.page.getByRole("button", { name: "Paste the record" }).isDisabled()).toBe(true);
-  // Two seconds every 20 ms; from 1.00 s on at 31 V: out of the band of 29 V at 0.989 s. 50 V of the first 12.5 ms
-  // fall by 0.3 V a ms and are 31 V 75.8 ms after that.
+  // Two seconds every 20 ms, at 31 V from 1.00 s on. The volts leave the band of 29 V at 0.989 s. The limit is 50 V for
+  // 12.5 ms, then falls by 0.3 V per ms, and is 31 V 75.8 ms after the volts left the band.
   await samples.fill(
     Array.from({ length: 101 }, (_, i) => `${(i * 0.02).toFixed(2)};${i < 50 ? "27.5" : "31"}`).join("\n"),
   );

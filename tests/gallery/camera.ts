@@ -45,7 +45,7 @@ function intoSight(part: Element): void {
   part.scrollIntoView({ block: "start" });
 }
 
-/** Takes one screen in every size and light, and keeps what it took. */
+/** Takes one screen in every size and light, and keeps the pictures. */
 export class Camera {
   readonly pictures: Picture[] = [];
   readonly #folder: string;
@@ -60,8 +60,8 @@ export class Camera {
   }
 
   /**
-   * @param whole the whole length of the page instead of what the window shows
-   * @param at what is brought into sight first, a selector
+   * @param whole the whole length of the page instead of the window
+   * @param at selector of the part to scroll to first
    */
   async take(scene: string, who: string, page: Page, whole = false, at?: string): Promise<void> {
     const before = page.viewportSize();

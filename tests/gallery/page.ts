@@ -8,14 +8,14 @@ function figure({ size, light, file }: Picture): string {
   return `<figure data-size="${size}"><a href="${file}"><img src="${file}" alt="${words}" loading="lazy"></a><figcaption>${words}</figcaption></figure>`;
 }
 
-/** In the order in which each group's first comes. */
+/** Groups keep the order of their first pictures. */
 function grouped(pictures: readonly Picture[], by: (p: Picture) => string): [string, Picture[]][] {
   const groups = new Map<string, Picture[]>();
   for (const p of pictures) groups.set(by(p), [...(groups.get(by(p)) ?? []), p]);
   return [...groups];
 }
 
-/** Every picture on one page: a heading for each moment, a row for each screen. */
+/** Returns one page with every picture: a heading for each moment and a row for each screen. */
 export function galleryPage(pictures: readonly Picture[], takenAt: string): string {
   const scenes = grouped(pictures, (p) => p.scene);
   const body = scenes.map(([scene, taken]) => {

@@ -3,7 +3,7 @@ import type { Seat } from "../browser/seat.ts";
 import type { Camera } from "./camera.ts";
 import { photographPeople } from "./people.ts";
 
-/** The pages beside the panels, by the supervisor who is signed in at a session of theirs. */
+/** Photographs the pages beside the panels, as the supervisor of a session. */
 export async function photographPages(
   browser: Browser,
   url: string,
@@ -49,7 +49,7 @@ async function quiz(camera: Camera, seat: Seat, url: string): Promise<void> {
   await camera.take("Quiz, answered", "Anybody", seat.page);
 }
 
-/** A version read, a draft of it with a fault, and what the draft changes. */
+/** Photographs a version, a draft of it with a fault, and the changes of the draft. */
 async function types(camera: Camera, seat: Seat, url: string): Promise<void> {
   const { page } = seat;
   await page.goto(`${url}/types`);
@@ -88,7 +88,7 @@ async function devices(camera: Camera, seat: Seat, url: string): Promise<void> {
   await camera.take("Enrol this device", "Anybody", seat.page);
 }
 
-/** Where one is before a panel, in Spanish. */
+/** Photographs the pages before a panel, in Spanish. */
 async function spanish(browser: Browser, url: string, camera: Camera): Promise<void> {
   const page = await (await browser.newContext({ locale: "es-ES" })).newPage();
   await page.goto(url);

@@ -6,7 +6,7 @@ import type { Camera } from "./camera.ts";
 
 const PERSON = demo.people.find((p) => p.handle === "perran");
 
-/** The office's page of people, and everything about passkeys on a device that has a lock. */
+/** Photographs the office's page of people, and everything about passkeys on a device with a lock. */
 export async function photographPeople(
   browser: Browser,
   url: string,

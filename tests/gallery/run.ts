@@ -12,7 +12,7 @@ import { photographStart } from "./scenes.ts";
 const FOLDER = fileURLToPath(new URL("../../.gallery/", import.meta.url));
 const README_PICTURES = fileURLToPath(new URL("../../web/pictures/", import.meta.url));
 
-/** Commas between names; all of them when nothing is said. */
+/** Reads names between commas; no option means all of them. */
 const listOf = <T extends string>(all: readonly T[]) =>
   z
     .string()
@@ -27,11 +27,11 @@ const { sizes, lights } = z
   .object({ sizes: listOf(Object.keys(SIZES) as Size[]), lights: listOf(LIGHTS) })
   .parse(values);
 
-// Longer limits than the demo's, because a busy machine takes long over the pictures of one moment; not so long that
-// the times left, which stand in the pictures, are no longer those of a start.
+// A busy machine takes long over the pictures of one moment. The limits are longer than the demo's, but not so long
+// that the times left in the pictures stop looking like a start.
 const server = new TestServer({ patience: 6 });
 await server.start();
-// A passkey is for a name, which an address is not.
+// A passkey belongs to a host name and cannot belong to an IP address.
 const url = `http://localhost:${new URL(server.url).port}`;
 await server.stop();
 await server.start([url]);
@@ -50,7 +50,7 @@ async function photographAll(): Promise<void> {
   try {
     await photographStart(browser, server, url, camera);
   } finally {
-    // What was taken before something failed is worth looking at too.
+    // The pictures taken before a failure are worth a look too.
     writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));
   }
   console.log(`${camera.pictures.length} pictures: ${FOLDER}index.html`);

@@ -14,7 +14,7 @@ import {
 import type { Camera } from "./camera.ts";
 import { photographPages } from "./pages.ts";
 
-/** Every post's panel at this moment. */
+/** Photographs every post's panel at this moment. */
 async function posts(camera: Camera, scene: string, crew: Crew): Promise<void> {
   for (const [who, { page }] of named(crew)) await camera.take(scene, who, page);
 }
@@ -27,7 +27,7 @@ const named = ({ cockpit, guard, power, supervisor }: Crew) =>
     ["Supervisor", supervisor],
   ] as const;
 
-/** The same moment, everybody speaking Spanish; afterwards English again. */
+/** Photographs the same moment with everybody in Spanish, then changes back to English. */
 async function spanishPosts(camera: Camera, scene: string, crew: Crew): Promise<void> {
   for (const [who, { page }] of named(crew)) {
     await speak(page, "es");
@@ -45,7 +45,7 @@ async function speak(page: Page, language: "en" | "es"): Promise<void> {
   await page.locator(".panel .plan").waitFor();
 }
 
-/** One whole start, with a stop at every moment that looks different. */
+/** Photographs one whole start, with a stop at every moment that looks different. */
 export async function photographStart(
   browser: Browser,
   server: TestServer,
@@ -93,7 +93,7 @@ export async function photographStart(
   await ready(4, crew);
   await clearAndReadBack(4, crew);
   await crankAndCatch(4, cockpit);
-  // Meanwhile the starter cools for the second attempt.
+  // The starter cools meanwhile for the second attempt.
   await passTime(server, crew, server.type("kestle-four").oil.firstIndication.within.value * 1_000);
   await cockpit.asked("No oil pressure on number 4 in time. Shut it down.");
   await posts(camera, "No oil pressure on number 4", crew);
@@ -147,7 +147,7 @@ async function signedOut(browser: Browser, url: string, camera: Camera): Promise
   await page.context().close();
 }
 
-/** What is put in with steps and touches. */
+/** Photographs the entries that take steps and touches. */
 async function entries(camera: Camera, { cockpit, supervisor }: Crew): Promise<void> {
   await cockpit.asked("Set the brakes and read their pressure.");
   await cockpit.press("Brakes set");
@@ -199,7 +199,7 @@ async function toWarmUp({ cockpit, power, supervisor }: Crew): Promise<void> {
 }
 
 async function lookBack(camera: Camera, supervisor: Seat): Promise<void> {
-  // An alert that is open would end it.
+  // An open alert would end the look back.
   while (await supervisor.page.locator('.ask[data-weight="alert"]').isVisible())
     await supervisor.press("Seen");
   await supervisor.press("Look back");
@@ -208,7 +208,7 @@ async function lookBack(camera: Camera, supervisor: Seat): Promise<void> {
   await supervisor.press("Back to now");
 }
 
-/** The network is gone, and somebody holds. */
+/** Photographs a panel without a network and a hold given there. */
 async function unheard(camera: Camera, { guard }: Crew): Promise<void> {
   await guard.context.setOffline(true);
   await guard.page.locator(".stale").waitFor();
