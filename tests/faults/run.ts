@@ -128,7 +128,7 @@ async function load(panel: FaultPanel, until: number, chance: Chance, i: number)
 
 /** Once links are whole everything given is answered and every panel shows the same; what did not come so. */
 async function settled(panels: readonly FaultPanel[]): Promise<string[]> {
-  const late = performance.now() + 30_000;
+  const late = performance.now() + 120_000;
   const same = () =>
     new Set(panels.map((p) => JSON.stringify(p.state))).size === 1 && panels[0]?.state !== null;
   while (performance.now() < late) {

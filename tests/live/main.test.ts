@@ -14,7 +14,7 @@ let folder: string;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "chockside-main-"));
   prepareServer();
-}, 2 * MINUTE);
+}, 5 * MINUTE);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** What the server said when it would not start, and its exit code. */
@@ -56,7 +56,7 @@ describe("the server's process", () => {
       await expect(people(data, ["bea", "Bea", "cockpit"], "90210377")).rejects.toThrow("in use by another");
       expect(await second.stop("SIGTERM")).toBe(0);
     },
-    2 * MINUTE,
+    5 * MINUTE,
   );
 
   it(
@@ -83,7 +83,7 @@ describe("the server's process", () => {
       expect(await refusal(data)).toContain("in use by another Chockside server");
       await running.kill();
     },
-    2 * MINUTE,
+    5 * MINUTE,
   );
 });
 

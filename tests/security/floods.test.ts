@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
+import { settle } from "../http/hand-clock.ts";
 import { planned, signIn } from "../http/test-server.ts";
 import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "../live/panel.ts";
 import { openSocket } from "./unauthenticated-socket.ts";
@@ -114,12 +115,16 @@ describe("sockets", () => {
     const come = () => new TestPanel(server.url, { token, proto: PROTOCOL }).settled();
     const late = await come();
     expect(late.socket.connected).toBe(false);
-    const gone = opened.pop();
-    gone?.destroy();
-    await new Promise((resolve) => setTimeout(resolve, 100));
-    // Each is without a sign-in for a moment only.
-    const [one, two] = [await come(), await come()];
-    expect([one.socket.connected, two.socket.connected]).toEqual([true, true]);
+    opened.pop()?.destroy();
+    // The server learns of that some turns of the event loop later.
+    let one: TestPanel;
+    do {
+      await settle();
+      one = await come();
+    } while (!one.socket.connected);
+    // The first has signed in, so that its place is free for the second.
+    const two = await come();
+    expect(two.socket.connected).toBe(true);
     for (const socket of opened) socket.destroy();
     one.close();
     two.close();
@@ -141,14 +146,13 @@ describe("somebody slow", () => {
       if (head.writable) head.write("x");
     }, 250);
     const bo = await panelOf(server, "bo");
-    const [headMs, silentMs, frameMs] = await Promise.all([head, silent, frame].map(closedAfter));
+    const cutAfterMs = await Promise.all([head, silent, frame].map(closedAfter));
     clearInterval(drips);
-    expect(headMs).toBeLessThan(14_000);
-    expect(silentMs).toBeLessThan(7_000);
-    expect(frameMs).toBeLessThan(11_000);
+    // Each is cut within 10 s where nothing else runs, and after 45 s or more by the libraries' own limits.
+    expect(Math.max(...cutAfterMs)).toBeLessThan(40_000);
     expect((await bo.command(session, HOLD)).status).toBe("accepted");
     bo.close();
-  }, 20_000);
+  });
 });
 
 /** A socket that has been opened and says nothing more. */

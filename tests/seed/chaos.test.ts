@@ -8,8 +8,6 @@ import { personAt, playOut, Stage } from "./stage.ts";
 
 /** Trouble begins in one stage or another. */
 const FROM = ["brief", "starting", "warmUp", "release"] as const;
-/** Many whole starts: on a busy machine they take their time. */
-const LONG = 60_000;
 const SEEDS = Array.from({ length: 8 }, (_, i) => i + 1);
 
 describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
@@ -38,6 +36,5 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
         expect(left, `seed ${seed}`).toBeNull();
       }
     },
-    LONG,
   );
 });

@@ -13,8 +13,6 @@ import { type DemoServer, demoServer } from "./demo-server.ts";
 const PACE = 120;
 /** A seed with which every engine catches at its first attempt: a starter would cool at its own pace. */
 const WILLING = 3;
-/** A whole start, on a machine that may be busy with others. */
-const LONG = 60_000;
 /** Two engines are soon started. */
 const TWIN = { aircraft: "QX-PEN" };
 
@@ -75,72 +73,60 @@ describe("a crew on a real server", () => {
     return { until, send: mine.send.bind(mine) };
   }
 
-  it(
-    "[SED-8] plans a session where there is none and plays it to its end",
-    async () => {
-      const lines: string[] = [];
-      crew = await runCrew({ url: open.url, pace: PACE, seed: WILLING, onLine: (line) => lines.push(line) });
-      expect(await crew.done).toBe("closed");
-      const facts = await factsOf(crew.sessionId);
-      // By the real clock a busy machine may be late, and be told so; what it says must still be right.
-      const wrong = facts.flatMap((f) =>
-        f.type === "refused" && !OF_LATENESS.includes(f.refusal.reason) ? [f.refusal.reason] : [],
-      );
-      expect(wrong).toEqual([]);
-      const started = facts.filter((f) => f.type === "sent" && f.kind === "started").map((f) => f.engine);
-      expect(started).toEqual([3, 4, 2, 1]);
-      expect(lines.filter((l) => l.includes("Ready to start number 3"))).toHaveLength(1);
-    },
-    LONG,
-  );
+  it("[SED-8] plans a session where there is none and plays it to its end", async () => {
+    const lines: string[] = [];
+    crew = await runCrew({ url: open.url, pace: PACE, seed: WILLING, onLine: (line) => lines.push(line) });
+    expect(await crew.done).toBe("closed");
+    const facts = await factsOf(crew.sessionId);
+    // By the real clock a busy machine may be late, and be told so; what it says must still be right.
+    const wrong = facts.flatMap((f) =>
+      f.type === "refused" && !OF_LATENESS.includes(f.refusal.reason) ? [f.refusal.reason] : [],
+    );
+    expect(wrong).toEqual([]);
+    const started = facts.filter((f) => f.type === "sent" && f.kind === "started").map((f) => f.engine);
+    expect(started).toEqual([3, 4, 2, 1]);
+    expect(lines.filter((l) => l.includes("Ready to start number 3"))).toHaveLength(1);
+  });
 
-  it(
-    "[SED-9] leaves a post alone while a person holds it, and takes it when they have left",
-    async () => {
-      const posts: Post[] = ["fireGuard", "groundPower", "supervisor"];
-      crew = await runCrew({ url: open.url, pace: PACE, seed: WILLING, posts, plan: TWIN });
-      const wenna = await person("wenna", crew.sessionId);
-      await wenna.until(() => true);
-      await wenna.send({ type: "claimPost", post: "cockpit" });
-      const stood = await wenna.until(
-        (s) => s.posts.cockpit !== null && posts.every((p) => s.posts[p]?.briefed === true),
-      );
-      expect(stood.posts.cockpit?.name).toBe("Wenna Trevark");
-      expect(stood.stage).toBe("brief");
-      crew.stop();
+  it("[SED-9] leaves a post alone while a person holds it, and takes it when they have left", async () => {
+    const posts: Post[] = ["fireGuard", "groundPower", "supervisor"];
+    crew = await runCrew({ url: open.url, pace: PACE, seed: WILLING, posts, plan: TWIN });
+    const wenna = await person("wenna", crew.sessionId);
+    await wenna.until(() => true);
+    await wenna.send({ type: "claimPost", post: "cockpit" });
+    const stood = await wenna.until(
+      (s) => s.posts.cockpit !== null && posts.every((p) => s.posts[p]?.briefed === true),
+    );
+    expect(stood.posts.cockpit?.name).toBe("Wenna Trevark");
+    expect(stood.stage).toBe("brief");
+    crew.stop();
 
-      const second = await runCrew({ url: open.url, pace: PACE, seed: WILLING });
-      crew = second;
-      expect(second.sessionId).toBe(stood.id);
-      await wenna.send({ type: "leavePost", post: "cockpit" });
-      expect(await second.done).toBe("closed");
-      const cockpit = (await factsOf(stood.id)).filter((f) => f.post === "cockpit").map((f) => f.type);
-      expect(cockpit).toEqual(["postTaken", "postLeft", "postTaken", "briefed"]);
-    },
-    LONG,
-  );
+    const second = await runCrew({ url: open.url, pace: PACE, seed: WILLING });
+    crew = second;
+    expect(second.sessionId).toBe(stood.id);
+    await wenna.send({ type: "leavePost", post: "cockpit" });
+    expect(await second.done).toBe("closed");
+    const cockpit = (await factsOf(stood.id)).filter((f) => f.post === "cockpit").map((f) => f.type);
+    expect(cockpit).toEqual(["postTaken", "postLeft", "postTaken", "briefed"]);
+  });
 
-  it(
-    "[SED-10] comes back after the server was started anew, and goes on where the session stands",
-    async () => {
-      let restarted: Promise<void> | null = null;
-      crew = await runCrew({
-        url: open.url,
-        pace: PACE,
-        seed: WILLING,
-        plan: TWIN,
-        onLine: (line) => {
-          if (line.includes("Cranking number 2")) restarted ??= open.restart();
-        },
-      });
-      expect(await crew.done).toBe("closed");
-      await restarted;
-      const types = (await factsOf(crew.sessionId)).map((f) => f.type);
-      expect(types.filter((t) => t === "restarted")).toHaveLength(1);
-      expect(types.filter((t) => t === "postTaken")).toHaveLength(4);
-    },
-    LONG,
-  );
+  it("[SED-10] comes back after the server was started anew, and goes on where the session stands", async () => {
+    let restarted: Promise<void> | null = null;
+    crew = await runCrew({
+      url: open.url,
+      pace: PACE,
+      seed: WILLING,
+      plan: TWIN,
+      onLine: (line) => {
+        if (line.includes("Cranking number 2")) restarted ??= open.restart();
+      },
+    });
+    expect(await crew.done).toBe("closed");
+    await restarted;
+    const types = (await factsOf(crew.sessionId)).map((f) => f.type);
+    expect(types.filter((t) => t === "restarted")).toHaveLength(1);
+    expect(types.filter((t) => t === "postTaken")).toHaveLength(4);
+  });
 
   it("[SED-8] says what is wrong where no server answers, or none with a demonstration", async () => {
     const nowhere = new URL(open.url);

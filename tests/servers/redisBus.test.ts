@@ -14,7 +14,7 @@ let redis: RedisServer;
 
 beforeAll(async () => {
   redis = await RedisServer.start();
-}, 60_000);
+});
 afterAll(() => redis.stop());
 
 const message = (seq: number): PeerMessage => ({ is: "moved", session: "s", seq });

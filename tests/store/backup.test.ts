@@ -77,7 +77,7 @@ describe("npm run backup", () => {
       await again.close();
       await copy.close();
     },
-    2 * MINUTE,
+    5 * MINUTE,
   );
 
   it("[OPS-2] writes over nothing, and leaves nothing behind when it cannot be proved", async () => {

@@ -151,7 +151,7 @@ describe("npm run doctor", () => {
     const ill = await doctor({ CHOCKSIDE_DATA: file, PORT: "eighty" });
     expect(ill.code).toBe(1);
     expect(ill.says).toMatch(/BAD {3}settings: .*PORT must be a number\n {6}-> see the table/);
-  }, 60_000);
+  });
 });
 
 describe("the operator's guide", () => {

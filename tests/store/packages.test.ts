@@ -83,5 +83,5 @@ describe("known faults of packages", () => {
     expect(audit).toThrow(expect.objectContaining({ status: 1, stderr: expect.anything() }));
     expect(readFileSync(join(folder, "packages-audit.json"), "utf8")).toBe(before);
     rmSync(folder, { recursive: true });
-  }, 60_000);
+  });
 });

@@ -29,8 +29,8 @@ beforeAll(async () => {
   server = await PostgresServer.start();
   ours = await server.database("ours");
   await openPostgres({ url: ours }, 1);
-}, 60_000);
-afterAll(() => server.stop(), 60_000);
+});
+afterAll(() => server.stop());
 
 /** An empty database in this version's shape: making one anew for each test would take longer than the tests. */
 async function database(): Promise<string> {

@@ -172,5 +172,5 @@ describe("removing it", () => {
     expect(await retention("remove")).toBe("0 removed\n");
     await expect(retention("everything")).rejects.toThrow("usage: npm run retention");
     rmSync(folder, { recursive: true });
-  }, 60_000);
+  });
 });
