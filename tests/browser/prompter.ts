@@ -65,6 +65,10 @@ export class Prompter {
         const panel = await new TestPanel(url, { token, proto: PROTOCOL }).settled();
         panels[post] = panel;
         await panel.watch(id);
+        // A busy machine can be silent for so long that the link is given up.
+        panel.socket.on("disconnect", (why) => {
+          if (why !== "io client disconnect") void panel.rejoin(id);
+        });
       }),
     );
     const prompter = new Prompter(id, server, panels, pace);
@@ -87,8 +91,12 @@ export class Prompter {
 
   /** @throws Error with the reason when the server refuses it */
   async give(post: Post, action: Action): Promise<void> {
-    const result = await this.#panels[post].command(this.session, action);
-    if (result.status !== "accepted") throw new Error(`${post} ${action.type}: ${JSON.stringify(result)}`);
+    const id = randomUUID();
+    const send = () => this.#panels[post].command(this.session, action, { id });
+    // Without an answer, because the link was lost, it is sent again: the server acts once on one id.
+    const result = await send().catch(send);
+    if (result.status !== "accepted" && (result.status !== "duplicate" || result.refusal))
+      throw new Error(`${post} ${action.type}: ${JSON.stringify(result)}`);
     await this.until((s) => s.seq >= result.seq);
   }
 

@@ -139,8 +139,7 @@ export class Seat {
 
   /** Brings the ask to the front, by the queue when another stands there, and waits for it. */
   async asked(words: string): Promise<void> {
-    const top = this.page.getByRole("heading", { level: 2, name: words, exact: true });
-    const queued = this.page.locator(".queue-row", { hasText: words }).first();
+    const { top, queued } = this.#ask(words);
     await soon(top.or(queued).first()).catch(async () => {
       throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
     });
@@ -150,24 +149,39 @@ export class Seat {
   }
 
   async askedNoMore(words: string): Promise<void> {
-    await soon(this.page.getByRole("heading", { level: 2, name: words, exact: true }), "detached");
+    await soon(this.#ask(words).top, "detached");
   }
 
   /** Answers an ask with one key, and waits until it is gone. */
   async answer(words: string, key: string | RegExp): Promise<void> {
     const until = Date.now() + PATIENCE;
-    for (let touched = false; !touched; ) {
+    do {
       await this.asked(words);
-      touched = await this.press(key, this.page.locator(".ask"), COVERED).then(
-        () => true,
-        (error) => {
-          // A heavier ask may have come to the front before the touch.
-          if (!(error instanceof errors.TimeoutError) || Date.now() > until) throw error;
-          return false;
-        },
-      );
-    }
-    await this.askedNoMore(words);
+      try {
+        await this.press(key, this.page.locator(".ask"), COVERED);
+        return await this.askedNoMore(words);
+      } catch (error) {
+        // A heavier ask may have come to the front before the touch. Or the touch was taken, but so late that Playwright
+        // no longer waited for its end.
+        if (!(error instanceof errors.TimeoutError) || Date.now() > until) throw error;
+      }
+    } while (await this.#stillAsked(words));
+  }
+
+  async #stillAsked(words: string): Promise<boolean> {
+    const { top, queued } = this.#ask(words);
+    const gone = soon(top.or(queued).first(), "detached", COVERED);
+    return gone.then(
+      () => false,
+      () => true,
+    );
+  }
+
+  #ask(words: string): { top: Locator; queued: Locator } {
+    return {
+      top: this.page.getByRole("heading", { level: 2, name: words, exact: true }),
+      queued: this.page.locator(".queue-row", { hasText: words }).first(),
+    };
   }
 
   /** Answers an ask with the figure that its entry starts from, confirmed as read, after some touches of step keys. */

@@ -128,6 +128,16 @@ export class TestPanel {
     return sync;
   }
 
+  /** Connects again after the link was lost, and takes over what was recorded meanwhile. */
+  async rejoin(session: string): Promise<void> {
+    this.socket.connect();
+    await this.until(() => this.socket.connected);
+    const sync = await this.watch(session, this.state?.seq ?? 0);
+    if (!("events" in sync)) throw new Error("it missed more than the server tells at once");
+    const last = this.heard.at(-1)?.seq ?? 0;
+    this.heard.push(...sync.events.filter((event) => event.seq > last));
+  }
+
   #apply(event: SessionEvent): void {
     if (!this.state) return;
     try {
