@@ -14,7 +14,7 @@ try {
       `PostgreSQL is backed up by its own means: pg_dump --format=custom --file=${into}`,
     );
   const { sessions, events } = await backUp(data, resolve(into));
-  console.log(`${into}: ${sessions} sessions with ${events} events, every one rebuilt with its chain whole`);
+  console.log(`${into}: ${sessions} sessions with ${events} events, each rebuilt with its hash chain intact`);
 } catch (error) {
   console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
   process.exit(1);

@@ -32,7 +32,7 @@ const findings = await look();
 for (const { at, is, says, todo } of findings)
   console.log(`${MARKS[is]} ${at}: ${says}${todo === undefined ? "" : `\n      -> ${todo}`}`);
 const worst = findings.filter((f) => f.is === "bad").length;
-console.log(worst === 0 ? "Nothing stands in the way." : `${worst} to be put right.`);
+console.log(worst === 0 ? "No problem found." : `${worst} to fix.`);
 process.exitCode = worst === 0 ? 0 : 1;
 
 async function look(): Promise<Finding[]> {

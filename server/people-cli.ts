@@ -20,9 +20,9 @@ import { openStores } from "./store/stores.ts";
 const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> [<current until>]
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
   current until: the last day the person is current for duty, such as 2027-03-31; leave out to keep no date
-       echo "$PIN" | npm run people -- pin <handle>   another PIN for who forgot theirs
-       npm run people -- export <handle>    everything kept about one person, as JSON
-       npm run people -- erase <handle>     takes a person out; the evidence stays whole, without the name`;
+       echo "$PIN" | npm run people -- pin <handle>   replaces a forgotten PIN
+       npm run people -- export <handle>    all data about one person, as JSON
+       npm run people -- erase <handle>     erases a person; the evidence stays intact, without the name`;
 
 const entrySchema = (pinLength: number) =>
   z.object({
@@ -86,17 +86,17 @@ async function about(verb: "pin" | "export" | "erase", handle: string, pinLength
   if (pin) {
     await resetPin(directory, person.id, await hashPin(pin.data), Date.now());
     console.log(
-      `${handle} signs in by the new PIN, and chooses another there; every sign-in of theirs has ended`,
+      `${handle} can sign in with the new PIN and should then choose another; all their sign-ins have ended`,
     );
   } else if (verb === "export")
     console.log(JSON.stringify(await personalDataOf(store, directory, person), null, 2));
   else {
     const left = await erase(store, directory, person);
     await compact();
-    console.log(`${handle} was taken out. Backups and exports made before still hold the name.`);
+    console.log(`${handle} was erased. Earlier backups and exports still contain the name.`);
     for (const { session, seq } of left)
       console.log(
-        `the words of event ${seq} of session ${session} hold it: they leave with that record alone`,
+        `event ${seq} of session ${session} contains the name in its text: only removing that record removes it`,
       );
   }
   await stores.close();

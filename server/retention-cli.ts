@@ -7,9 +7,9 @@ import { remove } from "./retention/remove.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
 
-const USAGE = `usage: npm run retention                lists what has been kept long enough
+const USAGE = `usage: npm run retention                lists what is past its retention period
        npm run retention -- remove      removes it; export what you want to keep first
-       npm run retention -- removed     the signed records of what was removed`;
+       npm run retention -- removed     prints the signed records of removals`;
 
 await main().catch((error: unknown) => {
   console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
@@ -35,7 +35,9 @@ async function main(): Promise<void> {
       await directory.personal.forgetSignIns(signIns);
       if (found.length + signIns.length > 0) await compact();
     }
-    console.log(`${found.length + signIns.length} ${verb === "remove" ? "removed" : "kept long enough"}`);
+    console.log(
+      `${found.length + signIns.length} ${verb === "remove" ? "removed" : "past their retention period"}`,
+    );
   }
   await close();
 }

@@ -138,7 +138,7 @@ function onlyOurs(file: string): void {
   // Windows has no such permission bits.
   if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
     throw new StartRefused(
-      `${file} can be read by others: run chmod 600 on it, and think whether it was copied`,
+      `${file} can be read by others: run chmod 600 on it, and consider whether somebody copied it`,
     );
 }
 

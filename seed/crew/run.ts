@@ -80,7 +80,7 @@ class Crew {
 
   async begin(): Promise<void> {
     this.#signIns = await this.#api.demoSignIns();
-    if (this.#signIns.length === 0) throw new Error("this server holds no demonstration to play in");
+    if (this.#signIns.length === 0) throw new Error("this server has no demo to play in");
     const wanted = this.#options.posts ?? POSTS;
     const scout = await this.#scout(wanted);
     this.sessionId = this.#options.sessionId ?? (await this.#findSession(scout.token));

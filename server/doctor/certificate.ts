@@ -15,7 +15,7 @@ export async function certificate(choice: TlsChoice, now: number): Promise<Findi
     if (process.platform !== "win32" && (statSync(key).mode & 0o077) !== 0) {
       const [says, todo] = [
         `${key} can be read by others`,
-        `run chmod 600 ${key}, and think whether it was copied`,
+        `run chmod 600 ${key}, and consider whether somebody copied it`,
       ];
       return choice.is === "own" ? bad(AT, says, todo) : watch(AT, says, todo);
     }

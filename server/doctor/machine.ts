@@ -55,10 +55,10 @@ export function clockKept(synchronised: boolean | null): Finding {
   if (synchronised === false)
     return watch(
       "time server",
-      "the clock is kept by none",
-      "let one keep it: a clock set by hand voids clearances",
+      "no time server keeps the clock",
+      "configure one: setting the clock by hand voids clearances",
     );
-  return ok("time server", synchronised ? "the clock is kept by one" : "the system does not say");
+  return ok("time server", synchronised ? "a time server keeps the clock" : "the system does not say");
 }
 
 /** Checks that only the server's user can read a secret's file. */
@@ -67,7 +67,7 @@ export function secretFile({ setting, file }: SecretFile): Finding {
     return watch(
       setting,
       `${file} can be read by others`,
-      "let the server's user alone read it (0400), and think whether it was copied",
+      "let the server's user alone read it (0400), and consider whether somebody copied it",
     );
   return ok(setting, file);
 }
@@ -85,7 +85,7 @@ export function signingKey(file: string, ours: boolean): Finding {
       : bad("signing key", `${file} is not there`, "check CHOCKSIDE_SIGNING_KEY");
   if (process.platform !== "win32" && (stat.mode & 0o077) !== 0) {
     const says = `${file} can be read by others`;
-    const todo = `run chmod 600 ${file}, and think whether it was copied`;
+    const todo = `run chmod 600 ${file}, and consider whether somebody copied it`;
     return ours ? bad("signing key", says, todo) : watch("signing key", says, todo);
   }
   return ok("signing key", file);

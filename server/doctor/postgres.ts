@@ -9,7 +9,7 @@ export function postgresFindings(found: ExaminedPostgres): Finding[] {
   const findings = [ok("database", "PostgreSQL answers, and keeps what it commits")];
   if (found.lacking.length > 0)
     findings.push(
-      bad("rights", `this user may not ${found.lacking.join(", ")}`, "make the user the database's owner"),
+      bad("rights", `this user lacks ${found.lacking.join(", ")}`, "make the user the database's owner"),
     );
   if (found.refused !== null)
     return [

@@ -15,8 +15,8 @@ export function recordFinding({ sessions, events, of, late, broken }: Chains): F
   if (late)
     return watch(
       "records",
-      `every chain whole as far as it was followed; ${rest}`,
+      `every hash chain intact as far as checked; ${rest}`,
       "give it longer: npm run doctor -- --minutes 30",
     );
-  return ok("records", `${events} events in ${sessions} sessions, every chain whole`);
+  return ok("records", `${events} events in ${sessions} sessions, every hash chain intact`);
 }

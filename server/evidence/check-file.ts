@@ -54,8 +54,8 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
     last: string,
     { keys, checkpoints = [] }: Kept,
   ) {
-    const stranger = keys && m.keys.find((key) => !keys.includes(key));
-    if (stranger) return { line: 1, why: `it names the key ${stranger}, which is none of those given` };
+    const unknown = keys && m.keys.find((key) => !keys.includes(key));
+    if (unknown) return { line: 1, why: `it names the key ${unknown}, which is not among those given` };
     const named = faultOfNames(m, sha256);
     if (named) return { line: 1, why: named };
     const found = faultOfCheckpoints(events, m, checkpoints, noteTools);
@@ -88,7 +88,7 @@ function saysOf(
     const [key = ""] = manifest.keys;
     const erased = pseudonyms.size - Object.keys(manifest.names).length;
     if (erased > 0)
-      says.push(`${erased} of ${pseudonyms.size} people were erased: their names are not to be had`);
+      says.push(`${erased} of ${pseudonyms.size} people were erased: their names cannot be recovered`);
     says.push(`${manifest.checkpoints.length} checkpoints and the whole file are signed by key ${key}`);
   }
   if (!kept.keys && !kept.checkpoints)

@@ -62,7 +62,7 @@ function readOrMake(file: string, refuse: Refuse): string {
     }
     // Windows has no such permission bits.
     if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
-      throw refuse("can be read by others: run chmod 600 on it, and think whether it was copied");
+      throw refuse("can be read by others: run chmod 600 on it, and consider whether somebody copied it");
     return readFileSync(file, "utf8");
   } catch (error) {
     if (error instanceof StartRefused) throw error;

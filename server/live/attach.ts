@@ -144,7 +144,9 @@ export function live(
     for (const session of beats.sessions)
       if (!isOver(session.state))
         for (const { data } of beats.watching(session.state.id)) signIns.used(data.identity);
-    await signIns.keepUses().catch((error) => app.log.error({ err: error }, "uses were not written down"));
+    await signIns
+      .keepUses()
+      .catch((error) => app.log.error({ err: error }, "the use of sign-ins could not be saved"));
     const ids = new Set([...io.sockets.sockets.values()].map((s) => s.data.identity.signIn));
     if (ids.size === 0) return;
     try {

@@ -212,7 +212,7 @@ export class RedisBus implements Bus {
   #noteLink(): void {
     if (this.#up === this.#reading || this.#closed) return;
     this.#up = this.#reading;
-    if (this.#up) this.#log.info({}, "Redis is there: servers tell each other at once what they record");
-    else this.#log.error({}, "Redis is not there: servers look at the record twice a second instead");
+    if (this.#up) this.#log.info({}, "Redis is connected: servers notify each other at once");
+    else this.#log.error({}, "Redis is not connected: servers read the database twice a second instead");
   }
 }

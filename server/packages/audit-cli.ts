@@ -1,4 +1,4 @@
-// npm run audit: asks npm's registry for known vulnerabilities of our packages, and stores the answer beside the
+// npm run audit: asks npm's registry for known faults of our packages, and stores the answer beside the
 // database for the doctor. The exit code is 1 when there are any, or when it could not ask.
 import { type ExecFileSyncOptionsWithStringEncoding, execFileSync } from "node:child_process";
 import { mkdirSync, writeFileSync } from "node:fs";
@@ -18,7 +18,7 @@ try {
   console.log(`${faults.length} packages with known faults; kept in ${file}. More: npm audit --omit=dev`);
   process.exitCode = faults.length === 0 ? 0 : 1;
 } catch (error) {
-  console.error(`chockside: nothing was learned of the packages: ${(error as Error).message}`);
+  console.error(`chockside: the packages could not be checked: ${(error as Error).message}`);
   process.exitCode = 1;
 }
 
@@ -32,7 +32,7 @@ function ask(): unknown {
   try {
     return JSON.parse(execFileSync("npm", ["audit", "--omit=dev", "--json"], options));
   } catch (error) {
-    // npm exits with 1 when it knows vulnerabilities, and still prints the report.
+    // npm exits with 1 when it knows faults, and still prints the report.
     const { stdout } = error as { stdout?: string };
     if (!stdout) throw error;
     return JSON.parse(stdout);

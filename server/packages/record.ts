@@ -6,13 +6,13 @@ import { sha256 } from "../sha256.ts";
 
 const severitySchema = z.enum(["info", "low", "moderate", "high", "critical"]);
 
-/** The latest answer about known vulnerabilities of our packages. */
+/** The latest answer about known faults of our packages. */
 const recordSchema = z.strictObject({
   /** Time of the question, ISO 8601. */
   at: z.iso.datetime(),
   /** SHA-256 of the lock file at that time. */
   lock: z.string(),
-  /** Vulnerable packages: the severity, and since when the answer has it. */
+  /** Packages with known faults: the severity, and since when the answer has it. */
   faults: z.record(z.string(), z.strictObject({ severity: severitySchema, since: z.iso.datetime() })),
 });
 export type PackagesRecord = z.infer<typeof recordSchema>;

@@ -17,7 +17,7 @@ export interface Backup {
  */
 export async function backUp(file: string, into: string): Promise<Backup> {
   if (!existsSync(file)) throw new StartRefused(`there is no database ${file}: check CHOCKSIDE_DATA`);
-  if (existsSync(into)) throw new StartRefused(`${into} is there already: name another file`);
+  if (existsSync(into)) throw new StartRefused(`${into} exists already: name another file`);
   const part = `${into}.part`;
   rmSync(part, { force: true });
   try {

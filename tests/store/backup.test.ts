@@ -54,7 +54,7 @@ describe("npm run backup", () => {
       const { stdout } = await child;
       const answered = await busy.stop();
       expect(answered).toBeGreaterThan(20);
-      expect(stdout).toMatch(/backup\.db: 3 sessions with \d+ events, every one rebuilt/);
+      expect(stdout).toMatch(/backup\.db: 3 sessions with \d+ events, each rebuilt/);
 
       const restored = join(folder, "restored.db");
       expect(existsSync(`${into}.part`)).toBe(false);
@@ -89,7 +89,7 @@ describe("npm run backup", () => {
     await store.close();
     await expect(backUp(file, into)).rejects.toThrow("no backup was made: session a, event 1");
     writeFileSync(into, "older");
-    await expect(backUp(file, into)).rejects.toThrow("is there already: name another file");
+    await expect(backUp(file, into)).rejects.toThrow("exists already: name another file");
     expect(existsSync(`${into}.part`)).toBe(false);
     rmSync(into);
     writeFileSync(file, "no database at all, though it is long enough to look like one to a hasty reader");

@@ -34,7 +34,7 @@ const tamper = (sql: string) => {
 
 describe("npm run doctor, on the records", () => {
   it("[OPS-10] follows every chain and says how many events hold", () => {
-    expect(finding()).toMatchObject({ is: "ok", says: "3 events in 1 sessions, every chain whole" });
+    expect(finding()).toMatchObject({ is: "ok", says: "3 events in 1 sessions, every hash chain intact" });
   });
 
   it.each(TAMPERINGS)("[OPS-10] finds %s, and from which event on", (_, sql, where) => {
@@ -58,7 +58,7 @@ describe("npm run doctor, on the records", () => {
     const whole = chains && recordFinding({ ...chains, broken: [] });
     expect(whole).toMatchObject({
       is: "watch",
-      says: "every chain whole as far as it was followed; time ran out after 3 of 1203 events",
+      says: "every hash chain intact as far as checked; time ran out after 3 of 1203 events",
       todo: "give it longer: npm run doctor -- --minutes 30",
     });
   });

@@ -146,7 +146,7 @@ describe("npm run doctor", () => {
     openDatabase(file, 1).close();
     openSigner({ file: join(folder, "evidence-key.pem"), ours: true });
     const well = await doctor({ CHOCKSIDE_DATA: file });
-    expect(well).toMatchObject({ code: 0, says: expect.stringContaining("Nothing stands in the way.") });
+    expect(well).toMatchObject({ code: 0, says: expect.stringContaining("No problem found.") });
     expect(well.says).toMatch(/ok {4}Chockside: \d+\.\d+\.\d+\nok {4}Node: v/);
     const ill = await doctor({ CHOCKSIDE_DATA: file, PORT: "eighty" });
     expect(ill.code).toBe(1);

@@ -51,7 +51,7 @@ it("[PRV-3, PRV-5] npm run people gives a person's data and takes them out of th
 
   const all = JSON.parse(await people(file, "export", "perpetua"));
   expect(all).toMatchObject({ person: { name }, names: [name], sessions: [{ session: id, closed: true }] });
-  expect(await people(file, "erase", "Perpetua")).toMatch(/^perpetua was taken out\. Backups .*\n$/);
+  expect(await people(file, "erase", "Perpetua")).toMatch(/^perpetua was erased\. Backups .*\n$/);
   expect(inFiles()).toEqual([]);
   await expect(people(file, "export", "perpetua")).rejects.toThrow("nobody with the handle perpetua");
   rmSync(folder, { recursive: true });

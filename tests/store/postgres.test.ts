@@ -328,7 +328,7 @@ describe("what the doctor finds in PostgreSQL", () => {
       c.query("CREATE ROLE looker LOGIN; GRANT SELECT ON ALL TABLES IN SCHEMA public TO looker"),
     );
     expect(await says(url.replace("chockside@", "looker@"))).toContainEqual(
-      expect.stringContaining('bad rights: this user may not INSERT on "Event"'),
+      expect.stringContaining('bad rights: this user lacks INSERT on "Event"'),
     );
     await on(url, (c) => c.query(`UPDATE "_prisma_migrations" SET "migration_name" = '9999_later'`));
     expect(await says(url)).toContainEqual(expect.stringMatching(/^bad version: .*run a newer one/));
@@ -348,7 +348,7 @@ describe("the records in PostgreSQL", () => {
     const { url, store } = await story();
     await store.close();
     expect(postgresFindings(await examinePostgres({ url }))).toContainEqual(
-      expect.objectContaining({ is: "ok", says: "3 events in 1 sessions, every chain whole" }),
+      expect.objectContaining({ is: "ok", says: "3 events in 1 sessions, every hash chain intact" }),
     );
   });
 

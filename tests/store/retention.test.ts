@@ -168,7 +168,7 @@ describe("removing it", () => {
           env: { ...process.env, CHOCKSIDE_DATA: file, DATABASE_URL: "" },
         })
       ).stdout;
-    expect(await retention()).toBe("0 kept long enough\n");
+    expect(await retention()).toBe("0 past their retention period\n");
     expect(await retention("remove")).toBe("0 removed\n");
     await expect(retention("everything")).rejects.toThrow("usage: npm run retention");
     rmSync(folder, { recursive: true });
