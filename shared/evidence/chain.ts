@@ -11,7 +11,7 @@ export interface Sealed {
   hash: string;
 }
 
-/** What the first event of a session chains to. */
+/** Returns the hash that the first event of a session chains to. */
 export function genesis(session: string, digest: Digest): string {
   return digest(`chockside session ${session}`);
 }
@@ -22,7 +22,7 @@ export function seal(event: SessionEvent, prev: string, digest: Digest): Sealed 
   return { seq: event.seq, body, hash: digest(body) };
 }
 
-/** Where a chain has been followed to: the number and hash of that line, 0 and the genesis before the first. */
+/** The last line of a chain that was checked: its number and hash; 0 and the genesis before the first. */
 export type Link = Pick<Sealed, "seq" | "hash">;
 
 /**

@@ -1,7 +1,7 @@
 import type { Hash } from "./merkle.ts";
 import { fromBase64, type NoteTools, openNote, type Signer, signNote, toBase64 } from "./note.ts";
 
-/** What the server vouches for: at this time the session's record had this many events and this Merkle root. */
+/** The server's statement: at this time the session's record had this many events and this Merkle root. */
 export interface Checkpoint {
   session: string;
   /** Number of events: the tree's leaves are their exact bytes. */

@@ -14,7 +14,7 @@ export function inclusionProof(leaves: readonly Uint8Array[], index: number, has
   return path(0, leaves.length);
 }
 
-/** What shows that a tree of the first `size` leaves grew into the whole (RFC 9162 section 2.1.4.1). @throws RangeError */
+/** Proof that the tree of the first `size` leaves grew into the whole (RFC 9162 section 2.1.4.1). @throws RangeError */
 export function consistencyProof(leaves: readonly Uint8Array[], size: number, hash: Hash): Uint8Array[] {
   if (!Number.isInteger(size) || size < 1 || size > leaves.length)
     throw new RangeError(`no tree of ${size} in one of ${leaves.length}`);
@@ -28,7 +28,7 @@ export function consistencyProof(leaves: readonly Uint8Array[], size: number, ha
   return sub(0, leaves.length, true);
 }
 
-/** What is claimed: this leaf stands at this place of the tree of this size and root. */
+/** The claim that this leaf stands at this place of the tree of this size and root. */
 export interface InclusionClaim {
   leaf: Uint8Array;
   index: number;
@@ -53,7 +53,7 @@ export function includes({ leaf, index, size, root, proof }: InclusionClaim, has
   return sn === 0 && same(found, root);
 }
 
-/** What is claimed: the tree of the first size and root grew into that of the second by adding alone. */
+/** The claim that the first tree grew into the second by adding leaves only. */
 export interface ConsistencyClaim {
   first: { size: number; root: Uint8Array };
   second: { size: number; root: Uint8Array };

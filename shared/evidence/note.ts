@@ -19,7 +19,7 @@ export interface Signer {
 /** Says whether the signature is the key's over the text (RFC 8032 section 5.1.7). */
 export type CheckSignature = (publicKey: Uint8Array, text: Uint8Array, signature: Uint8Array) => boolean;
 
-/** How notes are read: the shell brings what computes. */
+/** Cryptographic functions for notes. The server or the browser supplies them. */
 export interface NoteTools {
   hash: Hash;
   checkSignature: CheckSignature;

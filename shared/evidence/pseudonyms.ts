@@ -28,7 +28,7 @@ export function withNames(body: string, nameOf: (pseudonym: string) => string): 
   return body.replace(PSEUDONYMS, (_, pseudonym: string) => JSON.stringify(nameOf(pseudonym)));
 }
 
-/** What is shown for somebody whose name is known no longer: not who, but that it is the same person each time. */
+/** Returns the words for an erased person. They show that it is the same person each time, without the name. */
 export function erasedName(pseudonym: string): string {
   return `Erased person ${pseudonym.slice("person:".length, "person:".length + 6)}`;
 }
@@ -41,13 +41,13 @@ export function mapNames(event: SessionEvent, to: (name: string, id: string | nu
   return mapped(event, to) as SessionEvent;
 }
 
-/** Where names stand. A refusal says in `found` who stands in the way, among other things it may say. */
+/** Keys that can hold a name. A refusal's `found` may hold the name of the person who prevents the action. */
 const NAMES = new Set(["name", "found"]);
 
 /** Members that hold no person's name but may hold others: the type's gauges have names too. */
 const WITHOUT = new Set(["aircraftType", "action"]);
 
-/** What does not change is not copied: most of an event holds no name. */
+/** Copies only the parts that change, because most of an event holds no name. */
 function mapped(value: unknown, to: (name: string, id: string | null) => string): unknown {
   if (typeof value !== "object" || value === null) return value;
   if (Array.isArray(value)) {

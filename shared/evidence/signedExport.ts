@@ -17,7 +17,7 @@ export function endLine(before: Uint8Array, signer: Signer, tools: Pick<NoteTool
   return canonical({ end: signNote(`${END}\n${toHex(before)}\n`, signer, tools.hash) });
 }
 
-/** What is wrong with an export's last line, null when it vouches for the bytes before it, whose SHA-256 is `before`. */
+/** Returns the fault of an export's last line; null when it signs the bytes before it, whose SHA-256 is `before`. */
 export function faultOfEnd(
   line: string,
   before: Uint8Array,
@@ -48,8 +48,8 @@ export function faultOfNames({ names }: SignedManifest, digest: Digest): string 
 export type CheckpointFault = { line: number; why: string };
 
 /**
- * What is wrong with the checkpoints of a record whose chain is whole, null when nothing is: each is signed, of this
- * session, and has the root that the record's own first lines give, so that each continues the ones before it.
+ * Returns the fault of the checkpoints of a record whose chain is whole, or null. Each must be signed, be of this
+ * session, and have the root of the record's own first lines, so that each continues the ones before it.
  * @param noted checkpoints that were kept elsewhere: the record must continue them too
  */
 export function faultOfCheckpoints(

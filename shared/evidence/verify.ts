@@ -18,7 +18,7 @@ const signedSchema = claimSchema.extend({
   format: z.literal("chockside-evidence-2"),
   /** Public Ed25519 keys, hexadecimal: that which signed the export first, then those of older checkpoints. */
   keys: z.array(hexSchema).min(1),
-  /** What opens the names that can still be opened. */
+  /** Name and salt of each pseudonym, except of erased people. */
   names: z.record(z.string(), z.strictObject({ name: z.string(), salt: z.string() })),
   /** Signed notes (`checkpoint.ts`), the smallest first; the last one is of the whole record. */
   checkpoints: z.array(z.string()).min(1),
@@ -32,7 +32,7 @@ export const manifestSchema = z.discriminatedUnion("format", [
 export type Manifest = z.infer<typeof manifestSchema>;
 export type SignedManifest = z.infer<typeof signedSchema>;
 
-/** What is claimed of a record: the chain is held against it. */
+/** The claim about a record that its chain is checked against. */
 export type Claim = Pick<Manifest, "session" | "aircraft" | "events" | "head">;
 
 export type Verification =

@@ -83,7 +83,7 @@ function chill(state: SessionState, seen: Weather): Figure[] {
   const kmh = convert({ value: seen.windKt, unit: "kt" }, "km/h");
   if (seen.temperatureC === null || !kmh.ok) return [];
   const felt = windChillC(seen.temperatureC, kmh.value.value);
-  // Where it is not defined there is none.
+  // The formula is not defined for every temperature and wind.
   if (!felt.ok) return [];
   return [
     {

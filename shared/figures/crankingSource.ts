@@ -5,7 +5,7 @@ import { airTemperature } from "../weather/air.ts";
 import { type FigureInput, notRead, ofType, ofTypeData, read, said } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 
-/** What is known of the source that cranks now, and what the person must know besides. */
+/** Returns the known inputs of the source that cranks now. */
 export function sourceInputs(state: SessionState, rules: ElectricalRules): FigureInput[] {
   const power = state.groundPower;
   if (power.is !== "on") return batteryInputs(state, rules);

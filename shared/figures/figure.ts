@@ -7,7 +7,7 @@ export interface FigureInput {
   name: string;
   value: number | string | null;
   unit: Unit | null;
-  /** Where it comes from: a document of the type, or who read it. */
+  /** Its origin: a document of the type, or the person who read it. */
   source: string;
   /** When it was read, server milliseconds; null for a figure of the type, or one nobody has read. */
   at: number | null;
@@ -33,7 +33,7 @@ export interface Figure {
   equation: string;
   /** Of the equation. */
   source: string;
-  /** What the person must know besides, e.g. an assumption made or what is missing. */
+  /** A warning for the reader, e.g. an assumption made or a missing input. */
   caution?: string;
 }
 
@@ -64,7 +64,7 @@ export function ofTypeData(
   return { name, value, unit, source: sourceWords(source), at: null };
 }
 
-/** What somebody read; null: nobody has. */
+/** Returns a reading as an input; null means that nobody has read it. */
 export function read(name: string, quantity: (Quantity & { at: number; name: string }) | null): FigureInput {
   if (!quantity) return notRead(name);
   return {
@@ -76,7 +76,7 @@ export function read(name: string, quantity: (Quantity & { at: number; name: str
   };
 }
 
-/** What somebody said with a figure in it. */
+/** Returns a reported figure as an input. */
 export function said(name: string, quantity: Quantity, by: Attribution): FigureInput {
   return { name, value: quantity.value, unit: quantity.unit, source: `said by ${by.name}`, at: by.at };
 }

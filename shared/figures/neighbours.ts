@@ -50,7 +50,7 @@ export function neighbourFigures(stand: StandCase): Figure[] {
   });
 }
 
-/** What is too near, each in one sentence; empty where nothing is, or nothing can be said. */
+/** Returns a sentence for each neighbour that is too near; empty when none is, or when it cannot be worked out. */
 export function tooNear(stand: StandCase): string[] {
   const clear = clearOf(stand);
   if (!clear.ok) return [];

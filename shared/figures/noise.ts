@@ -119,7 +119,7 @@ function figureOf(
   };
 }
 
-/** What is known may be too much already; what is not known is never good. */
+/** The known part alone may already be too much. A dose with an unknown part is never good. */
 function verdictOf(dose: number, untold: boolean): FigureVerdict {
   if (dose >= WHOLE) return "bad";
   if (dose >= HALF) return "caution";
@@ -142,7 +142,7 @@ function stayInputs({ aircraft, post, hours, noise }: Stay): FigureInput[] {
   return [stay, level];
 }
 
-/** What of a dose that is not known as a whole is known. */
+/** Returns the known part of a dose that is not known as a whole. */
 function knownPart(dose: number): FigureInput {
   return { name: "of what is known", value: dose, unit: "percent", source: "worked out", at: null };
 }

@@ -82,7 +82,7 @@ export function featherFigure(state: SessionState, n: number): Figure | null {
   };
 }
 
-/** How far the engines' manifold pressures lie apart at one speed. */
+/** Returns the spread of the engines' manifold pressures at one speed. */
 export function manifoldFigure(state: SessionState): Figure | null {
   const rules = state.type.runUp?.manifold;
   const turning = state.engines.filter((e) => isTurning(e.life));

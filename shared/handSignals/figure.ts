@@ -23,7 +23,7 @@ export interface Box {
  */
 export function figureMarks(signal: HandSignal, form: Form, pose: Pose, line: number, shift = 0): Mark[] {
   const arms = SIDES.map((side) => ({ side, joints: armJoints(side, pose[side]) }));
-  // What is nearer to the reader is drawn over what is farther.
+  // The nearer arm is drawn over the farther one.
   arms.sort((a, b) => a.joints.wrist.z + a.joints.elbow.z - b.joints.wrist.z - b.joints.elbow.z);
   return [
     ...giverMarks(signal.giver, line, shift),
@@ -50,7 +50,7 @@ export function lineFor(box: Box, height: number): number {
   return (WEIGHT * box.height) / height;
 }
 
-/** What the drawing needs so that no pose of this form leaves it; equally high for all of one giver's signals. */
+/** Returns the box that holds every pose of this form. Its height is the same for all signals of one giver. */
 export function figureBox(signal: HandSignal, form: Form): Box {
   const reach = reachOf(form);
   const keys = showing(signal, form);

@@ -10,7 +10,7 @@ type Place = (along: number, aside: number) => Spot;
 const FINGERS = [2.7, 0.9, -0.9, -2.7] as const;
 const REACH = [11.8, 13, 12.2, 10.2] as const;
 
-/** How far from the wrist a hand's gesture ends: the fingertips, or the wand's tip. */
+/** Distance from the wrist to the end of a gesture: the fingertips, or the wand's tip. */
 export function reachOf(form: Form): number {
   return form === "wand" ? 4 + BODY.wand : BODY.hand;
 }

@@ -11,7 +11,7 @@ export interface Point {
   z: number;
 }
 
-/** Where the joints of one arm are. `tip` is the end of the outstretched hand, `along` its direction (length 1). */
+/** Places of the joints of one arm. `tip` is the end of the outstretched hand, `along` its direction (length 1). */
 export interface ArmJoints {
   shoulder: Point;
   elbow: Point;

@@ -21,7 +21,7 @@ export interface Spot {
 /** Of what lies towards the reader this share is seen as lower: a flight deck looks down on the ramp a little. */
 const SEEN_FROM_ABOVE = 0.25;
 
-/** Where a point of the giver is drawn; `shift` moves the figure along a strip. */
+/** Returns the drawn place of a point of the giver; `shift` moves the figure along a strip. */
 export function seen(p: Point, shift = 0): Spot {
   return { x: p.x + shift, y: -p.y + SEEN_FROM_ABOVE * p.z };
 }

@@ -1,4 +1,4 @@
-/** What the hand does. With wands in both hands every shape but `open` and `thumb…` points the wand along the hand. */
+/** Shape of the hand. With wands, every shape but `open` and `thumb…` points the wand along the hand. */
 export type HandShape =
   | { is: "open" }
   | { is: "flat" }

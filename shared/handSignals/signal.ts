@@ -1,9 +1,9 @@
 import type { Pose, Side } from "./pose.ts";
 
-/** Who gives it: a marshaller or other ground crew, a pilot at the cockpit window, the rescue and fire crew. */
+/** Giver of a signal: a marshaller or other ground crew, a pilot at the cockpit window, or the rescue and fire crew. */
 export type Giver = "marshaller" | "pilot" | "fireCrew";
 
-/** How sure the wording is: read in an official copy, read in a secondary text, or known to the trade and not opened. */
+/** Certainty of the wording: read in an official copy, read in a secondary text, or from memory. */
 export type Known = "read" | "secondHand" | "fromMemory";
 
 export interface Source {
@@ -40,7 +40,7 @@ export interface HandSignal {
   /** The key that shows it best when it must stand still. */
   still: number;
   sources: readonly Source[];
-  /** How the engine is told: by fingers, by where an arm points, or not at all. */
+  /** The way it names an engine: by fingers, by the direction of an arm, or not at all. */
   engine: "fingers" | "points" | null;
   note: string | null;
 }

@@ -7,7 +7,7 @@ import type { Form, HandSignal, Key } from "./signal.ts";
 export interface Sheet {
   box: Box;
   marks: Mark[];
-  /** Where each pose of a strip begins, left to right. */
+  /** Left edge of each pose of a strip, left to right. */
   starts: readonly number[];
 }
 

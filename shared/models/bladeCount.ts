@@ -2,7 +2,7 @@ import type { Quantity } from "../protocol/quantity.ts";
 import { found, type Outcome, outside, refused } from "./outcome.ts";
 import { atLeast, convert } from "./units.ts";
 
-/** How much to turn: propeller revolutions or blades; `upTo` where a source prints a range. */
+/** The amount to turn, in propeller revolutions or blades; `upTo` is set when the source prints a range. */
 export type Turn = { revolutions: number; upTo?: number } | { blades: number; upTo?: number };
 
 /**

@@ -1,4 +1,4 @@
-/** Where a person stands and looks: in the cockpit or behind the tail facing forward, or in front facing the nose. */
+/** The direction a person faces: forward, from the cockpit or behind the tail, or toward the nose from in front. */
 export type Facing = "forward" | "nose";
 
 /** A side of the aircraft, never of the person who looks at it. */
@@ -15,7 +15,7 @@ export function enginesSeen(count: number, facing: Facing): number[] {
   return facing === "nose" ? fromPort.reverse() : fromPort;
 }
 
-/** Where engine `n` of `count` stands; `span` is null for the only engine of its side and for a centre engine. */
+/** The place of one engine; `span` is null for the only engine of a side and for a centre engine. */
 export interface Position {
   side: Side;
   span: "outboard" | "middle" | "inboard" | null;

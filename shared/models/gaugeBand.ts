@@ -10,7 +10,7 @@ export type Marks = Pick<Gauge, "name" | "unit" | "scale" | "min" | "normalLow" 
 export type Band = "belowMin" | "usable" | "normal" | "caution" | "over";
 
 /**
- * Where a reading stands against a gauge's marks, compared in the gauge's unit; every mark belongs to the better side.
+ * Returns the band of a reading by a gauge's marks, compared in the gauge's unit. A mark belongs to the better side.
  * A mark not given does not divide: without `normalLow` what is above `min` is normal, without `normalHigh` what is
  * below `max` is. Refuses a reading off the instrument's scale.
  */

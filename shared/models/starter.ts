@@ -5,7 +5,7 @@ import { bandsBelow, chosenBands } from "./temperatureBand.ts";
 
 type Duty = Pick<StarterRules, "ladder" | "resetAfter">;
 
-/** Where a starter stands on its ladder. Times are milliseconds. */
+/** State of a starter on its duty ladder. Times are milliseconds. */
 export interface StarterDuty {
   /** Zero-based step the next engagement uses. */
   step: number;

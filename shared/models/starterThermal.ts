@@ -74,7 +74,7 @@ export function peakPart(model: StarterHeat, on: number, off: number): Outcome<n
   return found(Math.expm1(-a) / Math.expm1(-(a + off / model.tauOff)));
 }
 
-/** How much more heat one current makes than another in the same winding: (I/I0)². */
+/** Ratio of the heat of two currents in the same winding: (I/I0)². */
 export function heatRatio(amps: number, thanAmps: number): Outcome<number> {
   const why = outside("current", amps, 0, 5000, "A") ?? outside("current", thanAmps, 1, 5000, "A");
   return why ? refused(why) : found((amps / thanAmps) ** 2);

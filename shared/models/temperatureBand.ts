@@ -2,7 +2,7 @@ import type { Quantity } from "../protocol/quantity.ts";
 import { found, type Outcome, refused } from "./outcome.ts";
 import { atLeast, convert } from "./units.ts";
 
-/** What holds up to and including a temperature; null: above all others. */
+/** A value that applies up to and including a temperature; null: above every other band. */
 export interface TemperatureBand<T> {
   upTo: Quantity | null;
   use: T;

@@ -14,7 +14,7 @@ export const UNIT_FAMILIES = {
 } as const satisfies Record<string, readonly Unit[]>;
 export type UnitFamily = keyof typeof UNIT_FAMILIES;
 
-/** What one person chose. A family that is left out is shown as it was read. */
+/** Units that one person chose. Figures of an omitted family are shown as they were read. */
 export type UnitChoice = { readonly [F in UnitFamily]?: Unit };
 
 export const AS_READ: UnitChoice = {};

@@ -8,7 +8,7 @@ export interface AlertRow {
   at: number;
   words: string;
   to: Post[];
-  /** Who acknowledged at each post, and when. Whoever raised a stop knows of it without. */
+  /** Acknowledgements at each post. The person who raised a stop need not acknowledge it. */
   acknowledged: { post: Post; name: string; at: number }[];
   /** Times it sounded again unacknowledged, and times its cause came back. */
   again: number;

@@ -36,7 +36,7 @@ export interface OrderRow {
   n: number;
   /** E.g. "starboard, inboard". */
   stands: string;
-  /** What no engine before it drives, and it does. */
+  /** Accessories that this engine is the first to drive. */
   brings: string[];
   reasons: string[];
 }
@@ -44,7 +44,7 @@ export interface OrderRow {
 export interface FireSide {
   side: string;
   engines: number[];
-  /** Where the guard comes from. */
+  /** The side from which the guard approaches. */
   approach: string;
 }
 
@@ -71,7 +71,7 @@ export interface Brief {
   receptacle: string;
   whoStops: string;
   openDefects: string[];
-  /** What stands near, as planned, each in words; and what of it is too near. */
+  /** Planned neighbours in words, and those that are too near. */
   near: string[];
   tooNear: string[];
   caution: string;
@@ -119,7 +119,7 @@ export function briefOf(state: SessionState, people: readonly BriefPerson[], say
   };
 }
 
-/** Where an engine stands, in words that hold from wherever one looks. */
+/** Returns an engine's place in words that are true from every viewpoint. */
 export function standsWords(type: Pick<AircraftType, "engines">, n: number, say: Say): string {
   const stands = engineStands(n, type.engines.length);
   return stands.side === "centre" ? briefWords(say.language).centreLine : say.stands(stands);

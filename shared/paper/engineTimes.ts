@@ -12,7 +12,7 @@ export interface Attempt {
   /** False when it turned without clearance. */
   wasCleared: boolean;
   crankedAt: number | null;
-  /** How long the starter was held, and how long the ladder let it, seconds. */
+  /** Seconds for which the starter was engaged, and the ladder's limit. */
   starterS: number | null;
   starterMaxS: number | null;
   caught: number | null;
@@ -22,7 +22,7 @@ export interface Attempt {
   oilNormal: number | null;
   oilNormalFigure: string | null;
   stable: number | null;
-  /** What it came to when it is no longer asked for or turning, in words. */
+  /** Outcome in words, once the engine is neither requested nor turning. */
   ended: { at: number; words: string } | null;
 }
 

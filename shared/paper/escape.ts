@@ -34,7 +34,7 @@ function isOutboardOf({ engines }: Stations, other: number, n: number): boolean 
   return y > 0 ? there > y : there < y;
 }
 
-/** Where the cart's person leaves to: ahead when the receptacle lies ahead of every propeller, else aft. */
+/** Returns the way out for the person at the cart: ahead if the receptacle is ahead of every propeller, else aft. */
 export function receptacleWay({ engines, plan }: Pick<AircraftType, "engines" | "plan">): "ahead" | "aft" {
   return engines.every((e) => plan.receptacle.x < e.x) ? "ahead" : "aft";
 }

@@ -37,7 +37,7 @@ export const columnsOf = (say: Say): Column[] => [
   { id: "none", name: say.post(null) },
 ];
 
-/** What devices and people say of being there fills the record, not the chart. */
+/** Reports of presence and delivery are in the record and would crowd the chart. */
 const UNDRAWN = ["delivered", "present", "alertEnded", "alertReset"];
 
 function isDrawn({ fact }: SessionEvent): boolean {

@@ -29,7 +29,7 @@ export interface OverrideRow {
   first: { at: number; by: string; reason: string };
   /** Null when nobody agreed. */
   second: { at: number; by: string; reason: string } | null;
-  /** How it ended, in words; null while it stands. */
+  /** Its end in words; null while it stands. */
   ended: string | null;
 }
 
@@ -140,7 +140,7 @@ function row(event: SessionEvent, lookup: Lookup): LogRow {
   };
 }
 
-/** What nobody may overlook: set aside, limit passed, cut, fire. */
+/** True for events that nobody may overlook: an override, a limit exceeded, a cut, a fire. */
 function isRed({ fact }: SessionEvent): boolean {
   return (
     ["overrideAsked", "overrideGiven", "exceeded"].includes(fact.type) ||

@@ -9,7 +9,7 @@ export interface StopRow {
   at: number;
   words: string;
   by: string;
-  /** What happened on the way to its end: a cut reported done, the first of two who saw the fire out. */
+  /** Steps before its end: a cut reported done, the first of two people who saw the fire out. */
   meanwhile: { at: number; seq: number; words: string; by: string }[];
   /** Null while it stands. */
   ended: { at: number; seq: number; by: string } | null;

@@ -3,7 +3,7 @@ import type { SessionEvent } from "../protocol/events.ts";
 import type { WireError } from "../protocol/wire.ts";
 import { isStop } from "../signals/isStop.ts";
 
-/** How long an ordinary command may wait for the link before the person is asked again, milliseconds. */
+/** Milliseconds that an ordinary command may wait for the link before the person is asked again. */
 export const COMMAND_LIFE_MS = 15_000;
 
 /** Waits before the second, third, fourth and every later try, milliseconds. */
@@ -43,8 +43,8 @@ export function enqueue(outbox: Outbox, command: Command, now: number): Outbox {
 }
 
 /**
- * What goes onto the link now, and the outbox after it. Stops go at once, past everything else. The rest go one at a
- * time in the order given, so that a later one never overtakes an earlier one. Nothing past its `validUntil` is sent:
+ * Returns the commands to send now, and the outbox after that. Stops go at once, before all others. The rest go one at
+ * a time in the order given, so that a later one never overtakes an earlier one. Nothing past its `validUntil` is sent:
  * it lapses, and makes way.
  * @param now the panel's clock, milliseconds
  * @param serverNow estimated server time; null while unknown, when only stops go

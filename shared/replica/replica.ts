@@ -3,7 +3,7 @@ import type { Sync } from "../protocol/wire.ts";
 import { evolve } from "../session/evolve.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** What a panel lacks: it must watch again with `since`. 0 asks for the whole state, because its own is no use. */
+/** Events that a panel lacks: it must watch again with `since`. 0 asks for the whole state, as its own is unusable. */
 export interface Gap {
   since: number;
 }
@@ -59,7 +59,7 @@ export function applySync(state: SessionState | null, sync: Sync, asked: number)
   return applied.gap ? applied : { ...applied, gap: behind(applied.state, sync.head) };
 }
 
-/** What is missing against a head the server named, in a beat or an answer; null when nothing is. */
+/** Returns the events missing up to the head that the server named in a beat or an answer; null for none. */
 export function behind(state: SessionState | null, head: number): Gap | null {
   const held = state?.seq ?? 0;
   return head > held ? { since: held } : null;

@@ -64,7 +64,7 @@ function lists(before: unknown, after: unknown, path: string): Difference[] {
   return [...order(namesA, namesB, path), ...found];
 }
 
-/** Where items have names, their order is a thing of its own. */
+/** Compares the order of named items, which is separate from their content. */
 function order(a: string[] | null, b: string[] | null, path: string): Difference[] {
   if (!a || !b) return [];
   const [stayA, stayB] = [a.filter((n) => b.includes(n)), b.filter((n) => a.includes(n))];

@@ -5,7 +5,7 @@ import { FIRE_PLACES, type FirePlace } from "../protocol/signals.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { sourceSchema } from "./limit.ts";
 
-/** What opens a drill by itself: a fire at a place, an alert or resistance. `manual` is opened by a person. */
+/** The event that opens a drill: a fire at a place, an alert or resistance. A person opens a `manual` one. */
 export type Trigger =
   | `fire:${Exclude<FirePlace, "notSaid">}`
   | `alert:${DrillAlert}`

@@ -55,13 +55,13 @@ const batterySchema = z.strictObject({
 });
 export type BatteryData = z.infer<typeof batterySchema>;
 
-/** What cranks, from what, through which cable. */
+/** The starter motor, its sources and its cable. */
 export const electricalSchema = z.strictObject({
   starter: z.strictObject({
     /** Drawn as the motor breaks away, and once it turns. */
     breakaway: limitIn(["A"], 1, 3000),
     steady: limitIn(["A"], 1, 3000),
-    /** How long one start turns it. */
+    /** Time for which one start turns it. */
     time: secondsSchema,
   }),
   /** Least bus volts while cranking: below, kickback and burnt contacts. */

@@ -5,7 +5,7 @@ import type { BatteryData } from "./electrical.ts";
 import type { Fault } from "./fault.ts";
 import type { AircraftType } from "./schema.ts";
 
-/** What the shape cannot say of ground power, batteries, cable and starter current. */
+/** Checks on ground power, batteries, cable and starter current that the schema cannot express. */
 export function electricalChecks(type: AircraftType, fault: Fault): void {
   groundPower(type, fault);
   const rules = type.electrical;

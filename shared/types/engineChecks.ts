@@ -7,7 +7,7 @@ import type { Fault } from "./fault.ts";
 import type { Limit } from "./limit.ts";
 import type { AircraftType } from "./schema.ts";
 
-/** What the shape cannot say of starter, oil, blades, warm-up and run-up. */
+/** Checks on starter, oil, blades, warm-up and run-up that the schema cannot express. */
 export function engineChecks(type: AircraftType, fault: Fault): void {
   starter(type, fault);
   oil(type, fault);

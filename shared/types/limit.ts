@@ -2,7 +2,7 @@ import { z } from "zod";
 import { type Unit, unitSchema } from "../protocol/quantity.ts";
 import { line } from "../protocol/text.ts";
 
-/** How far a figure can be trusted. Nothing here replaces the type's approved manual. */
+/** The trust a figure deserves. Nothing here replaces the type's approved manual. */
 export const basisSchema = z.enum(["published", "commonPractice", "fromMemory", "invented"]);
 
 export const sourceSchema = z.strictObject({ basis: basisSchema, text: line(300) });

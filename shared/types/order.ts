@@ -5,7 +5,7 @@ import { factorIn, sourceSchema } from "./limit.ts";
 const engineNumber = z.number().int().min(1).max(8);
 const weight = factorIn(0, 1000);
 
-/** What the advice on the start order is made from. The habit is the type's `defaultOrder`. */
+/** Inputs of the advice on the start order. The habit is the type's `defaultOrder`. */
 export const orderSchema = z.strictObject({
   /** Pairs no advice may turn round. */
   mustPrecede: z

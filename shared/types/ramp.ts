@@ -10,11 +10,11 @@ const neighbour = z.strictObject({
   wind: limitIn(["kt", "m/s", "km/h"], 0.1, 100),
 });
 
-/** What the ground around the aircraft asks for. Figures of the stream are an estimate's assumptions, not limits. */
+/** Clear ground around the aircraft. Figures of the stream are an estimate's assumptions, not limits. */
 export const rampSchema = z.strictObject({
   guard: z
     .strictObject({
-      /** Where the guard waits before the first start: metres aft of the nose, to starboard. */
+      /** The guard's place before the first start: metres aft of the nose, to starboard. */
       waits: z.strictObject({ x: z.number().min(-100).max(200), y: z.number().min(-100).max(100) }),
       /** Clear of the propeller's tip, outboard. */
       standOff: metres(0, 100),

@@ -4,7 +4,7 @@ import { limitIn } from "./limit.ts";
 
 const rpm = limitIn(["rpm"], 0, 1000);
 
-/** What a run-up must show before the aircraft is released. */
+/** Requirements of a run-up before release. */
 export const runUpSchema = z.strictObject({
   magneto: z.strictObject({ maxDrop: rpm, maxDifference: rpm }),
   /** Absent where the propeller does not feather. */

@@ -20,7 +20,7 @@ const enginePositionSchema = z.strictObject({
   n: engineNumber,
   x: z.number().finite(),
   y: z.number().finite(),
-  /** What this engine drives, e.g. generator, hydraulicPump, vacuumPump. */
+  /** Accessories that this engine drives, e.g. generator, hydraulicPump, vacuumPump. */
   accessories: z.array(idSchema).max(12),
 });
 
@@ -56,7 +56,7 @@ export type Check = z.infer<typeof checkSchema>;
 /** Readings kept for each engine, from which the time left is told; absent, none is told. */
 const keep = z.number().int().min(5).max(600).optional();
 
-/** What one gauge of each engine must show before more power: a figure, or a rise since its first reading. */
+/** The value one gauge of each engine must reach before more power: a figure, or a rise since the first reading. */
 const gateSchema = z.union([
   z.strictObject({ gauge: idSchema, atLeast: limitSchema, keep }),
   z.strictObject({ gauge: idSchema, riseOf: limitSchema, keep }),
@@ -64,9 +64,9 @@ const gateSchema = z.union([
 export type Gate = z.infer<typeof gateSchema>;
 
 const timingSchema = z.strictObject({
-  /** How long a clearance lives. */
+  /** Life of a clearance. */
   clearance: secondsSchema,
-  /** How long a request stands before the supervisor is reminded. */
+  /** Time from a request to the supervisor's reminder. */
   request: secondsSchema,
   readBack: secondsSchema,
   /** Answer to hold, cut and fire: reminded, then raised to the supervisor. */
@@ -79,7 +79,7 @@ const timingSchema = z.strictObject({
   arcClear: secondsSchema,
   brakes: secondsSchema,
   groundPower: secondsSchema,
-  /** How long a look at the area, gravel, fuelling and spills holds. */
+  /** Time for which a check of the area, gravel, fuelling and spills stays fresh. */
   area: secondsSchema,
   weather: secondsSchema,
   /** Within this the second person must confirm an override. */
@@ -97,7 +97,7 @@ export const aircraftTypeSchema = z.strictObject({
   id: idSchema,
   version: z.number().int().min(1),
   name: line(60),
-  /** Who answers for the figures. */
+  /** The person responsible for the figures. */
   author: line(80),
   approvedBy: line(80).nullable(),
   note: line(300),

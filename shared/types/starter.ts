@@ -26,7 +26,7 @@ export const starterSchema = z.strictObject({
     .optional(),
   heat: z
     .strictObject({
-      /** What the motor would settle at if it were engaged for ever. */
+      /** Temperature rise of the motor if it stayed engaged for ever. */
       steady: limitIn(["K"], 1, 2000),
       /** Heat above which it takes harm. */
       most: limitIn(["K"], 1, 2000),

@@ -5,5 +5,5 @@ import { asEnglish, type PhraseBook, phraseBook } from "./phraseBook.ts";
 /** A bare place in a document, such as "5.1" or "r.63(5)", is the same in every language. */
 const BOOKS: Readonly<Record<Language, PhraseBook>> = { en: asEnglish, es: phraseBook(citations) };
 
-/** Where a hand signal is written down, its remarks in the language. */
+/** Returns the phrases that put the sources of hand signals into the language. */
 export const citedIn = (language: Language): PhraseBook => BOOKS[language];

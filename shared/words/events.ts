@@ -15,7 +15,7 @@ const WORDS: Readonly<Record<Language, EventWords>> = { en: english, es: spanish
 
 export const eventWords = (say: Say): EventWords => WORDS[say.language];
 
-/** What the words of later events lean on: the signals sent so far, the type's names, and the language. */
+/** Context for the words of later events: the signals sent so far, the type's names, and the language. */
 export interface Lookup {
   sent: ReadonlyMap<number, Extract<Fact, { type: "sent" }>>;
   /** The post each was sent from; none for an observer's. */
@@ -42,7 +42,7 @@ export function lookupOf(events: readonly SessionEvent[], say: Say): Lookup {
   return { sent, senders, drills, type, say };
 }
 
-/** Who did it, in words. */
+/** Returns the actor in words. */
 export function sayActor({ actor }: SessionEvent, say: Say): string {
   if (actor.kind === "system") return "Chockside";
   return `${actor.name}, ${say.post(actor.post).toLowerCase()}`;
@@ -51,7 +51,7 @@ export function sayActor({ actor }: SessionEvent, say: Say): string {
 /** With its reason or note behind it, where there is one. */
 const noted = (said: string, note: string | undefined) => (note ? `${said} (${note})` : said);
 
-/** What happened, in one line; its figures in the units chosen, with what was read beside them. */
+/** Returns an event in one line, its figures in the chosen units with the original reading beside them. */
 export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoice = AS_READ): string {
   const { sent, drills, type, say } = lookup;
   const words = eventWords(say);
@@ -175,7 +175,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
   }
 }
 
-/** What was refused and why. */
+/** Returns what was refused, and why. */
 export function sayRefused(
   { action, refusal }: Extract<Fact, { type: "refused" }>,
   { type, say }: Lookup,

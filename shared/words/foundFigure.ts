@@ -6,7 +6,7 @@ const CHOSEN: readonly Unit[] = Object.values(UNIT_FAMILIES).flat();
 const FIGURE = /^(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? (\S+)$/;
 
 /**
- * What a finding or a refusal found, for its reader: a figure with its unit, or a range of them, such as "599.9 psi" or
+ * Returns the `found` of a finding or a refusal for a reader: a figure or a range with its unit, e.g. "599.9 psi" or
  * "0 to 200 psi", in the units chosen; anything else as it is.
  */
 export function foundWords(found: string | undefined, units: UnitChoice): string | undefined {

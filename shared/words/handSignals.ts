@@ -14,7 +14,7 @@ export function signalWords(signal: HandSignal, language: Language): SignalWords
   return (language === "es" && signals[signal.key]) || signal;
 }
 
-/** What tells each group of look-alikes apart, in their order. */
+/** Returns the difference within each group of look-alikes, in their order. */
 export function tellsIn(language: Language): readonly string[] {
   return language === "es" ? tells : LOOK_ALIKES.map((l) => l.tell);
 }

@@ -8,7 +8,7 @@ interface Recorded {
   unit: string;
 }
 
-/** How a reading is written. */
+/** Form in which a reading is written. */
 export interface How {
   /** The instrument's step, in the unit it is read in; without one, the figure's own last decimal. */
   step?: number | undefined;
@@ -73,8 +73,8 @@ export function workedOut(
 }
 
 /**
- * What a figure was worked out from: as it was read or set, to its last digit, and in its own unit behind it where that
- * is another one. What was itself worked out, which shows by its many digits, is rounded.
+ * Writes an input of a worked-out figure: as it was read or set, to its last digit, followed by its own unit where that
+ * is another one. An input with many digits was itself worked out, and is rounded.
  */
 export function inputWords(
   value: number | string | null,
@@ -87,7 +87,7 @@ export function inputWords(
   return beside(workedOut(value, unit, choice, difference), workedOut(value, unit));
 }
 
-/** What is shown, with its own figure behind it in brackets where that is another. */
+/** Returns the shown figure, with the original in brackets when it differs. */
 export const beside = (shown: string, own: string) => (shown === own ? own : `${shown} (${own})`);
 
 function rounded(value: number, most = 2): string {

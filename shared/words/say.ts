@@ -25,7 +25,7 @@ import { writtenBoth } from "./quantity.ts";
 /** Everything a session says, in one language. */
 export type Say = ReturnType<typeof sayIn>;
 
-/** How `evidence/pseudonyms.ts` shows somebody whose name is known no longer. */
+/** The form that `evidence/pseudonyms.ts` gives an erased person. */
 const ERASED = /^Erased person ([0-9a-f]{6})$/;
 
 /** Puts values in a sentence; an empty value takes its place away. */
@@ -166,11 +166,11 @@ export function sayIn(words: Catalogue) {
     },
     alert: (kind: AlertKind, engine: number | null): string =>
       put(words.asks[`alert.${kind}`], { n: engine }),
-    /** Where an engine stands, never as a bare left or right: "port outboard", "centre". */
+    /** An engine's place, never as a bare left or right: "port outboard", "centre". */
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
-    /** How a drill ended: the person's own words, or that every step was worked. */
+    /** Outcome of a drill: the person's own words, or that every step was worked. */
     drillOutcome: (outcome: string): string => (outcome === WORKED_THROUGH ? words.workedThrough : outcome),
     overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
     exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],

@@ -30,5 +30,5 @@ const spanish = phraseBook([
 
 const BOOKS: Readonly<Record<Language, PhraseBook>> = { en: asEnglish, es: spanish };
 
-/** What figures that are worked out are made of, and why one cannot be: written in English, told in the language. */
+/** Returns the phrases that translate the English inputs, laws and faults of worked-out figures. */
 export const workedBook = (language: Language): PhraseBook => BOOKS[language];

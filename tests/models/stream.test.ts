@@ -4,7 +4,7 @@ import { blastZone } from "../../shared/models/geometry/blastZone.ts";
 import { FREE_JET, jetReach, jetSpeed, jetSpeedAside } from "../../shared/models/geometry/jet.ts";
 import { holds } from "../../shared/models/geometry/polygon.ts";
 import { distanceToDisc, propellerOf, turningArc } from "../../shared/models/geometry/propeller.ts";
-import { actuatorDisk, dynamicPressurePa, standingThrust } from "../../shared/models/geometry/slipstream.ts";
+import { actuatorDisk, standingThrust } from "../../shared/models/geometry/slipstream.ts";
 import { must } from "./must.ts";
 
 const SEA_LEVEL = 1.225;
@@ -125,16 +125,6 @@ describe("how a stream slows down", () => {
       }),
       { seed: 70 },
     );
-  });
-
-  it("[MOD-69] pressure of moving air by FAA AC 150/5300-13's two forms and by rho V^2 / 2", () => {
-    // P = 0.00256 V^2 psf (mph) = 0.04733 V^2 Pa (km/h).
-    expect([30, 35, 60].map((mph) => 0.00256 * mph ** 2)).toEqual(
-      [2.304, 3.136, 9.216].map((p) => expect.closeTo(p, 9)),
-    );
-    expect(0.00256 * 35 ** 2 * 47.88026).toBeCloseTo(150.15, 2);
-    expect(0.04733 * (35 * 1.609344) ** 2).toBeCloseTo(150.2, 0);
-    expect(dynamicPressurePa(35 * MPH, SEA_LEVEL)).toBeCloseTo(149.94, 1);
   });
 });
 

@@ -22,7 +22,7 @@ export interface Envelope {
   longestGap: number;
 }
 
-/** What is wrong with an envelope's data, or null. Both transients start at 0 ms and end on the steady band. */
+/** Returns the fault in an envelope's data, or null. Both transients start at 0 ms and end on the steady band. */
 export function badEnvelope(envelope: Envelope): string | null {
   const { steady, starting, over, under, longestGap } = envelope;
   if (!(steady.min < steady.max && starting.min < starting.max))

@@ -2,7 +2,7 @@ import { found, type Outcome, refused } from "../outcome.ts";
 import { holds, type Point, type Polygon } from "./polygon.ts";
 import { distanceToDisc, type Propeller } from "./propeller.ts";
 
-/** Where a type or a site wants its guard, metres. Sources differ (outboard of the engine, or behind it): it is data. */
+/** The guard's place by type or site, metres. Sources differ (outboard of the engine, or behind it), so it is data. */
 export interface GuardRule {
   /** Clear of the propeller's tip, outboard. */
   standOff: number;

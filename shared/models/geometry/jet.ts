@@ -1,7 +1,7 @@
 import type { Source } from "../../types/limit.ts";
 
 /**
- * How a stream is taken to slow down. These are assumptions of an estimate, not limits of an aircraft: they travel with
+ * The assumed slowing of a stream. These are assumptions of an estimate, not limits of an aircraft: they travel with
  * every figure they made.
  */
 export interface JetAssumption {

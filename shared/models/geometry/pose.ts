@@ -1,6 +1,6 @@
 import type { Point, Polygon } from "./polygon.ts";
 
-/** Where an aircraft stands on a ramp: its nose, in metres east and north of the ramp's mark, and its heading. */
+/** Place of an aircraft on a ramp: its nose, in metres east and north of the ramp's mark, and its heading. */
 export interface Pose {
   east: number;
   north: number;

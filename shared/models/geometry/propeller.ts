@@ -1,6 +1,6 @@
 import { distanceToSegment, type Point } from "./polygon.ts";
 
-/** What the arc of an engine's propeller needs: the hub, and the propeller's diameter, metres. */
+/** A propeller: its hub and its diameter, metres. */
 export interface Propeller {
   hub: Point;
   diameter: number;

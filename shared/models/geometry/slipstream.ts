@@ -57,11 +57,6 @@ export function standingThrust(
   return found(Math.cbrt(2 * density * discArea(diameterM) * (figureOfMerit * powerW) ** 2));
 }
 
-/** Pressure of moving air, Pa: rho V^2 / 2. */
-export function dynamicPressurePa(speedMs: number, density: number): number {
-  return (density * speedMs ** 2) / 2;
-}
-
 function discArea(diameterM: number): number {
   return (Math.PI * diameterM ** 2) / 4;
 }

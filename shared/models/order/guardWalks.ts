@@ -6,17 +6,17 @@ import { walkAround } from "../geometry/walk.ts";
 import { found, type Outcome, refused } from "../outcome.ts";
 import type { OrderCase } from "./orderCost.ts";
 
-/** Where the guard waits, stands and may not go. */
+/** The guard's places and closed ground. */
 export interface GuardGround {
   type: PropellerType;
-  /** Where the guard waits before the first start. */
+  /** The guard's place before the first start. */
   waits: Point;
   rule: GuardRule;
   /** Ground closed by an engine that turns: its arc and its stream, convex. */
   closedBy(engine: number): readonly Polygon[];
 }
 
-/** What is closed with some engines running, and the guard's places found then. */
+/** Ground that is closed while some engines run, and the guard's places found then. */
 interface Ground {
   closed: Convex[];
   places: Map<number, Point | null>;

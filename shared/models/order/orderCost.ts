@@ -3,7 +3,7 @@ import type { Point } from "../geometry/polygon.ts";
 import { windOnNose } from "../weather/wind.ts";
 import type { MustPrecede } from "./precedence.ts";
 
-/** What an order's cost is made of. */
+/** The parts of an order's cost. */
 export const PARTS = ["accessories", "walk", "wind", "power", "habit"] as const;
 export type Part = (typeof PARTS)[number];
 
@@ -14,7 +14,7 @@ export function costOf(parts: StepParts): number {
   return PARTS.reduce((total, part) => total + parts[part], 0);
 }
 
-/** How much each part weighs against the others: a judgement, with its source, in points. */
+/** Weight of each part in points: a judgement, with its source. */
 export interface OrderWeights {
   /** For each start made before a needed accessory is alive; times the need's own weight. */
   waitForAccessory: number;

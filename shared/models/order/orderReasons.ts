@@ -16,7 +16,7 @@ export type OrderReason =
   /** The guard's whole walk, and on the habit's order when that is possible. Metres. */
   | { code: "walk"; metres: number; habitMetres: number | null }
   | { code: "asUsual" }
-  /** What leaving the habit saves, and the part in which most is saved. */
+  /** Points saved against the usual order, and the part that saves most. */
   | { code: "betterThanUsual"; saved: number; most: Part }
   | { code: "usualImpossible" };
 

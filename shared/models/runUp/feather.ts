@@ -7,11 +7,11 @@ export interface FeatherReading {
   after: number;
 }
 
-/** What a type allows, rpm. */
+/** Limits of a type, rpm. */
 export interface FeatherLimits {
   /** Pulled out by a drop of no more than this (100: AOM46 3034). */
   maxDrop: number;
-  /** How near the speed must come back. */
+  /** The speed must return to within this of the speed before the check. */
   recovery: number;
 }
 

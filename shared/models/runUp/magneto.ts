@@ -7,7 +7,7 @@ export interface MagnetoReading {
   right: number;
 }
 
-/** What a type allows, rpm. Makers differ widely (75, 100, 150, 175): data with a source. */
+/** Limits of a type, rpm. Makers differ widely (75, 100, 150, 175), so they are data with a source. */
 export interface MagnetoLimits {
   /** Greatest drop on either side. */
   maxDrop: number;

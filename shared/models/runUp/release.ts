@@ -6,7 +6,7 @@ import { type FeatherFault, type FeatherLimits, type FeatherReading, featherChec
 import { type MagnetoFault, type MagnetoLimits, type MagnetoReading, magnetoCheck } from "./magneto.ts";
 import { type PowerReading, pressureSpread } from "./manifoldPressure.ts";
 
-/** What a run-up must show before the aircraft is released. All figures are the type's. */
+/** Requirements of a run-up before release. All figures are the type's. */
 export interface RunUpRules {
   gauges: readonly Gauge[];
   magneto: MagnetoLimits;

@@ -1,4 +1,4 @@
-/** What a CUSUM chart is drawn with, all in the unit of the values. */
+/** Settings of a CUSUM chart, all in the unit of the values. */
 export interface CusumPlan {
   target: number;
   /** Slack: half the shift worth finding. */

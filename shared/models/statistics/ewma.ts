@@ -1,6 +1,6 @@
 import { found, type Outcome, refused } from "../outcome.ts";
 
-/** What an EWMA chart is drawn with. */
+/** Settings of an EWMA chart. */
 export interface EwmaPlan {
   target: number;
   sd: number;

@@ -4,7 +4,7 @@ import { atLeast, convert } from "../units.ts";
 import { fitWarmUp } from "./fit.ts";
 import { type TimeLeft, timeLeft } from "./predict.ts";
 
-/** What one gauge must show before more power: a temperature, or a rise since the engine's first reading. */
+/** The figure that one gauge must reach before more power: a value, or a rise since the engine's first reading. */
 export type GateRule = { gauge: string; atLeast: Quantity } | { gauge: string; riseOf: Quantity };
 
 /** Temperatures one engine's gauge showed, in order of time. */
@@ -118,7 +118,7 @@ function ruleShort(rule: GateRule, engine: EngineSeries): Outcome<RuleShort> {
 
 interface RuleShort {
   met: boolean;
-  /** What the gauge must show; null while it was never read. */
+  /** The value that the gauge must reach; null until the gauge is read. */
   value: number | null;
   shortfall: number;
   series: { seconds: number; temperature: number }[];

@@ -2,7 +2,7 @@ import { convert } from "../units.ts";
 import { readMetar } from "./metar.ts";
 import type { ReportFault, ReportPart } from "./reportFault.ts";
 
-/** What a start takes from a pasted report. What the report leaves out is null. */
+/** The parts of a pasted report that a start uses. Omitted parts are null. */
 export interface FieldReport {
   station: string;
   /** Server milliseconds, never after the moment it was read. */
@@ -18,7 +18,7 @@ export interface FieldReport {
 
 export type ReportRead = { ok: true; value: FieldReport } | { ok: false; fault: ReportFault };
 
-/** What a report can say at all, whatever the type's limits: outside it somebody slipped. */
+/** Physical range of each part, whatever the type's limits: a value outside it is a slip. */
 const POSSIBLE: readonly [ReportPart, keyof FieldReport, least: number, most: number][] = [
   ["wind", "windKt", 0, 150],
   ["gust", "gustKt", 0, 200],

@@ -23,7 +23,7 @@ export function flashToBangMiles(seconds: number): number {
 }
 
 /**
- * Where a lightning rule stands at `now`, ms. A flash of unknown distance counts as within: in doubt hold.
+ * Returns the state of a lightning rule at `now`, ms. A flash of unknown distance counts as within: in doubt hold.
  * Flashes after `now` are not looked at; at `resumeAt` exactly the wait is over.
  */
 export function lightningState(flashes: readonly Flash[], now: number, rule: LightningRule): LightningState {

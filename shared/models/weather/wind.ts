@@ -61,8 +61,3 @@ export function beaufort(knots: number): number {
   const whole = Math.round(knots);
   return FORCES_KT.filter((least) => whole >= least).length;
 }
-
-/** Speed a force stands for, m/s: v = 0.836 B^1.5 (from memory: WMO code 1100's formula). */
-export function beaufortSpeedMs(force: number): number {
-  return 0.836 * force ** 1.5;
-}

@@ -21,6 +21,3 @@ export function windChillC(temperatureC: number, windKmh: number): Outcome<numbe
   const v = windKmh ** 0.16;
   return found(13.12 + 0.6215 * temperatureC - 11.37 * v + 0.3965 * temperatureC * v);
 }
-
-/** Wind chill at or below which bare skin freezes within half an hour, °F: the first shaded field of the NWS chart. */
-export const FROSTBITE_HALF_HOUR_F = -18;

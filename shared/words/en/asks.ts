@@ -2,7 +2,7 @@ import type { AskSay } from "../../asks/askSay.ts";
 import type { ChoiceWord } from "../../asks/choiceWord.ts";
 import type { Post } from "../../protocol/posts.ts";
 
-/** What is asked of a post, as one sentence; `{n}` the engine, `{d}` a detail. */
+/** The sentence that asks a post for something; `{n}` is the engine, `{d}` a detail. */
 export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   "answer.clearToStart": "Clear to start number {n}. Read back: which engine?",
   "answer.hold": "Hold. Stop all new action.",
@@ -85,7 +85,7 @@ export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   "alert.turningUncleared": "Number {n} is turning without clearance.",
 };
 
-/** What nothing-to-do looks like at each post. */
+/** The sentence for each post when nothing is asked of it. */
 export const idle: Readonly<Record<Post, string>> = {
   cockpit: "Nothing is asked of you. Watch the engines.",
   fireGuard: "Nothing is asked of you. Watch your engine.",

@@ -94,7 +94,7 @@ export const brief = {
   tooNear: (words: string) => `TOO NEAR. ${words}.`,
   anyone: "Anyone",
   everybody: "everybody",
-  /** What a try at an engine came to. */
+  /** Outcome of an attempt to start an engine. */
   ends: { waiting: "Not cranked", cooling: "Given up", shutDown: "Shut down" },
   firstOut: "First to say it is out",
   groundPower: "Ground power",

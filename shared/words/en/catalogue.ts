@@ -7,7 +7,7 @@ import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
 import { reportFaults, reportParts } from "./weather.ts";
 
-/** What a session says, in English. Its shape is every language's: the compiler holds the others to the same keys. */
+/** The sentences of a session in English. The compiler requires the same keys of every other language. */
 export const catalogue = {
   language: "en" as Language,
   asks,
@@ -30,7 +30,7 @@ export const catalogue = {
   firePlaces,
   voids,
   caution,
-  /** Where an engine stands, e.g. "port outboard". */
+  /** Place of an engine, e.g. "port outboard". */
   sides: { port: "port", starboard: "starboard", centre: "centre" },
   spans: { inboard: "inboard", outboard: "outboard", middle: "middle" },
   setAside: (condition: string) => `${condition}: set aside by two people`,
@@ -58,7 +58,7 @@ export const catalogue = {
     stageLeft: "the session left the starting stage",
   },
   limits: { starterTime: "starter", oilFirst: "first oil pressure", oilNormal: "normal oil pressure" },
-  /** What a finding, a refusal or a drill's outcome names besides, where it is a word and not a figure. */
+  /** Words that a finding, a refusal or a drill's outcome can name in place of a figure. */
   found: {
     hold: "hold",
     cut: "cut",
@@ -77,7 +77,7 @@ export const catalogue = {
     reason: "reason",
     none: "none",
   },
-  /** How a drill ended, where it is not in somebody's own words. */
+  /** Outcome of a drill that nobody described in their own words. */
   workedThrough: "worked through",
   /** Between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust" },

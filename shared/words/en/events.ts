@@ -1,4 +1,4 @@
-/** What happened, one line each: of the record, its chart and its paper. */
+/** One line for each event, for the record, its chart and its paper. */
 export const events = {
   signal: (seq: number) => `signal ${seq}`,
   planned: (aircraft: string, place: string, order: string) =>
@@ -63,7 +63,7 @@ export const events = {
   /** Another channel than the panel. */
   channels: { hand: "hand", interphone: "interphone" },
   advance: (stage: string) => `go on to ${stage}`,
-  /** What was refused. */
+  /** Names of the actions that were refused. */
   actions: {
     reading: "a reading",
     recordCheck: "a check",

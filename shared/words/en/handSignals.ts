@@ -8,13 +8,13 @@ export const handSignals = {
     marshaller: "From the ground",
     fireCrew: "From the fire crew",
   } satisfies Record<Giver, string>,
-  /** How sure a reference is. */
+  /** Certainty of a reference. */
   known: {
     read: "wording read in an official copy",
     secondHand: "wording known second-hand",
     fromMemory: "from memory, text not opened",
   } satisfies Record<Known, string>,
-  /** What is known about messages that have no standard hand signal. */
+  /** Practice for messages that have no standard hand signal. */
   noForm: {
     cranking: "The marshaller sees the propeller turn.",
     started: "Some ground crews echo the pilot's hand to say they saw it run.",

@@ -1,4 +1,4 @@
-/** What a weather report says, by name. */
+/** Names of the parts of a weather report. */
 export const reportParts = {
   wind: "Wind",
   gust: "Gusts",

@@ -7,7 +7,7 @@ import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
 import { reportFaults, reportParts } from "./weather.ts";
 
-/** What a session says, in Spanish as it is spoken on ramps of the Americas. Made by us, not by a crew. */
+/** The sentences of a session in the Spanish of ramps in the Americas. Written by us, not by a crew. */
 export const catalogue: Catalogue = {
   language: "es",
   asks,

@@ -319,7 +319,7 @@ export const signals: Readonly<Record<string, SignalWords>> = {
   },
 };
 
-/** What tells look-alikes apart, in the order they stand in. */
+/** The difference within each group of look-alikes, in the order of LOOK_ALIKES. */
 export const tells: readonly string[] = [
   "Las tres lo detienen. «Pare» sube despacio desde los brazos a nivel, la parada de emergencia se lanza arriba de golpe, alto está quieto con los brazos abajo. De noche toda parada es la de emergencia.",
   "El señalero cruza los brazos sobre la cabeza; los bomberos cruzan las muñecas frente a ella. Obedezca cualquiera.",

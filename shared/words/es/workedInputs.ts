@@ -1,8 +1,8 @@
 import type { Phrase } from "../phraseBook.ts";
 
-/** What worked-out figures are made of: inputs and where each comes from. */
+/** Inputs of worked-out figures, with their origin. */
 export const workedInputs: readonly Phrase[] = [
-  // Where it comes from.
+  // Origin.
   ["published: {a}", "publicado: {a}"],
   ["common practice: {a}", "práctica común: {a}"],
   ["from memory: {a}", "de memoria: {a}"],

@@ -87,7 +87,7 @@ export const workedLaws: readonly Phrase[] = [
     "T(t) = steady - rise e^(-rate t), fitted by least squares; left = ln(rise / (steady - gate)) / rate",
     "T(t) = estable - subida e^(-tasa t), ajustada por mínimos cuadrados; queda = ln(subida / (estable - meta)) / tasa",
   ],
-  // What they come from.
+  // Origin.
   ["the gust counts where one is reported", "cuenta la racha donde se reporta una"],
   ["Beaufort scale as the WMO prints it", "escala Beaufort como la imprime la OMM"],
   ["US NWS and Environment Canada, 2001", "US NWS y Environment Canada, 2001"],
@@ -161,7 +161,7 @@ export const workedLaws: readonly Phrase[] = [
     "Newton's law of heating; Levenberg-Marquardt; one standard error of the fit alone",
     "ley de calentamiento de Newton; Levenberg-Marquardt; un error estándar del ajuste solo",
   ],
-  // What to mind.
+  // Cautions.
   [
     "Heading of the nose or direction of the wind is not known.",
     "No se sabe el rumbo de la nariz o la dirección del viento.",

@@ -139,7 +139,7 @@ export const workedWhy: readonly Phrase[] = [
     "el rumbo de la nariz no está en el plan: las marcaciones no tienen lugar",
   ],
   ["the type gives no clear distances", "el tipo no da distancias libres"],
-  // What may lie outside its range.
+  // Quantities that may be out of range.
   ["blades", "palas"],
   ["gear ratio", "reducción"],
   ["state of charge", "estado de carga"],
