@@ -1,4 +1,4 @@
-/** An event of the size the product's have. */
+/** An event of the same size as the product's. */
 export function eventOf(
   command: { id: string; session: string; clientAt: number; action: object },
   seq: number,

@@ -2,7 +2,7 @@ import { createServer, type Server as HttpServer } from "node:http";
 import { Server, type ServerOptions } from "socket.io";
 import { eventOf } from "./bare-event.ts";
 
-/** A baseline: the same library and settings, the same payload to the same rooms, and nothing else at all. */
+/** A baseline: the same library and settings, the same payload to the same rooms, and nothing more. */
 export function serveBare(more: Partial<ServerOptions> = {}): void {
   const http = createServer();
   const io = new Server(http, {
@@ -31,7 +31,7 @@ export function serveBare(more: Partial<ServerOptions> = {}): void {
   sayWhere(http);
 }
 
-/** Listens on a free port of this machine and says so as our server does. */
+/** Listens on a free port of this machine and prints it as our server does. */
 export function sayWhere(http: HttpServer): void {
   http.listen(0, "127.0.0.1", () => {
     const address = http.address();

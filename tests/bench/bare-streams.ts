@@ -1,4 +1,4 @@
-// The baseline across servers: the library's own broadcast by Redis Streams.
+// The baseline for several servers: the library's own broadcast over Redis Streams.
 import { createClient } from "@redis/client";
 import { createAdapter } from "@socket.io/redis-streams-adapter";
 import { serveBare } from "./bare-server.ts";

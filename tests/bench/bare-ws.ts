@@ -1,4 +1,4 @@
-// For the record: the same with the socket library alone, no rooms, no packets of its own.
+// For comparison: the same with the WebSocket library alone, without rooms and packets.
 import { createServer } from "node:http";
 import { type WebSocket, WebSocketServer } from "ws";
 import { eventOf } from "./bare-event.ts";

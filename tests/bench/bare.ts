@@ -1,4 +1,4 @@
-// The baseline of one server.
+// The baseline for one server.
 import { serveBare } from "./bare-server.ts";
 
 serveBare();

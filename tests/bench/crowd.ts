@@ -7,23 +7,23 @@ import { openStores } from "../../server/store/stores.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 
 const DAY_MS = 24 * 3_600_000;
-/** The least the hash allows: nobody signs in by these PINs. */
+/** The lowest cost the hash allows, because nobody signs in with these PINs. */
 const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
 
-/** Panels one person may hold at once, below the server's own bound. */
+/** Panels that one person holds at once, below the server's own bound. */
 const PANELS_EACH = 10;
 
-/** How many people it takes for so many panels on one session. */
+/** Returns the number of people needed for this many panels on one session. */
 export const perPanels = (panels: number): number => Math.ceil(panels / PANELS_EACH);
 
-/** Whose panel this is: session `i`'s first panels are those of person `i`. */
+/** Returns the person of a panel: the first panels of session `i` belong to person `i`. */
 export function tokenOf(tokens: readonly string[], sessions: number, i: number, panel: number): string {
   return tokens[(i + sessions * Math.floor(panel / PANELS_EACH)) % tokens.length] ?? "";
 }
 
 /**
- * Puts a crowd into the database a server is about to open: people, each with a sign-in, as no person and
- * no device may hold as many sockets as a measurement needs. Gives their tokens.
+ * Adds people with a sign-in each to the database that a server is about to open, because no person and no device
+ * may hold as many sockets as a measurement needs. Returns their tokens.
  */
 export async function crowd(environment: Record<string, string>, count: number): Promise<string[]> {
   const { directory, close } = await openStores(readConfig(environment), Date.now());

@@ -3,14 +3,15 @@ import { keep } from "./histogram.ts";
 import type { LoadResult } from "./load.ts";
 import { headings, row } from "./table.ts";
 
-/** An odd number: the middle one is told. A disk that stalls once spoils one round, not the answer. */
+/** An odd number, because the middle round is reported: a disk that stalls once spoils one round, not the result. */
 const ROUNDS = 3;
 
 const median = (of: readonly number[]): number => [...of].sort((a, b) => a - b)[of.length >> 1] ?? Number.NaN;
 
 /**
- * Command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast of the same payload
- * in the same run. Ratios are what counts: the machine's speed is in both. The bare server runs before and after each.
+ * Measures from a command to every panel, through SQLite with synchronous FULL, beside a bare Socket.IO broadcast
+ * of the same payload in the same run. Compare the ratios, because both depend on the machine's speed. The bare
+ * server runs before and after each round.
  */
 export async function benchDurable(shape: Shape): Promise<boolean> {
   console.log(headings());

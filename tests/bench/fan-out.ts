@@ -6,7 +6,7 @@ import type { LoadPlan, LoadResult } from "./load.ts";
 import { planSessions } from "./prepare.ts";
 import { drive, type Serving, serve } from "./processes.ts";
 
-/** How many sessions, panels of each, commands a second over all, and for how long. */
+/** The number of sessions, panels per session and commands per second in all, and the duration. */
 export interface Shape {
   sessions: number;
   panels: number;
@@ -14,7 +14,7 @@ export interface Shape {
   seconds: number;
 }
 
-/** The same payload to the same number of panels, by a server that stores nothing. */
+/** Sends the same payload to the same number of panels through a server that stores nothing. */
 export async function bareRound(
   { sessions: count, ...shape }: Shape,
   transport: LoadPlan["transport"] = "socket.io",
@@ -27,7 +27,7 @@ export async function bareRound(
   return result;
 }
 
-/** A server of ours on an empty SQLite file, with a session for each of a crowd of people. */
+/** Starts our server on an empty SQLite file, with a session for each person of a crowd. */
 export async function withServer<T>(
   { sessions: count, panels }: Pick<Shape, "sessions" | "panels">,
   work: (server: Serving, sessions: string[], tokens: string[]) => Promise<T>,
@@ -47,7 +47,10 @@ export async function withServer<T>(
   }
 }
 
-/** The same through the product: decided, kept by SQLite with synchronous FULL, told, answered. */
+/**
+ * Sends the same commands through the product, which decides, records with synchronous FULL, broadcasts and
+ * answers.
+ */
 export function ourRound(shape: Shape): Promise<LoadResult> {
   return withServer(shape, (server, sessions, tokens) =>
     drive({ ...shape, url: server.url, sessions, tokens, transport: "socket.io" }),

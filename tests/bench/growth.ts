@@ -4,7 +4,10 @@ import { headings, row } from "./table.ts";
 const SESSIONS = [10, 100, 1_000];
 const PANELS = [1, 4, 16, 64];
 
-/** How the time to panels grows with the sessions at one total rate, and with the panels of each, beside the bare broadcast. */
+/**
+ * Measures the time to panels with more sessions at one total rate, and with more panels per session, beside the
+ * bare broadcast.
+ */
 export async function benchGrowth(shape: Shape): Promise<boolean> {
   console.log(headings());
   let whole = true;

@@ -11,10 +11,10 @@ const TARGET_MS = 50;
 const SESSIONS = 500;
 const SECONDS = 6;
 const FIRST = 500;
-/** Steps between a rate that held and one that did not. */
+/** Steps between a rate that was kept and one that was not. */
 const STEPS = 3;
 
-/** Rows a second of better-sqlite3 alone, one a transaction, each flushed. */
+/** Returns the rows per second of better-sqlite3 alone, with one flushed transaction per row. */
 function baseline(): number {
   const folder = mkdtempSync(join(tmpdir(), "chockside-bench-"));
   const db = openDatabase(join(folder, "bare.db"), Date.now());
@@ -30,7 +30,7 @@ function baseline(): number {
   return rate;
 }
 
-/** The highest rate of acknowledged durable commands with p99 under 50 ms, beside one row a transaction. */
+/** Finds the highest rate of acknowledged durable commands with p99 under 50 ms, beside one row per transaction. */
 export async function benchHighest(): Promise<boolean> {
   const before = baseline();
   console.log(headings("acknowledged, commands a second"));

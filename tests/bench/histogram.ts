@@ -2,19 +2,19 @@ import { mkdirSync, writeFileSync } from "node:fs";
 
 const FOLDER = new URL("../../.bench/", import.meta.url);
 
-/** The figure below which the given share of the sorted values lies (nearest rank). */
+/** Returns the value at the given share of the sorted values (nearest rank). */
 function quantile(sorted: readonly number[], share: number): number {
   return sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;
 }
 
-/** What is printed of a set of latencies, milliseconds. */
+/** Returns the printed figures of a set of latencies in milliseconds. */
 export interface Spread {
   count: number;
   p50: number;
   p95: number;
   p99: number;
   max: number;
-  /** The whole histogram as percentiles: from the middle outwards ever finer. */
+  /** Returns the whole histogram as percentiles, finer towards the end. */
   curve: [percent: number, ms: number][];
 }
 
@@ -32,7 +32,7 @@ export function spreadOf(values: readonly number[]): Spread {
   };
 }
 
-/** Keeps a run's figures and histograms in `.bench`, for whoever compares them later. */
+/** Writes a run's figures and histograms to `.bench` for later comparison. */
 export function keep(name: string, figures: object): void {
   mkdirSync(FOLDER, { recursive: true });
   const at = new Date().toISOString();

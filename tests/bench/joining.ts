@@ -20,7 +20,7 @@ const OUTAGES = 5;
 const OUTAGE_MS = 5_000;
 const BACKLOG = 200;
 
-/** A panel that comes late to a long session, and panels whose link was away while the others went on. */
+/** Measures a panel that joins a long session late, and panels that return after their link was lost. */
 export async function benchJoining(): Promise<boolean> {
   const folder = mkdtempSync(join(tmpdir(), "chockside-bench-"));
   const environment = {
@@ -60,7 +60,7 @@ async function joins(url: string, tokens: string[], session: string) {
   return { late, size };
 }
 
-/** Panels with the panels' own waits, behind a link that is cut and takes no call for a while. */
+/** Runs panels with the product's own waits behind a link that is cut and refuses connections for a while. */
 async function outages(url: string, tokens: string[], session: string): Promise<number[]> {
   const back: number[] = [];
   const proxy = await FaultProxy.to(Number(new URL(url).port), new Chance(1));
@@ -107,7 +107,7 @@ async function outages(url: string, tokens: string[], session: string): Promise<
   return back;
 }
 
-/** The others go on: that many events. Gives the number of the last. */
+/** The others give this many events. Returns the number of the last. */
 async function goOn(busy: readonly Socket[], session: string): Promise<number> {
   const seqs = Array.from({ length: BACKLOG }, async (_, n) => {
     const action = { type: "send", kind: "negative", channel: "panel", note: "load" };

@@ -6,7 +6,7 @@ import { TestServer } from "../browser/server.ts";
 const WANTED = 95;
 const JUDGED = ["performance", "accessibility", "best-practices"] as const;
 
-/** Lighthouse on every page, each as one window sees it: signed in, on a tablet's screen. */
+/** Runs Lighthouse on every page in one signed-in window with a tablet's screen. */
 export async function judgePages(): Promise<boolean> {
   const server = new TestServer();
   await server.start();
@@ -56,7 +56,7 @@ export async function judgePages(): Promise<boolean> {
   return good;
 }
 
-/** Signs in as somebody who may hold every post, and plans a start: the address of its session. */
+/** Signs in as a person who may hold every post and plans a start. Returns the address of its session. */
 async function plannedSession(page: Page, url: string, judge: (name: string, url: string) => Promise<void>) {
   await page.goto(url);
   await press(page, demo.people.find((p) => p.mayHold.length === 4)?.name ?? "");

@@ -3,12 +3,12 @@ import { panelSocket } from "./panel-socket.ts";
 
 const ANSWER_MS = 10_000;
 
-/** One panel's connection, by whichever library. */
+/** One panel's connection, by either library. */
 export interface Line {
-  /** Calls `told` with the command each event of a batch came from. */
+  /** Calls `told` with the command that caused each event of a batch. */
   onEvents(told: (commands: (string | null)[]) => void): void;
   watch(session: string): Promise<void>;
-  /** Resolves to whether it was accepted. */
+  /** Resolves to whether the command was accepted. */
   command(command: { id: string }): Promise<boolean>;
   close(): void;
 }
@@ -43,7 +43,7 @@ async function openSocketIo(url: string, token: string): Promise<Line> {
   };
 }
 
-/** The same messages as JSON, answers told apart by a number: what a program without a library would send. */
+/** The same messages as JSON with numbered answers, as a server without a library would write them. */
 async function openWs(url: string): Promise<Line> {
   const socket = new WebSocket(url.replace("http", "ws"));
   const waiting = new Map<number, (answer: { status?: string }) => void>();

@@ -6,40 +6,40 @@ import { tokenOf } from "./crowd.ts";
 import { type Spread, spreadOf } from "./histogram.ts";
 import { type Line, openLine } from "./lines.ts";
 
-/** One run of the driver: how many sessions, panels and commands, for how long. */
+/** One run of the driver: sessions, panels, commands and duration. */
 export interface LoadPlan {
   url: string;
-  /** Panels beside the first of each session connect to these in turn; to `url` when left out. */
+  /** The panels after the first of each session connect to these in turn; to `url` by default. */
   others?: readonly string[];
-  /** One for each session; the first panel of each sends. */
+  /** One for each session, whose first panel sends. */
   sessions: readonly string[];
   panels: number;
-  /** Commands a second over all sessions. */
+  /** Commands per second over all sessions. */
   rate: number;
   seconds: number;
-  /** Whose panels they are (`crowd.ts`). */
+  /** The people of the panels (`crowd.ts`). */
   tokens: readonly string[];
   transport: "socket.io" | "ws";
 }
 
 export interface LoadResult {
-  /** From the moment a command was meant to be sent to its event at each panel. */
+  /** From the intended moment of a command to its event at each panel. */
   toPanels: Spread;
   /** From the same moment to the acknowledgement. */
   toAck: Spread;
-  /** To panels on other servers than the one the command was sent to. */
+  /** To panels on servers other than the one that received the command. */
   across: Spread;
   sent: number;
   unanswered: number;
 }
 
 const PATIENCE_MS = 5_000;
-/** For the metronome to begin. */
+/** Time for the metronome to start. */
 const LEAD_MS = 1_000;
 
 /**
- * Sends commands at their intended times, whatever became of earlier ones, and counts latency from the intended
- * moment: a stalled server cannot hide behind a driver that waits for it.
+ * Sends commands at their intended times, whatever happened to earlier ones, and counts latency from the intended
+ * moment. A driver that waits for a stalled server would hide the stall.
  */
 export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   const meant = new Map<string, number>();
@@ -97,7 +97,7 @@ export async function runLoad(plan: LoadPlan): Promise<LoadResult> {
   metronome.on("message", send);
   await once(metronome, "exit");
   await Promise.all(answers);
-  // The last events may still be on their way: an acknowledgement can overtake them.
+  // The last events may still be on their way, because an acknowledgement can overtake them.
   const patience = performance.now() + PATIENCE_MS;
   while (toPanels.length < count * plan.panels && performance.now() < patience) {
     await new Promise((r) => setTimeout(r, 20));

@@ -5,7 +5,7 @@ import { openLine } from "./lines.ts";
 const SESSIONS = 1_000;
 const PANELS = 4;
 
-/** What a server holds with none, then a thousand sessions that are not over, then four panels on each. */
+/** Measures a server's memory with no session, then with a thousand open sessions, then with four panels on each. */
 export async function benchMemory(): Promise<boolean> {
   let empty = 0;
   await withServer({ sessions: 0, panels: PANELS }, async ({ pid }) => {

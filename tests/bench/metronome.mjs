@@ -1,8 +1,8 @@
 // Beats `count` times, `gapMs` apart, the first at `begin` (milliseconds since the epoch, with fractions).
 import { parentPort, workerData } from "node:worker_threads";
 
-// A thread of its own may sleep to a fraction of a millisecond; one that also listens must either be late by a timer's
-// whole millisecond or turn without end, and take from the server the processor it is measured on.
+// This thread does nothing else, so that it can sleep to a fraction of a millisecond. A thread that also listens is
+// late by up to a timer's millisecond, or spins and takes the processor from the server under test.
 const { begin, gapMs, count } = workerData;
 const never = new Int32Array(new SharedArrayBuffer(4));
 for (let beat = 0; beat < count; beat += 1) {

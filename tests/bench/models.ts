@@ -11,8 +11,8 @@ import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { initialState } from "../../shared/session/initial.ts";
 
 /**
- * The engineering models beside a baseline for the same task in the same run: every permutation for the order search,
- * another library's fit for the warm-up. Medians; the answers are compared before anything is timed.
+ * Measures the engineering models beside a baseline for the same task in the same run: every permutation for the
+ * order search, another library's fit for the warm-up. Compares the answers first, then reports medians.
  */
 export function benchModels(): boolean {
   console.log(
@@ -94,7 +94,7 @@ function cheapestOfAll(
   return from(0, 0, null);
 }
 
-/** 600 readings a second apart, each rounded and a little off. */
+/** Returns 600 readings, one per second, each rounded and a little off. */
 function readings() {
   return Array.from({ length: 600 }, (_, t) => {
     const exact = 90 - 75 * Math.exp(-t / 260);
@@ -115,7 +115,7 @@ function warmUp(): boolean {
       ([steady = 0, rise = 0, rate = 0]) =>
         (t) =>
           steady - rise * Math.exp(-rate * t),
-      // A start close to the answer: without one it does not get there.
+      // The fit starts close to the answer, because it does not converge otherwise.
       { initialValues: [80, 60, 0.005], maxIterations: 100, damping: 0.01, gradientDifference: 1e-6 },
     ).parameterValues[0] ?? Number.NaN;
   row("\nwarm-up of 600 readings, no start given", median(ours, 40));
@@ -161,7 +161,7 @@ function figures(): void {
   );
 }
 
-/** Median time of one call, milliseconds, after as many calls to warm up. */
+/** Returns the median time of one call in milliseconds, after as many calls to warm up. */
 function median(work: () => unknown, times: number): number {
   const took = Array.from({ length: times * 2 }, () => {
     const begun = performance.now();

@@ -8,14 +8,17 @@ import { TestServer } from "../browser/server.ts";
 import { spreadOf } from "./histogram.ts";
 import { panelSocket } from "./panel-socket.ts";
 
-/** Chromium counts nothing shorter than this as an event worth an entry, and rounds to 8 ms (Event Timing). */
+/** Chromium reports no shorter event and rounds to 8 ms (Event Timing). */
 const LEAST_MS = 16;
 const THROTTLE = 4;
 const SIGNALS_PER_SECOND = 20;
 const TOUCHES = 60;
 const TARGET_MS = 100;
 
-/** The cockpit's brakes with their pressure, over sockets of its own in turn. Returns how to stop, and how many were taken. */
+/**
+ * Sends the cockpit's brakes with their pressure over several sockets in turn. Returns a function that stops it and
+ * returns the number of accepted commands.
+ */
 async function signals(url: string, cockpit: Seat, session: string): Promise<() => number> {
   const token = await cockpit.token();
   const open = () => panelSocket(url, token);
@@ -39,7 +42,7 @@ async function signals(url: string, cockpit: Seat, session: string): Promise<() 
   };
 }
 
-/** Watches the page's own event timings from now on: the longest of each interaction. */
+/** Starts to watch the page's event timings. Returns a function that reads the longest of each interaction. */
 async function watch(page: Page): Promise<() => Promise<number[]>> {
   await page.evaluate((least) => {
     const seen = new Map<number, number>();
@@ -55,8 +58,8 @@ async function watch(page: Page): Promise<() => Promise<number[]>> {
 }
 
 /**
- * Interaction delay on a post's panel with the processor slowed down and signals arriving: from the touch to the next
- * picture, by the browser's own Event Timing. What is shorter than it reports counts as 16 ms.
+ * Measures the interaction delay on a post's panel with a slowed processor while signals arrive: from the touch to
+ * the next picture, by the browser's Event Timing. Events too short to be reported count as 16 ms.
  */
 export async function benchPanel(): Promise<boolean> {
   const server = new TestServer();

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { demo } from "../../seed/demo-data.ts";
 import { panelSocket } from "./panel-socket.ts";
 
-/** Plans a session for each token, in which its person holds the cockpit. */
+/** Plans a session for each token and gives its person the cockpit. */
 export async function planSessions(url: string, tokens: readonly string[]): Promise<string[]> {
   const aircraft = demo.aircraft[0]?.id;
   const sessions: string[] = [];

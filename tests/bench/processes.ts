@@ -7,11 +7,11 @@ const ROOT = new URL("../../", import.meta.url).pathname;
 export interface Serving {
   url: string;
   pid: number;
-  /** Resolves once it has ended. */
+  /** Resolves when the process has ended. */
   stop(): Promise<void>;
 }
 
-/** Starts a server process and waits for the line in which it says where it listens. */
+/** Starts a server process and waits for the line that names its address. */
 export function serve(args: readonly string[], env: Record<string, string> = {}): Promise<Serving> {
   const child = spawn(process.execPath, args, { cwd: ROOT, env: { ...process.env, ...env } });
   const stop = async () => {

@@ -13,7 +13,7 @@ import { longSession, store, wholeStart } from "./record.ts";
 const LIVE = 20;
 const STARTS = 5;
 
-/** How fast a record is followed and rebuilt, and how soon a server with a long one listens. */
+/** Measures the speed of verifying and rebuilding a record, and the start of a server with a long one. */
 export async function benchRebuild(count: number): Promise<boolean> {
   const folder = mkdtempSync(join(tmpdir(), "chockside-bench-"));
   try {
@@ -34,7 +34,7 @@ export async function benchRebuild(count: number): Promise<boolean> {
 const rate = (n: number, began: number) =>
   `${Math.round((n * 1_000) / (performance.now() - began)).toLocaleString("en")} a second`;
 
-/** Bytes, hashes and links of every chain, read from the file: what the doctor does. */
+/** Reads the bytes, hashes and links of every chain from the file, as the doctor does. */
 function follow(file: string, total: number): boolean {
   const db = new Database(file, { readonly: true });
   const began = performance.now();
@@ -44,7 +44,7 @@ function follow(file: string, total: number): boolean {
   return found.events === total && found.broken.length === 0;
 }
 
-/** The same, each event also read by its schema and the state rebuilt: what a server does with a session. */
+/** Also reads each event by its schema and rebuilds the state, as a server does with a session. */
 async function rebuild(file: string, ids: readonly string[], total: number): Promise<boolean> {
   const events = new SqliteEventStore(openDatabase(file, Date.now()));
   const began = performance.now();
@@ -58,7 +58,7 @@ async function rebuild(file: string, ids: readonly string[], total: number): Pro
   return last === total;
 }
 
-/** What a second of this core can hash at most, of lines as long. */
+/** Returns the lines of this length that one core can hash in a second. */
 function bare(total: number): void {
   const line = JSON.stringify(wholeStart().events[20]).padEnd(690, " ");
   const n = Math.min(total, 500_000);
@@ -67,7 +67,7 @@ function bare(total: number): void {
   console.log(`baseline, SHA-256 of 690 bytes alone:         ${rate(n, began)}\n`);
 }
 
-/** From the start of the process to listening: with a long record, most of it of sessions that are over, and with none. */
+/** Measures from the start of the process to listening, with a long record of mostly closed sessions and with none. */
 async function starts(folder: string, count: number): Promise<void> {
   const log = wholeStart();
   const file = join(folder, "start.db");

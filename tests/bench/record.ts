@@ -23,7 +23,7 @@ function stage(): Stage {
   return made;
 }
 
-/** A whole start of four engines, as the scripted partners play it. */
+/** Returns the events of a whole four-engine start played by the scripted partners. */
 export function wholeStart(): Log {
   const played = stage();
   const stuck = playOut(played, { seed: 3, pace: 1, cart: "Bal Maiden" });
@@ -31,7 +31,7 @@ export function wholeStart(): Log {
   return played;
 }
 
-/** A session that is not over, with at least so many events. */
+/** Returns the events of an open session with at least this many. */
 export function longSession(least: number): Log {
   const long = stage();
   while (long.events.length < least) {
@@ -41,7 +41,7 @@ export function longSession(least: number): Log {
   return long;
 }
 
-/** Puts a log into a database file as that many sessions, each with its own chain. Gives their ids. */
+/** Writes a log into a database file as this many sessions, each with its own chain. Returns their ids. */
 export async function store(file: string, log: Log, copies: number, prefix: string): Promise<string[]> {
   mkdirSync(dirname(file), { recursive: true });
   const events = new SqliteEventStore(openDatabase(file, Date.now()));

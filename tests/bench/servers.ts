@@ -10,8 +10,8 @@ import { headings, row } from "./table.ts";
 const SECRET = "b3VyIHNlcnZlcnMga25vdyBlYWNoIG90aGVyIGJ5IHRoaXM=";
 
 /**
- * Command on one server to the panels of another, through PostgreSQL with every commit flushed, beside the library's
- * own broadcast over Redis Streams in the same run; with two servers and with three.
+ * Measures from a command on one server to the panels of another, through PostgreSQL with every commit flushed,
+ * beside the library's own broadcast over Redis Streams in the same run, with two servers and with three.
  */
 export async function benchServers(plan: Shape): Promise<boolean> {
   const [postgres, redis] = await Promise.all([PostgresServer.start(), RedisServer.start()]);

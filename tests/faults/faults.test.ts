@@ -23,7 +23,7 @@ describe("links that suffer", () => {
       sufferings: [slow, lossy, torn, dark],
     });
     expect(run.faults).toEqual([]);
-    // It was as bad as it was meant to be, and work went on.
+    // The run was as bad as intended, and commands were answered all the same.
     const [, two, three, four] = run.counts;
     expect(two?.stalls).toBeGreaterThan(3);
     expect(three?.resets).toBeGreaterThan(1);
@@ -56,7 +56,7 @@ describe("the checker of histories", () => {
 
   it("[FLT-2] finds nothing wrong where nothing is", () => {
     expect(historyFaults([a, b], [history(good, [a, b])])).toEqual([]);
-    // Sent at the same time, either may come first.
+    // Two commands sent at the same time may come in either order.
     expect(
       historyFaults(
         [b, a].map((e, i) => ({ ...e, seq: i + 1 })),

@@ -1,29 +1,29 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 
-/** One command as its sender knows of it. Moments are numbers of one counter all senders share. */
+/** One command as its sender knows it. Moments are numbers of one counter that all senders share. */
 export interface Sent {
   id: string;
   session: string;
-  /** Moment of its first sending. */
+  /** The moment of its first sending. */
   sentAt: number;
-  /** The last event its sender had seen then. */
+  /** The last event that its sender had seen by then. */
   saw: number;
-  /** Each answer: the moment, and the number it named. */
+  /** Each answer: its moment and the event number it named. */
   answers: { at: number; seq: number }[];
 }
 
-/** What one client went through. */
+/** Everything that one client sent and saw. */
 export interface History {
   client: string;
   sent: readonly Sent[];
-  /** Events it was shown, in the order they came. */
+  /** Events shown to it, in the order of their arrival. */
   seen: readonly SessionEvent[];
 }
 
 /**
- * Holds the record against everything its clients saw. The faults, in words; empty when it is
- * what one server, doing one thing at a time, could have made of it (linearizable: Herlihy and Wing, 1990).
+ * Compares the record with everything its clients saw. Returns the faults in words; empty when one server that does
+ * one thing at a time could have made this record (linearizable: Herlihy and Wing, 1990).
  */
 export function historyFaults(log: readonly SessionEvent[], histories: readonly History[]): string[] {
   const faults: string[] = [];
@@ -65,7 +65,7 @@ export function historyFaults(log: readonly SessionEvent[], histories: readonly 
   return faults;
 }
 
-/** What was answered before something else was sent comes before it in the record, whoever sent them. */
+/** A command answered before another was sent comes before it in the record, whoever sent them. */
 function orderFaults(sent: readonly Sent[]): string[] {
   const faults: string[] = [];
   const highest = new Map<string, { seq: number; id: string }>();

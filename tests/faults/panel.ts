@@ -26,11 +26,11 @@ export interface FaultPanelOptions {
   token: string;
   session: string;
   client: string;
-  /** One counter for all: what came before what. */
+  /** Counts for all panels, so that moments can be compared. */
   moment(): number;
 }
 
-/** A panel's copy and outbox, the very ones of the panels, on a socket that comes and goes; it notes all it goes through. */
+/** The product's own replica and outbox on a socket that comes and goes. Notes everything that happens to it. */
 export class FaultPanel {
   state: SessionState | null = null;
   readonly faults: string[] = [];
@@ -69,7 +69,7 @@ export class FaultPanel {
     return { client: this.#options.client, sent: [...this.#sent.values()], seen: this.#seen };
   }
 
-  /** How much of this panel's waits for an answer. */
+  /** Returns the number of this panel's commands that wait for an answer. */
   get waiting(): number {
     return this.#outbox.length;
   }
@@ -92,7 +92,7 @@ export class FaultPanel {
     if (!this.#socket.connected) return;
     const serverNow = this.#offset === null ? null : Date.now() + this.#offset;
     const { outbox, send } = takeDue(this.#outbox, Date.now(), serverNow);
-    // What lapsed its person lets go of.
+    // A person would drop a lapsed command.
     this.#outbox = outbox.filter((e) => !e.lapsed);
     for (const command of send) this.#emit(command);
   }

@@ -10,16 +10,16 @@ const SESSIONS = 3;
 export interface PowerCuts {
   faults: string[];
   cuts: number;
-  /** Cuts in whose image a piece of the log was torn. */
+  /** Cuts whose image holds a torn piece of the log. */
   torn: number;
-  /** Times the log was begun anew, its content moved to the database. */
+  /** Times the log started again after its content had moved to the database. */
   checkpoints: number;
 }
 
 /**
- * Appends to a database and takes the power away `cuts` times, each at an append that is under way: of the files as
- * they lie, everything written after the last append that was answered is lost, kept or garbled, sector by sector, as
- * chance has it. Each image is opened as a start would, and holds all that was answered and nothing by half.
+ * Appends to a database and cuts the power `cuts` times, each during an append. In the files, sectors written after
+ * the last answered append are lost, kept or garbled at random. Each image is opened as at a start. It must hold
+ * everything that was answered, and nothing by half.
  */
 export async function powerCuts(folder: string, cuts: number, chance: Chance): Promise<PowerCuts> {
   const file = `${folder}/live.db`;
@@ -38,14 +38,15 @@ export async function powerCuts(folder: string, cuts: number, chance: Chance): P
     const count = 1 + chance.below(6);
     const cut = chance.is(0.3);
     const image = `${folder}/image-${found.cuts}.db`;
-    // The database as it was: a checkpoint after the append flushes the log first, so nothing of it can be torn then.
+    // The database file before the append. A checkpoint after the append flushes the log first, so that nothing of it
+    // can be torn then.
     if (cut) copyFileSync(file, image);
     await store.append(append(session, head, count));
-    // Seen from here the append is under way: its answer has not been given.
+    // The append is under way here, because it has not been answered.
     if (cut) {
       found.cuts += 1;
       const log = logOf(file);
-      // A log begun anew overwrites from its head on one whose content is flushed into the database.
+      // A log that starts again overwrites, from its head, one whose content is flushed into the database.
       const flushed = log.salt === before.salt ? before.end : 0;
       writeFileSync(`${image}-wal`, tear(before.bytes, log.bytes, [flushed, log.end], chance));
       if (log.end > flushed) found.torn += 1;
@@ -58,7 +59,7 @@ export async function powerCuts(folder: string, cuts: number, chance: Chance): P
   return found;
 }
 
-/** What the image lacks of `heads`, or has of `underWay` by half. */
+/** Returns the faults of the image: `heads` that it lacks, or appends `underWay` that it holds by half. */
 async function faultsOf(
   image: string,
   heads: ReadonlyMap<string, number>,
@@ -83,7 +84,7 @@ async function faultsOf(
   return faults;
 }
 
-/** The bytes of a log of which a part was being written when the power went: each sector new, old, empty or garbled. */
+/** Returns the bytes of a log that was partly written when the power failed: each sector new, old, empty or garbled. */
 function tear(before: Buffer, after: Buffer, [from, end]: [number, number], chance: Chance): Buffer {
   const torn = Buffer.from(after);
   for (let at = from; at < end; at = (Math.floor(at / SECTOR) + 1) * SECTOR) {
@@ -92,7 +93,7 @@ function tear(before: Buffer, after: Buffer, [from, end]: [number, number], chan
     if (fate === 0) torn.fill(0, at, to);
     if (fate === 1) for (let i = at; i < to; i += 1) torn.writeUInt8(chance.below(256), i);
     if (fate === 2) {
-      // Where the file did not reach yet it was made longer, and holds nothing.
+      // The file was made longer here and holds nothing yet.
       torn.fill(0, at, to);
       if (at < before.length) before.copy(torn, at, at, Math.min(to, before.length));
     }
@@ -102,8 +103,8 @@ function tear(before: Buffer, after: Buffer, [from, end]: [number, number], chan
 }
 
 /**
- * The write-ahead log as it lies: where its own frames end, by the salts that tell them from those of the log before
- * (SQLite file format, section 4.1, from memory).
+ * Returns the end of the write-ahead log's own frames. Their salts differ from those of the log before (SQLite file
+ * format, section 4.1, from memory).
  */
 function logOf(file: string): { bytes: Buffer; end: number; salt: string } {
   const bytes = readFileSync(`${file}-wal`);

@@ -2,11 +2,11 @@ import { once } from "node:events";
 import { type AddressInfo, connect, createServer, type Server, type Socket } from "node:net";
 import type { Chance } from "../sim/chance.ts";
 
-/** How a link is just now. */
+/** The state of a link at this moment. */
 export interface Conditions {
-  /** Each piece of a stream waits between these, milliseconds, and never overtakes another. */
+  /** Each piece of a stream waits between these milliseconds and never overtakes another. */
   delayMs: readonly [number, number];
-  /** Chance that a piece is lost and comes again only after `stallMs`: what TCP makes of loss. */
+  /** The chance that a piece is lost and arrives only after `stallMs`, as TCP repeats it. */
   loss: number;
   stallMs: number;
 }
@@ -16,11 +16,11 @@ export const CLEAR: Conditions = { delayMs: [0, 0], loss: 0, stallMs: 0 };
 interface Link {
   near: Socket;
   far: Socket;
-  /** Nothing more goes through, and the near side is not told. */
+  /** Nothing passes any more, and the near side is not told. */
   halfOpen: boolean;
 }
 
-/** Stands between a panel and the server and spoils what TCP can suffer, as a seed has it. */
+/** Stands between a panel and the server and disturbs their TCP connections at random from a seed. */
 export class FaultProxy {
   readonly #server: Server;
   readonly #chance: Chance;
@@ -29,7 +29,7 @@ export class FaultProxy {
   #dark = false;
   #refusing = false;
   conditions: Conditions = CLEAR;
-  /** Where the server listens: it may come back on another port. */
+  /** The port of the server, which may return on another one. */
   upstream: number;
   readonly counts = { links: 0, stalls: 0, resets: 0, halfOpens: 0, blackouts: 0 };
 
@@ -53,20 +53,20 @@ export class FaultProxy {
     return `http://127.0.0.1:${(this.#server.address() as AddressInfo).port}`;
   }
 
-  /** Nothing goes through in either direction; what was sent meanwhile comes once it is over. */
+  /** Nothing passes in either direction; what was sent meanwhile arrives afterwards. */
   blackout(on: boolean): void {
     this.#dark = on;
     if (on) this.counts.blackouts += 1;
     else for (const go of [...this.#waiting]) go();
   }
 
-  /** As if nobody listened: every link is cut, and none is taken. */
+  /** Cuts every link and accepts no new one, as if nothing listened. */
   refuse(on: boolean): void {
     this.#refusing = on;
     if (on) this.reset();
   }
 
-  /** Every link is cut with a reset, at both ends. */
+  /** Cuts every link with a reset at both ends. */
   reset(): void {
     for (const { near, far } of this.#links) {
       this.counts.resets += 1;
@@ -75,7 +75,7 @@ export class FaultProxy {
     }
   }
 
-  /** The server's end of every link is gone; the panel's goes on as if it were there. */
+  /** Cuts the server's end of every link; the panel's end stays open as if the server were there. */
   halfOpen(): void {
     for (const link of this.#links) {
       this.counts.halfOpens += 1;

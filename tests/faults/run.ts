@@ -8,7 +8,7 @@ import { historyFaults } from "./history.ts";
 import { FaultPanel } from "./panel.ts";
 import { CLEAR, FaultProxy } from "./proxy.ts";
 
-/** What one link suffers; resolves when its time is over. */
+/** Disturbs one link; resolves at the end of its time. */
 export type Suffering = (proxy: FaultProxy, until: number, chance: Chance) => Promise<void>;
 
 const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
@@ -56,8 +56,9 @@ export interface FaultRun {
 }
 
 /**
- * The real server on `file`, four people at panels behind links that each suffer their own way for `ms`, giving holds
- * and releasing them. Then the links heal, everybody catches up, and the record is held against what each went through.
+ * Runs the real server on `file` with four people whose links are each disturbed differently for `ms`, while they
+ * give and release holds. Then the links heal, everybody catches up, and the record is compared with everything
+ * that each panel saw.
  */
 export async function faultRun(
   file: string,
@@ -113,12 +114,12 @@ export async function faultRun(
   return { faults, answered: acked.size, events: log.length, counts: proxies.map((p) => p.counts) };
 }
 
-/** Gives holds and lets go of its own. */
+/** Gives holds and releases its own. */
 async function load(panel: FaultPanel, until: number, chance: Chance, i: number): Promise<void> {
   const me = Object.values(CREW)[i % 4]?.[0];
   while (left(until) > 0) {
     await sleep(60 + chance.below(200));
-    // Nobody presses on and on while nothing is answered.
+    // A person does not keep pressing while nothing is answered.
     if (panel.waiting > 10) continue;
     const mine = panel.state?.holds.find((h) => h.person === me);
     if (mine && chance.is(0.6)) panel.act({ type: "send", kind: "release", ref: mine.id, channel: "panel" });
@@ -126,7 +127,7 @@ async function load(panel: FaultPanel, until: number, chance: Chance, i: number)
   }
 }
 
-/** Once links are whole everything given is answered and every panel shows the same; what did not come so. */
+/** Waits until everything is answered and every panel shows the same state. Returns the faults. */
 async function settled(panels: readonly FaultPanel[]): Promise<string[]> {
   const late = performance.now() + 120_000;
   const same = () =>
@@ -146,7 +147,7 @@ async function settled(panels: readonly FaultPanel[]): Promise<string[]> {
   ]);
 }
 
-/** The whole record as the server gives it, with names in place of what stands for them in the sealed bytes. */
+/** Returns the whole record as the server gives it, with names in place of pseudonyms. */
 async function logOf(url: string, session: string, token: string): Promise<SessionEvent[]> {
   const log: SessionEvent[] = [];
   for (;;) {

@@ -44,7 +44,10 @@ describe("a database that fails under a live server", () => {
 
   const ready = async () => (await server.app.inject({ url: "/health/ready" })).statusCode;
 
-  /** While it fails stops are told unrecorded and nothing is kept; once it is well, all goes on where it was. */
+  /**
+   * While storage fails, stops are passed on as unrecorded and nothing is kept. Afterwards the session continues
+   * from before.
+   */
   async function suffers(begin: () => void, end: () => void, whileIt = 503): Promise<void> {
     expect((await ada.command(session, HOLD)).status).toBe("accepted");
     const before = (await server.services.sessions.get(session)).state;
@@ -64,7 +67,7 @@ describe("a database that fails under a live server", () => {
   }
 
   it("[FLT-4] a full disk", async () => {
-    // What SQLite answers when the file system says ENOSPC: SQLITE_FULL.
+    // SQLite answers SQLITE_FULL when the file system reports ENOSPC.
     const most = Number(db.pragma("max_page_count", { simple: true }));
     const fill = () => {
       db.pragma(`max_page_count = ${db.pragma("page_count", { simple: true })}`);
@@ -75,7 +78,7 @@ describe("a database that fails under a live server", () => {
         for (let seq = 1; seq < 100_000; seq += 1) insert.run(seq);
       }).toThrow(/full/);
     };
-    // Bounded by pages, a probe's few bytes still find room in one; where the file system is full they would not.
+    // With a limit in pages, the few bytes of a probe still fit into one; on a full file system they would not.
     await suffers(fill, () => db.pragma(`max_page_count = ${most}`), 200);
   });
 

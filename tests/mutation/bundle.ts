@@ -7,17 +7,17 @@ import { instrument, type Mutant } from "./instrument.ts";
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const MUTATED =
   /^shared\/(alerts|checks|conditions|defects|drills|engine|guard|leaves|overrides|plan|posts|power|propeller|readings|runUp|session|signals|stops|weather)\//;
-/** The tests that the core's rules are held by. Left out: those of sources, documents and records, and the slow ones. */
+/** Tests of the core's rules. Tests of sources, documents and records are left out, and slow ones. */
 const TESTS = ["tests/spec", "tests/safety"];
 const LEFT_OUT = /(borders|ids|record|evidence|properties)\.test\.ts$/;
 
 export interface Program {
-  /** A function body in CommonJS: `require`, `module`, `exports` and `$mutant` are free in it. */
+  /** A function body in CommonJS with the free names `require`, `module`, `exports` and `$mutant`. */
   code: string;
   mutants: Mutant[];
 }
 
-/** The rules' tests with the core in one piece, every mutant of the core in it behind its switch. */
+/** Bundles the rules' tests with the core, and every mutant of the core behind its switch. */
 export async function program(): Promise<Program> {
   const mutants: Mutant[] = [];
   const texts = new Map<string, string>();

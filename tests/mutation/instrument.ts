@@ -10,10 +10,7 @@ export interface Mutant {
   text: string;
 }
 
-/**
- * A source with all its mutants in it, each behind a switch: `$mutant(id)` says whether that one is on. Numbers go on
- * from `first`.
- */
+/** Returns a source with all its mutants, each behind the switch `$mutant(id)`. Ids start at `first`. */
 export function instrument(source: string, file: string, first: number): { text: string; mutants: Mutant[] } {
   const mutants: Mutant[] = [];
   const number = (change: Change): number => {

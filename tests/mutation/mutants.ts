@@ -1,6 +1,6 @@
 import { parseAst } from "vite";
 
-/** One small wrong change of a source text: `text` put in place of `start`…`end`. */
+/** One small wrong change of a source: `text` replaces `start`…`end`. */
 export interface Change {
   kind: string;
   start: number;
@@ -8,7 +8,7 @@ export interface Change {
   text: string;
 }
 
-/** A part of a source that is one expression or block, with the changes that are made within it. */
+/** An expression or block of a source, with the changes made in it. */
 export interface Spot {
   start: number;
   end: number;
@@ -39,7 +39,7 @@ const SWAPPED: Readonly<Record<string, readonly string[]>> = {
   "||": ["&&"],
   "??": ["&&"],
 };
-/** Of a call with one of these names another name; null leaves the call out and keeps what it was called on. */
+/** Replaces the name of a call by another; null removes the call and keeps its object. */
 const CALLS: Readonly<Record<string, string | null>> = {
   some: "every",
   every: "some",
@@ -51,10 +51,10 @@ const CALLS: Readonly<Record<string, string | null>> = {
   find: "findLast",
   findLast: "find",
 };
-/** What is never mutated: types, imports, and words, which the types keep right. */
+/** Never mutated: types and imports, and words, which the types check. */
 const LEFT_ALONE = /^(TS(?!AsExpression|NonNullExpression|SatisfiesExpression)|Import|TemplateElement)/;
 
-/** Every place of a TypeScript source where something small can be broken, the outermost first. */
+/** Returns every place of a TypeScript source where something small can be broken, the outermost first. */
 export function spotsOf(source: string): Spot[] {
   const spots = new Map<string, Spot>();
   const add = (host: Tree, change: Change, block = false) => {
@@ -68,7 +68,7 @@ export function spotsOf(source: string): Spot[] {
 
   const visit = (node: Tree, chain: Tree | null) => {
     if (LEFT_ALONE.test(node.type)) return;
-    // The links of a?.b.c hang together: they are changed as one.
+    // The links of a?.b.c belong together and are changed as one.
     const host = chain ?? node;
     const change = (kind: string, text: string, on: { start: number; end: number } = node) =>
       add(host, { kind, start: on.start, end: on.end, text });

@@ -6,7 +6,7 @@ import type { Mutant } from "./instrument.ts";
 import type { Order, Told } from "./worker.ts";
 
 export interface Wanted {
-  /** Share of the mutants to try, 0 to 1; which ones hangs on the seed. */
+  /** The share of the mutants to try, 0 to 1, chosen by the seed. */
   share: number;
   seed: number;
   processes: number;
@@ -16,20 +16,20 @@ export interface Wanted {
 
 export interface Tried {
   mutant: Mutant;
-  /** The test that noticed; null when none did. */
+  /** The test that failed; null when none did. */
   by: string | null;
 }
 
-/** A mutant may loop for ever: with no sign of life for so long it counts as noticed. Of a busy machine. */
+/** A mutant may loop forever, and counts as found after this long without a message. Long enough for a busy machine. */
 const PATIENCE_MS = 90_000;
-/** Slower tests would cost more than they find. Milliseconds of the processor's time. */
+/** Slower tests would cost more than they find. Milliseconds of processor time. */
 const SLOW_MS = 250;
 
-/** Breaks the core in one place at a time and runs the rules' tests that come by there. */
+/** Breaks the core in one place at a time and runs the tests that reach that place. */
 export async function tryMutants({ share, seed, processes, within }: Wanted, said: (line: string) => void) {
   const { code, mutants } = await program();
   const chance = new Chance(seed);
-  // In an order of chance: whatever part of it was tried is a fair sample.
+  // In random order, so that any part of it is a fair sample.
   const left = mutants
     .map((mutant) => ({ mutant, lot: chance.next() }))
     .filter(({ mutant, lot }) => lot < share && mutant.file.includes(within))

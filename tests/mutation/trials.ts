@@ -1,15 +1,15 @@
 import { JestChaiExpect, JestExtend } from "@vitest/expect";
 import * as chai from "chai";
 
-/** One test as the runner of mutants knows it. */
+/** One test as the mutation runner holds it. */
 export interface Trial {
   name: string;
   run: () => unknown;
 }
 
 /**
- * What a test file imports from "vitest", as far as the rules' tests use it: tests are only collected, and run one by
- * one in this process by whoever asked for them.
+ * Replaces what a test file imports from "vitest", as far as the rules' tests use it. Tests are only collected
+ * here; the worker runs them one by one in this process.
  */
 export function trialsOf(evaluate: (vitest: object) => void): Trial[] {
   const trials: Trial[] = [];
@@ -39,7 +39,7 @@ export function trialsOf(evaluate: (vitest: object) => void): Trial[] {
   return trials;
 }
 
-/** Options and times allowed stand before or after the body. */
+/** Options and a time limit stand before or after the body. */
 function bodyOf(more: readonly unknown[]): (...args: unknown[]) => unknown {
   return more.find((part) => typeof part === "function") as (...args: unknown[]) => unknown;
 }

@@ -1,13 +1,13 @@
-// Tries mutants one at a time, as its parent names them, and says which test noticed.
+// Tries the mutants that its parent names, one at a time, and reports the test that failed.
 import { createRequire } from "node:module";
 import vm from "node:vm";
 import { type Trial, trialsOf } from "./trials.ts";
 
-/** What the parent sends first, and then mutants' numbers. */
+/** The parent's first message; mutants' numbers follow. */
 export interface Order {
   code: string;
   mutants: number;
-  /** Tests that take longer are left out, milliseconds of the processor's time. */
+  /** Slower tests are left out. Milliseconds of processor time. */
   slow: number;
 }
 export type Told =
@@ -22,7 +22,7 @@ const tell = (told: Told) => process.send?.(told);
 class Worker {
   readonly #script: vm.Script;
   readonly #order: Order;
-  /** Of each mutant the tests that run through it, the quickest first; null where it acts while files are loaded. */
+  /** For each mutant the tests that reach it, the quickest first; null when it acts while files load. */
   #covering: (number[] | null)[] = [];
   #quick: number[] = [];
   #at = 0;
@@ -34,7 +34,7 @@ class Worker {
     this.#script = new vm.Script(`(function (require, module, exports, $mutant) {${order.code}\n})`);
   }
 
-  /** Loads everything anew, so that nothing of another mutant is left. */
+  /** Loads everything again, so that nothing of another mutant remains. */
   #load(on: (id: number) => boolean) {
     this.#trials = trialsOf((vitest) => {
       const load = (name: string) => (name === "vitest" ? vitest : require(name));

@@ -6,10 +6,10 @@ import { faultRun, SUFFERINGS } from "../faults/run.ts";
 import { prepareServer } from "../live/server-process.ts";
 import { Chance } from "../sim/chance.ts";
 
-/** Power cuts for each second asked. */
+/** Power cuts for each requested second. */
 const CUTS_PER_SECOND = 10;
 
-/** Every suffering at once for that many seconds, with the server killed now and then; then power cuts. */
+/** Disturbs links in every way for this many seconds and sometimes kills the server, then cuts the power. */
 export async function faultSoak(seconds: number, seed: number): Promise<boolean> {
   prepareServer();
   const folder = mkdtempSync(join(tmpdir(), "chockside-soak-"));

@@ -3,10 +3,13 @@ import { HOLD, liveServer, panelOf } from "../live/panel.ts";
 import { fuzz } from "../security/fuzz.ts";
 import { Chance } from "../sim/chance.ts";
 
-/** A session is left for a new one after so many frames: what was refused stays on its record. */
+/** A new session starts after this many frames, because refused commands stay on the record. */
 const PER_SESSION = 20_000;
 
-/** That many malformed frames, and a tenth as many requests, at a server on loopback. True when all is in order. */
+/**
+ * Sends this many malformed frames, and a tenth as many requests, to a server on loopback. Returns true without
+ * faults.
+ */
 export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
   const server = await liveServer();
   const chance = new Chance(seed);
@@ -35,7 +38,7 @@ export async function fuzzSoak(frames: number, seed: number): Promise<boolean> {
     console.log(`${done + size} frames, ${cut} sockets cut, heap ${heaps.at(-1)} MB`);
   }
   const [early, late] = [heaps.slice(0, heaps.length / 2), heaps.slice(heaps.length / 2)];
-  // Collected or not at the moment of looking, a heap that leaks has no low moment later on.
+  // Garbage collection varies between looks, but a heap that leaks no longer has low moments.
   if (early.length > 1 && Math.min(...late) > Math.max(...early))
     faults.push(`the heap grew: ${heaps.join(", ")} MB`);
   for (const fault of faults.slice(0, 50)) console.log(`FAULT ${fault}`);

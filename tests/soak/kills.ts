@@ -5,7 +5,10 @@ import { type KillGround, killRun, onFile, onPostgres } from "../live/kill-run.t
 import { prepareServer } from "../live/server-process.ts";
 import { PostgresServer } from "../servers/postgres-server.ts";
 
-/** Kills the real server `kills` times under load and holds its log against its answers. True when all is in order. */
+/**
+ * Kills the real server `kills` times under load and compares its log with its answers. Returns true without
+ * faults.
+ */
 export async function killSoak(kills: number, seed: number): Promise<boolean> {
   prepareServer();
   const folder = mkdtempSync(join(tmpdir(), "chockside-soak-"));
@@ -15,7 +18,7 @@ export async function killSoak(kills: number, seed: number): Promise<boolean> {
   return kept;
 }
 
-/** The same on a PostgreSQL of its own. */
+/** Does the same on a separate PostgreSQL. */
 export async function killSoakOnPostgres(kills: number, seed: number): Promise<boolean> {
   prepareServer();
   const postgres = await PostgresServer.start();
