@@ -46,7 +46,7 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fau
   await author.sees("Oil, normal, within, value: a number is needed");
   await within.fill("1");
   await author.sees(/first indication cannot be due later/);
-  await within.fill("25");
+  await within.fill("1500");
   await author.sees("In order, not saved.");
   await author.page
     .getByRole("cell", { name: `Saved: ${before} s` })
@@ -63,7 +63,7 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fau
   await second.page.goto(`${server.url}/types/kestle-four/2`);
   await second.press("See what differs from version 1");
   const row = second.page.getByRole("row", { name: /^Oil, normal, within/ });
-  expect(await row.getByRole("cell").allInnerTexts()).toEqual([`${before} s`, "25 s"]);
+  expect(await row.getByRole("cell").allInnerTexts()).toEqual([`${before} s`, "1500 s"]);
   expect(await second.page.locator(".difference tbody tr").count()).toBe(1);
   await second.press("To version 2");
   await second.page
@@ -91,7 +91,7 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fau
   await second.page.waitForURL(/\/session\//);
   const { state } = await get(second, `/api/sessions/${second.page.url().split("/").at(-1)}`);
   expect(state.type).toMatchObject({ version: 2, approvedBy: "Jory Penhallick" });
-  expect(state.type.oil.normal.within.value).toBe(25);
+  expect(state.type.oil.normal.within.value).toBe(1500);
   expect([...author.complaints, ...second.complaints]).toEqual([]);
 });
 

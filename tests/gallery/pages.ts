@@ -68,12 +68,12 @@ async function types(camera: Camera, seat: Seat, url: string): Promise<void> {
   await within.fill("soon");
   await seat.sees("1 fault to mend before it can be saved.");
   await camera.take("A type to edit, a fault in it", "Anybody", page);
-  await within.fill("25");
+  await within.fill("1500");
   await seat.press("Save");
   await seat.sees("Saved; in order.");
   await page.goto(`${page.url().replace("/edit", "")}/since/1`);
   await page.locator("main h1").waitFor();
-  await page.getByText("25 s").first().waitFor();
+  await page.getByText("1500 s").first().waitFor();
   await camera.take("What a draft changes", "Anybody", page);
 }
 
