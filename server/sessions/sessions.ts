@@ -239,7 +239,7 @@ export class Sessions {
               throw new PinNeeded("enter your PIN again and give it anew: nothing was set aside");
             const same = flood ? sameStop(draft.state, command.action, person) : null;
             if (same !== null) return { status: "duplicate", seq: same };
-            const step = act(draft.state, command.action, person, mark, clock.now(), elsewhere);
+            const step = act(draft.state, command.action, person, mark, clock.now(), { elsewhere });
             draft.take(step);
             const answered = draft.answeredBefore(command.id);
             if (answered) return firstAnswer(answered);

@@ -35,6 +35,8 @@ type OwnAsk =
   | "powerDisconnected"
   | "present"
   | "propellerFree"
+  | "propellerLeft"
+  | "propellerStill"
   | "readyToStart"
   | "removeChocks"
   | "resetCut"

@@ -30,6 +30,7 @@ export type ChoiceWord =
   | "powerDisconnected"
   | "present"
   | "propellerFree"
+  | "propellerStill"
   | "read"
   | "readBack"
   | "readRunUp"

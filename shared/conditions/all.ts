@@ -24,6 +24,7 @@ import { noStopOpen } from "./noStopOpen.ts";
 import { othersSettled } from "./othersSettled.ts";
 import { postsCurrent } from "./postsCurrent.ts";
 import { postsHeld } from "./postsHeld.ts";
+import { propellersStill } from "./propellersStill.ts";
 import { clearanceReport } from "./report.ts";
 import { starterCool } from "./starterCool.ts";
 import { windWithinLimits } from "./windWithinLimits.ts";
@@ -43,6 +44,7 @@ const CONDITIONS = {
   postsCurrent,
   bladesCounted,
   handsOffPropellers,
+  propellersStill,
   extinguisherChecked,
   guardPathClear,
   areaChecked,
@@ -69,10 +71,15 @@ export function applies(type: AircraftType, condition: ConditionDefinition, guar
   return when === "always" || (when === "ifListed" && type.conditions.includes(condition.id));
 }
 
-/** Every condition that the type lists for a clearance, answered for one engine at one moment, in the type's order. */
+/**
+ * Every condition of a clearance, answered for one engine at one moment: those that the type lists in its order, then
+ * those that no type may leave out.
+ */
 export function findAll(state: SessionState, engine: number, now: number): ConditionReport[] {
-  return state.type.conditions
-    .map(conditionOf)
+  const { conditions } = state.type;
+  const listed = conditions.map(conditionOf);
+  const others = DEFINITIONS.filter((c) => c.scope.clearance === "always" && !conditions.includes(c.id));
+  return [...listed, ...others]
     .filter((condition) => condition.scope.clearance !== undefined)
     .map((condition) => clearanceReport(state, condition, engine, now));
 }

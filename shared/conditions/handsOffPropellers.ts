@@ -10,7 +10,8 @@ export const handsOffPropellers: ReportedCondition<"handsOffPropellers"> = {
   mayBeSetAside: false,
   askedBefore: true,
   find(state) {
-    if (state.handling) return reportedNo(state.handling.by, String(state.handling.engine));
+    const hands = state.handling ?? state.standing?.hands[0];
+    if (hands) return reportedNo(hands.by, String(hands.engine));
     return { is: "yes", at: null, by: null, until: null };
   },
 };

@@ -1,6 +1,7 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { DrillRun, SessionState } from "../session/state.ts";
 import { drillCauses } from "./causes.ts";
+import { nothingDone } from "./steps.ts";
 
 /** A drill's card: opened, stepped through by each post, ended with its outcome. */
 export function evolveDrill(
@@ -18,12 +19,7 @@ export function evolveDrill(
         engine: fact.engine ?? null,
         ref: fact.ref ?? null,
         at: event.at,
-        steps: {
-          cockpit: cards.cockpit.map(() => null),
-          fireGuard: cards.fireGuard.map(() => null),
-          groundPower: cards.groundPower.map(() => null),
-          supervisor: cards.supervisor.map(() => null),
-        },
+        steps: nothingDone(cards),
       };
       const refs = fact.ref === undefined ? [] : [fact.ref];
       return { ...state, drills: [...state.drills, run], drillsOpened: opened(state, refs) };

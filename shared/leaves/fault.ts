@@ -14,13 +14,15 @@ export function authorityFault(
   engine: number | null,
 ): Verdict | null {
   if (stopOpen(state)) return refuse("stopOpen");
-  if (service === "handlePropeller") return handlingFault(state, engine);
+  const unsafe = service === "handlePropeller" ? handlingFault(state, engine) : null;
+  if (unsafe) return unsafe;
   const unmet = unmetForService(state, service, now);
   return unmet.length === 0 ? null : refuse("conditionsUnmet", { unmet });
 }
 
 function handlingFault(state: SessionState, engine: number | null): Verdict | null {
-  if (state.handling) return refuse("alreadyDone", { engine: state.handling.engine });
+  const hands = state.handling ?? state.standing?.hands[0];
+  if (hands) return refuse("alreadyDone", { engine: hands.engine });
   const unsafe = state.engines.find(
     (e: Engine) =>
       e.life.is === "clear" || plain(e.life).is === "cranking" || (e.n === engine && isTurning(e.life)),

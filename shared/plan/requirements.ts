@@ -75,7 +75,8 @@ function ofStage(state: SessionState, now: number): Requirement[] {
 
 /** Blades are counted through while nothing is powered, and hands are off again. */
 function uncounted(state: SessionState, now: number): Requirement[] {
-  if (state.handling) return [{ is: "handling", engine: state.handling.engine }];
+  const hands = state.handling ?? state.standing?.hands[0];
+  if (hands) return [{ is: "handling", engine: hands.engine }];
   if (!state.type.conditions.includes("bladesCounted")) return [];
   return state.engines
     .filter((e) => state.order.includes(e.n) && !isTurning(e.life))

@@ -6,9 +6,12 @@ import { authorityFault } from "../leaves/fault.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 import { bladesDueAt } from "./bladesDue.ts";
+import { leftThere } from "./leftThere.ts";
 
 /** Blades that must be counted before a start: hands on with the crew's word, count, hands off. */
 export function blades(state: SessionState, now: number): Ask[] {
+  const left = leftThere(state);
+  if (left.length > 0) return left;
   const handling = state.handling;
   if (handling) {
     const engine = state.engines[handling.engine - 1];

@@ -1,6 +1,7 @@
 import { authorityFault } from "../leaves/fault.ts";
 import { leaveAnswers, service } from "../leaves/service.ts";
 import { FROM_SECURE } from "../protocol/stages.ts";
+import type { SessionState } from "../session/state.ts";
 import { accept, refuse } from "../session/verdict.ts";
 import { signal } from "../signals/kinds.ts";
 
@@ -23,6 +24,20 @@ export const propellerFree = signal({
   engine: "required",
   witnessable: true,
   decide: (state, send) =>
-    state.handling?.engine === send.engine ? accept({ ...send, type: "sent" }) : refuse("nothingOpen"),
-  evolve: (state) => ({ ...state, handling: null }),
+    handsOn(state, send.engine) ? accept({ ...send, type: "sent" }) : refuse("nothingOpen"),
+  evolve(state, _event, { engine }) {
+    const { handling, standing } = state;
+    return {
+      ...state,
+      handling: handling?.engine === engine ? null : handling,
+      ...(standing
+        ? { standing: { ...standing, hands: standing.hands.filter((h) => h.engine !== engine) } }
+        : {}),
+    };
+  },
 });
+
+/** Hands on this engine's propeller, whether this session's or left there by an earlier one. */
+function handsOn({ handling, standing }: SessionState, engine: number | undefined): boolean {
+  return handling?.engine === engine || (standing?.hands ?? []).some((h) => h.engine === engine);
+}

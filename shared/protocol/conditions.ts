@@ -13,6 +13,7 @@ export const CONDITION_IDS = [
   "postsCurrent",
   "bladesCounted",
   "handsOffPropellers",
+  "propellersStill",
   "extinguisherChecked",
   "guardPathClear",
   "areaChecked",

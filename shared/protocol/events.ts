@@ -15,6 +15,7 @@ import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { refusalSchema } from "./refusal.ts";
+import { standingSchema } from "./standing.ts";
 
 /** Version of the event's own form. Older versions are read through `evidence/upcast.ts`. */
 export const EVENT_VERSION = 1;
@@ -67,6 +68,8 @@ export const factSchema = z.discriminatedUnion("type", [
       .optional(),
     /** When each engine last ran, server milliseconds; null when nobody knows. */
     lastRan: z.array(ms.nullable()).optional(),
+    /** What stood at the aircraft when the session was planned. */
+    standing: standingSchema.optional(),
     crew: z.strictObject({
       cockpit: person.nullable(),
       fireGuard: person.nullable(),
@@ -239,6 +242,8 @@ export const factSchema = z.discriminatedUnion("type", [
     action: actionSchema,
     refusal: refusalSchema,
   }),
+  /** The aircraft's record changed elsewhere: another session, the ramp page or the office added or ended something. */
+  z.strictObject({ type: z.literal("aircraftKnown"), standing: standingSchema }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
 ]);

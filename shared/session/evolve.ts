@@ -1,3 +1,4 @@
+import { know } from "../aircraft/know.ts";
 import { evolveAlert } from "../alerts/evolve.ts";
 import { evolveDrill } from "../drills/evolve.ts";
 import { voidClearance } from "../engine/clearance.ts";
@@ -113,6 +114,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "refused":
     case "present":
       return state;
+    case "aircraftKnown":
+      return know(state, fact.standing);
     case "restarted":
     case "clockStepped":
       return newEpoch(state);

@@ -1,10 +1,11 @@
+import { know } from "../aircraft/know.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "./state.ts";
 
 /** The state a session's first event makes. */
 export function initialState(event: SessionEvent, fact: FactOf<"planned">): SessionState {
   const type = fact.aircraftType;
-  return {
+  const state: SessionState = {
     v: 1,
     id: event.session,
     seq: event.seq,
@@ -67,4 +68,5 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     readings: {},
     checks: {},
   };
+  return fact.standing ? know(state, fact.standing) : state;
 }

@@ -1,3 +1,4 @@
+import type { KnownStanding } from "../aircraft/known.ts";
 import type { AlertState } from "../alerts/machine.ts";
 import { type Engine, plain } from "../engine/life.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
@@ -114,6 +115,8 @@ export interface Defect {
   engine: number | null;
   barsStart: boolean;
   by: Attribution;
+  /** Its number in the aircraft's record, where it came from there. */
+  no?: number;
 }
 
 /** A drill being worked: which steps each post has done or left. */
@@ -210,6 +213,8 @@ export interface SessionState {
     samples: { ms: number; volts: number }[];
     cranking: { from: number; to: number }[];
   };
+  /** What stands at the aircraft from elsewhere; absent before the session was told of it. */
+  standing?: KnownStanding;
   authorities: Record<Service, Authority | null>;
   /** When the cockpit answered the supervisor's all clear; any stop takes it back. */
   allClearAt: number | null;

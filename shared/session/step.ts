@@ -1,7 +1,9 @@
+import { isNews } from "../aircraft/know.ts";
 import { postHeld } from "../posts/postHeld.ts";
 import type { Action } from "../protocol/commands.ts";
 import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
 import type { Refusal } from "../protocol/refusal.ts";
+import type { Standing } from "../protocol/standing.ts";
 import { consequences } from "./consequences.ts";
 import { decide } from "./decide.ts";
 import { evolve } from "./evolve.ts";
@@ -62,12 +64,18 @@ export function plan(
   return { state: evolve(null, event), events: [event] };
 }
 
+/** What a decision needs to know from outside the session. */
+export interface Outside {
+  /** Code of another session of this aircraft that has left its brief; see `Context`. Asked for only when `leavesBrief`. */
+  elsewhere?: string | undefined;
+  /** The aircraft's record as this session is told it. */
+  standing?: Standing | undefined;
+}
+
 /**
- * Decides a person's action. A refusal is recorded too, except on a session that is over and of a device's own word. What time has brought, and a
- * clock found set back, is recorded first and the action decided on what it left: a server that looks late at its
- * clock lets nobody act on what has run out.
- *
- * @param elsewhere see `Context`; asked for only when `leavesBrief`
+ * Decides a person's action. A refusal is recorded too, except in a session that is over and for a device's own report.
+ * News of the aircraft's record, and whatever time has brought, are recorded first, and the action is decided on the
+ * state after them: a server that looks late at its clock lets nobody act on what has run out.
  */
 export function act(
   before: SessionState,
@@ -75,9 +83,12 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
-  elsewhere?: string,
+  { elsewhere, standing }: Outside = {},
 ): Step {
-  const { state, events } = caughtUp(before, now) ? { state: before, events: [] } : tick(before, now);
+  const told = standing ? tell(before, standing, now) : { state: before, events: [] };
+  const caught = caughtUp(told.state, now) ? { state: told.state, events: [] } : tick(told.state, now);
+  const { state } = caught;
+  const events = [...told.events, ...caught.events];
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post, elsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
@@ -88,6 +99,12 @@ export function act(
   const origin = { actor, command: mark.id, digest: mark.digest, clientAt: mark.clientAt };
   const step = record(state, facts, origin, now, events);
   return verdict.refusal ? { ...step, refusal: verdict.refusal } : step;
+}
+
+/** The aircraft's record moved: what is new in it stands in the session from now on. */
+export function tell(state: SessionState, standing: Standing, now: number): Step {
+  if (isOver(state) || !isNews(state, standing)) return { state, events: [] };
+  return record(state, [{ type: "aircraftKnown", standing }], SYSTEM, now);
 }
 
 /** Every step ends with nothing more to follow at its moment: until a later one there is nothing to look for. */

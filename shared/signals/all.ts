@@ -6,6 +6,7 @@ import { arcClear, arcNotClear, guardAway, guardInPlace } from "../guard/signals
 import { allClear } from "../plan/allClear.ts";
 import { connectPower, disconnectPower, powerConnected, powerDisconnected } from "../power/signals.ts";
 import { handlePropeller, propellerFree } from "../propeller/hands.ts";
+import { propellerStill } from "../propeller/still.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import { cut, cutAll, resetCut } from "../stops/cut.ts";
 import { fire, fireOut } from "../stops/fire.ts";
@@ -54,6 +55,7 @@ export const SIGNALS = {
   chocksOut,
   handlePropeller,
   propellerFree,
+  propellerStill,
   brakesSet,
   brakesReleased,
   allClear,

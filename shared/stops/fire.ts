@@ -1,5 +1,3 @@
-import { withEngine } from "../engine/evolve.ts";
-import { isTurning, plain } from "../engine/life.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
@@ -9,6 +7,7 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { closeSignal } from "../signals/close.ts";
 import { ANNEX } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
+import { afterFire, setAlight } from "./alight.ts";
 import { latched, stop, stopAnswers } from "./latch.ts";
 
 /** A report of fire, with a place where one is known. It never cuts by itself. */
@@ -35,11 +34,6 @@ export const fireOut = signal({
   evolve: saidOut,
 });
 
-/** Fire wraps whatever the engine was doing, which goes on under it: fire never cuts by itself. */
-function setAlight(state: SessionState, n: number, fire: number, since: number): SessionState {
-  return withEngine(state, n, (e) => ({ ...e, life: { is: "fire", since, fire, under: plain(e.life) } }));
-}
-
 /** The first person's word is kept; the second's ends the fire. An engine not turning is then shut down. */
 function saidOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const fire = state.fires.find((f) => f.id === fact.ref);
@@ -49,15 +43,8 @@ function saidOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">)
     const outBy = { person: actor.id, device: actor.device, name: actor.name, at: event.at };
     return { ...state, fires: state.fires.map((f) => (f.id === fire.id ? { ...f, outBy } : f)) };
   }
-  const rest = state.fires.filter((f) => f.id !== fire.id);
-  const stillBurning = rest.find((f) => f.engine === fire.engine);
-  const closed = closeSignal({ ...state, fires: rest }, fire.id, "done");
-  if (fire.engine === null) return closed;
-  return withEngine(closed, fire.engine, (e) => {
-    const life = plain(e.life);
-    if (stillBurning && e.life.is === "fire") return { ...e, life: { ...e.life, fire: stillBurning.id } };
-    return { ...e, life: isTurning(life) ? life : { is: "shutDown", since: event.at, reason: "fire" } };
-  });
+  const fires = state.fires.filter((f) => f.id !== fire.id);
+  return afterFire(closeSignal({ ...state, fires }, fire.id, "done"), fire, event.at);
 }
 
 /** A fire is out when two different people on two devices say so. */

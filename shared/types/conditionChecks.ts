@@ -2,14 +2,12 @@ import { conditionOf, DEFINITIONS } from "../conditions/all.ts";
 import type { Fault } from "./fault.ts";
 import type { AircraftType } from "./schema.ts";
 
-/** Faults of the conditions a type lists: one left out that never may be, one nobody is asked, one set aside. */
+/**
+ * Faults of the conditions a type lists: one that nobody is asked, one that may never be set aside. A condition that
+ * always applies need not be listed.
+ */
 export function conditionChecks(type: AircraftType, fault: Fault): void {
   const listed = DEFINITIONS.filter((c) => type.conditions.includes(c.id));
-  for (const condition of DEFINITIONS) {
-    if (condition.scope.clearance === "always" && !listed.includes(condition)) {
-      fault("conditions", `${condition.id} cannot be left out`);
-    }
-  }
   for (const id of type.overridable) {
     const condition = conditionOf(id);
     if (!condition.mayBeSetAside) fault("overridable", `${id} can never be overridden`);

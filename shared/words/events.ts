@@ -122,6 +122,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "alertReset":
     case "alertUnsuppressed":
     case "alertAgain":
+    case "aircraftKnown":
     case "restarted":
     case "clockStepped":
       return words[fact.type];

@@ -98,8 +98,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("conditions/handsOffPropellers.ts", "propeller", "prepared", {
     name: "a clearance is given with hands on a propeller",
-    find: "if (state.handling) return",
-    replace: "if (state.handling && state.seq === 0) return",
+    find: "if (hands) return",
+    replace: "if (hands && state.seq === 0) return",
     expect: "S8",
   }),
   ...at("engine/clearance.ts", "clearance", "prepared", {

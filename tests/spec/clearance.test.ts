@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { findAll } from "../../shared/conditions/all.ts";
 import type { SignalKind } from "../../shared/protocol/signals.ts";
 import { ada, bo, ed, fay, given, type Story } from "./given.ts";
 
@@ -91,7 +92,7 @@ describe("clearance", () => {
     expect(story.life(3)).toBe("clear");
     const [cleared] = story.told("sent").filter((f) => f.kind === "clearToStart");
     expect(cleared?.basis?.map((b) => `${b.id} ${b.is}`)).toEqual(
-      story.state.type.conditions.map((id) => `${id} yes`),
+      findAll(story.state, 3, story.now).map(({ id }) => `${id} yes`),
     );
   });
 

@@ -166,20 +166,25 @@ describe("conditions", () => {
     "starterCool",
     "postsHeld",
     "handsOffPropellers",
+    "propellersStill",
   ];
-  it.each(CONDITION_IDS)("[CON-13] a type without %s is taken only if it may be left out", (id) => {
-    const checks = DEFINITIONS.flatMap((c) => c.check ?? []).map((check) => ({
-      id: check,
-      words: check,
-      stage: "secure",
-      post: "supervisor",
-      source: FOUR.orderSource,
-    }));
-    const read = readAircraftType({ ...FOUR, checks, conditions: CONDITION_IDS.filter((c) => c !== id) });
-    expect("faults" in read ? read.faults : []).toEqual(
-      ALWAYS.includes(id) ? [{ path: "conditions", message: `${id} cannot be left out` }] : [],
-    );
-  });
+  it.each(CONDITION_IDS)(
+    "[CON-13] a type without %s is taken, and the condition applies if it always does",
+    (id) => {
+      const checks = DEFINITIONS.flatMap((c) => c.check ?? []).map((check) => ({
+        id: check,
+        words: check,
+        stage: "secure",
+        post: "supervisor",
+        source: FOUR.orderSource,
+      }));
+      const read = readAircraftType({ ...FOUR, checks, conditions: CONDITION_IDS.filter((c) => c !== id) });
+      expect("faults" in read ? read.faults : []).toEqual([]);
+      const type = { ...FOUR, conditions: FOUR.conditions.filter((c) => c !== id) };
+      const { state, now } = given({ type });
+      expect(findAll(state, 3, now).some((r) => r.id === id)).toBe(ALWAYS.includes(id));
+    },
+  );
 
   it.each(["fireGuard", "groundPower", "supervisor"] as const)(
     "[CON-14] %s says the arc is not clear; only the guard takes it back",

@@ -13,10 +13,11 @@ import type { Unit } from "../../shared/protocol/quantity.ts";
 import type { RefusalReason } from "../../shared/protocol/refusals.ts";
 import type { SignalKind } from "../../shared/protocol/signals.ts";
 import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
+import type { Standing } from "../../shared/protocol/standing.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";
-import { act, type Person, plan, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import { act, type Person, plan, type Step, tell, tick, unsettle } from "../../shared/session/step.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 
@@ -57,7 +58,11 @@ export interface Plan {
   order?: number[];
   powerSource?: "groundPower" | "batteries";
   /** Where the nose points, the field's height, when engines ran: what a plan may say besides. */
-  more?: Partial<Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan" | "neighbours">>;
+  more?: Partial<
+    Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan" | "neighbours" | "standing">
+  >;
+  session?: string;
+  now?: number;
 }
 
 /** A session told as a story: what was said before, what is said now, what came of it. The clock is the story's own. */
@@ -65,13 +70,22 @@ export class Story {
   now = START;
   /** Code of another session of the aircraft, as the server would tell. */
   elsewhere: string | undefined;
+  standing: Standing | undefined;
   state: SessionState;
   readonly log: SessionEvent[] = [];
   /** The events and the refusal of the last step. */
   last: Step;
   #commands = 0;
 
-  constructor({ type = FOUR, order = type.defaultOrder, powerSource = "groundPower", more = {} }: Plan = {}) {
+  constructor({
+    type = FOUR,
+    order = type.defaultOrder,
+    powerSource = "groundPower",
+    more = {},
+    session = SESSION,
+    now = START,
+  }: Plan = {}) {
+    this.now = now;
     const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const aircraft = "CH-TST";
     const fact = {
@@ -84,7 +98,7 @@ export class Story {
       crew,
       ...more,
     } as const;
-    this.last = plan(SESSION, { ...fact, order: [...order] }, di, this.#mark(), this.now);
+    this.last = plan(session, { ...fact, order: [...order] }, di, this.#mark(), this.now);
     this.state = this.last.state;
     this.#keep(this.last);
   }
@@ -112,7 +126,9 @@ export class Story {
   does(who: Person, action: Say, validUntil?: number): Step {
     const parsed = actionSchema.parse(action);
     const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
-    return this.#keep(act(this.state, parsed, who, mark, this.now, this.elsewhere));
+    return this.#keep(
+      act(this.state, parsed, who, mark, this.now, { elsewhere: this.elsewhere, standing: this.standing }),
+    );
   }
 
   /** The usual person of a post does something. */
@@ -153,6 +169,12 @@ export class Story {
   unseen(ms: number): this {
     this.now += ms;
     return this;
+  }
+
+  /** The server tells what another session, the ramp page or the office changed in the aircraft's record. */
+  hear(standing: Standing): Step {
+    this.standing = standing;
+    return this.#keep(tell(this.state, standing, this.now));
   }
 
   restart(): Step {

@@ -39,6 +39,7 @@ const SIGNALS: Readonly<Record<SignalKind, [who: string, from: Stage, to: Stage]
   removeChocks: ["CGS", "warmUp", "release"],
   chocksOut: ["G", "warmUp", "release"],
   handlePropeller: ["CFG", "secure", "starting"],
+  propellerStill: ["CFGS", "brief", "release"],
   propellerFree: ["FG", "secure", "release"],
   brakesSet: ["C", "secure", "release"],
   brakesReleased: ["C", "secure", "release"],

@@ -96,6 +96,13 @@ export const conditions: Readonly<Record<ConditionId, { name: string } & Record<
     stale: "",
     unknown: "",
   },
+  propellersStill: {
+    name: "Propellers seen still",
+    yes: "No propeller was left turning",
+    no: "Left turning, not yet seen still: {f}",
+    stale: "",
+    unknown: "",
+  },
   extinguisherChecked: {
     name: "Extinguisher checked",
     yes: "Extinguisher checked",

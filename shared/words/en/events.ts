@@ -58,6 +58,7 @@ export const events = {
   exceeded: (n: number, limit: string, found: number, allowed: number) =>
     `LIMIT PASSED, number ${n}: ${limit} ${found} s, limit ${allowed} s`,
   refused: (what: string) => `Refused: ${what}`,
+  aircraftKnown: "The aircraft's record told what stands there from elsewhere",
   restarted: "The server started again: clearances and leave are void",
   clockStepped: "The server's clock was set: clearances and leave are void",
   /** Another channel than the panel. */

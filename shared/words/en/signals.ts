@@ -31,6 +31,7 @@ export const signals: Readonly<Record<SignalKind, { plain: string; engine: strin
   removeChocks: { plain: "Remove chocks", engine: "Remove chocks" },
   chocksOut: { plain: "Chocks out and shown", engine: "Chocks out and shown" },
   handlePropeller: { plain: "Hands on the propeller", engine: "Hands on the propeller of number {n}" },
+  propellerStill: { plain: "Propeller seen still", engine: "Propeller of number {n} seen still" },
   propellerFree: { plain: "Hands off the propeller", engine: "Hands off the propeller of number {n}" },
   brakesSet: { plain: "Brakes set", engine: "Brakes set" },
   brakesReleased: { plain: "Brakes released", engine: "Brakes released" },

@@ -92,6 +92,13 @@ export const conditions: Catalogue["conditions"] = {
     stale: "",
     unknown: "",
   },
+  propellersStill: {
+    name: "Hélices vistas paradas",
+    yes: "Ninguna hélice quedó girando",
+    no: "Quedó girando, aún no vista parada: {f}",
+    stale: "",
+    unknown: "",
+  },
   extinguisherChecked: {
     name: "Extintor revisado",
     yes: "Extintor revisado",

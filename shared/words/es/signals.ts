@@ -33,6 +33,7 @@ export const signals: Catalogue["signals"] = {
   removeChocks: { plain: "Quitar calzos", engine: "Quitar calzos" },
   chocksOut: { plain: "Calzos fuera y mostrados", engine: "Calzos fuera y mostrados" },
   handlePropeller: { plain: "Manos en la hélice", engine: "Manos en la hélice del motor {n}" },
+  propellerStill: { plain: "Hélice vista parada", engine: "Hélice del motor {n} vista parada" },
   propellerFree: { plain: "Manos fuera de la hélice", engine: "Manos fuera de la hélice del motor {n}" },
   brakesSet: { plain: "Frenos puestos", engine: "Frenos puestos" },
   brakesReleased: { plain: "Frenos sueltos", engine: "Frenos sueltos" },

@@ -1,0 +1,69 @@
+import { isTurning } from "../engine/life.ts";
+import type { Contribution, Item, LastReported } from "../protocol/standing.ts";
+import type { Attribution } from "../session/attribution.ts";
+import type { SessionState } from "../session/state.ts";
+import { endedHere, isForeign } from "./foreign.ts";
+
+/** Returns everything that this session adds to its aircraft's record, as it stands in the session now. */
+export function contributionOf(state: SessionState): Contribution {
+  return {
+    items: [...stops(state), ...atTheAircraft(state), ...written(state)],
+    ended: endedHere(state),
+    engines: state.engines.map(({ n, starter, blades, lastRanAt }) => ({ n, starter, blades, lastRanAt })),
+    lastReported: lastReported(state),
+  };
+}
+
+function stops(state: SessionState): Item[] {
+  return [
+    ...state.holds.flatMap(({ id, by, person, note }): Item[] =>
+      isForeign(id) ? [] : [{ is: "hold", ref: id, by, person, note }],
+    ),
+    ...state.cuts.flatMap(({ id, by, person, engine }): Item[] =>
+      isForeign(id) ? [] : [{ is: "cut", ref: id, by, person, engine }],
+    ),
+    ...state.fires.flatMap(({ id, by, engine, place }): Item[] =>
+      isForeign(id) ? [] : [{ is: "fire", ref: id, by, engine, place }],
+    ),
+  ];
+}
+
+function atTheAircraft(state: SessionState): Item[] {
+  const { handling } = state;
+  const hands: Item[] = handling
+    ? [{ is: "hands", ref: handling.by.seq, by: handling.by, engine: handling.engine }]
+    : [];
+  const turning = state.engines
+    .filter((e) => isTurning(e.life))
+    .map(({ n }): Item => ({ is: "turning", ref: n, engine: n }));
+  return [...hands, ...turning];
+}
+
+function written(state: SessionState): Item[] {
+  const drills = state.drills.flatMap(({ id, drill, engine, at }): Item[] =>
+    isForeign(id) ? [] : [{ is: "drill", ref: id, drill, engine, at }],
+  );
+  const defects = state.defects.flatMap(({ id, words, engine, barsStart, by, no }): Item[] =>
+    no === undefined ? [{ is: "defect", ref: by.seq, id, words, engine, barsStart, by }] : [],
+  );
+  return [...drills, ...defects];
+}
+
+function lastReported({ chocks, brakes, groundPower }: SessionState): LastReported {
+  return {
+    chocks: chocks && { in: chocks.in, by: attribution(chocks) },
+    brakes: brakes && { set: brakes.set, pressure: brakes.pressure, by: attribution(brakes) },
+    groundPower:
+      groundPower.is === "unknown"
+        ? null
+        : {
+            is: groundPower.is,
+            volts: groundPower.is === "on" ? groundPower.volts : null,
+            by: groundPower.by,
+          },
+  };
+}
+
+function attribution({ at, seq, post, name, seenFrom }: Attribution): Attribution {
+  return { at, seq, post, name, seenFrom };
+}

@@ -1,0 +1,81 @@
+import type { Post } from "../protocol/posts.ts";
+import type { RecordAction, RecordFact } from "../protocol/recordEvents.ts";
+import type { Refusal } from "../protocol/refusal.ts";
+import type { Item } from "../protocol/standing.ts";
+import type { AircraftRecord } from "./record.ts";
+
+/** A person who acts on the record outside any session. */
+export interface RecordPerson {
+  id: string;
+  name: string;
+  mayHold: readonly Post[];
+}
+
+export interface RecordVerdict {
+  facts: RecordFact[];
+  refusal?: Refusal;
+}
+
+/**
+ * Decides an action on an aircraft's record without a session. A stop is never refused: one about an engine that the
+ * aircraft does not have means the whole aircraft.
+ */
+export function decideRecord(
+  record: AircraftRecord,
+  action: RecordAction,
+  person: RecordPerson,
+  now: number,
+): RecordVerdict {
+  const by = { at: now, seq: record.seq + 1, post: null, name: person.name, seenFrom: null };
+  const ref = record.nextNo;
+  const report = (item: Item): RecordVerdict => ({ facts: [{ type: "reported", item }] });
+  switch (action.type) {
+    case "stop": {
+      const engine = knownEngine(record, action.engine);
+      if (action.is === "hold") {
+        return report({ is: "hold", ref, by, person: person.id, note: action.note ?? null });
+      }
+      if (action.is === "cut") return report({ is: "cut", ref, by, person: person.id, engine });
+      return report({ is: "fire", ref, by, engine, place: action.place ?? "notSaid" });
+    }
+    case "writeDefect": {
+      const engine = action.engine ?? null;
+      if (engine !== null && knownEngine(record, engine) === null) {
+        return refusal({ reason: "noSuchEngine", engine, found: `1 to ${record.engines.length}` });
+      }
+      const { words, barsStart } = action;
+      return report({ is: "defect", ref, id: `${record.id}-${ref}`, words, engine, barsStart, by });
+    }
+    case "end":
+      return end(record, action, person);
+  }
+}
+
+function knownEngine(record: AircraftRecord, engine: number | undefined): number | null {
+  return engine !== undefined && record.engines.some((e) => e.n === engine) ? engine : null;
+}
+
+/**
+ * What stands is ended here by whoever raised it, or by a person qualified as supervisor with a reason, and only while
+ * no session of the aircraft is open: in an open one its own crew ends it.
+ */
+function end(
+  record: AircraftRecord,
+  { no, reason }: Extract<RecordAction, { type: "end" }>,
+  person: RecordPerson,
+): RecordVerdict {
+  const standing = record.items.find((i) => i.no === no);
+  if (!standing) return refusal({ reason: "nothingOpen" });
+  const [session] = Object.keys(record.open);
+  if (session !== undefined) return refusal({ reason: "aircraftBusy", found: session });
+  const { item } = standing;
+  const owner = "person" in item && item.person === person.id;
+  if (!owner && !person.mayHold.includes("supervisor")) {
+    return refusal({ reason: "notYourHold", posts: ["supervisor"] });
+  }
+  return { facts: [{ type: "ended", no, reason }] };
+}
+
+function refusal(refusal: Refusal): RecordVerdict {
+  return { facts: [], refusal };
+}

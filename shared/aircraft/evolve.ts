@@ -1,0 +1,142 @@
+import type { RecordEvent, RecordFact } from "../protocol/recordEvents.ts";
+import type { EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
+import { type AircraftRecord, keyOf, NOTHING_REPORTED } from "./record.ts";
+
+const STARTER_USES_KEPT = 12;
+
+/**
+ * Returns the record after one more event. Pure, and the only way a record changes.
+ * @throws Error when the event does not follow: another record, a gap in the numbers, or a first event of another kind
+ */
+export function evolveRecord(record: AircraftRecord | null, event: RecordEvent): AircraftRecord {
+  const { fact } = event;
+  if (record === null) {
+    if (fact.type !== "opened" || event.seq !== 1)
+      throw new Error("a record begins by being opened, event 1");
+    return opened(event, fact);
+  }
+  if (event.session !== record.id) throw new Error(`event of ${event.session} given to ${record.id}`);
+  if (event.seq !== record.seq + 1) throw new Error(`event ${event.seq} does not follow ${record.seq}`);
+  return { ...apply(record, fact), seq: event.seq, at: event.at };
+}
+
+function opened(event: RecordEvent, fact: Extract<RecordFact, { type: "opened" }>): AircraftRecord {
+  return {
+    v: 1,
+    id: event.session,
+    seq: event.seq,
+    at: event.at,
+    aircraft: fact.aircraft,
+    items: [],
+    nextNo: 1,
+    endedElsewhere: [],
+    engines: Array.from({ length: fact.engines }, (_, i) => ({
+      n: i + 1,
+      starter: [],
+      blades: null,
+      lastRanAt: null,
+    })),
+    lastReported: NOTHING_REPORTED,
+    open: {},
+  };
+}
+
+function apply(record: AircraftRecord, fact: RecordFact): AircraftRecord {
+  switch (fact.type) {
+    case "opened":
+      throw new Error("a record is opened once");
+    case "contributed":
+      return contributed(record, fact);
+    case "reported":
+      return added(record, null, [fact.item]);
+    case "ended":
+      return ended(record, [fact.no]);
+  }
+}
+
+/** Replaces what the session told before by what it tells now. An item keeps its number while it stands. */
+function contributed(
+  before: AircraftRecord,
+  { session, through, over, contribution }: Extract<RecordFact, { type: "contributed" }>,
+): AircraftRecord {
+  const record = ended(before, contribution.ended);
+  const gone = new Set(record.endedElsewhere.filter((e) => e.session === session).map((e) => keyOf(e.item)));
+  const told = contribution.items.filter((item) => !gone.has(keyOf(item)));
+  const keys = new Map(told.map((item) => [keyOf(item), item]));
+  const known = new Set(record.items.filter((i) => i.session === session).map((i) => keyOf(i.item)));
+  const kept = record.items.flatMap((i): StandingItem[] => {
+    if (i.session !== session) return [i];
+    const now = keys.get(keyOf(i.item));
+    return now ? [{ ...i, item: now }] : [];
+  });
+  const fresh = told.filter((item) => !known.has(keyOf(item)));
+  const { [session]: _before, ...others } = record.open;
+  return added(
+    {
+      ...record,
+      items: kept,
+      engines: record.engines.map((e) =>
+        merged(
+          e,
+          contribution.engines.find((c) => c.n === e.n),
+        ),
+      ),
+      lastReported: latest(record.lastReported, contribution.lastReported),
+      open: over ? others : { ...others, [session]: through },
+      endedElsewhere: over
+        ? record.endedElsewhere.filter((e) => e.session !== session)
+        : record.endedElsewhere,
+    },
+    session,
+    fresh,
+  );
+}
+
+function added(record: AircraftRecord, session: string | null, items: readonly Item[]): AircraftRecord {
+  const numbered = items.map((item, i): StandingItem => ({ no: record.nextNo + i, session, item }));
+  return { ...record, items: [...record.items, ...numbered], nextNo: record.nextNo + items.length };
+}
+
+function ended(record: AircraftRecord, numbers: readonly number[]): AircraftRecord {
+  const over = record.items.filter((i) => numbers.includes(i.no));
+  if (over.length === 0) return record;
+  const toTell = over.flatMap(({ session, item }) =>
+    session !== null && record.open[session] !== undefined ? [{ session, item }] : [],
+  );
+  return {
+    ...record,
+    items: record.items.filter((i) => !numbers.includes(i.no)),
+    endedElsewhere: [...record.endedElsewhere, ...toTell],
+  };
+}
+
+/** Unites both histories: every starter use once, the later running, and a blade count made since then. */
+function merged(before: EngineHistory, told: EngineHistory | undefined): EngineHistory {
+  if (!told) return before;
+  const uses = new Map(before.starter.map((use) => [use.on, use]));
+  for (const use of told.starter) {
+    const known = uses.get(use.on);
+    uses.set(use.on, known && use.off === null ? known : use);
+  }
+  const starter = [...uses.values()].sort((a, b) => a.on - b.on).slice(-STARTER_USES_KEPT);
+  const ran = [before.lastRanAt, told.lastRanAt].filter((at) => at !== null);
+  const lastRanAt = ran.length === 0 ? null : Math.max(...ran);
+  const counts = [before.blades, told.blades]
+    .filter((b) => b !== null)
+    .filter((b) => lastRanAt === null || b.by.at > lastRanAt)
+    .sort((a, b) => a.by.at - b.by.at);
+  return { n: before.n, starter, blades: counts.at(-1) ?? null, lastRanAt };
+}
+
+function latest(before: LastReported, told: LastReported): LastReported {
+  return {
+    chocks: newer(before.chocks, told.chocks),
+    brakes: newer(before.brakes, told.brakes),
+    groundPower: newer(before.groundPower, told.groundPower),
+  };
+}
+
+function newer<T extends { by: { at: number } }>(a: T | null, b: T | null): T | null {
+  if (!a || !b) return b ?? a;
+  return b.by.at >= a.by.at ? b : a;
+}

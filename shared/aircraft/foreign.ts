@@ -1,0 +1,47 @@
+import type { StandingItem } from "../protocol/standing.ts";
+import type { SessionState } from "../session/state.ts";
+import type { KnownStanding } from "./known.ts";
+
+/**
+ * Ids of stops and drills that came from the aircraft's record begin here. No session reaches an event of this number,
+ * so a foreign id and one of the session's own are never the same.
+ */
+const FOREIGN = 1_000_000_000;
+
+/** The id in a session of the record's item `no`. */
+export function foreignId(no: number): number {
+  return FOREIGN + no;
+}
+
+/** Whether a stop or a drill of this id came from the aircraft's record. */
+export function isForeign(id: number): boolean {
+  return id >= FOREIGN;
+}
+
+/** Numbers of the record's items that this session was told of and has ended since. */
+export function endedHere(state: SessionState): number[] {
+  const { standing } = state;
+  if (!standing) return [];
+  const gone = standing.told.filter((i) => !stands(state, standing, i)).map((i) => i.no);
+  return [...new Set([...standing.endedHere, ...gone])].sort((a, b) => a - b);
+}
+
+function stands(state: SessionState, standing: KnownStanding, { no, item }: StandingItem): boolean {
+  const has = (list: readonly { id: number }[]) => list.some((one) => one.id === foreignId(no));
+  switch (item.is) {
+    case "hold":
+      return has(state.holds);
+    case "cut":
+      return has(state.cuts);
+    case "fire":
+      return has(state.fires);
+    case "drill":
+      return has(state.drills);
+    case "hands":
+      return standing.hands.some((h) => h.no === no);
+    case "turning":
+      return standing.turning.some((t) => t.no === no);
+    case "defect":
+      return state.defects.some((d) => d.no === no);
+  }
+}

@@ -1,0 +1,168 @@
+import { nothingDone } from "../drills/steps.ts";
+import { withEngine } from "../engine/evolve.ts";
+import { type Engine, plain } from "../engine/life.ts";
+import type { EngineHistory, Item, Standing, StandingItem } from "../protocol/standing.ts";
+import type { Cut, Defect, DrillRun, Fire, Hold, SessionState } from "../session/state.ts";
+import { closeSignal } from "../signals/close.ts";
+import { afterFire, setAlight } from "../stops/alight.ts";
+import { latched } from "../stops/latch.ts";
+import { endedHere, foreignId, isForeign } from "./foreign.ts";
+import type { KnownStanding } from "./known.ts";
+
+/**
+ * Returns the session's state after it was told of the aircraft's record. A stop that is new here opens a new epoch, as
+ * one of the session's own does. A stop that was ended elsewhere goes, and one that was ended here does not come back.
+ */
+export function know(before: SessionState, told: Standing): SessionState {
+  const over = endedHere(before);
+  const items = told.items.filter((i) => !over.includes(i.no));
+  const state = withoutEnded(before, told.ended, items);
+  const known = { ...withStops(state, items), standing: standingOf(told, items, over) };
+  return told.engines.reduce(
+    (next, history) => withEngine(next, history.n, (e) => withHistory(e, history)),
+    withDrillsAndDefects(known, items),
+  );
+}
+
+/** A newer version of the type may lack the drill: it stays open all the same. */
+const NO_CARDS = { cockpit: [], fireGuard: [], groundPower: [], supervisor: [] };
+
+/** Whether the record tells anything that this session does not know yet. */
+export function isNews(state: SessionState, told: Standing): boolean {
+  if (told.record <= (state.standing?.record ?? 0)) return false;
+  const over = endedHere(state);
+  const items = told.items.filter((i) => !over.includes(i.no));
+  if (!same(items, state.standing?.told ?? [])) return true;
+  if (sizeOf(withoutEnded(state, told.ended, items)) !== sizeOf(state)) return true;
+  return told.engines.some((history) => {
+    const engine = state.engines[history.n - 1];
+    return engine !== undefined && !same(historyOf(withHistory(engine, history)), historyOf(engine));
+  });
+}
+
+/** Number of the things that the record can end in a session. */
+function sizeOf({ holds, cuts, fires, drills, defects, handling }: SessionState): number {
+  return holds.length + cuts.length + fires.length + drills.length + defects.length + (handling ? 1 : 0);
+}
+
+const historyOf = ({ starter, lastRanAt, blades }: Engine) => ({ starter, lastRanAt, blades });
+
+function same(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+function standingOf(told: Standing, items: readonly StandingItem[], over: number[]): KnownStanding {
+  const { record, lastReported } = told;
+  return {
+    record,
+    told: [...items],
+    endedHere: over,
+    hands: items.flatMap(({ no, item }) =>
+      item.is === "hands" ? [{ no, engine: item.engine, by: item.by }] : [],
+    ),
+    turning: items.flatMap(({ no, item }) => (item.is === "turning" ? [{ no, engine: item.engine }] : [])),
+    lastReported,
+  };
+}
+
+/** Takes away what another session or the office has ended, whether it began here or elsewhere. */
+function withoutEnded(
+  state: SessionState,
+  own: readonly Item[],
+  items: readonly StandingItem[],
+): SessionState {
+  const standing = new Set(items.map((i) => foreignId(i.no)));
+  const ended = new Set(own.flatMap((i) => (i.is === "turning" ? [] : [i.ref])));
+  const goes = (id: number) => (isForeign(id) ? !standing.has(id) : ended.has(id));
+  const out = state.fires.filter((f) => goes(f.id));
+  const next: SessionState = {
+    ...state,
+    holds: state.holds.filter((h) => !goes(h.id)),
+    cuts: state.cuts.filter((c) => !goes(c.id)),
+    fires: state.fires.filter((f) => !goes(f.id)),
+    drills: state.drills.filter((d) => !goes(d.id)),
+    defects: state.defects.filter((d) => !(d.no === undefined ? goes(d.by.seq) : goes(foreignId(d.no)))),
+    ...(state.handling && goes(state.handling.by.seq) ? { handling: null } : {}),
+  };
+  const closed = [...ended].reduce((s, id) => closeSignal(s, id, "done"), next);
+  return out.reduce((s, fire) => afterFire(s, fire, state.at), closed);
+}
+
+/** A stop told of for the first time stands here as one of the session's own would. */
+function withStops(state: SessionState, items: readonly StandingItem[]): SessionState {
+  const here = new Set([...state.holds, ...state.cuts, ...state.fires].map((s) => s.id));
+  const fresh = items.filter((i) => isStop(i.item) && !here.has(foreignId(i.no)));
+  if (fresh.length === 0) return state;
+  return fresh.reduce(withStop, latched(state));
+}
+
+function isStop(item: Item): boolean {
+  return item.is === "hold" || item.is === "cut" || item.is === "fire";
+}
+
+function withStop(state: SessionState, { no, item }: StandingItem): SessionState {
+  const id = foreignId(no);
+  switch (item.is) {
+    case "hold": {
+      const { by, person, note } = item;
+      const hold: Hold = { id, by, person, note };
+      return { ...state, holds: [...state.holds, hold] };
+    }
+    case "cut": {
+      const { by, person, engine } = item;
+      const cut: Cut = { id, by, person, engine, doneAt: null };
+      return { ...state, cuts: [...state.cuts, cut] };
+    }
+    case "fire": {
+      const { by, engine, place } = item;
+      const fire: Fire = { id, by, engine, place, outBy: null };
+      const struck = engine === null ? state : setAlight(state, engine, id, state.at);
+      return { ...struck, fires: [...struck.fires, fire] };
+    }
+    case "hands":
+    case "turning":
+    case "drill":
+    case "defect":
+      return state;
+  }
+}
+
+function withDrillsAndDefects(state: SessionState, items: readonly StandingItem[]): SessionState {
+  const drills = items.flatMap(({ no, item }): DrillRun[] => {
+    if (item.is !== "drill" || state.drills.some((d) => d.id === foreignId(no))) return [];
+    const { drill, engine, at } = item;
+    const cards = state.type.drills.find((d) => d.id === drill)?.cards ?? NO_CARDS;
+    // A drill taken over from another session is worked from its first step.
+    return [{ id: foreignId(no), drill, engine, ref: null, at, steps: nothingDone(cards) }];
+  });
+  const defects = items.flatMap(({ no, item }): Defect[] => {
+    if (item.is !== "defect" || state.defects.some((d) => d.no === no || d.id === item.id)) return [];
+    const { id, words, engine, barsStart, by } = item;
+    return [{ id, words, engine, barsStart, by, no }];
+  });
+  if (drills.length + defects.length === 0) return state;
+  return {
+    ...state,
+    drills: [...state.drills, ...drills],
+    defects: [...state.defects, ...defects],
+  };
+}
+
+/** An engine this session has not yet cranked takes over its history: starter ladder, blades, and when it last ran. */
+function withHistory(engine: Engine, history: EngineHistory): Engine {
+  if (engine.attempts > 0 || plain(engine.life).is !== "waiting") return engine;
+  const { starter, lastRanAt } = history;
+  const counted = [engine.blades, history.blades].filter((b) => b !== null);
+  const newest = counted.sort((a, b) => a.by.at - b.by.at).at(-1) ?? null;
+  return { ...engine, starter: starter.map(asUse), lastRanAt, blades: newest };
+}
+
+function asUse({ on, off, onMax, lowest, expected }: EngineHistory["starter"][number]) {
+  return {
+    on,
+    off,
+    onMax,
+    ...(lowest === undefined ? {} : { lowest }),
+    ...(expected === undefined ? {} : { expected }),
+  };
+}

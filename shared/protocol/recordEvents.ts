@@ -1,0 +1,56 @@
+import { z } from "zod";
+import { engineSchema } from "./commands.ts";
+import { eventSchema } from "./events.ts";
+import { contributionSchema, itemSchema } from "./standing.ts";
+import { line } from "./text.ts";
+
+const ref = z.number().int().min(1);
+
+/** What happens in an aircraft's own record. */
+export const recordFactSchema = z.discriminatedUnion("type", [
+  z.strictObject({
+    type: z.literal("opened"),
+    aircraft: z.string(),
+    engines: z.number().int().min(1).max(8),
+  }),
+  /** A session's part of the record changed. `over`: the session has ended and adds nothing more. */
+  z.strictObject({
+    type: z.literal("contributed"),
+    session: z.string(),
+    through: ref,
+    over: z.boolean(),
+    contribution: contributionSchema,
+  }),
+  /** Reported with no session open, or after it was over. */
+  z.strictObject({ type: z.literal("reported"), item: itemSchema }),
+  z.strictObject({ type: z.literal("ended"), no: ref, reason: z.string().optional() }),
+]);
+export type RecordFact = z.infer<typeof recordFactSchema>;
+
+/** One event of an aircraft's record. `session` is the record's own id. */
+export const recordEventSchema = eventSchema.extend({ fact: recordFactSchema });
+export type RecordEvent = z.infer<typeof recordEventSchema>;
+
+/** Reports and ends that a person may give to an aircraft's record without a session. */
+export const recordActionSchema = z.discriminatedUnion("type", [
+  z.strictObject({
+    type: z.literal("stop"),
+    is: z.enum(["hold", "cut", "fire"]),
+    engine: engineSchema.optional(),
+    place: z.enum(["induction", "exhaust", "nacelle", "groundEquipment", "notSaid"]).optional(),
+    note: line(280).optional(),
+  }),
+  z.strictObject({
+    type: z.literal("end"),
+    /** The item's number in the record. */
+    no: ref,
+    reason: line(280),
+  }),
+  z.strictObject({
+    type: z.literal("writeDefect"),
+    words: line(280),
+    engine: engineSchema.optional(),
+    barsStart: z.boolean(),
+  }),
+]);
+export type RecordAction = z.infer<typeof recordActionSchema>;

@@ -1,0 +1,130 @@
+import { z } from "zod";
+import { engineSchema } from "./commands.ts";
+import { firePlaceSchema, postSchema } from "./enums.ts";
+import { quantitySchema } from "./quantity.ts";
+
+const ms = z.number().int();
+const ref = z.number().int().min(1);
+
+/** Who said a thing, when, and the number of the event that recorded it. */
+export const attributionSchema = z.strictObject({
+  at: ms,
+  seq: z.number().int(),
+  post: postSchema.nullable(),
+  name: z.string(),
+  seenFrom: postSchema.nullable(),
+});
+
+const usedStarterSchema = z.strictObject({
+  on: ms,
+  off: ms.nullable(),
+  onMax: z.number(),
+  lowest: z
+    .strictObject({
+      ...quantitySchema.shape,
+      at: ms,
+      name: z.string(),
+      from: z.enum(["busVolts", "groundPower"]),
+    })
+    .optional(),
+  expected: z.number().optional(),
+});
+
+/** One thing that stands at an aircraft, as the session that knows of it tells it. */
+export const itemSchema = z.discriminatedUnion("is", [
+  z.strictObject({
+    is: z.literal("hold"),
+    ref,
+    by: attributionSchema,
+    person: z.string().nullable(),
+    note: z.string().nullable(),
+  }),
+  z.strictObject({
+    is: z.literal("cut"),
+    ref,
+    by: attributionSchema,
+    person: z.string(),
+    engine: engineSchema.nullable(),
+  }),
+  z.strictObject({
+    is: z.literal("fire"),
+    ref,
+    by: attributionSchema,
+    engine: engineSchema.nullable(),
+    place: firePlaceSchema,
+  }),
+  /** Somebody has hands on this engine's propeller. */
+  z.strictObject({ is: z.literal("hands"), ref, by: attributionSchema, engine: engineSchema }),
+  /** The engine was left turning, and nobody has yet seen its propeller still. */
+  z.strictObject({ is: z.literal("turning"), ref, engine: engineSchema }),
+  z.strictObject({
+    is: z.literal("drill"),
+    ref,
+    drill: z.string(),
+    engine: engineSchema.nullable(),
+    at: ms,
+  }),
+  z.strictObject({
+    is: z.literal("defect"),
+    ref,
+    id: z.string(),
+    words: z.string(),
+    engine: engineSchema.nullable(),
+    barsStart: z.boolean(),
+    by: attributionSchema,
+  }),
+]);
+export type Item = z.infer<typeof itemSchema>;
+
+/** An item with its number in the aircraft's record, and the session it came from; null when from none. */
+export const standingItemSchema = z.strictObject({
+  no: ref,
+  session: z.string().nullable(),
+  item: itemSchema,
+});
+export type StandingItem = z.infer<typeof standingItemSchema>;
+
+/** One engine across sessions: its starter's last uses, its blade count, and when it last ran. */
+export const engineHistorySchema = z.strictObject({
+  n: engineSchema,
+  starter: z.array(usedStarterSchema).max(12),
+  blades: z
+    .strictObject({ by: attributionSchema, blades: z.number().int(), resistance: z.boolean() })
+    .nullable(),
+  lastRanAt: ms.nullable(),
+});
+export type EngineHistory = z.infer<typeof engineHistorySchema>;
+
+/** What was last reported of chocks, brakes and ground power. Shown with its age; it meets no condition. */
+export const lastReportedSchema = z.strictObject({
+  chocks: z.strictObject({ in: z.boolean(), by: attributionSchema }).nullable(),
+  brakes: z
+    .strictObject({ set: z.boolean(), pressure: quantitySchema.nullable(), by: attributionSchema })
+    .nullable(),
+  groundPower: z
+    .strictObject({ is: z.enum(["on", "off"]), volts: quantitySchema.nullable(), by: attributionSchema })
+    .nullable(),
+});
+export type LastReported = z.infer<typeof lastReportedSchema>;
+
+/** Everything one session adds to its aircraft's record, as it stands in that session. */
+export const contributionSchema = z.strictObject({
+  items: z.array(itemSchema),
+  /** Numbers of items from elsewhere that this session has ended. */
+  ended: z.array(ref),
+  engines: z.array(engineHistorySchema),
+  lastReported: lastReportedSchema,
+});
+export type Contribution = z.infer<typeof contributionSchema>;
+
+/** The aircraft's record as one session is told it: what comes from elsewhere, and what of its own was ended there. */
+export const standingSchema = z.strictObject({
+  /** Number of the record's last event that it tells of. */
+  record: z.number().int().nonnegative(),
+  items: z.array(standingItemSchema),
+  /** Items of this session that another session or the office ended. */
+  ended: z.array(itemSchema),
+  engines: z.array(engineHistorySchema),
+  lastReported: lastReportedSchema,
+});
+export type Standing = z.infer<typeof standingSchema>;

@@ -1,0 +1,208 @@
+import { describe, expect, it } from "vitest";
+import { findUnmet } from "../../shared/conditions/all.ts";
+import { drill, drilled } from "../safety/types.ts";
+import { CREW, type Person } from "./given.ts";
+import { Ramp } from "./ramp.ts";
+
+const abandoned = (ramp: Ramp, story = ramp.plan()) => {
+  story.say("supervisor", { type: "abandon", reason: "fog" });
+  return ramp.settle(story);
+};
+const DRILLED = drilled(drill("lostGuard", "manual"));
+const stranger: Person = { id: "eli", name: "Eli", device: "eli-phone", mayHold: [] };
+
+describe("what stands at an aircraft", () => {
+  it("[STN-1] stands in the next session: a hold, by name and age, and its owner alone releases it", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().manned();
+    first.send("fireGuard", "hold", { note: "fuel on the ground" });
+    ramp.settle(first);
+    first.say("supervisor", { type: "abandon", reason: "spill" });
+    ramp.settle(first);
+    const next = ramp.plan().manned();
+    const [hold] = next.state.holds;
+    expect(hold).toMatchObject({ note: "fuel on the ground", by: { name: CREW.fireGuard.name } });
+    expect(hold?.by.at).toBe(first.state.holds[0]?.by.at);
+    expect(next.send("cockpit", "release", { ref: hold?.id ?? 0 }).refusal?.reason).toBe("notYourHold");
+    expect(next.send("fireGuard", "release", { ref: hold?.id ?? 0 }).refusal).toBeUndefined();
+    ramp.settle(next);
+    expect(next.state.holds).toEqual([]);
+    expect(ramp.record.items).toEqual([]);
+    expect(abandoned(ramp, next).state.holds).toEqual([]);
+    expect(ramp.plan().state.holds).toEqual([]);
+  });
+
+  it("[STN-1] a cut and a fire stand in the next session, the fire at its engine", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().manned();
+    first.send("cockpit", "cut", { engine: 2 });
+    first.send("fireGuard", "fire", { engine: 3, place: "nacelle" });
+    ramp.settle(first);
+    abandoned(ramp, first);
+    const next = ramp.plan().manned();
+    expect(next.state.cuts).toMatchObject([{ engine: 2 }]);
+    expect(next.state.fires).toMatchObject([{ engine: 3, place: "nacelle" }]);
+    expect(next.state.engines[2]?.life.is).toBe("fire");
+    const ref = next.state.fires[0]?.id ?? 0;
+    next.send("fireGuard", "fireOut", { ref });
+    next.send("supervisor", "fireOut", { ref });
+    ramp.settle(next);
+    expect(next.state.engines[2]?.life.is).toBe("shutDown");
+    expect(ramp.record.items.map((i) => i.item.is)).toEqual(["cut"]);
+  });
+
+  it("[STN-2] a stop given in one session stands at once in every other open one, and so does its end", () => {
+    const ramp = new Ramp();
+    const live = ramp.plan().manned();
+    const planned = ramp.plan().manned();
+    planned.send("groundPower", "hold");
+    ramp.settle(planned);
+    expect(live.state.holds).toHaveLength(1);
+    expect(live.state.alerts.some((a) => a.kind === "hold" && a.active)).toBe(true);
+    // Ended where it was not raised: it ends in the session that raised it too.
+    live.send("groundPower", "release", { ref: live.state.holds[0]?.id ?? 0 });
+    ramp.settle(live);
+    expect(planned.state.holds).toEqual([]);
+    expect(live.state.holds).toEqual([]);
+  });
+
+  it("[STN-2] a stop from the ramp page, without a session, voids a clearance in the running one", () => {
+    const ramp = new Ramp();
+    const live = ramp.plan().upTo("starting");
+    live.cleared(3);
+    ramp.settle(live);
+    expect(live.state.engines[2]?.life.is).toBe("clear");
+    ramp.act(stranger, { type: "stop", is: "hold" });
+    expect(live.state.engines[2]?.life.is).toBe("waiting");
+    expect(live.state.holds).toMatchObject([{ by: { name: "Eli", post: null } }]);
+  });
+
+  it("[STN-3] after a session is over a stop is taken into the record and meets the next plan", () => {
+    const ramp = new Ramp();
+    abandoned(ramp);
+    expect(ramp.act(stranger, { type: "stop", is: "fire", engine: 8 }).refusal).toBeUndefined();
+    expect(ramp.plan().state.fires).toMatchObject([{ engine: null, place: "notSaid" }]);
+  });
+
+  it("[STN-3] with no session open a stop is ended by its owner or a supervisor, and in an open one by its crew", () => {
+    const ramp = new Ramp();
+    ramp.act(stranger, { type: "stop", is: "hold" });
+    const no = ramp.record.items[0]?.no ?? 0;
+    const guard = { ...CREW.fireGuard, mayHold: ["fireGuard"] as const };
+    expect(ramp.act(guard, { type: "end", no, reason: "clear" }).refusal?.reason).toBe("notYourHold");
+    const open = ramp.plan().manned();
+    expect(ramp.act(stranger, { type: "end", no, reason: "clear" }).refusal?.reason).toBe("aircraftBusy");
+    abandoned(ramp, open);
+    expect(ramp.act(stranger, { type: "end", no, reason: "clear" }).refusal).toBeUndefined();
+    expect(ramp.plan().state.holds).toEqual([]);
+  });
+
+  it("[STN-4] the starter's uses go on counting: the ladder does not begin anew", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().upTo("starting").failedStart(3, 10);
+    ramp.settle(first);
+    const uses = first.state.engines[2]?.starter;
+    abandoned(ramp, first);
+    const next = ramp.plan();
+    expect(uses).toHaveLength(1);
+    expect(next.state.engines[2]?.starter).toEqual(uses);
+    const cool = findUnmet(next.state, 3, next.now).find((u) => u.id === "starterCool");
+    expect(cool?.is).toBe("no");
+  });
+
+  it("[STN-5] a blade count with resistance and the time an engine last ran are kept", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().upTo("secure");
+    first.send("cockpit", "handlePropeller", { engine: 1 });
+    first.say("groundPower", { type: "countBlades", engine: 1, blades: 6, resistance: true });
+    first.send("groundPower", "propellerFree", { engine: 1 });
+    ramp.settle(first);
+    abandoned(ramp, first);
+    expect(ramp.plan().state.engines[0]?.blades).toMatchObject({ blades: 6, resistance: true });
+  });
+
+  it("[STN-6] hands left on a propeller bar every clearance and other hands, until they are reported off", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().upTo("secure");
+    first.send("cockpit", "handlePropeller", { engine: 2 });
+    ramp.settle(first);
+    // The record is told of the hands even if the session never gets to say more.
+    const next = ramp.plan().manned();
+    expect(next.state.standing?.hands).toMatchObject([{ engine: 2 }]);
+    expect(findUnmet(next.state, 1, next.now).map((u) => u.id)).toContain("handsOffPropellers");
+  });
+
+  it("[STN-7] an engine left turning bars a start and hands on propellers until its propeller is seen still", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().upTo("starting").running(3);
+    ramp.settle(first);
+    abandoned(ramp, first);
+    const next = ramp.plan().manned();
+    expect(next.state.standing?.turning).toMatchObject([{ engine: 3 }]);
+    const unmet = () => findUnmet(next.state, 1, next.now).find((u) => u.id === "propellersStill");
+    expect(unmet()).toMatchObject({ is: "no", found: "3" });
+    next.upTo("secure");
+    expect(next.send("cockpit", "handlePropeller", { engine: 1 }).refusal?.unmet).toMatchObject([
+      { id: "propellersStill" },
+    ]);
+    next.send("fireGuard", "propellerStill", { engine: 3 });
+    ramp.settle(next);
+    expect(unmet()).toBeUndefined();
+    expect(ramp.record.items.filter((i) => i.item.is === "turning")).toEqual([]);
+    expect(next.send("fireGuard", "propellerStill", { engine: 3 }).refusal?.reason).toBe("nothingOpen");
+  });
+
+  it("[STN-8] open drills and defects go on, and what was closed does not come back", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan({ type: DRILLED }).manned();
+    first.say("cockpit", { type: "writeDefect", words: "oil leak", engine: 2, barsStart: true });
+    first.say("cockpit", { type: "startDrill", drill: first.state.type.drills[0]?.id ?? "" });
+    ramp.settle(first);
+    abandoned(ramp, first);
+    const next = ramp.plan({ type: DRILLED }).manned();
+    expect(next.state.defects).toMatchObject([{ words: "oil leak", engine: 2 }]);
+    expect(next.state.drills).toHaveLength(1);
+    next.say("supervisor", {
+      type: "closeDefect",
+      defect: next.state.defects[0]?.id ?? "",
+      reason: "seal replaced",
+    });
+    next.say("supervisor", { type: "endDrill", run: next.state.drills[0]?.id ?? 0, outcome: "over" });
+    ramp.settle(next);
+    abandoned(ramp, next);
+    expect(ramp.plan().state).toMatchObject({ defects: [], drills: [] });
+  });
+
+  it("[STN-9] chocks, brakes and power as last reported are shown with their age and meet no condition", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().upTo("starting");
+    ramp.settle(first);
+    abandoned(ramp, first);
+    const next = ramp.plan().manned();
+    expect(next.state.standing?.lastReported).toMatchObject({
+      chocks: { in: true },
+      brakes: { set: true },
+      groundPower: { is: "on" },
+    });
+    const unmet = findUnmet(next.state, 1, next.now).map((u) => [u.id, u.is]);
+    expect(unmet).toEqual(
+      expect.arrayContaining([
+        ["chocksIn", "unknown"],
+        ["brakesSet", "unknown"],
+        ["groundPowerKnown", "unknown"],
+      ]),
+    );
+  });
+
+  it("[STN-10] what a session ended does not come back with news of something else", () => {
+    const ramp = new Ramp();
+    ramp.act(stranger, { type: "stop", is: "hold" });
+    const next = ramp.plan().manned();
+    const stale = next.standing;
+    next.does(stranger, { type: "send", kind: "release", ref: next.state.holds[0]?.id ?? 0 });
+    expect(next.state.holds).toEqual([]);
+    if (!stale) throw new Error("the session was told of nothing");
+    next.hear({ ...stale, record: stale.record + 1 });
+    expect(next.state.holds).toEqual([]);
+  });
+});
