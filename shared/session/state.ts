@@ -145,10 +145,6 @@ export const SERVICES = [
 ] as const;
 export type Service = (typeof SERVICES)[number];
 
-export function isService(kind: SignalKind): kind is Service {
-  return (SERVICES as readonly string[]).includes(kind);
-}
-
 export type GroundPower =
   | { is: "unknown" }
   | { is: "off"; by: Attribution }

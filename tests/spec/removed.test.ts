@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 const REGISTRIES = [
   "shared/signals/all.ts SIGNALS",
   "shared/conditions/all.ts CONDITIONS",
-  "shared/alerts/kinds.ts ALERT_RULES",
+  "shared/alerts/kinds.ts ALERTS",
   "shared/session/permissions.ts ACTIONS",
   "shared/words/en/asks.ts asks",
   "shared/words/en/asks.ts choices",
