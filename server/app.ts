@@ -5,6 +5,7 @@ import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
+import { Door } from "./door.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -25,6 +26,7 @@ import { requireSignIn } from "./http/signed-in.ts";
 import { serveSite } from "./http/site.ts";
 import { typeRoutes } from "./http/types.ts";
 import { type LiveOptions, live } from "./live/attach.ts";
+import { Bounds } from "./live/person-bounds.ts";
 import { tellPeers } from "./peer.ts";
 import { PaperProcesses } from "./print/paper-process.ts";
 import { Press, type Printer } from "./print/press.ts";
@@ -57,6 +59,9 @@ const SPOKEN = { minVersion: "TLSv1.2", ciphers: SUITES } as const;
 /** Time limit for a request's headers, and the interval between checks of it. Milliseconds. */
 const SLOW = { headersTimeout: 10_000, connectionsCheckingInterval: 2_000 };
 
+/** A connection without a request is closed after this. Milliseconds. */
+const KEEP_ALIVE_MS = 5_000;
+
 /** Returns the whole server on the given services, ready to listen. */
 export async function createApp(services: Services, options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
@@ -67,8 +72,11 @@ export async function createApp(services: Services, options: AppOptions): Promis
     bodyLimit: BODY_BYTES,
     trustProxy: options.proxies.length > 0 && [...options.proxies],
     requestTimeout: 15_000,
+    keepAliveTimeout: KEEP_ALIVE_MS,
     routerOptions: { maxParamLength: 100 },
   }).withTypeProvider<ZodTypeProvider>();
+  const door = new Door(app.server, options.proxies, () => services.clock.now());
+  app.decorate("door", door);
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   // Accept JSON only: a form on another site can send text/plain without a CORS preflight.
@@ -85,6 +93,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     (error) => app.log.error({ err: error }, "a sheet could not be made"),
   );
   app.addHook("onClose", async () => press.close());
+  const bounds = new Bounds();
   const nonces = new Nonces(services.secret, clock);
   const { origins } = options.live;
   const proofs = new Proofs(nonces, singleUse, origins);
@@ -112,7 +121,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns });
       await inner.register(typeRoutes, { directory, types, signIns });
-      await inner.register(sessionRoutes, { store, sessions, planning, names, clock });
+      await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });
       await inner.register(proofRoutes, { store, notary });
@@ -122,7 +131,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
   tellPeers(app.server, options.proxies);
-  const sockets = live(app as unknown as FastifyInstance, services, proofs, refusals, options.live);
+  const sockets = live(app as unknown as FastifyInstance, services, proofs, refusals, bounds, options.live);
   const sources = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
   const metrics = new Metrics(sources);
   if (options.metrics?.process) metrics.withProcess();

@@ -23,6 +23,7 @@ export const noiseRoute: FastifyPluginAsyncZod<NoiseRouteOptions> = async (app, 
   app.get(
     "/sessions/:id/noise",
     {
+      config: { costly: true },
       schema: {
         tags: ["sessions"],
         summary:

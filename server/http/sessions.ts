@@ -14,9 +14,10 @@ import { personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import { CODE_PATTERN } from "../ids.ts";
+import type { Bounds } from "../live/person-bounds.ts";
 import type { Planning } from "../sessions/planning.ts";
 import { NoSuchSession, type Sessions } from "../sessions/sessions.ts";
-import type { EventStore } from "../store/events.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -29,20 +30,21 @@ export interface SessionRoutesOptions {
   planning: Planning;
   names: Pseudonyms;
   clock: Clock;
+  bounds: Bounds;
 }
 
 const idParams = z.strictObject({ id: idSchema });
 const planned = z.object({ id: z.string(), code: z.string() });
 
 export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async (app, options) => {
-  const { store, sessions, planning, names, clock } = options;
+  const { store, sessions, planning, names, clock, bounds } = options;
 
   app.get(
     "/sessions",
     {
       schema: {
         tags: ["sessions"],
-        summary: `The newest ${LISTED} start sessions, newest first`,
+        summary: `Start sessions: those that run, then those planned, then those over, each newest first; ${LISTED} at most`,
         response: {
           200: z.array(
             z.object({
@@ -60,7 +62,14 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
         },
       },
     },
-    () => store.sessions(LISTED),
+    async () => {
+      // A start that runs must never fall off the list, however many are planned after it.
+      const open = (await store.openSessions()).sort(
+        (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,
+      );
+      const rows = [...open, ...(await store.sessions(LISTED))];
+      return [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
+    },
   );
 
   app.post(
@@ -89,6 +98,12 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       const result = await planning.plan(personOf(identityOf(request)), request.body);
       if (result.is === "idReused")
         throw new ProblemError("idReused", "This commandId planned another session: use a new one");
+      if (result.is === "notQualified")
+        throw new ProblemError("notQualified", "Those qualified for cockpit or supervisor plan a session");
+      if (result.is === "tooMany") {
+        const detail = `You planned ${result.open} sessions that are not over: end one first`;
+        throw new ProblemError("tooMany", detail);
+      }
       if (result.is === "faulty") {
         const detail = result.faults.map((f) => `${f.path}: ${f.message}`).join("; ");
         throw new ProblemError("faultyPlan", detail, { errors: result.faults });
@@ -114,7 +129,11 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       },
     },
     async (request) => {
-      const { state } = await sessions.get(request.params.id);
+      const { id } = request.params;
+      const { readings } = bounds.of(identityOf(request).person.id, clock.now());
+      if ((await sessions.isPutAway(id)) && !readings.take(clock.now()))
+        throw new ProblemError("tooMany", "You opened many sessions that are over: wait a moment");
+      const { state } = await sessions.get(id);
       return { head: state.seq, serverNow: clock.now(), state: plainRecord(state) };
     },
   );
@@ -166,6 +185,9 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     },
   );
 };
+
+/** Those past their brief come first. */
+const rank = ({ stage }: SessionRow): number => (stage === "plan" || stage === "brief" ? 1 : 0);
 
 function plainRecord(state: SessionState): Record<string, unknown> {
   return { ...state };

@@ -2,9 +2,13 @@ import type { FastifyInstance, FastifyRequest } from "fastify";
 import type { Identity } from "../auth/identity.ts";
 import type { Proof, Proofs } from "../auth/proofs.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
+import type { Door } from "../door.ts";
 import { ProblemError } from "./problem.ts";
 
 declare module "fastify" {
+  interface FastifyInstance {
+    door: Door;
+  }
   interface FastifyRequest {
     identity: Identity | null;
   }
@@ -33,6 +37,7 @@ export function requireSignIn(
       if (proof?.is !== "proven" || proof.thumbprint !== identity.thumbprint) throw unproven();
     }
     request.identity = identity;
+    request.server.door.signedIn(request.socket);
     await within(request);
     signIns.used(identity);
   });

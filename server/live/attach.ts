@@ -23,7 +23,8 @@ import {
 import { LIMITS } from "./limits.ts";
 import { originAllowed } from "./origin.ts";
 import { servePanel } from "./panel.ts";
-import { Bounds } from "./person-bounds.ts";
+import type { Bounds } from "./person-bounds.ts";
+import { seldom } from "./seldom.ts";
 import { UnauthenticatedSockets } from "./unauthenticated-sockets.ts";
 
 export interface LiveOptions {
@@ -40,6 +41,7 @@ export function live(
   services: Services,
   proofs: Proofs,
   refusals: Refusals,
+  bounds: Bounds,
   { origins }: LiveOptions,
 ): () => number {
   const { sessions, signIns, clock, timers, others, peers } = services;
@@ -98,11 +100,11 @@ export function live(
         TRACES.fanOut.publish({ session, from, to, sockets: beats.watching(session).length });
     },
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
-    ramp: () => io.emit("ramp"),
+    ramp: seldom(timers, LIMITS.rampMs, () => io.emit("ramp")),
   });
-  const bounds = new Bounds();
   io.use(handshake(signIns, proofs, clock, refusals));
   io.on("connection", (socket) => {
+    app.door.signedIn(socket.request.socket);
     const { signIn, expiresAt, person, device } = socket.data.identity;
     void socket.join(signInRoom(signIn));
     joinWithin(personRoom(person.id), LIMITS.perPerson, socket);

@@ -37,7 +37,12 @@ export const LIMITS = {
    */
   stopBurst: 100,
   stopsPerSecond: 20,
+  /** Sessions that are over and not in memory: how many a person may open at once, and per second after it. */
+  readingBurst: 20,
+  readingsPerSecond: 0.5,
   beatMs: 2_000,
+  /** Panels are told at most once in this time that the list of sessions changed. */
+  rampMs: 250,
   /** Regular beats are collected for this long and sent to the other servers together. */
   tellMs: 100,
   /** Interval between checks of the sockets' sign-ins: another process may have ended one. */

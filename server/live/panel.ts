@@ -83,7 +83,10 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
     const watch = watchSchema.safeParse(raw);
     if (!watch.success) return tell(notUnderstood(watch.error));
     try {
-      const live = await deps.sessions.get(watch.data.session);
+      const { session } = watch.data;
+      if ((await deps.sessions.isPutAway(session)) && !bounds().readings.take(clock.now()))
+        return tooMany(tell);
+      const live = await deps.sessions.get(session);
       if (!socket.connected) return;
       // Keep everything from here to the end synchronous: no event can be recorded between the answer and the join,
       // so the panel misses none and receives none twice.

@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { type NoiseLog, noiseAfter } from "../../shared/figures/noiseLog.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
@@ -13,6 +14,7 @@ export class NoiseLogs {
   readonly #store: EventStore;
   readonly #names: Pseudonyms;
   readonly #logs = new Map<string, NoiseLog>();
+  #last: Promise<unknown> = Promise.resolve();
 
   constructor(store: EventStore, names: Pseudonyms) {
     this.#store = store;
@@ -24,12 +26,20 @@ export class NoiseLogs {
    * before `now`.
    * @throws StoreFailure when one cannot be read: the dose would come out too small without it
    */
-  async upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
+  upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
+    // One after another: two at once would read the same events twice.
+    const turn = this.#last.then(() => this.#upTo(now, asked));
+    this.#last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #upTo(now: number, asked: string): Promise<ReadonlyMap<string, NoiseLog>> {
     const rows = new Map<string, SessionRow>();
+    // Nothing turns before the brief is over, so nobody stands in noise.
     for (const row of [await this.#store.session(asked), ...(await this.#store.openSessions())])
-      if (row) rows.set(row.id, row);
+      if (row && (row.id === asked || !isPlanned(row))) rows.set(row.id, row);
     for (const row of await this.#store.sessions(LISTED))
-      if (row.headAt > now - DAY_MS) rows.set(row.id, row);
+      if (row.headAt > now - DAY_MS && !isPlanned(row)) rows.set(row.id, row);
     for (const id of this.#logs.keys()) if (!rows.has(id)) this.#logs.delete(id);
     for (const row of rows.values()) await this.#hear(row);
     return new Map(this.#logs);
@@ -41,8 +51,12 @@ export class NoiseLogs {
       const events = await this.#store.read(id, log?.state.seq ?? 0, PAGE);
       if (events.length === 0) break;
       await this.#names.loadFor(events.map((e) => e.body));
+      if (events.length === PAGE) await setImmediate();
       for (const { body } of events) log = noiseAfter(log, readSealed(this.#names.reveal(body)).event);
     }
     if (log) this.#logs.set(id, log);
   }
 }
+
+/** Nothing was recorded but the plan. */
+const isPlanned = ({ headSeq }: SessionRow): boolean => headSeq === 1;

@@ -1,4 +1,5 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
@@ -43,7 +44,11 @@ export interface PlanFault {
 export type PlanResult =
   | { is: "planned"; id: string; code: string }
   | { is: "faulty"; faults: PlanFault[] }
-  | { is: "idReused" };
+  | { is: "idReused" }
+  /** The person may hold neither post that plans. */
+  | { is: "notQualified" }
+  /** They planned this many sessions that are not over. */
+  | { is: "tooMany"; open: number };
 
 export interface Ids {
   session(): string;
@@ -60,9 +65,19 @@ interface PlanningDeps {
   names: { know(people: readonly Named[]): Promise<void> };
 }
 
+/** Posts whose people plan. */
+const PLANNERS: readonly Post[] = ["cockpit", "supervisor"];
+
+/** Sessions that are not over, planned by one person. A busy ramp has some ten starts at once. */
+export const OPEN_PER_PERSON = 40;
+
 /** Plans sessions: checks a plan against the aircraft's type and the people, then records it as event 1. */
 export class Planning {
   readonly #deps: PlanningDeps;
+  /** Who planned each open session. */
+  readonly #planners = new Map<string, string>();
+  /** The last plan under way of each person. */
+  readonly #turns = new Map<string, Promise<unknown>>();
 
   constructor(deps: PlanningDeps) {
     this.#deps = deps;
@@ -70,10 +85,25 @@ export class Planning {
 
   /** Plans a session. Called again with the same `commandId`, it returns the session planned first. */
   async plan(person: Person, input: PlanInput): Promise<PlanResult> {
+    if (!PLANNERS.some((post) => person.mayHold.includes(post))) return { is: "notQualified" };
+    // One after another, so that a hundred at once count one by one.
+    const before = this.#turns.get(person.id) ?? Promise.resolve();
+    const turn = before.then(() => this.#plan(person, input));
+    const done = turn.catch(() => undefined);
+    this.#turns.set(person.id, done);
+    void done.then(() => {
+      if (this.#turns.get(person.id) === done) this.#turns.delete(person.id);
+    });
+    return turn;
+  }
+
+  async #plan(person: Person, input: PlanInput): Promise<PlanResult> {
     const { store, sessions, clock, ids } = this.#deps;
     const digest = sha256(canonical(input));
     const repeated = await this.#repeated(input.commandId, digest);
     if (repeated) return repeated;
+    const open = await this.#openOf(person.id);
+    if (open >= OPEN_PER_PERSON) return { is: "tooMany", open };
     const checked = await this.#check(input);
     if ("faults" in checked) return { is: "faulty", faults: checked.faults };
 
@@ -96,6 +126,20 @@ export class Planning {
       throw error;
     }
     return { is: "planned", id, code };
+  }
+
+  /** Returns how many open sessions the person planned. Reads who planned each session once. */
+  async #openOf(person: string): Promise<number> {
+    const rows = await this.#deps.store.openSessions();
+    const ids = new Set(rows.map((row) => row.id));
+    for (const id of this.#planners.keys()) if (!ids.has(id)) this.#planners.delete(id);
+    for (const id of ids) {
+      if (this.#planners.has(id)) continue;
+      const [first] = await this.#deps.store.read(id, 0, 1);
+      const actor = first ? readSealed(first.body).event.actor : null;
+      this.#planners.set(id, actor?.kind === "person" ? actor.id : "");
+    }
+    return [...this.#planners.values()].filter((id) => id === person).length;
   }
 
   async #repeated(commandId: string, digest: string): Promise<PlanResult | null> {

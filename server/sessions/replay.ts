@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import { genesis, type Sealed } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
@@ -9,7 +10,7 @@ import { type EventStore, type SessionRow, StoreFailure } from "../store/events.
 import { type Answered, noteAnswers } from "./recorded.ts";
 import { withSharedType } from "./shared-type.ts";
 
-const PAGE = 1_000;
+const PAGE = 250;
 
 /** Latest events per session that stay in memory, for panels that reconnect. */
 export const TAIL = 400;
@@ -85,6 +86,8 @@ export async function readOn<H extends Held>(
       headHash = hash;
     }
     if (page.length < PAGE) break;
+    // A long record must not keep a signal waiting.
+    await setImmediate();
   }
   noteAnswers(held.answered, all);
   return { held: { ...held, state, headHash, tail: [...held.tail, ...all].slice(-TAIL) }, events: all };

@@ -1,10 +1,12 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
 import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
+import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver } from "../../shared/session/state.ts";
@@ -229,6 +231,8 @@ export class Sessions {
     const stop = command.action.type === "send" && isStop(command.action);
     const inTime = stop ? timers.after(STOP_WAITS_MS, () => void passOn()) : () => {};
     try {
+      const over = await this.#overAnswer(command, digest, flood);
+      if (over) return over;
       const live = await this.get(command.session);
       const answer = (elsewhere?: string) =>
         this.#kept(
@@ -254,6 +258,32 @@ export class Sessions {
     } finally {
       inTime();
     }
+  }
+
+  /** Returns true when `get` would have to read all events of a session that is over. */
+  async isPutAway(id: string): Promise<boolean> {
+    return !this.#held.has(id) && typeof (await this.#deps.store.session(id))?.closedAt === "number";
+  }
+
+  /**
+   * Returns the answer to a command on a session that is over and not in memory, from its row and from what the same
+   * command led to before; null for any other session. Past the limit of stops it does not look for the latter.
+   */
+  async #overAnswer(command: Command, digest: string, flood: boolean): Promise<CommandResult | null> {
+    const { store } = this.#deps;
+    const { id, session } = command;
+    if (this.#held.has(session)) return null;
+    const row = await store.session(session);
+    if (!row || row.closedAt === null) return null;
+    const answered = new Map<string, Answered>();
+    const led = flood ? [] : await store.ofCommand(session, id);
+    noteAnswers(
+      answered,
+      led.map(({ body }) => readSealed(body).event),
+    );
+    const before = answered.get(id);
+    if (before) return repeatAnswer(before, digest);
+    return { status: "refused", seq: null, refusal: { reason: "sessionOver", found: row.stage as Stage } };
   }
 
   /** Lets sessions leave the brief one at a time: of two with the same aircraft, the second must find the first. */

@@ -92,6 +92,8 @@ export interface EventStore {
   append(append: Append): Promise<void>;
   /** Returns at most `limit` events numbered above `since`, in order. */
   read(session: string, since: number, limit: number): Promise<StoredEvent[]>;
+  /** Returns the events that a command led to, in order. */
+  ofCommand(session: string, command: string): Promise<StoredEvent[]>;
   session(id: string): Promise<SessionRow | null>;
   sessionByCode(code: string): Promise<SessionRow | null>;
   /** Returns the session that a plan's command id created. */

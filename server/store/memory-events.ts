@@ -32,6 +32,10 @@ export class MemoryEventStore implements EventStore {
     return (this.#events.get(session) ?? []).slice(since, since + limit);
   }
 
+  async ofCommand(session: string, command: string): Promise<StoredEvent[]> {
+    return (this.#events.get(session) ?? []).filter((event) => event.command === command);
+  }
+
   async session(id: string): Promise<SessionRow | null> {
     return this.#rows.get(id) ?? null;
   }

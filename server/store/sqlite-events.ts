@@ -46,6 +46,10 @@ export class SqliteEventStore implements EventStore {
         `SELECT "seq", "at", "type", "command", "body", "hash" FROM "Event"
          WHERE "session" = ? AND "seq" > ? ORDER BY "seq" LIMIT ?`,
       ),
+      ofCommand: db.prepare<unknown[], StoredEvent>(
+        `SELECT "seq", "at", "type", "command", "body", "hash" FROM "Event"
+         WHERE "session" = ? AND "command" = ? ORDER BY "seq"`,
+      ),
       byId: select(`WHERE "id" = ?`),
       byCode: select(`WHERE "code" = ?`),
       byPlan: select(`WHERE "planCommand" = ?`),
@@ -73,6 +77,10 @@ export class SqliteEventStore implements EventStore {
 
   async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
     return this.#try(() => this.#sql.read.all(session, since, limit));
+  }
+
+  async ofCommand(session: string, command: string): Promise<StoredEvent[]> {
+    return this.#try(() => this.#sql.ofCommand.all(session, command));
   }
 
   async session(id: string): Promise<SessionRow | null> {

@@ -1,13 +1,14 @@
 import { parentPort, receiveMessageOnPort, workerData } from "node:worker_threads";
 import { openHandle } from "./open.ts";
-import type { WriteReply, WriteRequest } from "./sqlite-thread.ts";
+import type { DatabaseFile, WriteReply, WriteRequest } from "./sqlite-thread.ts";
 import { SqliteWriter } from "./sqlite-writer.ts";
 
 /** Main file of the writer thread. Writes that arrive during a flush share the next one. */
 const port = parentPort;
 if (!port) throw new Error("this is a thread of a server's");
-const db = openHandle(workerData as string);
-const writer = new SqliteWriter(db);
+const { file, identity } = workerData as DatabaseFile;
+const db = openHandle(file);
+const writer = new SqliteWriter(db, identity);
 
 port.on("message", (first: WriteRequest | null) => {
   const given: WriteRequest[] = [];

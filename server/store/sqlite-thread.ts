@@ -1,6 +1,7 @@
 import { once } from "node:events";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
+import { type FileIdentity, identityOf } from "./same-file.ts";
 import type { Outcome, Write, Writer } from "./sqlite-writer.ts";
 
 /** The built `sqlite-thread-main.ts`: a thread cannot run a TypeScript source. */
@@ -10,6 +11,11 @@ const SCRIPT = fileURLToPath(new URL("../dist/sqlite-thread-main.js", import.met
 export interface WriteRequest {
   number: number;
   group: readonly Write[];
+}
+/** What a thread is begun with. */
+export interface DatabaseFile {
+  file: string;
+  identity: FileIdentity;
 }
 export interface WriteReply {
   number: number;
@@ -26,14 +32,15 @@ interface Waiting {
  * the first write. If it ends by itself, its pending writes fail, and the next write starts another.
  */
 export class SqliteThread implements Writer {
-  readonly #file: string;
+  readonly #file: DatabaseFile;
   readonly #waiting = new Map<number, Waiting>();
   #worker: Worker | null = null;
   #given = 0;
 
   /** @param file a database that `openDatabase` has opened */
   constructor(file: string) {
-    this.#file = file;
+    // A thread that begins later must not take a file that was put in its place.
+    this.#file = { file, identity: identityOf(file) };
   }
 
   write(group: readonly Write[]): Promise<Outcome[]> {

@@ -7,6 +7,7 @@ import {
   type SessionRow,
   StoreFailure,
 } from "./events.ts";
+import { type FileIdentity, identityOf, SameFile } from "./same-file.ts";
 
 /** One write. Plain data, as its outcome is, so that both can be sent between threads. */
 export type Write =
@@ -55,9 +56,12 @@ export class SqliteWriter {
   readonly #db: Database.Database;
   readonly #sql;
   readonly #transaction: (group: readonly Write[]) => void;
+  readonly #same: SameFile | null;
 
-  constructor(db: Database.Database) {
+  /** @param identity of the file when the server opened it */
+  constructor(db: Database.Database, identity: FileIdentity = identityOf(db.name)) {
     this.#db = db;
+    this.#same = db.memory ? null : new SameFile(db.name, identity);
     const names = SESSION_COLUMNS.map((c) => `"${c}"`).join(", ");
     this.#sql = {
       insertRow: db.prepare(
@@ -90,6 +94,14 @@ export class SqliteWriter {
 
   /** Returns one outcome per write, in order, once all that was stored is durable. */
   write(group: readonly Write[]): Outcome[] {
+    const before = this.#same?.fault() ?? null;
+    const outcomes = before === null ? this.#writeGroup(group) : [];
+    // Looked at again: what was written meanwhile may be in a file that has no name any more.
+    const message = before ?? this.#same?.fault() ?? null;
+    return message === null ? outcomes : group.map(() => ({ is: "fault", message }));
+  }
+
+  #writeGroup(group: readonly Write[]): Outcome[] {
     try {
       this.#transaction(group);
       return group.map(() => KEPT);
@@ -98,7 +110,7 @@ export class SqliteWriter {
       // Do not retry one by one: the lock affects all, and each would wait for it again.
       if (group.length === 1 || isLocked(error)) return group.map(() => outcome);
       // Write each alone, so that the conflict of one does not fail the others.
-      return group.flatMap((one) => this.write([one]));
+      return group.flatMap((one) => this.#writeGroup([one]));
     }
   }
 

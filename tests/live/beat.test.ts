@@ -100,13 +100,16 @@ describe("the ramp", () => {
   it("[LIV-11] is told to every panel when a session is planned, changes its stage or ends", async () => {
     const di = await panel("di");
     const token = await signIn(server.app, "fay");
+    await server.hand.pass(LIMITS.rampMs);
     await planned(server.app, token);
     await di.until(() => di.ramps === 1);
+    await server.hand.pass(LIMITS.rampMs);
     await di.command(session, { type: "claimPost", post: "supervisor" });
     await di.exchange();
     expect(di.ramps).toBe(1);
     await di.command(session, { type: "advance", to: "brief" });
     await di.until(() => di.ramps === 2);
+    await server.hand.pass(LIMITS.rampMs);
     await di.command(session, { type: "abandon", reason: "weather" });
     await di.until(() => di.ramps === 3);
   });

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { describe, expect, it } from "vitest";
+import { LIMITS } from "../../server/live/limits.ts";
 import { type StoredEvent, StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
@@ -129,8 +130,10 @@ describe("deadlines", () => {
     const test = await testServer();
     const idle = test.hand.waiting;
     const session = await asked(test);
+    await test.hand.pass(LIMITS.rampMs);
     expect(test.hand.waiting).toBe(idle + 1);
     await say(test, session, { type: "abandon", reason: "weather" });
+    await test.hand.pass(LIMITS.rampMs);
     expect(test.hand.waiting).toBe(idle);
     await test.close();
   });

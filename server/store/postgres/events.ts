@@ -74,6 +74,13 @@ export class PostgresEventStore implements EventStore {
     );
   }
 
+  ofCommand(session: string, command: string): Promise<StoredEvent[]> {
+    return this.#select<StoredEvent>(
+      `SELECT ${EVENT_COLUMNS} FROM "Event" WHERE "session" = $1 AND "command" = $2 ORDER BY "seq"`,
+      [session, command],
+    );
+  }
+
   session(id: string): Promise<SessionRow | null> {
     return this.#row(`WHERE "id" = $1`, [id]);
   }

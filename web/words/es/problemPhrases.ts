@@ -79,6 +79,18 @@ export const problemPhrases: readonly Phrase[] = [
   ],
   ["has {1} entries, more than any list here", "tiene {1} elementos, más que cualquier lista de aquí"],
   ["has more values than any aircraft type", "tiene más valores que cualquier tipo de avión"],
+  [
+    "Those qualified for cockpit or supervisor plan a session",
+    "Planea una sesión quien puede estar en cabina o de supervisor",
+  ],
+  [
+    "You planned {1} sessions that are not over: end one first",
+    "Usted planeó {1} sesiones que no han terminado: termine una primero",
+  ],
+  [
+    "You opened many sessions that are over: wait a moment",
+    "Abrió muchas sesiones terminadas: espere un momento",
+  ],
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
   [
