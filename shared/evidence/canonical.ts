@@ -1,7 +1,7 @@
 /**
- * Canonical JSON (RFC 8785): keys sorted by UTF-16 code units, ECMAScript numbers, no white space. Members whose value
- * is undefined are left out, as JSON does.
- * @throws TypeError on what JSON cannot say: NaN, infinities, lone surrogates, functions
+ * Returns canonical JSON (RFC 8785): keys sorted by UTF-16 code units, ECMAScript numbers, no white space. Leaves out
+ * members whose value is undefined, as JSON does.
+ * @throws TypeError on a value that JSON cannot represent: NaN, infinities, lone surrogates, functions
  */
 export function canonical(value: unknown): string {
   switch (typeof value) {
@@ -28,12 +28,12 @@ export function canonical(value: unknown): string {
 }
 
 /**
- * Whether `text` is the canonical form of `parsed`, what JSON.parse gave for it. Most texts are told by what the engine
- * itself would write, several times faster than by writing them anew.
+ * Returns whether `text` is the canonical form of `parsed`, the value that JSON.parse gave for it. Most texts are
+ * compared with what JSON.stringify writes, which is several times faster than `canonical`.
  */
 export function isCanonical(text: string, parsed: unknown): boolean {
   const plain = !text.includes("\\ud") && JSON.stringify(parsed) === text && isSorted(parsed);
-  // Number-like keys are sorted otherwise by the engine, and an escape may stand for a lone surrogate.
+  // JSON.stringify sorts number-like keys in another way, and an escape may stand for a lone surrogate.
   return plain || canonical(parsed) === text;
 }
 

@@ -1,7 +1,10 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import { canonical } from "./canonical.ts";
 
-/** SHA-256 of the text's UTF-8 bytes, as lower-case hex. The shell brings it: Node and browsers have their own. */
+/**
+ * Returns the SHA-256 of the text's UTF-8 bytes, lower-case hex. The caller supplies it, because Node and browsers each
+ * have their own.
+ */
 export type Digest = (text: string) => string;
 
 /** An event as stored and exported: its exact bytes, which hold the hash of the event before. */
@@ -22,20 +25,20 @@ export function seal(event: SessionEvent, prev: string, digest: Digest): Sealed 
   return { seq: event.seq, body, hash: digest(body) };
 }
 
-/** The last line of a chain that was checked: its number and hash; 0 and the genesis before the first. */
+/** The last line of a chain that was checked: its number and hash. Before the first line: 0 and the genesis. */
 export type Link = Pick<Sealed, "seq" | "hash">;
 
 /**
- * Whether a stored line is the next of its session's chain, told without reading what it says: it must hold the hash of
- * the line before, in its place among the members, and give the hash kept beside it. Cheap enough for a whole database;
- * what the lines mean is `verify`'s to check.
+ * Returns whether a stored line is the next one of its session's chain, without parsing it. The line must hold the hash
+ * of the line before, in that member's place, and must have the hash that is stored beside it. This is cheap enough for
+ * a whole database; `verify` checks the meaning of the lines.
  */
 export function followsOn(session: string, last: Link, line: Sealed, digest: Digest): boolean {
   const seq = last.seq + 1;
   return line.seq === seq && isChained(line.body, last.hash, seq, session) && digest(line.body) === line.hash;
 }
 
-/** The last members of the canonical form, whose keys are sorted: in a text of JSON they can stand nowhere else. */
+/** Checks the last members of the canonical form. Its keys are sorted, so these members can stand nowhere else. */
 function isChained(body: string, prev: string, seq: number, session: string): boolean {
   const version = body.lastIndexOf(',"v":');
   const before = `,"prev":"${prev}","seq":${seq},"session":"${session}"`;

@@ -1,7 +1,7 @@
 import type { Hash } from "./merkle.ts";
 import { fromBase64, type NoteTools, openNote, type Signer, signNote, toBase64 } from "./note.ts";
 
-/** The server's statement: at this time the session's record had this many events and this Merkle root. */
+/** The server's statement that at this time the session's record had this many events and this Merkle root. */
 export interface Checkpoint {
   session: string;
   /** Number of events: the tree's leaves are their exact bytes. */
@@ -15,15 +15,16 @@ const ORIGIN = "chockside/session/";
 const TIME = "time ";
 
 /**
- * A checkpoint as C2SP tlog-checkpoint writes it, a signed note of origin, size and root, with the time as an
- * extension line. Each session is a log of its own; one key signs for all, so the key's name is not the origin.
+ * Returns the checkpoint as C2SP tlog-checkpoint writes it: a signed note of origin, size and root, with the time as an
+ * extension line. Each session is a log of its own. One key signs for all sessions, so the key's name is not the
+ * origin.
  */
 export function signCheckpoint({ session, size, root, at }: Checkpoint, signer: Signer, hash: Hash): string {
   const time = new Date(at).toISOString();
   return signNote(`${ORIGIN}${session}\n${size}\n${toBase64(root)}\n${TIME}${time}\n`, signer, hash);
 }
 
-/** The checkpoint a note holds, null unless one of the keys signed it and it is written as above. */
+/** Returns the checkpoint in a note; null unless one of the keys signed it and it has the form above. */
 export function openCheckpoint(
   note: string,
   keys: readonly Uint8Array[],

@@ -1,16 +1,17 @@
-// Merkle tree of RFC 9162 section 2.1: a record's events are its leaves, in order. Proofs are in `merkleProof.ts`.
+// Merkle tree of RFC 9162 section 2.1. The leaves are the events of a record, in order. `merkleProof.ts` holds the
+// proofs.
 
-/** SHA-256 of bytes. The shell brings it: Node and browsers have their own. */
+/** Returns the SHA-256 of bytes. The caller supplies it, because Node and browsers each have their own. */
 export type Hash = (bytes: Uint8Array) => Uint8Array;
 
-/** The hash of a leaf, `SHA-256(0x00 || data)`: no leaf can pass for a node. */
+/** Returns the hash of a leaf, `SHA-256(0x00 || data)`. The prefix keeps a leaf from passing for a node. */
 export function leafHash(data: Uint8Array, hash: Hash): Uint8Array {
   const bytes = new Uint8Array(1 + data.length);
   bytes.set(data, 1);
   return hash(bytes);
 }
 
-/** The hash of a node, `SHA-256(0x01 || left || right)`. */
+/** Returns the hash of a node, `SHA-256(0x01 || left || right)`. */
 export function nodeHash(left: Uint8Array, right: Uint8Array, hash: Hash): Uint8Array {
   const bytes = new Uint8Array(1 + left.length + right.length);
   bytes[0] = 1;
@@ -19,7 +20,7 @@ export function nodeHash(left: Uint8Array, right: Uint8Array, hash: Hash): Uint8
   return hash(bytes);
 }
 
-/** The root over leaf hashes from `from` to before `to`; that of no leaves is the hash of nothing. */
+/** Returns the root over the leaf hashes from `from` to before `to`; for no leaves, the hash of no bytes. */
 export function rootOf(
   leaves: readonly Uint8Array[],
   hash: Hash,
@@ -34,17 +35,17 @@ export function rootOf(
   return nodeHash(rootOf(leaves, hash, from, middle), rootOf(leaves, hash, middle, to), hash);
 }
 
-/** The largest power of two smaller than `size`: how many leaves lie in the left part of a tree. */
+/** Returns the largest power of two smaller than `size`: the number of leaves in the left part of a tree. */
 export function leftSize(size: number): number {
   let k = 1;
   while (k * 2 < size) k *= 2;
   return k;
 }
 
-/** A tree that grows leaf by leaf and knows its root at every size, keeping one hash for each bit of the size. */
+/** A tree that grows leaf by leaf and gives its root at every size. It keeps one hash for each bit of the size. */
 export class GrowingTree {
   readonly #hash: Hash;
-  /** Roots of the full trees that the leaves make up, largest first. */
+  /** Roots of the full subtrees, largest first. */
   readonly #full: { size: number; root: Uint8Array }[] = [];
 
   constructor(hash: Hash) {

@@ -1,6 +1,9 @@
 import { type Hash, leftSize, nodeHash, rootOf } from "./merkle.ts";
 
-/** Hashes from a leaf's neighbour up to below the root (RFC 9162 section 2.1.3.1). @throws RangeError */
+/**
+ * Returns the hashes from a leaf's neighbour up to below the root (RFC 9162 section 2.1.3.1).
+ * @throws RangeError
+ */
 export function inclusionProof(leaves: readonly Uint8Array[], index: number, hash: Hash): Uint8Array[] {
   if (!Number.isInteger(index) || index < 0 || index >= leaves.length)
     throw new RangeError(`no leaf ${index} in a tree of ${leaves.length}`);
@@ -14,7 +17,10 @@ export function inclusionProof(leaves: readonly Uint8Array[], index: number, has
   return path(0, leaves.length);
 }
 
-/** Proof that the tree of the first `size` leaves grew into the whole (RFC 9162 section 2.1.4.1). @throws RangeError */
+/**
+ * Returns the proof that the tree of the first `size` leaves grew into the whole tree (RFC 9162 section 2.1.4.1).
+ * @throws RangeError
+ */
 export function consistencyProof(leaves: readonly Uint8Array[], size: number, hash: Hash): Uint8Array[] {
   if (!Number.isInteger(size) || size < 1 || size > leaves.length)
     throw new RangeError(`no tree of ${size} in one of ${leaves.length}`);
@@ -37,7 +43,7 @@ export interface InclusionClaim {
   proof: readonly Uint8Array[];
 }
 
-/** RFC 9162 section 2.1.3.2. */
+/** Returns whether the claim holds (RFC 9162 section 2.1.3.2). */
 export function includes({ leaf, index, size, root, proof }: InclusionClaim, hash: Hash): boolean {
   if (!Number.isInteger(index) || index < 0 || index >= size) return false;
   let [fn, sn] = [index, size - 1];
@@ -60,7 +66,7 @@ export interface ConsistencyClaim {
   proof: readonly Uint8Array[];
 }
 
-/** RFC 9162 section 2.1.4.2. */
+/** Returns whether the claim holds (RFC 9162 section 2.1.4.2). */
 export function growsInto({ first, second, proof }: ConsistencyClaim, hash: Hash): boolean {
   if (first.size < 1 || first.size > second.size) return false;
   if (first.size === second.size) return proof.length === 0 && same(first.root, second.root);

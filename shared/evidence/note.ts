@@ -2,7 +2,7 @@ import type { Hash } from "./merkle.ts";
 
 // A signed note (C2SP signed-note 1.0): text, a blank line, and one line of its signature by Ed25519 (RFC 8032).
 
-/** Name of every key of this program; the id beside it tells them apart. */
+/** Name of every key of this program. The id beside the name tells the keys apart. */
 const KEY_NAME = "chockside";
 /** Signature type of Ed25519 over the text itself (C2SP signed-note, signature types). */
 const ED25519 = 1;
@@ -10,13 +10,13 @@ const ID_BYTES = 4;
 const SIGNATURE_BYTES = 64;
 const LINE = /^— ([^ +]+) ([A-Za-z0-9+/]+={0,2})$/;
 
-/** Signs text with one key, whose 32 public bytes go along. */
+/** Signs text with one key and holds that key's 32 public bytes. */
 export interface Signer {
   publicKey: Uint8Array;
   sign(text: Uint8Array): Uint8Array;
 }
 
-/** Says whether the signature is the key's over the text (RFC 8032 section 5.1.7). */
+/** Returns whether the key signed the text (RFC 8032 section 5.1.7). */
 export type CheckSignature = (publicKey: Uint8Array, text: Uint8Array, signature: Uint8Array) => boolean;
 
 /** Cryptographic functions for notes. The server or the browser supplies them. */
@@ -34,7 +34,9 @@ export function signNote(text: string, signer: Signer, hash: Hash): string {
   return `${text}\n— ${KEY_NAME} ${toBase64(bytes)}\n`;
 }
 
-/** The note's text, when one of the keys signed it; null for anything else, be it one bit of the signature's letters. */
+/**
+ * Returns the note's text if one of the keys signed it; null for anything else, even one changed bit of the signature.
+ */
 export function openNote(note: string, keys: readonly Uint8Array[], tools: NoteTools): string | null {
   const end = note.lastIndexOf("\n\n");
   if (end < 0 || !note.endsWith("\n")) return null;
@@ -67,7 +69,10 @@ export function toBase64(bytes: Uint8Array): string {
   return btoa(String.fromCharCode(...bytes));
 }
 
-/** Null unless the letters are the very ones that `toBase64` writes: loose bits at the end would be room for change. */
+/**
+ * Returns the bytes; null unless the letters are exactly those that `toBase64` writes. Unused bits at the end would let
+ * a note be changed without breaking its signature.
+ */
 export function fromBase64(letters: string): Uint8Array | null {
   try {
     const bytes = Uint8Array.from(atob(letters), (c) => c.charCodeAt(0));

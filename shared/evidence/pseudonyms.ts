@@ -1,19 +1,21 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import type { Digest } from "./chain.ts";
 
-// People's names are not in the sealed bytes: a salted digest stands in their place. Whoever holds name and salt can
-// show whose it is; once the salt is gone nobody can, and every byte of the record still verifies.
+// The sealed bytes hold a salted digest in place of each person's name. A reader who has the name and the salt can show
+// whose it is. Once the salt is deleted nobody can, and every byte of the record still verifies.
 
 /** The name and salt behind a pseudonym. */
 export interface Opening {
   name: string;
-  /** Chance nobody can guess: 128 bits, hexadecimal. */
+  /** 128 random bits, hexadecimal. */
   salt: string;
 }
 
 const PSEUDONYMS = /"(person:[0-9a-f]{64})"/g;
 
-/** Returns the pseudonym of a name: a commitment, binding by the digest and hiding by the salt. */
+/**
+ * Returns the pseudonym of a name. It is a commitment: the digest binds it to the name, and the salt hides the name.
+ */
 export function pseudonymOf({ name, salt }: Opening, digest: Digest): string {
   return `person:${digest(`chockside name ${salt} ${name}`)}`;
 }
@@ -23,31 +25,34 @@ export function pseudonymsIn(body: string): Set<string> {
   return new Set([...body.matchAll(PSEUDONYMS)].map((m) => m[1] ?? ""));
 }
 
-/** Returns the sealed bytes with names instead of pseudonyms, for reading only: their hash is another. */
+/**
+ * Returns the sealed bytes with names in place of pseudonyms. They are for reading only, because their hash differs.
+ */
 export function withNames(body: string, nameOf: (pseudonym: string) => string): string {
   return body.replace(PSEUDONYMS, (_, pseudonym: string) => JSON.stringify(nameOf(pseudonym)));
 }
 
-/** Returns the words for an erased person. They show that it is the same person each time, without the name. */
+/** Returns the words for an erased person. They are the same each time for one person, and do not give the name. */
 export function erasedName(pseudonym: string): string {
   return `Erased person ${pseudonym.slice("person:".length, "person:".length + 6)}`;
 }
 
 /**
- * The event with every person's name replaced by what `to` says of it: in the actor, the crew, the reporters of
- * conditions, the writers of defects and those a refusal names. `id` is the person's where it stands beside the name.
+ * Returns the event with every person's name replaced by the result of `to`: the actor, the crew, the reporters of
+ * conditions, the writers of defects and the people a refusal names. `id` is the person's id where it stands beside the
+ * name.
  */
 export function mapNames(event: SessionEvent, to: (name: string, id: string | null) => string): SessionEvent {
   return mapped(event, to) as SessionEvent;
 }
 
-/** Keys that can hold a name. A refusal's `found` may hold the name of the person who prevents the action. */
+/** Keys whose value can be a name. A refusal's `found` may be the name of the person who prevents the action. */
 const NAMES = new Set(["name", "found"]);
 
-/** Members that hold no person's name but may hold others: the type's gauges have names too. */
+/** Members to skip: the names in them are not people's, such as the names of the type's gauges. */
 const WITHOUT = new Set(["aircraftType", "action"]);
 
-/** Copies only the parts that change, because most of an event holds no name. */
+/** Copies only the parts that change, because most parts of an event hold no name. */
 function mapped(value: unknown, to: (name: string, id: string | null) => string): unknown {
   if (typeof value !== "object" || value === null) return value;
   if (Array.isArray(value)) {

@@ -10,14 +10,14 @@ import type { SignedManifest } from "./verify.ts";
 const END = "chockside/export";
 
 /**
- * The last line of a signed export: a note over the SHA-256 of all bytes before it, so that nothing at all in the file
- * can differ, be it the caution.
+ * Returns the last line of a signed export: a note over the SHA-256 of all bytes before it. So no byte of the file can
+ * change unnoticed, the caution included.
  */
 export function endLine(before: Uint8Array, signer: Signer, tools: Pick<NoteTools, "hash">): string {
   return canonical({ end: signNote(`${END}\n${toHex(before)}\n`, signer, tools.hash) });
 }
 
-/** Returns the fault of an export's last line; null when it signs the bytes before it, whose SHA-256 is `before`. */
+/** Returns the fault of an export's last line; null when it signs the bytes before it. `before` is their SHA-256. */
 export function faultOfEnd(
   line: string,
   before: Uint8Array,
@@ -37,7 +37,9 @@ export function faultOfEnd(
   return text === `${END}\n${toHex(before)}\n` ? null : "the file is not the one that was signed";
 }
 
-/** Whether every name in the manifest is the one that was sealed: its digest stands in the bytes. */
+/**
+ * Returns the fault of the manifest's names; null when each is the sealed one, that is, its digest stands in the bytes.
+ */
 export function faultOfNames({ names }: SignedManifest, digest: Digest): string | null {
   const wrong = Object.entries(names).find(
     ([pseudonym, opening]) => pseudonymOf(opening, digest) !== pseudonym,
@@ -48,8 +50,8 @@ export function faultOfNames({ names }: SignedManifest, digest: Digest): string 
 export type CheckpointFault = { line: number; why: string };
 
 /**
- * Returns the fault of the checkpoints of a record whose chain is whole, or null. Each must be signed, be of this
- * session, and have the root of the record's own first lines, so that each continues the ones before it.
+ * Returns the fault of the checkpoints of a record whose chain is whole, or null. Each checkpoint must be signed,
+ * belong to this session, and have the root of the record's own first lines, so that it continues the ones before it.
  * @param noted checkpoints that were kept elsewhere: the record must continue them too
  */
 export function faultOfCheckpoints(
@@ -80,7 +82,7 @@ export function faultOfCheckpoints(
   return last?.size === manifest.events ? null : { line: 0, why: "no checkpoint is of the whole record" };
 }
 
-/** The record's roots at these sizes, as far as it goes. */
+/** Returns the record's roots at these sizes, as far as the record reaches. */
 function rootsAt(
   sizes: ReadonlySet<number>,
   lines: readonly string[],

@@ -16,15 +16,18 @@ const claimSchema = z.strictObject({
 });
 const signedSchema = claimSchema.extend({
   format: z.literal("chockside-evidence-2"),
-  /** Public Ed25519 keys, hexadecimal: that which signed the export first, then those of older checkpoints. */
+  /** Public Ed25519 keys, hexadecimal: first the key that signed the export, then those of older checkpoints. */
   keys: z.array(hexSchema).min(1),
-  /** Name and salt of each pseudonym, except of erased people. */
+  /** Name and salt of each pseudonym, except those of erased people. */
   names: z.record(z.string(), z.strictObject({ name: z.string(), salt: z.string() })),
-  /** Signed notes (`checkpoint.ts`), the smallest first; the last one is of the whole record. */
+  /** Signed notes (`checkpoint.ts`), the smallest first; the last one covers the whole record. */
   checkpoints: z.array(z.string()).min(1),
 });
 
-/** Says what an export holds. Without it a chain cannot show that its tail was cut off. The first form had no signature. */
+/**
+ * The manifest: what an export holds. Without it a chain cannot show that its tail was cut off. The first form had no
+ * signature.
+ */
 export const manifestSchema = z.discriminatedUnion("format", [
   claimSchema.extend({ format: z.literal("chockside-evidence-1") }),
   signedSchema,
@@ -32,7 +35,7 @@ export const manifestSchema = z.discriminatedUnion("format", [
 export type Manifest = z.infer<typeof manifestSchema>;
 export type SignedManifest = z.infer<typeof signedSchema>;
 
-/** The claim about a record that its chain is checked against. */
+/** The statement about a record that its chain is checked against. */
 export type Claim = Pick<Manifest, "session" | "aircraft" | "events" | "head">;
 
 export type Verification =
@@ -40,9 +43,10 @@ export type Verification =
   | { ok: false; line: number; why: string };
 
 /**
- * Checks an exported record: canonical bytes, contiguous numbers, unbroken chain, events that replay, and the head the
- * manifest names. Names the first bad event line (1-based; the line after the last means the tail was cut, 0 the
- * manifest). A chain cannot show that its keeper wrote it anew: only a head kept elsewhere can.
+ * Returns the result of checking an exported record: canonical bytes, contiguous numbers, unbroken chain, events that
+ * replay, and the head that the manifest names. It names the first bad event line: 1-based; the line after the last
+ * means that the tail was cut, 0 means the manifest. A chain alone cannot show that its keeper rewrote all of it: only
+ * a head kept elsewhere can.
  */
 export function verify(lines: readonly string[], manifest: Claim, digest: Digest): Verification {
   let state: SessionState | null = null;
@@ -82,8 +86,8 @@ export function verify(lines: readonly string[], manifest: Claim, digest: Digest
 }
 
 /**
- * Line `i` does not hold the hash of what stands above it. Either was altered: whichever the line below still vouches
- * for was not.
+ * Line `i` does not hold the hash of the line above it, so one of the two was altered. A line that the line below still
+ * confirms was not.
  */
 function brokenLink(lines: readonly string[], i: number, manifest: Claim, digest: Digest): Verification {
   if (i === 0) return { ok: false, line: 1, why: "does not begin this session's chain" };

@@ -66,7 +66,7 @@ export const sendSchema = z.strictObject({
   volts: quantitySchema.optional(),
   pressure: quantitySchema.optional(),
   place: firePlaceSchema.optional(),
-  /** The guard walked around, not through a turning arc. */
+  /** The guard walked around turning arcs, not through one. */
   walkedAround: z.literal(true).optional(),
   note: reason.optional(),
 });
@@ -76,7 +76,7 @@ export const traceSamplesSchema = z
   .array(z.tuple([traceMs, z.number().min(-100).max(100)]))
   .min(2)
   .max(TRACE_SAMPLES);
-/** When an engine was cranked in it, ms of the record. */
+/** Periods in which an engine was cranked, in milliseconds of the trace. */
 export const traceCrankingSchema = z.array(z.strictObject({ from: traceMs, to: traceMs })).max(8);
 
 /** What a person can ask of a session. Every one is answered accepted, duplicate or refused. */
@@ -105,12 +105,12 @@ export const actionSchema = z.discriminatedUnion("type", [
     good: z.boolean().optional(),
     note: reason.optional(),
   }),
-  /** A meter's record of ground power's volts: milliseconds of the record and volts then. */
+  /** A meter's trace of ground power: milliseconds since the trace began, and the volts then. */
   z.strictObject({
     type: z.literal("giveVoltTrace"),
     samples: traceSamplesSchema,
     cranking: traceCrankingSchema,
-    /** How long ago its last sample was taken, by the person. */
+    /** Milliseconds since the last sample, as the person entered it. */
     endedAgoMs: z.number().int().min(0).max(3_600_000),
   }),
   z.strictObject({ type: z.literal("claimPost"), post: postSchema }),
@@ -147,7 +147,7 @@ export const actionSchema = z.discriminatedUnion("type", [
   }),
   z.strictObject({
     type: z.literal("recordWeather"),
-    /** A report as pasted; what a person enters besides goes before what it says. */
+    /** The report as pasted. A figure that the person enters replaces the report's own. */
     metar: line(500).optional(),
     windKt: z.number().min(0).max(150).optional(),
     gustKt: z.number().min(0).max(200).optional(),
@@ -156,15 +156,18 @@ export const actionSchema = z.discriminatedUnion("type", [
     dewPointC: z.number().min(-80).max(60).optional(),
     qnhHpa: z.number().min(850).max(1090).optional(),
   }),
-  /** A flash seen; seconds to its thunder or its distance in statute miles, both absent when nobody could tell. */
+  /**
+   * A flash that was seen. Its distance is given as seconds to the thunder or as statute miles, or not at all when
+   * nobody could tell.
+   */
   z.strictObject({
     type: z.literal("recordFlash"),
     thunderAfterS: z.number().min(0).max(300).optional(),
     miles: z.number().min(0).max(60).optional(),
-    /** The flash this tells the distance of: one the same person reported without. */
+    /** The flash whose distance this gives: the same person reported it without one. */
     of: eventRef.optional(),
   }),
-  /** One figure of an engine's run-up: each is read, and sent, by itself. */
+  /** One figure of an engine's run-up. Each figure is read and sent by itself. */
   z.strictObject({
     type: z.literal("recordRunUp"),
     engine: engineSchema,
@@ -196,9 +199,9 @@ export const commandSchema = z.strictObject({
   v: z.literal(1),
   id: z.uuid(),
   session: idSchema,
-  /** The panel's own clock, milliseconds since 1970: kept, never trusted. */
+  /** The panel's own clock, milliseconds since 1970. It is recorded but never trusted. */
   clientAt: z.number().int().nonnegative(),
-  /** Server time after which this command must not act any more. */
+  /** Server time after which this command must no longer take effect. */
   validUntil: z.number().int().nonnegative().optional(),
   action: actionSchema,
 });

@@ -12,7 +12,7 @@ export const conditionReportSchema = z.strictObject({
   at: ms.nullable(),
   by: z.strictObject({ post: postSchema.nullable(), name: z.string() }).nullable(),
   until: ms.nullable(),
-  /** Age of the answer in milliseconds, null when nobody has said. */
+  /** Age of the answer in milliseconds; null when nobody has answered. */
   age: ms.nullable(),
   found: z.string().optional(),
 });

@@ -3,7 +3,7 @@ import { POSTS } from "./posts.ts";
 import { ANSWERS, CHANNELS, FIRE_PLACES, SIGNAL_KINDS } from "./signals.ts";
 import { STAGES } from "./stages.ts";
 
-/** The lists as schemas. Apart from the lists, so that a panel draws itself without the library that reads them. */
+/** Schemas of the lists. They are apart from the lists, so that a panel can draw itself before it loads zod. */
 export const postSchema = z.enum(POSTS);
 export const stageSchema = z.enum(STAGES);
 export const signalKindSchema = z.enum(SIGNAL_KINDS);

@@ -17,14 +17,19 @@ import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts
 import { refusalSchema } from "./refusal.ts";
 import { standingSchema } from "./standing.ts";
 
-/** Version of the event's own form. Older versions are read through `evidence/upcast.ts`. */
+/**
+ * Version of the form of an event. It is the only one so far: reading an older form has yet to be written, in
+ * `evidence/read.ts`.
+ */
 export const EVENT_VERSION = 1;
 
 const ms = z.number().int();
 const ref = z.number().int().min(1);
 const person = z.strictObject({ id: z.string(), name: z.string() });
 
-/** The order that was advised then, and what the one chosen costs more, in points; null when it cannot be walked. */
+/**
+ * The order advised at that time, and how many points more the chosen order costs; null when the guard cannot walk it.
+ */
 const orderAdviceSchema = z.strictObject({ order: z.array(engineSchema), extra: z.number().nullable() });
 
 export const VOID_CAUSES = [
@@ -37,7 +42,7 @@ export const VOID_CAUSES = [
 ] as const;
 export type VoidCause = (typeof VOID_CAUSES)[number];
 
-/** What happened, apart from who, when and why, which the envelope says. */
+/** What happened. The envelope holds who did it, when and why. */
 export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("planned"),
@@ -46,12 +51,12 @@ export const factSchema = z.discriminatedUnion("type", [
     aircraftType: aircraftTypeSchema,
     order: z.array(engineSchema),
     powerSource: powerSourceSchema,
-    /** Where the nose points, degrees true, and the field's height: from them wind and density altitude are told. */
+    /** Degrees true of the nose, and the field's elevation: wind and density altitude are worked out from them. */
     headingDeg: z.number().min(0).max(360).optional(),
     elevationFt: z.number().min(-1500).max(20_000).optional(),
     neighbours: standNeighboursSchema.optional(),
     orderAdvice: orderAdviceSchema.optional(),
-    /** Why another order than advised was chosen. */
+    /** The reason given for an order other than the advised one. */
     orderReason: z.string().optional(),
     /** The aircraft's open defects, brought from its earlier sessions. */
     defects: z
@@ -99,7 +104,7 @@ export const factSchema = z.discriminatedUnion("type", [
   sendSchema.extend({
     type: z.literal("sent"),
     expiresAt: ms.optional(),
-    /** Of a cranking: the lowest volts that were to be expected of the source there was, V. */
+    /** For a cranking: the lowest volts expected of the power source in use, V. */
     expectedVolts: z.number().optional(),
     basis: z.array(conditionReportSchema).optional(),
   }),
@@ -133,7 +138,7 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("voltTraceGiven"),
     samples: traceSamplesSchema,
     cranking: traceCrankingSchema,
-    /** Server milliseconds of the last sample, as far as the person could tell. */
+    /** Server milliseconds of the last sample, as well as the person could tell. */
     endedAt: ms,
   }),
   z.strictObject({
@@ -149,7 +154,7 @@ export const factSchema = z.discriminatedUnion("type", [
     engine: engineSchema.optional(),
     ref: ref.optional(),
     to: z.array(postSchema),
-    /** Suppressed by design: by what. */
+    /** Set when an alert is suppressed by design: the cause. */
     suppressedBy: z.literal("fire").optional(),
   }),
   z.strictObject({ type: z.literal("alertAcknowledged"), alert: ref, post: postSchema }),
@@ -158,7 +163,7 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("alertShelved"), alert: ref, post: postSchema, until: ms }),
   z.strictObject({ type: z.literal("alertUnshelved"), alert: ref, post: postSchema }),
   z.strictObject({ type: z.literal("alertUnsuppressed"), alert: ref }),
-  /** Unacknowledged too long: it sounds again. */
+  /** An alert stayed unacknowledged too long and sounds again. */
   z.strictObject({ type: z.literal("alertAgain"), alert: ref }),
   z.strictObject({ type: z.literal("present"), post: postSchema }),
   z.strictObject({ type: z.literal("presenceLapsed"), post: postSchema }),
@@ -196,7 +201,7 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("flashSeen"),
     miles: z.number().nullable(),
-    /** The flash, told before without a distance, that this is the distance of. */
+    /** The flash whose distance this gives: it was reported without one. */
     of: ref.optional(),
   }),
   z.strictObject({
@@ -228,7 +233,7 @@ export const factSchema = z.discriminatedUnion("type", [
     note: z.string().optional(),
   }),
   z.strictObject({ type: z.literal("drillEnded"), run: ref, outcome: z.string() }),
-  /** A limit of the type was passed, whatever the reason: it is kept for the inspection that follows. */
+  /** A limit of the type was passed, for whatever reason. The record keeps it for the inspection that follows. */
   z.strictObject({
     type: z.literal("exceeded"),
     engine: engineSchema,
@@ -242,7 +247,9 @@ export const factSchema = z.discriminatedUnion("type", [
     action: actionSchema,
     refusal: refusalSchema,
   }),
-  /** The aircraft's record changed elsewhere: another session, the ramp page or the office added or ended something. */
+  /**
+   * The aircraft's record changed elsewhere: another session, the ramp page or a supervisor added or ended something.
+   */
   z.strictObject({ type: z.literal("aircraftKnown"), standing: standingSchema }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
@@ -272,10 +279,10 @@ export const eventSchema = z.strictObject({
   /** Server time, milliseconds since 1970. */
   at: ms,
   actor: actorSchema,
-  /** The command that led to it, and a digest of that command's bytes; null for what time or the server did. */
+  /** The command that caused it, and a digest of that command's bytes; null when time or the server caused it. */
   command: z.string().nullable(),
   digest: z.string().nullable(),
-  /** The panel's clock: untrusted. */
+  /** The panel's clock; not trusted. */
   clientAt: ms.nullable(),
   /** The event that led to this one. */
   cause: ref.nullable(),

@@ -2,7 +2,7 @@
 export const NEIGHBOURS = ["fuelling", "building", "aircraft", "public"] as const;
 export type NeighbourKind = (typeof NEIGHBOURS)[number];
 
-/** Something near the stand, as seen from the aircraft's nose: to its nearest part, and how wide it is from there. */
+/** Something near the stand, seen from the aircraft's nose: the distance to its nearest part, and its width there. */
 export interface StandNeighbour {
   kind: NeighbourKind;
   name: string;
@@ -12,5 +12,5 @@ export interface StandNeighbour {
   across: { value: number; unit: "m" | "ft" };
 }
 
-/** The most a plan names. */
+/** Most neighbours that one plan may name. */
 export const MOST_NEIGHBOURS = 12;

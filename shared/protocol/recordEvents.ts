@@ -13,7 +13,7 @@ export const recordFactSchema = z.discriminatedUnion("type", [
     aircraft: z.string(),
     engines: z.number().int().min(1).max(8),
   }),
-  /** A session's part of the record changed. `over`: the session has ended and adds nothing more. */
+  /** A session's part of the record changed. `over`: the session has ended and adds nothing more to the record. */
   z.strictObject({
     type: z.literal("contributed"),
     session: z.string(),
@@ -21,7 +21,7 @@ export const recordFactSchema = z.discriminatedUnion("type", [
     over: z.boolean(),
     contribution: contributionSchema,
   }),
-  /** Reported with no session open, or after it was over. */
+  /** Something was reported while no session was open. */
   z.strictObject({ type: z.literal("reported"), item: itemSchema }),
   z.strictObject({ type: z.literal("ended"), no: ref, reason: z.string().optional() }),
 ]);

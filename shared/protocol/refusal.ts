@@ -3,18 +3,18 @@ import { conditionReportSchema } from "./conditionReport.ts";
 import { postSchema, stageSchema } from "./enums.ts";
 import { REFUSAL_REASONS } from "./refusals.ts";
 
-/** A typed no. */
+/** A refusal: its reason and the details. */
 export const refusalSchema = z.strictObject({
   reason: z.enum(REFUSAL_REASONS),
   engine: z.number().int().optional(),
   /** Posts that may do what was refused, or meet what is missing. */
   posts: z.array(postSchema).optional(),
   stages: z.array(stageSchema).optional(),
-  /** Every condition that is not met, who can meet it, and how old its answer is. */
+  /** Every condition that is not met, with the posts that can meet it and the age of its answer. */
   unmet: z.array(conditionReportSchema).optional(),
   /** Codes of stage requirements not met, e.g. `check:battery1`. */
   missing: z.array(z.string()).optional(),
-  /** The figure or state that stood in the way. */
+  /** The figure or state that prevents the action. */
   found: z.string().optional(),
 });
 export type Refusal = z.infer<typeof refusalSchema>;

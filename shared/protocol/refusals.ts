@@ -1,4 +1,4 @@
-/** Closed list of why a session refuses. The catalogue of each language words it, with what to do. */
+/** Closed list of the reasons for a refusal. Each language's catalogue words them and says what to do. */
 export const REFUSAL_REASONS = [
   "conditionsUnmet",
   "requirementsUnmet",

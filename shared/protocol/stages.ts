@@ -1,4 +1,4 @@
-/** Where a start session stands, in the order of the job. `closed` and `abandoned` end it. */
+/** The stages of a session, in the order of the job. `closed` and `abandoned` end it. */
 export const STAGES = [
   "plan",
   "brief",
@@ -15,10 +15,10 @@ export type Stage = (typeof STAGES)[number];
 
 export const LIVE_STAGES: readonly Stage[] = STAGES.filter((s) => s !== "closed" && s !== "abandoned");
 
-/** From the aircraft's being secured to its release: people may be at it. */
+/** The stages in which people may be at the aircraft: from secure to release. */
 export const FROM_SECURE: readonly Stage[] = LIVE_STAGES.filter((s) => s !== "plan" && s !== "brief");
 
-/** A stage that another one leads to. `abandoned` is reached by its own command only. */
+/** A stage that follows another one. `abandoned` is reached only by its own command. */
 export type NextStage = Exclude<Stage, "plan" | "abandoned">;
 
 const AFTER: Readonly<Record<Stage, NextStage | null>> = {

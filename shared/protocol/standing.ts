@@ -6,7 +6,7 @@ import { quantitySchema } from "./quantity.ts";
 const ms = z.number().int();
 const ref = z.number().int().min(1);
 
-/** Who said a thing, when, and the number of the event that recorded it. */
+/** Who reported something, when, and the number of the event that recorded it. */
 export const attributionSchema = z.strictObject({
   at: ms,
   seq: z.number().int(),
@@ -30,7 +30,7 @@ const usedStarterSchema = z.strictObject({
   expected: z.number().optional(),
 });
 
-/** One thing that stands at an aircraft, as the session that knows of it tells it. */
+/** One thing that stands at an aircraft, as the session that knows of it reports it. */
 export const itemSchema = z.discriminatedUnion("is", [
   z.strictObject({
     is: z.literal("hold"),
@@ -76,7 +76,7 @@ export const itemSchema = z.discriminatedUnion("is", [
 ]);
 export type Item = z.infer<typeof itemSchema>;
 
-/** An item with its number in the aircraft's record, and the session it came from; null when from none. */
+/** An item with its number in the aircraft's record, and the session it came from; null when it came from none. */
 export const standingItemSchema = z.strictObject({
   no: ref,
   session: z.string().nullable(),
@@ -84,7 +84,7 @@ export const standingItemSchema = z.strictObject({
 });
 export type StandingItem = z.infer<typeof standingItemSchema>;
 
-/** One engine across sessions: its starter's last uses, its blade count, and when it last ran. */
+/** One engine's history across sessions: its starter's last uses, its blade count, and when it last ran. */
 export const engineHistorySchema = z.strictObject({
   n: engineSchema,
   starter: z.array(usedStarterSchema).max(12),
@@ -95,7 +95,7 @@ export const engineHistorySchema = z.strictObject({
 });
 export type EngineHistory = z.infer<typeof engineHistorySchema>;
 
-/** What was last reported of chocks, brakes and ground power. Shown with its age; it meets no condition. */
+/** The last reports of chocks, brakes and ground power. Panels show them with their age; they meet no condition. */
 export const lastReportedSchema = z.strictObject({
   chocks: z.strictObject({ in: z.boolean(), by: attributionSchema }).nullable(),
   brakes: z
@@ -117,12 +117,14 @@ export const contributionSchema = z.strictObject({
 });
 export type Contribution = z.infer<typeof contributionSchema>;
 
-/** The aircraft's record as one session is told it: what comes from elsewhere, and what of its own was ended there. */
+/**
+ * What one session is told of its aircraft's record: items from elsewhere, and its own items that were ended elsewhere.
+ */
 export const standingSchema = z.strictObject({
-  /** Number of the record's last event that it tells of. */
+  /** Number of the last event of the record that it includes. */
   record: z.number().int().nonnegative(),
   items: z.array(standingItemSchema),
-  /** Items of this session that another session or the office ended. */
+  /** Items of this session that another session or a supervisor ended. */
   ended: z.array(itemSchema),
   engines: z.array(engineHistorySchema),
   lastReported: lastReportedSchema,

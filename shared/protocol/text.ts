@@ -4,8 +4,9 @@ import { z } from "zod";
 const HIDDEN = /[\p{Cc}\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF\uFFFC]/u;
 
 /**
- * One line of free text, 1 to `max` characters. Markup is plain text here: nothing of ours renders it.
- * Control and direction-changing characters and lone surrogates are refused, with a message that says so.
+ * Returns the schema of one line of free text, 1 to `max` characters. Markup is plain text here, because nothing of
+ * ours renders it. It refuses control characters, characters that change the direction of writing, and lone surrogates,
+ * with a message that says so.
  */
 export function line(max: number) {
   return z

@@ -1,2 +1,2 @@
-/** Samples one record of a meter may hold: more than a starter's engagement at a hundredth of a second. */
+/** Most samples that one trace may hold: more than one engagement of a starter at 100 samples a second. */
 export const TRACE_SAMPLES = 2000;

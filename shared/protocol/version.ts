@@ -1,2 +1,2 @@
-/** The wire protocol's one version. Raised when a panel of the older version could misread a message. */
+/** The one version of the wire protocol. Raise it when an older panel could misread a message. */
 export const PROTOCOL = 1;

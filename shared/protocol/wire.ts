@@ -6,7 +6,7 @@ import type { Post } from "./posts.ts";
 import type { CommandResult } from "./refusal.ts";
 import { idSchema } from "./text.ts";
 
-/** What a panel says when it connects. The token travels here only, never in an address. */
+/** What a panel sends when it connects. The token travels here only, never in a URL. */
 export const handshakeSchema = z.strictObject({
   token: z.string().min(20).max(200),
   proto: z.number().int(),
@@ -21,17 +21,20 @@ export const watchSchema = z.strictObject({
 });
 export type Watch = z.infer<typeof watchSchema>;
 
-/** A command as it is sent: with what shows that its person entered their PIN for it, where it needs that. */
+/** A command as it is sent, with the permit that its person's PIN gave, if it needs one. */
 export const sentSchema = commandSchema.extend({ permit: z.string().max(200).optional() });
 
 export type Sent = z.infer<typeof sentSchema>;
 
-/** Brings a panel up to `head`: a whole state when it has none or is too far behind, else what it lacks. */
+/**
+ * Brings a panel up to `head`: the whole state if the panel has none or is too far behind, else the events that it
+ * lacks.
+ */
 export type Sync =
   | { session: string; head: number; serverNow: number; state: SessionState }
   | { session: string; head: number; serverNow: number; events: SessionEvent[] };
 
-/** Who is at each post's panel and when it was last heard, server milliseconds; null when not connected. */
+/** The person at each post's panel and when it was last heard, server milliseconds; null when not connected. */
 export type Links = Record<Post, { connected: boolean; lastHeard: number | null }>;
 
 export interface Beat {
@@ -42,8 +45,8 @@ export interface Beat {
 }
 
 /**
- * A hold, cut, fire or engine seen turning that the server could not write down. It is passed on so that people can
- * act; no state holds it and no record will: it must be given by hand signals too.
+ * A hold, cut, fire or turning report that the server could not record. It is broadcast so that people can act. No
+ * state and no record will hold it, so people must also give it by hand signals.
  */
 export interface Unrecorded {
   session: string;
@@ -53,7 +56,7 @@ export interface Unrecorded {
   at: number;
 }
 
-/** Why a socket's request came to nothing before any session saw it. */
+/** Reasons why a socket's request failed before any session saw it. */
 export const WIRE_ERRORS = [
   "malformed",
   "tooLarge",
@@ -77,7 +80,7 @@ export interface ClientToServer {
   command(command: unknown, answer: (result: CommandResult | Trouble) => void): void;
   watch(watch: unknown, answer: (result: Sync | Trouble) => void): void;
   unwatch(session: unknown): void;
-  /** Clock exchange (RFC 5905 section 8): T1 out; T2 and T3 back. */
+  /** Clock exchange (RFC 5905 section 8): T1 goes out, T2 and T3 come back. */
   time(t1: unknown, answer: (times: { t2: number; t3: number }) => void): void;
 }
 

@@ -3,29 +3,30 @@ import type { SessionEvent } from "../protocol/events.ts";
 import type { WireError } from "../protocol/wire.ts";
 import { isStop } from "../signals/isStop.ts";
 
-/** Milliseconds that an ordinary command may wait for the link before the person is asked again. */
+/** Milliseconds that an ordinary command may wait for the connection before the panel asks the person again. */
 export const COMMAND_LIFE_MS = 15_000;
 
-/** Waits before the second, third, fourth and every later try, milliseconds. */
+/** Milliseconds to wait before the second, third, fourth and every later try. */
 export const RETRY_MS = [1_000, 2_000, 4_000, 8_000] as const;
 
-/** A command on its way, written down before its first try. Plain JSON. */
+/** A command that is not settled yet, stored before its first try. Plain JSON. */
 export interface Entry {
   command: Command;
-  /** Times handed to the link. With 0 the server cannot have it; above 0 it may. */
+  /** Number of tries. With 0 the server cannot have received it; above 0 it may have. */
   tries: number;
-  /** Panel clock, milliseconds: not tried again before. */
+  /** Panel clock, milliseconds: no try before this. */
   nextAt: number;
-  /** Its time ran out unanswered: it is not sent again, the person says what now. */
+  /** Its time ran out without an answer. It is not sent again until the person decides. */
   lapsed: boolean;
 }
 
-/** Oldest first. */
+/** Entries, the oldest first. */
 export type Outbox = readonly Entry[];
 
 /**
- * A command as a panel sends it: an ordinary one dies after `COMMAND_LIFE_MS`, a stop never does.
- * @param serverNow the panel's estimate of server time; null before the clocks were compared, when only a stop can go
+ * Returns a command as a panel sends it. An ordinary one ends after `COMMAND_LIFE_MS`; a stop never does.
+ * @param serverNow the panel's estimate of server time; null until the clocks were compared, when only a stop can be
+ * sent
  */
 export function commandFor(
   what: Pick<Command, "id" | "session" | "action" | "clientAt">,
@@ -36,18 +37,18 @@ export function commandFor(
   return serverNow === null ? null : { ...command, validUntil: Math.round(serverNow) + COMMAND_LIFE_MS };
 }
 
-/** Written down; the same command twice is one entry. */
+/** Returns the outbox with the command stored. Storing the same command twice gives one entry. */
 export function enqueue(outbox: Outbox, command: Command, now: number): Outbox {
   if (outbox.some((e) => e.command.id === command.id)) return outbox;
   return [...outbox, { command, tries: 0, nextAt: now, lapsed: false }];
 }
 
 /**
- * Returns the commands to send now, and the outbox after that. Stops go at once, before all others. The rest go one at
- * a time in the order given, so that a later one never overtakes an earlier one. Nothing past its `validUntil` is sent:
- * it lapses, and makes way.
+ * Returns the commands to send now, and the outbox after that. Stops are sent at once, before all others. The rest are
+ * sent one at a time in the given order, so that a later one never overtakes an earlier one. A command past its
+ * `validUntil` is not sent: it lapses and no longer blocks the next.
  * @param now the panel's clock, milliseconds
- * @param serverNow estimated server time; null while unknown, when only stops go
+ * @param serverNow estimated server time; null while unknown, when only stops are sent
  */
 export function takeDue(
   outbox: Outbox,
@@ -82,39 +83,44 @@ function waitAfter(tries: number): number {
   return RETRY_MS[Math.min(tries, RETRY_MS.length - 1)] ?? RETRY_MS[0];
 }
 
-/** The next moment of the panel's clock at which `takeDue` may have something to send; null when nothing waits. */
+/** Returns the next moment of the panel's clock at which `takeDue` may return something; null when nothing waits. */
 export function nextTry(outbox: Outbox): number | null {
   const waiting = outbox.filter((e) => !e.lapsed).map((e) => e.nextAt);
   return waiting.length === 0 ? null : Math.min(...waiting);
 }
 
-/** The link came up: what waits is tried at once, its back-off forgotten. */
+/** Returns the outbox after the connection came up: every waiting entry is due at once, without its back-off. */
 export function linkUp(outbox: Outbox, now: number): Outbox {
   return outbox.map((e) => ({ ...e, nextAt: Math.min(e.nextAt, now) }));
 }
 
-/** Answered, or dropped by the person. */
+/** Returns the outbox without an entry that was answered or that the person dropped. */
 export function settle(outbox: Outbox, id: string): Outbox {
   return outbox.filter((e) => e.command.id !== id);
 }
 
-/** Events that arrived say what was recorded, though the answer itself was lost. */
+/**
+ * Returns the outbox without the entries whose commands these events record, because their answers may have been lost.
+ */
 export function settleFrom(outbox: Outbox, events: readonly SessionEvent[]): Outbox {
   const recorded = new Set(events.map((e) => e.command));
   return outbox.filter((e) => !recorded.has(e.command.id));
 }
 
-/** The person wants a lapsed one sent after all: as a new command, with its own id and time, in the old one's place. */
+/**
+ * Returns the outbox after the person chose to send a lapsed entry after all: a new command, with its own id and time,
+ * takes its place.
+ */
 export function renew(outbox: Outbox, id: string, fresh: Command, now: number): Outbox {
   return outbox.map((e) =>
     e.command.id === id && e.lapsed ? { command: fresh, tries: 0, nextAt: now, lapsed: false } : e,
   );
 }
 
-/** Wire errors after which the same command cannot succeed; after any other it is tried again. */
+/** Wire errors after which the same command cannot succeed. After any other error it is tried again. */
 const FINAL: readonly WireError[] = ["malformed", "tooLarge", "pinNeeded", "noSuchSession"];
 
-/** True when a socket's error ends the command: it is told to the person, not tried again. */
+/** Returns whether a socket's error ends the command: the panel then tells the person and does not try again. */
 export function isFinal(error: WireError): boolean {
   return FINAL.includes(error);
 }

@@ -3,7 +3,10 @@ import type { Sync } from "../protocol/wire.ts";
 import { evolve } from "../session/evolve.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** Events that a panel lacks: it must watch again with `since`. 0 asks for the whole state, as its own is unusable. */
+/**
+ * A gap: the panel lacks events and must watch again with `since`. 0 asks for the whole state, because the panel's own
+ * is unusable.
+ */
 export interface Gap {
   since: number;
 }
@@ -11,14 +14,15 @@ export interface Gap {
 /** A panel's copy after something arrived. */
 export interface Applied {
   state: SessionState | null;
-  /** The events that were new, in order: what a panel announces and an outbox learns its answers from. */
+  /** The new events, in order. The panel announces them, and the outbox settles its entries from them. */
   fresh: SessionEvent[];
   gap: Gap | null;
 }
 
 /**
- * A batch of one session's events onto a panel's copy. Events it already has are passed over, the next in number are
- * applied by the same code as the server's, and at the first missing number it stops: what follows is asked for anew.
+ * Returns a panel's copy after a batch of one session's events. It skips events that the copy already has, applies the
+ * next ones with the same code as the server, and stops at the first missing number: the panel must then ask for the
+ * rest.
  * @param state null while the panel holds nothing of the session
  */
 export function applyBatch(state: SessionState | null, events: readonly SessionEvent[]): Applied {
@@ -32,7 +36,7 @@ export function applyBatch(state: SessionState | null, events: readonly SessionE
     try {
       next = evolve(next, event);
     } catch {
-      // An event this copy cannot take: only the server's own state helps now.
+      // This copy cannot apply the event: it needs the whole state from the server.
       return { state: next, fresh, gap: { since: 0 } };
     }
     fresh.push(event);
@@ -41,9 +45,9 @@ export function applyBatch(state: SessionState | null, events: readonly SessionE
 }
 
 /**
- * The server's answer to `watch`.
- * @param asked the `since` it was asked with: a server that holds less than that has another record, whose state is
- *   taken whole; an answer that merely arrived late is passed over
+ * Returns a panel's copy after the server's answer to `watch`.
+ * @param asked the `since` of the request: a server that holds fewer events has another record, whose state replaces
+ * the copy; an answer that only arrived late is ignored
  */
 export function applySync(state: SessionState | null, sync: Sync, asked: number): Applied {
   if (sync.head < asked) {
@@ -59,7 +63,7 @@ export function applySync(state: SessionState | null, sync: Sync, asked: number)
   return applied.gap ? applied : { ...applied, gap: behind(applied.state, sync.head) };
 }
 
-/** Returns the events missing up to the head that the server named in a beat or an answer; null for none. */
+/** Returns the gap up to the head that the server named in a beat or an answer; null when nothing is missing. */
 export function behind(state: SessionState | null, head: number): Gap | null {
   const held = state?.seq ?? 0;
   return head > held ? { since: held } : null;
