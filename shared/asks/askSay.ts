@@ -45,6 +45,7 @@ type OwnAsk =
   | "settle"
   | "silentHold"
   | "startWaits"
+  | "standClear"
   | "starterCooling"
   | "volts"
   | "voltsCranking"

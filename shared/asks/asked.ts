@@ -4,6 +4,7 @@ import { drillSteps } from "../drills/asks.ts";
 import { nextEngine, startAsks } from "../engine/asks.ts";
 import { clearances } from "../engine/clearanceAsks.ts";
 import { guarding } from "../guard/asks.ts";
+import { standClear } from "../leaves/asks.ts";
 import { overrideAsks } from "../overrides/asks.ts";
 import { allClearAsk, goBack, nextStage } from "../plan/asks.ts";
 import { briefAsk, presenceAsk } from "../posts/asks.ts";
@@ -24,7 +25,7 @@ type Asks = (state: SessionState, now: number) => Ask[];
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
   cockpit: [cutAgain, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
   fireGuard: [guarding, bladesByGuard],
-  groundPower: [chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
+  groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
   supervisor: [clearances, allClearAsk, nextStage, goBack],
 };
 

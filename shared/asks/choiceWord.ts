@@ -11,6 +11,7 @@ export type ChoiceWord =
   | "caught"
   | "chocksIn"
   | "chocksOut"
+  | "clearOfAircraft"
   | "clearToStart"
   | "connectPower"
   | "countBlades"

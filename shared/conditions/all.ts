@@ -19,6 +19,8 @@ import { handsOffPropellers } from "./handsOffPropellers.ts";
 import { inboardStopped } from "./inboardStopped.ts";
 import { lightningClear } from "./lightningClear.ts";
 import { noBarringDefect } from "./noBarringDefect.ts";
+import { noDrillBars } from "./noDrillBars.ts";
+import { noLeaveOut } from "./noLeaveOut.ts";
 import { noOtherTurningUp } from "./noOtherTurningUp.ts";
 import { noStopOpen } from "./noStopOpen.ts";
 import { othersSettled } from "./othersSettled.ts";
@@ -45,6 +47,8 @@ const CONDITIONS = {
   bladesCounted,
   handsOffPropellers,
   propellersStill,
+  noLeaveOut,
+  noDrillBars,
   extinguisherChecked,
   guardPathClear,
   areaChecked,

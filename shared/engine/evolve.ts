@@ -1,3 +1,4 @@
+import { leavesPermitNothing } from "../leaves/permissionEnds.ts";
 import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { starterDutyAt } from "../models/starter.ts";
 import type { SessionState } from "../session/state.ts";
@@ -20,13 +21,14 @@ export function starterRested(state: SessionState, n: number): SessionState {
   return withEngine(state, n, (e) => (plain(e.life).is === "cooling" ? withLife(e, { is: "waiting" }) : e));
 }
 
-/** The starter is engaged: a new attempt. What the guard said of this arc is used up. */
+/** The starter is engaged: a new attempt. What the guard said of this arc is used up, and every leave ends. */
 export function crank(
-  state: SessionState,
+  before: SessionState,
   n: number,
   now: number,
   { cleared, expected }: { cleared: boolean; expected: number | undefined },
 ): SessionState {
+  const state = leavesPermitNothing(before);
   const { [n]: _used, ...arcs } = state.arcs;
   return withEngine({ ...state, arcs }, n, (e) => {
     const { onMax } = starterDutyAt(state.type.starter, e.starter, now, airTemperature(state));

@@ -2,6 +2,7 @@ import type { SessionEvent } from "../protocol/events.ts";
 import { said } from "../session/attribute.ts";
 import { SERVICES, type Service, type SessionState } from "../session/state.ts";
 import { unmetForService } from "./conditions.ts";
+import { withLeaveOut } from "./out.ts";
 
 /**
  * The crew's leave stands. For a propeller it is the word that ignition is off: hands may go on at
@@ -19,7 +20,8 @@ export function authorised(
     return engine === null ? state : { ...state, handling: { engine, by } };
   }
   const authority = { signal, at: event.at, epoch: state.epoch, name: by.name };
-  return { ...state, authorities: { ...state.authorities, [service]: authority } };
+  const given = { ...state, authorities: { ...state.authorities, [service]: authority } };
+  return withLeaveOut(given, service, event);
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { type Service, type SessionState, type Signal, stopOpen } from "../session/state.ts";
+import { type OutService, type Service, type SessionState, type Signal, stopOpen } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { answerChoice, unableChoice } from "../signals/answerChoice.ts";
 import { closeKinds } from "../signals/close.ts";
@@ -8,6 +8,7 @@ import { type AnswerAction, type SignalDefinition, toOnly } from "../signals/def
 import { answers, signal } from "../signals/kinds.ts";
 import { authorised } from "./authority.ts";
 import { authorityFault } from "./fault.ts";
+import { withoutLeavesOut } from "./out.ts";
 
 /**
  * A service the ground does on the crew's leave: asked by either side, authorised by the cockpit. `isDone` tells
@@ -113,7 +114,8 @@ export function onLeave(state: SessionState, send: Send, kind: Service): Verdict
   return accept({ ...send, ref: authority.signal, type: "sent" });
 }
 
-/** The state with the crew's leave for a service used up. */
-export function spent(state: SessionState, kind: Service): SessionState {
+/** The state with the crew's leave for a service used up: it was reported done. */
+export function spent(before: SessionState, kind: OutService): SessionState {
+  const state = withoutLeavesOut(before, [kind]);
   return closeKinds({ ...state, authorities: { ...state.authorities, [kind]: null } }, [kind], "done");
 }

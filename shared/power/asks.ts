@@ -3,6 +3,7 @@ import { send } from "../asks/send.ts";
 import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
 import { plain } from "../engine/life.ts";
 import { isNextFree, nextInOrder } from "../engine/nextInOrder.ts";
+import { clearChoice } from "../leaves/asks.ts";
 import { unmetForService } from "../leaves/conditions.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { openRequest } from "../leaves/openRequest.ts";
@@ -31,6 +32,11 @@ function service(key: string, kind: Report, need: Need | null = null): Ask {
   return ask({ key, say: kind, weight: 3, choices: [choice(kind, "yes", send(kind), need)] });
 }
 
+/** The same work, which may also be left undone with everybody clear. */
+function onLeave(work: Ask): Ask {
+  return { ...work, choices: [...work.choices, clearChoice("no")] };
+}
+
 /** Ground power asks to connect, connects on the crew's leave, and reads the volts again while they matter. */
 export function connecting(state: SessionState, now: number): Ask[] {
   if (stopOpen(state)) return [];
@@ -41,7 +47,7 @@ export function connecting(state: SessionState, now: number): Ask[] {
     return [service("volts", "powerConnected", volts)];
   }
   if (state.authorities.connectPower?.epoch === state.epoch) {
-    return [service("powerConnected", "powerConnected", volts)];
+    return [onLeave(service("powerConnected", "powerConnected", volts))];
   }
   const wanted = wantsPower(state) && !openRequest(state, "connectPower") && mayAsk(state, now);
   return wanted ? [service("connectPower", "connectPower")] : [];
@@ -67,7 +73,9 @@ export function voltsWhileCranking(state: SessionState): Ask[] {
 /** On the crew's leave alone. */
 export function disconnecting(state: SessionState): Ask[] {
   const leave = state.authorities.disconnectPower?.epoch === state.epoch;
-  return state.groundPower.is === "on" && leave ? [service("powerDisconnected", "powerDisconnected")] : [];
+  return state.groundPower.is === "on" && leave
+    ? [onLeave(service("powerDisconnected", "powerDisconnected"))]
+    : [];
 }
 
 /** The crew could not authorise it yet: the check that stands against it is asked for first. */

@@ -14,6 +14,8 @@ export const CONDITION_IDS = [
   "bladesCounted",
   "handsOffPropellers",
   "propellersStill",
+  "noLeaveOut",
+  "noDrillBars",
   "extinguisherChecked",
   "guardPathClear",
   "areaChecked",

@@ -145,6 +145,15 @@ export const SERVICES = [
 ] as const;
 export type Service = (typeof SERVICES)[number];
 
+/** A service at the aircraft, apart from hands on a propeller. */
+export type OutService = Exclude<Service, "handlePropeller">;
+
+/** A leave that the crew gave and that was reported neither done nor its people clear. */
+export interface LeaveOut {
+  service: OutService;
+  by: Attribution;
+}
+
 export type GroundPower =
   | { is: "unknown" }
   | { is: "off"; by: Attribution }
@@ -212,6 +221,8 @@ export interface SessionState {
   /** What stands at the aircraft from elsewhere; absent before the session was told of it. */
   standing?: KnownStanding;
   authorities: Record<Service, Authority | null>;
+  /** Leaves on which people may be at the aircraft; no epoch ends them. Absent when there is none. */
+  leavesOut?: LeaveOut[];
   /** When the cockpit answered the supervisor's all clear; any stop takes it back. */
   allClearAt: number | null;
   holds: Hold[];

@@ -3,6 +3,7 @@ import { cranking } from "../engine/cranking.ts";
 import { readyToStart } from "../engine/request.ts";
 import { caught, shutDown, startAbandoned, started } from "../engine/running.ts";
 import { arcClear, arcNotClear, guardAway, guardInPlace } from "../guard/signals.ts";
+import { clearOfAircraft } from "../leaves/clearOfAircraft.ts";
 import { allClear } from "../plan/allClear.ts";
 import { connectPower, disconnectPower, powerConnected, powerDisconnected } from "../power/signals.ts";
 import { handlePropeller, propellerFree } from "../propeller/hands.ts";
@@ -53,6 +54,7 @@ export const SIGNALS = {
   chocksIn,
   removeChocks,
   chocksOut,
+  clearOfAircraft,
   handlePropeller,
   propellerFree,
   propellerStill,

@@ -1,6 +1,7 @@
-import { type Ask, ask, choice } from "../asks/ask.ts";
+import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { brakesSet } from "../conditions/brakesSet.ts";
+import { clearChoice } from "../leaves/asks.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { openRequest } from "../leaves/openRequest.ts";
 import type { SessionState } from "../session/state.ts";
@@ -45,16 +46,19 @@ export function removeChocks(state: SessionState, now: number): Ask[] {
   ];
 }
 
+/** Asked while the aircraft is secured, and whenever the crew's leave to insert them stands. */
 export function chocksIn(state: SessionState): Ask[] {
+  const leave = state.authorities.insertChocks?.epoch === state.epoch;
+  if (leave) return [chocks("chocksIn", clearChoice("no"))];
   return state.stage === "secure" && state.chocks?.in !== true ? [chocks("chocksIn")] : [];
 }
 
 /** On the crew's leave alone. */
 export function chocksOut(state: SessionState): Ask[] {
   const leave = state.authorities.removeChocks?.epoch === state.epoch;
-  return state.chocks?.in === true && leave ? [chocks("chocksOut")] : [];
+  return state.chocks?.in === true && leave ? [chocks("chocksOut", clearChoice("no"))] : [];
 }
 
-function chocks(kind: "chocksIn" | "chocksOut"): Ask {
-  return ask({ key: kind, say: kind, weight: 3, choices: [choice(kind, "yes", send(kind))] });
+function chocks(kind: "chocksIn" | "chocksOut", ...more: Choice[]): Ask {
+  return ask({ key: kind, say: kind, weight: 3, choices: [choice(kind, "yes", send(kind)), ...more] });
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { findUnmet } from "../../shared/conditions/all.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { FirePlace } from "../../shared/protocol/signals.ts";
-import type { Drill } from "../../shared/types/drill.ts";
+import type { Drill, Trigger } from "../../shared/types/drill.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { given, type Story } from "../spec/given.ts";
 import { drill, drilled } from "./types.ts";
@@ -158,6 +159,54 @@ describe("a drill", () => {
     expect(asks().slice(0, 2)).toEqual(["answer.fire", "drill"]);
     story.answer("cockpit", story.openSignal("fire"), "received");
     expect(asks()[0]).toBe("drill");
+  });
+});
+
+describe("a drill that bars", () => {
+  const carded = (bars: Drill["bars"], ...triggers: Trigger[]) => {
+    const card = drill("barred", ...(triggers.length === 0 ? (["manual"] as const) : triggers));
+    const type = { ...PLAIN, drills: [bars === undefined ? card : { ...card, bars }] };
+    return given({ type }).upTo("starting");
+  };
+  const unmet = (story: Story, engine: number) =>
+    findUnmet(story.state, engine, story.now).some((u) => u.id === "noDrillBars");
+  const opened = (story: Story, engine?: number) => {
+    const at = engine === undefined ? {} : { engine };
+    story.say("cockpit", { type: "startDrill", drill: "barred", ...at });
+    return [3, 4].map((n) => unmet(story, n));
+  };
+
+  it.each([
+    ["engine", [true, false]],
+    ["all", [true, true]],
+    ["nothing", [false, false]],
+    [undefined, [false, false]],
+  ] as const)("[DRL-8] by its card: %s", (bars, expected) => {
+    expect(opened(carded(bars), 3)).toEqual(expected);
+  });
+
+  it("[DRL-8] opened at no one engine, it bars each", () => {
+    expect(opened(carded("engine"))).toEqual([true, true]);
+  });
+
+  it.each(["alert:oilFirstLate", "alert:oilNormalLate", "blades:resistance"] as const)(
+    "[DRL-8] by its trigger %s, where the type says nothing",
+    (trigger) => {
+      expect(opened(carded(undefined, trigger), 3)).toEqual([true, false]);
+      expect(opened(carded("nothing", trigger), 3)).toEqual([false, false]);
+    },
+  );
+
+  it("[DRL-8, CLR-6] ends a clearance that stands, and a person ends it", () => {
+    const story = carded("engine");
+    story.readBack(3);
+    opened(story, 3);
+    expect(story.told("clearanceVoid")).toMatchObject([
+      { cause: "condition", unmet: [{ id: "noDrillBars" }] },
+    ]);
+    end(story);
+    expect(unmet(story, 3)).toBe(false);
+    expect(story.log.at(-1)?.actor).toMatchObject({ kind: "person", name: "Di" });
   });
 });
 

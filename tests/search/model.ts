@@ -70,7 +70,16 @@ const data = {
     blades: { value: 3, unit: "count", source },
   },
   wind: { max: { value: 30, unit: "kt", source }, gustMax: { value: 40, unit: "kt", source } },
-  drills: [],
+  drills: [
+    {
+      id: "kickback",
+      title: "Kickback",
+      triggers: ["manual"],
+      bars: "engine",
+      cards: { cockpit: [], fireGuard: [], groundPower: [], supervisor: [] },
+      source,
+    },
+  ],
   requiredPosts: ["cockpit", "fireGuard", "supervisor"],
   timing: {
     clearance: seconds(3),

@@ -58,6 +58,7 @@ export class Moves {
       }
       if (scope.overrides && post !== null) setAside(moves, person, scope.engines);
       if (scope.defects && post === "supervisor") defectsOf(moves, state, person);
+      if (scope.drills && post !== null) drillsOf(moves, state, person);
     }
     this.answers(moves, state);
     if (scope.alerts) acknowledgements(moves, state);
@@ -239,6 +240,16 @@ function defectsOf(moves: Move[], state: SessionState, by: Person) {
   }
   for (const { id } of state.defects) {
     moves.push({ is: "act", by, action: { type: "closeDefect", defect: id, reason: "tightened" } });
+  }
+}
+
+/** The drill at the first engine, opened and ended; by everybody, so that the posts that may not are tried too. */
+function drillsOf(moves: Move[], state: SessionState, by: Person) {
+  if (state.drills.length === 0) {
+    moves.push({ is: "act", by, action: { type: "startDrill", drill: "kickback", engine: 1 } });
+  }
+  for (const { id } of state.drills) {
+    moves.push({ is: "act", by, action: { type: "endDrill", run: id, outcome: "looked at" } });
   }
 }
 

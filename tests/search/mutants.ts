@@ -199,4 +199,22 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "if (verdict.refusal && !kept) facts.push",
     expect: "I18",
   }),
+  ...at("conditions/noLeaveOut.ts", "leaves", "prepared", {
+    name: "a clearance is given while people work at the aircraft on leave",
+    find: "return out ?",
+    replace: "return out && state.seq === 0 ?",
+    expect: "S10",
+  }),
+  ...at("session/epoch.ts", "leaves", "prepared", {
+    name: "a stop counts as everybody clear of the aircraft",
+    find: "allClearAt: null }",
+    replace: "allClearAt: null, leavesOut: [] }",
+    expect: "S11",
+  }),
+  ...at("drills/bars.ts", "leaves", "prepared", {
+    name: "a clearance is given while a drill bars the engine",
+    find: 'if (bars !== "nothing" && here)',
+    replace: 'if (bars === "all" && here)',
+    expect: "S10",
+  }),
 ];

@@ -28,6 +28,8 @@ export interface Scope {
   overrides: boolean;
   /** Defects written and closed. */
   defects: boolean;
+  /** The drill opened and ended. */
+  drills: boolean;
   /** Engines acts may name. */
   engines: readonly number[];
   /** A state with more open than this is not followed further. */
@@ -47,6 +49,7 @@ const SERVICE: SignalKind[] = [
   "chocksIn",
   "removeChocks",
   "chocksOut",
+  "clearOfAircraft",
 ];
 
 const EVERYTHING: Scope = {
@@ -63,6 +66,7 @@ const EVERYTHING: Scope = {
   alerts: true,
   overrides: true,
   defects: true,
+  drills: true,
   engines: [1, 2],
   most: { stops: 2, sameSignal: 2, alerts: 3 },
 };
@@ -77,6 +81,7 @@ const small: Scope = {
   alerts: false,
   overrides: false,
   defects: false,
+  drills: false,
   most: { stops: 1, sameSignal: 1, alerts: 99 },
 };
 
@@ -165,6 +170,28 @@ export const SCOPES: readonly Scope[] = [
     onlyFrom: { turning: ["fireGuard"], release: ["fireGuard"] },
     answered: ["clearToStart", "handlePropeller"],
     time: false,
+  },
+  {
+    ...small,
+    name: "leaves",
+    roots: ["prepared"],
+    kinds: [
+      "readyToStart",
+      "clearToStart",
+      "guardInPlace",
+      "arcClear",
+      "disconnectPower",
+      "insertChocks",
+      "chocksIn",
+      "clearOfAircraft",
+      "hold",
+      "release",
+    ],
+    onlyFrom: { hold: ["groundPower"], release: ["groundPower"], chocksIn: ["groundPower"] },
+    answered: ["disconnectPower", "insertChocks"],
+    time: false,
+    engines: [1],
+    drills: true,
   },
   {
     ...small,

@@ -40,7 +40,12 @@ describe("a definition for every condition", () => {
   it("[CON-16, CLR-4] findings come in the order in which the type lists the conditions", () => {
     const conditions = FOUR.conditions.toReversed();
     const story = given({ type: { ...FOUR, conditions } }).upTo("starting");
-    expect(findAll(story.state, 3, story.now).map((r) => r.id)).toEqual([...conditions, "propellersStill"]);
+    expect(findAll(story.state, 3, story.now).map((r) => r.id)).toEqual([
+      ...conditions,
+      "propellersStill",
+      "noLeaveOut",
+      "noDrillBars",
+    ]);
   });
 });
 

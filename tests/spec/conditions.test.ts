@@ -30,6 +30,7 @@ describe("conditions", () => {
       postsHeld: "no",
       handsOffPropellers: "yes",
     });
+    expect([is(story, "noLeaveOut"), is(story, "noDrillBars")]).toEqual(["yes", "yes"]);
   });
 
   const ageing: [ConditionId, number, (s: Story) => unknown][] = [
@@ -167,6 +168,8 @@ describe("conditions", () => {
     "postsHeld",
     "handsOffPropellers",
     "propellersStill",
+    "noLeaveOut",
+    "noDrillBars",
   ];
   it.each(CONDITION_IDS)(
     "[CON-13] a type without %s is taken, and the condition applies if it always does",

@@ -38,6 +38,7 @@ const SIGNALS: Readonly<Record<SignalKind, [who: string, from: Stage, to: Stage]
   chocksIn: ["G", "secure", "release"],
   removeChocks: ["CGS", "warmUp", "release"],
   chocksOut: ["G", "warmUp", "release"],
+  clearOfAircraft: ["G", "secure", "release"],
   handlePropeller: ["CFG", "secure", "starting"],
   propellerStill: ["CFGS", "brief", "release"],
   propellerFree: ["FG", "secure", "release"],
@@ -222,6 +223,7 @@ describe("who may do what, and when", () => {
     "chocksIn",
     "removeChocks",
     "chocksOut",
+    "clearOfAircraft",
     "handlePropeller",
     "propellerFree",
   ];

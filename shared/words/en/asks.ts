@@ -28,6 +28,7 @@ export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   settle: "Number {n} runs. Set the idle; is it stable?",
   warmUp: "Warm up number {n}: read {d}.",
   removeChocks: "Ready to go: have the chocks removed.",
+  standClear: "Your leave at the aircraft has ended. Stand clear. Is everybody clear of the aircraft?",
   starterCooling: "Starter of number {n} is cooling.",
   "answer.handlePropeller": "Hands on the propeller of number {n}? Confirm ignition and mixture off.",
   guardPath: "Walk around the turning engines to number {n}, then say so.",
@@ -144,6 +145,7 @@ export const choices: Readonly<Record<ChoiceWord, string>> = {
   lowestVolts: "Lowest: enter volts",
   powerDisconnected: "Off and unplugged",
   chocksOut: "Out and shown",
+  clearOfAircraft: "Everybody clear",
   clearToStart: "Clear to start",
   allClear: "All clear",
 };

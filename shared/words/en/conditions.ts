@@ -103,6 +103,20 @@ export const conditions: Readonly<Record<ConditionId, { name: string } & Record<
     stale: "",
     unknown: "",
   },
+  noLeaveOut: {
+    name: "Nobody at the aircraft on leave",
+    yes: "Nobody is at the aircraft on the crew's leave",
+    no: "People may be at the aircraft: {f}",
+    stale: "",
+    unknown: "",
+  },
+  noDrillBars: {
+    name: "No drill bars the start",
+    yes: "No open drill bars the start",
+    no: "Open drill bars the start: {f}",
+    stale: "",
+    unknown: "",
+  },
   extinguisherChecked: {
     name: "Extinguisher checked",
     yes: "Extinguisher checked",

@@ -30,6 +30,7 @@ export const signals: Readonly<Record<SignalKind, { plain: string; engine: strin
   chocksIn: { plain: "Chocks in", engine: "Chocks in" },
   removeChocks: { plain: "Remove chocks", engine: "Remove chocks" },
   chocksOut: { plain: "Chocks out and shown", engine: "Chocks out and shown" },
+  clearOfAircraft: { plain: "Clear of the aircraft", engine: "Clear of the aircraft" },
   handlePropeller: { plain: "Hands on the propeller", engine: "Hands on the propeller of number {n}" },
   propellerStill: { plain: "Propeller seen still", engine: "Propeller of number {n} seen still" },
   propellerFree: { plain: "Hands off the propeller", engine: "Hands off the propeller of number {n}" },

@@ -25,6 +25,7 @@ export const asks: Catalogue["asks"] = {
   settle: "Motor {n} funciona. Ajuste el ralentí; ¿está estable?",
   warmUp: "Caliente motor {n}: lea {d}.",
   removeChocks: "Listo para salir: pida quitar los calzos.",
+  standClear: "Su permiso junto al avión terminó. Aléjese. ¿Están todos lejos del avión?",
   starterCooling: "El arrancador del motor {n} se enfría.",
   "answer.handlePropeller": "¿Manos en la hélice del motor {n}? Confirme encendido y mezcla cortados.",
   guardPath: "Rodee los motores que giran hasta el motor {n} y avise.",
@@ -139,6 +140,7 @@ export const choices: Catalogue["choices"] = {
   lowestVolts: "Mínimo: anotar voltios",
   powerDisconnected: "Apagada y desenchufada",
   chocksOut: "Fuera y mostrados",
+  clearOfAircraft: "Todos lejos",
   clearToStart: "Autorizado a arrancar",
   allClear: "Todo despejado",
 };

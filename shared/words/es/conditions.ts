@@ -99,6 +99,20 @@ export const conditions: Catalogue["conditions"] = {
     stale: "",
     unknown: "",
   },
+  noLeaveOut: {
+    name: "Nadie junto al avión con permiso",
+    yes: "Nadie está junto al avión con permiso de la tripulación",
+    no: "Puede haber gente junto al avión: {f}",
+    stale: "",
+    unknown: "",
+  },
+  noDrillBars: {
+    name: "Ningún procedimiento impide el arranque",
+    yes: "Ningún procedimiento abierto impide el arranque",
+    no: "Un procedimiento abierto impide el arranque: {f}",
+    stale: "",
+    unknown: "",
+  },
   extinguisherChecked: {
     name: "Extintor revisado",
     yes: "Extintor revisado",

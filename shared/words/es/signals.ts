@@ -32,6 +32,7 @@ export const signals: Catalogue["signals"] = {
   chocksIn: { plain: "Calzos puestos", engine: "Calzos puestos" },
   removeChocks: { plain: "Quitar calzos", engine: "Quitar calzos" },
   chocksOut: { plain: "Calzos fuera y mostrados", engine: "Calzos fuera y mostrados" },
+  clearOfAircraft: { plain: "Lejos del avión", engine: "Lejos del avión" },
   handlePropeller: { plain: "Manos en la hélice", engine: "Manos en la hélice del motor {n}" },
   propellerStill: { plain: "Hélice vista parada", engine: "Hélice del motor {n} vista parada" },
   propellerFree: { plain: "Manos fuera de la hélice", engine: "Manos fuera de la hélice del motor {n}" },

@@ -118,6 +118,15 @@ export const CLEARANCE: readonly Invariant[] = [
     },
   },
   {
+    id: "S10",
+    text: "no clearance stands while people may be at the aircraft on leave, nor while a drill bars its engine",
+    holds: (t) =>
+      eachClear(
+        t,
+        (state, n) => (state.leavesOut ?? []).length === 0 && !state.drills.some((run) => run.engine === n),
+      ),
+  },
+  {
     id: "I4",
     text: "a clearance never outlives its time, and its time is the type's",
     holds: (t) =>

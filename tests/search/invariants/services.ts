@@ -8,6 +8,14 @@ const live = (state: SessionState, service: Service) => {
   return authority !== null && authority.epoch === state.epoch;
 };
 
+/** The report that ends each leave: its work is done. */
+const DONE: Readonly<Record<string, string>> = {
+  connectPower: "powerConnected",
+  disconnectPower: "powerDisconnected",
+  insertChocks: "chocksIn",
+  removeChocks: "chocksOut",
+};
+
 /** The cockpit's own act, by the search's reading. */
 function givesLeave(before: SessionState, move: Move): boolean {
   return move.is === "act" && postOf(before, move.by) === "cockpit";
@@ -55,6 +63,20 @@ export const SERVICES: readonly Invariant[] = [
           now < brakes.at + TYPE.timing.brakes.value * 1000
         );
       });
+    },
+  },
+  {
+    id: "S11",
+    text: "a leave given is out, and is out until ground power reports it done or everybody clear",
+    holds: ({ before, step, move }) => {
+      const after = step.state.leavesOut ?? [];
+      const given = KINDS.filter((k) => k !== "handlePropeller" && step.state.authorities[k] !== null);
+      if (given.some((k) => !after.some((l) => l.service === k))) return false;
+      const gone = (before.leavesOut ?? []).filter((l) => !after.some((a) => a.service === l.service));
+      if (gone.length === 0) return true;
+      if (move.is !== "act" || move.action.type !== "send" || step.refusal) return false;
+      const { kind } = move.action;
+      return kind === "clearOfAircraft" || gone.every((l) => DONE[l.service] === kind);
     },
   },
   {

@@ -1,4 +1,5 @@
 import { offer } from "../../../shared/asks/ask.ts";
+import { leavesOut } from "../../../shared/leaves/out.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { permissionFor } from "../../../shared/session/permissions.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -14,6 +15,7 @@ export function serviceOptions({ state, now, words }: Panel): AnswerKey[] {
   const leave = (kind: keyof SessionState["authorities"]) => state.authorities[kind]?.epoch === state.epoch;
   const kinds: [SignalKind, boolean][] = [
     ["chocksIn", !chocked],
+    ["clearOfAircraft", leavesOut(state).length > 0],
     ["removeChocks", chocked && !leave("removeChocks")],
     ["chocksOut", chocked && leave("removeChocks")],
     ["connectPower", !on && !leave("connectPower")],

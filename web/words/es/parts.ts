@@ -207,6 +207,7 @@ export const parts: Readonly<Record<string, string>> = {
   behind: "Detrás",
   title: "Título",
   triggers: "Se abre con",
+  bars: "Impide el arranque de",
   cards: "Tarjetas",
   withinS: "En (s)",
   // Kinds of field in the editor, used when nothing else distinguishes the forms.

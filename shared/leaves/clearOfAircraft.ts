@@ -1,0 +1,19 @@
+import { FROM_SECURE } from "../protocol/stages.ts";
+import { accept, refuse } from "../session/verdict.ts";
+import { closeKinds } from "../signals/close.ts";
+import { signal } from "../signals/kinds.ts";
+import { leavesOut, OUT_SERVICES, withoutLeavesOut } from "./out.ts";
+
+/** Ground power reports that nobody of it is at the aircraft, whether the work was done or not. */
+export const clearOfAircraft = signal({
+  from: ["groundPower"],
+  stages: FROM_SECURE,
+  witnessable: true,
+  decide: (state, send) =>
+    leavesOut(state).length === 0 ? refuse("nothingOpen") : accept({ ...send, type: "sent" }),
+  evolve(state) {
+    const authorities = { ...state.authorities };
+    for (const service of OUT_SERVICES) authorities[service] = null;
+    return closeKinds({ ...withoutLeavesOut(state, OUT_SERVICES), authorities }, OUT_SERVICES, "revoked");
+  },
+});

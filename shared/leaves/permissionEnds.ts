@@ -1,0 +1,13 @@
+import type { SessionState } from "../session/state.ts";
+import { closeKinds } from "../signals/close.ts";
+import { leavesOut, OUT_SERVICES } from "./out.ts";
+
+/** An engine is cranked: no leave at the aircraft permits anything any more. Its people may still be there. */
+export function leavesPermitNothing(state: SessionState): SessionState {
+  const out = leavesOut(state);
+  if (out.length === 0) return state;
+  const authorities = { ...state.authorities };
+  for (const service of OUT_SERVICES) authorities[service] = null;
+  const services = out.map((l) => l.service);
+  return closeKinds({ ...state, leavesOut: out, authorities }, services, "revoked");
+}
