@@ -91,6 +91,9 @@ export interface Directory {
    */
   standing(ids: readonly string[], now: number, usedAfter: number): Promise<Set<string>>;
 
+  /** Returns the ids of the people whose sign-ins on a device stand in the same sense. */
+  peopleOn(device: string, now: number, usedAfter: number): Promise<Set<string>>;
+
   readonly devices: DeviceStore;
   readonly passkeys: PasskeyStore;
   readonly personal: PersonalStore;

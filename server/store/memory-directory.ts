@@ -115,6 +115,16 @@ export class MemoryDirectory implements Directory {
     );
   }
 
+  async peopleOn(device: string, now: number, usedAfter: number): Promise<Set<string>> {
+    const there = [...this.#signIns.values()].filter((s) => s.deviceId === device);
+    const standing = await this.standing(
+      there.map((s) => s.id),
+      now,
+      usedAfter,
+    );
+    return new Set(there.flatMap((s) => (standing.has(s.id) ? [s.personId] : [])));
+  }
+
   async takeOnce(key: string, until: number): Promise<boolean> {
     if (this.#taken.has(key)) return false;
     this.#taken.set(key, until);

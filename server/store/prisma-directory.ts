@@ -170,6 +170,20 @@ export class PrismaDirectory implements Directory {
     return standing;
   }
 
+  async peopleOn(device: string, now: number, usedAfter: number): Promise<Set<string>> {
+    const rows = await this.#db.signIn.findMany({
+      where: {
+        deviceId: device,
+        revokedAt: null,
+        expiresAt: { gt: BigInt(now) },
+        usedAt: { gt: BigInt(usedAfter) },
+        person: { is: { active: true } },
+      },
+      select: { personId: true },
+    });
+    return new Set(rows.map((row) => row.personId));
+  }
+
   async takeOnce(key: string, until: number): Promise<boolean> {
     try {
       await this.#db.taken.createMany({ data: [{ key, until: BigInt(until) }] });

@@ -8,7 +8,7 @@ const port = parentPort;
 if (!port) throw new Error("this is a thread of a server's");
 const { file, identity } = workerData as DatabaseFile;
 const db = openHandle(file);
-const writer = new SqliteWriter(db, identity);
+const writer = new SqliteWriter(db, identity ?? undefined);
 
 port.on("message", (first: WriteRequest | null) => {
   const given: WriteRequest[] = [];
