@@ -10,6 +10,7 @@ import { idSchema, line } from "../shared/protocol/text.ts";
 import { newPinSchema } from "./auth/new-pin.ts";
 import { resetPin } from "./auth/people.ts";
 import { hashPin } from "./auth/pin.ts";
+import { skeleton } from "./auth/skeleton.ts";
 import { readConfig } from "./config.ts";
 import { randomIds } from "./ids.ts";
 import { erase } from "./personal/erase.ts";
@@ -61,9 +62,13 @@ async function main(): Promise<void> {
   const { pin: secret, ...person } = entry.data;
   if (await directory.personByHandle(person.handle))
     throw new StartRefused(`${person.handle} is there already`);
-  const namesake = (await directory.people()).find((p) => p.active && p.name === person.name);
+  const namesake = (await directory.people()).find(
+    (p) => p.active && skeleton(p.name) === skeleton(person.name),
+  );
   if (namesake)
-    throw new StartRefused(`${namesake.handle} is called ${person.name} too: add what tells them apart`);
+    throw new StartRefused(
+      `${namesake.handle} is called ${namesake.name}, which looks like ${person.name}: add what tells them apart`,
+    );
   const pinHash = await hashPin(secret);
   await directory.addPeople([
     { ...person, id: randomIds.person(), pinHash, active: true, createdAt: Date.now(), demo: false },

@@ -1,7 +1,11 @@
 import { z } from "zod";
 
-/** Control, bidirectional-override and invisible characters: they can hide or reorder what a person reads. */
-const HIDDEN = /[\p{Cc}\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF\uFFFC]/u;
+/**
+ * Characters that hide or reorder what a person reads: controls, bidirectional controls, line and paragraph separators,
+ * all that Unicode draws as nothing (Default_Ignorable_Code_Point: joiners, fillers, variation selectors, tags), and the
+ * empty Braille cell.
+ */
+const HIDDEN = /[\p{Cc}\p{Bidi_Control}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}\uFFF9-\uFFFC\u2800]/u;
 
 /**
  * Returns the schema of one line of free text, 1 to `max` characters. Markup is plain text here, because nothing of
