@@ -72,6 +72,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     bodyLimit: BODY_BYTES,
     trustProxy: options.proxies.length > 0 && [...options.proxies],
     requestTimeout: 15_000,
+    // Two lines for each request would let strangers fill a disk. Refusals and acts have lines of their own.
+    disableRequestLogging: true,
     keepAliveTimeout: KEEP_ALIVE_MS,
     routerOptions: { maxParamLength: 100 },
   }).withTypeProvider<ZodTypeProvider>();
@@ -119,7 +121,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
-      await inner.register(deviceRoutes, { devices, directory, signIns });
+      await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       await inner.register(typeRoutes, { directory, types, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });

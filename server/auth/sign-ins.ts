@@ -41,6 +41,8 @@ export type SignInResult =
   | { is: "wrong" }
   /** The device is not enrolled. Neither the handle nor the PIN was checked. */
   | { is: "deviceNeeded" }
+  /** Another person is signed in on a device of that id, and it is not enrolled. */
+  | { is: "deviceInUse" }
   | Locked;
 
 interface SignInsDeps {
@@ -82,12 +84,14 @@ export class SignIns {
     this.#permits = new Permits(deps.secret, deps.clock);
   }
 
-  async signIn(handle: string, pin: string, place: SignInPlace): Promise<SignInResult> {
+  /** @param network that the request came from: a device that only states its id is counted there alone */
+  async signIn(handle: string, pin: string, place: SignInPlace, network = ""): Promise<SignInResult> {
     const { directory } = this.#deps;
     const person = await directory.personByHandle(handle);
     const device = await this.#deviceAt(place, person);
     if (!device) return { is: "deviceNeeded" };
-    const keys = [personLockoutKey(handle), deviceLockoutKey(device.id)];
+    const counted = device.thumbprint === null ? `${device.id} ${network}` : device.id;
+    const keys = [personLockoutKey(handle), deviceLockoutKey(counted)];
     const judged = await this.#lockouts.judge(keys, async () => {
       // Hash a decoy for an unknown handle: both cases take the same time, so the time reveals nothing.
       const right = await isPin(person?.pinHash ?? (await this.#decoyHash()), pin);
@@ -95,6 +99,7 @@ export class SignIns {
     });
     if (judged.is !== "right" || !person) return judged.is === "locked" ? judged : { is: "wrong" };
     await this.#lockouts.forgetOld();
+    if (await this.#isOthers(person, device)) return { is: "deviceInUse" };
     return this.#letIn(person, place, device);
   }
 
@@ -103,6 +108,15 @@ export class SignIns {
     const device = await this.#deviceAt(place, person);
     if (!device || !person.active || (person.demo && !this.#deps.demo)) return { is: "wrong" };
     return this.#letIn(person, place, device);
+  }
+
+  /** Returns true when another person is signed in on this device and it has no key by which to tell it from others. */
+  async #isOthers(person: PersonRecord, device: { id: string; thumbprint: string | null }): Promise<boolean> {
+    if (device.thumbprint !== null) return false;
+    const { directory, clock, limits } = this.#deps;
+    const now = clock.now();
+    const there = await directory.peopleOn(device.id, now, now - limits.idleMs);
+    return [...there].some((id) => id !== person.id);
   }
 
   async #letIn(
@@ -130,7 +144,7 @@ export class SignIns {
     // attempt.
     const still = await directory.person(person.id);
     const unchanged = still?.active === true && still.pinHash === person.pinHash;
-    if (!unchanged || !(await this.#deviceAt(place, still))) {
+    if (!unchanged || !(await this.#deviceAt(place, still)) || (await this.#isOthers(person, device))) {
       await directory.revokeSignIn(signIn.id, now);
       return { is: "wrong" };
     }
@@ -138,9 +152,11 @@ export class SignIns {
   }
 
   /** Checks that a signed-in person enters their own PIN again. Wrong attempts count towards the lockout. */
-  async confirm({ person, device }: Identity, pin: string): Promise<{ is: "right" | "wrong" } | Locked> {
+  async confirm(identity: Identity, pin: string): Promise<{ is: "right" | "wrong" } | Locked> {
     const { directory } = this.#deps;
-    const keys = [personLockoutKey(person.handle), deviceLockoutKey(device.id)];
+    const { person, device } = identity;
+    const counted = identity.thumbprint === null ? identity.signIn : device.id;
+    const keys = [personLockoutKey(person.handle), deviceLockoutKey(counted)];
     return this.#lockouts.judge(keys, async () => {
       const now = await directory.person(person.id);
       return (await isPin(now?.pinHash ?? (await this.#decoyHash()), pin)) && now?.active === true;

@@ -31,9 +31,15 @@ export const metricsRoute: FastifyPluginAsync<MetricsOptions> = async (app, { me
   );
 };
 
+/** Headers by which proxies speak for others, and the names of this machine for itself. */
+const PROXIES =
+  /^(forwarded|via|x-(forwarded|real|client|cluster|original|envoy|proxyuser)\b.*|(true|cf|fastly)-.*ip|remote-addr)$/;
+const HERE = /^(localhost|127(\.\d+){3}|\[::1\])(:\d+)?$/i;
+
 /** Returns true when the request comes from this machine and not through a proxy on it. */
 function isHere({ socket, headers }: FastifyRequest): boolean {
-  if (headers.forwarded ?? headers["x-forwarded-for"]) return false;
+  const proxied = Object.keys(headers).some((name) => PROXIES.test(name));
+  if (proxied || !HERE.test(headers.host ?? "")) return false;
   return /^(::ffff:)?127\.|^::1$/.test(socket.remoteAddress ?? "");
 }
 

@@ -38,6 +38,8 @@ const PROBLEMS = {
   taken: [409, "There already"],
   enrolledAlready: [409, "Enrolled already"],
   overtaken: [409, "A newer version is approved"],
+  deviceInUse: [409, "Somebody else's device"],
+  onDuty: [409, "On duty now"],
   stale: [412, "Changed meanwhile"],
   tooLarge: [413, "Too large"],
   wrongMediaType: [415, "Not JSON"],

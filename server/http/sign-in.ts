@@ -5,6 +5,7 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import type { SignedIn, SignInPlace, SignIns } from "../auth/sign-ins.ts";
+import { networkOf } from "../peer.ts";
 import { ProblemError } from "./problem.ts";
 import { proofOf, unproven } from "./signed-in.ts";
 import { personView } from "./views.ts";
@@ -73,12 +74,17 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
       if (proof?.is === "refused") throw unproven();
       const place: SignInPlace | undefined = proof ?? device;
       if (!place) throw new ProblemError("malformed", "body.device: is needed where no key proves itself");
-      const result = await signIns.signIn(handle, pin, place);
+      const result = await signIns.signIn(handle, pin, place, networkOf(request.ip));
       switch (result.is) {
         case "deviceNeeded":
           throw new ProblemError(
             "deviceNeeded",
             "This device is not enrolled for you: ask a supervisor for a code, then enrol it",
+          );
+        case "deviceInUse":
+          throw new ProblemError(
+            "deviceInUse",
+            "Somebody else is signed in on this device: let them sign out first",
           );
         case "locked":
           throw lockedFor(result.waitMs);

@@ -5,6 +5,7 @@ import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
@@ -258,6 +259,20 @@ export class Sessions {
     } finally {
       inTime();
     }
+  }
+
+  /** Returns the posts that are held in sessions that are not over by whom `is` names, with each session's aircraft. */
+  async postsHeld(
+    is: (holder: { id: string; device: string }) => boolean,
+  ): Promise<{ post: Post; aircraft: string }[]> {
+    const heads = await this.#deps.store.openHeads();
+    const open = await Promise.all(heads.map(({ id }) => this.get(id)));
+    return open.flatMap(({ state }) =>
+      POSTS.filter((post) => {
+        const holder = state.posts[post];
+        return holder !== null && is(holder);
+      }).map((post) => ({ post, aircraft: state.aircraft })),
+    );
   }
 
   /** Returns true when `get` would have to read all events of a session that is over. */

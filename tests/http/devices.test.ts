@@ -5,7 +5,7 @@ import { Nonces } from "../../server/auth/nonces.ts";
 import * as pin from "../../server/auth/pin.ts";
 import { randomIds } from "../../server/ids.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
-import { type LiveServer, liveServer, TestPanel } from "../live/panel.ts";
+import { HOLD, type LiveServer, liveServer, TestPanel } from "../live/panel.ts";
 import { nonceOf, TestDevice } from "./device-key.ts";
 import { HandClock } from "./hand-clock.ts";
 import { bearer, PIN, planBody, signIn } from "./test-server.ts";
@@ -286,6 +286,35 @@ describe("the end of a device's or a person's leave", () => {
       return add(record);
     };
     await expect(ada.device.signIn(server.app, "ada", PIN)).rejects.toThrow("wrongSignIn");
+  });
+
+  it("[SEC-29] of somebody who holds a post is done on purpose alone: with a word and the PIN", async () => {
+    const ada = await tabletOf("ada");
+    const panel = await socketOf(ada);
+    const { id } = (
+      await ada.device.send(server.app, "POST", "/api/sessions", { token: ada.token, payload: planBody() })
+    ).json();
+    await panel.command(id, { type: "claimPost", post: "cockpit" });
+    const cut = async (path: string, method: string, payload: Record<string, unknown>) => {
+      const of = { method, url: `http://localhost:80${path}`, nonce: await nonceOf(server.app), token: di };
+      const headers = { authorization: `DPoP ${di}`, dpop: await office.proof(of) };
+      const reply = await server.app.inject({ method: method as "PUT", url: path, headers, payload });
+      return [reply.statusCode, reply.statusCode === 204 ? null : problemOf(reply)];
+    };
+    for (const [path, method, body] of [
+      ["/api/people/ada/active", "PUT", { active: false }],
+      [`/api/devices/${ada.id}/revocation`, "POST", {}],
+    ] as const) {
+      expect(await cut(path, method, body)).toEqual([409, "onDuty"]);
+      expect(await cut(path, method, { ...body, confirm: true })).toEqual([409, "onDuty"]);
+      expect(await cut(path, method, { ...body, pin: PIN })).toEqual([409, "onDuty"]);
+      expect(await cut(path, method, { ...body, confirm: true, pin: "314159" })).toEqual([403, "wrongPin"]);
+      expect((await panel.command(id, HOLD)).status).toBe("accepted");
+    }
+    expect(await cut("/api/people/bo/active", "PUT", { active: false })).toEqual([204, null]);
+    const sure = { active: false, confirm: true, pin: PIN };
+    expect(await cut("/api/people/ada/active", "PUT", sure)).toEqual([204, null]);
+    await panel.cut();
   });
 
   it("[DEV-6] cuts a person who may not sign in any more; another person does it", async () => {

@@ -93,6 +93,18 @@ describe("metrics", () => {
     expect(await ask("::ffff:127.0.0.1")).toBe(200);
     expect(await ask("192.0.2.7")).toBe(401);
     expect(await ask("127.0.0.1", { "x-forwarded-for": "192.0.2.7" })).toBe(401);
+    for (const header of [
+      "x-real-ip",
+      "x-forwarded-host",
+      "forwarded",
+      "via",
+      "x-client-ip",
+      "cf-connecting-ip",
+      "true-client-ip",
+    ])
+      expect(await ask("127.0.0.1", { [header]: "192.0.2.7" }), header).toBe(401);
+    expect(await ask("127.0.0.1", { host: "ramp-box" })).toBe(401);
+    expect(await ask("127.0.0.1", { host: "127.0.0.1:4380" })).toBe(200);
     expect(await ask("192.0.2.7", { authorization: `Bearer ${TOKEN}` })).toBe(200);
     expect(await ask("192.0.2.7", { authorization: `Bearer ${TOKEN}x` })).toBe(401);
   });

@@ -34,7 +34,7 @@ describe("one's own PIN", () => {
     const { id } = await planned(server.app, await signIn(server.app, "fay"));
     const here = await signIn(server.app, "ada", "tablet-1");
     const there = await panelOf(server, "ada", "tablet-2");
-    const bo = await signIn(server.app, "bo", "tablet-2");
+    const bo = await signIn(server.app, "bo", "tablet-3");
     expect(await code(change(here, PIN, NEXT))).toBe(204);
     await there.cut();
     expect(there.byes).toMatchObject([{ why: "signedOut" }]);

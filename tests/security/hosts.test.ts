@@ -1,4 +1,5 @@
 import { request } from "node:http";
+import { hostname } from "node:os";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { hostAllowed } from "../../server/hosts.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
@@ -29,7 +30,9 @@ describe("the name a request was sent to", () => {
     ["10.0.0.5", true],
     ["localhost:80", true],
     ["ramp-box", true],
-    ["ramp-box.local:4380", true],
+    [`${hostname().split(".")[0]}.local:4380`, true],
+    ["evil.local", false],
+    ["ramp-box.local:4380", false],
     ["ramp.example", true],
     ["ramp.example:444", true],
     ["evil.example", false],

@@ -4,6 +4,8 @@ export const problems = {
   signInNeeded: "Sign-in needed",
   wrongSignIn: "Name or PIN is wrong",
   proofNeeded: "The device must prove itself",
+  deviceInUse: "Somebody else's device",
+  onDuty: "On duty now",
   wrongPin: "The PIN is wrong",
   wrongPasskey: "The passkey is not good",
   deviceNeeded: "Not from this device",

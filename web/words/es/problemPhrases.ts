@@ -91,6 +91,15 @@ export const problemPhrases: readonly Phrase[] = [
     "You opened many sessions that are over: wait a moment",
     "Abrió muchas sesiones terminadas: espere un momento",
   ],
+  [
+    "Somebody else is signed in on this device: let them sign out first",
+    "Otra persona está dentro en este dispositivo: que salga primero",
+  ],
+  [
+    "This cuts off {1} of {2}: send confirm and your PIN to do it all the same",
+    "Esto deja fuera a {1} de {2}: mande confirm y su PIN para hacerlo de todos modos",
+  ],
+  ["That is not {1}'s PIN: nobody was cut off", "Ese no es el PIN de {1}: no se dejó fuera a nadie"],
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
   [

@@ -5,6 +5,8 @@ export const problems: Text["problems"] = {
   signInNeeded: "Hay que entrar",
   wrongSignIn: "El usuario o el PIN no es correcto",
   proofNeeded: "El dispositivo debe probar quién es",
+  deviceInUse: "Dispositivo de otra persona",
+  onDuty: "De turno ahora",
   wrongPin: "El PIN no es correcto",
   wrongPasskey: "La llave de acceso no es válida",
   deviceNeeded: "No desde este dispositivo",
