@@ -2,22 +2,25 @@ import type { Quantity } from "../protocol/quantity.ts";
 import { found, type Outcome, outside, refused } from "./outcome.ts";
 import { atLeast, convert } from "./units.ts";
 
-/** The amount to turn, in propeller revolutions or blades; `upTo` is set when the source prints a range. */
+/** The amount to turn, in propeller revolutions or in blades. `upTo` is set when the source prints a range. */
 export type Turn = { revolutions: number; upTo?: number } | { blades: number; upTo?: number };
 
 /**
- * One line of a type's rule. It applies when the engine has stood `over` a time (longer than) or `from` it (that long
- * or longer), or always; and, if `air` is given, when the air is that cold or that warm.
+ * One case of a type's rule. It applies when the engine has stood longer than `over`, or at least as long as `from`, or
+ * always. If `air` is given, it also needs air that is that cold or that warm.
  */
 export interface BladeCase {
   idle: "always" | { over: Quantity } | { from: Quantity };
   air?: { below: Quantity } | { from: Quantity };
   turn: Turn;
-  /** Blades of each bout where the source has the count in bouts, e.g. twice 2 then 12. */
+  /** Blades of each bout, if the source gives the count in bouts, e.g. twice 2, then 12. */
   bouts?: readonly number[];
 }
 
-/** When an engine must be turned before its start, by whom and how far. Sources disagree: data of the type. */
+/**
+ * The rule that says when an engine must be turned before its start, by whom and how far. Sources disagree, so it is
+ * data of the type.
+ */
 export interface BladeRule {
   method: "hand" | "starter" | "either";
   cases: readonly BladeCase[];
@@ -33,21 +36,21 @@ export type BladesDue =
   | { due: false }
   | {
       due: true;
-      /** Blades to count past, and the most the source names. */
+      /** Least number of blades to count, and the most that the source names. */
       blades: number;
       most: number;
       method: BladeRule["method"];
       bouts: readonly number[];
-      /** Whether so many blades take every cylinder through one compression. */
+      /** Whether this number of blades takes every cylinder through one compression. */
       everyCylinder: boolean;
     };
 
-/** A whole number of blades stays whole after the arithmetic of gears. */
+/** Rounds blades up. The subtraction keeps a whole number whole after the arithmetic of gears. */
 const wholeUp = (blades: number): number => Math.ceil(blades - 1e-9);
 
 /**
- * Least blades that take every cylinder of a four-stroke engine through one compression: two crankshaft revolutions,
- * 2 · gear ratio · blades, whole blades up. 2 to 6 blades, gear ratio above 0 to 1.
+ * Returns the least number of blades that takes every cylinder of a four-stroke engine through one compression: two
+ * crankshaft revolutions, 2 · gear ratio · blades, rounded up. Range: 2 to 6 blades, gear ratio above 0 to 1.
  */
 export function bladesForEveryCylinder({ blades, gearRatio }: Propeller): Outcome<number> {
   const why = outside("blades", blades, 2, 6) ?? outside("gear ratio", gearRatio, 0.1, 1);
@@ -55,9 +58,9 @@ export function bladesForEveryCylinder({ blades, gearRatio }: Propeller): Outcom
 }
 
 /**
- * Whether turning is due, and how far: of the cases that apply, the one that asks most. Time stood or temperature
- * not known (null) count as whatever makes a case apply. The rule's own figures decide; hydraulic lock is found by
- * feel while turning and never ruled out by a count.
+ * Returns whether turning is due, and how far: of the cases that apply, the one that asks for most. An unknown time or
+ * temperature (null) makes a case apply. The rule's own figures decide. A count never rules out hydraulic lock: people
+ * feel it while they turn the propeller.
  */
 export function bladesDue(
   rule: BladeRule,
@@ -103,7 +106,7 @@ function caseApplies(one: BladeCase, stood: Quantity | null, air: Quantity | nul
 
 function reached(stood: Quantity, idle: { over: Quantity } | { from: Quantity }): Outcome<boolean> {
   if ("from" in idle) return atLeast(stood, idle.from);
-  // Longer than: not "at or below" it, the equality again judged in the limit's unit.
+  // Not `atLeast`: the time must be longer than the limit. Both are compared in the limit's unit.
   const read = convert(stood, idle.over.unit);
   if (!read.ok) return read;
   const within = atLeast(idle.over, read.value);

@@ -1,7 +1,7 @@
 import type { BladeCountRules } from "../types/blades.ts";
 import type { BladeRule } from "./bladeCount.ts";
 
-/** The type's rule in one form, and how long a finished count holds, milliseconds. */
+/** Returns the type's rule in the one form of the model, and how long a finished count holds, milliseconds. */
 export function bladeRuleOf(rules: BladeCountRules): { rule: BladeRule; holdsMs: number } {
   if ("cases" in rules) {
     return {
@@ -18,7 +18,7 @@ export function bladeRuleOf(rules: BladeCountRules): { rule: BladeRule; holdsMs:
 
 type Case = Extract<BladeCountRules, { cases: unknown }>["cases"][number];
 
-/** The schema's optional fields may be present and undefined; the model's may not. */
+/** Drops fields that are undefined: the schema allows them to be present, the model does not. */
 function withoutAbsent({ idle, air, turn, bouts }: Case): BladeRule["cases"][number] {
   const upTo = turn.upTo === undefined ? {} : { upTo: turn.upTo };
   return {
@@ -29,7 +29,7 @@ function withoutAbsent({ idle, air, turn, bouts }: Case): BladeRule["cases"][num
   };
 }
 
-/** Times stood after which the rule may ask for more than before, milliseconds. */
+/** Returns the standing times after which the rule may ask for more than before, milliseconds. */
 export function bladeThresholdsMs(rule: BladeRule): number[] {
   const MS = { s: 1000, min: 60_000, h: 3_600_000 } as const;
   return rule.cases.flatMap(({ idle }) => {

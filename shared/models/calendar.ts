@@ -6,8 +6,9 @@ export type IsoDay = string;
 export type IsoMonth = string;
 
 /**
- * The last month through which a record is kept for whole calendar months after the one it was made in (14 CFR
- * 139.301 counts consecutive calendar months: made in January 2024 and kept 24, it stays to January 2026).
+ * Returns the last month in which a record is kept, if it is kept for whole calendar months after the month of its
+ * making (14 CFR 139.301 counts consecutive calendar months: a record made in January 2024 and kept 24 months stays to
+ * January 2026).
  */
 export function keepThrough(made: IsoDay, months: number): Outcome<IsoMonth> {
   const day = parts(made);
@@ -18,8 +19,8 @@ export function keepThrough(made: IsoDay, months: number): Outcome<IsoMonth> {
 }
 
 /**
- * The last day on which training is still current: the end of the last of so many consecutive calendar months after
- * the month it was given in (14 CFR 139.329: 12; given in March 2025 it is current to 31 March 2026).
+ * Returns the last day on which training is current: the end of the last of the consecutive calendar months after the
+ * month of the training (14 CFR 139.329: 12 months; training in March 2025 is current to 31 March 2026).
  */
 export function currentThrough(given: IsoDay, months: number): Outcome<IsoDay> {
   const month = keepThrough(given, months);
@@ -36,7 +37,7 @@ function parts(day: IsoDay): { year: number; month: number } | null {
   return month >= 1 && month <= 12 && date >= 1 && date <= daysIn(year, month) ? { year, month } : null;
 }
 
-/** Gregorian calendar. */
+/** Returns the number of days in a month of the Gregorian calendar. */
 function daysIn(year: number, month: number): number {
   const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
   return [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;

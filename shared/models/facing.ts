@@ -1,12 +1,15 @@
-/** The direction a person faces: forward, from the cockpit or behind the tail, or toward the nose from in front. */
+/**
+ * The direction a person faces: `forward` from the cockpit or from behind the tail, `nose` from in front of the
+ * aircraft.
+ */
 export type Facing = "forward" | "nose";
 
 /** A side of the aircraft, never of the person who looks at it. */
 export type Side = "port" | "centre" | "starboard";
 
 /**
- * Engine numbers from the viewer's left to right. Number 1 is the outermost to port, so that someone facing the nose
- * reads them from right to left (UK SI 2007/3468 Sch 8 r.63(5)).
+ * Returns engine numbers from the viewer's left to right. Number 1 is the outermost to port, so a person facing the
+ * nose reads them from right to left (UK SI 2007/3468 Sch 8 r.63(5)).
  * @throws RangeError unless `count` is a whole number of at least one
  */
 export function enginesSeen(count: number, facing: Facing): number[] {
@@ -15,15 +18,16 @@ export function enginesSeen(count: number, facing: Facing): number[] {
   return facing === "nose" ? fromPort.reverse() : fromPort;
 }
 
-/** The place of one engine; `span` is null for the only engine of a side and for a centre engine. */
+/** The place of one engine. `span` is null for the only engine of a side and for a centre engine. */
 export interface Position {
   side: Side;
   span: "outboard" | "middle" | "inboard" | null;
 }
 
 /**
- * Side and place on it of one engine, numbered from port (UK SI 2007/3468 Sch 8 r.63(5): of four, 1 port outer, 2 port
- * inner, 3 starboard inner, 4 starboard outer). An odd number has its middle engine on the centre line.
+ * Returns one engine's side and its place on that side, numbered from port (UK SI 2007/3468 Sch 8 r.63(5): of four, 1
+ * port outer, 2 port inner, 3 starboard inner, 4 starboard outer). If the number of engines is odd, the middle one is
+ * on the centre line.
  * @throws RangeError when there is no such engine
  */
 export function engineStands(n: number, count: number): Position {

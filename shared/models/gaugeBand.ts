@@ -6,13 +6,13 @@ import { atLeast, convert } from "./units.ts";
 /** The marks of a gauge, as the type gives them. */
 export type Marks = Pick<Gauge, "name" | "unit" | "scale" | "min" | "normalLow" | "normalHigh" | "max">;
 
-/** `usable`: above the least and not normal yet, e.g. oil between its minimum and the green band. */
+/** `usable`: above the minimum but not normal yet, e.g. oil between its minimum and the green band. */
 export type Band = "belowMin" | "usable" | "normal" | "caution" | "over";
 
 /**
- * Returns the band of a reading by a gauge's marks, compared in the gauge's unit. A mark belongs to the better side.
- * A mark not given does not divide: without `normalLow` what is above `min` is normal, without `normalHigh` what is
- * below `max` is. Refuses a reading off the instrument's scale.
+ * Returns the band of a reading by a gauge's marks, compared in the gauge's unit. A reading on a mark is in the better
+ * of the two bands. A missing mark divides nothing: without `normalLow` every reading above `min` is normal, without
+ * `normalHigh` every reading below `max` is. Refuses a reading off the instrument's scale.
  */
 export function gaugeBand(marks: Marks, reading: Quantity): Outcome<Band> {
   const read = convert(reading, marks.unit);

@@ -1,4 +1,7 @@
-/** A figure worked out, or why the input cannot give one. A refusal is about the input; it is never a verdict. */
+/**
+ * A figure that was worked out, or the reason why the input cannot give one. A refusal is about the input; it is never
+ * a verdict.
+ */
 export type Outcome<T> = { ok: true; value: T } | { ok: false; why: string };
 
 export function found<T>(value: T): Outcome<T> {
@@ -9,7 +12,9 @@ export function refused(why: string): { ok: false; why: string } {
   return { ok: false, why };
 }
 
-/** Words for a figure outside its physical range (both ends are inside), or null. NaN is outside every range. */
+/**
+ * Returns words for a figure outside its physical range (both ends are inside), or null. NaN is outside every range.
+ */
 export function outside(what: string, value: number, low: number, high: number, unit = ""): string | null {
   if (value >= low && value <= high) return null;
   const u = unit ? ` ${unit}` : "";

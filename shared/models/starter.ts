@@ -11,14 +11,14 @@ export interface StarterDuty {
   step: number;
   /** Longest permitted next engagement. */
   onMax: number;
-  /** Moment from which the next engagement is permitted; 0 when it always was. */
+  /** Earliest moment of the next engagement; 0 before the first one. */
   permittedAt: number;
 }
 
 /**
- * Rule-based duty ladder (form: 40 s on, 60 s off, 40 on, 60 off, 40 on, 30 min off; TM 55-1510-215-10).
- * Any engagement counts as a step, however short. A rest of `resetAfter` begins a new series. An engagement still
- * running has no rest yet: `permittedAt` is then Infinity.
+ * Returns the duty by the ladder (form: 40 s on, 60 s off, 40 on, 60 off, 40 on, 30 min off; TM 55-1510-215-10). Any
+ * engagement counts as a step, however short. A rest of `resetAfter` begins a new series. While an engagement still
+ * runs there is no rest, so `permittedAt` is Infinity.
  */
 export function starterDuty(
   starter: Duty,
@@ -46,13 +46,13 @@ export function starterDuty(
 
 /** Duty by the band of the air's temperature. */
 export interface BandedDuty extends StarterDuty {
-  /** The temperature is not known and the most restrictive of several bands was taken. */
+  /** True when the temperature is unknown and the most restrictive of several bands was used. */
   assumed: boolean;
 }
 
 /**
- * `starterDuty` on the ladder that holds at a temperature. Where that is not known (null, or in no unit of temperature)
- * the shortest engagement and the longest rest of all bands hold together.
+ * Returns `starterDuty` on the ladder that applies at a temperature. If that is unknown (null, or in no unit of
+ * temperature), the shortest engagement and the longest rest of all bands apply together.
  */
 export function starterDutyAt(
   starter: StarterRules,

@@ -9,9 +9,9 @@ export interface TemperatureBand<T> {
 }
 
 /**
- * The first band that reaches the temperature, compared in the band's own unit. For limits that differ cold and warm:
- * starter ladders (TM 1-1520-238-10: other rests at or below 16 °C), oil-pressure times in summer and winter.
- * Refuses a temperature above the last band, and bands that do not rise.
+ * Returns the first band that reaches the temperature, compared in the band's own unit. It serves limits that differ
+ * between cold and warm: starter ladders (TM 1-1520-238-10: other rests at or below 16 °C), oil-pressure times in
+ * summer and winter. Refuses a temperature above the last band, and bands that do not rise.
  */
 export function bandFor<T>(bands: readonly TemperatureBand<T>[], temperature: Quantity): Outcome<T> {
   for (const [i, band] of bands.entries()) {
@@ -35,13 +35,15 @@ export function bandFor<T>(bands: readonly TemperatureBand<T>[], temperature: Qu
   return refused(`no band reaches ${temperature.value} ${temperature.unit}`);
 }
 
-/** The temperature in the limit's unit where it can be had; else as it is, for the comparison to refuse. */
+/**
+ * Returns the temperature in the limit's unit if it can be converted; else as it is, so that the comparison refuses it.
+ */
 function temperatureIn(limit: Quantity, temperature: Quantity): Quantity {
   const read = convert(temperature, limit.unit);
   return read.ok ? read.value : temperature;
 }
 
-/** A type's rule that holds above all of its `colder` bands, as bands. */
+/** Returns as bands a type's rule that applies above all of its `colder` bands. */
 export function bandsBelow<T extends { colder?: readonly (C & { upTo: Quantity })[] | undefined }, C>(
   rule: T & C,
 ): TemperatureBand<C>[] {
@@ -49,7 +51,9 @@ export function bandsBelow<T extends { colder?: readonly (C & { upTo: Quantity }
   return [...colder, { upTo: null, use: rule }];
 }
 
-/** The band of a known temperature alone; all of them where it is not known: the caller takes the most restrictive. */
+/**
+ * Returns the one band of a known temperature, or all bands when it is unknown: the caller takes the most restrictive.
+ */
 export function chosenBands<T>(
   bands: readonly TemperatureBand<T>[],
   temperature: Quantity | null,

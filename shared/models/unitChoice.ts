@@ -2,8 +2,8 @@ import type { Quantity, Unit } from "../protocol/quantity.ts";
 import { convert } from "./units.ts";
 
 /**
- * Units among which a person may choose. The pressure of air has its own choice: who reads oil in psi may still want
- * the altimeter's setting in hPa.
+ * Units from which a person may choose. Air pressure has its own choice: a person who reads oil in psi may want the
+ * altimeter setting in hPa.
  */
 export const UNIT_FAMILIES = {
   pressure: ["psi", "kPa", "bar"],
@@ -22,20 +22,23 @@ export const AS_READ: UnitChoice = {};
 const families = Object.keys(UNIT_FAMILIES) as UnitFamily[];
 const unitsOf = (family: UnitFamily): readonly Unit[] => UNIT_FAMILIES[family];
 
-/** The unit a figure read in `unit` is shown in. */
+/** Returns the unit in which a figure read in `unit` is shown. */
 export function chosenUnit(unit: Unit, choice: UnitChoice): Unit {
   const family = families.find((f) => unitsOf(f).includes(unit));
   return (family && choice[family]) ?? unit;
 }
 
-/** The quantity in the unit chosen; as it was read where nothing is chosen or it cannot be converted. */
+/** Returns the quantity in the chosen unit; as it was read when nothing is chosen or it cannot be converted. */
 export function inChosen(read: Quantity, choice: UnitChoice): Quantity {
   const unit = chosenUnit(read.unit, choice);
   const got = unit === read.unit ? null : convert(read, unit);
   return got?.ok ? got.value : read;
 }
 
-/** A difference of two readings, e.g. a rise of temperature: by the size of the units alone, without their zeros. */
+/**
+ * Returns a difference of two readings, e.g. a rise of temperature, in the chosen unit: only the size of the units
+ * counts, not their zeros.
+ */
 export function differenceInChosen(read: Quantity, choice: UnitChoice): Quantity {
   const unit = chosenUnit(read.unit, choice);
   if (unit === read.unit) return read;
@@ -45,7 +48,7 @@ export function differenceInChosen(read: Quantity, choice: UnitChoice): Quantity
   return { value: read.value * (one.value.value - zero.value.value), unit };
 }
 
-/** A choice from what a device kept. What is no choice of ours is dropped. */
+/** Returns a choice from stored data. Drops entries that are not valid choices. */
 export function choiceFrom(kept: unknown): UnitChoice {
   if (typeof kept !== "object" || kept === null) return AS_READ;
   const given = kept as Record<string, unknown>;

@@ -20,7 +20,7 @@ interface Scale {
   /** Value in the kind's base unit = (value + shift) × factor. */
   factor: number;
   shift: number;
-  /** Least possible value in this unit. */
+  /** Least possible value, in this unit. */
   least: number;
 }
 
@@ -31,7 +31,7 @@ const scale = (kind: string, factor = 1, shift = 0, least = Number.NEGATIVE_INFI
   least,
 });
 
-/** Base units: Pa, K, m, m/s, kg, L, s. A unit alone in its kind converts to itself only. */
+/** Base units: Pa, K, m, m/s, kg, L, s. A unit that is alone in its kind converts to itself only. */
 const SCALES: Record<Unit, Scale> = {
   V: scale("volts"),
   A: scale("amperes"),
@@ -57,7 +57,7 @@ const SCALES: Record<Unit, Scale> = {
   ohm: scale("resistance"),
   percent: scale("percent"),
   count: scale("count"),
-  // A difference of temperature is not a temperature: it has no zero to shift.
+  // A difference of temperature has no zero to shift, so it is a kind of its own.
   K: scale("temperature difference"),
   kW: scale("power"),
   N: scale("force"),
@@ -68,15 +68,15 @@ const SCALES: Record<Unit, Scale> = {
   "km/h": scale("speed", 1 / 3.6),
 };
 
-/** Whether this version knows the unit: a record may be older or newer. */
+/** Returns whether this version knows the unit: a record may come from an older or newer version. */
 export function isUnit(unit: string): unit is Unit {
   return Object.hasOwn(SCALES, unit);
 }
 
 /**
- * The same quantity in another unit; the one read is left as it was read. Definitions: NIST SP 811 appendix B (psi,
- * inHg, ft, lb, US gallon by their exact definitions). Refuses a unit of another kind, a figure that is not finite
- * and a temperature below absolute zero. Gauge pressures may be negative.
+ * Returns the same quantity in another unit; its own unit leaves the figure unchanged. Definitions: NIST SP 811
+ * appendix B (psi, inHg, ft, lb, US gallon by their exact definitions). Refuses a unit of another kind, a figure that
+ * is not finite, and a temperature below absolute zero. Gauge pressures may be negative.
  */
 export function convert(from: Quantity, unit: Unit): Outcome<Quantity> {
   const a = SCALES[from.unit];
@@ -89,17 +89,19 @@ export function convert(from: Quantity, unit: Unit): Outcome<Quantity> {
   return found({ value: (from.value * a.factor) / b.factor, unit });
 }
 
-/** Celsius and Fahrenheit without the detour over kelvins, so that 104 °F is 40 °C to the last digit. */
+/** Converts Celsius and Fahrenheit directly, not by way of kelvins, so that 104 °F is 40 °C to the last digit. */
 function otherDegrees(value: number, unit: Unit): number {
   return unit === "degF" ? (value * 9) / 5 + 32 : ((value - 32) * 5) / 9;
 }
 
-/** Two figures closer than this part of the limit are the same figure: the conversion's own rounding. */
+/**
+ * Two figures that differ by less than this part of the limit are equal: the difference is rounding of the conversion.
+ */
 const SAME = 1e-9;
 
 /**
- * True if the reading is at or above the limit, compared in the limit's own unit: sources print one limit as both
- * −6 and −7 °C, so the unit it was set in decides.
+ * Returns true if the reading is at or above the limit, compared in the limit's own unit. Sources print one limit as
+ * both −6 and −7 °C, so the unit in which it was set decides.
  */
 export function atLeast(reading: Quantity, limit: Quantity): Outcome<boolean> {
   const read = convert(reading, limit.unit);
@@ -107,7 +109,10 @@ export function atLeast(reading: Quantity, limit: Quantity): Outcome<boolean> {
   return found(read.value.value >= limit.value - SAME * Math.max(1, Math.abs(limit.value)));
 }
 
-/** A quantity in another unit; NaN where it cannot be had, which no comparison passes. */
+/**
+ * Returns the value of a quantity in another unit; NaN when it cannot be converted, because every comparison with NaN
+ * fails.
+ */
 export function inUnit(quantity: Quantity, unit: Unit): number {
   const got = convert(quantity, unit);
   return got.ok ? got.value.value : Number.NaN;

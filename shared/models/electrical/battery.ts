@@ -1,9 +1,9 @@
 import { found, type Outcome, outside, refused } from "../outcome.ts";
 
 /**
- * A battery's open-circuit model, as data of the type. Lead-acid: a cell rests at specific gravity + 0.84 V at 25 °C
- * (common engineering rule, from memory), and gravity runs straight from `empty` to `full`. Nickel-cadmium: the
- * electrolyte does not change and the volts stay nearly flat (FAA-H-8083-31A ch. 9, from memory).
+ * A battery's open-circuit model, as data of the type. Lead-acid: a cell at rest shows specific gravity + 0.84 V at 25
+ * °C (common engineering rule, from memory), and gravity is linear in charge from `empty` to `full`. Nickel-cadmium:
+ * the electrolyte does not change and the volts stay nearly flat (FAA-H-8083-31A ch. 9, from memory).
  */
 export type Battery = LeadAcid | NickelCadmium;
 
@@ -25,10 +25,13 @@ export interface NickelCadmium {
 }
 
 const CELL_OFFSET = 0.84;
-/** Gas still on the plates after charging lifts the reading; above this much gravity the battery has not rested. */
+/**
+ * Gas that stays on the plates after charging raises the reading. More gravity than this above `full` means that the
+ * battery has not rested.
+ */
 const SURFACE_CHARGE = 0.02;
 
-/** Open-circuit volts at a state of charge 0 to 1 and a temperature −40 to 60 °C. */
+/** Returns the open-circuit volts at a state of charge of 0 to 1 and a temperature of −40 to 60 °C. */
 export function openCircuitVolts(battery: Battery, charge: number, degC: number): Outcome<number> {
   const why =
     badCells(battery) ??
@@ -41,9 +44,10 @@ export function openCircuitVolts(battery: Battery, charge: number, degC: number)
 }
 
 /**
- * State of charge, 0 to 1, from the volts of a rested battery on no load. Below `empty` it is 0, up to surface charge
- * above `full` it is 1. Refuses nickel-cadmium (its volts do not tell), reversed leads, and volts no rested battery of
- * so many cells can show: a dead cell, a wrong count, or a charger still on.
+ * Returns the state of charge, 0 to 1, from the volts of a rested battery without load. Below `empty` it is 0; above
+ * `full`, within surface charge, it is 1. Refuses nickel-cadmium (its volts do not show the charge), reversed leads,
+ * and volts that no rested battery with this many cells can show: a dead cell, a wrong count, or a charger that is
+ * still on.
  */
 export function chargeFromVolts(battery: Battery, volts: number, degC: number): Outcome<number> {
   if (battery.chemistry === "nickelCadmium") {
@@ -59,8 +63,9 @@ export function chargeFromVolts(battery: Battery, volts: number, degC: number): 
 }
 
 /**
- * State of charge, 0 to 1, from specific gravity at 80 °F: straight from `empty` to `full`, which common practice takes
- * a lead-acid cell for. Refuses nickel-cadmium, whose electrolyte tells nothing, and gravities of no acid or of too much.
+ * Returns the state of charge, 0 to 1, from specific gravity at 80 °F: linear from `empty` to `full`, as common
+ * practice assumes for a lead-acid cell. Refuses nickel-cadmium, whose electrolyte shows nothing, and gravities of no
+ * acid or of too much.
  */
 export function chargeFromGravity(battery: Battery, at80F: number): Outcome<number> {
   if (battery.chemistry === "nickelCadmium")
@@ -77,7 +82,10 @@ function badCells(battery: Battery): string | null {
   return battery.full > battery.empty ? null : "a charged battery's gravity is above a discharged one's";
 }
 
-/** Part of a whole capacity, 0 and up, e.g. available over full (charge) or full over rated (health). Any one unit. */
+/**
+ * Returns a part of a whole capacity, 0 and up, e.g. available over full (charge) or full over rated (health). Both are
+ * in the same unit.
+ */
 export function capacityRatio(part: number, whole: number): Outcome<number> {
   const why =
     outside("capacity", part, 0, 1000, "Ah") ??
@@ -86,8 +94,9 @@ export function capacityRatio(part: number, whole: number): Outcome<number> {
 }
 
 /**
- * Volts at which a battery under its rated discharge counts as empty: cells × volts per cell, which is data of its
- * maker or standard (lead-acid 1.67 IEC, 1.5 military; nickel-cadmium 1.0, from memory). 0.8 to 2 V per cell.
+ * Returns the volts at which a battery under its rated discharge counts as empty: cells × volts per cell, which is data
+ * of its maker or standard (lead-acid 1.67 IEC, 1.5 military; nickel-cadmium 1.0, from memory). Range: 0.8 to 2 V per
+ * cell.
  */
 export function emptyVolts(cells: number, voltsPerCell: number): Outcome<number> {
   const why = outside("cells", cells, 1, 30) ?? outside("volts per cell", voltsPerCell, 0.8, 2, "V");

@@ -1,28 +1,31 @@
 import { outside } from "../outcome.ts";
 
-/** Lowest and highest volts allowed for good. */
+/** Lowest and highest volts allowed without a time limit. */
 export interface VoltBand {
   min: number;
   max: number;
 }
 
-/** Milliseconds since the steady band was left, and the volts allowed then; straight between, the last one for good. */
+/**
+ * Milliseconds since the volts left the steady band, and the volts allowed at that time. Linear between breakpoints;
+ * the last one holds from then on.
+ */
 export type Breakpoint = readonly [ms: number, volts: number];
 
 /**
- * Limits of a power source, as data with a source: steady bands and how far and how long a transient may go beyond
- * the normal one. While the engine is cranked the starting band holds instead, and no transient beyond it.
+ * Limits of a power source, as data with a source: the steady bands, and how far and how long a transient may exceed
+ * the normal band. While the engine is cranked the starting band holds instead, and no transient may exceed it.
  */
 export interface Envelope {
   steady: VoltBand;
   starting: VoltBand;
   over: readonly Breakpoint[];
   under: readonly Breakpoint[];
-  /** Longest time between two samples, ms: what happens in a longer gap is not known. */
+  /** Longest time between two samples, ms: a longer gap would hide what happened in it. */
   longestGap: number;
 }
 
-/** Returns the fault in an envelope's data, or null. Both transients start at 0 ms and end on the steady band. */
+/** Returns the fault in an envelope's data, or null. Both transients must start at 0 ms and end on the steady band. */
 export function badEnvelope(envelope: Envelope): string | null {
   const { steady, starting, over, under, longestGap } = envelope;
   if (!(steady.min < steady.max && starting.min < starting.max))
@@ -40,7 +43,7 @@ export function badEnvelope(envelope: Envelope): string | null {
   return null;
 }
 
-/** Volts a transient's curve allows `ms` after the steady band was left. */
+/** Returns the volts that a transient's curve allows `ms` after the volts left the steady band. */
 export function allowedAt(points: readonly Breakpoint[], ms: number): number {
   let before = points[0];
   if (!before) throw new Error("a transient has breakpoints");

@@ -1,7 +1,7 @@
 import type { GroundPowerRules } from "../../types/electrical.ts";
 import type { Envelope } from "./envelope.ts";
 
-/** The type's ground power as an envelope; null where it gives no starting band or transients. */
+/** Returns the type's ground power as an envelope; null where the type gives no starting band or no transients. */
 export function envelopeOf({
   steadyMin,
   steadyMax,

@@ -7,15 +7,15 @@ export interface VoltSample {
   volts: number;
 }
 
-/** From cranking begun to cranking ended, ms: the starting band holds, both ends included. */
+/** Start and end of cranking, ms. The starting band holds from one to the other, both included. */
 export interface Cranking {
   from: number;
   to: number;
 }
 
 /**
- * In limits throughout; or the first moment it was not, the volts then and the limit passed; or reversed polarity,
- * which is said before anything else wherever in the trace it is.
+ * In limits throughout; or the first moment out of limits, with the volts and the limit; or reversed polarity, which is
+ * reported first wherever it is in the trace.
  */
 export type TraceVerdict =
   | { kind: "within" }
@@ -26,16 +26,17 @@ export type TraceVerdict =
 const PLAUSIBLE = 100;
 /** A meter on dead leads may show a little below zero. */
 const ZERO = -1;
-/** Volts below which a difference is the arithmetic's, not the source's: a source on the limit is within it. */
+/** A smaller difference of volts is rounding: a source on the limit is within it. */
 const SAME = 1e-9;
 
 /**
- * Judges a trace against an envelope. Between samples volts run straight. When the steady band is left, a clock starts
- * at the crossing and the transient curve of that side holds until the volts are back in the band; a new excursion
- * starts anew. Ripple and spikes are not judged: give a trace filtered to the source's definition of steady state.
+ * Judges a trace against an envelope. Volts are linear between samples. When the volts leave the steady band, a clock
+ * starts at the crossing, and the transient curve of that side holds until they are back in the band. A new excursion
+ * starts a new clock. Ripple and spikes are not judged: give a trace filtered to the source's definition of steady
+ * state.
  *
- * Refuses fewer than two samples, times that do not rise, a gap longer than the envelope allows, volts beyond ±100,
- * and faulty envelope data.
+ * Refuses fewer than two samples, times that do not rise, a gap longer than the envelope allows, volts beyond ±100, and
+ * faulty envelope data.
  */
 export function judgeTrace(
   trace: readonly VoltSample[],
@@ -47,7 +48,7 @@ export function judgeTrace(
   const reversed = trace.find((s) => s.volts < ZERO);
   if (reversed) return found({ kind: "reversed", at: reversed.ms, volts: reversed.volts });
   const edges = cranking.flatMap((c) => [c.from, c.to]);
-  /** Side and moment of the running excursion from the steady band. */
+  /** Side and start of the present excursion from the steady band. */
   let out: Excursion | null = null;
   for (const [a, b] of cutAt(trace, edges)) {
     const middle = (a.ms + b.ms) / 2;
@@ -85,7 +86,9 @@ function badTrace(trace: readonly VoltSample[], longestGap: number): string | nu
   return null;
 }
 
-/** Pairs of neighbouring samples, cut where cranking begins or ends so that one band holds over each. */
+/**
+ * Returns pairs of neighbouring samples, split where cranking begins or ends, so that one band holds over each pair.
+ */
 function cutAt(trace: readonly VoltSample[], cuts: readonly number[]): [VoltSample, VoltSample][] {
   const pieces: [VoltSample, VoltSample][] = [];
   for (let i = 1; i < trace.length; i += 1) {
@@ -106,12 +109,12 @@ function voltsAt(a: VoltSample, b: VoltSample, ms: number): number {
   return a.volts + ((b.volts - a.volts) * (ms - a.ms)) / (b.ms - a.ms);
 }
 
-/** Moment between a and b when the volts reach `level`. */
+/** Returns the moment between a and b when the volts reach `level`. */
 function momentOf(a: VoltSample, b: VoltSample, level: number): number {
   return b.volts === a.volts ? a.ms : a.ms + ((b.ms - a.ms) * (level - a.volts)) / (b.volts - a.volts);
 }
 
-/** First moment a straight piece is beyond a constant band, or null. */
+/** Returns the first moment at which a straight piece is beyond a constant band, or null. */
 function leftBand(a: VoltSample, b: VoltSample, band: { min: number; max: number }): Left | null {
   for (const [side, limit, sign] of [
     ["over", band.max, 1],
@@ -125,7 +128,7 @@ function leftBand(a: VoltSample, b: VoltSample, band: { min: number; max: number
   return null;
 }
 
-/** Judges a straight piece outside cranking, carrying a running excursion in and out. */
+/** Judges a straight piece outside cranking. Takes the running excursion and returns it as it is afterwards. */
 function steadyPiece(a: VoltSample, b: VoltSample, running: Excursion | null, envelope: Envelope): Judged {
   const { min, max } = envelope.steady;
   const cuts = [min, max].map((level) => momentOf(a, b, level)).filter((ms) => ms > a.ms && ms < b.ms);
@@ -146,7 +149,7 @@ function steadyPiece(a: VoltSample, b: VoltSample, running: Excursion | null, en
   return { left: null, out };
 }
 
-/** First moment a straight piece of an excursion is beyond its transient curve, or null. */
+/** Returns the first moment at which a straight piece of an excursion is beyond its transient curve, or null. */
 function leftCurve(a: VoltSample, b: VoltSample, out: Excursion, points: readonly Breakpoint[]): Left | null {
   const sign = out.side === "over" ? 1 : -1;
   const knots = points.map(([ms]) => out.since + ms);

@@ -16,9 +16,9 @@ export function badRating({ ampHours, hours, exponent }: Rating): string | null 
 }
 
 /**
- * Hours a lead-acid battery holds a steady current: t = H·(C / (I·H))^k (Peukert 1897). Valid at constant current and
- * temperature and at or above the rated current; refuses below it, where the law promises more than the rating.
- * Not for nickel-cadmium.
+ * Returns the hours for which a lead-acid battery gives a steady current: t = H·(C / (I·H))^k (Peukert 1897). Valid at
+ * constant current and temperature, at or above the rated current. Refuses a lower current, where the law promises more
+ * than the rating. Not for nickel-cadmium.
  */
 export function peukertHours(rating: Rating, amps: number): Outcome<number> {
   const why = badRating(rating);

@@ -1,6 +1,6 @@
 import { found, type Outcome, outside, refused } from "../outcome.ts";
 
-/** A source and the leads to the bus: volts on no load, ohms inside and in the cable, both ways. */
+/** A source and its leads to the bus: volts without load, ohms inside, and ohms of the cable, out and back. */
 export interface Source {
   openCircuit: number;
   internalOhm: number;
@@ -8,8 +8,8 @@ export interface Source {
 }
 
 /**
- * Bus volts under a load: V = Voc − I·(Rint + Rcable). Volts, amperes, ohms; 0 to 60 V, 0 to 3000 A, 0 to 1 Ω each.
- * Refuses a load beyond the source's short-circuit current: no such current can flow.
+ * Returns the bus volts under a load: V = Voc − I·(Rint + Rcable). Volts, amperes, ohms; 0 to 60 V, 0 to 3000 A, 0 to 1
+ * Ω each. Refuses a load above the source's short-circuit current, because no such current can flow.
  */
 export function busVolts(source: Source, amps: number): Outcome<number> {
   const why = badSource(source) ?? outside("load", amps, 0, 3000, "A");
@@ -19,8 +19,9 @@ export function busVolts(source: Source, amps: number): Outcome<number> {
 }
 
 /**
- * Current a direct-cranking motor draws: I = (Voc − ke·ω) / (Rint + Rcable + Ra). `backVolts` is ke·ω, 0 at stall;
- * `armatureOhm` in ohms. Refuses a circuit without resistance and a motor turning faster than the source drives it.
+ * Returns the current that a direct-cranking motor draws: I = (Voc − ke·ω) / (Rint + Rcable + Ra). `backVolts` is ke·ω,
+ * 0 at stall; `armatureOhm` is in ohms. Refuses a circuit without resistance, and a motor that turns faster than the
+ * source drives it.
  */
 export function crankingAmps(source: Source, armatureOhm: number, backVolts: number): Outcome<number> {
   const ohm = source.internalOhm + source.cableOhm + armatureOhm;
@@ -40,7 +41,7 @@ function badSource({ openCircuit, internalOhm, cableOhm }: Source): string | nul
   );
 }
 
-/** Internal resistance from the maximum-power current of IEC 60952-1: R = (Voc / 2) / Ipp. From memory. */
+/** Returns the internal resistance from the maximum-power current of IEC 60952-1: R = (Voc / 2) / Ipp. From memory. */
 export function ohmFromMaximumPower(openCircuit: number, amps: number): Outcome<number> {
   const why =
     outside("open-circuit volts", openCircuit, 0, 60, "V") ??
@@ -49,8 +50,9 @@ export function ohmFromMaximumPower(openCircuit: number, amps: number): Outcome<
 }
 
 /**
- * Internal resistance at a temperature, straight between the rows of the battery's own table `[degC, ohm]`, which
- * rise in temperature. Refuses a temperature outside the table: cold resistance grows too fast to be guessed.
+ * Returns the internal resistance at a temperature, linear between the rows of the battery's own table `[degC, ohm]`,
+ * whose temperatures rise. Refuses a temperature outside the table: resistance grows too fast in the cold to be
+ * extrapolated.
  */
 export function internalOhmAt(
   table: readonly (readonly [degC: number, ohm: number])[],

@@ -1,16 +1,16 @@
 import { found, type Outcome, outside, refused } from "../outcome.ts";
 
 /**
- * Two rules in print for bringing a hydrometer reading to 80 °F. They differ by a fifth, so the one used is named:
- * `fourPointsPer10F` 0.004 per 10 °F (engine-generator service manuals; FAA-H-8083-31A ch. 9);
- * `onePointPer3F` 0.001 per 3 °F (US Navy training text).
+ * Two published rules that convert a hydrometer reading to 80 °F. They differ by a fifth, so the caller names one:
+ * `fourPointsPer10F` 0.004 per 10 °F (engine-generator service manuals; FAA-H-8083-31A ch. 9); `onePointPer3F` 0.001
+ * per 3 °F (US Navy training text).
  */
 const RULES = { fourPointsPer10F: 0.004 / 10, onePointPer3F: 0.001 / 3 } as const;
 export type GravityRule = keyof typeof RULES;
 
 /**
- * Specific gravity of lead-acid electrolyte at 80 °F from a reading at `degF`. Range: 1.000 to 1.400, −30 to 160 °F
- * (the printed tables' span). Refuses what lies outside.
+ * Returns the specific gravity of lead-acid electrolyte at 80 °F from a reading at `degF`. Range: 1.000 to 1.400, −30
+ * to 160 °F (the span of the printed tables). Refuses other readings.
  */
 export function gravityAt80F(read: number, degF: number, rule: GravityRule): Outcome<number> {
   const why =
@@ -18,13 +18,13 @@ export function gravityAt80F(read: number, degF: number, rule: GravityRule): Out
   return why ? refused(why) : found(read + RULES[rule] * (degF - 80));
 }
 
-/** A class of charge begins at `from` and runs up to the next class. */
+/** A class of charge. It begins at `from` and ends where the next higher class begins. */
 export interface ChargeClass {
   name: string;
   from: number;
 }
 
-/** Classes from the highest down, and the highest gravity the table knows. */
+/** Classes from the highest down, and the highest gravity that the table covers. */
 export interface ChargeTable {
   top: number;
   classes: readonly ChargeClass[];
@@ -57,9 +57,9 @@ export const AUTOMOTIVE_CHARGE: ChargeTable = {
 };
 
 /**
- * Class of charge of a gravity already brought to 80 °F. Between two printed classes the lower one holds: what the
- * table does not call full is not full. Refuses a gravity above the table (overfilled with acid, or a slip) and one
- * below it (the table does not say).
+ * Returns the class of charge of a gravity that is already converted to 80 °F. Between two printed classes the lower
+ * one holds: a battery that the table does not call full is not full. Refuses a gravity above the table (too much acid,
+ * or a misreading) and one below it, which the table does not cover.
  */
 export function chargeClass(gravity: number, table: ChargeTable): Outcome<string> {
   const floor = Math.min(...table.classes.map((c) => c.from));
@@ -70,8 +70,8 @@ export function chargeClass(gravity: number, table: ChargeTable): Outcome<string
 }
 
 /**
- * Available cranking power, percent of full, from specific gravity at 80 °F. TM 5-1185 Table IV: 100 % at 1.280,
- * 50 % at 1.220, straight between. Refuses gravities outside those.
+ * Returns the available cranking power, percent of full, from specific gravity at 80 °F. TM 5-1185 Table IV: 100 % at
+ * 1.280, 50 % at 1.220, linear between. Refuses gravities outside those.
  */
 export function crankingPower(gravity: number): Outcome<number> {
   const why = outside("specific gravity at 80 degF", gravity, 1.22, 1.28);

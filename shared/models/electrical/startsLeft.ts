@@ -10,8 +10,8 @@ export interface Crank {
 }
 
 /**
- * Ampere-hours one start takes from the rating: I·t/3600 · (I/Irated)^(k−1), which is Peukert's law for a short
- * draw. Amperes at or above the rated current, 0 to 300 s.
+ * Returns the ampere-hours that one start takes from the rating: I·t/3600 · (I/Irated)^(k−1), which is Peukert's law
+ * for a short draw. Amperes at or above the rated current, 0 to 300 s.
  */
 export function startAmpHours(crank: Crank, rating: Rating): Outcome<number> {
   const ratedAmps = rating.ampHours / rating.hours;
@@ -23,7 +23,7 @@ export function startAmpHours(crank: Crank, rating: Rating): Outcome<number> {
   return found(((crank.amps * crank.seconds) / 3600) * (crank.amps / ratedAmps) ** (rating.exponent - 1));
 }
 
-/** Starts until the charge, 0 to 1, would fall below `floor`: ⌊(charge − floor)·C / Ah per start⌋. */
+/** Returns the starts until the charge, 0 to 1, would fall below `floor`: ⌊(charge − floor)·C / Ah per start⌋. */
 export function startsByCharge(crank: Crank, rating: Rating, charge: number, floor: number): Outcome<number> {
   const why = outside("state of charge", charge, 0, 1) ?? outside("least charge", floor, 0, 1);
   if (why) return refused(why);
@@ -33,24 +33,25 @@ export function startsByCharge(crank: Crank, rating: Rating, charge: number, flo
   return found(Math.max(0, Math.floor(((charge - floor) * rating.ampHours) / each.value + 1e-9)));
 }
 
-/** All that starts left depends on. Ohms inside the battery at its present temperature, and of the leads. */
+/** The inputs of `startsLeft`. Ohms are those inside the battery at its present temperature, and those of the leads. */
 export interface StartsInput {
   battery: Battery;
   rating: Rating;
   crank: Crank;
   charge: number;
-  /** Charge no start may go below, 0 to 1. */
+  /** Charge below which no start may bring the battery, 0 to 1. */
   floor: number;
   degC: number;
   internalOhm: number;
   cableOhm: number;
-  /** Bus volts no start may pull below. */
+  /** Bus volts below which no start may pull the bus. */
   leastVolts: number;
 }
 
 /**
- * Starts left before the bus would fall below its least volts while cranking, or the charge below its floor. Each
- * start meets the lower open-circuit volts its forerunners left behind. For nickel-cadmium only the charge falls.
+ * Returns the starts left before the bus would fall below its least volts while cranking, or the charge below its
+ * floor. Each start begins with the lower open-circuit volts that the starts before it left. For nickel-cadmium only
+ * the charge falls.
  */
 export function startsLeft(input: StartsInput): Outcome<number> {
   const { battery, rating, crank, charge, degC, internalOhm, cableOhm } = input;
@@ -66,7 +67,7 @@ export function startsLeft(input: StartsInput): Outcome<number> {
     const onNoLoad = busVolts(source, 0);
     if (!onNoLoad.ok) return onNoLoad;
     const volts = busVolts(source, crank.amps);
-    // A current the source cannot give leaves the bus below any limit.
+    // A current that the source cannot give leaves the bus below any limit.
     if (!volts.ok) return found(done);
     if (volts.value < input.leastVolts) return found(done);
   }

@@ -5,9 +5,9 @@ const MOST_SECONDS = 600;
 const DIGIT = /\d/;
 
 /**
- * A meter's record as text: one sample a line, seconds and volts, apart by comma, semicolon, tab or space; after a
- * semicolon or tab a comma is the decimal sign. A first line without a digit is a heading. Refuses with the line and
- * what is wrong there: not two figures, times that do not rise, a time before 0 or beyond ten minutes.
+ * Reads a meter's trace from text. Each line is one sample: seconds and volts, separated by comma, semicolon, tab or
+ * space. After a semicolon or tab a comma is the decimal sign. A first line without a digit is a heading. Refuses, with
+ * the line and its fault: not two figures, times that do not rise, a time before 0 or beyond ten minutes.
  */
 export function readTraceText(text: string, most: number): Outcome<VoltSample[]> {
   const samples: VoltSample[] = [];

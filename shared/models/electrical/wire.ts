@@ -16,8 +16,8 @@ function rowOf(size: string): Outcome<WireRow> {
 }
 
 /**
- * Volts lost in a run at 20 °C: VD = (Ω/ft)·ft·A (AC 43.13-1B para 11-66 and Tables 11-7, 11-8). `parallel` equal
- * conductors share the current. 0 to 2000 ft, 0 to 3000 A, 1 to 8 conductors.
+ * Returns the volts lost in a run at 20 °C: VD = (Ω/ft)·ft·A (AC 43.13-1B para 11-66 and Tables 11-7, 11-8). `parallel`
+ * equal conductors share the current. Range: 0 to 2000 ft, 0 to 3000 A, 1 to 8 conductors.
  */
 export function wireDrop(size: string, run: Run, parallel = 1): Outcome<number> {
   const row = rowOf(size);
@@ -27,8 +27,8 @@ export function wireDrop(size: string, run: Run, parallel = 1): Outcome<number> 
 }
 
 /**
- * Thinnest wire of Table 11-9 that carries the current continuously at its rating and loses no more than `mayLose`
- * volts over the run, conductor at 20 °C. Refuses when even 4/0 will not do.
+ * Returns the thinnest wire of Table 11-9 that carries the current continuously at its rating and loses at most
+ * `mayLose` volts over the run, conductor at 20 °C. Refuses when even 4/0 is too thin.
  */
 export function chooseWire(run: Run, mayLose: number, rating: WireRating): Outcome<string> {
   const why = badRun(run) ?? outside("allowable drop", mayLose, 0.01, 60, "V");
@@ -41,12 +41,12 @@ export function chooseWire(run: Run, mayLose: number, rating: WireRating): Outco
 
 export type Metal = "copper" | "aluminium";
 
-/** Inferred temperature of zero resistance, °C below zero: AC 43.13-1B para 11-67. */
+/** Inferred temperature of zero resistance, in °C below zero: AC 43.13-1B para 11-67. */
 const ZERO_RESISTANCE: Record<Metal, number> = { copper: 234.5, aluminium: 238.1 };
 
 /**
- * Resistance at a conductor temperature over that at 20 °C: (k + T) / (k + 20), k = 234.5 copper, 238.1 aluminium.
- * −55 to 260 °C.
+ * Returns the resistance at a conductor temperature over that at 20 °C: (k + T) / (k + 20), k = 234.5 copper, 238.1
+ * aluminium. Range: −55 to 260 °C.
  */
 export function heatedResistance(metal: Metal, degC: number): Outcome<number> {
   const k = ZERO_RESISTANCE[metal];
@@ -54,7 +54,10 @@ export function heatedResistance(metal: Metal, degC: number): Outcome<number> {
   return why ? refused(why) : found((k + degC) / (k + 20));
 }
 
-/** Feet a run may be at a conductor temperature above 20 °C: L2 = 254.5·L1 / (234.5 + T2), aluminium 258.1, 238.1. */
+/**
+ * Returns the feet that a run may be long at a conductor temperature above 20 °C: L2 = 254.5·L1 / (234.5 + T2); for
+ * aluminium 258.1 and 238.1.
+ */
 export function deratedLength(metal: Metal, feetAt20: number, degC: number): Outcome<number> {
   const ratio = heatedResistance(metal, degC);
   if (!ratio.ok) return ratio;
@@ -64,8 +67,8 @@ export function deratedLength(metal: Metal, feetAt20: number, degC: number): Out
 }
 
 /**
- * Conductor temperature, °C: T2 = T1 + (TR − T1)·√(I2 / Imax), ambient T1, insulation rating TR, current I2 of at
- * most Imax (AC 43.13-1B para 11-67; the root form is from memory).
+ * Returns the conductor temperature, °C: T2 = T1 + (TR − T1)·√(I2 / Imax), with ambient T1, insulation rating TR, and a
+ * current I2 of at most Imax (AC 43.13-1B para 11-67; the root form is from memory).
  */
 export function conductorTemperature(
   ambient: number,

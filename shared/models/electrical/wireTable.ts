@@ -1,4 +1,4 @@
-/** Insulation ratings the table gives currents for, °C. */
+/** Insulation ratings for which the table gives currents, °C. */
 export const WIRE_RATINGS = [105, 150, 200] as const;
 export type WireRating = (typeof WIRE_RATINGS)[number];
 
@@ -26,7 +26,10 @@ const row = (
   amps: { 105: a105, 150: a150, 200: a200 },
 });
 
-/** FAA AC 43.13-1B Change 1 (2001) Table 11-9, thinnest first. Ohms have two or three digits: about ±8 % at worst. */
+/**
+ * FAA AC 43.13-1B Change 1 (2001) Table 11-9, thinnest first. The ohms have two or three digits: an error of up to
+ * about ±8 %.
+ */
 export const WIRE_TABLE: readonly WireRow[] = [
   row("24", 475, 28.4, 2.5, 4, 5),
   row("22", 755, 16.2, 3, 5, 6),
@@ -48,8 +51,8 @@ export const WIRE_TABLE: readonly WireRow[] = [
 ];
 
 /**
- * Volts a run may lose by nominal bus volts, AC 43.13-1B Table 11-6. The continuous column agrees with Table 11-7;
- * the intermittent one is from memory.
+ * Volts that a run may lose, by nominal bus volts, AC 43.13-1B Table 11-6. The continuous column agrees with Table
+ * 11-7; the intermittent one is from memory.
  */
 export const ALLOWABLE_DROP: readonly { nominal: number; continuous: number; intermittent: number }[] = [
   { nominal: 14, continuous: 0.5, intermittent: 1 },

@@ -2,7 +2,7 @@ import { type Jet, type JetAssumption, jetReach } from "./jet.ts";
 import type { Point } from "./polygon.ts";
 import type { Propeller } from "./propeller.ts";
 
-/** The ground behind a propeller where air may blow faster than a limit, and what that rests on. */
+/** The ground behind a propeller where air may blow faster than a limit, with the assumptions behind it. */
 export interface BlastZone {
   polygon: Point[];
   /** Metres behind the propeller. */
@@ -10,13 +10,16 @@ export interface BlastZone {
   assumption: JetAssumption;
 }
 
-/** Half-widths the edge widens by: with the near edge below it holds every speed over the limit up to 20 times it. */
+/**
+ * Half-widths by which the edge widens. With the near edge below, the zone holds every speed over the limit, up to 20
+ * times the limit.
+ */
 const HALF_WIDTHS = 1.5;
 
 /**
- * A trapezium from the propeller back to where the jet's middle falls to `limitMs`. It begins as wide as the disc, or
- * as the jet's own profile is over the limit there if that is wider, and widens on both sides by 1.5 half-widths per
- * metre behind. Null when nothing blows faster than the limit.
+ * Returns a trapezium from the propeller back to where the middle of the jet slows to `limitMs`. At the propeller it is
+ * as wide as the disc, or as the part of the jet that is over the limit if that is wider. It widens on both sides by
+ * 1.5 half-widths per metre behind. Null when nothing blows faster than the limit.
  */
 export function blastZone(
   propeller: Propeller,
@@ -34,7 +37,10 @@ export function blastZone(
   };
 }
 
-/** The trapezium behind a hub, `near` metres to each side there, back to a distance. Same corners' order as an arc. */
+/**
+ * Returns the trapezium behind a hub, `near` metres to each side there, back to a distance. Its corners are in the same
+ * order as those of an arc.
+ */
 export function wake(hub: Point, near: number, reach: number, assumption: JetAssumption): Point[] {
   const far = near + HALF_WIDTHS * assumption.halfWidth * reach;
   return [

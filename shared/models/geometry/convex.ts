@@ -1,22 +1,22 @@
 import type { Point, Polygon } from "./polygon.ts";
 
-/** Nearer than this to an edge counts as on it, metres. */
+/** A point nearer than this to an edge counts as on it, metres. */
 const ON_EDGE = 1e-7;
 
-/** One side of a convex polygon: depth of a point inside it is nx x + ny y + c, metres. */
+/** One side of a convex polygon. The depth of a point inside it is nx x + ny y + c, metres. */
 interface Side {
   nx: number;
   ny: number;
   c: number;
 }
 
-/** A convex polygon ready to be asked what crosses it. */
+/** A convex polygon, prepared for `inside` and `crosses`. */
 export interface Convex {
   corners: Polygon;
   sides: readonly Side[];
 }
 
-/** Null when the polygon is not convex or has no area. Corners either way round. */
+/** Returns the polygon prepared; null when it is not convex or has no area. Corners either way round. */
 export function convex(corners: Polygon): Convex | null {
   const edges = corners.map((a, i) => [a, corners[(i + 1) % corners.length] ?? a] as const);
   const twiceArea = edges.reduce((sum, [a, b]) => sum + a.x * b.y - b.x * a.y, 0);
@@ -31,12 +31,14 @@ export function convex(corners: Polygon): Convex | null {
   return bulges && sides.every((s) => Number.isFinite(s.c)) ? { corners, sides } : null;
 }
 
-/** True when a point lies inside, its edge not included. */
+/** Returns true when a point lies inside. The edge does not count. */
 export function inside({ sides }: Convex, p: Point): boolean {
   return sides.every((s) => depth(s, p) > ON_EDGE);
 }
 
-/** True when the way from a to b runs through the inside; along an edge or over a corner does not count. */
+/**
+ * Returns true when the line from a to b runs through the inside. A line along an edge or over a corner does not count.
+ */
 export function crosses({ sides }: Convex, a: Point, b: Point): boolean {
   let [from, to] = [0, 1];
   for (const side of sides) {

@@ -2,24 +2,27 @@ import { found, type Outcome, refused } from "../outcome.ts";
 import { holds, type Point, type Polygon } from "./polygon.ts";
 import { distanceToDisc, type Propeller } from "./propeller.ts";
 
-/** The guard's place by type or site, metres. Sources differ (outboard of the engine, or behind it), so it is data. */
+/**
+ * The rule for the guard's place by type or site, metres. Sources differ (outboard of the engine, or behind it), so it
+ * is data.
+ */
 export interface GuardRule {
-  /** Clear of the propeller's tip, outboard. */
+  /** Distance from the propeller's tip, outboard. */
   standOff: number;
-  /** Ahead of the propeller's plane; negative is behind. */
+  /** Distance ahead of the propeller's plane; negative is behind. */
   ahead: number;
-  /** Farthest ahead the guard may stand where the usual place is taken by another arc or stream. */
+  /** Farthest ahead that the guard may stand when the usual place is in another arc or stream. */
   aheadMost: number;
 }
 
 const STEP = 0.5;
-/** Rounding of the arithmetic, metres. */
+/** Tolerance for rounding, metres. */
 const ROUNDING = 1e-9;
 
 /**
- * The guard's place for a start: outboard of the engine (on the centre line: to port), clear of its disc by
- * `standOff`, and outside every polygon of `closed` (arcs and streams of engines that turn). Moves ahead by half
- * metres until clear; refused when there is no such place.
+ * Returns the guard's place for a start: outboard of the engine (on the centre line: to port), `standOff` clear of its
+ * disc, and outside every polygon of `closed` (arcs and streams of engines that turn). It moves ahead by half metres
+ * until it is clear. Refused when there is no such place.
  */
 export function guardStation(
   propeller: Propeller,

@@ -6,7 +6,7 @@ import { isa } from "../weather/isa.ts";
 import type { Jet, JetAssumption } from "./jet.ts";
 import { actuatorDisk, standingThrust } from "./slipstream.ts";
 
-/** A propeller's stream at the type's starting power, standing, at sea level in the standard air. */
+/** Returns a propeller's stream at the type's starting power, aircraft standing, at sea level in the standard air. */
 export function jetOf(type: AircraftType): Outcome<{ jet: Jet; assumption: JetAssumption; rules: JetRules }> {
   const rules = type.ramp?.jet;
   if (!rules) return refused("the type gives no power for its stream");

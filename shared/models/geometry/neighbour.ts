@@ -4,8 +4,9 @@ import type { Point } from "./polygon.ts";
 import { polygonFromRamp } from "./pose.ts";
 
 /**
- * The ground something near takes up, in the aircraft's own metres: a square as wide as it is, its near side across the
- * line of sight from the nose at the distance given. What is deeper than wide reaches further away than this.
+ * Returns the ground that a neighbour takes up, in the aircraft's own metres: a square as wide as the neighbour, with
+ * its near side across the line of sight from the nose at the given distance. A neighbour that is deeper than wide
+ * extends beyond it.
  */
 export function outlineOf(near: StandNeighbour, headingDeg: number): Point[] {
   const distance = inUnit(near.distance, "m");

@@ -9,25 +9,27 @@ export interface Point {
   y: number;
 }
 
-/** Corners of a simple polygon in order, either way round, the first not repeated. At least three, not in line. */
+/**
+ * Corners of a simple polygon in order, either way round; the first is not repeated. At least three, not in one line.
+ */
 export type Polygon = readonly Point[];
 
-/** Shortest distance between two polygons, metres; 0 when they meet, overlap or one holds the other. */
+/** Returns the shortest distance between two polygons, metres; 0 when they meet, overlap or one contains the other. */
 export function gap(a: Polygon, b: Polygon): number {
   if (overlap(a, b)) return 0;
   return faces(a).distanceTo(faces(b))[0];
 }
 
-/** True when two polygons share any point, an edge or a corner included. */
+/** Returns true when two polygons share any point, an edge or a corner included. */
 export function overlap(a: Polygon, b: Polygon): boolean {
   const [p, q] = [faces(a), faces(b)];
   return p.intersect(q).length > 0 || holds(a, b[0]) || holds(b, a[0]);
 }
 
-/** Nearer than this to an edge is on it, metres. */
+/** A point nearer than this to an edge is on it, metres. */
 const ON_EDGE = 1e-9;
 
-/** True when a point lies within a polygon or on its edge: edges crossed to one side are odd in number. */
+/** Returns true when a point lies within a polygon or on its edge: a ray to one side crosses an odd number of edges. */
 export function holds(polygon: Polygon, point: Point | undefined): boolean {
   if (!point) return false;
   let within = false;
@@ -46,7 +48,7 @@ export function holds(polygon: Polygon, point: Point | undefined): boolean {
   return within;
 }
 
-/** Distance from a point to the segment between two others. */
+/** Returns the distance from a point to the segment between two others. */
 export function distanceToSegment(p: Point, a: Point, b: Point): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const length2 = dx * dx + dy * dy;
@@ -55,13 +57,13 @@ export function distanceToSegment(p: Point, a: Point, b: Point): number {
   return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }
 
-/** Shortest distance from a point to a polygon, metres; 0 within it. */
+/** Returns the shortest distance from a point to a polygon, metres; 0 within it. */
 export function gapToPoint(polygon: Polygon, point: Point): number {
   if (holds(polygon, point)) return 0;
   return Flatten.point(point.x, point.y).distanceTo(faces(polygon))[0];
 }
 
-/** Shortest distance from a line between two points to a polygon, metres; 0 when it touches or lies within. */
+/** Returns the shortest distance from a segment to a polygon, metres; 0 when it touches the polygon or lies within. */
 export function gapToLine(polygon: Polygon, a: Point, b: Point): number {
   if (holds(polygon, a)) return 0;
   return Flatten.segment(Flatten.point(a.x, a.y), Flatten.point(b.x, b.y)).distanceTo(faces(polygon))[0];

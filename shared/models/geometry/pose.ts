@@ -1,25 +1,25 @@
 import type { Point, Polygon } from "./polygon.ts";
 
-/** Place of an aircraft on a ramp: its nose, in metres east and north of the ramp's mark, and its heading. */
+/** Place of an aircraft on a ramp: its nose, in metres east and north of the ramp's reference mark, and its heading. */
 export interface Pose {
   east: number;
   north: number;
   headingDeg: number;
 }
 
-/** A point of the aircraft (x aft of the nose, y to starboard) on the ramp (x east, y north), metres. */
+/** Converts a point of the aircraft (x aft of the nose, y to starboard) to the ramp (x east, y north), metres. */
 export function onRamp({ x, y }: Point, pose: Pose): Point {
   const heading = (pose.headingDeg * Math.PI) / 180;
   const [sin, cos] = [Math.sin(heading), Math.cos(heading)];
   return { x: pose.east - x * sin + y * cos, y: pose.north - x * cos - y * sin };
 }
 
-/** A polygon of the aircraft on the ramp. */
+/** Converts a polygon of the aircraft to the ramp. */
 export function polygonOnRamp(polygon: Polygon, pose: Pose): Point[] {
   return polygon.map((p) => onRamp(p, pose));
 }
 
-/** A polygon of the ramp as the aircraft standing there has it: the inverse of `polygonOnRamp`. */
+/** Converts a polygon of the ramp to the aircraft that stands there: the inverse of `polygonOnRamp`. */
 export function polygonFromRamp(polygon: Polygon, pose: Pose): Point[] {
   const heading = (pose.headingDeg * Math.PI) / 180;
   const [sin, cos] = [Math.sin(heading), Math.cos(heading)];

@@ -14,31 +14,31 @@ export interface Neighbour {
   outline: Polygon;
 }
 
-/** Clear distances asked for one kind, lengths with their sources. */
+/** Clear distances that one kind of neighbour needs, lengths with their sources. */
 export interface ClearDistances {
   around: Limit;
-  /** Behind a turning propeller. */
+  /** Distance behind a turning propeller. */
   behind: Limit;
   /** Fastest stream this kind may stand in, m/s. */
   windMs: number;
 }
 
-/** One distance looked at. Metres. */
+/** One distance that was checked, metres. */
 export interface Separation {
   id: string;
   kind: NeighbourKind;
   rule: "around" | "behind";
-  /** The engine whose stream it is, for `behind`. */
+  /** The engine that makes the stream, for `behind`. */
   engine: number | null;
   gap: number;
   needed: number;
-  /** Which asked for more: the figure of the type, or the stream worked out. */
+  /** The larger of the two distances: the type's figure, or the stream that was worked out. */
   decidedBy: "figure" | "stream";
-  /** Only when the gap is larger: at the figure itself one is still within it. */
+  /** True only when the gap is larger than needed: at the figure itself the neighbour is still within it. */
   clear: boolean;
 }
 
-/** The aircraft's part: its plan, which engines run and what stream each makes there. */
+/** The aircraft's part: its plan, the engines that run, and the stream that each makes there. */
 export interface SeparationCase {
   type: PropellerType & { plan: { span: number; length: number } };
   engines: readonly number[];
@@ -48,9 +48,9 @@ export interface SeparationCase {
 }
 
 /**
- * Every clear distance of a stand. Around: from the aircraft's lines (nose to tail, wing tip to wing tip across the
- * engines' mean station, each disc). Behind, for whatever reaches into an engine's stream: from its disc, and the
- * larger of the type's figure and the stream's reach is needed.
+ * Returns every clear distance of a stand. Around: from the aircraft's lines (nose to tail, wing tip to wing tip across
+ * the engines' mean station, each disc). Behind, for each neighbour that reaches into an engine's stream: from the
+ * engine's disc; the larger of the type's figure and the stream's reach is needed.
  */
 export function separations(
   neighbours: readonly Neighbour[],
@@ -98,7 +98,7 @@ export function separations(
   return found(checks);
 }
 
-/** A thousandth of a millimetre is rounding, not distance. */
+/** A difference below a thousandth of a millimetre is rounding. */
 const ROUNDING = 1e-6;
 
 function beyond(gap: number, needed: number): boolean {

@@ -1,23 +1,23 @@
 import { found, type Outcome, refused } from "../outcome.ts";
 
-/** Ideal propeller stream, SI. */
+/** An ideal propeller stream, SI units. */
 export interface Stream {
   /** Speed the disc itself adds to the air. */
   inducedMs: number;
   /** Speed of the air far behind, the aircraft's own speed included. */
   wakeMs: number;
-  /** Width the stream draws in to. */
+  /** Diameter to which the stream narrows. */
   wakeDiameterM: number;
-  /** Least power that makes this thrust. */
+  /** Least power that produces this thrust. */
   idealPowerW: number;
-  /** Share of it that moves the aircraft; 0 standing. */
+  /** Share of the power that moves the aircraft; 0 when standing. */
   efficiency: number;
 }
 
 /**
- * Actuator disk (Rankine and Froude): T = 2 rho A (V + v) v, so v = -V/2 + sqrt(V^2/4 + T / (2 rho A)); far behind the
- * air moves at V + 2v; area there is A (V + v) / (V + 2v). Momentum theory alone: no swirl, no ground, no wing.
- * Thrust N, diameter m, density kg/m^3, forward speed m/s, all positive, forward from 0.
+ * Returns the stream of an actuator disk (Rankine and Froude): T = 2 rho A (V + v) v, so v = -V/2 + sqrt(V^2/4 + T / (2
+ * rho A)). Far behind, the air moves at V + 2v, over an area of A (V + v) / (V + 2v). Momentum theory alone: no swirl,
+ * no ground, no wing. Thrust N, diameter m, density kg/m^3, all positive; forward speed m/s, from 0.
  */
 export function actuatorDisk(
   thrustN: number,
@@ -41,8 +41,8 @@ export function actuatorDisk(
 }
 
 /**
- * Standing thrust, N, of a shaft power: T = (2 rho A (FM P)^2)^(1/3). The figure of merit FM is the share of the
- * power an ideal disc would have needed, above 0 and at most 1.
+ * Returns the standing thrust, N, of a shaft power: T = (2 rho A (FM P)^2)^(1/3). The figure of merit FM is the share
+ * of the power that an ideal disc would need, above 0 and at most 1.
  */
 export function standingThrust(
   powerW: number,

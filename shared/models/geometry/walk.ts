@@ -9,10 +9,10 @@ export interface Walk {
 }
 
 /**
- * Shortest walk between two points that enters no obstacle: the least path of the visibility graph over start, end
- * and the obstacles' corners (Lozano-Perez and Wesley 1979), by Dijkstra. Obstacles are convex polygons and may
- * overlap; edges and corners may be walked along, so the margin belongs in the obstacle. Refused when an end stands
- * inside one, when one is not convex, or when there is no way.
+ * Returns the shortest walk between two points that enters no obstacle: the least path of the visibility graph over
+ * start, end and the obstacles' corners (Lozano-Perez and Wesley 1979), by Dijkstra. Obstacles are convex polygons and
+ * may overlap. The walk may follow edges and touch corners, so a margin must be part of the obstacle. Refused when an
+ * end stands inside an obstacle, when an obstacle is not convex, or when there is no way.
  */
 export function shortestWalk(start: Point, end: Point, obstacles: readonly Polygon[]): Outcome<Walk> {
   const blocks: Convex[] = [];
@@ -25,8 +25,9 @@ export function shortestWalk(start: Point, end: Point, obstacles: readonly Polyg
 }
 
 /**
- * `shortestWalk` past obstacles made ready before, for asking often. Only obstacles met so far are planned round: a
- * least path round some of them that enters none of the others is the least round all.
+ * Returns `shortestWalk` past obstacles that were prepared before, for repeated questions. It plans only around
+ * obstacles that the walk meets: a shortest walk around some obstacles that enters none of the others is the shortest
+ * around all.
  */
 export function walkAround(start: Point, end: Point, blocks: readonly Convex[]): Outcome<Walk> {
   if (blocks.some((b) => inside(b, start))) return refused("the walk begins inside an obstacle");
@@ -45,7 +46,10 @@ export function walkAround(start: Point, end: Point, blocks: readonly Convex[]):
   return refused("there is no way round the obstacles");
 }
 
-/** Dijkstra from the first node to the last; edges are looked at only where they would shorten a way. */
+/**
+ * Returns the shortest path from the first node to the last by Dijkstra. It tests an edge only if that edge would
+ * shorten a path.
+ */
 function leastPath(nodes: readonly Point[], clear: (a: Point, b: Point) => boolean): Walk | null {
   const goal = nodes.length - 1;
   const reached = new Float64Array(nodes.length).fill(Number.POSITIVE_INFINITY);

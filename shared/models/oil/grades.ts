@@ -1,6 +1,6 @@
 import { found, type Outcome, outside, refused } from "../outcome.ts";
 
-/** A grade by viscosity at 100 °C, mm²/s: from, and less than. */
+/** A grade by its viscosity at 100 °C, mm²/s: at least `from`, and less than `below`. */
 export interface HotGrade {
   name: string;
   from: number;
@@ -16,14 +16,17 @@ export const SAE_J300: readonly HotGrade[] = [
   { name: "60", from: 21.9, below: 26.1 },
 ];
 
-/** SAE grade of an oil by its viscosity at 100 °C; null when no grade of the table holds it. 0.3 to 1000 mm²/s. */
+/**
+ * Returns the SAE grade of an oil by its viscosity at 100 °C; null when no grade of the table covers it. Range: 0.3 to
+ * 1000 mm²/s.
+ */
 export function saeGrade(mm2sAt100C: number, grades: readonly HotGrade[] = SAE_J300): Outcome<string | null> {
   const why = outside("viscosity at 100 degC", mm2sAt100C, 0.3, 1000, "mm2/s");
   if (why) return refused(why);
   return found(grades.find((g) => mm2sAt100C >= g.from && mm2sAt100C < g.below)?.name ?? null);
 }
 
-/** A winter grade: most centipoise to crank at a temperature, and to pump 5 K colder. */
+/** A winter grade: the most centipoise for cranking at a temperature, and for pumping 5 K colder. */
 interface WinterGrade {
   name: string;
   crankDegC: number;
@@ -42,7 +45,10 @@ export const SAE_WINTER: readonly WinterGrade[] = [
 const PUMP_MOST = 60_000;
 const PUMP_COLDER = 5;
 
-/** Temperatures and centipoise a winter grade is tested at: cranking, and pumping 5 K colder at 60 000 cP at most. */
+/**
+ * Returns the temperatures and centipoise of a winter grade's tests: cranking, and pumping 5 K colder at 60 000 cP at
+ * most.
+ */
 export function winterTest(name: string): Outcome<{
   crank: { degC: number; most: number };
   pump: { degC: number; most: number };
@@ -56,7 +62,7 @@ export function winterTest(name: string): Outcome<{
 }
 
 /**
- * Names of one aviation piston oil: SAE, military and commercial grade, SAE J1966 (2011, before it MIL-L-6082)
+ * The names of one aviation piston oil: SAE, military and commercial grade, SAE J1966 (2011, before it MIL-L-6082)
  * Table 1: straight mineral oil. The commercial number is near the Saybolt seconds at 210 °F.
  */
 export interface AviationGrade {
@@ -72,7 +78,7 @@ export const SAE_J1966: readonly AviationGrade[] = [
   { sae: "60", military: "1120", commercial: "120" },
 ];
 
-/** The grade by any of its names, e.g. "SAE 50" is "50", 1100 and 100. */
+/** Returns the grade by any of its names, e.g. "SAE 50" is also "50", "1100" and "100". */
 export function aviationGrade(name: string): Outcome<AviationGrade> {
   const bare = name.replace(/^SAE\s*/i, "").trim();
   // SAE and commercial numbers do not overlap, so a bare number names one grade.

@@ -4,17 +4,18 @@ import { bandsBelow, chosenBands } from "../temperatureBand.ts";
 
 type Timer = OilRules["normal"];
 
-/** The two oil-pressure limits that hold at a temperature. */
+/** The two oil-pressure limits that apply at a temperature. */
 export interface OilLimits {
   firstIndication: Timer;
   normal: Timer;
-  /** The temperature is not known and the most restrictive of several bands was taken. */
+  /** True when the temperature is unknown and the most restrictive of several bands was used. */
   assumed: boolean;
 }
 
 /**
- * Oil-pressure limits by the band of the air's temperature. Where that is not known, each limit takes the highest
- * pressure and the shortest time of all bands. Pressures are in one unit, the gauge's, as the type's rules have it.
+ * Returns the oil-pressure limits by the band of the air's temperature. If the temperature is unknown, each limit takes
+ * the highest pressure and the shortest time of all bands. All pressures must have one unit, that of the gauge, as the
+ * type's rules require.
  */
 export function oilLimitsAt(oil: OilRules, temperature: Quantity | null): OilLimits {
   const { bands, assumed } = chosenBands(

@@ -2,13 +2,16 @@ import type { Quantity } from "../../protocol/quantity.ts";
 import { found, type Outcome, refused } from "../outcome.ts";
 import { atLeast } from "../units.ts";
 
-/** Pressure to be reached within seconds of the engine catching. */
+/** Pressure that must be reached within a number of seconds after the engine catches. */
 export interface PressureTimer {
   atLeast: Quantity;
   within: { value: number; unit: "s" };
 }
 
-/** The two limits of a type: any indication, and normal pressure. Sources disagree on both: data of the type. */
+/**
+ * The two limits of a type: any indication, and normal pressure. Sources disagree on both, so they are data of the
+ * type.
+ */
 export interface PressureProfile {
   firstIndication: PressureTimer;
   normal: PressureTimer;
@@ -20,16 +23,19 @@ export interface PressureReading {
   pressure: Quantity;
 }
 
-/** `at`: seconds of the first reading that showed it; null while none has. Late calls for the engine to be stopped. */
+/**
+ * `at`: seconds of the first reading that showed the pressure; null until one has. Late means that the engine must be
+ * stopped.
+ */
 export interface PressureVerdict {
   state: "waiting" | "inTime" | "late";
   at: number | null;
 }
 
 /**
- * Both timers against a trace and the seconds run so far. A pressure read exactly at the limit of time is in time. It
- * counts from the reading that shows it, not from a moment between readings: what was not seen did not happen.
- * Refuses a negative or falling time, a reading after `elapsed`, and a pressure in no unit of pressure.
+ * Judges both timers by the readings and the seconds run so far. A pressure read exactly at the time limit is in time.
+ * It counts from the reading that shows it, never from a moment between readings, because nobody saw it earlier.
+ * Refuses a negative or falling time, a reading after `elapsed`, and a figure whose unit is no unit of pressure.
  */
 export function oilPressureVerdicts(
   profile: PressureProfile,

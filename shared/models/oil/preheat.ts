@@ -3,9 +3,9 @@ import { found, type Outcome } from "../outcome.ts";
 import { atLeast } from "../units.ts";
 
 /**
- * When an engine is heated before its start, as data of the type: standing in air colder than `below`, and, where the
- * source says so, for at least `soak`. E.g. below 10 °F (Lycoming Service Instruction 1505); below 20 °F for 2 h
- * (another maker's manual of 2011).
+ * The rule that says when an engine is heated before its start, as data of the type: it stood in air colder than
+ * `below` and, if the source says so, for at least `soak`. E.g. below 10 °F (Lycoming Service Instruction 1505); below
+ * 20 °F for 2 h (another maker's manual of 2011).
  */
 export interface PreheatRule {
   below: Quantity;
@@ -15,8 +15,9 @@ export interface PreheatRule {
 export type Preheat = "required" | "notRequired";
 
 /**
- * Advice from the coldest air the engine stood in and how long; a time not known (null) counts as long enough. Limits
- * are compared in their own unit. Warm cylinders over cold oil are no answer: ask for the oil's own temperature too.
+ * Returns the advice from the coldest air in which the engine stood, and for how long. An unknown time (null) counts as
+ * long enough. Limits are compared in their own unit. Warm cylinders do not prove warm oil: ask for the temperature of
+ * the oil too.
  */
 export function preheat(rule: PreheatRule, coldest: Quantity, stood: Quantity | null): Outcome<Preheat> {
   const warm = atLeast(coldest, rule.below);

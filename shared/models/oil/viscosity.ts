@@ -13,7 +13,10 @@ export interface ViscosityLine {
   zeroCelsius: number;
 }
 
-/** Viscosity read off a line; `extrapolated` below 0 °C, where wax and yield leave the line and a panel must say so. */
+/**
+ * A viscosity from a line. `extrapolated` is true below 0 °C, where wax and yield stress make real oil leave the line;
+ * a panel must say so.
+ */
 export interface ViscosityRead {
   mm2s: number;
   extrapolated: boolean;
@@ -25,20 +28,21 @@ const badTemperature = (degC: number): string | null =>
   outside("oil temperature", degC, COLDEST, HOTTEST, "degC");
 const badViscosity = (mm2s: number): string | null => outside("viscosity", mm2s, 0.3, 1e7, "mm2/s");
 
-/** Z of ASTM D341: v + 0.7, and below 2 mm²/s a correction besides. */
+/** Returns Z of ASTM D341: v + 0.7, and below 2 mm²/s a further correction. */
 function zOf(mm2s: number): number {
   return mm2s + 0.7 + (mm2s < 2 ? Math.exp(-1.47 - 1.84 * mm2s - 0.51 * mm2s ** 2) : 0);
 }
 
-/** Inverse of `zOf` by the polynomial ASTM D341 prints for it. */
+/** Returns the inverse of `zOf` by the polynomial that ASTM D341 prints for it. */
 function viscosityOf(z: number): number {
   const w = z - 0.7;
   return w >= 2 ? w : w - Math.exp(-0.7487 - 3.295 * w + 0.6119 * w ** 2 - 0.3193 * w ** 3);
 }
 
 /**
- * The line through two points (ASTM D341, Walther). `zeroCelsius` is 273.15 K; older sheets use 273. Points −60 to
- * 200 °C and 0.3 to 10⁷ mm²/s, at least 1 K apart, thinner when hotter; refuses others.
+ * Returns the line through two points (ASTM D341, Walther). `zeroCelsius` is 273.15 K; older sheets use 273. Refuses
+ * points outside −60 to 200 °C or 0.3 to 10⁷ mm²/s, points less than 1 K apart, and oil that is not thinner when
+ * hotter.
  */
 export function viscosityLine(
   p: ViscosityPoint,
@@ -59,7 +63,7 @@ export function viscosityLine(
   return found({ a: wCold + b * tCold, b, zeroCelsius });
 }
 
-/** Viscosity at a temperature, −60 to 200 °C. */
+/** Returns the viscosity at a temperature of −60 to 200 °C. */
 export function viscosityAt(line: ViscosityLine, degC: number): Outcome<ViscosityRead> {
   const why = badTemperature(degC);
   if (why) return refused(why);
@@ -67,7 +71,10 @@ export function viscosityAt(line: ViscosityLine, degC: number): Outcome<Viscosit
   return found({ mm2s: viscosityOf(z), extrapolated: degC < 0 });
 }
 
-/** Temperature, °C, at which the oil has a viscosity; refuses one it has only outside −60 to 200 °C. */
+/**
+ * Returns the temperature, °C, at which the oil has a viscosity. Refuses a viscosity that it has only outside −60 to
+ * 200 °C.
+ */
 export function temperatureOf(line: ViscosityLine, mm2s: number): Outcome<number> {
   const why = badViscosity(mm2s);
   if (why) return refused(why);

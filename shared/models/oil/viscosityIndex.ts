@@ -4,7 +4,7 @@ import { INDEX_TABLE } from "./viscosityIndexTable.ts";
 /** Above this viscosity at 100 °C, mm²/s, the standard gives L and H by formula. */
 const FORMULA_ABOVE = 70;
 
-/** L and H for a viscosity at 100 °C: straight between the rows of Table 1, and by formula above 70 mm²/s. */
+/** Returns L and H for a viscosity at 100 °C: linear between the rows of Table 1, and by formula above 70 mm²/s. */
 function referenceOils(y: number): Outcome<{ l: number; h: number }> {
   if (y > FORMULA_ABOVE) {
     return found({ l: 0.8353 * y ** 2 + 14.67 * y - 216, h: 0.1684 * y ** 2 + 11.85 * y - 97 });
@@ -18,9 +18,9 @@ function referenceOils(y: number): Outcome<{ l: number; h: number }> {
 }
 
 /**
- * Viscosity index (ISO 2909 / ASTM D2270), not rounded, of an oil of `u` mm²/s at 40 °C and `y` at 100 °C.
- * Up to 100: (L − U)/(L − H)·100. Above: N = log(H/U)/log Y, VI = (10^N − 1)/0.00715 + 100.
- * Y from 2 mm²/s; refuses below, where the index is not defined, between 26 and 70, and oil not thinner when hotter.
+ * Returns the viscosity index (ISO 2909 / ASTM D2270), not rounded, of an oil of `u` mm²/s at 40 °C and `y` at 100 °C.
+ * Up to 100: (L − U)/(L − H)·100. Above: N = log(H/U)/log Y, VI = (10^N − 1)/0.00715 + 100. Y is at least 2 mm²/s.
+ * Refuses a lower Y, for which the index is not defined, Y between 26 and 70, and oil that is not thinner when hotter.
  */
 export function viscosityIndex(u: number, y: number): Outcome<number> {
   const why =
@@ -35,7 +35,7 @@ export function viscosityIndex(u: number, y: number): Outcome<number> {
   return found((10 ** (Math.log(h / u) / Math.log(y)) - 1) / 0.00715 + 100);
 }
 
-/** The index as the standard prints it: a whole number, halves to the even one. */
+/** Returns the index as the standard prints it: a whole number, with halves rounded to the even one. */
 export function printedIndex(index: number): number {
   const below = Math.floor(index);
   const half = index - below;

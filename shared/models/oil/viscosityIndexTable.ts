@@ -1,6 +1,7 @@
 /**
- * ISO 2909 / ASTM D2270 Table 1, kinematic viscosities in mm²/s: Y at 100 °C, and at 40 °C the viscosity L of an oil of
- * index 0 and H of one of index 100 with the same Y. The part from 2 to 26 mm²/s, which holds every aviation grade.
+ * ISO 2909 / ASTM D2270 Table 1, kinematic viscosities in mm²/s: Y at 100 °C and, at 40 °C, the viscosity L of an oil
+ * of index 0 and H of one of index 100 with the same Y. Only the part from 2 to 26 mm²/s, which covers every aviation
+ * grade.
  */
 export const INDEX_TABLE: readonly (readonly [y: number, l: number, h: number])[] = [
   [2, 7.994, 6.394],

@@ -1,11 +1,11 @@
-/** A sequencing question over items 0 to count - 1, at most 16. Sets are bit masks: bit i is item i. */
+/** A question about the order of items 0 to count - 1, at most 16. Sets are bit masks: bit i is item i. */
 export interface Sequencing {
   count: number;
   /** For each item the set that must come before it. */
   after: readonly number[];
   /**
-   * Cost so far once `next` follows `last` (null at the beginning) with `placed` done before it. Must not fall as
-   * `soFar` rises. Infinity: not allowed.
+   * Returns the cost so far once `next` follows `last` (null at the beginning), with the items of `placed` done before
+   * it. It must not fall as `soFar` rises. Infinity: not allowed.
    */
   step(soFar: number, placed: number, last: number | null, next: number): number;
 }
@@ -16,10 +16,10 @@ export interface CheapestOrder {
 }
 
 /**
- * Exact least-cost order by dynamic programming over sets and last items (Held and Karp 1962; Lawler): states
- * 2^n n, steps 2^n n^2. As `step` rises with `soFar`, the cheapest way to each state is enough, so sums, maxima and
- * machine-completion times are served alike. With `first` given only orders beginning with it count. Equal costs:
- * the order found by taking lower items earliest. Null when no order is allowed.
+ * Returns the exact order of least cost by dynamic programming over sets and last items (Held and Karp 1962; Lawler):
+ * 2^n n states, 2^n n^2 steps. Because `step` rises with `soFar`, the cheapest way to each state is enough; sums,
+ * maxima and machine-completion times all satisfy this. If `first` is given, only orders that begin with it count.
+ * Among equal costs, the order that takes lower items earliest wins. Null when no order is allowed.
  */
 export function cheapestOrder(question: Sequencing, first: number | null = null): CheapestOrder | null {
   const { count, after, step } = question;

@@ -1,6 +1,6 @@
 import { costOf, type OrderCase, PARTS, type Part, type partsOf, type StepParts } from "./orderCost.ts";
 
-/** One start of an order with what it costs, part by part, and what is alive once this engine runs. */
+/** One start of an order with its cost, part by part, and the accessories that work once this engine runs. */
 export interface OrderStep {
   engine: number;
   parts: StepParts;
@@ -16,7 +16,7 @@ export interface ExplainedOrder {
   steps: OrderStep[];
 }
 
-/** Returns the order of `places`, each an index into the engines of the question, with its cost explained. */
+/** Returns the order of `places` with its cost explained. Each place is an index into the engines of the question. */
 export function explain(
   question: OrderCase,
   parts: ReturnType<typeof partsOf>,

@@ -12,20 +12,21 @@ export interface GuardGround {
   /** The guard's place before the first start. */
   waits: Point;
   rule: GuardRule;
-  /** Ground closed by an engine that turns: its arc and its stream, convex. */
+  /** Ground that an engine closes while it turns: its arc and its stream, convex. */
   closedBy(engine: number): readonly Polygon[];
 }
 
-/** Ground that is closed while some engines run, and the guard's places found then. */
+/** Ground that is closed while some engines run, and the guard's places for it. */
 interface Ground {
   closed: Convex[];
   places: Map<number, Point | null>;
 }
 
 /**
- * Metres from one engine's place to the next past running engines, for `OrderCase.walk`. The place left is the one
- * found with the engines running then (the one just started not among them), which by now turns: it is outside its
- * arc as a place must be. Infinity when there is no place or no way. Refused when closed ground is not convex.
+ * Returns the metres from one engine's place to the next past running engines, for `OrderCase.walk`. The place that the
+ * guard leaves was found with the engines that ran at that time, without the engine just started. That engine now
+ * turns, but the place is outside its arc, as every place must be. Infinity when there is no place or no way. Refused
+ * when closed ground is not convex.
  */
 export function guardWalks(ground: GuardGround): Outcome<OrderCase["walk"]> {
   const blocks = new Map<number, Convex[]>();
@@ -34,7 +35,7 @@ export function guardWalks(ground: GuardGround): Outcome<OrderCase["walk"]> {
     if (!ready.every((block) => block !== null)) return refused(`ground closed by engine ${n} is not convex`);
     blocks.set(n, ready);
   }
-  // An order's search asks for the same ground and places from many sides: they are worked out once.
+  // Cached, because the search for an order asks for the same ground and places many times.
   const grounds = new Map<string, Ground>();
   const groundOf = (running: readonly number[]): Ground => {
     const key = running.join();

@@ -14,17 +14,17 @@ export function costOf(parts: StepParts): number {
   return PARTS.reduce((total, part) => total + parts[part], 0);
 }
 
-/** Weight of each part in points: a judgement, with its source. */
+/** Weight of each part in points. The weights are a judgement, with its source. */
 export interface OrderWeights {
-  /** For each start made before a needed accessory is alive; times the need's own weight. */
+  /** Points for each start made before a needed accessory works, times the need's own weight. */
   waitForAccessory: number;
-  /** For each metre the guard walks. */
+  /** Points for each metre the guard walks. */
   walkMetre: number;
-  /** For each knot of crosswind and each pair started downwind engine first. */
+  /** Points for each knot of crosswind and each pair whose downwind engine starts first. */
   downwindFirstKnot: number;
-  /** For each metre from the power receptacle to an engine started before any running engine gives power. */
+  /** Points for each metre from the power receptacle to an engine that starts before any running engine gives power. */
   powerMetre: number;
-  /** For each pair turned round against the field's habit. */
+  /** Points for each pair that is in the opposite order to the field's habit. */
   againstHabit: number;
   source: Source;
 }
@@ -32,9 +32,9 @@ export interface OrderWeights {
 export interface OrderCase {
   /** Stations in metres: x aft of the nose, y to starboard. */
   engines: readonly { n: number; x: number; y: number; accessories: readonly string[] }[];
-  /** Pairs that no advice may turn round. */
+  /** Pairs whose order no advice may reverse. */
   mustPrecede: readonly MustPrecede[];
-  /** Accessories wanted alive early, e.g. the brakes' hydraulic pump, each with its weight. */
+  /** Accessories that are wanted early, e.g. the brakes' hydraulic pump, each with its weight. */
   needs: readonly { accessory: string; weight: number }[];
   /** The accessory that gives electrical power, e.g. generator. */
   powerAccessory: string;
@@ -45,18 +45,21 @@ export interface OrderCase {
   /** The field's usual order of all engines. */
   habit: readonly number[];
   weights: OrderWeights;
-  /** Metres the guard walks to `to` from `from` (null: where the guard waits) past running engines; Infinity: no way. */
+  /**
+   * Returns the metres that the guard walks to `to` from `from` (null: the guard's first place) past running engines;
+   * Infinity: no way.
+   */
   walk(from: number | null, to: number, running: readonly number[]): number;
 }
 
-/** Crosswind, knots, positive from starboard; 0 without wind. */
+/** Returns the crosswind, knots, positive from starboard; 0 without wind. */
 export function crosswind({ wind, headingDeg }: OrderCase): number {
   return wind ? windOnNose(wind, headingDeg).cross : 0;
 }
 
 /**
- * Cost of starting the engine at place `next` (in `engines`) after the set `placed`, the last of them `last`: every part
- * depends on those alone, so that the search over sets is exact.
+ * Returns the cost of starting the engine at index `next` of `engines` after the set `placed`, whose last is `last`.
+ * Every part depends on those alone, which makes the search over sets exact.
  */
 export function partsOf(
   question: OrderCase,
@@ -67,7 +70,7 @@ export function partsOf(
   const gives = (accessory: string) =>
     engines.reduce((set, e, i) => (e.accessories.includes(accessory) ? set | (1 << i) : set), 0);
   const power = gives(question.powerAccessory);
-  // A need that no engine can meet weighs on every order alike: it is left out.
+  // A need that no engine can meet adds the same to every order, so it is left out.
   const wanted = needs
     .map(({ accessory, weight }) => ({ set: gives(accessory), weight }))
     .filter((n) => n.set !== 0);
@@ -97,7 +100,7 @@ export function partsOf(
     };
   };
 
-  // A search meets each step from many orders: it is worked out once.
+  // Cached, because the search meets each step in many orders.
   const known = new Map<number, StepParts>();
   return (placed, last, next) => {
     const key = (placed * (engines.length + 1) + (last ?? engines.length)) * engines.length + next;

@@ -1,26 +1,26 @@
 import type { ExplainedOrder } from "./explainedOrder.ts";
 import { crosswind, type OrderCase, PARTS, type Part } from "./orderCost.ts";
 
-/** Why an order is advised: a code and its figures. The words are elsewhere. */
+/** A reason why an order is advised: a code and its figures. The catalogues hold the words. */
 export type OrderReason =
-  /** This pair may not be turned round. */
+  /** The order of this pair may not be reversed. */
   | { code: "mustPrecede"; before: number; after: number }
-  /** This engine, in this place from 1, is the first that brings the accessory. */
+  /** This engine, at this place counted from 1, is the first that drives the accessory. */
   | { code: "brings"; engine: number; accessory: string; place: number }
-  /** A wanted accessory no engine drives. */
+  /** A wanted accessory that no engine drives. */
   | { code: "nobodyBrings"; accessory: string }
-  /** Upwind engines first; `turned` pairs are started the other way. Knots, without sign. */
+  /** Upwind engines start first; `turned` pairs start the other way. Knots, without sign. */
   | { code: "upwindFirst"; from: "port" | "starboard"; crosswindKt: number; turned: number }
-  /** First engine's distance from the receptacle; `nearest` when no engine is nearer. Metres. */
+  /** Distance of the first engine from the receptacle; `nearest` when no engine is nearer. Metres. */
   | { code: "power"; engine: number; metres: number; nearest: boolean }
-  /** The guard's whole walk, and on the habit's order when that is possible. Metres. */
+  /** Metres of the guard's whole walk, and of the walk in the habit's order if that is possible. */
   | { code: "walk"; metres: number; habitMetres: number | null }
   | { code: "asUsual" }
-  /** Points saved against the usual order, and the part that saves most. */
+  /** Points saved against the usual order, and the part that saves the most. */
   | { code: "betterThanUsual"; saved: number; most: Part }
   | { code: "usualImpossible" };
 
-/** Every reason there is for the best order, in a fixed sequence. */
+/** Returns every reason for the best order, in a fixed sequence. */
 export function reasonsFor(
   question: OrderCase,
   best: ExplainedOrder,

@@ -7,9 +7,9 @@ export interface MustPrecede {
 }
 
 /**
- * For each item, by its place in `items`, the set of items that must come before it as a bit mask. A pair that names
- * an unknown item is refused; a circle is refused with the circle, each member before the next and the last before
- * the first.
+ * Returns for each item, by its index in `items`, the set of items that must come before it, as a bit mask. Refuses a
+ * pair that names an unknown item, and a circle; the refusal gives the circle, each member before the next and the last
+ * before the first.
  */
 export function precedenceSets(
   items: readonly number[],
@@ -31,7 +31,10 @@ export function precedenceSets(
   return { ok: false, why: `${members.join(" before ")} before ${members[0]}`, circle: members };
 }
 
-/** Removes what nothing unplaced precedes; from what is left it walks back along predecessors until one repeats. */
+/**
+ * Returns a circle, or null. It removes items that no remaining item precedes; from the rest it walks back along
+ * predecessors until one repeats.
+ */
 function findCircle(sets: readonly number[]): number[] | null {
   let left = (1 << sets.length) - 1;
   for (let again = true; again; ) {
@@ -53,7 +56,7 @@ function findCircle(sets: readonly number[]): number[] | null {
   return walked.slice(0, walked.indexOf(at) + 1);
 }
 
-/** Place of the lowest bit set. */
+/** Returns the index of the lowest bit set. */
 function lowest(set: number): number {
   return 31 - Math.clz32(set & -set);
 }

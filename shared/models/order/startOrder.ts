@@ -8,18 +8,21 @@ import { precedenceSets } from "./precedence.ts";
 export interface OrderAdvice {
   best: ExplainedOrder;
   reasons: OrderReason[];
-  /** The field's habit explained the same way; null when it cannot be kept here. */
+  /** The order of the field's habit, explained in the same way; null when it cannot be kept here. */
   habit: ExplainedOrder | null;
-  /** For each engine: the best order that begins with it, and what that costs more; null when none may. */
+  /**
+   * For each engine: the best order that begins with it, and how much more that costs; null when no such order is
+   * allowed.
+   */
   firsts: { engine: number; order: number[] | null; extra: number | null }[];
 }
 
 const MOST_ENGINES = 8;
 
 /**
- * The start order that costs least by the parts of `OrderCase`, exactly, for up to 8 engines; why; and what each other
- * first engine would cost. Advice alone: the order is the crew's. Refused when precedence runs in a circle (with
- * `circle`), or no order lets the guard reach every place.
+ * Returns the start order of exactly the least cost by the parts of `OrderCase`, for up to 8 engines, with its reasons
+ * and the cost of each other first engine. It is advice: the crew chooses the order. Refused when the precedence has a
+ * circle (with `circle`), or when no order lets the guard reach every place.
  */
 export function adviseOrder(
   question: OrderCase,
@@ -64,7 +67,7 @@ export function adviseOrder(
   });
 }
 
-/** True when every item comes after what must precede it. */
+/** Returns true when every item comes after the items that must precede it. */
 function keeps(places: readonly number[], after: readonly number[]): boolean {
   let placed = 0;
   return places.every((place) => {

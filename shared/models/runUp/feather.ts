@@ -1,6 +1,6 @@
 import { found, type Outcome, refused } from "../outcome.ts";
 
-/** Speed before the feather control was pushed, the lowest seen, and after it was pulled out, rpm. */
+/** Speed before the feather control was pushed, the lowest speed seen, and the speed after it was pulled out, rpm. */
 export interface FeatherReading {
   before: number;
   lowest: number;
@@ -9,7 +9,7 @@ export interface FeatherReading {
 
 /** Limits of a type, rpm. */
 export interface FeatherLimits {
-  /** Pulled out by a drop of no more than this (100: AOM46 3034). */
+  /** Greatest drop at which the control must be pulled out (100: AOM46 3034). */
   maxDrop: number;
   /** The speed must return to within this of the speed before the check. */
   recovery: number;
@@ -17,7 +17,10 @@ export interface FeatherLimits {
 
 export type FeatherFault = "noResponse" | "overMax" | "notRecovered";
 
-/** Whether the propeller answered, was pulled out in time and came back. A drop at the limit passes. */
+/**
+ * Returns whether the propeller responded, the control was pulled out in time and the speed came back. A drop at the
+ * limit passes.
+ */
 export function featherCheck(
   reading: FeatherReading,
   limits: FeatherLimits,

@@ -19,7 +19,7 @@ export type MagnetoFault =
   | "leftOverMax"
   | "rightOverMax"
   | "uneven"
-  /** No drop is a fault too: a switch that does not ground, or timing far advanced. */
+  /** No drop is a fault too: a switch that does not ground, or timing that is far advanced. */
   | "leftNoDrop"
   | "rightNoDrop";
 
@@ -30,7 +30,10 @@ export interface MagnetoVerdict {
   faults: MagnetoFault[];
 }
 
-/** Drops, their evenness and every fault; a drop or difference at the limit passes. Refuses speeds that are none. */
+/**
+ * Returns the drops, their difference and every fault. A drop or difference at the limit passes. Refuses figures that
+ * are not speeds.
+ */
 export function magnetoCheck(reading: MagnetoReading, limits: MagnetoLimits): Outcome<MagnetoVerdict> {
   if (![reading.both, reading.left, reading.right].every((rpm) => Number.isFinite(rpm) && rpm >= 0)) {
     return refused("speeds must be readings of 0 or more");

@@ -15,13 +15,13 @@ export interface PressureSpread {
   within: boolean;
 }
 
-/** Rounding of readings' subtraction, inHg. */
+/** Tolerance for rounding in differences, inHg. */
 const ROUNDING = 1e-9;
 
 /**
- * Manifold pressures of like engines at one speed agree within the limit (1 inHg: TM 1-1500-204-23-1 table 7-2 step
- * 10). `highest` and `lowest` are engines. Refused with fewer than two engines, or when the speeds are not one within
- * `rpmTolerance`.
+ * Returns the spread of manifold pressures: like engines at one speed agree within the limit (1 inHg: TM
+ * 1-1500-204-23-1 table 7-2 step 10). `highest` and `lowest` are engine numbers. Refused with fewer than two engines,
+ * or when the speeds differ by more than `rpmTolerance`.
  */
 export function pressureSpread(
   readings: readonly PowerReading[],

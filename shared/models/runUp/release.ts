@@ -15,7 +15,7 @@ export interface RunUpRules {
   manifold: { limit: Limit; rpmTolerance: number };
 }
 
-/** One engine's run-up. A check not done yet is null. */
+/** One engine's run-up. A check that is not done yet is null. */
 export interface EngineRunUp {
   engine: number;
   gauges: Readonly<Record<string, Quantity>>;
@@ -24,7 +24,10 @@ export interface EngineRunUp {
   power: { manifoldInHg: number; rpm: number } | null;
 }
 
-/** One thing that keeps the aircraft, and whose: an engine's, or the aircraft's (null). Words are elsewhere. */
+/**
+ * One thing that prevents the release, and the engine it belongs to (null: the aircraft). The catalogues hold the
+ * words.
+ */
 export type ReleaseFault =
   | {
       code: "gauge";
@@ -40,7 +43,7 @@ export type ReleaseFault =
   | { code: "unreadable"; engine: number | null; check: "magneto" | "feather" | "power"; why: string }
   | { code: "manifoldSpread"; engine: null; spread: number; highest: number; lowest: number };
 
-/** Bands that are no fault and still to be told. */
+/** Bands that are no fault but are still reported. */
 export interface ReleaseNote {
   engine: number | null;
   gauge: string;
@@ -54,9 +57,10 @@ export interface ReleaseVerdict {
 }
 
 /**
- * Ready for release only when every gauge of the type with a mark is read and neither below its least nor over its
- * most, every magneto and feather check is done without fault, and manifold pressures agree. Names each failing item;
- * what is missing or cannot be read fails. `shared` are gauges of the whole aircraft.
+ * Returns whether the aircraft is ready for release. It is, only when every gauge of the type with a mark is read and
+ * neither below its minimum nor above its maximum, every magneto and feather check is done without fault, and manifold
+ * pressures agree. Names each failing item; a figure that is missing or unusable fails. `shared` holds the gauges of
+ * the whole aircraft.
  */
 export function readyForRelease(
   engines: readonly EngineRunUp[],
@@ -108,7 +112,7 @@ function judgeGauge(
   } else if (band.value !== "normal") notes.push({ engine, gauge: gauge.id, band: band.value });
 }
 
-/** A single engine has no other to agree with. */
+/** A single engine has no other engine to agree with. */
 function powerFaults(engines: readonly EngineRunUp[], { manifold }: RunUpRules): ReleaseFault[] {
   const missing = engines.filter((e) => !e.power);
   if (missing.length > 0) return missing.map(({ engine }) => ({ code: "notDone", engine, check: "power" }));

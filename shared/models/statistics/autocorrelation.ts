@@ -2,8 +2,8 @@ import { found, type Outcome, refused } from "../outcome.ts";
 import { moments } from "./moments.ts";
 
 /**
- * Autocorrelation at a lag: r = sum (x[i] - m)(x[i + lag] - m) / sum (x[i] - m)^2 (NIST e-Handbook 1.3.5.12).
- * Needs more values than the lag and values that are not all alike.
+ * Returns the autocorrelation at a lag: r = sum (x[i] - m)(x[i + lag] - m) / sum (x[i] - m)^2 (NIST e-Handbook
+ * 1.3.5.12). Needs more values than the lag, and values that are not all equal.
  */
 export function autocorrelation(values: readonly number[], lag = 1): Outcome<number> {
   if (!(Number.isInteger(lag) && lag >= 0 && lag < values.length))

@@ -1,7 +1,7 @@
 /** Settings of a CUSUM chart, all in the unit of the values. */
 export interface CusumPlan {
   target: number;
-  /** Slack: half the shift worth finding. */
+  /** Slack: half of the smallest shift that should be found. */
   slack: number;
   /** Decision interval. */
   decision: number;
@@ -10,13 +10,13 @@ export interface CusumPlan {
 export interface CusumChart {
   high: number[];
   low: number[];
-  /** First value at which either sum is over the decision interval, or null, and which way. */
+  /** First value at which either sum is over the decision interval, and on which side; or null. */
   signal: { index: number; side: "high" | "low" } | null;
 }
 
 /**
- * Tabular cumulative sums: high[i] = max(0, high[i - 1] + x[i] - target - slack), low[i] = max(0, low[i - 1] + target
- * - slack - x[i]) (NIST/SEMATECH e-Handbook 6.3.2.3).
+ * Returns the tabular cumulative sums: high[i] = max(0, high[i - 1] + x[i] - target - slack) and low[i] = max(0, low[i
+ * - 1] + target - slack - x[i]) (NIST/SEMATECH e-Handbook 6.3.2.3).
  */
 export function cusumChart(values: readonly number[], plan: CusumPlan): CusumChart {
   const high: number[] = [];

@@ -23,9 +23,9 @@ export interface EwmaChart {
 }
 
 /**
- * Exponentially weighted moving average chart: z[i] = lambda x[i] + (1 - lambda) z[i - 1], z[0] the target; limits
- * target ± width · sd · sqrt(lambda / (2 - lambda) · (1 - (1 - lambda)^(2 i))) (NIST/SEMATECH e-Handbook 6.3.2.4;
- * its printed lower limit 47.4115 is truncated from 47.41157).
+ * Returns the chart of the exponentially weighted moving average: z[i] = lambda x[i] + (1 - lambda) z[i - 1], z[0] the
+ * target; limits target ± width · sd · sqrt(lambda / (2 - lambda) · (1 - (1 - lambda)^(2 i))) (NIST/SEMATECH e-Handbook
+ * 6.3.2.4; its printed lower limit 47.4115 is truncated from 47.41157).
  */
 export function ewmaChart(values: readonly number[], plan: EwmaPlan): Outcome<EwmaChart> {
   const { target, sd, lambda, width } = plan;

@@ -6,7 +6,7 @@ const REST = [
   -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
 ];
 
-/** Gamma function for x above 0, about 15 digits, by the Lanczos approximation. NaN otherwise. */
+/** Returns the gamma function for x above 0, to about 15 digits, by the Lanczos approximation. NaN otherwise. */
 export function gamma(x: number): number {
   if (!(x > 0)) return Number.NaN;
   if (x < 0.5) return Math.PI / (Math.sin(Math.PI * x) * gamma(1 - x));

@@ -10,7 +10,7 @@ export interface IndividualsChart {
   rangeUpper: number;
   /** Values outside the limits. */
   outside: number[];
-  /** Values whose move from the one before is over the range's limit. */
+  /** Values whose difference from the value before is over the range's limit. */
   jumps: number[];
 }
 
@@ -19,8 +19,8 @@ const D2 = 1.128;
 const D4 = 3.267;
 
 /**
- * Individuals control chart: limits mean ± 3 · (mean moving range / 1.128); moving-range limit 3.267 times the mean
- * range (NIST/SEMATECH e-Handbook 6.3.2.2). Needs two values.
+ * Returns the individuals control chart: limits mean ± 3 · (mean moving range / 1.128); moving-range limit 3.267 times
+ * the mean range (NIST/SEMATECH e-Handbook 6.3.2.2). Needs two values.
  */
 export function individualsChart(values: readonly number[]): Outcome<IndividualsChart> {
   if (values.length < 2) return refused("a moving range needs two values");

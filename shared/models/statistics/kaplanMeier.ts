@@ -1,4 +1,4 @@
-/** One thing watched: how long, and whether it failed then or was only watched so far. */
+/** One item that was watched: for how long, and whether it failed at the end or had not failed yet. */
 export interface Lifetime {
   time: number;
   failed: boolean;
@@ -7,17 +7,18 @@ export interface Lifetime {
 /** Survival just after a time at which something failed. */
 export interface SurvivalStep {
   time: number;
-  /** Still watched just before. */
+  /** Items still watched just before. */
   atRisk: number;
   failures: number;
   survival: number;
-  /** Greenwood's standard error; null where nothing is left to survive. */
+  /** Greenwood's standard error; null where no item is left. */
   se: number | null;
 }
 
 /**
- * Product-limit estimate (Kaplan and Meier 1958; NIST e-Handbook 8.2.1.5): S = prod (1 - d / n) over failure times;
- * Greenwood se = S sqrt(sum d / (n (n - d))). One censored at a failure's time was still at risk then.
+ * Returns the product-limit estimate (Kaplan and Meier 1958; NIST e-Handbook 8.2.1.5): S = prod (1 - d / n) over
+ * failure times; Greenwood se = S sqrt(sum d / (n (n - d))). An item censored at the time of a failure was still at
+ * risk then.
  */
 export function kaplanMeier(lifetimes: readonly Lifetime[]): SurvivalStep[] {
   const times = [...new Set(lifetimes.filter((l) => l.failed).map((l) => l.time))].sort((a, b) => a - b);

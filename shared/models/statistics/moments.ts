@@ -6,8 +6,8 @@ export interface Moments {
 }
 
 /**
- * Mean and standard deviation in one pass (Welford 1962, as in Knuth TAOCP vol. 2 sec. 4.2.2): never subtracts two
- * large squares, so values far from zero keep their digits. Null for no values.
+ * Returns mean and standard deviation in one pass (Welford 1962, as in Knuth TAOCP vol. 2 sec. 4.2.2). It never
+ * subtracts two large squares, so values far from zero keep their digits. Null for no values.
  */
 export function moments(values: readonly number[]): Moments | null {
   let mean = 0;

@@ -1,20 +1,20 @@
 import { found, type Outcome, refused } from "../outcome.ts";
 
-/** A power-law (Crow-AMSAA, Duane) growth fit to times at which a repaired thing failed, watched to time T. */
+/** A power-law (Crow-AMSAA, Duane) growth fit to the times at which a repaired item failed, watched to time T. */
 export interface GrowthFit {
   /** Maximum-likelihood exponent of M(t) = a t^b: below 1 failures grow rarer. */
   exponent: number;
-  /** Exponent with its bias taken off, (n - 1) / sum ln(T / t). */
+  /** The exponent without its bias, (n - 1) / sum ln(T / t). */
   exponentUnbiased: number;
-  /** Growth slope 1 - exponent (unbiased): above 0 is improvement. */
+  /** Growth slope, 1 - unbiased exponent: above 0 is improvement. */
   slope: number;
   /** Time between failures at T, from the unbiased exponent: T / (n b). */
   mtbfAtEnd: number;
 }
 
 /**
- * Power-law NHPP, time-truncated: b = n / sum ln(T / t), unbiased (n - 1) / sum ln(T / t) (NIST/SEMATECH e-Handbook
- * 8.4.5, MIL-HDBK-189 in kind). Needs two failures, each after 0 and not after T.
+ * Fits the power-law NHPP, time-truncated: b = n / sum ln(T / t), unbiased (n - 1) / sum ln(T / t) (NIST/SEMATECH
+ * e-Handbook 8.4.5, MIL-HDBK-189 in kind). Needs two failures, each after 0 and not after T.
  */
 export function fitGrowth(failures: readonly number[], watchedTo: number): Outcome<GrowthFit> {
   const n = failures.length;
@@ -33,8 +33,8 @@ export function fitGrowth(failures: readonly number[], watchedTo: number): Outco
 }
 
 /**
- * Laplace trend score, standard normal when failures come at a steady rate: (mean t - T / 2) / (T sqrt(1 / (12 n)))
- * (NIST e-Handbook 8.2.3.4). Negative: failures grow rarer.
+ * Returns the Laplace trend score, standard normal when failures come at a steady rate: (mean t - T / 2) / (T sqrt(1 /
+ * (12 n))) (NIST e-Handbook 8.2.3.4). Negative: failures become rarer.
  */
 export function laplaceTrend(failures: readonly number[], watchedTo: number): Outcome<number> {
   const n = failures.length;
@@ -45,7 +45,10 @@ export function laplaceTrend(failures: readonly number[], watchedTo: number): Ou
   return found((mean - watchedTo / 2) / (watchedTo * Math.sqrt(1 / (12 * n))));
 }
 
-/** Pairs of gaps in which the later one is longer (reverse arrangements, NIST e-Handbook 8.2.3.4): many mean improvement. */
+/**
+ * Returns the number of pairs of gaps in which the later one is longer (reverse arrangements, NIST e-Handbook 8.2.3.4).
+ * A high number means improvement.
+ */
 export function reverseArrangements(gaps: readonly number[]): number {
   return gaps.reduce((count, gap, i) => count + gaps.slice(i + 1).filter((later) => later > gap).length, 0);
 }

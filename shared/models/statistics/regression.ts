@@ -18,8 +18,8 @@ export interface Line {
 }
 
 /**
- * Least squares by centred sums: slope = Sxy / Sxx, standard errors from the residual variance with n - 2 degrees of
- * freedom (NIST e-Handbook 4.1.4; certified sets: NIST StRD). Needs three pairs and two different x.
+ * Fits a line by least squares with centred sums: slope = Sxy / Sxx, standard errors from the residual variance with n
+ * - 2 degrees of freedom (NIST e-Handbook 4.1.4; certified sets: NIST StRD). Needs three pairs and two different x.
  */
 export function regressionLine(pairs: readonly Pair[]): Outcome<Line> {
   const n = pairs.length;

@@ -2,8 +2,8 @@ import { found, type Outcome, refused } from "../outcome.ts";
 import type { Pair } from "./point.ts";
 
 /**
- * Theil-Sen line: the median of the slopes between all pairs of points with different x, and the median of
- * y - slope x (Sen, JASA 63, 1968, 1379-1389). Up to 29 % of wild readings do not move it far. O(n^2).
+ * Returns the Theil-Sen line: the median of the slopes between all pairs of points with different x, and the median of
+ * y - slope x (Sen, JASA 63, 1968, 1379-1389). Up to 29 % of outliers do not move it far. O(n^2).
  */
 export function theilSenLine(pairs: readonly Pair[]): Outcome<{ slope: number; intercept: number }> {
   const slopes = pairs.flatMap((a, i) =>
@@ -18,7 +18,7 @@ export function theilSenLine(pairs: readonly Pair[]): Outcome<{ slope: number; i
   return intercept === null ? refused("no pairs") : found({ slope, intercept });
 }
 
-/** Middle value, or the mean of the middle two; null for none. */
+/** Returns the middle value, or the mean of the middle two; null for none. */
 export function median(values: readonly number[]): number | null {
   const sorted = [...values].sort((a, b) => a - b);
   const upper = sorted[Math.floor(sorted.length / 2)];

@@ -4,9 +4,9 @@ import type { Lifetime } from "./kaplanMeier.ts";
 
 /** A two-parameter Weibull law fitted to lifetimes, in their unit. */
 export interface WeibullFit {
-  /** Characteristic life: 63.2 % have failed by then. */
+  /** Characteristic life: 63.2 % of the items have failed by this time. */
   scale: number;
-  /** Below 1 failures grow rarer, above 1 more frequent with age. */
+  /** Below 1 failures become rarer with age, above 1 more frequent. */
   shape: number;
   negLogLikelihood: number;
   aic: number;
@@ -15,10 +15,10 @@ export interface WeibullFit {
 }
 
 /**
- * Maximum likelihood with right censoring (NIST e-Handbook 8.4.1.3). The shape b solves sum t^b ln t / sum t^b - 1 / b
- * = mean ln t of the failures (sums over all lifetimes), found by bisection as the left side grows with b; the scale
- * is (sum t^b / failures)^(1 / b). Sd = scale sqrt(G(1 + 2/b) - G(1 + 1/b)^2): the page prints it without the minus.
- * Needs two failures, positive times that are not all alike.
+ * Fits by maximum likelihood with right censoring (NIST e-Handbook 8.4.1.3). The shape b solves sum t^b ln t / sum t^b
+ * - 1 / b = mean ln t of the failures (sums over all lifetimes). Bisection finds it, because the left side grows with
+ * b. The scale is (sum t^b / failures)^(1 / b). Sd = scale sqrt(G(1 + 2/b) - G(1 + 1/b)^2); the page prints it without
+ * the minus. Needs two failures, and positive times that are not all equal.
  */
 export function fitWeibull(lifetimes: readonly Lifetime[]): Outcome<WeibullFit> {
   const failures = lifetimes.filter((l) => l.failed);
@@ -52,12 +52,12 @@ export function fitWeibull(lifetimes: readonly Lifetime[]): Outcome<WeibullFit> 
   });
 }
 
-/** Share failed by a time: 1 - exp(-(t / scale)^shape). */
+/** Returns the share that failed by a time: 1 - exp(-(t / scale)^shape). */
 export function weibullFailed(time: number, fit: { scale: number; shape: number }): number {
   return time <= 0 ? 0 : -Math.expm1(-((time / fit.scale) ** fit.shape));
 }
 
-/** Root of a function that rises through zero somewhere above 0, to the last bits of a double. */
+/** Returns the root of a function that rises through zero somewhere above 0, to the last bits of a double. */
 function rootOfRising(f: (x: number) => number): number {
   let low = 1;
   let high = 1;

@@ -1,42 +1,42 @@
 import { found, type Outcome, outside, refused } from "../outcome.ts";
 import { leastSquares, type Residual } from "./leastSquares.ts";
 
-/** A temperature read at a moment; all of one series in one unit. */
+/** A temperature and the moment of its reading. All readings of one series have one unit. */
 export interface WarmUpReading {
   seconds: number;
   temperature: number;
 }
 
 /**
- * A fitted warm-up, T(t) = steady − rise·e^(−rate·(t − origin)); rate per second, τ = 1/rate. Standard errors follow
- * from the scatter of the readings alone: power changed midway is not in them.
+ * A fitted warm-up, T(t) = steady − rise·e^(−rate·(t − origin)); rate per second, τ = 1/rate. The standard errors come
+ * only from the scatter of the readings: they do not cover a change of power midway.
  */
 export interface WarmUpFit {
   steady: number;
   rise: number;
   rate: number;
   origin: number;
-  /** Sum of squared residuals, and the standard deviation by it. */
+  /** Sum of squared residuals, and the standard deviation that follows from it. */
   rss: number;
   deviation: number;
   /** Of (steady, rise, rate), in that order. */
   covariance: number[][];
-  /** Steady temperature the data still allow when the rate is three standard errors faster. */
+  /** Steady temperature that the data still allow if the rate is three standard errors faster. */
   lowestSteady: number;
   /** Seconds of the last reading, and mean seconds between readings. */
   last: number;
   interval: number;
 }
 
-/** Rates tried for a start, in parts of the readings' span, evenly by ratio. */
+/** Rates to try as a start, as parts of the readings' span, evenly spaced by ratio. */
 const RATES = Array.from({ length: 40 }, (_, i) => 0.01 * 10_000 ** (i / 39));
 
 /**
- * Fits a warm-up by least squares: the best of 40 rates, each with its exact straight-line fit, then Gauss–Newton
- * with damping. With `from` the temperature at that moment is taken as known and only two parameters are fitted.
+ * Fits a warm-up by least squares: the best of 40 rates, each with its exact straight-line fit, then Gauss–Newton with
+ * damping. If `from` is given, the temperature at that moment is taken as known and only two parameters are fitted.
  *
- * Null when the data cannot say: fewer than two readings to spare, no settled best fit, no rise. Refuses readings that
- * are not in order of time, more than 100 000 of them, and temperatures outside −460 to 2000.
+ * Returns null when the data do not determine it: fewer than two readings to spare, no settled best fit, no rise.
+ * Refuses readings that are not in order of time, more than 100 000 of them, and temperatures outside −460 to 2000.
  */
 export function fitWarmUp(
   readings: readonly WarmUpReading[],
@@ -97,7 +97,10 @@ function badSeries(readings: readonly WarmUpReading[], from?: WarmUpReading): st
   return readings.length > 1 && before === begun ? "all readings are of one moment" : null;
 }
 
-/** Best steady temperature and rise for one rate (straight-line least squares on e^(−rate·t)); null if undetermined. */
+/**
+ * Returns the best steady temperature and rise for one rate (straight-line least squares on e^(−rate·t)); null if
+ * undetermined.
+ */
 function linearFit(
   times: readonly number[],
   temperatures: readonly number[],
@@ -108,7 +111,7 @@ function linearFit(
   let [sE, sEE, sT, sET] = [0, 0, 0, 0];
   const shift = known ?? temperatures[0] ?? 0;
   for (let i = 0; i < n; i += 1) {
-    // With a known start the basis is 1 − e, and nothing is left for a constant.
+    // With a known start the basis is 1 − e, and there is no constant to fit.
     const e =
       known === null ? Math.exp(-rate * (times[i] as number)) : -Math.expm1(-rate * (times[i] as number));
     const t = (temperatures[i] as number) - shift;
@@ -150,7 +153,10 @@ function residualOf(
   };
 }
 
-/** Covariance of (steady, rise, rate) with the rate per second; with a known start steady and rise move as one. */
+/**
+ * Returns the covariance of (steady, rise, rate), with the rate per second. With a known start, steady and rise change
+ * together.
+ */
 function covarianceOf(inverse: readonly (readonly number[])[], variance: number, span: number): number[][] {
   const of = inverse.length === 3 ? [0, 1, 2] : [0, 0, 1];
   const unit = [1, 1, 1 / span];

@@ -23,25 +23,25 @@ export interface EngineGate {
   open: boolean;
   /** Gauges still short. */
   short: string[];
-  /** Time left from the last reading; null when open or when the data cannot say. */
+  /** Time left from the last reading; null when open or when the data do not determine it. */
   left: TimeLeft | null;
   /** Largest shortfall, kelvins; 0 when open, Infinity for a gauge never read. */
   shortfall: number;
 }
 
 export interface WarmUpGate {
-  /** True only when every engine's every gauge is there. */
+  /** True only when every gauge of every engine has reached its figure. */
   open: boolean;
-  /** The engine waited for; null when open. */
+  /** The engine that the gate waits for; null when open. */
   decidedBy: number | null;
   left: TimeLeft | null;
   engines: EngineGate[];
 }
 
 /**
- * The warm-up gate over all running engines: the one furthest from it decides. That is the engine with the longest
- * time left; one whose time the data cannot tell goes before any that can, and among equals the coldest. Every
- * limit is compared in its own unit. A gauge never read holds the gate.
+ * Returns the warm-up gate over all running engines. The engine furthest from the gate decides: the one with the
+ * longest time left. An engine whose time is unknown comes before any whose time is known; among equals the coldest
+ * comes first. Every limit is compared in its own unit. A gauge that was never read keeps the gate closed.
  */
 export function warmUpGate(
   rules: readonly GateRule[],
@@ -97,7 +97,9 @@ interface RuleGate {
   shortfall: number;
 }
 
-/** Whether one rule is met by the last reading, and what it asks for in the readings' converted unit. */
+/**
+ * Returns whether the last reading meets one rule, and the value that the rule needs in the readings' converted unit.
+ */
 function ruleShort(rule: GateRule, engine: EngineSeries): Outcome<RuleShort> {
   const { unit } = "atLeast" in rule ? rule.atLeast : rule.riseOf;
   const series = [];
@@ -124,7 +126,9 @@ interface RuleShort {
   series: { seconds: number; temperature: number }[];
 }
 
-/** Gauges of one engine that are still short, without the time left: cheap enough to be asked at every look. */
+/**
+ * Returns the gauges of one engine that are still short, without the time left: this is cheap enough for every redraw.
+ */
 export function gaugesShort(rules: readonly GateRule[], engine: EngineSeries): Outcome<string[]> {
   const short: string[] = [];
   for (const rule of rules) {

@@ -1,11 +1,14 @@
-/** Residual at one reading: fills `slopes` with the model's derivatives by each parameter, returns model − reading. */
+/**
+ * Computes the residual at one reading: fills `slopes` with the model's derivatives by each parameter, and returns
+ * model − reading.
+ */
 export type Residual = (parameters: readonly number[], reading: number, slopes: number[]) => number;
 
 export interface LeastSquares {
   parameters: number[];
   /** Sum of squared residuals. */
   rss: number;
-  /** Inverse of JᵀJ; times the residual variance it is the parameters' covariance. */
+  /** Inverse of JᵀJ. Multiplied by the residual variance it is the covariance of the parameters. */
   inverse: number[][];
 }
 
@@ -14,8 +17,8 @@ const MOST_STEPS = 100;
 const SETTLED = 1e-11;
 
 /**
- * Least squares by Levenberg's and Marquardt's damped Gauss–Newton steps (Marquardt 1963, SIAM J. Appl. Math.
- * 11:431), damping scaled by the diagonal of JᵀJ. Null when it does not settle or JᵀJ is singular.
+ * Minimises the sum of squares by damped Gauss–Newton steps of Levenberg and Marquardt (Marquardt 1963, SIAM J. Appl.
+ * Math. 11:431), with damping scaled by the diagonal of JᵀJ. Returns null when it does not settle or JᵀJ is singular.
  */
 export function leastSquares(
   residual: Residual,
@@ -40,7 +43,7 @@ export function leastSquares(
     } else {
       damping *= 10;
     }
-    // At the bottom rounding alone decides which of two sums is lower: a vanishing step settles it either way.
+    // At the minimum only rounding decides which of two sums is lower, so a vanishing step ends the search either way.
     if (settled || damping > 1e12) {
       const plain = invert(now.squares);
       return plain && Number.isFinite(now.rss) ? { parameters, rss: now.rss, inverse: plain } : null;
@@ -49,7 +52,7 @@ export function leastSquares(
   return null;
 }
 
-/** JᵀJ, Jᵀr and rᵀr at one set of parameters. */
+/** Returns JᵀJ, Jᵀr and rᵀr at one set of parameters. */
 function normal(residual: Residual, readings: number, parameters: readonly number[]) {
   const n = parameters.length;
   const squares = Array.from({ length: n }, () => new Array<number>(n).fill(0));
@@ -73,7 +76,7 @@ function dot(a: readonly number[], b: readonly number[]): number {
   return a.reduce((sum, v, i) => sum + v * (b[i] ?? 0), 0);
 }
 
-/** Inverse by Gauss–Jordan with pivoting on a matrix scaled to a unit diagonal; null when singular. */
+/** Returns the inverse by Gauss–Jordan with pivoting, on a matrix scaled to a unit diagonal; null when singular. */
 function invert(matrix: readonly (readonly number[])[]): number[][] | null {
   const n = matrix.length;
   const scales = matrix.map((row, i) => Math.sqrt(row[i] ?? 0));

@@ -1,6 +1,9 @@
 import { found, type Outcome, outside, refused } from "../outcome.ts";
 
-/** Newton's law of a body drawn to a steady temperature. Temperatures in any one unit, `tau` in any one unit of time. */
+/**
+ * Newton's law for a body that approaches a steady temperature. Temperatures in any one unit, `tau` in any one unit of
+ * time.
+ */
 export interface NewtonCurve {
   start: number;
   steady: number;
@@ -12,7 +15,7 @@ const badCurve = ({ start, steady, tau }: NewtonCurve): string | null =>
   outside("steady temperature", steady, -460, 2000) ??
   outside("time constant", tau, 1e-6, 1e9);
 
-/** T(t) = T∞ − (T∞ − T0)·e^(−t/τ), t from 0. */
+/** Returns the temperature at a time: T(t) = T∞ − (T∞ − T0)·e^(−t/τ), t from 0. */
 export function temperatureAfter(curve: NewtonCurve, time: number): Outcome<number> {
   const why = badCurve(curve) ?? outside("time", time, 0, 1e12);
   return why
@@ -20,7 +23,10 @@ export function temperatureAfter(curve: NewtonCurve, time: number): Outcome<numb
     : found(curve.steady - (curve.steady - curve.start) * Math.exp(-time / curve.tau));
 }
 
-/** t = τ·ln((T∞ − T0)/(T∞ − T)). Refuses a temperature the curve does not pass after its start. */
+/**
+ * Returns the time of a temperature: t = τ·ln((T∞ − T0)/(T∞ − T)). Refuses a temperature that the curve does not reach
+ * after its start.
+ */
 export function timeUntil(curve: NewtonCurve, temperature: number): Outcome<number> {
   const why = badCurve(curve);
   if (why) return refused(why);
@@ -30,8 +36,8 @@ export function timeUntil(curve: NewtonCurve, temperature: number): Outcome<numb
 }
 
 /**
- * The curve of a body under a heater: T∞ = Ta + P/(hA), τ = C/(hA). Heat capacity C in J/K, loss hA in W/K, heater P
- * in W, ambient Ta and start in °C; `tau` comes in seconds.
+ * Returns the curve of a heated body: T∞ = Ta + P/(hA), τ = C/(hA). Heat capacity C in J/K, loss hA in W/K, heater P in
+ * W, ambient Ta and start in °C; `tau` is in seconds.
  */
 export function heatedCurve(
   body: { joulesPerKelvin: number; wattsPerKelvin: number },

@@ -1,17 +1,17 @@
 import type { WarmUpFit } from "./fit.ts";
 
-/** Seconds from the last reading, and one standard error of them. */
+/** Seconds from the last reading, with one standard error. */
 export interface TimeLeft {
   seconds: number;
   plusMinus: number;
 }
 
 /**
- * Time left until a fitted warm-up reaches `gate`: t = ln(rise/(steady − gate))/rate after the origin, its variance
- * gᵀΣg with the gradient g of t by (steady, rise, rate). 0 seconds when the fit is there already.
+ * Returns the time left until a fitted warm-up reaches `gate`: t = ln(rise/(steady − gate))/rate after the origin, with
+ * the variance gᵀΣg, g being the gradient of t by (steady, rise, rate). 0 seconds when the fit is there already.
  *
- * Null when the data cannot say: the warm-up may level off below the gate, or the standard error is above both half
- * of the time left and the mean time between readings.
+ * Null when the data do not determine it: the warm-up may level off below the gate, or the standard error is above both
+ * half of the time left and the mean time between readings.
  */
 export function timeLeft(fit: WarmUpFit, gate: number): TimeLeft | null {
   const toGo = fit.steady - gate;

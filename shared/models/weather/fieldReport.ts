@@ -2,10 +2,10 @@ import { convert } from "../units.ts";
 import { readMetar } from "./metar.ts";
 import type { ReportFault, ReportPart } from "./reportFault.ts";
 
-/** The parts of a pasted report that a start uses. Omitted parts are null. */
+/** The parts of a pasted report that a start uses. Parts that the report omits are null. */
 export interface FieldReport {
   station: string;
-  /** Server milliseconds, never after the moment it was read. */
+  /** Server milliseconds, never after the moment at which the report was read. */
   observedAt: number;
   windKt: number | null;
   gustKt: number | null;
@@ -18,7 +18,7 @@ export interface FieldReport {
 
 export type ReportRead = { ok: true; value: FieldReport } | { ok: false; fault: ReportFault };
 
-/** Physical range of each part, whatever the type's limits: a value outside it is a slip. */
+/** Physical range of each part, independent of the type's limits: a value outside it is a misprint. */
 const POSSIBLE: readonly [ReportPart, keyof FieldReport, least: number, most: number][] = [
   ["wind", "windKt", 0, 150],
   ["gust", "gustKt", 0, 200],
@@ -28,13 +28,14 @@ const POSSIBLE: readonly [ReportPart, keyof FieldReport, least: number, most: nu
   ["qnh", "qnhHpa", 850, 1090],
 ];
 
-/** Reports are stamped with the hour they are for and are out some minutes before it (from memory). */
+/** Reports carry the time of the full hour and are published some minutes before it (from memory). */
 const AHEAD_MS = 10 * 60_000;
 const DAY_MS = 86_400_000;
 
 /**
- * Reads a METAR or SPECI at `now`. A report as old as `mostAge` is refused, so is a figure that cannot be: a gust not
- * above its wind and a dew point above the temperature too. The report names no month: its time is the last such day.
+ * Reads a METAR or SPECI at `now`. Refuses a report as old as `mostAge`, and impossible figures, such as a gust not
+ * above its wind or a dew point above the temperature. The report names no month: its time is taken as the last such
+ * day.
  */
 export function readFieldReport(text: string, now: number, mostAge: number): ReportRead {
   const read = readMetar(text);
@@ -76,12 +77,12 @@ function impossible(report: FieldReport): ReportFault | null {
   return null;
 }
 
-/** The last moment up to `until` with that day of the month and time, UTC; null when no month has it. */
+/** Returns the last moment up to `until` with that day of the month and time, UTC; null when no month has it. */
 function lastSuch(day: number, hour: number, minute: number, until: number): number | null {
   if (hour > 23 || minute > 59) return null;
   const clock = (hour * 60 + minute) * 60_000;
   const today = Math.floor(until / DAY_MS) * DAY_MS;
-  // Two short months can lie between two days of one number.
+  // Two short months can lie between two days with the same number.
   for (let back = 0; back <= 62; back += 1) {
     const at = today - back * DAY_MS + clock;
     if (at <= until && new Date(at).getUTCDate() === day) return at;

@@ -26,9 +26,9 @@ const LOWEST_M = -2000;
 const HIGHEST_M = 20_000;
 
 /**
- * International Standard Atmosphere (ISO 2533:1975), geopotential metres, -2000 to 20 000.
- * Below 11 km: T = T0 - 6.5 K/km · H, p = p0 (T / T0)^(g / (lapse R)). Above: T constant,
- * p = p11 exp(-g (H - H11) / (R T11)). Density p / (R T), speed of sound sqrt(1.4 R T).
+ * Returns the International Standard Atmosphere (ISO 2533:1975) at geopotential metres, -2000 to 20 000. Below 11 km: T
+ * = T0 - 6.5 K/km · H, p = p0 (T / T0)^(g / (lapse R)). Above: T constant, p = p11 exp(-g (H - H11) / (R T11)). Density
+ * p / (R T), speed of sound sqrt(1.4 R T).
  */
 export function isa(geopotentialM: number): Outcome<Air> {
   if (!(geopotentialM >= LOWEST_M && geopotentialM <= HIGHEST_M)) {

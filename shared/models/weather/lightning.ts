@@ -1,12 +1,12 @@
-/** One flash: when (ms) and how far, statute miles; null when nobody could tell how far. */
+/** One flash: its time (ms) and distance, statute miles; null when nobody could tell the distance. */
 export interface Flash {
   at: number;
   miles: number | null;
 }
 
-/** A site's rule: no site's distances are standard, so they are data with a source. */
+/** A site's rule. No distances are standard for all sites, so they are data with a source. */
 export interface LightningRule {
-  /** Work stops with a flash at or within this distance. */
+  /** Work stops after a flash at or within this distance. */
   stopWithinMiles: number;
   /** Work may resume this long, ms, after the last such flash. */
   resumeAfter: number;
@@ -17,14 +17,17 @@ export type LightningState =
   /** `nearestMiles` is null when a flash of unknown distance counts. */
   | { state: "stop"; lastAt: number; resumeAt: number; nearestMiles: number | null };
 
-/** Flash-to-bang: thunder runs a statute mile in about five seconds (US NWS teaching rule). */
+/**
+ * Returns miles from the seconds between flash and thunder: sound travels a statute mile in about five seconds (US NWS
+ * teaching rule).
+ */
 export function flashToBangMiles(seconds: number): number {
   return seconds / 5;
 }
 
 /**
- * Returns the state of a lightning rule at `now`, ms. A flash of unknown distance counts as within: in doubt hold.
- * Flashes after `now` are not looked at; at `resumeAt` exactly the wait is over.
+ * Returns the state of a lightning rule at `now`, ms. A flash of unknown distance counts as within the distance: when
+ * in doubt, hold. Flashes after `now` are ignored. At exactly `resumeAt` the wait is over.
  */
 export function lightningState(flashes: readonly Flash[], now: number, rule: LightningRule): LightningState {
   const counting = flashes.filter(
@@ -44,7 +47,10 @@ export interface LightningStage<A extends string> {
   action: A;
 }
 
-/** Every action a flash at this distance calls for, the nearest stage first. Distance unknown: all of them. */
+/**
+ * Returns every action that a flash at this distance calls for, the nearest stage first. If the distance is unknown:
+ * all of them.
+ */
 export function stagedActions<A extends string>(
   miles: number | null,
   stages: readonly LightningStage<A>[],

@@ -1,7 +1,9 @@
 import { type IMetar, parseMetar, RemarkType } from "metar-taf-parser";
 import { found, type Outcome, refused } from "../outcome.ts";
 
-/** A METAR's part that a start depends on, each figure in the unit named. A part the report leaves out is null. */
+/**
+ * The parts of a METAR that a start depends on, each figure in the unit named. A part that the report omits is null.
+ */
 export interface FieldWeather {
   station: string;
   /** Day of month and UTC time of the report. */
@@ -28,7 +30,7 @@ export interface ReportedWind {
   /** Degrees true the wind blows from; null when variable or calm. */
   fromDeg: number | null;
   variable: boolean;
-  /** Clockwise limits of a swinging direction. */
+  /** Clockwise limits of a direction that varies. */
   sector: { fromDeg: number; toDeg: number } | null;
   speedKt: number;
   gustKt: number | null;
@@ -46,7 +48,7 @@ type Cover = (typeof COVERS)[number];
 const METRES_PER_SM = 1609.344;
 const KT_PER: Record<string, number> = { KT: 1, MPS: 3600 / 1852, "KM/H": 1000 / 1852 };
 
-/** Reads one METAR or SPECI. Fails on text that carries neither a time nor one reading of wind, heat or pressure. */
+/** Reads one METAR or SPECI. Refuses text without a time, and text without any of wind, temperature and pressure. */
 export function readMetar(text: string): Outcome<FieldWeather> {
   let metar: IMetar;
   try {
@@ -89,15 +91,18 @@ export function readMetar(text: string): Outcome<FieldWeather> {
   });
 }
 
-/** "M00" is read as -0, which prints and compares oddly: it is plain zero here. */
+/** Turns -0 into 0: "M00" is read as -0, which prints and compares in unexpected ways. */
 function positiveZero(value: number | undefined): number | null {
   return value === undefined ? null : value + 0;
 }
 
-/** A wind group as FMH-1 12.6.5 has it, dddff(f)Gff(f): three digits of speed from 100 on. */
+/** A wind group of FMH-1 12.6.5, dddff(f)Gff(f): three digits of speed from 100 on. */
 const WIND_GROUP = /(?:^|\s)(?:VRB|\d{3})(\d{2,3})(?:G(\d{2,3}))?(?:KT|MPS|KMH|KM\/H)(?=\s|$)/;
 
-/** The parser reads two digits of a speed of three: the figures are taken from the group, and without one there is no wind. */
+/**
+ * Takes the figures from the wind group, because the parser reads only two digits of a three-digit speed. Without a
+ * group there is no wind.
+ */
 function readWind({ wind }: IMetar, text: string): ReportedWind | null {
   const group = WIND_GROUP.exec(text.split(/\sRMK\s/)[0] ?? "");
   if (!wind || !group) return null;

@@ -1,7 +1,7 @@
 export const REPORT_PARTS = ["wind", "gust", "direction", "temperature", "dewPoint", "qnh"] as const;
 export type ReportPart = (typeof REPORT_PARTS)[number];
 
-/** Units a report's figures are judged in; a direction has none. */
+/** Units in which a report's figures are compared; a direction has none. */
 const PART_UNITS = {
   wind: "kt",
   gust: "kt",
@@ -11,7 +11,7 @@ const PART_UNITS = {
   qnh: "hPa",
 } as const satisfies Record<ReportPart, string | null>;
 
-/** Why a report is not used. Ages in milliseconds; a figure in its part's unit. */
+/** A reason why a report is not used. Ages in milliseconds; a figure in the unit of its part. */
 export type ReportFault =
   | { is: "unreadable" }
   | { is: "old"; age: number; most: number }
@@ -19,7 +19,7 @@ export type ReportFault =
 
 export const partUnit = (part: ReportPart) => PART_UNITS[part];
 
-/** A fault as a refusal carries it: its parts between colons. */
+/** Returns a fault in the form in which a refusal carries it: its parts joined by colons. */
 export function faultCode(fault: ReportFault): string {
   switch (fault.is) {
     case "unreadable":
@@ -31,7 +31,7 @@ export function faultCode(fault: ReportFault): string {
   }
 }
 
-/** The fault of a refusal; what cannot be made out is a report that cannot be read. */
+/** Returns the fault in a refusal; an unknown code becomes a report that cannot be read. */
 export function faultOf(code: string): ReportFault {
   const [is, a = "", b = ""] = code.split(":");
   const part = REPORT_PARTS.find((p) => p === a);

@@ -1,11 +1,13 @@
-/** Wind as reported: the direction it blows from, degrees true or magnetic as the heading is; speeds in one unit. */
+/**
+ * Wind as reported: the direction from which it blows, degrees, true or magnetic like the heading; speeds in one unit.
+ */
 export interface Wind {
   fromDeg: number;
   speed: number;
   gust?: number;
 }
 
-/** Wind split on the aircraft's axes, in the wind's unit. */
+/** Wind in components along and across the aircraft, in the wind's unit. */
 export interface NoseWind {
   /** Positive on the nose, negative on the tail. */
   head: number;
@@ -13,26 +15,29 @@ export interface NoseWind {
   cross: number;
 }
 
-/** An angle as the same direction in (-180, 180]. */
+/** Returns an angle as the same direction in (-180, 180]. */
 export function wrapDegrees(angle: number): number {
   const turned = ((angle % 360) + 360) % 360;
   return turned > 180 ? turned - 360 : turned;
 }
 
-/** head = V cos d, cross = V sin d, d the angle from the nose to where the wind comes from. */
+/**
+ * Returns head = V cos d and cross = V sin d, d being the angle from the nose to the direction from which the wind
+ * comes.
+ */
 export function windOnNose(wind: { fromDeg: number; speed: number }, headingDeg: number): NoseWind {
   const angle = (wrapDegrees(wind.fromDeg - headingDeg) * Math.PI) / 180;
   return { head: wind.speed * Math.cos(angle), cross: wind.speed * Math.sin(angle) };
 }
 
-/** The components to plan on: those of the gust where one is reported, else of the mean wind. */
+/** Returns the components to plan with: those of the gust if one is reported, else those of the mean wind. */
 export function planningWind(wind: Wind, headingDeg: number): NoseWind {
   return windOnNose({ fromDeg: wind.fromDeg, speed: Math.max(wind.speed, wind.gust ?? 0) }, headingDeg);
 }
 
 /**
- * The least headwind (most tail) and the largest crosswind, without sign, that a wind of one speed can give while
- * its direction swings clockwise from one limit to the other. For a variable wind give 0 and 360.
+ * Returns the least headwind (most tailwind) and the largest crosswind, without sign, of a wind of one speed whose
+ * direction varies clockwise from one limit to the other. For a variable wind give 0 and 360.
  */
 export function worstOnNose(
   speed: number,
@@ -56,7 +61,10 @@ export function worstOnNose(
 /** Least whole knots of forces 1 to 12 (Beaufort scale as the WMO prints it). */
 const FORCES_KT = [1, 4, 7, 11, 17, 22, 28, 34, 41, 48, 56, 64];
 
-/** Beaufort force of a wind in knots. A fraction of a knot is rounded first, as the scale is written in whole knots. */
+/**
+ * Returns the Beaufort force of a wind in knots. It rounds a fraction of a knot first, because the scale is in whole
+ * knots.
+ */
 export function beaufort(knots: number): number {
   const whole = Math.round(knots);
   return FORCES_KT.filter((least) => whole >= least).length;

@@ -1,7 +1,7 @@
 import { found, type Outcome, refused } from "../outcome.ts";
 
 /**
- * Wind chill, °F: 35.74 + 0.6215 T - 35.75 V^0.16 + 0.4275 T V^0.16 (US NWS 2001, with Environment Canada).
+ * Returns the wind chill, °F: 35.74 + 0.6215 T - 35.75 V^0.16 + 0.4275 T V^0.16 (US NWS 2001, with Environment Canada).
  * T air temperature in °F, at most 50; V wind at 10 m (33 ft) in statute miles per hour, at least 3.
  */
 export function windChillF(temperatureF: number, windMph: number): Outcome<number> {
@@ -12,8 +12,8 @@ export function windChillF(temperatureF: number, windMph: number): Outcome<numbe
 }
 
 /**
- * Wind chill, °C: 13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16 (same source). T in °C, at most 10; V in km/h,
- * at least 4.8 (3 mph).
+ * Returns the wind chill, °C: 13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16 (same source). T in °C, at most 10; V
+ * in km/h, at least 4.8 (3 mph).
  */
 export function windChillC(temperatureC: number, windKmh: number): Outcome<number> {
   if (!(temperatureC <= 10)) return refused("wind chill is defined up to 10 degC");
