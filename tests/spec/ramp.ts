@@ -6,6 +6,7 @@ import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import {
   type RecordAction,
+  type RecordEvent,
   type RecordFact,
   recordActionSchema,
   recordEventSchema,
@@ -18,6 +19,8 @@ import { type Plan, START, Story } from "./given.ts";
 export class Ramp {
   record: AircraftRecord;
   readonly sessions: Story[] = [];
+  /** Every event of the record. */
+  readonly log: RecordEvent[] = [];
   now = START;
 
   constructor() {
@@ -40,7 +43,9 @@ export class Ramp {
       cause: null,
       fact,
     };
-    return recordEventSchema.parse(JSON.parse(canonical(event)));
+    const parsed = recordEventSchema.parse(JSON.parse(canonical(event)));
+    this.log.push(parsed);
+    return parsed;
   }
 
   #add(fact: RecordFact): void {

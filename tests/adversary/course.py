@@ -1,0 +1,70 @@
+"""The stages of a session and its posts (SPEC.md, STG and PST)."""
+
+STAGES = "plan brief secure powerUp groundPower starting warmUp release closed".split()
+OVER = ("closed", "abandoned")
+
+
+class Course:
+    def on_stageReached(self, fact):
+        to = fact["stage"]
+        if to == "abandoned":
+            if any(is_ != "off" for is_ in self.life.values()):
+                self.bad("STG-13", "abandoned while an engine turns")
+            if any(s["is"] == "fire" for s in self.stops.values()):
+                self.bad("STG-13", "abandoned while a fire stands")
+        else:
+            self.decides("stage")
+            if self.stops:
+                self.bad("STG-4", f"{self.stage} left while a stop stands")
+            back = to == "starting" and self.stage in ("warmUp", "release")
+            if not back and STAGES.index(to) != STAGES.index(self.stage) + 1:
+                self.bad("STG-2", f"{to} after {self.stage}")
+            if self.post not in ("cockpit", "supervisor"):
+                self.bad("STG-3", "the stage moved by another post")
+        self.stage, self.over = to, to in OVER
+        if to == "secure":
+            self.past_brief = self.at
+        if self.over:
+            self.over_at = self.at
+
+    def on_planAmended(self, fact):
+        self.source = fact.get("powerSource", self.source)
+        self.new_epoch()
+
+    def on_postTaken(self, fact):
+        post, holder = fact["post"], self.posts[fact["post"]]
+        me = self.who["id"]
+        if any(h and h["id"] == me for p, h in self.posts.items() if p != post):
+            self.bad("PST-3", "one person at two posts")
+        if fact["how"] == "claimed" and holder:
+            self.bad("PST-2", "a held post is claimed")
+        if fact["how"] == "accepted" and self.offers.get(post) != me:
+            self.bad("PST-4", "a post is accepted that was not offered")
+        if fact["how"] == "moved" and (not holder or holder["id"] != me):
+            self.bad("PST-5", "a post is moved by another person")
+        moved = fact["how"] == "moved"
+        briefed = moved and bool(holder) and holder["briefed"]
+        self.posts[post] = {"id": me, "device": self.who["device"], "briefed": briefed}
+        self.changed(post, moved)
+
+    def on_postOffered(self, fact):
+        self.offers[fact["post"]] = fact["to"]
+
+    def on_postLeft(self, fact):
+        self.posts[fact["post"]] = None
+        self.changed(fact["post"], False)
+
+    def changed(self, post, moved):
+        self.offers.pop(post, None)
+        if post == "fireGuard" and not moved:
+            self.guard, self.arcs = None, {}
+        self.new_epoch()
+
+    def on_briefed(self, fact):
+        if self.posts[fact["post"]]:
+            self.posts[fact["post"]]["briefed"] = True
+
+    def on_restarted(self, fact):
+        self.new_epoch()
+
+    on_clockStepped = on_restarted

@@ -1,0 +1,112 @@
+import type { RecordPerson } from "../../shared/aircraft/decide.ts";
+import { FOUR } from "../spec/aircraft.ts";
+import { CREW, type Story } from "../spec/given.ts";
+import { Ramp } from "../spec/ramp.ts";
+import type { AnyEvent } from "./sealed.ts";
+
+/** The records of one aircraft: those of its sessions in the order of planning, and its own. */
+export interface Records {
+  sessions: AnyEvent[][];
+  record: AnyEvent[];
+}
+
+const passerby: RecordPerson = { id: "eli", name: "Eli", mayHold: [] };
+/** The brakes may be set aside, so that two people can be seen doing it. */
+const TYPE = { ...FOUR, overridable: ["brakesSet" as const] };
+
+const recordsOf = (ramp: Ramp): Records => ({ sessions: ramp.sessions.map((s) => s.log), record: ramp.log });
+
+/**
+ * Three sessions of one aircraft, one after the other, that contain what the judge judges: every kind of stop with its
+ * end, clearances used, ended and given up, hands on a propeller, power and chocks on the crew's leave, a condition set
+ * aside, a restart; and stops, hands and a turning engine left for the next session.
+ */
+export function threeSessions(): Records {
+  const ramp = new Ramp();
+  firstSession(ramp, ramp.plan({ type: TYPE }));
+  ramp.act(passerby, { type: "stop", is: "hold", note: "a child on the ramp" });
+  secondSession(ramp, ramp.plan({ type: TYPE }).manned());
+  thirdSession(ramp, ramp.plan({ type: TYPE }).manned());
+  return recordsOf(ramp);
+}
+
+function firstSession(ramp: Ramp, story: Story): void {
+  story.upTo("secure");
+  story.send("cockpit", "handlePropeller", { engine: 1 });
+  story.say("groundPower", { type: "countBlades", engine: 1, blades: 9, resistance: false });
+  story.send("groundPower", "propellerFree", { engine: 1 });
+  ramp.settle(story);
+  story.upTo("starting").failedStart(4, 10);
+  ramp.settle(story);
+  story.wait(61).cleared(3);
+  story.send("fireGuard", "hold", { note: "somebody walks there" });
+  ramp.settle(story);
+  story.say("supervisor", { type: "present" });
+  story.send("fireGuard", "release", { ref: story.state.holds[0]?.id ?? 0 });
+  ramp.settle(story);
+  story.send("cockpit", "brakesReleased");
+  story.say("cockpit", { type: "override", condition: "brakesSet", engine: 4, reason: "chocks hold it" });
+  story.say("supervisor", { type: "override", condition: "brakesSet", engine: 4, reason: "chocks hold it" });
+  story.running(4).wait(20);
+  story.send("cockpit", "started", { engine: 4 });
+  ramp.settle(story);
+  story.restart();
+  story.send("fireGuard", "fire", { engine: 4, place: "exhaust" });
+  ramp.settle(story);
+  const fire = story.state.fires[0]?.id ?? 0;
+  story.send("fireGuard", "fireOut", { ref: fire });
+  story.send("supervisor", "fireOut", { ref: fire });
+  ramp.settle(story);
+  story.send("cockpit", "cut", { engine: 4 });
+  story.answer("cockpit", story.openSignal("cut"), "done");
+  story.send("supervisor", "resetCut", { ref: story.state.cuts[0]?.id ?? 0 });
+  story.send("cockpit", "handlePropeller", { engine: 2 });
+  ramp.settle(story);
+  story.send("groundPower", "hold", { note: "fuel on the ground" });
+  story.say("supervisor", { type: "abandon", reason: "fuel on the ground" });
+  ramp.settle(story);
+}
+
+function secondSession(ramp: Ramp, story: Story): void {
+  for (const { id, person } of [...story.state.holds]) {
+    if (person === CREW.groundPower.id) story.send("groundPower", "release", { ref: id });
+    else story.send("supervisor", "release", { ref: id, note: "the child is with its parents" });
+  }
+  ramp.settle(story);
+  story.upTo("secure");
+  story.send("groundPower", "propellerFree", { engine: 2 });
+  story.say("cockpit", { type: "amendPlan", order: [3], reason: "one engine is enough" });
+  story.upTo("warmUp");
+  ramp.settle(story);
+  story.upTo("closed");
+  ramp.settle(story);
+}
+
+function thirdSession(ramp: Ramp, story: Story): void {
+  story.upTo("secure");
+  story.send("fireGuard", "propellerStill", { engine: 3 });
+  ramp.settle(story);
+  story.wait(60).upTo("starting").cranking(3);
+  ramp.settle(story);
+  story.send("supervisor", "cutAll");
+  story.say("supervisor", { type: "present" });
+  ramp.settle(story);
+}
+
+/** Two open sessions of one aircraft: a hold in the one voids a clearance in the other. */
+export function twoAtOnce(): Records {
+  const ramp = new Ramp();
+  const live = ramp.plan({ type: TYPE }).upTo("starting");
+  ramp.settle(live);
+  const planned = ramp.plan({ type: TYPE }).upTo("brief");
+  planned.say("supervisor", { type: "present" });
+  ramp.settle(planned);
+  const clearance = live.readBack(3);
+  ramp.settle(live);
+  planned.wait(1).send("groundPower", "hold");
+  ramp.settle(planned);
+  live.wait(1).send("cockpit", "cranking", { engine: 3, ref: clearance });
+  live.say("cockpit", { type: "present" });
+  ramp.settle(live);
+  return recordsOf(ramp);
+}
