@@ -7,7 +7,7 @@ import { seenBy, type Weather } from "../weather/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofType, said } from "./figure.ts";
 import { airInput } from "./temperature.ts";
 
-/** Everything told of the air: wind on the nose and across, force, chill, density altitude. */
+/** Returns every figure of the air: wind on the nose and across, wind force, wind chill, density altitude. */
 export function airFigures(state: SessionState): Figure[] {
   const seen = state.weather;
   if (!seen) return [];

@@ -21,7 +21,7 @@ import { warmUpFigure } from "./warmUp.ts";
 
 const given = (figures: (Figure | null)[]): Figure[] => figures.filter((f) => f !== null);
 
-/** Every figure there is of one engine now. What the type has no data for is not there. */
+/** Returns every figure of one engine now. A figure for which the type has no data is left out. */
 export function figuresOfEngine(state: SessionState, engine: number, now: number): Figure[] {
   return given([
     bladesFigure(state, engine, now),
@@ -38,7 +38,10 @@ export function figuresOfEngine(state: SessionState, engine: number, now: number
   ]);
 }
 
-/** Every figure of the aircraft as a whole. The noise of each person is told from the events, in `noise.ts`. */
+/**
+ * Returns every figure of the aircraft as a whole, except the noise dose of each person: `noise.ts` works that out from
+ * the events.
+ */
 export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
   return given([
     groundPowerFigure(state),
@@ -57,9 +60,8 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
 }
 
 /**
- * What the stage and the post are about, shown without being asked for: the order until every engine runs, then the
- * warm-up; lightning once any was seen; and ground power's volts where it is worked and
- * where they arrive.
+ * Returns the figures that a post sees at this stage without asking: the order until every engine runs, then the
+ * warm-up; lightning once a flash was seen; and ground power's volts at the posts that work it and receive it.
  */
 export function figuresNow(state: SessionState, post: Post | null, now: number): Figure[] {
   if (isOver(state)) return [];

@@ -5,7 +5,7 @@ import { engineOf, type SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofTypeData } from "./figure.ts";
 import { airInput } from "./temperature.ts";
 
-/** Blades due at this engine before its start, and whether they are counted. */
+/** Returns the blades due at this engine before its start, and whether they are counted. */
 export function bladesFigure(state: SessionState, engine: number, now: number): Figure | null {
   const e = engineOf(state, engine);
   if (!e) return null;

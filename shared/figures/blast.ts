@@ -5,7 +5,10 @@ import { NEIGHBOURS } from "../protocol/neighbours.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofType, ofTypeData } from "./figure.ts";
 
-/** For each kind of neighbour how far to keep around, and behind a turning propeller: the larger of figure and stream. */
+/**
+ * Returns for each kind of neighbour the distance to keep around the aircraft, and behind a turning propeller: the
+ * larger of the type's figure and the stream's reach.
+ */
 export function clearDistances({ type }: Pick<SessionState, "type">): Figure[] {
   const distances = type.ramp?.distances;
   if (!distances) return [];

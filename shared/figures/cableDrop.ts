@@ -4,7 +4,7 @@ import type { SessionState } from "../session/state.ts";
 import { cableInputs } from "./crankingSource.ts";
 import { cautions, type Figure, ofType } from "./figure.ts";
 
-/** Volts the cart's cable loses while a starter turns. */
+/** Returns the volts that the cart's cable loses while a starter turns. */
 export function cableDrop(state: SessionState): Figure | null {
   const rules = state.type.electrical;
   const cart = rules?.cart;

@@ -6,7 +6,7 @@ import { cautions, type Figure, ofType, read } from "./figure.ts";
 const EQUATION = "V = Voc - I (Rint + Rcable)";
 const SOURCE = "Ohm's law; batteries side by side as one source";
 
-/** Lowest volts to be expected as this engine's starter breaks away on the source there is now. */
+/** Returns the lowest volts to expect when this engine's starter breaks away, on the present power source. */
 export function expectedVolts(state: SessionState, engine: number): Figure | null {
   const rules = state.type.electrical;
   if (!rules) return null;
@@ -39,7 +39,9 @@ export function expectedVolts(state: SessionState, engine: number): Figure | nul
   };
 }
 
-/** Lowest volts seen at this engine's last attempt, beside what was expected as its starter was engaged. */
+/**
+ * Returns the lowest volts seen at this engine's last attempt, with the volts expected when its starter was engaged.
+ */
 export function seenVolts(state: SessionState, engine: number): Figure | null {
   const rules = state.type.electrical;
   const use = engineOf(state, engine)?.starter.at(-1);

@@ -2,36 +2,39 @@ import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { Limit, Source } from "../types/limit.ts";
 
-/** One thing a figure was worked out from. */
+/** One input of a figure. */
 export interface FigureInput {
   name: string;
   value: number | string | null;
   unit: Unit | null;
   /** Its origin: a document of the type, or the person who read it. */
   source: string;
-  /** When it was read, server milliseconds; null for a figure of the type, or one nobody has read. */
+  /** When it was read, server milliseconds; null for a figure of the type, or one that nobody has read. */
   at: number | null;
-  /** A difference of two readings: turned into another unit without its zero. */
+  /** A difference of two readings: another unit converts it without the unit's zero. */
   difference?: true;
 }
 
-/** `unknown`: an input is missing, or the data cannot say: never a verdict. `none`: nothing to judge by. */
+/**
+ * `unknown`: an input is missing or the data cannot decide, which is never a verdict. `none`: there is no limit to
+ * compare with.
+ */
 export type FigureVerdict = "good" | "caution" | "bad" | "unknown" | "none";
 
-/** A figure shown to people, which opens to what it was made from. */
+/** A figure shown to people, with its inputs and equation. */
 export interface Figure {
-  /** Stable within a session: kind, and engine where it is one engine's. */
+  /** Stable within a session: the kind, and the engine if the figure belongs to one. */
   id: string;
   /** Key of words/figures.ts. */
   words: string;
   value: number | string | null;
   unit: Unit | null;
   verdict: FigureVerdict;
-  /** A few words that stand beside the value: its error, whose it is, how it compares. */
+  /** A few words beside the value: its error, the engine it belongs to, or a comparison. */
   detail?: string;
   inputs: FigureInput[];
   equation: string;
-  /** Of the equation. */
+  /** The source of the equation. */
   source: string;
   /** A warning for the reader, e.g. an assumption made or a missing input. */
   caution?: string;
@@ -49,12 +52,12 @@ export function sourceWords({ basis, text }: Source): string {
   return text.toLowerCase().startsWith(word) ? text : `${word}: ${text}`;
 }
 
-/** A limit of the type. */
+/** Returns a limit of the type as an input. */
 export function ofType(name: string, limit: Limit): FigureInput {
   return { name, value: limit.value, unit: limit.unit, source: sourceWords(limit.source), at: null };
 }
 
-/** A plain number of the type with its source. */
+/** Returns a plain number of the type, with its source, as an input. */
 export function ofTypeData(
   name: string,
   value: number | string,
@@ -85,7 +88,7 @@ export function notRead(name: string): FigureInput {
   return { name, value: null, unit: null, source: "nobody has read it", at: null };
 }
 
-/** Cautions that hold, as one text; an absent field when there is none. */
+/** Returns the given cautions as one text; an absent field when there is none. */
 export function cautions(...texts: (string | null | false | undefined)[]): { caution?: string } {
   const held = texts.filter((t): t is string => typeof t === "string" && t !== "");
   return held.length === 0 ? {} : { caution: held.join(" ") };

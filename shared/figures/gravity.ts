@@ -8,7 +8,10 @@ const RULE_WORDS = {
   onePointPer3F: "0.001 for each 3 degF",
 } as const;
 
-/** Each battery whose hydrometer is read: its gravity at 80 °F against the check's range, and the charge it tells. */
+/**
+ * Returns a figure for each battery whose hydrometer was read: its gravity at 80 °F against the check's range, and the
+ * charge that follows from it.
+ */
 export function gravityFigures(state: SessionState): Figure[] {
   return (state.type.electrical?.batteries ?? []).flatMap((b) => {
     const figure = gravityFigure(state, b);

@@ -2,7 +2,7 @@ import { groundPowerVerdict } from "../power/groundPower.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofType, said } from "./figure.ts";
 
-/** Ground power's volts against the band that holds now. */
+/** Returns ground power's volts against the band that applies now. */
 export function groundPowerFigure(state: SessionState): Figure | null {
   const seen = groundPowerVerdict(state);
   if (!seen) return null;

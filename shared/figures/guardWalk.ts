@@ -2,7 +2,10 @@ import { guardWalk, turningBut } from "../guard/walk.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, ofType } from "./figure.ts";
 
-/** Metres the guard walks to an engine past everything that turns, and whose arcs are walked around. */
+/**
+ * Returns the metres that the guard walks to an engine past everything that turns, and the engines whose arcs the walk
+ * avoids.
+ */
 export function guardWalkFigure(state: SessionState, engine: number): Figure | null {
   const rules = state.type.ramp?.guard;
   const at = state.guard?.engine ?? null;

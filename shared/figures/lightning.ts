@@ -2,7 +2,9 @@ import type { SessionState } from "../session/state.ts";
 import { lightningNow } from "../weather/lightning.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofType } from "./figure.ts";
 
-/** The nearest flash that still counts, against the type's distance and wait. Null where the type has no rule. */
+/**
+ * Returns the nearest flash that still counts, against the type's distance and wait. Null where the type has no rule.
+ */
 export function lightningFigure(state: SessionState, now: number): Figure | null {
   const rule = state.type.ramp?.lightning;
   const seen = lightningNow(state, now);

@@ -5,12 +5,14 @@ import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData } from "./figure.ts";
 
-/** The stand of a session. */
+/** Returns the stand of a session. */
 export function standCaseOf({ type, order, headingDeg, neighbours = [] }: SessionState): StandCase {
   return { type, engines: order, headingDeg, neighbours };
 }
 
-/** For each thing that stands near, its least distance against what is to be kept, around and in every stream. */
+/**
+ * Returns for each neighbour its least distance against the distance to keep, around the aircraft and in every stream.
+ */
 export function neighbourFigures(stand: StandCase): Figure[] {
   const clear = clearOf(stand);
   return stand.neighbours.map((near, i): Figure => {
@@ -50,7 +52,10 @@ export function neighbourFigures(stand: StandCase): Figure[] {
   });
 }
 
-/** Returns a sentence for each neighbour that is too near; empty when none is, or when it cannot be worked out. */
+/**
+ * Returns a sentence for each neighbour that is too near; empty when none is, or when the distances cannot be worked
+ * out.
+ */
 export function tooNear(stand: StandCase): string[] {
   const clear = clearOf(stand);
   if (!clear.ok) return [];

@@ -7,10 +7,12 @@ import type { NoiseLog } from "./noiseLog.ts";
 
 type TypeNoise = NonNullable<RampData["noise"]>;
 
-/** A working day, wherever midnight falls: no hour of a shift is left out. */
+/** A day of 24 hours up to now, not a calendar day, so that a shift over midnight counts whole. */
 const DAY_MS = 86_400_000;
 
-/** Shares of a whole dose: the permissible exposure, and half of it, where the hearing programme begins (1910.95 c). */
+/**
+ * Percent of a whole dose: the permissible exposure, and the half at which the hearing programme begins (1910.95 c).
+ */
 const WHOLE = 100;
 const HALF = 50;
 
@@ -23,9 +25,9 @@ interface Stay {
 }
 
 /**
- * The noise dose of everybody who holds or held a post in `own`, over all sessions of the 24 hours up to `now`,
- * percent of a day's: each stay by the levels and the rule of the type it was flown on. Empty where neither this type
- * nor any other of the day gives levels.
+ * Returns the noise dose of everybody who holds or held a post in `own`, over all sessions of the 24 hours up to `now`,
+ * percent of a day's dose. Each stay uses the levels and the rule of its own session's type. Empty where neither this
+ * type nor any other of the day gives levels.
  */
 export function noiseFigures(own: NoiseLog | null, others: readonly NoiseLog[], now: number): Figure[] {
   if (!own) return [];
@@ -39,7 +41,7 @@ export function noiseFigures(own: NoiseLog | null, others: readonly NoiseLog[], 
   });
 }
 
-/** Everybody who holds a post, or did while an engine turned. */
+/** Returns everybody who holds a post, or held one while an engine turned. */
 function peopleIn({ state, spans }: NoiseLog): { id: string; name: string }[] {
   const all = new Map<string, string>();
   for (const post of POSTS) {
@@ -67,7 +69,7 @@ const ruleOf = (noise: TypeNoise): NoiseRule => ({
   thresholdDBA: noise.threshold.value,
 });
 
-/** The level at the post the person holds now, and its rule; null where there is none. */
+/** Returns the level at the post that the person holds now, and its rule; null where there is none. */
 function levelNow({ state }: NoiseLog, person: string): { post: Post; noise: TypeNoise } | null {
   const post = POSTS.find((p) => state.posts[p]?.id === person);
   const noise = state.type.ramp?.noise;
@@ -147,7 +149,7 @@ function knownPart(dose: number): FigureInput {
   return { name: "of what is known", value: dose, unit: "percent", source: "worked out", at: null };
 }
 
-/** Time until a whole dose at the post held now; a level that does not count never fills it. */
+/** Returns the time until a whole dose at the present post. A level below the rule's threshold never fills it. */
 function timeLeft(dose: number, { post, noise }: { post: Post; noise: TypeNoise }): FigureInput {
   const level = noise.posts[post].value;
   const rule = ruleOf(noise);

@@ -4,7 +4,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import { evolve } from "../session/evolve.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 
-/** A person's time at one post while any engine turned, server milliseconds; `to` null: it goes on. */
+/** A person's time at one post while any engine turned, server milliseconds; `to` is null while it continues. */
 export interface NoiseSpan {
   person: string;
   name: string;
@@ -13,13 +13,13 @@ export interface NoiseSpan {
   to: number | null;
 }
 
-/** A session as far as it was heard, and who stood in its noise when. */
+/** A session as far as its events are known, and the people in its noise at each time. */
 export interface NoiseLog {
   state: SessionState;
   spans: readonly NoiseSpan[];
 }
 
-/** The log after one more event. Nobody is heard to stand in noise once the session is over. */
+/** Returns the log after one more event. When the session ends, every open span ends. */
 export function noiseAfter(before: NoiseLog | null, event: SessionEvent): NoiseLog {
   const state = evolve(before?.state ?? null, event);
   const spans = before?.spans ?? [];
@@ -37,7 +37,7 @@ export function noiseAfter(before: NoiseLog | null, event: SessionEvent): NoiseL
   return { state, spans: [...kept, ...begun] };
 }
 
-/** The log of a whole session; null for no events. */
+/** Returns the log of a whole session; null for no events. */
 export function noiseLogOf(events: readonly SessionEvent[]): NoiseLog | null {
   return events.reduce<NoiseLog | null>(noiseAfter, null);
 }

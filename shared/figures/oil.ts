@@ -9,7 +9,7 @@ import { airTemperature } from "../weather/air.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData, read } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 
-/** Seconds left to the first indication and to normal pressure; null unless the engine has just caught. */
+/** Returns the seconds left to the first indication and to normal pressure; null unless the engine has just caught. */
 export function oilTimers(state: SessionState, engine: number, now: number): Figure[] {
   const e = engineOf(state, engine);
   const life = e && plain(e.life);
@@ -45,7 +45,9 @@ export function oilTimers(state: SessionState, engine: number, now: number): Fig
   ];
 }
 
-/** The oil's viscosity now: by its own temperature where that is read, else by the air's for an engine that stood. */
+/**
+ * Returns the oil's viscosity now: by its own temperature if that was read, else by the air's for an engine that stood.
+ */
 export function oilViscosity(state: SessionState, engine: number): Figure | null {
   const { grade, mostViscous } = state.type.oil;
   const e = engineOf(state, engine);
@@ -93,7 +95,7 @@ function oilTemperature(engine: Engine): Quantity | null {
   return engine.readings.oilTemp ?? null;
 }
 
-/** Whether the engine is to be heated before its start, and whether that is recorded as done. */
+/** Returns whether the engine must be heated before its start, and whether that is recorded as done. */
 export function preheatFigure(state: SessionState, engine: number, now: number): Figure | null {
   const rule = state.type.oil.preheat;
   const e = engineOf(state, engine);

@@ -5,14 +5,14 @@ import type { SessionState } from "../session/state.ts";
 import { seenBy } from "../weather/weather.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofTypeData, said } from "./figure.ts";
 
-/** The start order advised now, with its reasons and what each other first engine would cost more. */
+/** Returns the start order advised now, with its reasons and the extra cost of each other first engine. */
 export function orderFigure(state: SessionState): Figure | null {
   const seen = state.weather;
   const wind = seen ? said("wind", { value: seen.windKt, unit: "kt" }, seenBy(seen)) : notRead("wind");
   return adviceFigure(questionOf(state), state.order, wind);
 }
 
-/** The same while a start is being planned: nobody has read the wind yet. */
+/** Returns the same while a start is being planned, when nobody has read the wind yet. */
 export function plannedOrderFigure(question: OrderQuestion, order: readonly number[]): Figure | null {
   return adviceFigure(question, order, notRead("wind"));
 }
@@ -109,5 +109,5 @@ function reasonWords(reason: OrderReason): string {
   }
 }
 
-/** `hydraulicPump` to "hydraulic pump". */
+/** Turns `hydraulicPump` into "hydraulic pump". */
 const accessoryWords = (accessory: string) => accessory.replace(/[A-Z]/g, (a) => ` ${a.toLowerCase()}`);

@@ -12,7 +12,7 @@ const items = (engine: Engine, ...list: RunUpItem[]) =>
   list.map((i) => read(`${say.runUpItem(i)}, number ${engine.n}`, engine.runUp?.[i] ?? null));
 const value = (engine: Engine, item: RunUpItem) => engine.runUp?.[item]?.value ?? Number.NaN;
 
-/** Larger of the two magneto drops, and every fault found. */
+/** Returns the larger of the two magneto drops, and every fault found. */
 export function magnetoFigure(state: SessionState, n: number): Figure | null {
   const rules = state.type.runUp?.magneto;
   const engine = engineOf(state, n);
@@ -117,7 +117,7 @@ export function manifoldFigure(state: SessionState): Figure | null {
   };
 }
 
-/** Ready for release, with each failing item named. */
+/** Returns whether the aircraft is ready for release, with each failing item named. */
 export function releaseFigure(state: SessionState): Figure | null {
   const verdict = releaseVerdict(state);
   if (!verdict) return null;

@@ -5,7 +5,7 @@ import { airTemperature } from "../weather/air.ts";
 import { cautions, type Figure, type FigureInput, ofType } from "./figure.ts";
 import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 
-/** Seconds until the starter's ladder permits the next engagement, and how long that may last. */
+/** Returns the seconds until the starter's ladder permits the next engagement, and how long that may last. */
 export function starterRest(state: SessionState, engine: number, now: number): Figure | null {
   const e = engineOf(state, engine);
   if (!e) return null;
@@ -49,7 +49,7 @@ export function starterRest(state: SessionState, engine: number, now: number): F
   };
 }
 
-/** Heat of the starter as estimated, beside the ladder and never instead of it. */
+/** Returns the estimated heat of the starter. It is shown beside the ladder and never replaces it. */
 export function starterHeat(state: SessionState, engine: number, now: number): Figure | null {
   const rules = state.type.starter.heat;
   const e = engineOf(state, engine);

@@ -5,7 +5,7 @@ import type { SessionState } from "../session/state.ts";
 import { batteryCaution, batteryInputs } from "./crankingSource.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData } from "./figure.ts";
 
-/** Starts the batteries still have in them, before the bus falls too low or the charge below its floor. */
+/** Returns the starts that the batteries can still give before the bus falls too low or the charge below its floor. */
 export function startsLeftFigure(state: SessionState): Figure | null {
   const rules = state.type.electrical;
   if (!rules?.batteries) return null;
@@ -31,7 +31,7 @@ export function startsLeftFigure(state: SessionState): Figure | null {
   };
   const now = batteriesNow(state, rules);
   if (!now.ok) return { ...base, value: null, verdict: "unknown", ...cautions(now.why) };
-  // Each battery carries its share of the current by its ohms; the weakest decides.
+  // The batteries share the current by their ohms; the weakest battery decides.
   const conductance = now.value.reduce((sum, b) => sum + 1 / b.ohm, 0);
   let least = Number.POSITIVE_INFINITY;
   const told: FigureInput[] = [];
@@ -51,7 +51,7 @@ export function startsLeftFigure(state: SessionState): Figure | null {
       floor: b.data.floor.value / 100,
       degC: b.degC,
       internalOhm: b.ohm,
-      // The leads carry the whole current: seen from one battery they count by its share.
+      // The leads carry the whole current, so for one battery their ohms count by its share.
       cableOhm: (rules.leadOhm?.value ?? 0) / share,
       leastVolts: rules.leastVolts.value,
     });

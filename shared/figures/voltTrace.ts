@@ -3,7 +3,9 @@ import { type Traced, tracedNow } from "../power/voltTrace.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureVerdict, ofType, ofTypeData } from "./figure.ts";
 
-/** Ground power's volts over time against the type's envelope: in limits, or the moment they left it. */
+/**
+ * Returns ground power's volts over time against the type's envelope: in limits, or the moment they left the limits.
+ */
 export function voltTraceFigure(state: SessionState, now: number): Figure | null {
   const traced = tracedNow(state, now);
   const { steadyMin, steadyMax, starting, transients } = state.type.groundPower;
@@ -33,7 +35,7 @@ export function voltTraceFigure(state: SessionState, now: number): Figure | null
   };
 }
 
-/** A verdict in words: what it is, and the moment and the volts it turns on. */
+/** Returns a verdict in words, with the moment and the volts that decide it. */
 export function sayTrace(found: TraceVerdict): { value: string; verdict: FigureVerdict; detail: string } {
   const second = (ms: number) => `${(ms / 1000).toFixed(3)} s`;
   switch (found.kind) {

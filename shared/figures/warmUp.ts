@@ -4,7 +4,9 @@ import { gateRules, warmUpSeries } from "../runUp/gates.ts";
 import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, ofType, read } from "./figure.ts";
 
-/** Time left to the warm-up's gates, its error, and the engine all wait for. Null while nothing turns. */
+/**
+ * Returns the time left to the warm-up's gates, its error, and the engine that all wait for. Null while nothing turns.
+ */
 export function warmUpFigure(state: SessionState, now: number): Figure | null {
   const gates = state.type.warmUp;
   const turning = state.engines.filter((e) => isTurning(e.life));

@@ -5,7 +5,7 @@ import { PILOT } from "./pilot.ts";
 import { SERVICING } from "./servicing.ts";
 import type { HandSignal } from "./signal.ts";
 
-/** Every hand signal drawn, in the order it is taught: start and stop first. */
+/** Every hand signal, in the order of teaching: start and stop first. */
 export const HAND_SIGNALS: readonly HandSignal[] = [
   ...PILOT,
   ...MARSHALLING,
@@ -14,7 +14,10 @@ export const HAND_SIGNALS: readonly HandSignal[] = [
   ...EMERGENCY,
 ];
 
-/** @throws RangeError when no signal has that key */
+/**
+ * Returns the signal of a key.
+ * @throws RangeError when no signal has that key
+ */
 export function handSignal(key: string): HandSignal {
   const found = HAND_SIGNALS.find((s) => s.key === key);
   if (!found) throw new RangeError(`no hand signal ${key}`);

@@ -6,7 +6,7 @@ export const FLAT: HandShape = { is: "flat" };
 export const FIST: HandShape = { is: "fist" };
 export const POINT: HandShape = { is: "point" };
 
-/** An arm from its angles; see Arm for what they mean. */
+/** Returns an arm from its angles; see `Arm` for their meaning. */
 export function arm(
   shoulder: Arm["shoulder"],
   elbow: Arm["elbow"],
@@ -22,13 +22,13 @@ export const AT_SIDE = arm([6, 20], [6, 90]);
 
 export const AT_EASE: Pose = { right: AT_SIDE, left: AT_SIDE };
 
-/** The same angles on both sides. */
+/** Returns a pose with the same angles on both sides. */
 export const both = (a: Arm): Pose => ({ right: a, left: a });
 
 export const right = (a: Arm, left: Arm = AT_SIDE): Pose => ({ right: a, left });
 
 export const key = (pose: Pose, takes: number, stays = 0): Key => ({ pose, takes, stays });
 
-/** Upper arm raised by so much, forearm straight up. */
+/** Returns an arm with the upper arm raised by `elevation` and the forearm straight up. */
 export const forearmUp = (elevation: number, azimuth: number, hand: HandShape, palm: Palm): Arm =>
   arm([elevation, azimuth], [180 - elevation, 0], hand, palm);

@@ -1,7 +1,7 @@
 /**
  * The figure's proportions, in hundredths of its height: the segment lengths of Drillis and Contini (1966) as commonly
- * reprinted in biomechanics textbooks (from memory). Hands are drawn a quarter longer than life so that their shape is
- * seen at a glance.
+ * reprinted in biomechanics textbooks (from memory). Hands are drawn a quarter longer than in life, so that a reader
+ * sees their shape at a glance.
  */
 export const BODY = {
   shoulderHalf: 12.9,

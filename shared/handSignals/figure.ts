@@ -18,8 +18,8 @@ export interface Box {
 }
 
 /**
- * One pose of a signal as its reader sees it, facing the giver: the giver's right arm is on the reader's left.
- * `line` is the outline's width in drawing units, chosen by whoever knows how large the drawing becomes.
+ * Returns one pose of a signal as its reader sees it, facing the giver: the giver's right arm is on the reader's left.
+ * `line` is the width of the outline in drawing units; the caller chooses it by the size of the drawing.
  */
 export function figureMarks(signal: HandSignal, form: Form, pose: Pose, line: number, shift = 0): Mark[] {
   const arms = SIDES.map((side) => ({ side, joints: armJoints(side, pose[side]) }));
@@ -42,10 +42,10 @@ export function figureMarks(signal: HandSignal, form: Form, pose: Pose, line: nu
   ];
 }
 
-/** Outlines come out this thick, in CSS pixels or whatever the drawing's height is given in. */
+/** Width of the outlines, in CSS pixels or in the unit of the drawing's height. */
 const WEIGHT = 1.7;
 
-/** The outline's width in drawing units for a drawing so many pixels high. */
+/** Returns the outline's width in drawing units for a drawing of this height in pixels. */
 export function lineFor(box: Box, height: number): number {
   return (WEIGHT * box.height) / height;
 }
@@ -71,7 +71,7 @@ function handEnd(pose: Pose, side: Side, reach: number): Point {
   return { x: wrist.x + along.x * reach, y: wrist.y + along.y * reach, z: wrist.z + along.z * reach };
 }
 
-/** The way the acting hands take through these poses: a dashed line that ends in an arrow head. */
+/** Returns the way of the acting hands through these poses: a dashed line that ends in an arrow head. */
 export function wayMarks(
   signal: HandSignal,
   form: Form,

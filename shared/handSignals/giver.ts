@@ -1,10 +1,10 @@
 import { ellipse, type Mark, type Spot, seen, type Tone, through } from "./marks.ts";
 import type { Giver } from "./signal.ts";
 
-/** The lowest height drawn: a marshaller is broken off below the knee, a pilot by the window's sill. */
+/** The lowest height drawn: a marshaller ends below the knee, a pilot at the window's sill. */
 export const LOWEST: Readonly<Record<Giver, number>> = { marshaller: 24, fireCrew: 24, pilot: 62 };
 
-/** The giver without the arms, facing the reader. */
+/** Returns the marks of the giver without the arms, facing the reader. */
 export function giverMarks(giver: Giver, line: number, shift: number): Mark[] {
   const at = (x: number, y: number): Spot => seen({ x, y, z: 0 }, shift);
   const mirrored = (half: readonly (readonly [number, number])[]): Spot[] => [

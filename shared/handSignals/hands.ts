@@ -4,18 +4,18 @@ import { type Limb, type Mark, outlined, type Spot, seen, through } from "./mark
 import type { Arm, Side } from "./pose.ts";
 import type { Form } from "./signal.ts";
 
-/** Places on a hand: so far along it, so far aside towards the thumb. */
+/** Returns a place on a hand: its distance along the hand, and aside towards the thumb. */
 type Place = (along: number, aside: number) => Spot;
 
 const FINGERS = [2.7, 0.9, -0.9, -2.7] as const;
 const REACH = [11.8, 13, 12.2, 10.2] as const;
 
-/** Distance from the wrist to the end of a gesture: the fingertips, or the wand's tip. */
+/** Returns the distance from the wrist to the end of a gesture: the fingertips, or the wand's tip. */
 export function reachOf(form: Form): number {
   return form === "wand" ? 4 + BODY.wand : BODY.hand;
 }
 
-/** One hand as it is seen, shape and palm and all. */
+/** Returns the marks of one hand, with its shape and palm. */
 export function handMarks(
   side: Side,
   arm: Arm,
@@ -79,7 +79,7 @@ function fist(at: Place, line: number): Mark[] {
   ];
 }
 
-/** So many fingers stretched, the first by the thumb first; five are the whole open hand. */
+/** Returns the marks of `n` stretched fingers, beginning beside the thumb; five are the whole open hand. */
 function fingers(at: Place, n: number, line: number): Mark[] {
   const stretched: Limb[] = FINGERS.slice(0, n).map((aside, i) => ({
     spots: [at(4, aside), at(REACH[i] ?? 12, aside * 1.45)],
@@ -99,7 +99,9 @@ function fingers(at: Place, n: number, line: number): Mark[] {
     : [...outlined([...stretched, ...folded, palm], line), ...outlined([thumb], line * 0.8)];
 }
 
-/** A closed hand seen from its side, the thumb up or down on the sheet whichever way the arm goes. */
+/**
+ * Returns the marks of a closed hand from its side, the thumb up or down on the sheet in every direction of the arm.
+ */
 function thumbMarks(at: Place, down: 1 | -1, line: number): Mark[] {
   const c = at(3.4, 0);
   const spot = (x: number, y: number): Spot => ({ x: c.x + x, y: c.y + y * down });

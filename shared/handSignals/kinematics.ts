@@ -20,7 +20,7 @@ export interface ArmJoints {
   along: Point;
 }
 
-/** Along a segment, and the two directions it can bend towards. */
+/** The direction along a segment, and the two directions in which it can bend. */
 interface Frame {
   along: Point;
   up: Point;
@@ -36,7 +36,10 @@ const sum = (p: Point, q: Point, k: number): Point => ({
 const mix = (p: Point, a: number, q: Point, b: number): Point =>
   sum({ x: p.x * a, y: p.y * a, z: p.z * a }, q, b);
 
-/** Forward kinematics of one arm: angles in, places out. The giver's right arm is on the reader's left: x below 0. */
+/**
+ * Returns the places of one arm's joints for its angles (forward kinematics). The giver's right arm is on the reader's
+ * left: x below 0.
+ */
 export function armJoints(side: Side, arm: Arm): ArmJoints {
   const out = side === "right" ? -1 : 1;
   const shoulder = { x: out * BODY.shoulderHalf, y: BODY.shoulderHeight, z: 0 };
@@ -57,7 +60,7 @@ function raised(out: number, [elevation, azimuth]: Arm["shoulder"]): Frame {
   };
 }
 
-/** The next segment's frame: turned about the axis square to the way it bends, without twist. */
+/** Returns the next segment's frame: turned about the axis square to the bend, without twist. */
 function bent({ along, up, round }: Frame, [bend, towards]: readonly [number, number]): Frame {
   const [b, t] = [bend * RAD, towards * RAD];
   const way = mix(up, Math.cos(t), round, Math.sin(t));

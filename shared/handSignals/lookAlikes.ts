@@ -1,4 +1,4 @@
-/** Signals taken for one another, and what tells them apart. */
+/** Signals that people confuse, and the difference between them. */
 export interface LookAlike {
   keys: readonly string[];
   tell: string;

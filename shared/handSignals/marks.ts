@@ -18,7 +18,9 @@ export interface Spot {
   y: number;
 }
 
-/** Of what lies towards the reader this share is seen as lower: a flight deck looks down on the ramp a little. */
+/**
+ * Share of the depth towards the reader that is drawn as lower, because a flight deck looks down on the ramp a little.
+ */
 const SEEN_FROM_ABOVE = 0.25;
 
 /** Returns the drawn place of a point of the giver; `shift` moves the figure along a strip. */
@@ -28,12 +30,12 @@ export function seen(p: Point, shift = 0): Spot {
 
 const two = (n: number): string => String(Math.round(n * 100) / 100);
 
-/** Path data through spots, open or closed. */
+/** Returns path data through spots, open or closed. */
 export function through(spots: readonly Spot[], closed = false): string {
   return `M${spots.map((s) => `${two(s.x)} ${two(s.y)}`).join("L")}${closed ? "Z" : ""}`;
 }
 
-/** Path data of an ellipse. */
+/** Returns path data of an ellipse. */
 export function ellipse(c: Spot, rx: number, ry: number): string {
   return `M${two(c.x - rx)} ${two(c.y)}a${two(rx)} ${two(ry)} 0 1 0 ${two(2 * rx)} 0a${two(rx)} ${two(ry)} 0 1 0 ${two(-2 * rx)} 0Z`;
 }
@@ -44,7 +46,10 @@ export interface Limb {
   thick: number;
 }
 
-/** Limbs that belong together, with one outline around them all: drawn wide in ink, then narrower in the filling. */
+/**
+ * Returns the marks of limbs that belong together, with one outline around them all: drawn wide in ink, then narrower
+ * in the fill colour.
+ */
 export function outlined(
   limbs: readonly Limb[],
   line: number,

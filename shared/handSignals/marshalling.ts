@@ -13,7 +13,7 @@ const CROSSED: Pose = {
 const WANDS_CROSSED: Pose = { right: arm([197, 0], [0, 0], FIST), left: arm([195, 8], [0, 0], FIST) };
 const DOWN_45 = arm([45, 0], [0, 0], OPEN, "giver");
 
-/** The raised forearm swung about the upright: four places of one circle. */
+/** The raised forearm swings about the upright: four places of one circle. */
 const circling = ([bend, towards]: readonly [number, number]): Arm =>
   arm([72, 15], [bend, towards], POINT, "in");
 /** Above the head and out to the giver's left, where an engine on the aircraft's starboard side stands. */

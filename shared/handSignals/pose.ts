@@ -8,15 +8,15 @@ export type HandShape =
   | { is: "thumbDown" }
   | { is: "fingers"; n: number };
 
-/** Which way the palm looks: to the one who reads the signal, to the giver, to the ground, in to or out from the body. */
+/** Direction of the palm: to the reader of the signal, to the giver, to the ground, up, in to or out from the body. */
 export type Palm = "reader" | "giver" | "down" | "up" | "in" | "out";
 
 /**
  * One arm by its joint angles, in degrees.
- * - `shoulder`: elevation from hanging (0 down, 90 level, 180 straight up, more leans over the head) and azimuth
- *   (0 out to the arm's own side, 90 forward, more goes across the body).
- * - `elbow` and `wrist`: how far it is bent (0 straight) and towards where: 0 the way of more elevation, 90 the way of
- *   more azimuth, the frame being carried along the arm without twisting.
+ * - `shoulder`: elevation from hanging (0 down, 90 level, 180 straight up, more leans over the head) and azimuth (0 out
+ * to the arm's own side, 90 forward, more goes across the body).
+ * - `elbow` and `wrist`: the bend (0 straight) and its direction: 0 towards more elevation, 90 towards more azimuth.
+ * The frame is carried along the arm without twisting.
  */
 export interface Arm {
   shoulder: readonly [elevation: number, azimuth: number];
@@ -34,7 +34,7 @@ export interface Pose {
 
 export type Side = keyof Pose;
 
-/** Between two poses, `part` 0 to 1. Hands change their shape when the second pose is nearer. */
+/** Returns the pose between two poses; `part` is 0 to 1. Hands change their shape when the second pose is nearer. */
 export function between(a: Pose, b: Pose, part: number): Pose {
   return { right: armBetween(a.right, b.right, part), left: armBetween(a.left, b.left, part) };
 }

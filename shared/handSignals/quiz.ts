@@ -2,7 +2,7 @@ import { HAND_SIGNALS } from "./all.ts";
 import { LOOK_ALIKES } from "./lookAlikes.ts";
 import type { Form } from "./signal.ts";
 
-/** A figure is shown; which of these is it? */
+/** One question: which of these signals does the figure show? */
 export interface Question {
   key: string;
   form: Form;
@@ -11,7 +11,10 @@ export interface Question {
 
 const OPTIONS = 4;
 
-/** Questions of one round, the same for the same round number. What is easily mistaken is offered beside the answer. */
+/**
+ * Returns the questions of one round; the same round number gives the same questions. Signals that people confuse with
+ * the answer are offered beside it.
+ */
 export function quiz(round: number, count: number): Question[] {
   const next = chance(round);
   return shuffled(HAND_SIGNALS, next)
@@ -25,7 +28,7 @@ export function quiz(round: number, count: number): Question[] {
     });
 }
 
-/** Fisher and Yates. */
+/** Returns the items in random order (Fisher and Yates). */
 function shuffled<T>(of: readonly T[], next: () => number): T[] {
   const all = [...of];
   for (let i = all.length - 1; i > 0; i -= 1) {
@@ -35,14 +38,17 @@ function shuffled<T>(of: readonly T[], next: () => number): T[] {
   return all;
 }
 
-/** Numbers from 0 up to 1 in an order given by the round: a linear congruential generator (Numerical Recipes' factors). */
+/**
+ * Returns a generator of numbers from 0 up to 1, seeded by the round: a linear congruential generator (Numerical
+ * Recipes' factors).
+ */
 function chance(round: number): () => number {
   let state = round >>> 0;
   const next = () => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return state / 2 ** 32;
   };
-  // Neighbouring rounds begin alike: the first numbers are thrown away.
+  // Neighbouring rounds begin with similar numbers, so the first ones are dropped.
   for (let i = 0; i < 8; i += 1) next();
   return next;
 }

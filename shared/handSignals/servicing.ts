@@ -10,7 +10,7 @@ const T: Pose = { left: LEFT_FLAT, right: arm([154, 78], [91, 74], FLAT, "in", [
 const BELOW: Pose = { left: LEFT_FLAT, right: arm([117, 79], [118, 65], FLAT, "in", [83, -61]) };
 const AWAY: Pose = { left: LEFT_FLAT, right: arm([102, 26], [113, 18], FLAT, "in", [59, -134]) };
 
-/** A wand is longer than a hand: the hand that holds it stays lower, the T is as high. */
+/** A wand is longer than a hand, so the hand that holds it stays lower and the T keeps its height. */
 const wandAt = (shoulder: Arm["shoulder"], elbow: Arm["elbow"], wrist: Arm["wrist"]): Pose => ({
   left: LEFT_FLAT,
   right: arm(shoulder, elbow, FIST, "in", wrist),

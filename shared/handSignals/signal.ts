@@ -11,7 +11,10 @@ export interface Source {
   known: Known;
 }
 
-/** One key pose: seconds to come to it and seconds it is held. The texts give no times: these are ours to be read by. */
+/**
+ * One key pose: seconds of the movement to it, and seconds it is held. The sources give no times; these are chosen for
+ * legibility.
+ */
 export interface Key {
   pose: Pose;
   takes: number;
@@ -21,26 +24,28 @@ export interface Key {
 /** `held` as one posture, made `once` from beginning to end, or `again` and again until understood. */
 export type Course = "held" | "once" | "again";
 
-/** One hand signal as the figure makes it. Words are ours, sides the giver's own. */
+/** One hand signal as the figure makes it. The words are the project's own; sides are the giver's. */
 export interface HandSignal {
   key: string;
   name: string;
   giver: Giver;
-  /** From whom to whom, in words. */
+  /** The giver and the receiver, in words. */
   direction: string;
   meaning: string;
   movement: string;
   course: Course;
-  /** The arms that carry the meaning; the other rests. */
+  /** The arms that carry the meaning; any other arm rests. */
   acts: readonly Side[];
   day: readonly Key[];
-  /** With bats, torches or lit wands: the same angles, its own, or null where no such form is known. */
+  /**
+   * The form with bats, torches or lit wands: the same angles, angles of its own, or null where no such form is known.
+   */
   wand: "same" | readonly Key[] | null;
   wandWords: string;
-  /** The key that shows it best when it must stand still. */
+  /** Index of the key that shows the signal best in a still drawing. */
   still: number;
   sources: readonly Source[];
-  /** The way it names an engine: by fingers, by the direction of an arm, or not at all. */
+  /** How it names an engine: by fingers, by the direction of an arm, or not at all. */
   engine: "fingers" | "points" | null;
   note: string | null;
 }

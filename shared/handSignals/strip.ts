@@ -12,10 +12,13 @@ export interface Sheet {
 }
 
 const GAP = 6;
-/** More poses than this are not told apart on a page: of a circling hand every other one is left out. */
+/** Most poses that a reader can tell apart on a page. Of a circling hand every other pose is left out. */
 const MOST = 4;
 
-/** One pose alone, the one that shows the signal best, with the way of the hands. `height` in pixels or points. */
+/**
+ * Returns one pose alone, the one that shows the signal best, with the way of the hands. `height` is in pixels or
+ * points.
+ */
 export function still(signal: HandSignal, form: Form, height: number): Sheet {
   const keys = keysOf(signal, form);
   const shown = keys[signal.still];
@@ -27,7 +30,10 @@ export function still(signal: HandSignal, form: Form, height: number): Sheet {
   return { box, marks, starts: [box.x] };
 }
 
-/** The keys whose way is drawn beside the still pose: the whole round of a repeated one, else all up to the pose. */
+/**
+ * Returns the keys whose way is drawn beside the still pose: the whole round of a repeated signal, else all keys up to
+ * the pose.
+ */
 function wayTo(signal: HandSignal, keys: readonly Key[]): readonly Key[] {
   const first = keys[0];
   if (signal.course !== "again" || keys.length < 3 || !first) {
@@ -36,7 +42,7 @@ function wayTo(signal: HandSignal, keys: readonly Key[]): readonly Key[] {
   return [...keys, first];
 }
 
-/** The key poses side by side in their order, each with the way the hands took to it. */
+/** Returns the key poses side by side in their order, each with the way of the hands to it. */
 export function strip(signal: HandSignal, form: Form, height: number): Sheet {
   const keys = thinned(keysOf(signal, form));
   const one = figureBox(signal, form);
@@ -61,10 +67,10 @@ function thinned(keys: readonly Key[]): readonly Key[] {
   return keys.length > MOST ? keys.filter((_, i) => i % 2 === 0) : keys;
 }
 
-/** For paper: dark lines on white, the wand in a grey that prints. */
+/** Colours for paper: dark lines on white, and for the wand a grey that prints. */
 const ON_PAPER: Readonly<Record<Tone, string>> = { ink: "#000", soft: "#777", paper: "#fff", light: "#ccc" };
 
-/** A sheet as a whole SVG document, for print. */
+/** Returns a sheet as a whole SVG document, for print. */
 export function sheetSvg({ box, marks }: Sheet): string {
   const paths = marks.map(
     (m) =>

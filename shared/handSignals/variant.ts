@@ -4,12 +4,12 @@ import { arm, POINT } from "./arms.ts";
 import type { Arm, Pose } from "./pose.ts";
 import type { HandSignal, Key } from "./signal.ts";
 
-/** One hand shows no more (UK SI 2007/3468 Sch 8 r.63(5) speaks of the fingers of one hand). */
+/** One hand shows no more (UK SI 2007/3468 Sch 8 r.63(5) names the fingers of one hand). */
 export const MOST_FINGERS = 5;
 
 /**
- * The giver's left arm pointing at an engine. The giver faces the nose: port is on the giver's right, so for an engine
- * there the arm leans or reaches across.
+ * The giver's left arm pointing at an engine. The giver faces the nose, so port is on the giver's right, and for an
+ * engine there the arm leans or reaches across.
  */
 const RAISED: Readonly<Record<AircraftSide, Arm>> = {
   starboard: arm([148, 30], [0, 0], POINT),

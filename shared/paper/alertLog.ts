@@ -10,17 +10,17 @@ export interface AlertRow {
   to: Post[];
   /** Acknowledgements at each post. The person who raised a stop need not acknowledge it. */
   acknowledged: { post: Post; name: string; at: number }[];
-  /** Times it sounded again unacknowledged, and times its cause came back. */
+  /** Number of times that it sounded again unacknowledged, and that its cause came back. */
   again: number;
   shelved: { post: Post; at: number; until: number }[];
-  /** When its cause was gone. */
+  /** Time at which its cause ended. */
   endedAt: number | null;
 }
 
 const unseen = (alert: Alert | undefined, post: Post) =>
   alert?.posts[post]?.endsWith("Unacknowledged") ?? false;
 
-/** Every alert of the session: to whom, and who acknowledged it when. */
+/** Returns every alert of the session: the posts it went to, and who acknowledged it when. */
 export function alertLog(moments: readonly Moment[], say: Say): AlertRow[] {
   const rows = new Map<number, AlertRow>();
   for (const { event, before, after } of moments) {

@@ -28,7 +28,7 @@ export interface CrewRow {
   planned: string | null;
   holder: string | null;
   briefed: boolean;
-  /** Others qualified for it, to whom it may be handed over. */
+  /** Other people qualified for the post, who could take it over. */
   others: string[];
 }
 
@@ -49,7 +49,7 @@ export interface FireSide {
 }
 
 export interface Brief {
-  /** The language it is written in. */
+  /** The language in which it is written. */
   language: Language;
   session: string;
   aircraft: string;
@@ -77,7 +77,7 @@ export interface Brief {
   caution: string;
 }
 
-/** The brief of a session as it is planned now, in words, before it is laid out. */
+/** Returns the brief of a session as it is planned now, in words, without layout. */
 export function briefOf(state: SessionState, people: readonly BriefPerson[], say: Say): Brief {
   const { type, order } = state;
   const { id, version, name, author, approvedBy, note } = type;
@@ -143,7 +143,7 @@ function startRow({ type, order }: SessionState, n: number, before: readonly num
   return { n, stands: standsWords(type, n, say), brings, reasons };
 }
 
-/** "vacuumPump" as a person says it. */
+/** Turns "vacuumPump" into the words a person says. */
 function accessoryWords(id: string): string {
   return id.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
 }
@@ -184,7 +184,7 @@ const numbers = (list: readonly number[], words: BriefWords) =>
     ? words.engine(list[0] ?? 0)
     : words.engines(list.slice(0, -1).join(", "), list.at(-1) ?? 0);
 
-/** One start's way out, in words. */
+/** Returns the way out during one start, in words. */
 function escapeWords(type: Pick<AircraftType, "engines">, way: EscapeWay, say: Say): string {
   const words = briefWords(say.language);
   const some = way.turning.length > 0 ? numbers(way.turning, words) : null;

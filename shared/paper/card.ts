@@ -4,20 +4,20 @@ import type { Language } from "../words/language.ts";
 import type { Say } from "../words/say.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
-/** The drill that hands over to paper. */
+/** The drill with which the crew changes to paper. */
 const DRILL = "systemLost";
 
 export interface LostDrill {
   title: string;
-  /** The types whose card it is. */
+  /** The types that this card is for. */
   types: string[];
   cards: Drill["cards"];
   source: string;
 }
 
-/** The card that takes over when the system is lost: drills, hand signals, and room to write. */
+/** The card for the time after the system is lost: drills, hand signals, and room to write. */
 export interface Card {
-  /** The language it is written in. */
+  /** The language in which it is written. */
   language: Language;
   drills: LostDrill[];
   /** Types that have no such drill. */
@@ -28,7 +28,7 @@ export interface Card {
   caution: string;
 }
 
-/** The card for these types. Types with the very same drill share it. */
+/** Returns the card for these types. Types with exactly the same drill share it. */
 export function cardOf(types: readonly AircraftType[], say: Say): Card {
   const drills = new Map<string, LostDrill>();
   const without: string[] = [];

@@ -11,13 +11,13 @@ export interface DrillRow {
   steps: {
     post: Post;
     words: string;
-    /** Null while nobody marked it. */
+    /** Null until a person marked it. */
     marked: { done: boolean; at: number; by: string; note: string | null } | null;
   }[];
   ended: { at: number; by: string; outcome: string } | null;
 }
 
-/** Every drill worked, with each post's steps. */
+/** Returns every drill that was worked, with each post's steps. */
 export function drillLog(moments: readonly Moment[], say: Say): DrillRow[] {
   const rows = new Map<number, DrillRow>();
   for (const { event, after } of moments) {

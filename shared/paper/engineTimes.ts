@@ -5,7 +5,7 @@ import type { Language } from "../words/language.ts";
 import { written } from "../words/quantity.ts";
 import type { Moment } from "./moments.ts";
 
-/** One try at one engine, from asked for to stable or to its end. Server milliseconds; null: did not happen. */
+/** One attempt at one engine, from the request to stable or to its end. Server milliseconds; null: did not happen. */
 export interface Attempt {
   asked: number | null;
   cleared: number | null;
@@ -17,7 +17,7 @@ export interface Attempt {
   starterMaxS: number | null;
   caught: number | null;
   oilFirst: number | null;
-  /** The reading that showed it, e.g. "20 psi". */
+  /** The reading that showed the pressure, e.g. "20 psi". */
   oilFirstFigure: string | null;
   oilNormal: number | null;
   oilNormalFigure: string | null;
@@ -48,7 +48,7 @@ const NEW: Attempt = {
 };
 const WAITING: PlainLife = { is: "waiting" };
 
-/** Every try at engine `n`, in order of time. */
+/** Returns every attempt at engine `n`, in order of time. */
 export function engineTimes(moments: readonly Moment[], n: number, language: Language): EngineTimes {
   const attempts: Attempt[] = [];
   let now: Attempt | null = null;
@@ -108,7 +108,7 @@ function step(
   }
 }
 
-/** Seconds of the engagement that ended with this event; null when none did. */
+/** Returns the seconds of the engagement that ended with this event; null when none did. */
 function starterLetGo(
   before: { on: number; off: number | null } | undefined,
   after: { on: number; off: number | null } | undefined,

@@ -2,8 +2,8 @@ import { engineStands, type Side } from "../models/facing.ts";
 import type { AircraftType } from "../types/schema.ts";
 
 /**
- * The fire guard's way out while one engine of the order is started and those before it turn. `outboard`: sideways past
- * the wing tip on the engine's own side (of a centre engine, to port). `ahead`: straight ahead of the propellers, where
+ * The fire guard's way out while one engine of the order starts and those before it turn. `outboard`: sideways past the
+ * wing tip on the engine's own side (for a centre engine, to port). `ahead`: straight ahead of the propellers, because
  * the way outboard would lead through the arcs in `closedBy`.
  */
 export interface EscapeWay {
@@ -17,7 +17,7 @@ export interface EscapeWay {
 
 type Stations = Pick<AircraftType, "engines">;
 
-/** One way out for each start of the order. None leads through the arc of an engine that turns. */
+/** Returns one way out for each start of the order. None leads through the arc of an engine that turns. */
 export function escapeWays(type: Stations, order: readonly number[]): EscapeWay[] {
   return order.map((engine, i) => {
     const turning = order.slice(0, i);
@@ -27,7 +27,9 @@ export function escapeWays(type: Stations, order: readonly number[]): EscapeWay[
   });
 }
 
-/** True when engine `other` stands on the way from engine `n` to the wing tip; of a centre engine, to port. */
+/**
+ * Returns true when engine `other` stands on the way from engine `n` to the wing tip (for a centre engine, to port).
+ */
 function isOutboardOf({ engines }: Stations, other: number, n: number): boolean {
   const y = engines.find((e) => e.n === n)?.y ?? 0;
   const there = engines.find((e) => e.n === other)?.y ?? 0;

@@ -21,23 +21,23 @@ export type ExchangeRow =
       from: string;
       to: readonly string[];
       tone: "plain" | "hold" | "danger";
-      /** Hand or interphone, when it was not by panel. */
+      /** Hand or interphone; null when it came from a panel. */
       by: string | null;
     })
   | (Base & {
       is: "note";
       tone: "plain" | "quiet" | "warning" | "stage";
-      /** The line it belongs to; null for what concerns all. */
+      /** The line it belongs to; null when it concerns all posts. */
       on: string | null;
     });
 
-/** One vertical line per post, and one for people without a post. */
+/** Returns one vertical line per post, and one for people without a post. */
 export const columnsOf = (say: Say): Column[] => [
   ...POSTS.map((p) => ({ id: p, name: say.post(p) })),
   { id: "none", name: say.post(null) },
 ];
 
-/** Reports of presence and delivery are in the record and would crowd the chart. */
+/** Reports of presence and delivery are in the record; they would crowd the chart. */
 const UNDRAWN = ["delivered", "present", "alertEnded", "alertReset"];
 
 function isDrawn({ fact }: SessionEvent): boolean {

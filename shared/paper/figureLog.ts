@@ -13,7 +13,7 @@ import type { Say } from "../words/say.ts";
 import { workedBook } from "../words/worked.ts";
 import type { Moment } from "./moments.ts";
 
-/** One reading of volts, wherever it was read. `good` is null where the type sets no range for it. */
+/** One reading of volts at any place. `good` is null where the type sets no range for it. */
 export interface VoltsRow {
   seq: number;
   at: number;
@@ -36,7 +36,7 @@ export interface CheckRow {
   by: string;
 }
 
-/** Volts as they were read: at the cart, on the bus, at a battery or an inverter. */
+/** Returns the volts that people read: at the cart, on the bus, at a battery or an inverter. */
 export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
   const words = briefWords(say.language);
   return moments.flatMap(({ event, after }): VoltsRow[] => {
@@ -66,7 +66,7 @@ export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
   });
 }
 
-/** A meter's record with its verdict; no verdict where it has none, and why. */
+/** Returns a meter's trace with its verdict, or with the reason why there is none. */
 function traceRow(after: SessionState, words: BriefWords, say: Say): Omit<VoltsRow, "seq" | "at" | "by"> {
   const envelope = envelopeOf(after.type.groundPower);
   const traced = envelope && recordGiven(after, envelope);
@@ -85,7 +85,7 @@ function traceRow(after: SessionState, words: BriefWords, say: Say): Omit<VoltsR
   };
 }
 
-/** Every check recorded, also one that was done again. */
+/** Returns every recorded check, including each repetition. */
 export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
   const words = briefWords(say.language);
   return moments.flatMap(({ event, after }): CheckRow[] => {
@@ -108,7 +108,7 @@ export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
   });
 }
 
-/** A check's range in words; null when it is only found good or not. */
+/** Returns a check's range in words; null when it is only found good or not. */
 function rangeOf(check: AircraftType["checks"][number] | undefined, words: BriefWords): string | null {
   const range = check?.range;
   if (!range) return null;

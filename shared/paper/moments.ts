@@ -2,7 +2,7 @@ import type { SessionEvent } from "../protocol/events.ts";
 import { evolve } from "../session/evolve.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** One event with the states on both sides of it: what it changed can be read off, not guessed. */
+/** One event with the states before and after it, so that a reader of it need not guess what changed. */
 export interface Moment {
   event: SessionEvent;
   /** Null before the plan. */
@@ -11,7 +11,7 @@ export interface Moment {
 }
 
 /**
- * The record as moments, in order.
+ * Returns the record as moments, in order.
  * @throws Error when the events are not one whole session from its plan on
  */
 export function momentsOf(events: readonly SessionEvent[]): Moment[] {

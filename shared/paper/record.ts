@@ -14,7 +14,7 @@ import { type CheckRow, checkLog, type VoltsRow, voltsLog } from "./figureLog.ts
 import { type Moment, momentsOf } from "./moments.ts";
 import { type StopRow, stopLog } from "./stopLog.ts";
 
-/** One line of a list: an event, in words, and who. */
+/** One line of a list: an event in words, and its actor. */
 export interface LogRow {
   seq: number;
   at: number;
@@ -29,7 +29,7 @@ export interface OverrideRow {
   first: { at: number; by: string; reason: string };
   /** Null when nobody agreed. */
   second: { at: number; by: string; reason: string } | null;
-  /** Its end in words; null while it stands. */
+  /** Its end in words; null while it is open. */
   ended: string | null;
 }
 
@@ -45,9 +45,9 @@ export interface DefectRow {
   closed: { at: number; by: string; reason: string } | null;
 }
 
-/** Everything the printed record says, in words, before it is laid out. */
+/** Everything that the printed record says, in words, without layout. */
 export interface SessionRecord {
-  /** The language it is written in. */
+  /** The language in which it is written. */
   language: Language;
   session: string;
   aircraft: string;
@@ -79,8 +79,8 @@ export interface SessionRecord {
 }
 
 /**
- * The record of one session.
- * @param headHash the hash of the last event as stored: with it the paper vouches for the file
+ * Returns the record of one session.
+ * @param headHash the hash of the last event as stored: with it a reader can compare the paper with the file
  * @throws Error when the events are not one whole session from its plan on
  */
 export function recordOf(events: readonly SessionEvent[], headHash: string, say: Say): SessionRecord {
@@ -140,7 +140,7 @@ function row(event: SessionEvent, lookup: Lookup): LogRow {
   };
 }
 
-/** True for events that nobody may overlook: an override, a limit exceeded, a cut, a fire. */
+/** Returns true for the events that nobody may overlook: an override, a limit exceeded, a cut, a fire. */
 function isRed({ fact }: SessionEvent): boolean {
   return (
     ["overrideAsked", "overrideGiven", "exceeded"].includes(fact.type) ||
@@ -148,7 +148,7 @@ function isRed({ fact }: SessionEvent): boolean {
   );
 }
 
-/** Everybody who held each post, in order. */
+/** Returns everybody who held each post, in order. */
 function crewOf(moments: readonly Moment[]): Record<Post, string[]> {
   const crew: Record<Post, string[]> = { cockpit: [], fireGuard: [], groundPower: [], supervisor: [] };
   for (const { after } of moments)

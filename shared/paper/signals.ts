@@ -7,7 +7,7 @@ import { signalWords } from "../words/handSignals.ts";
 import { wordsOf } from "../words/phraseBook.ts";
 import type { Say } from "../words/say.ts";
 
-/** One message with a standard hand form: who gives it to whom, how it is made, and where that is written. */
+/** One message with a standard hand form: its giver and receiver, how the hand form is made, and the source. */
 export interface SignalRow {
   kind: SignalKind;
   words: string;
@@ -19,7 +19,7 @@ export interface SignalRow {
   standard: string;
 }
 
-/** Every message that can be given by hand, in the catalogue's order. */
+/** Returns every message that can be given by hand, in the order of the registry of signals. */
 export function signalRows(say: Say): SignalRow[] {
   const words = briefWords(say.language);
   return SIGNAL_KINDS.flatMap((kind): SignalRow[] => {

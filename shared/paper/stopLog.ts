@@ -2,7 +2,7 @@ import { briefWords } from "../words/brief.ts";
 import { type Lookup, sayActor, sayEvent } from "../words/events.ts";
 import type { Moment } from "./moments.ts";
 
-/** One hold, cut or fire: who raised it, and how it came to an end. */
+/** One hold, cut or fire: who raised it, and how it ended. */
 export interface StopRow {
   id: number;
   is: "hold" | "cut" | "fire";
@@ -11,11 +11,11 @@ export interface StopRow {
   by: string;
   /** Steps before its end: a cut reported done, the first of two people who saw the fire out. */
   meanwhile: { at: number; seq: number; words: string; by: string }[];
-  /** Null while it stands. */
+  /** Null while it is open. */
   ended: { at: number; seq: number; by: string } | null;
 }
 
-/** Every stop of the session in order of time. */
+/** Returns every stop of the session in order of time. */
 export function stopLog(moments: readonly Moment[], lookup: Lookup): StopRow[] {
   const rows = new Map<number, StopRow>();
   for (const { event, before, after } of moments) {

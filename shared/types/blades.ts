@@ -4,7 +4,7 @@ import { limitIn, secondsSchema, sourceSchema, temperatureSchema } from "./limit
 const time = limitIn(["s", "min", "h"], 0, 1_000_000);
 const count = z.number().positive().max(100);
 
-/** One line of a rule, as `models/bladeCount.ts` reads it; the case's source is that of its count. */
+/** One case of a rule in the form of `models/bladeCount.ts`. The source of its count is the source of the case. */
 const caseSchema = z.strictObject({
   idle: z.union([z.literal("always"), z.strictObject({ over: time }), z.strictObject({ from: time })]),
   air: z
@@ -18,7 +18,9 @@ const caseSchema = z.strictObject({
   source: sourceSchema,
 });
 
-/** Due after a time whatever the air, always so many blades; a count holds as long as a run does. */
+/**
+ * The simple rule: due after a time in any air, always the same number of blades. A count lasts as long as a run does.
+ */
 const simpleSchema = z.strictObject({
   dueAfter: z.strictObject({ value: z.number().positive(), unit: z.literal("s"), source: sourceSchema }),
   blades: z.strictObject({
@@ -28,13 +30,13 @@ const simpleSchema = z.strictObject({
   }),
 });
 
-/** By time stood and temperature. `holds`: how long a finished count stands. */
+/** The rule by time stood and temperature. `holds`: how long a finished count stays valid. */
 const ruleSchema = z.strictObject({
   method: z.enum(["hand", "starter", "either"]),
   cases: z.array(caseSchema).min(1).max(8),
   holds: secondsSchema,
 });
 
-/** When an engine's blades must be counted through, and how many. Sources disagree: the type chooses. */
+/** The rule for counting an engine's blades: when, and how many. Sources disagree, so each type chooses. */
 export const bladeCountSchema = z.union([simpleSchema, ruleSchema]);
 export type BladeCountRules = z.infer<typeof bladeCountSchema>;

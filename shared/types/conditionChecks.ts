@@ -3,8 +3,8 @@ import type { Fault } from "./fault.ts";
 import type { AircraftType } from "./schema.ts";
 
 /**
- * Faults of the conditions a type lists: one that nobody is asked, one that may never be set aside. A condition that
- * always applies need not be listed.
+ * Reports faults in the conditions that a type lists: a condition whose check the type lacks, and one in `overridable`
+ * that may never be set aside. A condition that always applies need not be listed.
  */
 export function conditionChecks(type: AircraftType, fault: Fault): void {
   const listed = DEFINITIONS.filter((c) => type.conditions.includes(c.id));

@@ -1,21 +1,21 @@
 import type { AircraftType } from "./schema.ts";
 
-/** One thing that is otherwise in the other version: null where it is not there at all. */
+/** One part that differs between two versions; null where a version lacks it. */
 export interface Difference {
-  /** Names joined by dots; list items by their id or engine number where they have one, else by their place from 1. */
+  /** Names joined by dots. A list item is named by its id or engine number if it has one, else by its place from 1. */
   path: string;
   before: string | null;
   after: string | null;
 }
 
-/** They tell the versions apart, not the figures. */
+/** These identify a version and are not figures. */
 const NOT_FIGURES = new Set(["version", "author", "approvedBy"]);
 
 type Members = Readonly<Record<string, unknown>>;
 
 /**
- * Everything that differs between two versions of a type, figures with their units and sources in words, in the order
- * of the type. Equal figures give an empty list.
+ * Returns everything that differs between two versions of a type, in the order of the type. Figures are in words, with
+ * their units and sources. Equal types give an empty list.
  */
 export function difference(before: AircraftType, after: AircraftType): Difference[] {
   return members(before, after, "", NOT_FIGURES);
@@ -26,7 +26,7 @@ function compare(before: unknown, after: unknown, path: string): Difference[] {
   const [a, b] = [wordsOf(before), wordsOf(after)];
   if (isMembers(before) || isMembers(after)) {
     const whole = (v: unknown, words: string | null) => v === undefined || words !== null;
-    // Both are figures or sources, or one is and the other is not there.
+    // Both are figures or sources, or one is and the other is absent.
     if (whole(before, a) && whole(after, b)) {
       const figure = a === b ? [] : [{ path, before: a, after: b }];
       return [...figure, ...sources(before, after, path)];
@@ -42,7 +42,7 @@ function members(before: unknown, after: unknown, path: string, leftOut?: Readon
   return [...keys].flatMap((key) => compare(a[key], b[key], join(path, key)));
 }
 
-/** The source of a figure, beside the figure itself. */
+/** Returns the difference of the sources that stand beside a figure. */
 function sources(before: unknown, after: unknown, path: string): Difference[] {
   const of = (v: unknown) => (isMembers(v) ? v.source : undefined);
   const [a, b] = [of(before), of(after)];
@@ -96,7 +96,7 @@ function plainLists(
   ];
 }
 
-/** A scalar, a figure with its unit, or a source, in words; null for anything that has parts of its own. */
+/** Returns a scalar, a figure with its unit, or a source in words; null for anything that has parts of its own. */
 function wordsOf(value: unknown): string | null {
   if (value === undefined) return null;
   if (value === null) return "none";
@@ -116,7 +116,7 @@ const BASIS: Readonly<Record<string, string>> = {
   invented: "Invented",
 };
 
-/** The items' ids or engine numbers, if all have one and no two the same. */
+/** Returns the items' ids or engine numbers; null unless all have one and no two are the same. */
 function namesOf(list: readonly unknown[]): string[] | null {
   const names = list.map((v) => (isMembers(v) ? (v.id ?? v.n) : undefined));
   if (names.some((n) => typeof n !== "string" && typeof n !== "number")) return null;

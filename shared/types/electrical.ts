@@ -21,19 +21,19 @@ const nickelCadmium = z.strictObject({
   source: sourceSchema,
 });
 
-/** One battery of those that carry a start together. */
+/** One of the batteries that carry a start together. */
 const batterySchema = z.strictObject({
   id: idSchema,
   name: line(40),
   cell: z.discriminatedUnion("chemistry", [leadAcid, nickelCadmium]),
   capacity: limitIn(["Ah"], 0.1, 1000),
-  /** Hours the capacity is rated over. */
+  /** Hours over which the capacity is rated. */
   ratedOver: limitIn(["h"], 0.1, 100),
   /** Peukert's exponent, 1 for an ideal battery. */
   exponent: factorIn(1, 1.6),
-  /** Charge no start may go below. */
+  /** Charge below which no start may bring it. */
   floor: limitIn(["percent"], 0, 100),
-  /** Ohms inside, by temperature that rises: [degC, ohm]. */
+  /** Ohms inside, by rising temperature: [degC, ohm]. */
   ohms: z.strictObject({
     rows: z
       .array(z.tuple([z.number().min(-60).max(80), z.number().positive().max(1)]))
@@ -41,9 +41,12 @@ const batterySchema = z.strictObject({
       .max(20),
     source: sourceSchema,
   }),
-  /** The check that reads its rested volts, from which a lead-acid battery's charge is told. */
+  /** The check that reads its rested volts. They give the charge of a lead-acid battery. */
   check: idSchema.optional(),
-  /** The checks that read a hydrometer and its electrolyte's temperature, and the rule that brings it to 80 degF. */
+  /**
+   * The checks that read a hydrometer and its electrolyte's temperature, and the rule that converts the reading to 80
+   * degF.
+   */
   gravity: z
     .strictObject({
       check: idSchema,
@@ -58,38 +61,38 @@ export type BatteryData = z.infer<typeof batterySchema>;
 /** The starter motor, its sources and its cable. */
 export const electricalSchema = z.strictObject({
   starter: z.strictObject({
-    /** Drawn as the motor breaks away, and once it turns. */
+    /** Current as the motor breaks away, and once it turns. */
     breakaway: limitIn(["A"], 1, 3000),
     steady: limitIn(["A"], 1, 3000),
-    /** Time for which one start turns it. */
+    /** Time for which one start turns the motor. */
     time: secondsSchema,
   }),
-  /** Least bus volts while cranking: below, kickback and burnt contacts. */
+  /** Least bus volts while cranking. Below them the engine can kick back and contacts burn. */
   leastVolts: volts(1, 60),
-  /** The difference between the volts worked out and the volts seen that should make somebody look. */
+  /** Difference between the volts worked out and the volts seen above which a person should investigate. */
   surprise: volts(0.1, 20).optional(),
   batteries: z.array(batterySchema).min(1).max(4).optional(),
-  /** Batteries to bus, out and back. */
+  /** Leads from the batteries to the bus, out and back. */
   leadOhm: limitIn(["ohm"], 0, 0.1).optional(),
   cart: z
     .strictObject({
       /** AWG size of AC 43.13-1B Table 11-9. */
       size: line(4),
-      /** Conductor out and back. */
+      /** Length of conductor, out and back. */
       length: limitIn(["ft", "m"], 1, 600),
       /** Equal conductors side by side. */
       parallel: z.number().int().min(1).max(8),
       source: sourceSchema,
-      /** Ohms inside the cart; without it the cart counts as stiff. */
+      /** Ohms inside the cart. Without it the cart counts as having none. */
       internalOhm: limitIn(["ohm"], 0, 0.1).optional(),
-      /** Volts the cable may lose while cranking. */
+      /** Volts that the cable may lose while cranking. */
       mostDrop: volts(0.1, 20).optional(),
     })
     .optional(),
 });
 export type ElectricalRules = z.infer<typeof electricalSchema>;
 
-/** Milliseconds since the steady band was left, and the volts allowed then. */
+/** Milliseconds since the volts left the steady band, and the volts allowed then. */
 const curve = z
   .array(z.tuple([z.number().min(0).max(60_000), z.number().min(0).max(100)]))
   .min(1)

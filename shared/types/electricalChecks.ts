@@ -39,7 +39,10 @@ export function electricalChecks(type: AircraftType, fault: Fault): void {
   });
 }
 
-/** A hydrometer's check reads a plain number, its temperature's check degrees, and that one comes first. */
+/**
+ * Reports faults of a hydrometer's checks: gravity must be a plain number, its temperature must be in degrees, and the
+ * temperature must come first.
+ */
 function gravity({ checks }: AircraftType, { cell, gravity: rule }: BatteryData, path: string, fault: Fault) {
   if (!rule) return;
   if (cell.chemistry !== "leadAcid")

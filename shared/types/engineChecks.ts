@@ -95,7 +95,7 @@ function runUp({ runUp: rules, gauges }: AircraftType, fault: Fault): void {
   });
 }
 
-/** Bands must rise, and their ends be temperatures that can be compared. */
+/** Reports bands that do not rise, or whose ends are not temperatures. */
 function rising(
   rules: { colder?: readonly { upTo: Limit }[] | undefined },
   path: string,

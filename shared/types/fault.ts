@@ -1,4 +1,4 @@
-/** One thing wrong with a type, where, and in words. */
+/** One fault of a type: its place and its words. */
 export interface TypeFault {
   path: string;
   message: string;

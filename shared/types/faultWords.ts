@@ -3,7 +3,7 @@ import type { TypeFault } from "./fault.ts";
 
 type Issue = z.core.$ZodIssue;
 
-/** What the schema found wrong, each with its path and in words. */
+/** Returns the faults that the schema found, each with its path and its words. */
 export function faultsOf(issues: readonly Issue[], under: readonly PropertyKey[] = []): TypeFault[] {
   return issues.flatMap((issue) => {
     const path = [...under, ...issue.path];
@@ -14,12 +14,12 @@ export function faultsOf(issues: readonly Issue[], under: readonly PropertyKey[]
   });
 }
 
-/** Of the forms that were tried, the one with the least wrong: most likely the one that was meant. */
+/** Returns the issues of the form with the least faults: most likely the author meant that form. */
 function nearest(forms: readonly (readonly Issue[])[]): readonly Issue[] {
   return forms.reduce((best, form) => (weight(form) < weight(best) ? form : best));
 }
 
-/** Wrong or missing members say that another form was meant. */
+/** Wrong or missing members show that another form was meant, so they weigh more. */
 function weight(issues: readonly Issue[]): number {
   return issues.reduce((sum, i) => sum + (i.path.length === 0 || i.code === "unrecognized_keys" ? 4 : 1), 0);
 }
@@ -54,7 +54,7 @@ function wordsOf(issue: Issue): string {
   }
 }
 
-/** The schema's own message, where it has one. */
+/** Returns the schema's own message, if it has one. */
 function ownWords(issue: Issue): string | null {
   return /^(Too (small|big)|Invalid)/.test(issue.message) ? null : issue.message;
 }

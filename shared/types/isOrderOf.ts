@@ -1,6 +1,6 @@
 import type { AircraftType } from "./schema.ts";
 
-/** True if `order` names engines of the type, each at most once. */
+/** Returns true if `order` names engines of the type, each at most once. */
 export function isOrderOf(order: readonly number[], type: AircraftType): boolean {
   return (
     order.length > 0 &&

@@ -2,8 +2,8 @@ import { z } from "zod";
 import { aircraftTypeSchema } from "./schema.ts";
 
 /**
- * The shape of an aircraft type as JSON Schema, draft 2020-12. What a shape cannot say, `readAircraftType` says: that
- * a limit has its gauge's unit, for example.
+ * Returns the shape of an aircraft type as JSON Schema, draft 2020-12. `readAircraftType` checks what a shape cannot
+ * express, for example that a limit has its gauge's unit.
  */
 export function aircraftTypeJsonSchema(): Record<string, unknown> {
   const schema = z.toJSONSchema(aircraftTypeSchema, { target: "draft-2020-12", io: "input", reused: "ref" });

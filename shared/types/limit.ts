@@ -23,7 +23,7 @@ export const secondsSchema = z.strictObject({
   source: sourceSchema,
 });
 
-/** A limit in one of the units named and within a physical range, both ends inside. */
+/** Returns the schema of a limit in one of the given units and within a physical range, both ends inside. */
 export function limitIn<U extends Unit>(units: readonly [U, ...U[]], least: number, most: number) {
   return z.strictObject({
     value: z.number().min(least).max(most),
@@ -35,7 +35,7 @@ export function limitIn<U extends Unit>(units: readonly [U, ...U[]], least: numb
 /** An outside temperature. */
 export const temperatureSchema = limitIn(["degC", "degF"], -80, 150);
 
-/** A number without a unit, such as an exponent or a share. */
+/** Returns the schema of a number without a unit, such as an exponent or a share. */
 export function factorIn(least: number, most: number) {
   return z.strictObject({ value: z.number().min(least).max(most), source: sourceSchema });
 }

@@ -13,7 +13,10 @@ const pointSchema = z.strictObject({
   mm2s: z.number().min(0.3).max(10_000_000),
 });
 
-/** The limits at every temperature, or above the last of `colder`: bands that rise, each up to its temperature. */
+/**
+ * The limits at every temperature. With `colder` they apply above its last band; its bands rise, each up to its
+ * temperature.
+ */
 export const oilSchema = z.strictObject({
   ...timers,
   colder: z
@@ -21,13 +24,16 @@ export const oilSchema = z.strictObject({
     .min(1)
     .max(6)
     .optional(),
-  /** The oil in use, by two points of kinematic viscosity. */
+  /** The oil in use, given by two points of kinematic viscosity. */
   grade: z
     .strictObject({ name: line(40), points: z.tuple([pointSchema, pointSchema]), source: sourceSchema })
     .optional(),
-  /** Viscosity above which the oil is too thick to be cranked through. */
+  /** Viscosity above which the oil is too thick for cranking. */
   mostViscous: limitIn(["mm2/s"], 1, 1_000_000).optional(),
-  /** Heated before the start in air colder than `below`, where given only after `soak`; done is the type's check. */
+  /**
+   * The engine is heated before its start in air colder than `below`; with `soak`, only after that time. `check` is the
+   * type's check that records it as done.
+   */
   preheat: z
     .strictObject({
       below: temperatureSchema,

@@ -7,16 +7,18 @@ const weight = factorIn(0, 1000);
 
 /** Inputs of the advice on the start order. The habit is the type's `defaultOrder`. */
 export const orderSchema = z.strictObject({
-  /** Pairs no advice may turn round. */
+  /** Pairs whose order no advice may reverse. */
   mustPrecede: z
     .array(z.strictObject({ before: engineNumber, after: engineNumber, source: sourceSchema }))
     .max(16),
-  /** Accessories wanted alive early, each with its weight. */
+  /** Accessories that are wanted early, each with its weight. */
   needs: z.array(z.strictObject({ accessory: idSchema, weight })).max(8),
   /** The accessory that gives electrical power. */
   powerAccessory: idSchema,
-  /** Points for each start before a wanted accessory is alive, metre walked, knot and pair started downwind first,
-   * metre from the receptacle before anything gives power, and pair turned round against the habit. */
+  /**
+   * Points for each: start before a wanted accessory works, metre walked, knot and pair whose downwind engine starts
+   * first, metre from the receptacle before any engine gives power, and pair against the habit's order.
+   */
   weights: z.strictObject({
     waitForAccessory: weight,
     walkMetre: weight,

@@ -6,31 +6,34 @@ const metres = (least: number, most: number) => limitIn(["m", "ft"], least, most
 const neighbour = z.strictObject({
   around: metres(0, 1000),
   behind: metres(0, 1000),
-  /** Fastest stream this kind may stand in. */
+  /** Fastest stream in which this kind may stand. */
   wind: limitIn(["kt", "m/s", "km/h"], 0.1, 100),
 });
 
-/** Clear ground around the aircraft. Figures of the stream are an estimate's assumptions, not limits. */
+/** Clear ground around the aircraft. The figures of the stream are assumptions of an estimate, not limits. */
 export const rampSchema = z.strictObject({
   guard: z
     .strictObject({
-      /** The guard's place before the first start: metres aft of the nose, to starboard. */
+      /** The guard's place before the first start: metres aft of the nose and to starboard. */
       waits: z.strictObject({ x: z.number().min(-100).max(200), y: z.number().min(-100).max(100) }),
-      /** Clear of the propeller's tip, outboard. */
+      /** Distance from the propeller's tip, outboard. */
       standOff: metres(0, 100),
-      /** Ahead of the propeller's plane, negative behind, and the farthest ahead where the place is taken. */
+      /**
+       * Distance ahead of the propeller's plane, negative behind; and the farthest ahead when the usual place is in
+       * another arc or stream.
+       */
       ahead: metres(-300, 300),
       aheadMost: metres(-300, 300),
-      /** Kept from every disc that turns. */
+      /** Distance to keep from every disc that turns. */
       arcMargin: metres(0, 100),
-      /** Fastest stream of a running engine the guard walks in; needs `jet`. */
+      /** Fastest stream of a running engine in which the guard may walk; needs `jet`. */
       stream: limitIn(["kt", "m/s", "km/h"], 0.1, 100).optional(),
     })
     .optional(),
   distances: z
     .strictObject({ fuelling: neighbour, building: neighbour, aircraft: neighbour, public: neighbour })
     .optional(),
-  /** Shaft power while starting and idling, and how the stream of it is taken to slow down. */
+  /** Shaft power while starting and idling, and the assumptions about how its stream slows. */
   jet: z
     .strictObject({
       power: limitIn(["kW"], 1, 5000),
@@ -40,7 +43,7 @@ export const rampSchema = z.strictObject({
       groundFactor: factorIn(1, 5),
     })
     .optional(),
-  /** Sound at each post while any engine runs, and the rule the day's dose is reckoned by. */
+  /** Sound level at each post while any engine runs, and the rule for the day's dose. */
   noise: z
     .strictObject({
       posts: z.strictObject(
@@ -54,14 +57,14 @@ export const rampSchema = z.strictObject({
       threshold: limitIn(["dBA"], 40, 100),
     })
     .optional(),
-  /** Work stops with a flash within this, and resumes so long after the last. */
+  /** Work stops after a flash within this distance, and resumes this long after the last one. */
   lightning: z.strictObject({ stopWithin: limitIn(["mi"], 0.1, 50), resumeAfter: secondsSchema }).optional(),
 });
 export type RampData = z.infer<typeof rampSchema>;
 
 const knots = limitIn(["kt"], 0.1, 150);
 
-/** Wind on the aircraft; from behind and across only where its heading is planned. */
+/** Limits of the wind on the aircraft. Wind from behind and across needs a planned heading. */
 export const windSchema = z.strictObject({
   max: knots,
   gustMax: knots,

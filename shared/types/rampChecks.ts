@@ -3,7 +3,7 @@ import { convert } from "../models/units.ts";
 import type { Fault } from "./fault.ts";
 import type { AircraftType } from "./schema.ts";
 
-/** Checks on order, wind and the ground around that the schema cannot express. */
+/** Reports faults of order, wind and the ground around that the schema cannot express. */
 export function rampChecks(type: AircraftType, fault: Fault): void {
   order(type, fault);
   const { max, gustMax } = type.wind;

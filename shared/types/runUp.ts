@@ -9,14 +9,14 @@ export const runUpSchema = z.strictObject({
   magneto: z.strictObject({ maxDrop: rpm, maxDifference: rpm }),
   /** Absent where the propeller does not feather. */
   feather: z.strictObject({ maxDrop: rpm, recovery: rpm }).optional(),
-  /** Pressures of all engines at one speed agree; the gauges both are read on. */
+  /** Manifold pressures of all engines at one speed must agree. Names the gauges for pressure and speed. */
   manifold: z.strictObject({
     spread: limitIn(["inHg"], 0, 20),
     rpmTolerance: rpm,
     pressureGauge: idSchema,
     speedGauge: idSchema,
   }),
-  /** Gauges read at the run-up, each judged by its own marks. */
+  /** Gauges to read at the run-up, each judged by its own marks. */
   gauges: z.array(idSchema).max(20),
 });
 export type RunUpData = z.infer<typeof runUpSchema>;

@@ -24,13 +24,13 @@ const enginePositionSchema = z.strictObject({
   accessories: z.array(idSchema).max(12),
 });
 
-/** A gauge the crew reads, with its bands. Figures between `min` and `normalLow` are usable but not normal. */
+/** A gauge that the crew reads, with its bands. Figures between `min` and `normalLow` are usable but not normal. */
 const gaugeSchema = z.strictObject({
   id: idSchema,
   name: line(40),
   unit: unitSchema,
   perEngine: z.boolean(),
-  /** Physical range of the instrument: a reading outside is refused as a slip. */
+  /** Physical range of the instrument: a reading outside it is refused as a misreading. */
   scale: z.strictObject({ from: z.number(), to: z.number(), step: z.number().positive() }),
   min: z.number().optional(),
   normalLow: z.number().optional(),
@@ -40,7 +40,7 @@ const gaugeSchema = z.strictObject({
 });
 export type Gauge = z.infer<typeof gaugeSchema>;
 
-/** A check done by one post before a stage is left: with a figure and its range, or simply found good. */
+/** A check that one post does before a stage ends: either a figure with its range, or simply found good. */
 const checkSchema = z.strictObject({
   id: idSchema,
   words: line(120),
@@ -53,10 +53,12 @@ const checkSchema = z.strictObject({
 });
 export type Check = z.infer<typeof checkSchema>;
 
-/** Readings kept for each engine, from which the time left is told; absent, none is told. */
+/** Number of readings kept for each engine to work out the time left. Without it no time left is shown. */
 const keep = z.number().int().min(5).max(600).optional();
 
-/** The value one gauge of each engine must reach before more power: a figure, or a rise since the first reading. */
+/**
+ * The value that one gauge of each engine must reach before more power: a figure, or a rise since the first reading.
+ */
 const gateSchema = z.union([
   z.strictObject({ gauge: idSchema, atLeast: limitSchema, keep }),
   z.strictObject({ gauge: idSchema, riseOf: limitSchema, keep }),
@@ -69,10 +71,10 @@ const timingSchema = z.strictObject({
   /** Time from a request to the supervisor's reminder. */
   request: secondsSchema,
   readBack: secondsSchema,
-  /** Answer to hold, cut and fire: reminded, then raised to the supervisor. */
+  /** Time to answer a hold, cut or fire: until the reminder, and until the supervisor's alert. */
   stop: secondsSchema,
   stopEscalate: secondsSchema,
-  /** Answer to power and chocks requests: reminded, then raised to the supervisor. */
+  /** Time to answer requests of power and chocks: until the reminder, and until the supervisor's alert. */
   service: secondsSchema,
   serviceEscalate: secondsSchema,
   guardInPlace: secondsSchema,
@@ -82,17 +84,17 @@ const timingSchema = z.strictObject({
   /** Time for which a check of the area, gravel, fuelling and spills stays fresh. */
   area: secondsSchema,
   weather: secondsSchema,
-  /** Within this the second person must confirm an override. */
+  /** Time within which the second person must confirm an override. */
   override: secondsSchema,
   /** An unacknowledged alert sounds again after this (IMO MSC.302(87) 7.3.5: 30 s). */
   resound: secondsSchema,
-  /** Touch-based presence while a start is live: seen, heard, then hold. */
+  /** Silence while a start is live, without a touch: until the panel shows it, until it sounds, and until the hold. */
   presenceSeen: secondsSchema,
   presenceHeard: secondsSchema,
   presenceHold: secondsSchema,
 });
 
-/** An aircraft type: data with sources. A session pins the exact version it runs on. */
+/** An aircraft type: data with sources. A session runs on the exact version that it was planned with. */
 export const aircraftTypeSchema = z.strictObject({
   id: idSchema,
   version: z.number().int().min(1),
@@ -127,7 +129,7 @@ export const aircraftTypeSchema = z.strictObject({
   gauges: z.array(gaugeSchema).min(1).max(30),
   checks: z.array(checkSchema).max(40),
   conditions: z.array(z.enum(CONDITION_IDS)).min(1).max(64),
-  /** Conditions two people may set aside together. Stops never. */
+  /** Conditions that two people may set aside together. Stops can never be set aside. */
   overridable: z.array(z.enum(CONDITION_IDS)).max(64),
   bladeCount: bladeCountSchema,
   wind: windSchema,

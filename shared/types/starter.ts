@@ -14,8 +14,9 @@ const duty = {
 };
 
 /**
- * The ladder that holds at every temperature, or above the last of `colder`: bands that rise, each up to and including
- * its temperature. `heat` is an estimate beside the ladder, never instead of it: kelvins above ambient.
+ * The ladder at every temperature. With `colder` it applies above the last of its bands, which rise, each up to and
+ * including its temperature. `heat` is an estimate in kelvins above ambient, shown beside the ladder and never instead
+ * of it.
  */
 export const starterSchema = z.strictObject({
   ...duty,
@@ -28,9 +29,9 @@ export const starterSchema = z.strictObject({
     .strictObject({
       /** Temperature rise of the motor if it stayed engaged for ever. */
       steady: limitIn(["K"], 1, 2000),
-      /** Heat above which it takes harm. */
+      /** Heat above which the motor is harmed. */
       most: limitIn(["K"], 1, 2000),
-      /** Heat it should be down to before the next engagement. */
+      /** Heat to which it should cool before the next engagement. */
       coolTo: limitIn(["K"], 1, 2000),
       tauOn: secondsSchema,
       tauOff: secondsSchema,

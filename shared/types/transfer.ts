@@ -3,20 +3,20 @@ import { canonical } from "../evidence/canonical.ts";
 import type { AircraftType } from "./schema.ts";
 import { readAircraftType, type TypeFault } from "./validate.ts";
 
-/** Goes with every exported type. */
+/** The caution in every exported type. */
 export const TYPE_CAUTION =
   "These figures support a crew that has the aircraft's approved manual at hand; they never replace it. " +
   "Before use a second qualified person checks every figure against its source.";
 
-/** A type on its way from one house to another. */
+/** The file that carries a type from one installation to another. */
 const transferSchema = z.strictObject({ caution: z.string(), type: z.unknown() });
 
-/** The file a type is carried in: canonical JSON (RFC 8785) of the caution and the type. */
+/** Returns the file of a type: canonical JSON (RFC 8785) of the caution and the type. */
 export function writeTransfer(type: AircraftType): string {
   return canonical({ caution: TYPE_CAUTION, type });
 }
 
-/** Reads what such a file holds, or names everything wrong with it; paths begin at the file's top. */
+/** Returns the type in such a file, or every fault in it. Paths begin at the top of the file. */
 export function readTransfer(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
   const file = transferSchema.safeParse(data);
   if (!file.success || file.data.type === undefined)

@@ -10,7 +10,10 @@ import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
 
 export type { TypeFault } from "./fault.ts";
 
-/** Reads unknown data as an aircraft type: the shape first, then what the shape cannot say. */
+/**
+ * Returns unknown data as an aircraft type, or its faults: first those of the shape, then those that the shape cannot
+ * express.
+ */
 export function readAircraftType(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
   const parsed = aircraftTypeSchema.safeParse(data);
   if (!parsed.success) return { faults: faultsOf(parsed.error.issues) };

@@ -2,7 +2,10 @@ import { mapNames } from "../evidence/pseudonyms.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import type { Say } from "./say.ts";
 
-/** Events with the people who were erased named in the reader's language; what is signed and hashed is never this. */
+/**
+ * Returns the events with erased people named in the reader's language. Signed and hashed bytes never contain these
+ * names.
+ */
 export function namedFor(events: readonly SessionEvent[], say: Say): readonly SessionEvent[] {
   if (say.language === "en") return events;
   return events.map((event) => mapNames(event, say.person));

@@ -10,7 +10,7 @@ import type { Language } from "./language.ts";
 import { writtenBoth } from "./quantity.ts";
 import type { Say } from "./say.ts";
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Loaded later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, EventWords>> = { en: english, es: spanish };
 
 export const eventWords = (say: Say): EventWords => WORDS[say.language];
@@ -18,7 +18,7 @@ export const eventWords = (say: Say): EventWords => WORDS[say.language];
 /** Context for the words of later events: the signals sent so far, the type's names, and the language. */
 export interface Lookup {
   sent: ReadonlyMap<number, Extract<Fact, { type: "sent" }>>;
-  /** The post each was sent from; none for an observer's. */
+  /** The post that sent each signal; none for an observer's. */
   senders: ReadonlyMap<number, Post>;
   /** The drills opened so far, by the event that opened each. */
   drills: ReadonlyMap<number, string>;
@@ -48,7 +48,7 @@ export function sayActor({ actor }: SessionEvent, say: Say): string {
   return `${actor.name}, ${say.post(actor.post).toLowerCase()}`;
 }
 
-/** With its reason or note behind it, where there is one. */
+/** Returns a sentence with its reason or note behind it, if there is one. */
 const noted = (said: string, note: string | undefined) => (note ? `${said} (${note})` : said);
 
 /** Returns an event in one line, its figures in the chosen units with the original reading beside them. */
@@ -176,7 +176,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
   }
 }
 
-/** Returns what was refused, and why. */
+/** Returns the refused action, and the reason. */
 export function sayRefused(
   { action, refusal }: Extract<Fact, { type: "refused" }>,
   { type, say }: Lookup,

@@ -3,12 +3,12 @@ import { figures as spanish } from "./es/figures.ts";
 import type { Language } from "./language.ts";
 import type { Say } from "./say.ts";
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Loaded later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, FigureWords>> = { en: english, es: spanish };
 
 export const figureWords = (say: Say): FigureWords => WORDS[say.language];
 
-/** A figure's name by its words key; the key itself where it has none. */
+/** Returns a figure's name by its words key; the key itself where it has no name. */
 export function figureName(words: FigureWords, key: string): string {
   return (words.names as Readonly<Record<string, string>>)[key] ?? key;
 }

@@ -6,8 +6,8 @@ const CHOSEN: readonly Unit[] = Object.values(UNIT_FAMILIES).flat();
 const FIGURE = /^(-?\d+(?:\.\d+)?)(?: to (-?\d+(?:\.\d+)?))? (\S+)$/;
 
 /**
- * Returns the `found` of a finding or a refusal for a reader: a figure or a range with its unit, e.g. "599.9 psi" or
- * "0 to 200 psi", in the units chosen; anything else as it is.
+ * Returns the `found` of a finding or a refusal for a reader: a figure or a range with its unit, e.g. "599.9 psi" or "0
+ * to 200 psi", in the chosen units; anything else as it is.
  */
 export function foundWords(found: string | undefined, units: UnitChoice): string | undefined {
   const [, from, to, word] = FIGURE.exec(found ?? "") ?? [];

@@ -4,12 +4,12 @@ import { handSignals as english, type HandSignalWords } from "./en/handSignals.t
 import { signals, handSignals as spanish, tells } from "./es/handSignals.ts";
 import type { Language } from "./language.ts";
 
-/** Fetched later than the panel itself, so both languages come together. */
+/** Loaded later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, HandSignalWords>> = { en: english, es: spanish };
 
 export const handSignalWords = (language: Language): HandSignalWords => WORDS[language];
 
-/** A signal's own words; in English where a language has none for it. */
+/** Returns a signal's own words; in English where a language has none for it. */
 export function signalWords(signal: HandSignal, language: Language): SignalWords {
   return (language === "es" && signals[signal.key]) || signal;
 }

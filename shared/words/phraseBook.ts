@@ -1,26 +1,26 @@
 /** A piece of a text as it is shown. */
 export interface Piece {
   words: string;
-  /** Left as it was written, in English or in its author's language. */
+  /** True when the piece is left as it was written, in English or in its author's language. */
   asWritten: boolean;
 }
 
 /**
- * A phrase that is written in English where it is worked out, and the same in another language. `{1}` to `{9}` hold a
- * figure, a name or another phrase; `{a}` to `{d}` hold what an author wrote, which stays as it is.
+ * A phrase as the code writes it in English, and its translation. `{1}` to `{9}` hold a figure, a name or another
+ * phrase; `{a}` to `{d}` hold an author's words, which stay as they are.
  */
 export type Phrase = readonly [english: string, other: string];
 
-/** Turns a text into another language. A text that no phrase says comes back whole, as it was written. */
+/** Returns a text in another language. A text that matches no phrase comes back whole, as it was written. */
 export type PhraseBook = (text: string) => readonly Piece[];
 
 const PLACE = /\{([1-9a-d])\}/g;
-/** One word and a figure behind it, such as "number 3" or "temperature -60 degC". */
+/** One word followed by a figure, such as "number 3" or "temperature -60 degC". */
 const HEADED = /^(.*\p{L}.*?) (-?\d+(?:\.\d+)?(?: \S+)?)$/u;
 const JOINTS = ["; ", ", "] as const;
 const SENTENCES = ". ";
 const OF = ": ";
-/** Texts with running figures never come again: kept no longer than they help. */
+/** Most texts in the cache. Texts with changing figures do not repeat, so the cache must not grow without limit. */
 const MOST_KEPT = 2000;
 
 const asSaid = (words: string): Piece => ({ words, asWritten: false });
@@ -28,7 +28,7 @@ const asSaid = (words: string): Piece => ({ words, asWritten: false });
 export const wordsOf = (pieces: readonly Piece[]): string => pieces.map((p) => p.words).join("");
 
 interface Pattern {
-  /** One piece of the phrase must stand in the text before the whole pattern is tried. */
+  /** A piece of the phrase that must occur in the text before the whole pattern is tried. */
   landmark: string;
   text: RegExp;
   places: string[];
@@ -58,7 +58,7 @@ export function phraseBook(phrases: readonly Phrase[]): PhraseBook {
     return sentences(text) ?? patterned(text) ?? joined(text) ?? headed(text) ?? named(text);
   }
 
-  /** Several sentences, each of them known. */
+  /** Returns the pieces of several sentences; null unless each of them is known. */
   function sentences(text: string): Piece[] | null {
     const parts = text.split(SENTENCES);
     if (parts.length === 1) return null;
@@ -91,7 +91,7 @@ export function phraseBook(phrases: readonly Phrase[]): PhraseBook {
     return null;
   }
 
-  /** Several phrases in a row, each of them known. */
+  /** Returns the pieces of several phrases in a row; null unless each of them is known. */
   function joined(text: string): Piece[] | null {
     for (const joint of JOINTS) {
       const parts = text.split(joint);
@@ -112,7 +112,7 @@ export function phraseBook(phrases: readonly Phrase[]): PhraseBook {
     return said && [...said, asSaid(` ${figure}`)];
   }
 
-  /** A phrase said of a name, or of a place that is a phrase itself. */
+  /** Returns the pieces of a phrase about a name, or about a place that is a phrase itself; null if it is not known. */
   function named(text: string): Piece[] | null {
     const at = text.indexOf(OF);
     const said = at === -1 ? null : known(text.slice(at + OF.length));
@@ -131,5 +131,5 @@ export function phraseBook(phrases: readonly Phrase[]): PhraseBook {
   };
 }
 
-/** The language the texts are written in. */
+/** Returns texts unchanged, because the code writes them in English. */
 export const asEnglish: PhraseBook = (text) => [asSaid(text)];

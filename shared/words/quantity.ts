@@ -2,26 +2,26 @@ import { AS_READ, differenceInChosen, inChosen, type UnitChoice } from "../model
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import { unitWord } from "./units.ts";
 
-/** A quantity as a record holds it: its unit may be one that this version no longer knows, which is left as it is. */
+/** A quantity as a record holds it. This version may not know its unit any more; then it is written as it is. */
 interface Recorded {
   value: number;
   unit: string;
 }
 
-/** Form in which a reading is written. */
+/** Options for writing a reading. */
 export interface How {
-  /** The instrument's step, in the unit it is read in; without one, the figure's own last decimal. */
+  /** The instrument's step, in the unit of the reading; without it, the figure's own last decimal. */
   step?: number | undefined;
   /** A difference of two readings, e.g. a rise of temperature. */
   difference?: boolean | undefined;
 }
 
 const MOST_DECIMALS = 6;
-/** No instrument here is read finer. */
+/** Most decimals: no instrument here is read more finely. */
 const READ_DECIMALS = 3;
 const BEHIND_THE_POINT = /(?:\.(\d+))?(?:e([+-]?\d+))?$/;
 
-/** Decimals a number is written with. */
+/** Returns the number of decimals with which a number is written. */
 function decimalsOf(value: number): number {
   const [, behind = "", power = "0"] = BEHIND_THE_POINT.exec(String(value)) ?? [];
   return Math.min(MOST_DECIMALS, Math.max(0, behind.length - Number(power)));
@@ -29,12 +29,15 @@ function decimalsOf(value: number): number {
 
 const withUnit = (figure: string, unit: Unit): string => `${figure} ${unitWord(unit)}`.trim();
 
-/** A reading in the unit chosen, e.g. "310 kPa" for 45 psi: fine enough to be turned back into the step it was read in. */
+/**
+ * Returns a reading in the chosen unit, e.g. "310 kPa" for 45 psi, with enough digits to be converted back to the
+ * instrument's step.
+ */
 export function written(read: Recorded, choice: UnitChoice = AS_READ, how: How = {}): string {
   return withUnit(...figureAndUnit(read as Quantity, choice, how));
 }
 
-/** The figure alone, for beneath a heading that says the unit. */
+/** Returns the figure without its unit, for a column whose heading gives the unit. */
 export function figureAlone(read: Quantity, choice: UnitChoice = AS_READ, how: How = {}): string {
   return figureAndUnit(read, choice, how)[0];
 }
@@ -49,13 +52,13 @@ function figureAndUnit(read: Quantity, choice: UnitChoice, { step, difference }:
   return [positiveZero(shown.value.toFixed(decimals)), shown.unit];
 }
 
-/** The same with the reading itself behind it, where that is another figure: "310 kPa (45 psi)". */
+/** Returns the same with the original reading behind it, if the two differ: "310 kPa (45 psi)". */
 export function writtenBoth(read: Recorded, choice: UnitChoice, how: How = {}): string {
   return beside(written(read, choice, how), written(read, AS_READ, how));
 }
 
 /**
- * A figure worked out, in the unit chosen: three figures that count, at most two behind the point, three of a plain
+ * Returns a worked-out figure in the chosen unit: three significant digits, at most two decimals, or three for a plain
  * number such as a specific gravity. A dash for none.
  */
 export function workedOut(
@@ -73,8 +76,8 @@ export function workedOut(
 }
 
 /**
- * Writes an input of a worked-out figure: as it was read or set, to its last digit, followed by its own unit where that
- * is another one. An input with many digits was itself worked out, and is rounded.
+ * Returns an input of a worked-out figure: as it was read or set, to its last digit, followed by the same in its own
+ * unit if that differs. An input with many digits was itself worked out, and is rounded.
  */
 export function inputWords(
   value: number | string | null,
@@ -95,7 +98,7 @@ function rounded(value: number, most = 2): string {
   return positiveZero(value.toFixed(size >= 100 || Number.isInteger(value) ? 0 : size >= 10 ? 1 : most));
 }
 
-/** "-0.0" is written as the zero it is. */
+/** Turns "-0.0" into zero. */
 function positiveZero(text: string): string {
   return Number(text) === 0 ? text.replace("-", "") : text;
 }

@@ -22,13 +22,13 @@ import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";
 import { writtenBoth } from "./quantity.ts";
 
-/** Everything a session says, in one language. */
+/** Every sentence of a session, in one language. */
 export type Say = ReturnType<typeof sayIn>;
 
 /** The form that `evidence/pseudonyms.ts` gives an erased person. */
 const ERASED = /^Erased person ([0-9a-f]{6})$/;
 
-/** Puts values in a sentence; an empty value takes its place away. */
+/** Returns a sentence with values in their places; an empty value removes its place. */
 function put(text: string, values: Record<string, string | number | null | undefined>): string {
   return text
     .replace(/\{(\w)\}/g, (_, key: string) => String(values[key] ?? ""))
@@ -37,14 +37,14 @@ function put(text: string, values: Record<string, string | number | null | undef
     .trim();
 }
 
-/** A word of a table by a key that comes from elsewhere; undefined for none. */
+/** Returns the word of a table for a key from outside; undefined for none. */
 function word(table: Readonly<Record<string, string>>, key: string | null | undefined): string | undefined {
   return key != null && Object.hasOwn(table, key) ? table[key] : undefined;
 }
 
 export function sayIn(words: Catalogue) {
   const posts = (list: readonly Post[] | undefined) => (list ?? []).map((p) => words.posts[p]).join(", ");
-  /** Core findings are codes, figures or names, several behind commas. */
+  /** Returns a finding of the core in words. Findings are codes, figures or names; several are joined by commas. */
   const found = (text: string | undefined, units: UnitChoice) =>
     foundWords(text, units)?.split(", ").map(oneFound).join(", ");
   const oneFound = (key: string) =>
@@ -88,7 +88,7 @@ export function sayIn(words: Catalogue) {
       const { plain, engine: named } = words.signals[kind];
       return engine === null ? plain : put(named, { n: engine });
     },
-    /** One condition as it was found, e.g. "Fire guard is at number 2". */
+    /** Returns one condition as it was found, e.g. "Fire guard is at number 2". */
     condition(report: ConditionReport, units: UnitChoice = AS_READ): string {
       const said = words.conditions[report.id];
       return report.is === "overridden"
@@ -96,7 +96,7 @@ export function sayIn(words: Catalogue) {
         : put(said[report.is], { f: found(report.found, units) });
     },
     conditionName: (id: ConditionId): string => words.conditions[id].name,
-    /** @param type whose checks and gauges are named by their names instead of their ids */
+    /** @param type the type whose names for checks and gauges replace their ids */
     refusal(refusal: Refusal, units: UnitChoice = AS_READ, type: AircraftType | null = null): string {
       const said = put(words.refusals[refusal.reason], {
         n: refusal.engine,
@@ -111,7 +111,7 @@ export function sayIn(words: Catalogue) {
       return [said, ...unmet, ...missing].join(" ");
     },
     reportPart: (part: keyof Catalogue["reportParts"]): string => words.reportParts[part],
-    /** Why a weather report is not used, and what to do. */
+    /** Returns the reason why a weather report is not used, and what to do. */
     reportFault(fault: ReportFault, units: UnitChoice): string {
       const { unreadable, old, impossible } = words.reportFaults;
       if (fault.is === "unreadable") return unreadable;
@@ -124,7 +124,7 @@ export function sayIn(words: Catalogue) {
         unit === null ? `${value}°` : writtenBoth({ value, unit }, units),
       );
     },
-    /** @param type whose checks and gauges are named by their names instead of their ids */
+    /** @param type the type whose names for checks and gauges replace their ids */
     missing(requirement: Requirement, type: AircraftType | null = null): string {
       const { missing } = words;
       switch (requirement.is) {
@@ -159,18 +159,18 @@ export function sayIn(words: Catalogue) {
     stage: (stage: Stage): string => words.stages[stage],
     life: (life: EngineLife): string => words.lives[life.is],
     post: (post: Post | null): string => (post === null ? words.observer : words.posts[post]),
-    /** A person's name; of somebody who was erased, that they were. */
+    /** Returns a person's name; for an erased person, the words that say so. */
     person: (name: string): string => {
       const [, signs] = ERASED.exec(name) ?? [];
       return signs === undefined ? name : put(words.erased, { d: signs });
     },
     alert: (kind: AlertKind, engine: number | null): string =>
       put(words.asks[`alert.${kind}`], { n: engine }),
-    /** An engine's place, never as a bare left or right: "port outboard", "centre". */
+    /** Returns an engine's place, never as a bare left or right: "port outboard", "centre". */
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
-    /** Outcome of a drill: the person's own words, or that every step was worked. */
+    /** Returns the outcome of a drill: the person's own words, or that every step was worked. */
     drillOutcome: (outcome: string): string => (outcome === WORKED_THROUGH ? words.workedThrough : outcome),
     overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
     exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],

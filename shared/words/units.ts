@@ -7,7 +7,7 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
   count: "",
 };
 
-/** A unit as it is written beside a figure; empty for plain numbers. */
+/** Returns a unit as it is written beside a figure; empty for plain numbers. */
 export function unitWord(unit: string): string {
   return UNIT_WORDS[unit] ?? unit;
 }

@@ -16,7 +16,7 @@ const pairs = <K extends string>(
   around: (words: string) => string = (words) => words,
 ): Phrase[] => (Object.keys(english) as K[]).map((key) => [around(english[key]), around(other[key])]);
 
-/** The figures' own texts first: what is found wrong in a run-up may hold any name. */
+/** The figures' own texts come first, because a fault found in a run-up may contain any name. */
 const spanish = phraseBook([
   ...workedInputs,
   ...workedLaws,

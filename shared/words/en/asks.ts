@@ -96,7 +96,7 @@ export const idle: Readonly<Record<Post, string>> = {
   supervisor: "Nothing is asked of you. Watch the whole ramp.",
 };
 
-/** The words on the answers. */
+/** The words of the answers. */
 export const choices: Readonly<Record<ChoiceWord, string>> = {
   advance: "Go on",
   goBack: "Back to starting",

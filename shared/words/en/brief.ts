@@ -1,6 +1,6 @@
 /**
- * The brief's sentences. Those that stand always follow the session's rules (PST, CHK, HLD, CUT, FIR, TRN) or are
- * common practice without a source; nothing in them is a figure of a type.
+ * The brief's sentences. The fixed ones follow the session's rules (PST, CHK, HLD, CUT, FIR, TRN) or common practice
+ * without a source; none of them contains a figure of a type.
  */
 export const brief = {
   stops: [

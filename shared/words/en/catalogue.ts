@@ -23,7 +23,7 @@ export const catalogue = {
   signals,
   posts,
   observer: "Observer",
-  /** Somebody whose name is known no longer, by six signs that stay the same. */
+  /** A person whose name was erased, by six characters that stay the same. */
   erased: "Erased person {d}",
   stages,
   lives,
@@ -48,7 +48,7 @@ export const catalogue = {
     powerOff: "Ground power is still on",
     chocksOut: "Chocks are not out",
     allClear: "All clear has not been answered",
-    /** By a code that another version of the program sent. */
+    /** A code that another version of the program sent. */
     unknown: (code: string) => `Something this program does not know: ${code}`,
   },
   overrideEnds: {
@@ -81,9 +81,9 @@ export const catalogue = {
     reason: "reason",
     none: "none",
   },
-  /** Outcome of a drill that nobody described in their own words. */
+  /** Outcome of a drill to which nobody gave words of their own. */
   workedThrough: "worked through",
-  /** Between figures, e.g. "1 to 4". */
+  /** Words between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust" },
 };
 

@@ -3,7 +3,7 @@ import type { ConditionId } from "../../protocol/conditions.ts";
 
 type Is = Finding["is"];
 
-/** Each condition's name and what each answer means; `{f}` the deciding fact. */
+/** Each condition's name and the meaning of each finding; `{f}` is the deciding fact. */
 export const conditions: Readonly<Record<ConditionId, { name: string } & Record<Is, string>>> = {
   noStopOpen: {
     name: "No stop stands",

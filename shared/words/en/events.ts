@@ -61,7 +61,7 @@ export const events = {
   aircraftKnown: "The aircraft's record told what stands there from elsewhere",
   restarted: "The server started again: clearances and leave are void",
   clockStepped: "The server's clock was set: clearances and leave are void",
-  /** Another channel than the panel. */
+  /** A channel other than the panel. */
   channels: { hand: "hand", interphone: "interphone" },
   advance: (stage: string) => `go on to ${stage}`,
   /** Names of the actions that were refused. */

@@ -1,6 +1,6 @@
-/** Around a figure that is worked out. What it is made of is told by `words/worked.ts`. */
+/** Words around a worked-out figure. `words/worked.ts` translates its inputs and equation. */
 export const figures = {
-  /** By its words key. */
+  /** Names by the figure's words key. */
   names: {
     expectedVolts: "Lowest volts to expect",
     seenVolts: "Lowest volts seen",
@@ -53,7 +53,7 @@ export const figures = {
     "release.ready": "Ready for release",
     noise: "Noise dose, 24 h",
   },
-  /** In a word, for beside the figure. */
+  /** Verdicts in one word, to stand beside the figure. */
   verdicts: {
     good: "good",
     caution: "look",
@@ -61,7 +61,7 @@ export const figures = {
     unknown: "cannot say",
     none: "",
   },
-  /** A figure shown in the unit its reader chose, said again in the unit it was read or worked out in. */
+  /** For a figure shown in the reader's unit: the figure again in its own unit. */
   own: (figure: string) => `In its own unit: ${figure}`,
 };
 

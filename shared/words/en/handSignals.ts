@@ -1,7 +1,7 @@
 import type { Giver, Known } from "../../handSignals/signal.ts";
 import type { SignalKind } from "../../protocol/signals.ts";
 
-/** Around the hand signals. The signals' own words stand with the signals. */
+/** Words around the hand signals. The words of each signal are beside the signals. */
 export const handSignals = {
   givers: {
     pilot: "From the cockpit",

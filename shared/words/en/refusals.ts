@@ -1,6 +1,6 @@
 import type { RefusalReason } from "../../protocol/refusals.ts";
 
-/** Why it was refused and what to do; `{n}` the engine, `{f}` what was found, `{p}` the posts that can. */
+/** The reason of a refusal and what to do; `{n}` is the engine, `{f}` the fact found, `{p}` the posts that can act. */
 export const refusals: Readonly<Record<RefusalReason, string>> = {
   conditionsUnmet: "Not cleared: something is not met.",
   requirementsUnmet: "This stage cannot be left yet: something is missing.",

@@ -9,7 +9,7 @@ export const reportParts = {
   observed: "Observed",
 };
 
-/** Why a pasted report is not used, and what to do. Ages in minutes. */
+/** The reason why a pasted report is not used, and what to do. Ages in minutes. */
 export const reportFaults = {
   unreadable: "This cannot be read as a METAR. Paste the whole report, or enter the wind by hand.",
   old: (age: number, most: number) =>

@@ -7,7 +7,7 @@ import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
 import { reportFaults, reportParts } from "./weather.ts";
 
-/** The sentences of a session in the Spanish of ramps in the Americas. Written by us, not by a crew. */
+/** The sentences of a session in the Spanish of ramps in the Americas. Written by the project, not by a ramp crew. */
 export const catalogue: Catalogue = {
   language: "es",
   asks,

@@ -1,6 +1,6 @@
 import type { Phrase } from "../phraseBook.ts";
 
-/** Sources of hand signals: documents by their own names, places in them and remarks in Spanish. */
+/** Sources of hand signals. Documents keep their own names; places in them and remarks are in Spanish. */
 export const citations: readonly Phrase[] = [
   ["{1}; ICAO Annex 2 App 1, {2}", "{1}; OACI Anexo 2 Ap. 1, {2}"],
   ["{1} (from memory)", "{1} (de memoria)"],

@@ -38,7 +38,7 @@ const handSeen = "La mano misma debe verse; no conocemos forma con varas.";
 const noWandForm = "No conocemos forma con varas.";
 const navy = "No es una señal del conjunto internacional.";
 
-/** Each signal by its key, in our own words; the standard's English name is shown beside. */
+/** Each signal by its key. The words are the project's own; the standard's English name is shown beside them. */
 export const signals: Readonly<Record<string, SignalWords>> = {
   brakesEngaged: {
     name: "Frenos puestos",

@@ -1,6 +1,6 @@
 import type { Phrase } from "../phraseBook.ts";
 
-/** Equations where they hold words, what they come from, and what to mind. Formulas without words stay as they are. */
+/** Equations that contain words, their sources, and cautions. Formulas without words stay as they are. */
 export const workedLaws: readonly Phrase[] = [
   // Equations.
   ["head = V cos(from - heading)", "frente = V cos(de - rumbo)"],

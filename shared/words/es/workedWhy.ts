@@ -1,6 +1,6 @@
 import type { Phrase } from "../phraseBook.ts";
 
-/** Why a figure cannot be given. */
+/** Reasons why a figure cannot be given. */
 export const workedWhy: readonly Phrase[] = [
   ["{1} is outside {2} to {3}", "{1} está fuera de {2} a {3}"],
   ["seconds and volts are needed, and nothing else", "hacen falta segundos y voltios, y nada más"],
