@@ -31,7 +31,7 @@ import { clearanceReport } from "./report.ts";
 import { starterCool } from "./starterCool.ts";
 import { windWithinLimits } from "./windWithinLimits.ts";
 
-/** Every condition there is. A condition's own file holds its definition, and everything else is derived from it. */
+/** Every condition. Its own file holds its definition; everything else is derived from the definition. */
 const CONDITIONS = {
   noStopOpen,
   guardInPlace,
@@ -61,7 +61,10 @@ const CONDITIONS = {
   inboardStopped,
 } satisfies { [Id in ConditionId]: ConditionDefinition<Id> };
 
-/** The definition. Throws on an id without one: a condition that nobody looked up is never met. */
+/**
+ * Returns the definition of an id.
+ * @throws Error for an id without one, so that an unknown condition is never met
+ */
 export function conditionOf(id: ConditionId): ConditionDefinition {
   if (!Object.hasOwn(CONDITIONS, id)) throw new Error(`no condition is defined under the id ${id}`);
   return CONDITIONS[id];
@@ -69,15 +72,15 @@ export function conditionOf(id: ConditionId): ConditionDefinition {
 
 export const DEFINITIONS: readonly ConditionDefinition[] = CONDITION_IDS.map(conditionOf);
 
-/** Whether a permission stands on the condition with this aircraft type. */
+/** Returns whether a permission depends on the condition with this aircraft type. */
 export function applies(type: AircraftType, condition: ConditionDefinition, guarded: Guarded): boolean {
   const when = condition.scope[guarded];
   return when === "always" || (when === "ifListed" && type.conditions.includes(condition.id));
 }
 
 /**
- * Every condition of a clearance, answered for one engine at one moment: those that the type lists in its order, then
- * those that no type may leave out.
+ * Returns the findings of every condition of a clearance, for one engine at one moment: those that the type lists, in
+ * its order, then those that always apply.
  */
 export function findAll(state: SessionState, engine: number, now: number): ConditionReport[] {
   const { conditions } = state.type;
@@ -88,7 +91,7 @@ export function findAll(state: SessionState, engine: number, now: number): Condi
     .map((condition) => clearanceReport(state, condition, engine, now));
 }
 
-/** The conditions not met now. Empty means a clearance may be issued, or still stands. */
+/** Returns the conditions that are not met now. Empty means that a clearance may be given, or still holds. */
 export function findUnmet(state: SessionState, engine: number, now: number): ConditionReport[] {
   return findAll(state, engine, now).filter((r) => r.is !== "yes" && r.is !== "overridden");
 }

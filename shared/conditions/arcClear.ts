@@ -1,7 +1,7 @@
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
-/** The propeller's arc at this engine is reported clear, and lately. */
+/** The propeller's arc at this engine was reported clear recently enough. */
 export const arcClear: ReportedCondition<"arcClear"> = {
   id: "arcClear",
   owners: ["fireGuard"],

@@ -1,6 +1,9 @@
 import { standsOnCheck, whileStarting } from "./fromCheck.ts";
 
-/** Area and loose gravel looked at: never start with loose gravel beneath the propellers (1946 operations rule 3032-1). */
+/**
+ * The area was checked for loose gravel: never start with loose gravel beneath the propellers (1946 operations rule
+ * 3032-1).
+ */
 export const areaChecked = standsOnCheck({
   id: "areaChecked",
   check: "area",

@@ -6,8 +6,9 @@ import type { Finding, ReportedCondition } from "./definition.ts";
 import { NOBODY_SAID } from "./finding.ts";
 
 /**
- * The engine's blades were counted through with no resistance as far as the type's rule asks, or none are due so soon
- * after it ran. A liquid lock bends a rod (FAA-H-8083-30 ch. 11); how many and how long is the type's choice.
+ * The engine's blades were counted through without resistance, as far as the type's rule asks, or no count is due so
+ * soon after a run. A liquid lock bends a rod (FAA-H-8083-30 ch. 11). The type sets how many blades, and how long a
+ * count holds.
  */
 export const bladesCounted: ReportedCondition<"bladesCounted"> = {
   id: "bladesCounted",
@@ -29,7 +30,7 @@ export const bladesCounted: ReportedCondition<"bladesCounted"> = {
 function findAt(state: SessionState, e: Engine, at: number): Finding {
   const count = e.blades;
   const by = count && { post: count.by.post, name: count.by.name };
-  // Resistance felt after the last run is a no, however lately the engine ran.
+  // Resistance felt after the last run is a no, however recently the engine ran.
   if (count?.resistance) return { is: "no", at: count.by.at, by, until: null, found: "resistance" };
   const due = bladesDueAt(state, e, at);
   if (!due.ok) return { ...NOBODY_SAID, found: due.why };
@@ -43,7 +44,10 @@ function findAt(state: SessionState, e: Engine, at: number): Finding {
   return { is: at >= until ? "stale" : "yes", at: count.by.at, by, until };
 }
 
-/** When time alone may change the answer: the rule asks for more, or the count has grown old. In order. */
+/**
+ * Returns in order the moments at which time alone may change the answer: the rule asks for more, or the count has
+ * become too old.
+ */
 function moments(state: SessionState, e: Engine): number[] {
   const { rule, holdsMs } = bladeRuleOf(state.type.bladeCount);
   const ran = e.lastRanAt;

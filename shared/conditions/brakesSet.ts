@@ -1,7 +1,7 @@
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
-/** Brakes set, with pressure at or above the type's figure, and lately: pressure bleeds off. */
+/** The brakes are set, with pressure at or above the type's figure. The report ages, because pressure bleeds off. */
 export const brakesSet: ReportedCondition<"brakesSet"> = {
   id: "brakesSet",
   owners: ["cockpit"],

@@ -13,7 +13,7 @@ export const cartOutputOff = standsOnCheck({
     state.groundPower.is !== "on" && state.powerSource === "groundPower" && plugGoesIn(state),
 });
 
-/** Before the power comes on; and again for a plug pulled while engines are still to be started. */
+/** True before power comes on, and again after the plug was pulled while engines are still to be started. */
 function plugGoesIn({ stage, order, engines }: SessionState): boolean {
   if (stage === "powerUp" || stage === "groundPower") return true;
   return stage === "starting" && order.some((n) => engines[n - 1]?.life.is !== "stable");

@@ -3,13 +3,13 @@ import type { Post } from "../protocol/posts.ts";
 import type { Service, SessionState } from "../session/state.ts";
 import type { AircraftType } from "../types/schema.ts";
 
-/** One condition's answer for one engine at one moment. */
+/** The answer of one condition for one engine at one moment. */
 export interface Finding {
-  /** `unknown`: nobody has said. `stale`: somebody said, too long ago. */
+  /** `unknown`: nobody has reported. `stale`: the report is too old. */
   is: "yes" | "no" | "stale" | "unknown";
-  /** When it was said, server milliseconds. */
+  /** When it was reported, server milliseconds. */
   at: number | null;
-  /** Who said so. */
+  /** Who reported it. */
   by: { post: Post | null; name: string } | null;
   /** Server milliseconds at which a yes goes stale or a no becomes yes by itself; null if time alone changes nothing. */
   until: number | null;
@@ -17,12 +17,12 @@ export interface Finding {
   found?: string | undefined;
 }
 
-/** A permission that can stand on a condition: a clearance to start an engine, or the crew's leave for a service. */
+/** A permission that can depend on a condition: a clearance to start an engine, or the crew's leave for a service. */
 export type Guarded = "clearance" | Service;
 
 /**
- * `ifListed`: where the aircraft type lists the condition. `always`: whatever the type lists; no type may leave out a
- * condition that a clearance always stands on.
+ * `ifListed`: applies if the aircraft type lists the condition. `always`: applies with every type, and no type may
+ * leave it out of a clearance.
  */
 export type Applies = "always" | "ifListed";
 
@@ -33,30 +33,33 @@ type Scope = {
 
 interface Definition<Id extends ConditionId> {
   id: Id;
-  /** The permissions that stand on it. */
+  /** The permissions that depend on it. */
   scope: Scope;
-  /** The type's timing below whose seconds an answer is fresh; null where no timing of the type ages it. */
+  /** The type's timing for which an answer stays fresh; null where no timing of the type ages it. */
   freshness: keyof AircraftType["timing"] | null;
-  /** A type may let two people set it aside for one clearance. Never for stops, an arc, hands or held posts. */
+  /** Whether a type may let two people set it aside for one clearance. Never for stops, an arc, hands or held posts. */
   mayBeSetAside: boolean;
-  /** The cockpit is not asked to request a start before it is met. Otherwise the request is what gets it met. */
+  /**
+   * Whether it must be met before the cockpit is asked to request a start. If not, the request asks the posts to meet
+   * it.
+   */
   askedBefore: boolean;
   find(state: SessionState, engine: number, now: number): Finding;
 }
 
-/** Met by what posts report, or by what the session knows. */
+/** A condition that is met by reports of posts, or by what the session knows. */
 export interface ReportedCondition<Id extends ConditionId = ConditionId> extends Definition<Id> {
   /** The posts that can meet it. */
   owners: readonly [Post, ...Post[]];
   check?: never;
 }
 
-/** Met by a check of the aircraft type. Its owner is the check's post. */
+/** A condition that is met by a check of the aircraft type. Its owner is the check's post. */
 export interface CheckedCondition<Id extends ConditionId = ConditionId> extends Definition<Id> {
   owners?: never;
   /** Id of the type's check. */
   check: string;
-  /** True while the check is asked for outside the check's own stage. */
+  /** Returns true while the check is asked for outside its own stage. */
   wanted(state: SessionState): boolean;
 }
 

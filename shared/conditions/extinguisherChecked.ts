@@ -1,6 +1,6 @@
 import { standsOnCheck, whileStarting } from "./fromCheck.ts";
 
-/** The guard's extinguisher is checked and of the type's least size (5 lb CO2 at the least: FAA-H-8083-30 text). */
+/** The guard's extinguisher is checked and has at least the type's size (5 lb CO2 or more: FAA-H-8083-30 text). */
 export const extinguisherChecked = standsOnCheck({
   id: "extinguisherChecked",
   check: "extinguisher",

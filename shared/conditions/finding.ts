@@ -2,7 +2,7 @@ import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import type { ConditionDefinition, Finding } from "./definition.ts";
 
-/** Seconds an answer to the condition stays fresh with this type; null where it does not age. */
+/** Returns the seconds for which an answer stays fresh with this type; null where it does not age. */
 export function freshSeconds(
   state: SessionState,
   { freshness }: Pick<ConditionDefinition, "freshness">,
@@ -10,7 +10,9 @@ export function freshSeconds(
   return freshness === null ? null : state.type.timing[freshness].value;
 }
 
-/** A report's finding: yes while younger than `freshSeconds`, stale after; null never ages. */
+/**
+ * Returns a report's finding: yes while it is younger than `freshSeconds`, stale after that; with null it never ages.
+ */
 export function fromReport(said: Attribution, freshSeconds: number | null, now: number): Finding {
   const until = freshSeconds === null ? null : said.at + freshSeconds * 1000;
   return {
@@ -21,7 +23,7 @@ export function fromReport(said: Attribution, freshSeconds: number | null, now: 
   };
 }
 
-/** A report that says no. */
+/** Returns the finding of a report that says no. */
 export function reportedNo(said: Attribution, found?: string): Finding {
   const by = { post: said.post, name: said.name };
   return { is: "no", at: said.at, by, until: null, ...(found === undefined ? {} : { found }) };

@@ -3,14 +3,14 @@ import type { SessionState } from "../session/state.ts";
 import type { CheckedCondition, Finding } from "./definition.ts";
 import { freshSeconds, NOBODY_SAID } from "./finding.ts";
 
-/** A condition that one of the type's checks answers by itself. */
+/** Returns the definition of a condition that one check of the type answers alone. */
 export function standsOnCheck<Id extends ConditionId>(
   parts: Omit<CheckedCondition<Id>, "find">,
 ): CheckedCondition<Id> {
   return { ...parts, find: (state, _engine, now) => fromCheck(state, parts, now) };
 }
 
-/** The finding of a check of the type: good, and done lately enough for the condition. */
+/** Returns the finding of a check of the type: yes if it is good and recent enough for the condition. */
 export function fromCheck(
   state: SessionState,
   condition: Pick<CheckedCondition, "check" | "freshness">,
@@ -26,7 +26,7 @@ export function fromCheck(
   return { is: until !== null && now >= until ? "stale" : "yes", at: record.at, by, until };
 }
 
-/** For a check that a clearance stands on. */
+/** The `wanted` of a check on which a clearance depends. */
 export function whileStarting(state: SessionState): boolean {
   return state.stage === "starting";
 }

@@ -1,6 +1,6 @@
 import { standsOnCheck, whileStarting } from "./fromCheck.ts";
 
-/** No fuelling and no uncleared spill within the type's distance (50 ft: TM 1-1500-204-23-1). */
+/** No fuelling and no spill within the type's distance (50 ft: TM 1-1500-204-23-1). */
 export const fuellingClear = standsOnCheck({
   id: "fuellingClear",
   check: "fuelling",

@@ -2,7 +2,10 @@ import { isTurning } from "../engine/life.ts";
 import type { CheckedCondition } from "./definition.ts";
 import { fromCheck } from "./fromCheck.ts";
 
-/** Before ground power goes, the generators carry the load: read by the cockpit, with an engine that has one turning. */
+/**
+ * The generators carry the load before ground power is disconnected. The cockpit reads it while an engine with a
+ * generator turns.
+ */
 export const generatorsCarry: CheckedCondition<"generatorsCarry"> = {
   id: "generatorsCarry",
   check: "generatorsCarry",
@@ -16,7 +19,7 @@ export const generatorsCarry: CheckedCondition<"generatorsCarry"> = {
     const alive = state.engines.some(
       (e) => isTurning(e.life) && state.type.engines[e.n - 1]?.accessories.includes("generator"),
     );
-    // With nothing turning the aircraft goes dark on purpose: there is no load to carry.
+    // With no engine turning there is no load to carry: the aircraft is meant to lose power.
     const anyTurning = state.engines.some((e) => isTurning(e.life));
     if (!anyTurning) return { is: "yes", at: null, by: null, until: null };
     if (!alive) return { is: "no", at: null, by: null, until: null, found: "noGenerator" };

@@ -1,7 +1,10 @@
 import type { Finding, ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
-/** The electrical source is known: on with volts inside the type's steady range, or off where batteries are planned. */
+/**
+ * The electrical source is known: ground power is on with volts in the type's steady range, or off where batteries are
+ * planned.
+ */
 export const groundPowerKnown: ReportedCondition<"groundPowerKnown"> = {
   id: "groundPowerKnown",
   owners: ["groundPower", "cockpit"],
@@ -25,5 +28,5 @@ export const groundPowerKnown: ReportedCondition<"groundPowerKnown"> = {
   },
 };
 
-/** A start planned on batteries with no cart ever connected: the plan itself says so. */
+/** For a start planned on batteries without a cart, the plan itself is the answer. */
 const ON_BATTERIES: Finding = { is: "yes", at: null, by: null, until: null, found: "batteries" };

@@ -1,8 +1,10 @@
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
-/** The fire guard reports standing at this very engine, and lately. It is a report, not a look: a guard behind the
- * engine may be out of the cockpit's sight (common practice, no source). A guard at every start: FAA-H-8083-30 ch. 11. */
+/**
+ * The fire guard reported recently enough to be at this engine. It is a report because the cockpit may not see a guard
+ * behind the engine (common practice, no source). A guard at every start: FAA-H-8083-30 ch. 11.
+ */
 export const guardInPlace: ReportedCondition<"guardInPlace"> = {
   id: "guardInPlace",
   owners: ["fireGuard"],

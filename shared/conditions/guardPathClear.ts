@@ -1,7 +1,7 @@
 import type { ReportedCondition } from "./definition.ts";
 import { NOBODY_SAID, reportedNo } from "./finding.ts";
 
-/** The guard came to this engine without walking through a turning engine's arc, or says to have walked around. */
+/** The guard came to this engine without passing a turning engine's arc, or reported having walked around it. */
 export const guardPathClear: ReportedCondition<"guardPathClear"> = {
   id: "guardPathClear",
   owners: ["fireGuard"],

@@ -1,7 +1,7 @@
 import type { ReportedCondition } from "./definition.ts";
 import { reportedNo } from "./finding.ts";
 
-/** Nobody has a hand on any propeller. Ignition was confirmed off before anybody went there. */
+/** Nobody has hands on any propeller. Ignition was confirmed off before anybody went there. */
 export const handsOffPropellers: ReportedCondition<"handsOffPropellers"> = {
   id: "handsOffPropellers",
   owners: ["fireGuard", "groundPower"],

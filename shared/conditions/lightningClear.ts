@@ -2,8 +2,8 @@ import { lightningNow } from "../weather/lightning.ts";
 import type { ReportedCondition } from "./definition.ts";
 
 /**
- * No flash within the type's distance, or of unknown distance, in the type's time. Nobody needs to look for none: the
- * condition answers what was reported. A type without a rule for lightning has no limit to pass.
+ * No flash within the type's distance, or of unknown distance, in the type's time. Nobody has to report that there was
+ * none: the condition depends only on reported flashes. A type without a lightning rule has no limit to exceed.
  */
 export const lightningClear: ReportedCondition<"lightningClear"> = {
   id: "lightningClear",

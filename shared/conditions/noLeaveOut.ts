@@ -10,7 +10,7 @@ const WORK: Readonly<Record<OutService, string>> = {
   removeChocks: "removing",
 };
 
-/** Nobody is at the aircraft on the crew's leave: each leave given was reported done, or its people clear. */
+/** Nobody is at the aircraft on the crew's leave: for each leave the work was reported done, or its people clear. */
 export const noLeaveOut: ReportedCondition<"noLeaveOut"> = {
   id: "noLeaveOut",
   owners: ["groundPower"],

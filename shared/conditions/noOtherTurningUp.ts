@@ -1,7 +1,7 @@
 import { plain } from "../engine/life.ts";
 import type { ReportedCondition } from "./definition.ts";
 
-/** No other engine is cranking or cleared to: one guard covers one engine. */
+/** No other engine is cranking or cleared to crank: one guard covers one engine. */
 export const noOtherTurningUp: ReportedCondition<"noOtherTurningUp"> = {
   id: "noOtherTurningUp",
   owners: ["cockpit"],

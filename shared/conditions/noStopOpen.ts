@@ -1,6 +1,6 @@
 import type { ReportedCondition } from "./definition.ts";
 
-/** No hold, cut or fire stands. A stop's owner ends it; nothing else does. */
+/** No hold, cut or fire is open. Only the owner of a stop can end it. */
 export const noStopOpen: ReportedCondition<"noStopOpen"> = {
   id: "noStopOpen",
   owners: ["cockpit", "fireGuard", "groundPower", "supervisor"],

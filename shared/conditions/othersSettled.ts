@@ -1,6 +1,6 @@
 import type { ReportedCondition } from "./definition.ts";
 
-/** Every other engine has either not caught, is stable, or is shut down; none is between. */
+/** Every other engine has not caught, is stable or is shut down; none is between these. */
 export const othersSettled: ReportedCondition<"othersSettled"> = {
   id: "othersSettled",
   owners: ["cockpit"],

@@ -1,7 +1,10 @@
 import { POSTS } from "../protocol/posts.ts";
 import type { ReportedCondition } from "./definition.ts";
 
-/** Nobody at a post has lapsed training or sign-off (14 CFR 139.329 shape: trained before duty and every 12 months). */
+/**
+ * Nobody at a post has training or a sign-off that expired (14 CFR 139.329 shape: trained before duty and every 12
+ * months).
+ */
 export const postsCurrent: ReportedCondition<"postsCurrent"> = {
   id: "postsCurrent",
   owners: ["supervisor"],

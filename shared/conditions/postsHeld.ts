@@ -1,7 +1,7 @@
 import { neededPosts } from "../posts/needed.ts";
 import type { ReportedCondition } from "./definition.ts";
 
-/** Every post the type requires, and ground power when a cart is planned, is held by somebody who was briefed. */
+/** Every post that the type requires, and ground power when a cart is planned, is held by a person who was briefed. */
 export const postsHeld: ReportedCondition<"postsHeld"> = {
   id: "postsHeld",
   owners: ["supervisor"],

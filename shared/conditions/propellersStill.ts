@@ -1,6 +1,6 @@
 import type { ReportedCondition } from "./definition.ts";
 
-/** Every propeller that an earlier session left turning was seen still since, by a named person. */
+/** A named person has since seen every propeller that an earlier session left turning stand still. */
 export const propellersStill: ReportedCondition<"propellersStill"> = {
   id: "propellersStill",
   owners: ["fireGuard", "groundPower"],

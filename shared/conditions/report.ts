@@ -5,14 +5,14 @@ import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { ConditionDefinition } from "./definition.ts";
 
-/** The posts that can meet the condition in this start. */
+/** Returns the posts that can meet the condition in this start. */
 export function ownersOf(state: SessionState, condition: ConditionDefinition): readonly Post[] {
   if (condition.check === undefined) return condition.owners;
   const check = state.type.checks.find((c) => c.id === condition.check);
   return [check ? postFor(state, check) : "supervisor"];
 }
 
-/** One condition's finding as people are told it. */
+/** Returns one condition's finding as people see it. */
 export function reportOf(
   state: SessionState,
   condition: ConditionDefinition,
@@ -24,7 +24,7 @@ export function reportOf(
   return { id: condition.id, owners: ownersOf(state, condition), ...finding, age };
 }
 
-/** The same, `overridden` where it is not met and two people set it aside for this engine's clearance. */
+/** Returns the same, but `overridden` where it is not met and two people set it aside for this engine's clearance. */
 export function clearanceReport(
   state: SessionState,
   condition: ConditionDefinition,

@@ -3,7 +3,7 @@ import { engineOf } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import type { ReportedCondition } from "./definition.ts";
 
-/** The starter has had the rest its ladder asks for. Time alone meets this one. */
+/** The starter has rested as long as its ladder requires. Time alone meets this condition. */
 export const starterCool: ReportedCondition<"starterCool"> = {
   id: "starterCool",
   owners: ["cockpit"],

@@ -4,7 +4,7 @@ import { seenBy } from "../weather/weather.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID } from "./finding.ts";
 
-/** Wind and gust as last read are within the type's limits, and read lately. */
+/** Wind and gust are within the type's limits, and were read recently enough. */
 export const windWithinLimits: ReportedCondition<"windWithinLimits"> = {
   id: "windWithinLimits",
   owners: ["supervisor"],
@@ -15,7 +15,7 @@ export const windWithinLimits: ReportedCondition<"windWithinLimits"> = {
   find(state, _engine, now) {
     const seen = state.weather;
     if (!seen) return NOBODY_SAID;
-    // A report's wind grows old from when it was observed, not from when it was pasted.
+    // The wind of a weather report ages from its observation, not from when a person pasted it.
     const { at, post, name } = seenBy(seen);
     const by = { post, name };
     const { max, gustMax } = state.type.wind;
@@ -29,7 +29,9 @@ export const windWithinLimits: ReportedCondition<"windWithinLimits"> = {
   },
 };
 
-/** Wind from behind or across beyond the type's limits, in words; null where heading or direction is not known. */
+/**
+ * Returns in words a wind from behind or across beyond the type's limits; null where heading or direction is unknown.
+ */
 function noseFault(state: SessionState, gust: number): string | null {
   const { tailMax, crossMax } = state.type.wind;
   const from = state.weather?.fromDeg ?? null;

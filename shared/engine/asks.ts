@@ -8,7 +8,7 @@ import { airTemperature } from "../weather/air.ts";
 import { type Engine, plain } from "./life.ts";
 import { isNextFree, nextInOrder } from "./nextInOrder.ts";
 
-/** What each engine's start asks of the cockpit. */
+/** Returns what the start of each engine asks of the cockpit. */
 export function startAsks(state: SessionState): Ask[] {
   return state.engines.flatMap((e) => ofEngine(state, e));
 }
@@ -70,7 +70,7 @@ function ofEngine(state: SessionState, engine: Engine): Ask[] {
   }
 }
 
-/** The next engine of the order, once no other is being started. */
+/** Returns the ask for the next engine of the order, once no other engine is being started. */
 export function nextEngine(state: SessionState, now: number): Ask[] {
   const n = isNextFree(state) ? nextInOrder(state) : null;
   if (n === null) return [];

@@ -10,7 +10,7 @@ import { withEngine, withLife } from "./evolve.ts";
 import { type Engine, plain } from "./life.ts";
 import { ofEngine, wrongState } from "./ofEngine.ts";
 
-/** The permission to start one engine. The crew reads it back with the engine's number entered again. */
+/** The permission to start one engine. The crew reads it back by entering the engine's number again. */
 export const clearToStart = signal({
   from: ["supervisor"],
   stages: ["starting"],
@@ -58,7 +58,7 @@ export const revokeClearance = signal({
       { type: "clearanceVoid", engine: engine.n, clearance, cause: "revoked" },
     );
   }),
-  // The clearance ends by its own event.
+  // The clearance ends by an event of its own.
   evolve: (state) => state,
   menu: { own: ["cockpit", "fireGuard", "supervisor"], seenBy: [], when: ["clear"], tone: "plain" },
 });
@@ -76,7 +76,7 @@ function clear(state: SessionState, send: Send, engine: Engine, { now }: Context
   });
 }
 
-/** The cockpit will not start on this clearance: it ends. */
+/** The cockpit does not want to start on this clearance, so it ends. */
 function declined(asked: Signal, action: AnswerAction): Verdict {
   const engine = asked.engine ?? 0;
   return accept(
@@ -85,7 +85,10 @@ function declined(asked: Signal, action: AnswerAction): Verdict {
   );
 }
 
-/** The engine's number is entered again by hand. A wrong one ends the clearance: the supervisor says it anew. */
+/**
+ * The cockpit enters the engine's number again by hand. A wrong number ends the clearance; the supervisor must give a
+ * new one.
+ */
 function readBack(state: SessionState, asked: Signal, action: AnswerAction, now: number): Verdict {
   if (action.engine === undefined) return refuse("engineNeeded");
   const engine = asked.engine ?? 0;

@@ -5,7 +5,7 @@ import { closeKinds, closeSignal } from "../signals/close.ts";
 import { withEngine, withLife } from "./evolve.ts";
 import { plain } from "./life.ts";
 
-/** The clearance comes to stand, and the request it answers is done. */
+/** Returns the state with the clearance valid and the request that it answers done. */
 export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const n = fact.engine ?? 0;
   const granted = withEngine(state, n, (e) => {
@@ -28,11 +28,11 @@ export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"se
       },
     );
   });
-  // Nobody goes to a propeller any more on an older question.
+  // An older question must no longer send anybody to a propeller.
   return closeKinds(closeSignal(granted, fact.ref ?? 0, "done"), ["handlePropeller"], "revoked");
 }
 
-/** A clearance died: the engine waits, and must be asked for anew. */
+/** Returns the state after a clearance ended without use: the engine waits, and the cockpit must request again. */
 export function voidClearance(state: SessionState, fact: FactOf<"clearanceVoid">): SessionState {
   const next = withEngine(state, fact.engine, (e) =>
     plain(e.life).is === "clear" ? withLife(e, { is: "waiting" }) : e,
@@ -41,12 +41,12 @@ export function voidClearance(state: SessionState, fact: FactOf<"clearanceVoid">
   return endedAs(closeSignal(next, fact.clearance, is), fact.clearance, is);
 }
 
-/** The clearance was used: ended by its use. */
+/** Returns the state after the clearance was used. */
 export function spendClearance(state: SessionState, id: number): SessionState {
   return endedAs(closeSignal(state, id, "done"), id, "done");
 }
 
-/** Its read-back may have closed the signal long before: how the clearance ended is what counts. */
+/** The read-back may have closed the signal long before. Its end is shown as the end of the clearance. */
 function endedAs(state: SessionState, id: number, is: Exclude<Signal["is"], "open">): SessionState {
   return {
     ...state,

@@ -3,7 +3,10 @@ import { findUnmet } from "../conditions/all.ts";
 import type { SessionState } from "../session/state.ts";
 import { plain } from "./life.ts";
 
-/** Requests that wait for the supervisor. With a condition unmet there is no choice to clear: the ask names what is missing instead. */
+/**
+ * Returns the requests that wait for the supervisor. While a condition is not met there is no choice to clear; the ask
+ * names what is missing.
+ */
 export function clearances(state: SessionState, now: number): Ask[] {
   return state.engines.flatMap((e) => {
     const life = plain(e.life);

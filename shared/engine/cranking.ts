@@ -11,10 +11,10 @@ import { crank } from "./evolve.ts";
 import { type Engine, isTurning } from "./life.ts";
 import { ofEngine } from "./ofEngine.ts";
 
-/** The starter is engaged. It uses the clearance up. */
+/** The starter is engaged. This uses up the clearance. */
 export const cranking = signal({
   from: ["cockpit"],
-  // An engine may be found turning at any time: each report of it can always be made.
+  // An engine may be found turning in any live stage, so each report of it must be possible.
   stages: LIVE_STAGES,
   engine: "required",
   decide: ofEngine(engage),
@@ -28,8 +28,8 @@ export const cranking = signal({
 });
 
 /**
- * With no clearance that stands it is refused; an engine that turns all the same is reported with `turning`, which
- * anybody may send. In a fire the crew may crank on without one.
+ * Refused without a valid clearance; anybody can still report an engine that turns anyway with `turning`. In a fire the
+ * crew may crank on without a clearance.
  */
 function engage(state: SessionState, send: Send, engine: Engine, { now }: Context): Verdict {
   const life = engine.life;
@@ -38,7 +38,7 @@ function engage(state: SessionState, send: Send, engine: Engine, { now }: Contex
   if (life.is === "fire") {
     if (life.under.is === "cranking") return refuse("alreadyDone", { engine: engine.n });
     if (isTurning(life)) return refuse("wrongEngineState", { engine: engine.n, found: life.under.is });
-    // Not even a fire turns a propeller somebody has hands on.
+    // Even in a fire, nobody may turn a propeller that a person has hands on.
     const hands = findAll(state, engine.n, now).filter(
       (r) => r.id === "handsOffPropellers" && r.is !== "yes",
     );

@@ -7,12 +7,12 @@ import { type Engine, type PlainLife, plain } from "./life.ts";
 
 const STARTER_USES_KEPT = 12;
 
-/** The state with one engine changed. */
+/** Returns the state with one engine changed. */
 export function withEngine(state: SessionState, n: number, change: (e: Engine) => Engine): SessionState {
   return { ...state, engines: state.engines.map((e) => (e.n === n ? change(e) : e)) };
 }
 
-/** The engine with its plain life changed, any fire left on. */
+/** Returns the engine with its plain life changed; a fire stays on it. */
 export function withLife(engine: Engine, life: PlainLife): Engine {
   return { ...engine, life: engine.life.is === "fire" ? { ...engine.life, under: life } : life };
 }
@@ -21,7 +21,10 @@ export function starterRested(state: SessionState, n: number): SessionState {
   return withEngine(state, n, (e) => (plain(e.life).is === "cooling" ? withLife(e, { is: "waiting" }) : e));
 }
 
-/** The starter is engaged: a new attempt. What the guard said of this arc is used up, and every leave ends. */
+/**
+ * Returns the state with the starter engaged in a new attempt. The guard's report of this arc is used up, and every
+ * leave ends.
+ */
 export function crank(
   before: SessionState,
   n: number,
@@ -41,7 +44,7 @@ export function crank(
   });
 }
 
-/** The engine with its starter let go, if it was engaged. */
+/** Returns the engine with its starter disengaged, if it was engaged. */
 export function starterOff(engine: Engine, now: number): Engine {
   const last = engine.starter.at(-1);
   if (!last || last.off !== null) return engine;
@@ -63,7 +66,9 @@ export function caught(state: SessionState, n: number, now: number): SessionStat
   );
 }
 
-/** An attempt given up while the starter turned: the starter cools for as long as its ladder says. */
+/**
+ * Returns the state after an attempt was given up. If the starter was engaged, it cools for as long as its ladder says.
+ */
 export function abandonStart(state: SessionState, n: number, now: number): SessionState {
   return withEngine(state, n, (e) => {
     const off = starterOff(e, now);
@@ -80,7 +85,7 @@ export function shutDown(state: SessionState, n: number, now: number, reason: st
   });
 }
 
-/** The engine ran: its blades need no counting until the type's interval has passed since. */
+/** Returns the engine after it ran: no blade count is due until the type's interval has passed. */
 function ran(engine: Engine, now: number): Engine {
   const { warmUp: _warmed, runUp: _ranUp, ...rest } = engine;
   return { ...rest, lastRanAt: now, blades: null };

@@ -2,7 +2,10 @@ import type { RunUpItem } from "../protocol/commands.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { Attribution, Reading } from "../session/attribution.ts";
 
-/** The permission to start one engine: single use, dies with its epoch, its time or any condition it stood on. */
+/**
+ * The permission to start one engine. It is used once, and it ends with its epoch, its time or any condition it depends
+ * on.
+ */
 export interface Clearance {
   /** Event number of the clear-to-start signal. */
   id: number;
@@ -10,12 +13,12 @@ export interface Clearance {
   expiresAt: number;
   epoch: number;
   fence: number;
-  /** The conditions' answers at the moment of issue. */
+  /** The findings of the conditions when it was given. */
   basis: ConditionReport[];
   readBackAt: number | null;
 }
 
-/** An engine under its own life, apart from fire. */
+/** The life of an engine, apart from fire. */
 export type PlainLife =
   | { is: "waiting" }
   | { is: "requested"; since: number; signal: number }
@@ -35,7 +38,7 @@ export type PlainLife =
   | { is: "shutDown"; since: number; reason: string }
   | { is: "cooling"; since: number; until: number };
 
-/** Fire wraps the life it struck: the crew may be right to keep cranking, so that life goes on under it. */
+/** A fire wraps the engine's life, which continues under it, because the crew may be right to keep cranking. */
 export type EngineLife = PlainLife | { is: "fire"; since: number; fire: number; under: PlainLife };
 
 export interface StarterUse {
@@ -45,11 +48,11 @@ export interface StarterUse {
   onMax: number;
   /** Lowest bus volts seen while it was engaged. */
   lowest?: Reading & { from: "busVolts" | "groundPower" };
-  /** Lowest bus volts that were to be expected as it was engaged. */
+  /** Lowest bus volts expected when it was engaged. */
   expected?: number;
 }
 
-/** Blades turned through by hand or starter, ignition off. */
+/** Blades turned by hand or by the starter, ignition off. */
 export interface BladeCount {
   by: Attribution;
   blades: number;
@@ -59,25 +62,25 @@ export interface BladeCount {
 export interface Engine {
   n: number;
   life: EngineLife;
-  /** Rises with every clearance issued for this engine; an older one can never act. */
+  /** Rises with every clearance given for this engine; an older clearance can never act. */
   fence: number;
   attempts: number;
   /** Starter engagements, oldest first, at most the last twelve. */
   starter: StarterUse[];
   blades: BladeCount | null;
-  /** Limits of the type it passed in this session, for the inspection that follows. */
+  /** Limits of the type that it passed in this session, for the inspection that follows. */
   exceeded: { limit: "starterTime" | "oilFirst" | "oilNormal"; allowed: number; found: number; at: number }[];
-  /** When it last stood running, here or in an earlier session. */
+  /** When it last stopped running, here or in an earlier session. */
   lastRanAt: number | null;
   /** Newest reading of each gauge. */
   readings: Record<string, Reading>;
-  /** Readings of the warm-up's gauges since it caught, oldest first, as many as the type keeps. */
+  /** Readings of the warm-up's gauges since the engine caught, oldest first, as many as the type keeps. */
   warmUp?: Record<string, Reading[]>;
-  /** Figures of its run-up, newest of each. */
+  /** Figures of its run-up, the newest of each. */
   runUp?: Partial<Record<RunUpItem, Reading>>;
 }
 
-/** An engine's life with any fire taken off. */
+/** Returns an engine's life without any fire. */
 export function plain(life: EngineLife): PlainLife {
   return life.is === "fire" ? life.under : life;
 }

@@ -5,7 +5,7 @@ import { type Engine, type PlainLife, plain } from "./life.ts";
 
 type EngineDecider = (state: SessionState, send: Send, engine: Engine, context: Context) => Verdict;
 
-/** A decider that is given the engine its signal is about. Refuses when the aircraft has no such engine. */
+/** Returns a decider that receives the engine of its signal. It refuses when the aircraft has no such engine. */
 export function ofEngine(decide: EngineDecider) {
   return (state: SessionState, send: Send, context: Context): Verdict => {
     const engine = engineOf(state, send.engine ?? 0);
@@ -13,7 +13,7 @@ export function ofEngine(decide: EngineDecider) {
   };
 }
 
-/** A decider that takes a report only of an engine in one of the given states, fire or not. */
+/** Returns a decider that accepts a report only for an engine in one of the given states, with or without fire. */
 export function whenEngineIs(...lives: readonly PlainLife["is"][]) {
   return ofEngine((_state, send, engine) =>
     lives.includes(plain(engine.life).is) ? accept({ ...send, type: "sent" }) : wrongState(engine),

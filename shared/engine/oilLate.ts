@@ -7,8 +7,8 @@ import { type Engine, plain } from "./life.ts";
 type Exceeded = FactOf<"exceeded">;
 
 /**
- * Oil limits after the catch that turn out passed as a reading comes: said once, when the first indication or normal
- * pressure shows, with the seconds it took.
+ * Returns the oil limits after the catch that a reading shows as passed. Each is reported once, when the first
+ * indication or normal pressure is read, with the seconds it took.
  */
 export function oilReadLate(state: SessionState, engine: Engine, psi: number, now: number): Exceeded[] {
   const { firstIndication, normal } = oilLimitsAt(state.type.oil, airTemperature(state));
@@ -16,7 +16,7 @@ export function oilReadLate(state: SessionState, engine: Engine, psi: number, no
   return passed(engine, now, { first: isNormal || psi >= firstIndication.atLeast.value, normal: isNormal });
 }
 
-/** The same as an engine is shut down whose oil pressure never came. */
+/** Returns the same for an engine that is shut down before its oil pressure came. */
 export function oilNeverCame(engine: Engine, now: number): Exceeded[] {
   return passed(engine, now, { first: true, normal: true });
 }

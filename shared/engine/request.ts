@@ -9,7 +9,7 @@ import { type Engine, plain } from "./life.ts";
 import { nextInOrder } from "./nextInOrder.ts";
 import { ofEngine, wrongState } from "./ofEngine.ts";
 
-/** The crew asks to start one engine. The supervisor answers by clearing it, or says "unable". */
+/** The crew asks to start one engine. The supervisor answers with a clearance or with "unable". */
 export const readyToStart = signal({
   from: ["cockpit"],
   stages: ["starting"],
@@ -32,7 +32,7 @@ export const readyToStart = signal({
       const requested = life !== undefined && plain(life).is === "requested";
       return requested ? withEngine(state, engine, (e) => withLife(e, { is: "waiting" })) : state;
     },
-    // The supervisor is asked for the clearance itself.
+    // The supervisor is asked for the clearance itself, not for an answer.
     asked: null,
   }),
   menu: {
@@ -43,7 +43,7 @@ export const readyToStart = signal({
   },
 });
 
-/** A request stands on no condition: it asks the posts to meet them. Out of the planned order it needs a reason. */
+/** A request needs no condition: it asks the posts to meet them. A request out of the planned order needs a reason. */
 function request(state: SessionState, send: Send, engine: Engine): Verdict {
   if (stopOpen(state)) return refuse("stopOpen");
   const is = engine.life.is;

@@ -7,7 +7,10 @@ import { isTurning } from "./life.ts";
 import { ofEngine, whenEngineIs, wrongState } from "./ofEngine.ts";
 import { oilNeverCame } from "./oilLate.ts";
 
-/** A report of the crew about one engine. An engine may be found turning at any time, so it is taken in every stage. */
+/**
+ * A report of the crew about one engine. It is accepted in every live stage, because an engine may be found turning at
+ * any time.
+ */
 const report = { from: ["cockpit"], stages: LIVE_STAGES, engine: "required" } as const;
 const keys = { own: ["cockpit"], seenBy: [] } as const;
 

@@ -2,7 +2,7 @@ import type { SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Attribution } from "./attribution.ts";
 
-/** Who said it, from the event's envelope. */
+/** Returns who reported something, from the event's envelope. */
 export function said(event: SessionEvent, seenFrom: Post | null): Attribution {
   const { actor } = event;
   return {

@@ -1,13 +1,13 @@
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 
-/** Who said a thing, and when by the server's clock. `seq` is the event that recorded it. */
+/** Who reported something, and when by the server's clock. `seq` is the number of the event that recorded it. */
 export interface Attribution {
   at: number;
   seq: number;
   post: Post | null;
   name: string;
-  /** Set when the sayer recorded another post's hand signal. */
+  /** Set when the reporter recorded another post's hand signal. */
   seenFrom: Post | null;
 }
 

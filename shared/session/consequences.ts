@@ -7,9 +7,9 @@ import type { Fact } from "../protocol/events.ts";
 import { type SessionState, stopOpen } from "./state.ts";
 
 /**
- * What follows by itself from the state and the time: clearances that died, requests a stop took back, limits passed,
- * answers late, starters cooled, posts fallen silent, alerts begun and ended, drills opened. Empty when nothing more
- * follows.
+ * Returns the facts that follow from the state and the time alone: clearances that ended, requests that a stop took
+ * back, limits passed, answers late, starters cooled, silent posts, alerts begun and ended, drills opened. Empty when
+ * nothing more follows.
  */
 export function consequences(state: SessionState, now: number): Fact[] {
   return [
@@ -52,7 +52,7 @@ function clearanceEnd(
   return [{ type: "clearanceVoid", engine, clearance: clearance.id, cause: "condition", unmet }];
 }
 
-/** An override waits only so long for its second person, and serves one start in one epoch. */
+/** An override waits only a limited time for its second person, and serves one start in one epoch. */
 function overridesEnded(state: SessionState, now: number): Fact[] {
   const limit = state.type.timing.override.value * 1000;
   return state.overrides.flatMap((o): Fact[] => {

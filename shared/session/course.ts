@@ -7,7 +7,7 @@ type CourseFact = FactOf<
   "planAmended" | "stageReached" | "briefed" | "postTaken" | "postOffered" | "postLeft"
 >;
 
-/** The session's course and its people. Every change of post opens a new epoch. */
+/** Returns the state after an event of the session's course or its people. Every change of post opens a new epoch. */
 export function evolveCourse(state: SessionState, event: SessionEvent, fact: CourseFact): SessionState {
   const actor = event.actor;
   switch (fact.type) {
@@ -39,7 +39,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         ...newEpoch(unshelved(state, fact.post)),
         posts: { ...state.posts, [fact.post]: null },
         offers: { ...state.offers, [fact.post]: null },
-        // What a guard reported stands only while that guard does.
+        // The guard's reports end when the guard changes.
         ...(fact.post === "fireGuard" ? { guard: null, arcs: {} } : {}),
       });
     case "postTaken": {

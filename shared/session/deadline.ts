@@ -6,8 +6,8 @@ import { lapseMoments } from "../posts/presence.ts";
 import { isOver, type SessionState } from "./state.ts";
 
 /**
- * The next moment, server milliseconds, at which time alone will change something; null when none will. A limit that
- * is kept up to its last millisecond is passed one later.
+ * Returns the next moment, server milliseconds, at which time alone changes something; null when none will. A limit
+ * that is kept up to its last millisecond is passed one millisecond later.
  */
 export function nextDeadline(state: SessionState): number | null {
   if (isOver(state)) return null;
@@ -18,7 +18,7 @@ export function nextDeadline(state: SessionState): number | null {
       case "clear":
         moments.push(life.clearance.expiresAt);
         for (const finding of findAll(state, engine.n, state.at)) {
-          // What two people set aside changes nothing when it ages.
+          // A condition that two people set aside changes nothing when its answer ages.
           if (overriddenBy(state, finding.id, engine.n)) continue;
           if (finding.is === "yes" && finding.until !== null) moments.push(finding.until);
         }

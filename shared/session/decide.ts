@@ -20,8 +20,9 @@ import { isOver, type SessionState } from "./state.ts";
 import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
 
 /**
- * Decides one action on the state as it stands. Pure: same inputs, same verdict. A refusal says why, and who could.
- * `validUntil` is the server time after which the sender no longer wants it done; a stop is never too late.
+ * Decides one action on the present state. Pure: the same inputs give the same verdict. A refusal says why, and which
+ * posts could do it. `validUntil` is the server time after which the sender no longer wants the action; a stop is never
+ * too late.
  */
 export function decide(state: SessionState, action: Action, context: Context, validUntil?: number): Verdict {
   if (isOver(state)) return refuse("sessionOver", { found: state.stage });

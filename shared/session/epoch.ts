@@ -1,6 +1,9 @@
 import type { SessionState } from "./state.ts";
 
-/** A new epoch: every clearance and every leave of an older one is dead, and the all clear must be said anew. */
+/**
+ * Returns the state in a new epoch: every clearance and every leave of an older one has ended, and the all clear must
+ * be given again.
+ */
 export function newEpoch(state: SessionState): SessionState {
   return { ...state, epoch: state.epoch + 1, allClearAt: null };
 }

@@ -21,7 +21,7 @@ import { evolveReport } from "./reports.ts";
 import { type SessionState, startLive } from "./state.ts";
 
 /**
- * The state after one more event. Pure, total over recorded events, and the only way a state changes.
+ * Returns the state after one more event. Pure, defined for every recorded event, and the only way a state changes.
  * @param state null before the first event, which must be `planned`
  * @throws Error when the event does not follow: wrong session, a gap in the numbers, or a first event of another kind
  */
@@ -39,7 +39,7 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
   return live(leavesKept({ ...applied, posts, seq: event.seq, at: event.at }));
 }
 
-/** Presence is a person's touch: whatever a post's holder sent counts, except what the device says by itself. */
+/** Records a touch: any action of a post's holder counts as presence, except what the device sends by itself. */
 function touched(posts: SessionState["posts"], { actor, fact, at }: SessionEvent): SessionState["posts"] {
   if (actor.kind !== "person" || actor.post === null || saidByDevice(fact)) return posts;
   const holder = posts[actor.post];

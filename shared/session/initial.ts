@@ -2,7 +2,7 @@ import { know } from "../aircraft/know.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "./state.ts";
 
-/** The state a session's first event makes. */
+/** Returns the state after a session's first event. */
 export function initialState(event: SessionEvent, fact: FactOf<"planned">): SessionState {
   const type = fact.aircraftType;
   const state: SessionState = {

@@ -4,7 +4,7 @@ import type { SignalKind } from "../protocol/signals.ts";
 import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
 import { signalOf } from "../signals/all.ts";
 
-/** Who may ask for what, and in which stages. `anyone` includes a signed-in person who holds no post. */
+/** The posts that may do something, and the stages. `anyone` includes a signed-in person who holds no post. */
 export interface Permission {
   posts: readonly Post[] | "anyone";
   stages: readonly Stage[];
@@ -44,8 +44,8 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
 };
 
 /**
- * The one permission table: action, and for a signal its kind, to posts and stages. A hand signal that another post
- * gave may be recorded by the holder of any post.
+ * Returns the posts and stages for an action, and for a signal by its kind. This is the only table of permissions. The
+ * holder of any post may record a hand signal that another post gave.
  */
 export function permissionFor(
   action: Pick<Action, "type"> & { kind?: SignalKind; seenFrom?: Post | undefined },

@@ -9,7 +9,7 @@ type ReportFact = FactOf<
 
 const FLASHES_KEPT = 50;
 
-/** Reports that conditions stand on, and limits that were passed. */
+/** Returns the state after a report for a condition, or after a limit was passed. */
 export function evolveReport(state: SessionState, event: SessionEvent, fact: ReportFact): SessionState {
   const by = said(event, null);
   switch (fact.type) {

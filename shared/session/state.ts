@@ -18,14 +18,14 @@ export interface Holder {
   device: string;
   since: number;
   briefed: boolean;
-  /** The last event that took a touch of this person's. */
+  /** Time of this person's last touch. */
   touchedAt: number;
   currentUntil: number | null;
 }
 
 export interface Hold {
   id: number;
-  /** Who raised it; null post for an observer. */
+  /** The person who raised it; the post is null for an observer. */
   by: Attribution;
   person: string | null;
   note: string | null;
@@ -46,7 +46,7 @@ export interface Fire {
   by: Attribution;
   engine: number | null;
   place: FirePlace;
-  /** The first of the two people who must report it out. */
+  /** The first of the two people who must report the fire out. */
   outBy: { person: string; device: string; name: string; at: number } | null;
 }
 
@@ -57,7 +57,7 @@ export interface SignalAnswer {
   channel: Channel;
 }
 
-/** One addressed message, while it lives and for a short while after. */
+/** One addressed message, while it is open and for a short while after. */
 export interface Signal {
   id: number;
   kind: SignalKind;
@@ -73,10 +73,10 @@ export interface Signal {
   volts: Quantity | null;
   pressure: Quantity | null;
   answers: Partial<Record<Post, SignalAnswer>>;
-  /** When each post's panel showed it: the device's word, never the person's. */
+  /** Time at which each post's panel showed it. The device reports this, never the person. */
   delivered: Partial<Record<Post, number>>;
   is: "open" | "answered" | "done" | "unable" | "expired" | "revoked" | "readBackWrong" | "superseded";
-  /** Next moment something happens if no answer comes, null when nothing more does. */
+  /** Next moment at which something happens if no answer comes; null when nothing more does. */
   dueAt: number | null;
   /** 0 in time, 1 reminded, 2 raised to the supervisor. */
   late: 0 | 1 | 2;
@@ -90,12 +90,12 @@ export interface Alert {
   /** The signal that went unanswered, if that is what it is about. */
   ref: number | null;
   at: number;
-  /** Still true. */
+  /** True while its cause is there. */
   active: boolean;
   /** Its state at each post: one post's acknowledgement does not silence another's. */
   posts: Partial<Record<Post, AlertState>>;
   shelvedUntil: Partial<Record<Post, number>>;
-  /** When it sounds again if still unacknowledged. */
+  /** Time at which it sounds again if it is still unacknowledged. */
   againAt: number;
 }
 
@@ -115,11 +115,11 @@ export interface Defect {
   engine: number | null;
   barsStart: boolean;
   by: Attribution;
-  /** Its number in the aircraft's record, where it came from there. */
+  /** Its number in the aircraft's record, if it came from there. */
   no?: number;
 }
 
-/** A drill being worked: which steps each post has done or left. */
+/** An open drill: the steps that each post has done or left. */
 export interface DrillRun {
   id: number;
   drill: string;
@@ -129,7 +129,7 @@ export interface DrillRun {
   steps: Record<Post, ({ done: boolean; at: number } | null)[]>;
 }
 
-/** The crew's leave for one service action, dead with its epoch. */
+/** The crew's leave for one service action. It ends with its epoch. */
 export interface Authority {
   signal: number;
   at: number;
@@ -145,10 +145,10 @@ export const SERVICES = [
 ] as const;
 export type Service = (typeof SERVICES)[number];
 
-/** A service at the aircraft, apart from hands on a propeller. */
+/** A service at the aircraft other than hands on a propeller. */
 export type OutService = Exclude<Service, "handlePropeller">;
 
-/** A leave that the crew gave and that was reported neither done nor its people clear. */
+/** A leave that the crew gave, while neither its work is reported done nor its people clear. */
 export interface LeaveOut {
   service: OutService;
   by: Attribution;
@@ -161,14 +161,16 @@ export type GroundPower =
       is: "on";
       volts: Quantity;
       by: Attribution;
-      /** Read while an engine was cranked: judged by another band, and no sign of the steady volts. */
+      /**
+       * Volts read while an engine was cranked. Another band applies to them, and they do not show the steady volts.
+       */
       cranking?: { volts: Quantity; by: Attribution };
-      /** Every volts read since it came on, oldest first, where the type judges them over time. */
+      /** Every volts reading since power came on, oldest first, if the type judges them over time. */
       read?: { at: number; volts: number }[];
     };
 
 export interface CheckRecord {
-  /** The post that recorded it, where that was not the type's post for the check. */
+  /** The post that recorded it, if that was not the type's post for the check. */
   post?: Post;
   reading: Quantity | null;
   good: boolean;
@@ -177,7 +179,7 @@ export interface CheckRecord {
   note: string | null;
 }
 
-/** Everything a session is. Plain JSON; the server, every panel and the verifier hold the same bytes. */
+/** The whole state of a session. Plain JSON; the server, every panel and the verifier hold the same bytes. */
 export interface SessionState {
   v: 1;
   id: string;
@@ -189,10 +191,10 @@ export interface SessionState {
   type: AircraftType;
   order: number[];
   powerSource: "groundPower" | "batteries";
-  /** Where the nose points, degrees, and the field's height, feet. */
+  /** Heading of the nose, degrees, and the field's elevation, feet. */
   headingDeg?: number;
   elevationFt?: number;
-  /** What stands near, as planned. */
+  /** The neighbours, as planned. */
   neighbours?: StandNeighbour[];
   orderAdvice?: { order: number[]; extra: number | null };
   crew: Record<Post, { id: string; name: string } | null>;
@@ -203,7 +205,7 @@ export interface SessionState {
   /** Rises with every hold, fire, cut, change of post, restart and clock step. */
   epoch: number;
   engines: Engine[];
-  /** Where the guard stands, and which turning engine's arc lay on the way there, if one did. */
+  /** The engine at which the guard stands, and the turning engine whose arc lay on the way there, if one did. */
   guard: (Attribution & { engine: number; crossed: number | null }) | null;
   /** Somebody has hands on this engine's propeller; ignition was confirmed off. */
   handling: { engine: number; by: Attribution } | null;
@@ -211,14 +213,14 @@ export interface SessionState {
   brakes: (Attribution & { set: boolean; pressure: Quantity | null }) | null;
   chocks: (Attribution & { in: boolean }) | null;
   groundPower: GroundPower;
-  /** The newest record of a meter, of the power that is on. */
+  /** The newest meter's trace of the present ground power. */
   voltTrace?: {
     by: Attribution;
     endedAt: number;
     samples: { ms: number; volts: number }[];
     cranking: { from: number; to: number }[];
   };
-  /** What stands at the aircraft from elsewhere; absent before the session was told of it. */
+  /** What stands at the aircraft from elsewhere; absent until the session is told of it. */
   standing?: KnownStanding;
   authorities: Record<Service, Authority | null>;
   /** Leaves on which people may be at the aircraft; no epoch ends them. Absent when there is none. */
@@ -235,24 +237,26 @@ export interface SessionState {
   overrides: Override[];
   defects: Defect[];
   drills: DrillRun[];
-  /** Fires, alerts and blade counts, still there, that have opened their drill already. */
+  /** Fires, alerts and blade counts that still exist and have already opened their drill. */
   drillsOpened: number[];
   weather: Weather | null;
   /** Flashes reported, oldest first, at most the last fifty. */
   flashes?: SeenFlash[];
-  /** Since when a start has been live: some engine between asked for and stable. Presence counts from here. */
+  /**
+   * Since when a start has been live, that is, an engine is between requested and stable. Presence counts from here.
+   */
   liveSince: number | null;
   /** Newest reading of each gauge that belongs to no engine. */
   readings: Record<string, Reading>;
   checks: Record<string, CheckRecord>;
 }
 
-/** The engine, or undefined when the type has no such number. */
+/** Returns the engine, or undefined when the type has no such number. */
 export function engineOf(state: SessionState, n: number): Engine | undefined {
   return state.engines[n - 1];
 }
 
-/** True while some engine is between asked for and stable: every needed post must then be there. */
+/** Returns true while an engine is between requested and stable: every needed post must then be present. */
 export function startLive(state: SessionState): boolean {
   return state.engines.some((e) => {
     const is = plain(e.life).is;
@@ -260,7 +264,7 @@ export function startLive(state: SessionState): boolean {
   });
 }
 
-/** True while any hold, cut or fire stands. */
+/** Returns true while any hold, cut or fire is open. */
 export function stopOpen(state: SessionState): boolean {
   return state.holds.length + state.cuts.length + state.fires.length > 0;
 }

@@ -13,16 +13,16 @@ import type { Context } from "./verdict.ts";
 /** A signed-in person on a device, and the posts they are qualified for. */
 export type Person = Context["person"];
 
-/** The command as far as the record needs it. */
+/** The parts of a command that the record needs. */
 export interface CommandMark {
   id: string;
-  /** Digest of the command's bytes, to tell a repeat from a second use of the same id. */
+  /** Digest of the command's bytes. It tells a repeat from a second use of the same id. */
   digest: string;
   clientAt: number;
   validUntil?: number;
 }
 
-/** What came of one step: the events to append, the state after them, and the refusal if there was one. */
+/** The result of one step: the events to append, the state after them, and the refusal if there was one. */
 export interface Step {
   state: SessionState;
   events: SessionEvent[];
@@ -41,10 +41,10 @@ const SYSTEM: Origin = { actor: { kind: "system" }, command: null, digest: null,
 /** How far the clock may run behind the log, milliseconds: events of one moment may be decided out of order. */
 const CLOCK_SLACK_MS = 1_000;
 
-/** A bound no session reaches: consequences settle in a few rounds, and a loop would be our own fault. */
+/** A bound that no session reaches. Consequences settle in a few rounds; a loop would be a fault of the program. */
 const ROUNDS = 50;
 
-/** Plans a session: its first event. The plan has been validated by the caller against the type. */
+/** Returns the step that plans a session: its first event. The caller has validated the plan against the type. */
 export function plan(
   session: string,
   fact: Extract<Fact, { type: "planned" }>,
@@ -66,16 +66,18 @@ export function plan(
 
 /** What a decision needs to know from outside the session. */
 export interface Outside {
-  /** Code of another session of this aircraft that has left its brief; see `Context`. Asked for only when `leavesBrief`. */
+  /**
+   * Code of another session of this aircraft that has left its brief; see `Context`. Needed only when `leavesBrief`.
+   */
   elsewhere?: string | undefined;
-  /** The aircraft's record as this session is told it. */
+  /** The part of the aircraft's record that this session is told. */
   standing?: Standing | undefined;
 }
 
 /**
- * Decides a person's action. A refusal is recorded too, except in a session that is over and for a device's own report.
- * News of the aircraft's record, and whatever time has brought, are recorded first, and the action is decided on the
- * state after them: a server that looks late at its clock lets nobody act on what has run out.
+ * Decides a person's action. A refusal is recorded too, except in a session that is over, and except for a device's own
+ * report. News of the aircraft's record and the consequences of time are recorded first, and the action is decided on
+ * the state after them. So nobody can act on something that ran out, even if the server looks at its clock late.
  */
 export function act(
   before: SessionState,
@@ -92,7 +94,7 @@ export function act(
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post, elsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
-  // What a device says by itself and too late is nobody's act: nothing of it is kept.
+  // A device's own report that comes too late is no person's act, so nothing of it is recorded.
   const kept = !isOver(state) && action.type !== "delivered";
   if (verdict.refusal && kept) facts.push({ type: "refused", action, refusal: verdict.refusal });
   const actor: Actor = { kind: "person", id: person.id, name: person.name, post, device: person.device };
@@ -101,30 +103,30 @@ export function act(
   return verdict.refusal ? { ...step, refusal: verdict.refusal } : step;
 }
 
-/** The aircraft's record moved: what is new in it stands in the session from now on. */
+/** Records what is new in the aircraft's record; the session holds it from then on. */
 export function tell(state: SessionState, standing: Standing, now: number): Step {
   if (isOver(state) || !isNews(state, standing)) return { state, events: [] };
   return record(state, [{ type: "aircraftKnown", standing }], SYSTEM, now);
 }
 
-/** Every step ends with nothing more to follow at its moment: until a later one there is nothing to look for. */
+/** Returns true if nothing can follow at this moment: every step ends only when no consequence is left. */
 function caughtUp(state: SessionState, now: number): boolean {
   return now <= state.at && now >= state.at - CLOCK_SLACK_MS;
 }
 
-/** What time has brought since the last event. */
+/** Records the consequences of the time since the last event. */
 export function tick(before: SessionState, now: number): Step {
   const { state, events } = clockNoticed(before, now);
   return record(state, [], SYSTEM, now, events);
 }
 
-/** A clearance's end cannot be told by a clock that went back: nothing that time bounds may outlive it. */
+/** Ends every permission when the clock went back, because a clock that went back cannot say when a clearance ends. */
 function clockNoticed(state: SessionState, now: number): Step {
   if (now >= state.at - CLOCK_SLACK_MS || isOver(state)) return { state, events: [] };
   return record(state, [{ type: "clockStepped", by: now - state.at }], SYSTEM, now);
 }
 
-/** The server came up again, or its clock was set: every clearance and authority is void, holds stand. */
+/** The server restarted, or its clock was set: every clearance and leave ends; stops stay. */
 export function unsettle(
   state: SessionState,
   fact: Extract<Fact, { type: "restarted" | "clockStepped" }>,
@@ -144,7 +146,7 @@ function record(
   let state = before;
   const events: SessionEvent[] = [...recorded];
   const add = (fact: Fact, from: Origin, cause: number | null) => {
-    // The log's own time never runs backwards, whatever the server's clock does.
+    // The times of the log never go back, even if the server's clock does.
     const at = Math.max(now, state.at);
     const event = envelope(state.id, state.seq + 1, at, from, cause, fact);
     state = evolve(state, event);

@@ -2,7 +2,7 @@ import type { Fact } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 
-/** What a decision is made with, besides the state: the server's clock and who asks. */
+/** What a decision uses besides the state: the server's clock and the person who asks. */
 export interface Context {
   /** Server time, milliseconds since 1970. */
   now: number;
@@ -13,7 +13,7 @@ export interface Context {
     mayHold: readonly Post[];
     currentUntil?: number | null;
   };
-  /** The post the person holds in this session on this device, null for an observer. */
+  /** The post that the person holds in this session on this device; null for an observer. */
   post: Post | null;
   /** Code of another session of this aircraft that has left its brief and is not over. */
   elsewhere?: string | undefined;

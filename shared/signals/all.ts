@@ -65,8 +65,8 @@ export const SIGNALS = {
 } as const satisfies Record<SignalKind, SignalDefinition>;
 
 /**
- * The definition of a kind.
- * @throws Error for a kind that no definition has: nothing is decided on a signal nobody defined
+ * Returns the definition of a kind.
+ * @throws Error for a kind without a definition, so that no unknown signal is ever decided
  */
 export function signalOf(kind: SignalKind): SignalDefinition {
   const definition: SignalDefinition | undefined = SIGNALS[kind];

@@ -3,7 +3,10 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { signalOf } from "./all.ts";
 import type { AnswerAction } from "./definition.ts";
 
-/** Only an addressed post answers, only while the signal lives, and only as its kind allows. */
+/**
+ * Decides an answer: only an addressed post may answer, only while the signal is open, and only with an answer that its
+ * kind allows.
+ */
 export function decideAnswer(state: SessionState, action: AnswerAction, context: Context): Verdict {
   const signal = state.signals.find((s) => s.id === action.signal);
   if (!signal) {
@@ -20,7 +23,7 @@ export function decideAnswer(state: SessionState, action: AnswerAction, context:
   if (!allowed.includes(action.answer)) {
     return refuse("answerNotAllowed", { found: allowed.join(", ") });
   }
-  // "Done", "authorise" and the like are for the post whose answer is due; a copied post can only have received it.
+  // Only a post whose answer is due may say more than "received"; a post in copy can only have received it.
   if (action.answer !== "received" && !signal.due.includes(post)) {
     return refuse("notAddressed", { posts: signal.due });
   }

@@ -4,7 +4,7 @@ import type { Signal } from "../session/state.ts";
 
 type Word = "received" | "willComply" | "authorise" | "readBack" | "stopped" | "unable";
 
-/** A key that answers a signal; `word` is what stands on it. */
+/** Returns a key that answers a signal; `word` is its label. */
 export function answerChoice(
   signal: Signal,
   answer: Answer,

@@ -4,7 +4,10 @@ import type { SessionState } from "../session/state.ts";
 import { signalOf } from "./all.ts";
 import { closeSignal } from "./close.ts";
 
-/** A post answered a signal. It closes once every post whose answer is due has given one that closes it. */
+/**
+ * Returns the state after a post answered a signal. The signal closes once every post whose answer is due has given one
+ * that closes it.
+ */
 export function evolveAnswered(
   state: SessionState,
   event: SessionEvent,

@@ -4,7 +4,7 @@ import { isAsked } from "../protocol/signals.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import { signalOf } from "./all.ts";
 
-/** The answers due from this post to open signals. */
+/** Returns the asks for the answers that this post owes to open signals. */
 export function askedBySignals(state: SessionState, post: Post, now: number): Ask[] {
   return state.signals
     .filter((s) => s.due.includes(post) && !isAnswered(s, post))

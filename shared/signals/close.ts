@@ -3,12 +3,12 @@ import type { SessionState, Signal } from "../session/state.ts";
 
 const ENDED_KEPT = 12;
 
-/** Keeps an ended signal among the last ones. */
+/** Returns the state with an ended signal kept among the last ones. */
 export function keepEnded(state: SessionState, signal: Signal): SessionState {
   return { ...state, ended: [...state.ended, signal].slice(-ENDED_KEPT) };
 }
 
-/** Ends an open signal. Ended signals never change again. */
+/** Returns the state with an open signal ended. Ended signals never change again. */
 export function closeSignal(
   state: SessionState,
   id: number,
@@ -20,7 +20,7 @@ export function closeSignal(
   return keepEnded(rest, { ...signal, is, dueAt: null });
 }
 
-/** Closes every open signal of the given kinds (and engine, if named). */
+/** Returns the state with every open signal of the given kinds closed (and of the engine, if given). */
 export function closeKinds(
   state: SessionState,
   kinds: readonly SignalKind[],

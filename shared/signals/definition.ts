@@ -9,7 +9,7 @@ import type { SessionState, Signal } from "../session/state.ts";
 import type { Context, Verdict } from "../session/verdict.ts";
 import type { AircraftType } from "../types/schema.ts";
 
-/** Where a signal has a standard hand form. `text` cites it; the figure is drawn from `figure`. */
+/** The standard hand form of a signal. `text` is the citation, `figure` the key of the drawing. */
 export interface StandardForm {
   figure: string;
   text: string;
@@ -17,31 +17,34 @@ export interface StandardForm {
 
 export type AnswerAction = Extract<Action, { type: "answer" }>;
 
-/** One kind of signal, whole: who sends it, to whom, when, what it means, and how it is answered. */
+/** One kind of signal: who sends it, to whom, when, its meaning, and how it is answered. */
 export interface SignalDefinition {
   /** `anyone` includes observers: stops and reports of danger. */
   from: readonly Post[] | "anyone";
   stages: readonly Stage[];
   to(from: Post | null): Post[];
   engine: "required" | "optional" | "none";
-  /** A stop: taken from anyone at any time while the session lives. */
+  /** A stop: accepted from anyone at any time while the session is live. */
   stop: boolean;
   /** Whether a session in which it was sent is kept as the record of an incident. */
   incident: boolean;
-  /** How the exchange chart draws it. */
+  /** Its style on the exchange chart. */
   tone: "plain" | "hold" | "danger";
-  /** May a person who saw it given by hand record it for its giver? Never for a clearance. */
+  /** Whether a person who saw it given by hand may record it for its giver. Never for a clearance. */
   witnessable: boolean;
   standard: StandardForm | null;
   /** Seconds to the reminder and to the supervisor's alert, from the type's timing. */
   remind: keyof AircraftType["timing"] | null;
   escalate: keyof AircraftType["timing"] | null;
-  /** Whether sending it may be taken now, and the facts that follow. Post, stage, engine and witness were checked. */
+  /**
+   * Returns whether sending it is accepted now, and the facts that follow. Post, stage, engine and witness are already
+   * checked.
+   */
   decide(state: SessionState, send: Send, context: Context): Verdict;
-  /** The state after it was sent and its signal opened. */
+  /** Returns the state after it was sent and its signal opened. */
   evolve(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState;
   answer: AnswerRules;
-  /** Where a panel offers it to be sent, besides what is asked. */
+  /** The place where a panel offers it besides the asks. */
   menu: SignalMenu | null;
 }
 
@@ -50,24 +53,24 @@ export interface AnswerRules {
   /** Posts whose answer is due; empty for a report that needs none. */
   due(from: Post | null): Post[];
   allowed: readonly Answer[];
-  /** Whether this answer is all that is asked of that post. */
+  /** Returns whether this answer completes what is due from that post. */
   closes(post: Post, answer: Answer): boolean;
-  /** A verdict of its own for an allowed answer of an addressed post, or null: recorded as it is. */
+  /** Returns a verdict for an allowed answer of an addressed post; null records the answer as it is. */
   decide(state: SessionState, signal: Signal, action: AnswerAction, context: Context): Verdict | null;
-  /** Changes beside the signal itself. */
+  /** Returns the state with the answer's effects other than on the signal itself. */
   evolve(state: SessionState, event: SessionEvent, fact: FactOf<"answered">, signal: Signal): SessionState;
-  /** The ask that a due answer makes: its weight and choices. Null where another ask carries the answer. */
+  /** The ask that a due answer makes: its weight and choices. Null where another ask has the answer. */
   asked: {
     weight: 0 | 2 | 3;
     choices(state: SessionState, signal: Signal, post: Post, now: number): Choice[];
   } | null;
 }
 
-/** Offers a signal among an engine's keys. */
+/** A signal's place among an engine's keys. */
 export interface SignalMenu {
   /** Posts that may send it from there. */
   own: readonly Post[];
-  /** Posts that commonly see it given by hand and may record it for its giver, the first of `from`. */
+  /** Posts that commonly see it given by hand and may record it for its giver, which is the first of `from`. */
   seenBy: readonly Post[];
   /** The engine's states in which it makes sense; null for all. */
   when: readonly PlainLife["is"][] | null;
@@ -75,7 +78,7 @@ export interface SignalMenu {
 }
 
 export const toAll = (from: Post | null): Post[] => otherPosts(from);
-/** A cut goes to the cockpit even from the cockpit: it alone can report it done. */
+/** A cut goes to the cockpit even if the cockpit sent it, because only the cockpit can report it done. */
 export const toAllAndCockpit = (from: Post | null): Post[] =>
   POSTS.filter((p) => p !== from || p === "cockpit");
 export const toOnly =

@@ -3,7 +3,10 @@ import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 
-/** A device says which signals it shows. Only those open, addressed to its post and not yet said are recorded. */
+/**
+ * Decides a device's report of the signals it shows. Only open signals that are addressed to its post and not reported
+ * yet are recorded.
+ */
 export function decideDelivered(
   state: SessionState,
   action: Extract<Action, { type: "delivered" }>,
@@ -18,7 +21,7 @@ export function decideDelivered(
   return accept({ type: "delivered", signals: fresh.map((s) => s.id), post });
 }
 
-/** A device shows it. No person has it by that. */
+/** Returns the state after a device showed a signal. That does not mean that a person has received it. */
 export function evolveDelivered(
   state: SessionState,
   event: SessionEvent,

@@ -2,7 +2,7 @@ import { accept } from "../session/verdict.ts";
 import { receivedChoice } from "./answerChoice.ts";
 import { type AnswerRules, type SignalDefinition, toAll, toNobody } from "./definition.ts";
 
-/** Answer rules with everything usual filled in: "received" is allowed, and closes it. */
+/** Returns answer rules with defaults: only "received" is allowed, and any answer closes the signal. */
 export function answers(over: Partial<AnswerRules> = {}): AnswerRules {
   return {
     due: toNobody,
@@ -17,7 +17,7 @@ export function answers(over: Partial<AnswerRules> = {}): AnswerRules {
 
 type Needed = "from" | "stages" | "evolve";
 
-/** A definition with everything usual filled in: addressed to all others, about no engine, accepted as it is. */
+/** Returns a definition with defaults: addressed to all others, about no engine, always accepted. */
 export function signal(over: Partial<SignalDefinition> & Pick<SignalDefinition, Needed>): SignalDefinition {
   return {
     to: toAll,

@@ -2,7 +2,10 @@ import type { FactOf } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
 import { signalOf } from "./all.ts";
 
-/** No answer in time: level 1 reminds, level 2 raises it; then nothing more is due. */
+/**
+ * Returns the state after an answer did not come in time. Level 1 reminds, level 2 raises an alert; then nothing more
+ * is due.
+ */
 export function evolveLate(state: SessionState, fact: FactOf<"late">): SessionState {
   return {
     ...state,

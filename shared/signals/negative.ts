@@ -3,7 +3,7 @@ import { LIVE_STAGES } from "../protocol/stages.ts";
 import { ANNEX } from "./definition.ts";
 import { signal } from "./kinds.ts";
 
-/** "No", said by any post to all others. It changes nothing by itself. */
+/** "No", from any post to all others. It changes nothing by itself. */
 export const negative = signal({
   from: POSTS,
   stages: LIVE_STAGES,

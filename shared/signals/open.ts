@@ -5,12 +5,12 @@ import { signalOf } from "./all.ts";
 import { closeKinds, keepEnded } from "./close.ts";
 
 /**
- * A new signal from its event. That it was received is due from the posts somebody holds, apart from a stop's recorder;
- * an answer that must say more is owed by its post even while vacant.
+ * Returns the state with the signal of an event open. The answer "received" is due only from posts that somebody holds,
+ * and not from the recorder of a stop. An answer that must say more is due from its post even while it is vacant.
  */
 export function openSignal(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const definition = signalOf(fact.kind);
-  // A signal sent again takes the place of its older self. Stops stand each for itself.
+  // A signal that is sent again replaces the earlier one. Stops never replace each other.
   const state = definition.stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
   const by = said(event, fact.seenFrom ?? null);
   const from = fact.seenFrom ?? by.post;

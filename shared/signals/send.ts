@@ -4,7 +4,7 @@ import { type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { signalOf } from "./all.ts";
 import { witnessFault } from "./witness.ts";
 
-/** Checks that hold for every kind, then hands over to the kind's own decider. A stop passes all of them. */
+/** Makes the checks that apply to every kind, then calls the kind's own decider. A stop passes all of them. */
 export function decideSend(state: SessionState, send: Send, context: Context): Verdict {
   const definition = signalOf(send.kind);
   const falseWitness = witnessFault(state, send, context);
@@ -16,7 +16,7 @@ export function decideSend(state: SessionState, send: Send, context: Context): V
   return falseWitness ?? definition.decide(state, send, context);
 }
 
-/** A stop is never refused for a witness that cannot be one: it is then the sender's own. */
+/** A stop is never refused for a faulty witness: it then counts as the sender's own. */
 function withoutWitness({ seenFrom: _dropped, ...rest }: Send): Send {
   return rest;
 }

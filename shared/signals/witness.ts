@@ -4,8 +4,8 @@ import { type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { signalOf } from "./all.ts";
 
 /**
- * A hand signal may be recorded by a person who saw it, naming the post that gave it. That post must be held, be one
- * that may send the kind, and not be the recorder's own.
+ * Returns the fault of a witness, or null. A person who saw a hand signal may record it and name the post that gave it.
+ * That post must be held, must be allowed to send the kind, and must not be the recorder's own.
  */
 export function witnessFault(state: SessionState, send: Send, context: Context): Verdict | null {
   const giver = send.seenFrom;
