@@ -1,31 +1,39 @@
-import { type Ask, ask, choice } from "../asks/ask.ts";
+import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { SessionState } from "../session/state.ts";
+import type { Alert, SessionState } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
 
-/** Alerts that this post has not acknowledged, or must see gone. */
+/** Alerts that this post has not acknowledged, or must see gone. One that this post can end is asked as danger. */
 export function alertAsks(state: SessionState, post: Post): Ask[] {
-  // A stop's own signal asks for the same answer while it is open.
+  // The signal's own ask carries the answer while it is open.
   const asked = new Set(
     state.signals.filter((s) => s.due.includes(post) && !s.answers[post]).map((s) => s.id),
   );
   return state.alerts
     .filter((a) => needsPerson(a.posts[post] ?? "normal"))
-    .filter((a) => a.ref === null || a.kind === "unanswered" || !asked.has(a.ref))
-    .map((a) =>
-      ask({
+    .filter((a) => a.ref === null || !asked.has(a.ref))
+    .map((a) => {
+      const acts = actsOn(state, a, post);
+      return ask({
         key: `alert:${a.id}`,
-        say: `alert.${a.kind}`,
-        weight: 1,
+        say: a.active ? `alert.${a.kind}` : `alertOver.${a.kind}`,
+        weight: acts ? 0 : 1,
         engine: a.engine,
         since: a.at,
-        choices: [
-          choice("acknowledge", "plain", { type: "acknowledgeAlert", alert: a.id }),
-          ...(ALERTS[a.kind].latching
-            ? []
-            : [choice("shelve", "plain", { type: "shelveAlert", alert: a.id, minutes: 5 })]),
-        ],
-      }),
-    );
+        choices: acts ?? seen(a),
+      });
+    });
+}
+
+/** What this post can do to end the alert; null when that is not for this post, or its cause has gone. */
+function actsOn(state: SessionState, { kind, engine, active }: Alert, post: Post): Choice[] | null {
+  const { acts } = ALERTS[kind];
+  return active && engine !== null && acts?.post === post ? acts.choices(state, engine) : null;
+}
+
+function seen({ id, kind }: Alert): Choice[] {
+  const acknowledge = choice("acknowledge", "plain", { type: "acknowledgeAlert", alert: id });
+  if (!ALERTS[kind].shelvable) return [acknowledge];
+  return [acknowledge, choice("shelve", "plain", { type: "shelveAlert", alert: id, minutes: 5 })];
 }

@@ -9,14 +9,15 @@ const SHELVE_MAX_MIN = 15;
 
 type AlertAction = Extract<Action, { type: "acknowledgeAlert" | "shelveAlert" }>;
 
-/** A post answers an alert for itself only. What latches is never shelved; a shelf always ends. */
+/** A post answers an alert for itself only. What somebody must act on now is never shelved; a shelf always ends. */
 export function decideAlert(state: SessionState, action: AlertAction, context: Context): Verdict {
   const alert = state.alerts.find((a) => a.id === action.alert);
   const post = context.post;
   if (!alert) return refuse("nothingOpen");
   const now = post ? alert.posts[post] : undefined;
-  const { to, latching } = ALERTS[alert.kind];
+  const { to, latching, shelvable } = ALERTS[alert.kind];
   if (!post || now === undefined) return refuse("notAddressed", { posts: [...to] });
+  if (action.type === "shelveAlert" && !shelvable) return refuse("notShelvable");
   const input = action.type === "acknowledgeAlert" ? "acknowledge" : "shelve";
   const next = alertNext(now, input, { latching, active: alert.active });
   if (next === "refused" && input === "shelve") return refuse("notShelvable");

@@ -1,3 +1,4 @@
+import type { Choice } from "../asks/ask.ts";
 import type { Engine, PlainLife } from "../engine/life.ts";
 import type { AlertKind, DrillAlert } from "../protocol/alerts.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -42,6 +43,10 @@ export type AlertDefinition<Kind extends AlertKind = AlertKind> = {
   priority: Priority;
   /** Stays after its cause has gone until acknowledged and reset. Never shelved or suppressed. */
   latching: boolean;
+  /** False for one that somebody must act on now. What latches is never shelved either. */
+  shelvable: boolean;
+  /** The post that can end it and what that post does, offered in place of "Seen" while it lasts; null for none. */
+  acts: { post: Post; choices(state: SessionState, engine: number): Choice[] } | null;
   /** What a type's drill names to be opened by it; null where no drill can be. */
   trigger: Kind extends DrillAlert ? `alert:${Kind}` : null;
 } & (EngineAlert | AircraftAlert | MessageAlert);

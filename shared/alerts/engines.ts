@@ -1,13 +1,26 @@
+import { choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
 import { type Engine, plain } from "../engine/life.ts";
 import { POSTS } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AlertDefinition } from "./definition.ts";
+
+/** The starter is let go, whether or not the engine caught. */
+const releases: AlertDefinition["acts"] = {
+  post: "cockpit",
+  choices: (_state, n) => [
+    choice("releasedAbandoned", "no", send("startAbandoned", n)),
+    choice("releasedCaught", "plain", send("caught", n)),
+  ],
+};
 
 /** The starter is held past the type's limit. */
 export const starterLimit: AlertDefinition<"starterLimit"> = {
   to: ["cockpit"],
   priority: "warning",
   latching: false,
+  shelvable: false,
+  acts: releases,
   trigger: null,
   about: "engine",
   begins(_state, engine, now) {
@@ -23,6 +36,8 @@ export const turningUncleared: AlertDefinition<"turningUncleared"> = {
   to: POSTS,
   priority: "alarm",
   latching: false,
+  shelvable: false,
+  acts: null,
   trigger: "alert:turningUncleared",
   about: "engine",
   begins: (_state, engine) => engine.life.is !== "fire" && cranksUncleared(engine),
@@ -36,6 +51,8 @@ export const guardMissing: AlertDefinition<"guardMissing"> = {
   to: POSTS,
   priority: "alarm",
   latching: false,
+  shelvable: false,
+  acts: null,
   trigger: "alert:guardMissing",
   about: "engine",
   begins: isUnguarded,

@@ -25,7 +25,7 @@ export function evolveAlert(state: SessionState, event: SessionEvent, fact: Aler
     case "alertAcknowledged":
       return settled(change(state, fact.alert, (a) => move(a, "acknowledge", [fact.post])));
     case "alertEnded":
-      return settled(change(state, fact.alert, (a) => move({ ...a, active: false }, "clear", POSTS)));
+      return settled(change(state, fact.alert, ended));
     case "alertReset":
       return settled(change(state, fact.alert, (a) => move(a, "reset", POSTS)));
     case "alertShelved":
@@ -50,6 +50,13 @@ export function evolveAlert(state: SessionState, event: SessionEvent, fact: Aler
     case "alertAgain":
       return change(state, fact.alert, (a) => ({ ...a, againAt: event.at + resoundMs(state) }));
   }
+}
+
+/** What the cause's end makes of an alert. The post whose act ended it knows of it. */
+function ended(alert: Alert): Alert {
+  const { acts } = ALERTS[alert.kind];
+  const known = acts ? move(alert, "acknowledge", [acts.post]) : alert;
+  return move({ ...known, active: false }, "clear", POSTS);
 }
 
 /** A post acknowledges whatever alert stands on this signal, by answering the signal. */

@@ -5,6 +5,8 @@ export const groundPowerOutOfRange: AlertDefinition<"groundPowerOutOfRange"> = {
   to: ["cockpit", "groundPower"],
   priority: "warning",
   latching: false,
+  shelvable: true,
+  acts: null,
   trigger: "alert:groundPowerOutOfRange",
   about: "aircraft",
   lasts: (state) => groundPowerVerdict(state)?.within === false,

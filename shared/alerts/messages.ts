@@ -5,6 +5,8 @@ export const unanswered: AlertDefinition<"unanswered"> = {
   to: ["cockpit", "supervisor"],
   priority: "warning",
   latching: false,
+  shelvable: true,
+  acts: null,
   trigger: null,
   about: "message",
   begun: (state) =>

@@ -1,11 +1,25 @@
+import { choice } from "../asks/ask.ts";
+import { send } from "../asks/send.ts";
 import { plain } from "../engine/life.ts";
+import { reading } from "../readings/ask.ts";
 import type { AlertDefinition } from "./definition.ts";
+
+/** The cockpit shuts the engine down, or reads the pressure that came. */
+const oilActs: AlertDefinition["acts"] = {
+  post: "cockpit",
+  choices: (state, n) => [
+    choice("shutDown", "no", send("shutDown", n)),
+    { ...reading(state, "oilPressure", n), word: "pressureUp", tone: "plain" },
+  ],
+};
 
 /** No oil pressure at all in the type's time. */
 export const oilFirstLate: AlertDefinition<"oilFirstLate"> = {
   to: ["cockpit", "supervisor"],
   priority: "alarm",
   latching: false,
+  shelvable: false,
+  acts: oilActs,
   trigger: "alert:oilFirstLate",
   about: "engine",
   begins(_state, engine, now) {
@@ -25,6 +39,8 @@ export const oilNormalLate: AlertDefinition<"oilNormalLate"> = {
   to: ["cockpit", "supervisor"],
   priority: "alarm",
   latching: false,
+  shelvable: false,
+  acts: oilActs,
   trigger: "alert:oilNormalLate",
   about: "engine",
   begins(_state, engine, now) {

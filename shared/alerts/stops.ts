@@ -15,6 +15,8 @@ export const fire: AlertDefinition<"fire"> = {
   to: POSTS,
   priority: "emergency",
   latching: true,
+  shelvable: false,
+  acts: null,
   trigger: null,
   ...ofStops((state) => state.fires),
 };
@@ -23,6 +25,8 @@ export const cut: AlertDefinition<"cut"> = {
   to: POSTS,
   priority: "emergency",
   latching: true,
+  shelvable: false,
+  acts: null,
   trigger: null,
   ...ofStops((state) => state.cuts),
 };
@@ -31,6 +35,8 @@ export const hold: AlertDefinition<"hold"> = {
   to: POSTS,
   priority: "alarm",
   latching: true,
+  shelvable: false,
+  acts: null,
   trigger: null,
   ...ofStops((state) => state.holds),
 };

@@ -9,6 +9,8 @@ export type Need =
   | { is: "engine" }
   | { is: "figure"; field: "volts" | "pressure" | "reading"; unit: Unit }
   | { is: "reason" }
+  /** A defect in the person's own words. */
+  | { is: "words" }
   | { is: "engineAndReason" }
   | { is: "blades"; atLeast: number }
   | { is: "weather" };
@@ -34,7 +36,8 @@ export interface Given {
 type ReadingDraft = Omit<Extract<Action, { type: "reading" }>, "reading">;
 type BladesDraft = Omit<Extract<Action, { type: "countBlades" }>, "blades" | "resistance">;
 type RunUpDraft = Omit<Extract<Action, { type: "recordRunUp" }>, "reading">;
-type Draft = Action | ReadingDraft | BladesDraft | RunUpDraft;
+type DefectDraft = Omit<Extract<Action, { type: "writeDefect" }>, "words">;
+type Draft = Action | DefectDraft | ReadingDraft | BladesDraft | RunUpDraft;
 
 /** One thing a person can do, whatever stands on its key. */
 export interface Offer {
@@ -115,6 +118,8 @@ export function fill(chosen: Offer, given: Given): Action | null {
       return given.figure === undefined ? null : ({ ...draft, [need.field]: given.figure } as Action);
     case "reason":
       return given.reason === undefined ? null : ({ ...draft, note: given.reason } as Action);
+    case "words":
+      return given.reason === undefined ? null : ({ ...draft, words: given.reason } as Action);
     case "engineAndReason":
       if (given.engine === undefined || given.reason === undefined) return null;
       return { ...draft, engine: given.engine, reason: given.reason } as Action;

@@ -27,8 +27,10 @@ type OwnAsk =
   | "guardInPlace"
   | "guardPath"
   | "handlePropeller"
+  | "handsOffTurning"
   | "oilFirst"
   | "oilNormal"
+  | "oilUnknown"
   | "override"
   | "ownHold"
   | "powerConnected"
@@ -47,10 +49,16 @@ type OwnAsk =
   | "startWaits"
   | "standClear"
   | "starterCooling"
+  | "turned"
   | "volts"
   | "voltsCranking"
   | "warmUp"
   | "weather";
 
 /** Which sentence an ask is. Each has one in every language: the catalogues are tables over this type. */
-export type AskSay = `answer.${AskedKind}` | `alert.${AlertKind}` | `advance.${NextStage}` | OwnAsk;
+export type AskSay =
+  | `answer.${AskedKind}`
+  | `alert.${AlertKind}`
+  | `alertOver.${AlertKind}`
+  | `advance.${NextStage}`
+  | OwnAsk;

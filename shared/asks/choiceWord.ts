@@ -30,6 +30,7 @@ export type ChoiceWord =
   | "powerConnected"
   | "powerDisconnected"
   | "present"
+  | "pressureUp"
   | "propellerFree"
   | "propellerStill"
   | "read"
@@ -39,6 +40,8 @@ export type ChoiceWord =
   | "received"
   | "release"
   | "releaseFor"
+  | "releasedAbandoned"
+  | "releasedCaught"
   | "removeChocks"
   | "resetCut"
   | "shelve"
@@ -49,4 +52,5 @@ export type ChoiceWord =
   | "stepLeft"
   | "stopped"
   | "unable"
-  | "willComply";
+  | "willComply"
+  | "writeDefect";

@@ -1,7 +1,8 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
-import type { SessionState } from "../session/state.ts";
+import type { DrillRun, SessionState } from "../session/state.ts";
 import { WORKED_THROUGH } from "./outcome.ts";
+import { lacksDefect, mayAsk } from "./step.ts";
 
 /** The next step of each open drill for this post; and its end, once no step is left. */
 export function drillSteps(state: SessionState, post: Post): Ask[] {
@@ -11,6 +12,7 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
     const index = run.steps[post].indexOf(null);
     const step = drill.cards[post][index];
     if (step) {
+      if (!mayAsk(state, run, step)) return [];
       const taken = (done: boolean) => ({ type: "drillStep", run: run.id, step: index, done }) as const;
       return [
         ask({
@@ -22,7 +24,12 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
           since: run.at,
           dueAt: step.withinS === null ? null : run.at + step.withinS * 1000,
           detail: { is: "ofType", words: step.words },
-          choices: [choice("stepDone", "yes", taken(true)), choice("stepLeft", "plain", taken(false))],
+          choices: [
+            lacksDefect(state, run, step)
+              ? choice("writeDefect", "yes", defectAt(run), { is: "words" })
+              : choice("stepDone", "yes", taken(true)),
+            choice("stepLeft", "plain", taken(false)),
+          ],
         }),
       ];
     }
@@ -42,4 +49,9 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
       }),
     ];
   });
+}
+
+/** Barring the start until the supervisor closes it: a drill does not end with an engine that nobody looked at. */
+function defectAt({ engine }: DrillRun) {
+  return { type: "writeDefect", barsStart: true, ...(engine === null ? {} : { engine }) } as const;
 }

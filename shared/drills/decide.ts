@@ -1,6 +1,7 @@
 import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { lacksDefect } from "./step.ts";
 
 type DrillAction = Extract<Action, { type: "startDrill" | "drillStep" | "endDrill" }>;
 
@@ -27,5 +28,8 @@ export function decideDrill(state: SessionState, action: DrillAction, context: C
   const step = run.steps[post][action.step];
   if (step === undefined) return refuse("noSuchDrill", { found: String(action.step) });
   if (step !== null) return refuse("alreadyDone");
+  const card = state.type.drills.find((d) => d.id === run.drill)?.cards[post][action.step];
+  if (action.done && card && lacksDefect(state, run, card))
+    return refuse("missingFigure", { found: "defect" });
   return accept({ ...action, type: "drillStepped", post });
 }

@@ -7,6 +7,7 @@ import { engineOf, type SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, plain } from "./life.ts";
 import { isNextFree, nextInOrder } from "./nextInOrder.ts";
+import { oilAlertStands, stoppedWithoutOil } from "./oilUnknown.ts";
 
 /** Returns what the start of each engine asks of the cockpit. */
 export function startAsks(state: SessionState): Ask[] {
@@ -85,6 +86,7 @@ export function nextEngine(state: SessionState, now: number): Ask[] {
     const detail = { is: "condition", condition: before.id } as const;
     return [ask({ key: `wait:${n}`, say: "startWaits", weight: 4, engine: n, detail })];
   }
+  if (engine && stoppedWithoutOil(state, engine)) return [oilUnknown(state, n)];
   return [
     ask({
       key: `next:${n}`,
@@ -94,4 +96,16 @@ export function nextEngine(state: SessionState, now: number): Ask[] {
       choices: [choice("readyToStart", "yes", send("readyToStart", n))],
     }),
   ];
+}
+
+/** Asked for again with the reason that was found, and not at all while the alert or its drill stands. */
+function oilUnknown(state: SessionState, n: number): Ask {
+  const again = choice("readyToStart", "plain", send("readyToStart", n), { is: "reason" });
+  return ask({
+    key: `oil:${n}`,
+    say: "oilUnknown",
+    weight: 4,
+    engine: n,
+    choices: oilAlertStands(state, n) ? [] : [again],
+  });
 }

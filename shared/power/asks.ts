@@ -12,8 +12,8 @@ import { type SessionState, stopOpen } from "../session/state.ts";
 
 /** With every engine started the cockpit has ground power disconnected. */
 export function powerOff(state: SessionState, now: number): Ask[] {
-  const wanted = state.stage === "warmUp" || (isNextFree(state) && nextInOrder(state) === null);
-  if (!wanted) return [];
+  const started = state.stage === "warmUp" || isNextFree(state);
+  if (!started || nextInOrder(state) !== null) return [];
   if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
   if (authorityFault(state, "disconnectPower", now, null)) return [];
   return [
@@ -44,7 +44,7 @@ export function connecting(state: SessionState, now: number): Ask[] {
   if (state.groundPower.is === "on") {
     if (!POWER_MATTERS.includes(state.stage)) return [];
     if (groundPowerKnown.find(state, 0, now).is === "yes") return [];
-    return [service("volts", "powerConnected", volts)];
+    return [{ ...service("volts", "powerConnected", volts), say: "volts" }];
   }
   if (state.authorities.connectPower?.epoch === state.epoch) {
     return [onLeave(service("powerConnected", "powerConnected", volts))];

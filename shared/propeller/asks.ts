@@ -1,4 +1,4 @@
-import { type Ask, ask, choice } from "../asks/ask.ts";
+import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { bladesCounted } from "../conditions/bladesCounted.ts";
 import { type Engine, isTurning } from "../engine/life.ts";
@@ -17,6 +17,7 @@ export function blades(state: SessionState, now: number): Ask[] {
     const engine = state.engines[handling.engine - 1];
     const counted = engine?.blades;
     const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
+    if (turns(state, handling.engine)) return [turning(handling, free)];
     const atLeast = engine ? bladesToCount(state, engine, now) : 0;
     const count = choice(
       "countBlades",
@@ -50,6 +51,18 @@ export function blades(state: SessionState, now: number): Ask[] {
       choices: [choice("handlePropeller", "yes", send("handlePropeller", next))],
     }),
   ];
+}
+
+/** No count goes on at a propeller that turns. */
+function turning({ engine, by }: NonNullable<SessionState["handling"]>, free: Choice): Ask {
+  return ask({
+    key: `turns:${engine}`,
+    say: "handsOffTurning",
+    weight: 0,
+    engine,
+    since: by.at,
+    choices: [free],
+  });
 }
 
 /** Started on batteries with nobody at ground power, the guard counts the blades. */

@@ -1,5 +1,5 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
-import { type Engine, isTurning } from "../engine/life.ts";
+import { type Engine, plain } from "../engine/life.ts";
 import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import { reading } from "../readings/ask.ts";
@@ -14,7 +14,7 @@ export function runUp(state: SessionState): Ask[] {
   if (state.stage !== "warmUp") return [];
   const verdict = releaseVerdict(state);
   if (!verdict || gatesShort(state).length > 0) return [];
-  const turning = state.engines.filter((e) => isTurning(e.life));
+  const turning = state.engines.filter(runs);
   const items = turning.flatMap((e) => runUpItems(state, e, verdict));
   // What was never read comes first, then what failed, the oldest figure first: a check is read anew as a whole.
   const asked = items.sort((a, b) => a.at - b.at).flatMap(({ engine, item }) => itemAsk(state, engine, item));
@@ -80,7 +80,9 @@ function runUpGauges(state: SessionState, { faults }: ReleaseVerdict): Ask[] {
 /** Readings that the warm-up still waits for. */
 export function gates(state: SessionState): Ask[] {
   if (state.stage !== "warmUp") return [];
-  return gatesShort(state).map(({ n, gauge }) =>
+  const running = state.engines.filter(runs).map((e) => e.n);
+  const short = gatesShort(state).filter(({ n }) => running.includes(n));
+  return short.map(({ n, gauge }) =>
     ask({
       key: `gate:${n}:${gauge}`,
       say: "warmUp",
@@ -90,4 +92,10 @@ export function gates(state: SessionState): Ask[] {
       choices: [reading(state, gauge, n)],
     }),
   );
+}
+
+/** False for an engine that only cranks, or that caught and has no normal oil pressure yet. */
+function runs({ life }: Engine): boolean {
+  const { is } = plain(life);
+  return is === "running" || is === "stable";
 }

@@ -1,7 +1,8 @@
 import { type Ask, ask, type Choice } from "../asks/ask.ts";
+import { isTurning } from "../engine/life.ts";
 import type { Post } from "../protocol/posts.ts";
 import { isAsked } from "../protocol/signals.ts";
-import type { SessionState, Signal } from "../session/state.ts";
+import { engineOf, type SessionState, type Signal } from "../session/state.ts";
 import { signalOf } from "./all.ts";
 
 /** Returns the asks for the answers that this post owes to open signals. */
@@ -14,7 +15,7 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
       return [
         ask({
           key: `signal:${s.id}`,
-          say: `answer.${s.kind}`,
+          say: hasStopped(state, s) ? "turned" : `answer.${s.kind}`,
           weight: asked.weight,
           engine: s.engine,
           signal: s.id,
@@ -25,6 +26,12 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
         }),
       ];
     });
+}
+
+/** The engine of a report that it turns was stopped since. */
+function hasStopped(state: SessionState, { kind, engine }: Signal): boolean {
+  const found = engine === null ? undefined : engineOf(state, engine);
+  return kind === "turning" && found !== undefined && !isTurning(found.life);
 }
 
 function isAnswered(signal: Signal, post: Post): boolean {

@@ -28,7 +28,13 @@ const stepSchema = z.strictObject({
   words: line(140),
   /** Seconds from the drill's start within which it should be done, null where none is published. */
   withinS: z.number().positive().max(3600).nullable(),
+  /** Asked only while the drill's engine does not turn; of a drill at no one engine, while none turns. */
+  atStandstill: z.boolean().optional(),
+  /** Done only once a defect was written since the drill began, at the drill's engine where it has one. */
+  writesDefect: z.boolean().optional(),
 });
+
+export type DrillStep = z.infer<typeof stepSchema>;
 
 /** An abnormal procedure of the type: each post's actions in order. Sources differ; a type chooses. */
 export const drillSchema = z.strictObject({

@@ -82,7 +82,9 @@ export function sayIn(words: Catalogue) {
       return put(words.asks[sentence], { n: ask.engine, d: ask.detail && detail(ask.detail) });
     },
     idle: (post: Post): string => words.idle[post],
-    choice: (word: ChoiceWord): string => words.choices[word],
+    /** What stands on a key; one that stops an engine names it. */
+    choice: (word: ChoiceWord, engine: number | null = null): string =>
+      put(words.choices[word], { n: engine ?? "" }).trim(),
     answer: (answer: Answer): string => words.choices[answer === "done" ? "stopped" : answer],
     signal(kind: SignalKind, engine: number | null): string {
       const { plain, engine: named } = words.signals[kind];

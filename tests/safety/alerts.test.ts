@@ -4,7 +4,11 @@ import { ed, fay, given, type Story } from "../spec/given.ts";
 import { SOUNDING } from "./types.ts";
 
 const starting = () => given({ type: SOUNDING }).upTo("starting");
-const lateOil = () => starting().caught(3).waitMs(5_001);
+const badVolts = () => {
+  const story = starting();
+  story.volts(20);
+  return story;
+};
 const alertOf = (story: Story, kind: string) => story.state.alerts.find((a) => a.kind === kind);
 const idOf = (story: Story, kind: string) => alertOf(story, kind)?.id ?? 0;
 const acknowledge = (story: Story, post: Post, kind: string) =>
@@ -93,28 +97,42 @@ describe("what latches", () => {
 });
 
 describe("shelving", () => {
+  it.each(["oilFirstLate", "oilNormalLate", "starterLimit", "guardMissing", "turningUncleared"] as const)(
+    "[ALR-7] %s must be acted on now: it is not shelved",
+    (kind) => {
+      const story = starting();
+      if (kind === "turningUncleared") story.send("fireGuard", "turning", { engine: 3 });
+      else if (kind === "starterLimit") story.cranking(3);
+      else story.caught(3);
+      if (kind === "guardMissing") story.send("fireGuard", "guardAway");
+      story.wait(kind === "starterLimit" ? 41 : 11);
+      expect(alertOf(story, kind)?.active).toBe(true);
+      expect(shelve(story, "cockpit", kind, 5)).toBe("notShelvable");
+    },
+  );
+
   it("[ALR-7] one minute to fifteen, for the post itself only", () => {
-    const story = lateOil();
-    expect(shelve(story, "cockpit", "oilFirstLate", 16)).toBe("outOfRange");
-    expect(shelve(story, "fireGuard", "oilFirstLate", 5)).toBe("notAddressed");
-    expect(shelve(story, "cockpit", "oilFirstLate", 15)).toBeUndefined();
-    expect(alertOf(story, "oilFirstLate")?.posts).toEqual({
+    const story = badVolts();
+    expect(shelve(story, "cockpit", "groundPowerOutOfRange", 16)).toBe("outOfRange");
+    expect(shelve(story, "fireGuard", "groundPowerOutOfRange", 5)).toBe("notAddressed");
+    expect(shelve(story, "cockpit", "groundPowerOutOfRange", 15)).toBeUndefined();
+    expect(alertOf(story, "groundPowerOutOfRange")?.posts).toEqual({
       cockpit: "shelved",
-      supervisor: "activeUnacknowledged",
+      groundPower: "activeUnacknowledged",
     });
   });
 
   it("[ALR-7] it comes back at its minute, not a millisecond before, and sounds 30 s after that", () => {
-    const story = lateOil();
-    acknowledge(story, "supervisor", "oilFirstLate");
-    shelve(story, "cockpit", "oilFirstLate", 1);
+    const story = badVolts();
+    acknowledge(story, "groundPower", "groundPowerOutOfRange");
+    shelve(story, "cockpit", "groundPowerOutOfRange", 1);
     story.waitMs(59_999);
-    expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("shelved");
-    const id = idOf(story, "oilFirstLate");
+    expect(alertOf(story, "groundPowerOutOfRange")?.posts.cockpit).toBe("shelved");
+    const id = idOf(story, "groundPowerOutOfRange");
     const sounded = () => story.told("alertAgain").filter((f) => f.alert === id).length;
     const before = sounded();
     story.waitMs(1);
-    expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("activeUnacknowledged");
+    expect(alertOf(story, "groundPowerOutOfRange")?.posts.cockpit).toBe("activeUnacknowledged");
     story.waitMs(29_999);
     expect(sounded()).toBe(before);
     story.waitMs(1);
@@ -122,43 +140,42 @@ describe("shelving", () => {
   });
 
   it("[ALR-7] a shelf is not lengthened while it lasts, nor is what lies on it acknowledged", () => {
-    const story = lateOil();
-    shelve(story, "cockpit", "oilFirstLate", 1);
-    expect(shelve(story, "cockpit", "oilFirstLate", 15)).toBe("alreadyDone");
-    expect(acknowledge(story, "cockpit", "oilFirstLate")).toBe("alreadyDone");
+    const story = badVolts();
+    shelve(story, "cockpit", "groundPowerOutOfRange", 1);
+    expect(shelve(story, "cockpit", "groundPowerOutOfRange", 15)).toBe("alreadyDone");
+    expect(acknowledge(story, "cockpit", "groundPowerOutOfRange")).toBe("alreadyDone");
     story.waitMs(60_000);
-    expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("activeUnacknowledged");
+    expect(alertOf(story, "groundPowerOutOfRange")?.posts.cockpit).toBe("activeUnacknowledged");
   });
 
   it("[ALR-7] shelved again and again it comes back each time, on the record", () => {
-    const story = lateOil();
+    const story = badVolts();
     for (let i = 1; i <= 5; i += 1) {
-      expect(shelve(story, "cockpit", "oilFirstLate", 15)).toBeUndefined();
+      expect(shelve(story, "cockpit", "groundPowerOutOfRange", 15)).toBeUndefined();
       story.wait(15 * 60);
       expect(story.told("alertUnshelved").filter((f) => f.post === "cockpit")).toHaveLength(i);
-      expect(alertOf(story, "oilFirstLate")?.posts.cockpit).toBe("activeUnacknowledged");
+      expect(alertOf(story, "groundPowerOutOfRange")?.posts.cockpit).toBe("activeUnacknowledged");
     }
   });
 
   it("[ALR-7] the next holder of the post finds it off the shelf", () => {
-    const story = lateOil();
-    shelve(story, "cockpit", "oilFirstLate", 15);
+    const story = badVolts();
+    shelve(story, "cockpit", "groundPowerOutOfRange", 15);
     story.say("cockpit", { type: "offerPost", post: "cockpit", to: "fay" });
     story.does(fay, { type: "acceptPost", post: "cockpit" });
-    expect(alertOf(story, "oilFirstLate")).toMatchObject({
+    expect(alertOf(story, "groundPowerOutOfRange")).toMatchObject({
       posts: { cockpit: "activeUnacknowledged" },
       shelvedUntil: {},
     });
   });
 
   it("[ALR-3] what ended on the shelf is gone when the shelf ends, at the latest", () => {
-    const story = lateOil();
-    acknowledge(story, "supervisor", "oilFirstLate");
-    shelve(story, "cockpit", "oilFirstLate", 1);
-    story.oil(3, 20);
-    story.oil(3, 60);
+    const story = badVolts();
+    acknowledge(story, "groundPower", "groundPowerOutOfRange");
+    shelve(story, "cockpit", "groundPowerOutOfRange", 1);
+    story.volts(28);
     story.wait(60);
-    expect(alertOf(story, "oilFirstLate")).toBeUndefined();
+    expect(alertOf(story, "groundPowerOutOfRange")).toBeUndefined();
   });
 });
 

@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
@@ -6,95 +5,16 @@ import { findUnmet } from "../../shared/conditions/all.ts";
 import { isTurning } from "../../shared/engine/life.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { actionSchema } from "../../shared/protocol/commands.ts";
-import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { consequences } from "../../shared/session/consequences.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState, stopOpen } from "../../shared/session/state.ts";
 import { act } from "../../shared/session/step.ts";
 import { isStop } from "../../shared/signals/isStop.ts";
-import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
-import { FOUR } from "./aircraft.ts";
-import { CREW, given, type Person, type Story } from "./given.ts";
-import { type Dice, rightFigure, tried } from "./walk.ts";
-
-const s = (value: number) => ({ value, unit: "s", source: FOUR.orderSource }) as const;
-/** Everything that time can do, it does within a walk. */
-const LIVELY: AircraftType = {
-  ...FOUR,
-  overridable: ["guardInPlace", "othersSettled"],
-  timing: {
-    ...FOUR.timing,
-    resound: s(30),
-    presenceSeen: s(15),
-    presenceHeard: s(30),
-    presenceHold: s(45),
-    override: s(20),
-  },
-};
-const STAGES = ["plan", "secure", "starting", "starting", "starting", "warmUp", "release"] as const;
-const standing = new Map<string, Story>();
-function from(stage: (typeof STAGES)[number]): Story {
-  const known =
-    standing.get(stage) ??
-    given({ type: LIVELY, order: [3, 4] })
-      .manned()
-      .upTo(stage);
-  standing.set(stage, known);
-  return known.copy();
-}
-
-const die = fc.nat(100_000);
-const step = fc.record({
-  dice: fc.tuple(die, die, die, die),
-  ms: fc.oneof(
-    { weight: 5, arbitrary: fc.constant(0) },
-    { weight: 5, arbitrary: fc.nat(3_000) },
-    { weight: 1, arbitrary: fc.nat(60_000) },
-  ),
-  trouble: fc.nat(60),
-});
-const walk = fc.record({
-  stage: fc.constantFrom(...STAGES),
-  steps: fc.array(step, { minLength: 5, maxLength: 45 }),
-});
-
-/** What is looked at after each move: the state before it, the story after it, and the events it brought. */
-type Look = (before: SessionState, story: Story, events: readonly SessionEvent[]) => void;
-
-/** Checks the story between every two steps; the first broken rule ends the walk with its reason. */
-function follow(
-  stage: (typeof STAGES)[number],
-  steps: { dice: Dice; ms: number; trouble: number }[],
-  look: Look,
-) {
-  const story = from(stage);
-  for (const { dice, ms, trouble } of steps) {
-    const moves: (() => unknown)[] = [() => story.waitMs(ms)];
-    if (trouble === 0) moves.push(() => story.restart());
-    if (trouble === 1) moves.push(() => story.clockStep((dice[0] % 7_200_000) - 3_600_000));
-    moves.push(() => {
-      const { who, action } = tried(story.state, dice, story.now);
-      return story.does(who, action);
-    });
-    for (const move of moves) {
-      const before = story.state;
-      const { length } = story.log;
-      move();
-      look(before, story, story.log.slice(length));
-    }
-  }
-  return story;
-}
-
-const walks = (look: Look, after: (story: Story) => void = () => {}) =>
-  fc.assert(
-    fc.property(walk, ({ stage, steps }) => {
-      after(follow(stage, steps, look));
-    }),
-    { numRuns: 60, seed: 20_260_601 },
-  );
+import { CREW, type Person, type Story } from "./given.ts";
+import { rightFigure } from "./walk.ts";
+import { walks } from "./walks.ts";
 
 const clears = (state: SessionState) => state.engines.filter((e) => e.life.is === "clear");
 

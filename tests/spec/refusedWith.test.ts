@@ -160,9 +160,9 @@ const REFUSALS: [string, string, () => Story, Record<string, unknown>][] = [
     "ALR-7",
     "a shelf of sixteen minutes",
     () => {
-      const story = starting().caught(3);
-      story.wait(20);
-      const alert = story.state.alerts.find((a) => a.kind === "oilFirstLate")?.id ?? 0;
+      const story = starting();
+      story.volts(20);
+      const alert = story.state.alerts.find((a) => a.kind === "groundPowerOutOfRange")?.id ?? 0;
       story.say("cockpit", { type: "shelveAlert", alert, minutes: 16 });
       return story;
     },

@@ -79,6 +79,7 @@ export const catalogue = {
     "begun before it ended": "cranking begun before it ended",
     notReportedDone: "not reported done",
     reason: "reason",
+    defect: "the defect",
     none: "none",
   },
   /** Outcome of a drill to which nobody gave words of their own. */

@@ -43,7 +43,7 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   sessionOver: "This session is over. Nobody hears it here: use hand signals and local procedures.",
   alreadyDone: "That is so already.",
   notOverridable: "That condition cannot be set aside: {f}.",
-  notShelvable: "That alert cannot be shelved. Acknowledge it.",
+  notShelvable: "That alert cannot be put aside: act on it now.",
   noSuchDrill: "This type has no such drill or step. It has: {f}.",
   badReport: "That weather is not taken. {f}",
   idReused: "This message's number was used for another message. Send it again.",

@@ -79,6 +79,7 @@ export const catalogue: Catalogue = {
     "begun before it ended": "arranque empezado antes de terminar",
     notReportedDone: "sin reportarse hecho",
     reason: "motivo",
+    defect: "el defecto",
     none: "ninguno",
   },
   workedThrough: "hecho hasta el final",

@@ -40,7 +40,7 @@ export const refusals: Catalogue["refusals"] = {
   sessionOver: "Esta sesión terminó. Nadie lo oye aquí: use señales de mano y procedimientos locales.",
   alreadyDone: "Eso ya es así.",
   notOverridable: "Esa condición no se puede exceptuar: {f}.",
-  notShelvable: "Esa alerta no se puede aplazar. Dé el visto.",
+  notShelvable: "Esa alerta no se puede aplazar: actúe ahora.",
   noSuchDrill: "Este tipo no tiene ese procedimiento o paso. Tiene: {f}.",
   badReport: "Ese reporte meteorológico no se acepta. {f}",
   idReused: "El número de este mensaje ya se usó para otro. Envíelo de nuevo.",

@@ -47,7 +47,7 @@ export function askView(
     dueAt: ask.dueAt,
     dueOf: dueOf[DUE_OF[ask.say] ?? "toAnswer"],
     answers: ask.choices.map((c, i) =>
-      answerKey(state, c, say.choice(c.word), now, words, `${ask.key}/${i}`),
+      answerKey(state, c, say.choice(c.word, ask.engine), now, words, `${ask.key}/${i}`),
     ),
     lacking: lacking(state, ask, now, units, words),
   };

@@ -50,6 +50,7 @@ export const entry = {
   engine: "Enter the engine",
   engineKey: (n: number) => `Engine number ${n}`,
   reason: "Give the reason",
+  defect: "What is wrong?",
   ownReason: (n: number) => `Number ${n}: give your own reason`,
   ownWords: "Or in your words",
   less: (size: string) => `Less by ${size}`,

@@ -6,6 +6,8 @@ export const parts: Readonly<Record<string, string>> = {
   id: "Identifier",
   note: "Note",
   withinS: "Within (s)",
+  atStandstill: "Asked only at a standstill",
+  writesDefect: "Needs a defect written",
   mainGearX: "Main gear aft of the nose (m)",
   gearTrack: "Gear track (m)",
   span: "Span (m)",

@@ -51,6 +51,7 @@ export const entry: Text["entry"] = {
   engine: "Ingrese el motor",
   engineKey: (n) => `Motor número ${n}`,
   reason: "Dé el motivo",
+  defect: "¿Qué está mal?",
   ownReason: (n) => `Motor ${n}: dé su propio motivo`,
   ownWords: "O en sus palabras",
   less: (size) => `Menos ${size}`,

@@ -210,6 +210,8 @@ export const parts: Readonly<Record<string, string>> = {
   bars: "Impide el arranque de",
   cards: "Tarjetas",
   withinS: "En (s)",
+  atStandstill: "Se pide sólo con el motor parado",
+  writesDefect: "Exige anotar un defecto",
   // Kinds of field in the editor, used when nothing else distinguishes the forms.
   choice: "Opción",
   number: "Número",
