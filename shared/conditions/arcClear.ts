@@ -1,3 +1,4 @@
+import { byWhoClears } from "../guard/byWhoClears.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
@@ -12,6 +13,7 @@ export const arcClear: ReportedCondition<"arcClear"> = {
   find(state, engine, now) {
     const said = state.arcs[engine];
     if (!said) return NOBODY_SAID;
+    if (said.clear && byWhoClears(state, said)) return { ...reportedNo(said), is: "unknown" };
     return said.clear ? fromReport(said, freshSeconds(state, arcClear), now) : reportedNo(said);
   },
 };

@@ -1,3 +1,4 @@
+import { byWhoClears } from "../guard/byWhoClears.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
@@ -14,6 +15,7 @@ export const guardInPlace: ReportedCondition<"guardInPlace"> = {
   askedBefore: false,
   find(state, engine, now) {
     if (!state.guard) return NOBODY_SAID;
+    if (byWhoClears(state, state.guard)) return { ...reportedNo(state.guard), is: "unknown" };
     if (state.guard.engine !== engine) return reportedNo(state.guard, String(state.guard.engine));
     return fromReport(state.guard, freshSeconds(state, guardInPlace), now);
   },

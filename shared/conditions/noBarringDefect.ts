@@ -1,3 +1,4 @@
+import { barringDefects } from "../defects/barring.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { reportedNo } from "./finding.ts";
 
@@ -10,7 +11,7 @@ export const noBarringDefect: ReportedCondition<"noBarringDefect"> = {
   mayBeSetAside: true,
   askedBefore: true,
   find(state, engine) {
-    const defect = state.defects.find((d) => d.barsStart && (d.engine === null || d.engine === engine));
+    const [defect] = barringDefects(state, engine);
     if (!defect) return { is: "yes", at: null, by: null, until: null };
     return reportedNo(defect.by, defect.words);
   },

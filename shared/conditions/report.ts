@@ -3,7 +3,7 @@ import { overriddenBy } from "../overrides/overridden.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
-import type { ConditionDefinition } from "./definition.ts";
+import type { ConditionDefinition, Finding } from "./definition.ts";
 
 /** Returns the posts that can meet the condition in this start. */
 export function ownersOf(state: SessionState, condition: ConditionDefinition): readonly Post[] {
@@ -19,7 +19,15 @@ export function reportOf(
   engine: number,
   now: number,
 ): ConditionReport {
-  const finding = condition.find(state, engine, now);
+  return reported(state, condition, condition.find(state, engine, now), now);
+}
+
+function reported(
+  state: SessionState,
+  condition: ConditionDefinition,
+  finding: Finding,
+  now: number,
+): ConditionReport {
   const age = finding.at === null ? null : now - finding.at;
   return { id: condition.id, owners: ownersOf(state, condition), ...finding, age };
 }
@@ -31,7 +39,8 @@ export function clearanceReport(
   engine: number,
   now: number,
 ): ConditionReport {
-  const report = reportOf(state, condition, engine, now);
-  const aside = overriddenBy(state, condition.id, engine);
-  return report.is !== "yes" && aside ? { ...report, is: "overridden" } : report;
+  const finding = condition.find(state, engine, now);
+  const report = reported(state, condition, finding, now);
+  const aside = finding.is !== "yes" && overriddenBy(state, condition.id, engine, finding, now);
+  return aside ? { ...report, is: "overridden" } : report;
 }

@@ -1,8 +1,10 @@
+import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { FROM_SECURE } from "../protocol/stages.ts";
 import { said } from "../session/attribute.ts";
+import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
-import { accept, refuse } from "../session/verdict.ts";
+import { accept, refuse, type Verdict } from "../session/verdict.ts";
 import { ANNEX } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
 import { turningOnTheWay } from "./way.ts";
@@ -14,6 +16,7 @@ export const guardInPlace = signal({
   stages: FROM_SECURE,
   engine: "required",
   witnessable: true,
+  decide: (state, send) => seenTooEarly(state, send) ?? accept({ ...send, type: "sent" }),
   evolve: moved,
   menu: { own: ["fireGuard"], seenBy: seenBySome, when: null, tone: "plain" },
 });
@@ -21,7 +24,7 @@ export const guardInPlace = signal({
 export const guardAway = signal({
   from: ["fireGuard"],
   stages: FROM_SECURE,
-  evolve: (state) => ({ ...state, guard: null, arcs: {} }),
+  evolve: (state, event) => ({ ...state, guard: null, arcs: {}, guardAwayAt: event.at }),
   menu: { own: ["fireGuard"], seenBy: [], when: null, tone: "plain" },
 });
 
@@ -33,6 +36,8 @@ export const arcClear = signal({
   witnessable: true,
   standard: { figure: "pathClear", text: `${ANNEX} 5.1 item 1, path unobstructed, used here for the arc` },
   decide(state, send) {
+    const early = seenTooEarly(state, send);
+    if (early) return early;
     if (state.guard?.engine === send.engine) return accept({ ...send, type: "sent" });
     const where = state.guard ? { found: String(state.guard.engine) } : {};
     return refuse("notAtEngine", { engine: send.engine ?? 0, posts: ["fireGuard"], ...where });
@@ -55,19 +60,34 @@ export const arcNotClear = signal({
   },
 });
 
+/** A hand signal seen before the guard went away says nothing of now, however late it is recorded. */
+function seenTooEarly(state: SessionState, { seenFrom, seenAt }: Send): Verdict | null {
+  const { guardAwayAt } = state;
+  if (seenFrom === undefined || seenAt === undefined || guardAwayAt === undefined) return null;
+  return seenAt <= guardAwayAt ? refuse("tooLate") : null;
+}
+
+/** Who said it; a hand signal is as old as the moment it was seen. */
+function saidWhenSeen(event: SessionEvent, fact: FactOf<"sent">): Attribution {
+  const by = said(event, fact.seenFrom ?? null);
+  return fact.seenFrom === undefined || fact.seenAt === undefined
+    ? by
+    : { ...by, at: Math.min(fact.seenAt, event.at) };
+}
+
 function arcSeen(
   state: SessionState,
   event: SessionEvent,
   fact: FactOf<"sent">,
   clear: boolean,
 ): SessionState {
-  const seen = { ...said(event, fact.seenFrom ?? null), clear };
+  const seen = { ...(clear ? saidWhenSeen(event, fact) : said(event, fact.seenFrom ?? null)), clear };
   return { ...state, arcs: { ...state.arcs, [fact.engine ?? 0]: seen } };
 }
 
 /** A guard who moved has not yet looked along the new arc; the straight way may lead through a turning one. */
 function moved(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
-  const by = said(event, fact.seenFrom ?? null);
+  const by = saidWhenSeen(event, fact);
   const engine = fact.engine ?? 0;
   const around = fact.walkedAround === true;
   const before = state.guard;

@@ -2,6 +2,7 @@ import { conditionOf } from "../conditions/all.ts";
 import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { seenAside } from "./seen.ts";
 
 /**
  * Setting a condition aside takes two different people on two devices, the second within the type's time, each
@@ -20,7 +21,11 @@ export function decideOverride(
   }
   const { condition, engine, reason } = action;
   const open = state.overrides.find((o) => o.condition === condition && o.engine === engine);
-  if (!open) return accept({ type: "overrideAsked", condition, engine, reason });
+  if (!open) {
+    const finding = conditionOf(condition).find(state, engine, context.now);
+    const seen = seenAside(state, condition, engine, finding, context.now);
+    return accept({ type: "overrideAsked", condition, engine, reason, seen });
+  }
   if (open.second) return refuse("alreadyDone");
   if (open.first.person === context.person.id || open.first.device === context.person.device) {
     return refuse("secondPersonNeeded", { found: open.first.name, posts: ["cockpit", "supervisor"] });

@@ -19,13 +19,21 @@ export function evolveOverride(
       overrides: state.overrides.map((o) => (o.id === fact.override ? { ...o, second: who } : o)),
     };
   }
-  const { condition, engine } = fact;
+  const { condition, engine, seen } = fact;
   const first = { ...who, device: actor.device };
   return {
     ...state,
     overrides: [
       ...state.overrides,
-      { id: event.seq, condition, engine, epoch: state.epoch, first, second: null },
+      {
+        id: event.seq,
+        condition,
+        engine,
+        epoch: state.epoch,
+        first,
+        second: null,
+        ...(seen ? { seen } : {}),
+      },
     ],
   };
 }

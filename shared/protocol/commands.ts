@@ -61,6 +61,8 @@ export const sendSchema = z.strictObject({
   channel: channelSchema.default("panel"),
   /** The post whose hand signal the sender saw with their own eyes. */
   seenFrom: postSchema.optional(),
+  /** When it was seen, server milliseconds by the recorder's panel. Absent: as it was recorded. */
+  seenAt: z.number().int().nonnegative().optional(),
   /** The signal, hold, cut, fire or clearance this one is about (its event number). */
   ref: eventRef.optional(),
   volts: quantitySchema.optional(),

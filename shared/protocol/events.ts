@@ -15,6 +15,7 @@ import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { refusalSchema } from "./refusal.ts";
+import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";
 
 /**
@@ -173,12 +174,13 @@ export const factSchema = z.discriminatedUnion("type", [
     condition: z.enum(CONDITION_IDS),
     engine: engineSchema,
     reason: z.string(),
+    seen: seenAsideSchema.optional(),
   }),
   z.strictObject({ type: z.literal("overrideGiven"), override: ref, reason: z.string() }),
   z.strictObject({
     type: z.literal("overrideEnded"),
     override: ref,
-    why: z.enum(["late", "epoch", "used", "stageLeft"]),
+    why: z.enum(["late", "epoch", "used", "stageLeft", "changed"]),
   }),
   z.strictObject({
     type: z.literal("bladesCounted"),

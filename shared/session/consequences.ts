@@ -2,6 +2,7 @@ import { alertConsequences } from "../alerts/consequences.ts";
 import { findUnmet } from "../conditions/all.ts";
 import { drillConsequences } from "../drills/consequences.ts";
 import { type Engine, plain } from "../engine/life.ts";
+import { overridesEnded } from "../overrides/consequences.ts";
 import { lapsedPosts } from "../posts/presence.ts";
 import type { Fact } from "../protocol/events.ts";
 import { type SessionState, stopOpen } from "./state.ts";
@@ -50,20 +51,4 @@ function clearanceEnd(
   const unmet = findUnmet(state, engine, now);
   if (unmet.length === 0) return [];
   return [{ type: "clearanceVoid", engine, clearance: clearance.id, cause: "condition", unmet }];
-}
-
-/** An override waits only a limited time for its second person, and serves one start in one epoch. */
-function overridesEnded(state: SessionState, now: number): Fact[] {
-  const limit = state.type.timing.override.value * 1000;
-  return state.overrides.flatMap((o): Fact[] => {
-    const ended = (why: "late" | "epoch" | "used" | "stageLeft"): Fact[] => [
-      { type: "overrideEnded", override: o.id, why },
-    ];
-    if (o.epoch !== state.epoch) return ended("epoch");
-    if (state.stage !== "starting") return ended("stageLeft");
-    if (o.second === null) return now >= o.first.at + limit ? ended("late") : [];
-    const engine = state.engines[o.engine - 1];
-    const used = engine !== undefined && (engine.starter.at(-1)?.on ?? 0) >= o.second.at;
-    return used ? ended("used") : [];
-  });
 }

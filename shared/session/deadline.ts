@@ -1,6 +1,7 @@
 import { soundsAgainAt } from "../alerts/consequences.ts";
 import { findAll } from "../conditions/all.ts";
 import { plain } from "../engine/life.ts";
+import { overrideMoments } from "../overrides/consequences.ts";
 import { overriddenBy } from "../overrides/overridden.ts";
 import { lapseMoments } from "../posts/presence.ts";
 import { isOver, type SessionState } from "./state.ts";
@@ -18,9 +19,10 @@ export function nextDeadline(state: SessionState): number | null {
       case "clear":
         moments.push(life.clearance.expiresAt);
         for (const finding of findAll(state, engine.n, state.at)) {
-          // A condition that two people set aside changes nothing when its answer ages.
-          if (overriddenBy(state, finding.id, engine.n)) continue;
-          if (finding.is === "yes" && finding.until !== null) moments.push(finding.until);
+          if (finding.is !== "yes" || finding.until === null) continue;
+          // What two people set aside changes nothing when it ages.
+          const old = { ...finding, is: "stale" as const };
+          if (!overriddenBy(state, finding.id, engine.n, old, finding.until)) moments.push(finding.until);
         }
         break;
       case "cranking":
@@ -36,9 +38,7 @@ export function nextDeadline(state: SessionState): number | null {
     }
   }
   moments.push(...lapseMoments(state));
-  for (const override of state.overrides) {
-    if (override.second === null) moments.push(override.first.at + state.type.timing.override.value * 1000);
-  }
+  moments.push(...overrideMoments(state));
   for (const alert of state.alerts) {
     const again = soundsAgainAt(state, alert);
     if (again !== null) moments.push(again);

@@ -6,6 +6,7 @@ import type { ConditionId } from "../protocol/conditions.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
+import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
 import type { AircraftType } from "../types/schema.ts";
@@ -107,6 +108,8 @@ export interface Override {
   epoch: number;
   first: { person: string; device: string; name: string; at: number; reason: string };
   second: { person: string; name: string; at: number; reason: string } | null;
+  /** What was found when the first asked. Absent in older records. */
+  seen?: SeenAside;
 }
 
 export interface Defect {
@@ -209,6 +212,8 @@ export interface SessionState {
   guard: (Attribution & { engine: number; crossed: number | null }) | null;
   /** Somebody has hands on this engine's propeller; ignition was confirmed off. */
   handling: { engine: number; by: Attribution } | null;
+  /** When the guard last said to be away; a hand signal seen before then counts for nothing. */
+  guardAwayAt?: number;
   arcs: Record<number, Attribution & { clear: boolean }>;
   brakes: (Attribution & { set: boolean; pressure: Quantity | null }) | null;
   chocks: (Attribution & { in: boolean }) | null;

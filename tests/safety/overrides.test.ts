@@ -1,14 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { DEFINITIONS } from "../../shared/conditions/all.ts";
+import { DEFINITIONS, findAll } from "../../shared/conditions/all.ts";
 import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
+import { FOUR } from "../spec/aircraft.ts";
 import { ada, di, fay, given, onDevice, type Person, type Story } from "../spec/given.ts";
-import { LENIENT, STRICT } from "./types.ts";
+import { applying, LENIENT, STRICT } from "./types.ts";
 
 const starting = () => given({ type: LENIENT }).upTo("starting");
 const WIND = "windWithinLimits" as const;
+const ALL: (typeof CONDITION_IDS)[number][] = ["noBarringDefect", "othersSettled", "windWithinLimits"];
 const setAside = (story: Story, who: Person, engine = 3, condition: (typeof CONDITION_IDS)[number] = WIND) =>
   story.does(who, { type: "override", condition, engine, reason: `${who.id} knows why` });
 /** Asked by the cockpit, given by the supervisor. */
@@ -194,5 +196,126 @@ describe("setting a condition aside", () => {
     expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal?.reason).toBe("postHeld");
     setAside(story, ada);
     expect(setAside(story, fay).refusal?.reason).toBe("wrongPost");
+  });
+});
+
+describe("what a set-aside covers", () => {
+  const DEFECTS = { ...applying("noBarringDefect", "windWithinLimits"), overridable: ALL };
+  const story = () => given({ type: DEFECTS }).upTo("starting");
+  const both = (told: Story, condition: (typeof CONDITION_IDS)[number]) => {
+    setAside(told, ada, 3, condition);
+    setAside(told, di, 3, condition);
+    return told;
+  };
+  const defect = (told: Story, words: string, engine = 3) =>
+    told.say("cockpit", { type: "writeDefect", words, engine, barsStart: true });
+  const wind = (told: Story, windKt: number) => told.say("supervisor", { type: "recordWeather", windKt });
+  const ended = (told: Story) => told.told("overrideEnded").map((f) => f.why);
+
+  it("[OVR-7] this defect; another one voids it and the clearance on it", () => {
+    const told = story();
+    wind(told, 5);
+    defect(told, "oil leak");
+    both(told, "noBarringDefect").readBack(3);
+    expect(told.life(3)).toBe("clear");
+    defect(told, "another engine's", 1);
+    expect(told.life(3)).toBe("clear");
+    defect(told, "fuel leak");
+    expect(ended(told)).toEqual(["changed"]);
+    expect(told.told("clearanceVoid")).toMatchObject([
+      { cause: "condition", unmet: [{ id: "noBarringDefect" }] },
+    ]);
+  });
+
+  it("[OVR-7] of two defects one may be closed, and none may come", () => {
+    const told = story();
+    defect(told, "oil leak");
+    defect(told, "fuel leak");
+    both(told, "noBarringDefect");
+    const [first] = told.state.defects;
+    told.say("supervisor", { type: "closeDefect", defect: first?.id ?? "", reason: "tightened" });
+    expect(ended(told)).toEqual([]);
+    defect(told, "oil leak");
+    expect(ended(told)).toEqual(["changed"]);
+  });
+
+  it("[OVR-7] this figure and this report; a newer one voids it, also the same figure read again", () => {
+    for (const newer of [40, 45]) {
+      const told = story();
+      wind(told, 40);
+      both(told, "windWithinLimits");
+      told.wait(1);
+      expect(ended(told)).toEqual([]);
+      wind(told, newer);
+      expect(ended(told)).toEqual(["changed"]);
+    }
+  });
+
+  it("[OVR-7] while it waits for its second person, too: the second would agree to something else", () => {
+    const told = story();
+    wind(told, 40);
+    setAside(told, ada);
+    told.wait(1);
+    wind(told, 60);
+    expect(ended(told)).toEqual(["changed"]);
+    setAside(told, di);
+    expect(told.state.overrides).toMatchObject([{ first: { person: "di" }, second: null }]);
+  });
+
+  it("[OVR-7] an engine that was only caught; on fire or joined by another it is worse", () => {
+    const told = story();
+    told.brakes();
+    wind(told, 5);
+    told.caught(2);
+    both(told, "othersSettled");
+    expect(told.state.overrides[0]?.seen).toMatchObject({ is: "no", things: ["2"] });
+    const state = {
+      ...told.state,
+      engines: told.state.engines.map((e) =>
+        e.n === 4 ? { ...e, life: told.state.engines[1]?.life ?? e.life } : e,
+      ),
+    };
+    expect(findAll(told.state, 3, told.now).find((r) => r.id === "othersSettled")?.is).toBe("overridden");
+    expect(findAll(state, 3, told.now).find((r) => r.id === "othersSettled")?.is).toBe("no");
+  });
+
+  it("[OVR-7] a report that was good may grow old; turned bad, it is another one", () => {
+    const told = given({ type: { ...FOUR, overridable: ["brakesSet"] } }).upTo("starting");
+    told.brakes();
+    both(told, "brakesSet").wait(600);
+    expect(ended(told)).toEqual([]);
+    told.brakes(10);
+    expect(ended(told)).toEqual(["changed"]);
+  });
+
+  it("[OVR-7, TIM-1] one person past their date; another one's date passes meanwhile", () => {
+    const type = { ...applying("postsCurrent"), overridable: ["postsCurrent" as const] };
+    const told = given({ type }).upTo("starting");
+    const date = (post: "cockpit" | "supervisor", who: Person, at: number) => {
+      told.say(post, { type: "leavePost", post });
+      told.does({ ...who, currentUntil: at }, { type: "claimPost", post });
+    };
+    date("cockpit", ada, told.now - 1);
+    date("supervisor", di, told.now + 5_000);
+    both(told, "postsCurrent");
+    expect(nextDeadline(told.state)).toBe(told.now + 5_000);
+    told.waitMs(4_999);
+    expect(ended(told)).toEqual([]);
+    told.waitMs(1);
+    expect(ended(told)).toEqual(["changed"]);
+  });
+
+  it("[OVR-7, EVT-5] one of an older record, which did not keep what was seen, covers as before", () => {
+    const told = story();
+    wind(told, 40);
+    both(told, "windWithinLimits");
+    const overrides = told.state.overrides.map(({ seen: _seen, ...older }) => older);
+    told.wait(1);
+    const old = {
+      ...told.state,
+      overrides,
+      weather: told.state.weather && { ...told.state.weather, windKt: 60 },
+    };
+    expect(findAll(old, 3, told.now).find((r) => r.id === WIND)?.is).toBe("overridden");
   });
 });

@@ -217,4 +217,10 @@ export const MUTANTS: readonly Mutant[] = [
     replace: 'if (bars === "all" && here)',
     expect: "S10",
   }),
+  ...at("overrides/seen.ts", "overrides", "cleared", {
+    name: "what was set aside covers a newer and worse report",
+    find: "if (present.is !== seen.is && !aged) return false;",
+    replace: "return true;",
+    expect: "S12",
+  }),
 ];

@@ -195,16 +195,18 @@ describe("conditions that stand on more than one thing", () => {
     expect(postsCurrent.find(given().manned().state, 0, story.now).until).toBeNull();
   });
 
-  it("[OVR-5] what two people set aside and is met all the same stands in the basis as met", () => {
+  it("[OVR-5, OVR-7] what two people set aside and is met after all stands in the basis as met", () => {
     const story = given({ type: { ...FOUR, overridable: ["brakesSet"] } }).upTo("starting");
     const is = () => findAll(story.state, 3, story.now).find((r) => r.id === "brakesSet")?.is;
+    story.brakes(10);
     for (const who of [ada, di])
       story.does(who, { type: "override", condition: "brakesSet", engine: 3, reason: "known" });
-    expect(is()).toBe("yes");
-    story.brakes(10);
     expect(is()).toBe("overridden");
     story.brakes(1000);
     expect(is()).toBe("yes");
+    story.waitMs(1);
+    story.brakes(10);
+    expect(is()).toBe("no");
   });
 
   it("[MCN-7, CLR-2] a service's unmet condition says how old its answer is", () => {

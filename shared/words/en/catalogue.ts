@@ -55,6 +55,7 @@ export const catalogue = {
     late: "no second person in time",
     epoch: "a stop, a change of post or a restart came between",
     used: "used",
+    changed: "something newer or worse was found",
     stageLeft: "the session left the starting stage",
   },
   limits: { starterTime: "starter", oilFirst: "first oil pressure", oilNormal: "normal oil pressure" },

@@ -52,6 +52,7 @@ export const catalogue: Catalogue = {
     late: "sin segunda persona a tiempo",
     epoch: "hubo un paro, un cambio de puesto o un reinicio",
     used: "usada",
+    changed: "se halló algo más nuevo o peor",
     stageLeft: "la sesión dejó la etapa de arranque",
   },
   limits: {

@@ -95,6 +95,20 @@ export const SERVICES: readonly Invariant[] = [
     },
   },
   {
+    id: "S12",
+    text: "no clearance stands on brakes set aside before the newest report of them, unless they hold",
+    holds: ({ step: { state }, now }) =>
+      state.engines.every((e) => {
+        if (lifeOf(e).is !== "clear") return true;
+        const { brakes } = state;
+        const least = TYPE.brakePressure.atLeast.value;
+        const fresh = brakes !== null && now < brakes.at + TYPE.timing.brakes.value * 1000;
+        const hold = brakes?.set === true && (brakes.pressure?.value ?? 0) >= least && fresh;
+        const asked = state.overrides.find((o) => o.engine === e.n && o.condition === "brakesSet");
+        return hold || (asked !== undefined && (brakes === null || brakes.seq < asked.id));
+      }),
+  },
+  {
     id: "S7",
     text: "the session moves one stage at a time, with no stop open, and is released only with chocks out and all clear",
     holds: ({ before, step }) => {

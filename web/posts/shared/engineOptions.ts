@@ -60,7 +60,7 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
     groups.push({ title: options.report, keys: reports });
     const seen = OFFERED.filter((o) => o.menu.seenBy.includes(post) && allowed(o)).map(({ kind }) =>
       key(
-        offer("plain", { ...send(kind), channel: "hand", seenFrom: giverOf(kind) }),
+        offer("plain", { ...send(kind), channel: "hand", seenFrom: giverOf(kind), seenAt: Math.round(now) }),
         say.signal(kind, n),
         `seen-${kind}`,
       ),
