@@ -1,0 +1,223 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import {
+  APPROVED,
+  bearer,
+  PIN,
+  planBody,
+  planned,
+  signIn,
+  type TestServer,
+  testServer,
+} from "../http/test-server.ts";
+
+/** Whom a route is for. */
+type For = "anybody" | "signed in" | "cockpit or supervisor" | "supervisor";
+
+interface Row {
+  route: string;
+  for: For;
+  /** A good body, so that only the person can be what is wrong. */
+  body?: () => object;
+  /** For the parameters of the path. */
+  at?: Record<string, string>;
+  query?: string;
+  headers?: Record<string, string>;
+}
+
+let server: TestServer;
+let session: string;
+let other = 0;
+const typeAt = { id: APPROVED.id, version: "1" };
+const draft = { caution: "c", type: { ...APPROVED, id: "other", name: "Other" } };
+const ifMatch = { "if-match": '"1"' };
+
+const ROWS: readonly Row[] = [
+  { route: "GET /health/live", for: "anybody" },
+  { route: "GET /health/ready", for: "anybody" },
+  { route: "GET /metrics", for: "anybody" },
+  { route: "GET /api/nonce", for: "anybody" },
+  { route: "GET /api/demo", for: "anybody" },
+  { route: "POST /api/sign-in/passkey/options", for: "anybody" },
+  { route: "POST /api/sign-out", for: "signed in" },
+  {
+    route: "POST /api/confirm",
+    for: "signed in",
+    body: () => ({ pin: PIN, session, command: "00000000-0000-4000-8000-000000000009" }),
+  },
+  { route: "GET /api/me", for: "signed in" },
+  { route: "POST /api/me/pin", for: "signed in", body: () => ({ pin: PIN, next: "short" }) },
+  { route: "GET /api/me/sign-ins", for: "signed in" },
+  { route: "DELETE /api/me/sign-ins/{id}", for: "signed in", at: { id: "none" } },
+  { route: "GET /api/me/passkeys", for: "signed in" },
+  { route: "POST /api/me/passkeys", for: "signed in", body: () => ({}) },
+  { route: "POST /api/me/passkeys/options", for: "signed in", body: () => ({ pin: PIN }) },
+  { route: "DELETE /api/me/passkeys/{id}", for: "signed in", at: { id: "none" } },
+  { route: "GET /api/people", for: "signed in" },
+  { route: "GET /api/aircraft", for: "signed in" },
+  { route: "GET /api/devices", for: "supervisor" },
+  { route: "POST /api/devices/codes", for: "supervisor", body: () => ({ name: "T" }) },
+  { route: "POST /api/devices/{id}/revocation", for: "supervisor", at: { id: "none" } },
+  { route: "GET /api/people/everybody", for: "supervisor" },
+  {
+    route: "PUT /api/people/{id}/active",
+    for: "supervisor",
+    at: { id: "nobody" },
+    body: () => ({ active: true }),
+  },
+  { route: "GET /api/types", for: "signed in" },
+  { route: "GET /api/types/schema", for: "signed in" },
+  { route: "GET /api/types/{id}/{version}", for: "signed in", at: typeAt },
+  { route: "GET /api/types/{id}/{version}/export", for: "signed in", at: typeAt },
+  {
+    route: "POST /api/types",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return { id: `new${other}`, name: "New", from: { id: APPROVED.id, version: 1 } };
+    },
+  },
+  { route: "POST /api/types/validate", for: "supervisor", body: () => APPROVED },
+  { route: "POST /api/types/import", for: "supervisor", body: () => draft },
+  {
+    route: "POST /api/types/{id}/drafts",
+    for: "supervisor",
+    at: { id: APPROVED.id },
+    body: () => ({ from: 1 }),
+  },
+  {
+    route: "PUT /api/types/{id}/{version}",
+    for: "supervisor",
+    at: typeAt,
+    headers: ifMatch,
+    body: () => APPROVED,
+  },
+  { route: "DELETE /api/types/{id}/{version}", for: "supervisor", at: typeAt, headers: ifMatch },
+  {
+    route: "POST /api/types/{id}/{version}/approval",
+    for: "supervisor",
+    at: typeAt,
+    headers: ifMatch,
+    body: () => ({ pin: PIN }),
+  },
+  { route: "GET /api/sessions", for: "signed in" },
+  { route: "POST /api/sessions", for: "cockpit or supervisor", body: () => planBody() },
+  { route: "GET /api/sessions/{id}", for: "signed in" },
+  { route: "GET /api/sessions/{id}/events", for: "signed in" },
+  { route: "GET /api/join/{code}", for: "signed in", at: { code: "ACDEFG" } },
+  { route: "GET /api/sessions/{id}/noise", for: "signed in" },
+  { route: "GET /api/sessions/{id}/evidence", for: "signed in" },
+  { route: "GET /api/evidence/key", for: "signed in" },
+  { route: "GET /api/sessions/{id}/checkpoint", for: "signed in" },
+  { route: "GET /api/sessions/{id}/proofs/inclusion", for: "signed in", query: "?event=1&size=1" },
+  { route: "GET /api/sessions/{id}/proofs/consistency", for: "signed in", query: "?from=1&to=1" },
+  { route: "GET /api/sessions/{id}/brief.pdf", for: "signed in" },
+  { route: "GET /api/sessions/{id}/record.pdf", for: "signed in" },
+  { route: "GET /api/card.pdf", for: "signed in" },
+];
+
+/** Bodies that themselves are the sign-in: what they may is decided by them, and tested with it. */
+const BY_BODY = ["POST /api/sign-in", "POST /api/sign-in/passkey", "POST /api/devices"];
+
+/** Gives the headers of a kind of person, with a sign-in of its own for each request. */
+const KINDS: Readonly<
+  Record<string, { may: readonly For[]; headers: () => Promise<Record<string, string>> }>
+> = {
+  nobody: { may: ["anybody"], headers: async () => ({}) },
+  "a forger": { may: ["anybody"], headers: async () => bearer("F".repeat(43)) },
+  "somebody signed out": {
+    may: ["anybody"],
+    headers: async () => {
+      const headers = bearer(await signIn(server.app, "fay", "left"));
+      await server.app.inject({ method: "POST", url: "/api/sign-out", headers });
+      return headers;
+    },
+  },
+  "somebody whose sign-in ran out": {
+    may: ["anybody"],
+    headers: async () => {
+      const headers = bearer(await signIn(server.app, "fay", "idle"));
+      const { directory } = server.services;
+      const here = (await directory.personal.signIns("fay")).filter((s) => s.deviceId === "idle");
+      await directory.usedSignIns(
+        here.map((s) => s.id),
+        0,
+      );
+      return headers;
+    },
+  },
+  "somebody no longer active": {
+    may: ["anybody"],
+    headers: async () => {
+      const headers = bearer(await signIn(server.app, "dot", "gone"));
+      await server.services.directory.setActive("dot", false);
+      await server.hand.pass(6_000);
+      return headers;
+    },
+  },
+  "somebody without a qualification": {
+    may: ["anybody", "signed in"],
+    headers: async () => bearer(await signIn(server.app, "ed")),
+  },
+  cockpit: {
+    may: ["anybody", "signed in", "cockpit or supervisor"],
+    headers: async () => bearer(await signIn(server.app, "ada")),
+  },
+  "fire guard": {
+    may: ["anybody", "signed in"],
+    headers: async () => bearer(await signIn(server.app, "bo")),
+  },
+  "ground power": {
+    may: ["anybody", "signed in"],
+    headers: async () => bearer(await signIn(server.app, "cy")),
+  },
+  supervisor: {
+    may: ["anybody", "signed in", "cockpit or supervisor", "supervisor"],
+    headers: async () => bearer(await signIn(server.app, "di")),
+  },
+};
+
+beforeAll(async () => {
+  server = await testServer({
+    demo: true,
+    printer: { print: async () => Buffer.from("%PDF-1.7"), close() {} },
+  });
+  session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+});
+afterAll(() => server.close());
+
+it("[SEC-30] the table names every route there is, once", async () => {
+  const { paths } = (await server.app.inject({ url: "/docs/json" })).json();
+  const all = Object.entries<object>(paths).flatMap(([path, methods]) =>
+    Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
+  );
+  expect([...ROWS.map((r) => r.route), ...BY_BODY].sort()).toEqual(all.sort());
+});
+
+describe.each(Object.keys(KINDS))("%s", (kind) => {
+  const { may, headers } = KINDS[kind] as (typeof KINDS)[string];
+
+  it.each(ROWS)("[SEC-30] at $route (for $for)", async (row) => {
+    if (kind === "somebody no longer active") await server.services.directory.setActive("dot", true);
+    const who = await headers();
+    const [method, path = ""] = row.route.split(" ");
+    const url =
+      path.replace(/\{(\w+)\}/g, (_all, name: string) => row.at?.[name] ?? session) + (row.query ?? "");
+    const reply = await server.app.inject({
+      method: method as "GET",
+      url,
+      headers: { ...who, ...row.headers },
+      ...(row.body ? { payload: row.body() } : {}),
+    });
+    const type = reply.headers["content-type"]?.toString().startsWith("application/problem")
+      ? reply.json().type
+      : null;
+    const refused = /:(signInNeeded|notQualified)$/.exec(type ?? "")?.[1] ?? null;
+    const expected = may.includes(row.for)
+      ? null
+      : may.includes("signed in")
+        ? "notQualified"
+        : "signInNeeded";
+    expect([refused, reply.statusCode >= 500 && path !== "/health/ready"]).toEqual([expected, false]);
+    if (expected !== null) expect(reply.statusCode).toBe(expected === "notQualified" ? 403 : 401);
+  });
+});
