@@ -1,4 +1,4 @@
-import Fastify, { type FastifyBaseLogger, type FastifyInstance } from "fastify";
+import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { Refusals } from "./audit.ts";
 import { Nonces } from "./auth/nonces.ts";
@@ -73,7 +73,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     trustProxy: options.proxies.length > 0 && [...options.proxies],
     requestTimeout: 15_000,
     // Two lines for each request would let strangers fill a disk. Refusals and acts have lines of their own.
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     keepAliveTimeout: KEEP_ALIVE_MS,
     routerOptions: { maxParamLength: 100 },
   }).withTypeProvider<ZodTypeProvider>();

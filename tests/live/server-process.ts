@@ -49,6 +49,11 @@ export class ServerProcess {
     return new ServerProcess(child, url);
   }
 
+  /** Process id. */
+  get pid(): number {
+    return this.#child.pid ?? 0;
+  }
+
   /** As a power cut would: nothing is closed in order. */
   async kill(): Promise<void> {
     const ended = once(this.#child, "exit");

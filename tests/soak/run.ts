@@ -4,6 +4,7 @@
 //                --mutants [share] [seed] [part of a path]   breaks the core in one place at a time
 //                --faults [seconds] [seed]   panels behind links that suffer, the server killed now and then; power cuts
 //                --fuzz [frames] [seed]      malformed frames, and a tenth as many requests
+//                --siege [seconds]      strangers, a bad guest and a bad supervisor beside a crew that holds
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -16,6 +17,7 @@ const { values, positionals } = parseArgs({
     faults: { type: "boolean" },
     postgres: { type: "boolean" },
     fuzz: { type: "boolean" },
+    siege: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -23,7 +25,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --siege [seconds] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -56,6 +58,10 @@ if (values.sim) {
   const { fuzzSoak } = await import("./fuzz.ts");
   const [frames = 1_000_000, seed = 1] = figures;
   process.exitCode = (await fuzzSoak(frames, seed)) ? 0 : 1;
+} else if (values.siege) {
+  const { siegeSoak } = await import("./siege.ts");
+  const [length = 120] = figures;
+  process.exitCode = (await siegeSoak(length)) ? 0 : 1;
 } else if (values.search) {
   const { searchFar } = await import("../search/far.ts");
   const [states = 5_000_000, minutes = 60] = figures;
