@@ -6,6 +6,7 @@ import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
 import { Door } from "./door.ts";
+import { aircraftRoutes } from "./http/aircraft.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -86,8 +87,20 @@ export async function createApp(services: Services, options: AppOptions): Promis
   app.decorateRequest("identity", null);
   const refusals = new Refusals(app.log, () => services.clock.now());
   answerErrors(app as unknown as FastifyInstance, refusals);
-  const { store, directory, sessions, planning, signIns, devices, types, notary, names, clock, demoSignIns } =
-    services;
+  const {
+    store,
+    directory,
+    sessions,
+    records,
+    planning,
+    signIns,
+    devices,
+    types,
+    notary,
+    names,
+    clock,
+    demoSignIns,
+  } = services;
   const singleUse = new SingleUse(clock, services.timers, services.others && directory);
   const press = new Press(
     options.printer ?? new PaperProcesses(),
@@ -120,6 +133,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     async (inner) => {
       requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
+      await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       await inner.register(typeRoutes, { directory, types, signIns });

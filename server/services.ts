@@ -1,3 +1,4 @@
+import { AircraftRecords } from "./aircraft/records.ts";
 import { Devices } from "./auth/devices.ts";
 import type { PinCost } from "./auth/pin.ts";
 import { type DeviceRule, type SignInLimits, SignIns } from "./auth/sign-ins.ts";
@@ -40,6 +41,7 @@ export interface ServicesDeps {
 /** The server's services, independent of HTTP and sockets. */
 export interface Services extends ServicesDeps {
   sessions: Sessions;
+  records: AircraftRecords;
   planning: Planning;
   signIns: SignIns;
   devices: Devices;
@@ -62,8 +64,9 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);
-  const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, inTurn });
-  const planning = new Planning({ directory, store, sessions, clock, ids, names });
+  const records = new AircraftRecords({ store, clock, names, log });
+  const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, records, inTurn });
+  const planning = new Planning({ directory, store, sessions, records, clock, ids, names });
   const demo = demoSignIns.length > 0;
   const about = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
@@ -76,6 +79,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     await others.enter(restarted);
     unfollow = await follow({ bus, store, sessions, signIns, peers, clock, timers, log });
   } else await restarted();
+  await sessions.contributeAll();
 
   let stop = timers.after(LOOK_MS, look);
   function look() {
@@ -88,7 +92,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     unfollow();
     sessions.close();
   };
-  return { ...deps, sessions, planning, signIns, devices, types, notary, names, peers, close };
+  return { ...deps, sessions, records, planning, signIns, devices, types, notary, names, peers, close };
 }
 
 async function everybody(directory: Directory): Promise<Named[]> {

@@ -42,7 +42,7 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
       manifest,
       result.events,
       result.head,
-      result.state.stage,
+      "stage" in result.state ? result.state.stage : "the aircraft's own record",
       kept,
       pseudonymsIn(rest.join("\n")),
     ),

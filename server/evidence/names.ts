@@ -7,6 +7,7 @@ import {
   withNames,
 } from "../../shared/evidence/pseudonyms.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import type { RecordEvent } from "../../shared/protocol/recordEvents.ts";
 import { sha256 } from "../sha256.ts";
 import type { NameRecord, PersonalStore } from "../store/personal.ts";
 
@@ -18,7 +19,7 @@ export interface Pseudonyms {
    * Returns the event with pseudonyms for names. Unknown names are stored without a pseudonym; appending never waits
    * for a lookup.
    */
-  pseudonymise(event: SessionEvent): SessionEvent;
+  pseudonymise<E extends SessionEvent | RecordEvent>(event: E): E;
   /** Loads the names behind pseudonyms in these sealed bytes that this server does not know yet. */
   loadFor(bodies: readonly string[]): Promise<void>;
   /** Returns the sealed bytes with the names in them, for reading. */
@@ -63,7 +64,7 @@ export class Names implements Pseudonyms {
     this.#take(fresh);
   }
 
-  pseudonymise(event: SessionEvent): SessionEvent {
+  pseudonymise<E extends SessionEvent | RecordEvent>(event: E): E {
     return mapNames(event, (name, id) => {
       const own = id === null ? undefined : this.#pseudonymOfPerson.get(id);
       return own?.name === name ? own.pseudonym : (this.#pseudonymOfName.get(name) ?? name);

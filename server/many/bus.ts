@@ -30,6 +30,8 @@ export const peerMessageSchema = z.discriminatedUnion("is", [
       at: z.number(),
     }),
   }),
+  /** An aircraft's record has more events. */
+  z.object({ is: z.literal("recordMoved"), aircraft: z.string() }),
   z.object({ is: z.literal("signedOut"), signIn: z.string() }),
   z.object({ is: z.literal("heard"), server: z.string(), sessions: z.record(z.string(), heardSchema) }),
 ]);

@@ -35,6 +35,8 @@ export async function follow(deps: FollowDeps): Promise<() => void> {
       switch (message.is) {
         case "moved":
           return void sessions.follow(message.session, message.seq, message.events);
+        case "recordMoved":
+          return void sessions.followRecord(message.aircraft);
         case "unrecorded":
           return sessions.passedOn(message.notice);
         case "signedOut":

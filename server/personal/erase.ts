@@ -37,7 +37,10 @@ async function remainingNames(store: EventStore, names: readonly string[]): Prom
   // JSON escapes as in the stored bytes, without quotes, because the name may stand within a sentence.
   const written = [...new Set(names)].map((name) => JSON.stringify(name).slice(1, -1));
   const left: RemainingName[] = [];
-  for (const { id, headSeq } of await store.sessions(Number.MAX_SAFE_INTEGER))
+  for (const { id, headSeq } of [
+    ...(await store.sessions(Number.MAX_SAFE_INTEGER)),
+    ...(await store.records()),
+  ])
     for await (const { seq, body } of firstOf(store, id, headSeq))
       if (written.some((name) => body.includes(name))) left.push({ session: id, seq });
   return left;

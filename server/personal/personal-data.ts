@@ -1,7 +1,7 @@
-import { readSealed } from "../../shared/evidence/read.ts";
+import { readSealed, readSealedRecord } from "../../shared/evidence/read.ts";
 import { firstOf } from "../evidence/leaves.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
-import type { EventStore } from "../store/events.ts";
+import { type EventStore, RECORD_STAGE } from "../store/events.ts";
 
 /** No limit: every session is read. */
 const ALL = Number.MAX_SAFE_INTEGER;
@@ -20,11 +20,12 @@ export interface Traces {
 
 /** Yields every session in which the person acted, or whose events contain their id. */
 export async function* tracesOf(store: EventStore, personId: string): AsyncGenerator<Traces> {
-  for (const row of await store.sessions(ALL)) {
+  for (const row of [...(await store.sessions(ALL)), ...(await store.records())]) {
+    const read = row.stage === RECORD_STAGE ? readSealedRecord : readSealed;
     const events: unknown[] = [];
     let lastAt = 0;
     for await (const { body } of firstOf(store, row.id, row.headSeq)) {
-      const { event } = readSealed(body);
+      const { event } = read(body);
       const { actor, fact } = event;
       const did = actor.kind === "person" && actor.id === personId;
       if (!did && !namesPerson(fact, personId)) continue;

@@ -1,11 +1,15 @@
+import { NOTHING_REPORTED } from "../../shared/aircraft/record.ts";
+import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Standing } from "../../shared/protocol/standing.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
 import { isOrderOf } from "../../shared/types/isOrderOf.ts";
+import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock } from "../clock.ts";
 import type { Named } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
@@ -56,10 +60,19 @@ export interface Ids {
   code(): string;
 }
 
+const NOTHING_STANDS: Standing = {
+  record: 0,
+  items: [],
+  ended: [],
+  engines: [],
+  lastReported: NOTHING_REPORTED,
+};
+
 interface PlanningDeps {
   directory: Directory;
   store: EventStore;
   sessions: Sessions;
+  records: AircraftRecords;
   clock: Clock;
   ids: Ids;
   names: { know(people: readonly Named[]): Promise<void> };
@@ -114,7 +127,8 @@ export class Planning {
     const now = clock.now();
     const id = ids.session();
     const mark = { id: input.commandId, digest, clientAt: now };
-    const step = plan(id, checked.fact, person, mark, now);
+    const standing = await this.#standing(input.aircraft, id);
+    const step = plan(id, { ...checked.fact, standing }, person, mark, now);
     let code = ids.code();
     while (await store.sessionByCode(code)) code = ids.code();
     try {
@@ -150,16 +164,19 @@ export class Planning {
     return same ? { is: "planned", id: row.id, code: row.code } : { is: "idReused" };
   }
 
-  /** Returns what the aircraft's last session left: its open defects, and when each engine last ran. */
-  async #brought(aircraft: string): Promise<Required<Pick<FactOf<"planned">, "defects" | "lastRan">>> {
-    const { store, sessions } = this.#deps;
-    const last = await store.lastSessionOf(aircraft);
-    if (!last) return { defects: [], lastRan: [] };
-    const { state } = await sessions.get(last.id);
-    return {
-      defects: state.defects.map(({ by, ...defect }) => ({ ...defect, at: by.at, name: by.name })),
-      lastRan: state.engines.map((e) => e.lastRanAt),
-    };
+  /**
+   * Returns what stands at the aircraft, as the session to be planned is told it. An aircraft without a record yet has
+   * one begun from its last session.
+   */
+  async #standing(aircraft: string, session: string): Promise<Standing> {
+    const { store, sessions, records } = this.#deps;
+    let record = await records.read(aircraft);
+    const last = record ? null : await store.lastSessionOf(aircraft);
+    if (last) {
+      await records.contribute((await sessions.get(last.id)).state);
+      record = await records.read(aircraft);
+    }
+    return record ? standingFor(record, session) : NOTHING_STANDS;
   }
 
   async #check(input: PlanInput): Promise<{ fact: FactOf<"planned"> } | { faults: PlanFault[] }> {
@@ -212,7 +229,6 @@ export class Planning {
     }
     if (faults.length > 0) return { faults };
     const { place, powerSource } = input;
-    const { defects, lastRan } = await this.#brought(aircraft.id);
     return {
       fact: {
         type: "planned",
@@ -222,8 +238,6 @@ export class Planning {
         order,
         powerSource,
         crew,
-        defects,
-        lastRan,
         ...(advice ? { orderAdvice: advice } : {}),
         ...(input.orderReason === undefined ? {} : { orderReason: input.orderReason }),
         ...(input.headingDeg === undefined ? {} : { headingDeg: input.headingDeg }),

@@ -3,17 +3,18 @@ import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
-import type { Command } from "../../shared/protocol/commands.ts";
+import type { Command, Send } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
-import { isOver } from "../../shared/session/state.ts";
-import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import { isOver, type SessionState } from "../../shared/session/state.ts";
+import { act, type Person, type Step, tell, tick, unsettle } from "../../shared/session/step.ts";
 import { isStop } from "../../shared/signals/isStop.ts";
 import { sameStop } from "../../shared/stops/sameStop.ts";
+import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock, Timers } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
 import type { Bus } from "../many/bus.ts";
@@ -55,6 +56,8 @@ export interface SessionsDeps {
   /** Asked to sign a checkpoint of the record so far. Never awaited. */
   notary: { due(session: string, size: number): void };
   bus: Bus;
+  /** Keeps what stands at each aircraft across its sessions. */
+  records: AircraftRecords;
   /** Runs `work` while no other server runs work with a common key. */
   inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
 }
@@ -82,6 +85,7 @@ export class Sessions {
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
     this.#deadlines = new Deadlines(deps.clock, deps.timers, (id, at) => void this.#due(id, at));
+    deps.records.onMoved((aircraft) => void this.#tellOf(aircraft));
   }
 
   /** Sets the audience that receives everything recorded from now on. */
@@ -181,6 +185,7 @@ export class Sessions {
     // Follow may have found it in the store meanwhile and loaded it.
     if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
     this.#deps.clock.recorded(at);
+    await this.#contribute(step.state);
     this.#deps.bus.send({ is: "moved", session: row.id, seq: step.state.seq });
     this.#audience.ramp();
   }
@@ -235,6 +240,8 @@ export class Sessions {
       const over = await this.#overAnswer(command, digest, flood);
       if (over) return over;
       const live = await this.get(command.session);
+      if (isOver(live.state) && command.action.type === "send" && stop)
+        return await this.#stopAfterwards(live.state, command.action, person, command.id);
       const answer = (elsewhere?: string) =>
         this.#kept(
           live.run((draft): CommandResult => {
@@ -244,7 +251,10 @@ export class Sessions {
               throw new PinNeeded("enter your PIN again and give it anew: nothing was set aside");
             const same = flood ? sameStop(draft.state, command.action, person) : null;
             if (same !== null) return { status: "duplicate", seq: same };
-            const step = act(draft.state, command.action, person, mark, clock.now(), { elsewhere });
+            const step = act(draft.state, command.action, person, mark, clock.now(), {
+              elsewhere,
+              standing: this.#deps.records.news(draft.state),
+            });
             draft.take(step);
             const answered = draft.answeredBefore(command.id);
             if (answered) return firstAnswer(answered);
@@ -340,6 +350,7 @@ export class Sessions {
   #published({ state }: LiveSession, events: SessionEvent[], ours: readonly Sealed[] | null): void {
     this.#deps.clock.recorded(state.at);
     this.#audience.recorded(state.id, events);
+    if (ours) void this.#contribute(state);
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
@@ -368,6 +379,63 @@ export class Sessions {
     }
   }
 
+  /** Adds what a session changed to its aircraft's record. */
+  async #contribute(state: SessionState): Promise<void> {
+    try {
+      await this.#deps.records.contribute(state);
+      this.#deps.bus.send({ is: "recordMoved", aircraft: state.aircraft });
+    } catch (error) {
+      // The session's own events are durable: it contributes again with its next change, or when it is next loaded.
+      this.#deps.log.error({ err: error, session: state.id }, "the aircraft's record could not be kept");
+    }
+  }
+
+  /** Tells every open session of an aircraft what its record says from elsewhere. */
+  async #tellOf(aircraft: string): Promise<void> {
+    const { clock, log, records } = this.#deps;
+    for (const held of this.#held.values()) {
+      try {
+        const live = await held;
+        const { state } = live;
+        if (state.aircraft !== aircraft || isOver(state) || !records.news(state)) continue;
+        await live.run((draft) => {
+          const standing = records.news(draft.state);
+          if (standing) draft.take(tell(draft.state, standing, clock.now()));
+        });
+      } catch (error) {
+        log.error({ err: error, aircraft }, "a session could not be told what stands at its aircraft");
+      }
+    }
+    this.#audience.ramp();
+  }
+
+  /**
+   * Reads on an aircraft's record that another server moved, and tells its open sessions.
+   */
+  async followRecord(aircraft: string): Promise<void> {
+    try {
+      await this.#deps.records.follow(aircraft);
+    } catch (error) {
+      this.#deps.log.error({ err: error, aircraft }, "the aircraft's record could not be read");
+    }
+  }
+
+  /** Brings every open session's part into its aircraft's record, after a start. */
+  async contributeAll(): Promise<void> {
+    for (const record of await this.#deps.store.records()) await this.#closeContributions(record.aircraft);
+    for (const { id } of await this.#deps.store.openSessions())
+      await this.#contribute((await this.get(id)).state);
+  }
+
+  /** A session that ended just before a crash may not have told its aircraft's record. */
+  async #closeContributions(aircraft: string): Promise<void> {
+    const record = await this.#deps.records.read(aircraft);
+    for (const id of Object.keys(record?.open ?? {})) {
+      const row = await this.#deps.store.session(id);
+      if (row?.closedAt != null) await this.#contribute((await this.get(id)).state);
+    }
+  }
+
   async #unsettle(id: string, fact: FactOf<"restarted" | "clockStepped">): Promise<void> {
     try {
       const live = await this.get(id);
@@ -386,6 +454,26 @@ export class Sessions {
       if (error instanceof StoreFailure) this.#deps.log.error({ err: error }, "events could not be kept");
       throw error;
     }
+  }
+
+  /** Takes a stop that was given in a session that is over into the aircraft's record, which every open session hears. */
+  async #stopAfterwards(
+    state: SessionState,
+    send: Send,
+    person: Person,
+    command: string,
+  ): Promise<CommandResult> {
+    const { kind, engine, place, note } = send;
+    const is = kind === "fire" ? "fire" : kind === "cut" || kind === "cutAll" ? "cut" : "hold";
+    const action = {
+      type: "stop",
+      is,
+      ...(kind === "cutAll" || engine === undefined ? {} : { engine }),
+      ...(place === undefined ? {} : { place }),
+      ...(note === undefined ? {} : { note }),
+    } as const;
+    const aircraft = { id: state.aircraft, engines: state.engines.length };
+    return this.#kept(this.#deps.records.act(aircraft, action, person, command));
   }
 
   /** Broadcasts a stop that could not be recorded. */

@@ -8,6 +8,9 @@ export interface StoredEvent extends Sealed {
   command: string | null;
 }
 
+/** Stage of the row of an aircraft's own record. It stands among the sessions' rows, and in none of their lists. */
+export const RECORD_STAGE = "record";
+
 /** A session's row, for lists that do not replay events. Written in the same transaction as the events. */
 export interface SessionRow {
   id: string;
@@ -102,6 +105,8 @@ export interface EventStore {
   lastSessionOf(aircraft: string): Promise<SessionRow | null>;
   /** Newest first. */
   sessions(limit: number): Promise<SessionRow[]>;
+  /** Returns the row of every aircraft's own record, by id. */
+  records(): Promise<SessionRow[]>;
   /** Returns every open session. */
   openSessions(): Promise<SessionRow[]>;
   /** Returns the heads of all open sessions. Called often, to see what other servers recorded. */

@@ -3,6 +3,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
   type SessionRow,
@@ -50,8 +51,14 @@ export class MemoryEventStore implements EventStore {
 
   async sessions(limit: number): Promise<SessionRow[]> {
     return [...this.#rows.values()]
+      .filter((r) => r.stage !== RECORD_STAGE)
       .sort((a, b) => b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1))
       .slice(0, limit);
+  }
+
+  async records(): Promise<SessionRow[]> {
+    const rows = [...this.#rows.values()].filter((r) => r.stage === RECORD_STAGE);
+    return rows.sort((a, b) => (a.id < b.id ? -1 : 1));
   }
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {

@@ -4,6 +4,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
   type SessionRow,
@@ -11,6 +12,8 @@ import {
   StoreFailure,
 } from "./events.ts";
 import { type Outcome, SESSION_COLUMNS, SqliteWriter, type Write, type Writer } from "./sqlite-writer.ts";
+
+const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
 
 interface Waiting {
   write: Write;
@@ -53,8 +56,9 @@ export class SqliteEventStore implements EventStore {
       byId: select(`WHERE "id" = ?`),
       byCode: select(`WHERE "code" = ?`),
       byPlan: select(`WHERE "planCommand" = ?`),
-      lastOf: select(`WHERE "aircraft" = ? ORDER BY "createdAt" DESC, "id" DESC LIMIT 1`),
-      newest: select(`ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
+      lastOf: select(`WHERE "aircraft" = ? AND ${IS_SESSION} ORDER BY "createdAt" DESC, "id" DESC LIMIT 1`),
+      newest: select(`WHERE ${IS_SESSION} ORDER BY "createdAt" DESC, "id" DESC LIMIT ?`),
+      records: select(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id"`),
       open: select(`WHERE "closedAt" IS NULL ORDER BY "createdAt"`),
       openHeads: db.prepare<[], SessionHead>(
         `SELECT "id", "headSeq" FROM "Session" WHERE "closedAt" IS NULL`,
@@ -101,6 +105,10 @@ export class SqliteEventStore implements EventStore {
 
   async lastSessionOf(aircraft: string): Promise<SessionRow | null> {
     return this.#try(() => this.#sql.lastOf.get(aircraft) ?? null);
+  }
+
+  async records(): Promise<SessionRow[]> {
+    return this.#try(() => this.#sql.records.all());
   }
 
   async openSessions(): Promise<SessionRow[]> {

@@ -75,12 +75,7 @@ function contributed(
     {
       ...record,
       items: kept,
-      engines: record.engines.map((e) =>
-        merged(
-          e,
-          contribution.engines.find((c) => c.n === e.n),
-        ),
-      ),
+      engines: united(record.engines, contribution.engines),
       lastReported: latest(record.lastReported, contribution.lastReported),
       open: over ? others : { ...others, [session]: through },
       endedElsewhere: over
@@ -108,6 +103,18 @@ function ended(record: AircraftRecord, numbers: readonly number[]): AircraftReco
     items: record.items.filter((i) => !numbers.includes(i.no)),
     endedElsewhere: [...record.endedElsewhere, ...toTell],
   };
+}
+
+/** The histories of all engines that either names. */
+function united(before: readonly EngineHistory[], told: readonly EngineHistory[]): EngineHistory[] {
+  const numbers = [...new Set([...before, ...told].map((e) => e.n))].sort((a, b) => a - b);
+  return numbers.map((n) => {
+    const known = before.find((e) => e.n === n) ?? { n, starter: [], blades: null, lastRanAt: null };
+    return merged(
+      known,
+      told.find((e) => e.n === n),
+    );
+  });
 }
 
 /** Unites both histories: every starter use once, the later running, and a blade count made since then. */

@@ -1,4 +1,5 @@
 import type { SessionEvent } from "../protocol/events.ts";
+import type { RecordEvent } from "../protocol/recordEvents.ts";
 import { canonical } from "./canonical.ts";
 
 /**
@@ -20,7 +21,7 @@ export function genesis(session: string, digest: Digest): string {
 }
 
 /** Seals one event onto the chain: `prev` is the hash of the event before, or the session's genesis. */
-export function seal(event: SessionEvent, prev: string, digest: Digest): Sealed {
+export function seal(event: SessionEvent | RecordEvent, prev: string, digest: Digest): Sealed {
   const body = canonical({ ...event, prev });
   return { seq: event.seq, body, hash: digest(body) };
 }

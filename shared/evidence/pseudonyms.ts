@@ -1,4 +1,5 @@
 import type { SessionEvent } from "../protocol/events.ts";
+import type { RecordEvent } from "../protocol/recordEvents.ts";
 import type { Digest } from "./chain.ts";
 
 // The sealed bytes hold a salted digest in place of each person's name. A reader who has the name and the salt can show
@@ -42,8 +43,11 @@ export function erasedName(pseudonym: string): string {
  * conditions, the writers of defects and the people a refusal names. `id` is the person's id where it stands beside the
  * name.
  */
-export function mapNames(event: SessionEvent, to: (name: string, id: string | null) => string): SessionEvent {
-  return mapped(event, to) as SessionEvent;
+export function mapNames<E extends SessionEvent | RecordEvent>(
+  event: E,
+  to: (name: string, id: string | null) => string,
+): E {
+  return mapped(event, to) as E;
 }
 
 /** Keys whose value can be a name. A refusal's `found` may be the name of the person who prevents the action. */

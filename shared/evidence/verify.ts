@@ -1,9 +1,11 @@
 import { z } from "zod";
+import { evolveRecord } from "../aircraft/evolve.ts";
+import type { AircraftRecord } from "../aircraft/record.ts";
 import { evolve } from "../session/evolve.ts";
 import type { SessionState } from "../session/state.ts";
 import { isCanonical } from "./canonical.ts";
 import { type Digest, genesis } from "./chain.ts";
-import { eventOf, readSealed } from "./read.ts";
+import { eventOf, recordEventOf } from "./read.ts";
 
 const hexSchema = z.string().regex(/^[0-9a-f]{64}$/);
 const claimSchema = z.strictObject({
@@ -39,7 +41,7 @@ export type SignedManifest = z.infer<typeof signedSchema>;
 export type Claim = Pick<Manifest, "session" | "aircraft" | "events" | "head">;
 
 export type Verification =
-  | { ok: true; events: number; head: string; state: SessionState }
+  | { ok: true; events: number; head: string; state: SessionState | AircraftRecord }
   | { ok: false; line: number; why: string };
 
 /**
@@ -49,18 +51,19 @@ export type Verification =
  * a head kept elsewhere can.
  */
 export function verify(lines: readonly string[], manifest: Claim, digest: Digest): Verification {
-  let state: SessionState | null = null;
+  let state: SessionState | AircraftRecord | null = null;
   let head = genesis(manifest.session, digest);
+  const next = replayer();
   for (const [i, line] of lines.entries()) {
     const bad = (why: string): Verification => ({ ok: false, line: i + 1, why });
     try {
       const json: unknown = JSON.parse(line);
-      const { event, prev } = eventOf(json);
+      const { event, prev, replayed } = next(json);
       if (!isCanonical(line, json)) return bad("not the canonical bytes");
       if (event.seq !== i + 1) return bad(`number ${event.seq} stands where ${i + 1} is due`);
       if (prev !== head) return brokenLink(lines, i, manifest, digest);
       if (state !== null && event.at < state.at) return bad("its time is before that of the line above");
-      state = evolve(state, event);
+      state = replayed();
       head = digest(line);
     } catch (error) {
       return bad(error instanceof Error ? error.message : "unreadable");
@@ -85,6 +88,31 @@ export function verify(lines: readonly string[], manifest: Claim, digest: Digest
   return { ok: true, events: lines.length, head, state };
 }
 
+interface Line {
+  event: { seq: number; at: number };
+  prev: string;
+  /** Replays it after those before, and returns what they make. */
+  replayed(): SessionState | AircraftRecord;
+}
+
+/** Returns a reader of one record's lines, in order: a session's, or an aircraft's own, which begins by being opened. */
+function replayer(): (json: unknown) => Line {
+  let session: SessionState | null = null;
+  let record: AircraftRecord | null = null;
+  return (json) => {
+    if (record !== null || (session === null && isOpening(json))) {
+      const { event, prev } = recordEventOf(json);
+      return { event, prev, replayed: () => (record = evolveRecord(record, event)) };
+    }
+    const { event, prev } = eventOf(json);
+    return { event, prev, replayed: () => (session = evolve(session, event)) };
+  };
+}
+
+function isOpening(json: unknown): boolean {
+  return (json as { fact?: { type?: unknown } } | null)?.fact?.type === "opened";
+}
+
 /**
  * Line `i` does not hold the hash of the line above it, so one of the two was altered. A line that the line below still
  * confirms was not.
@@ -101,7 +129,8 @@ function chainedBelow(lines: readonly string[], i: number, manifest: Claim): str
   const below = lines[i + 1];
   if (below === undefined) return manifest.head;
   try {
-    return readSealed(below).prev;
+    const { prev } = JSON.parse(below) as { prev?: unknown };
+    return typeof prev === "string" ? prev : null;
   } catch {
     return null;
   }

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { AircraftRecords } from "../../server/aircraft/records.ts";
 import type { Timers } from "../../server/clock.ts";
 import { noPseudonyms } from "../../server/evidence/names.ts";
 import { NO_BUS } from "../../server/many/bus.ts";
@@ -101,6 +102,7 @@ export class StoredServer implements Server {
       notary: { due() {} },
       names: noPseudonyms,
       bus: NO_BUS,
+      records: new AircraftRecords({ store: this.#store, clock, names: noPseudonyms, log }),
       inTurn: (_keys, work) => work(),
     });
     sessions.tell({

@@ -6,6 +6,7 @@ import {
   type CheckpointRecord,
   ConcurrencyError,
   type EventStore,
+  RECORD_STAGE,
   type RemovalRecord,
   type SessionHead,
   type SessionRow,
@@ -21,6 +22,8 @@ const TRY_MS = 2_000;
 const AGAIN_MS = 50;
 /** Every attempt gets at least this time. Milliseconds. */
 const LEAST_MS = 250;
+
+const IS_SESSION = `"stage" <> '${RECORD_STAGE}'`;
 
 const READERS = 4;
 const GROUP = 250;
@@ -94,13 +97,20 @@ export class PostgresEventStore implements EventStore {
   }
 
   lastSessionOf(aircraft: string): Promise<SessionRow | null> {
-    return this.#row(`WHERE "aircraft" = $1 ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT 1`, [
-      aircraft,
-    ]);
+    return this.#row(
+      `WHERE "aircraft" = $1 AND ${IS_SESSION} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT 1`,
+      [aircraft],
+    );
   }
 
   sessions(limit: number): Promise<SessionRow[]> {
-    return this.#rows(`ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [limit]);
+    return this.#rows(`WHERE ${IS_SESSION} ORDER BY "createdAt" DESC, "id" COLLATE "C" DESC LIMIT $1`, [
+      limit,
+    ]);
+  }
+
+  records(): Promise<SessionRow[]> {
+    return this.#rows(`WHERE "stage" = '${RECORD_STAGE}' ORDER BY "id" COLLATE "C"`, []);
   }
 
   openSessions(): Promise<SessionRow[]> {

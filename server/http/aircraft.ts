@@ -1,0 +1,88 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { recordActionSchema } from "../../shared/protocol/recordEvents.ts";
+import { refusalSchema } from "../../shared/protocol/refusal.ts";
+import { lastReportedSchema, standingItemSchema } from "../../shared/protocol/standing.ts";
+import { idSchema } from "../../shared/protocol/text.ts";
+import type { AircraftRecords } from "../aircraft/records.ts";
+import { personOf } from "../auth/identity.ts";
+import { latestType } from "../sessions/latest-type.ts";
+import type { Directory } from "../store/directory.ts";
+import { ProblemError } from "./problem.ts";
+import { identityOf } from "./signed-in.ts";
+
+interface AircraftRoutes {
+  directory: Directory;
+  records: AircraftRecords;
+}
+
+const params = z.strictObject({ id: idSchema });
+const standing = z.object({
+  aircraft: z.string(),
+  /** Id of the record: its evidence is exported under it, as a session's is. */
+  record: z.string().nullable(),
+  items: z.array(standingItemSchema),
+  lastReported: lastReportedSchema.nullable(),
+  /** Sessions that are not over. */
+  open: z.array(z.string()),
+});
+
+/** Routes about what stands at an aircraft, with or without a session. */
+export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app, { directory, records }) => {
+  app.get(
+    "/aircraft/:id/standing",
+    {
+      schema: {
+        tags: ["aircraft"],
+        summary: "Holds, cuts, fires, hands, turning engines, drills and defects that stand at the aircraft",
+        params,
+        response: { 200: standing },
+      },
+    },
+    async (request) => {
+      const { id } = await known(request.params.id);
+      const record = await records.read(id);
+      return {
+        aircraft: id,
+        record: record?.id ?? null,
+        items: record?.items ?? [],
+        lastReported: record?.lastReported ?? null,
+        open: Object.keys(record?.open ?? {}),
+      };
+    },
+  );
+
+  app.post(
+    "/aircraft/:id/reports",
+    {
+      schema: {
+        tags: ["aircraft"],
+        summary: "A stop or a defect reported without a session, or the end of what stands there",
+        params,
+        body: z.strictObject({ commandId: z.uuid(), action: recordActionSchema }),
+        response: {
+          200: z.discriminatedUnion("status", [
+            z.object({ status: z.literal("accepted"), seq: z.number() }),
+            z.object({ status: z.literal("refused"), refusal: refusalSchema }),
+          ]),
+        },
+      },
+    },
+    async (request) => {
+      const { id, engines } = await known(request.params.id);
+      const { commandId, action } = request.body;
+      const result = await records.act({ id, engines }, action, personOf(identityOf(request)), commandId);
+      return result.status === "refused"
+        ? { status: "refused" as const, refusal: result.refusal }
+        : { status: "accepted" as const, seq: result.seq };
+    },
+  );
+
+  async function known(id: string): Promise<{ id: string; engines: number }> {
+    const aircraft = (await directory.aircraft()).find((a) => a.id === id);
+    if (!aircraft) throw new ProblemError("notFound", "There is no aircraft with this id");
+    const type = await latestType(directory, aircraft.typeId);
+    // A stop is taken although no version of the type is approved: it is then about the whole aircraft.
+    return { id, engines: type?.engines.length ?? 1 };
+  }
+};
