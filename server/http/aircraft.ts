@@ -30,6 +30,21 @@ const standing = z.object({
 /** Routes about what stands at an aircraft, with or without a session. */
 export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app, { directory, records }) => {
   app.get(
+    "/standing",
+    {
+      schema: {
+        tags: ["aircraft"],
+        summary: "What stands at every aircraft",
+        response: { 200: z.array(standing.extend({ name: z.string() })) },
+      },
+    },
+    async () =>
+      Promise.all(
+        (await directory.aircraft()).map(async ({ id, name }) => ({ ...(await standingAt(id)), name })),
+      ),
+  );
+
+  app.get(
     "/aircraft/:id/standing",
     {
       schema: {
@@ -41,14 +56,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     },
     async (request) => {
       const { id } = await known(request.params.id);
-      const record = await records.read(id);
-      return {
-        aircraft: id,
-        record: record?.id ?? null,
-        items: record?.items ?? [],
-        lastReported: record?.lastReported ?? null,
-        open: Object.keys(record?.open ?? {}),
-      };
+      return standingAt(id);
     },
   );
 
@@ -77,6 +85,17 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
         : { status: "accepted" as const, seq: result.seq };
     },
   );
+
+  async function standingAt(id: string) {
+    const record = await records.read(id);
+    return {
+      aircraft: id,
+      record: record?.id ?? null,
+      items: record?.items ?? [],
+      lastReported: record?.lastReported ?? null,
+      open: Object.keys(record?.open ?? {}),
+    };
+  }
 
   async function known(id: string): Promise<{ id: string; engines: number }> {
     const aircraft = (await directory.aircraft()).find((a) => a.id === id);

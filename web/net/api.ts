@@ -3,7 +3,9 @@ import type { Figure } from "../../shared/figures/figure.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
+import type { Refusal } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
+import type { StandingItem } from "../../shared/protocol/standing.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { type Piece, wordsOf } from "../../shared/words/phraseBook.ts";
@@ -41,6 +43,16 @@ export interface AircraftRow {
   typeVersion: number;
   typeName: string;
 }
+
+export interface StandingRow {
+  aircraft: string;
+  name: string;
+  items: StandingItem[];
+  /** Ids of the aircraft's sessions that are not over. */
+  open: string[];
+}
+
+export type Reported = { status: "accepted"; seq: number } | { status: "refused"; refusal: Refusal };
 
 export interface SessionRow {
   id: string;
@@ -118,6 +130,14 @@ export class Api {
   sessions = () => this.json<SessionRow[]>("GET", "/api/sessions");
   session = (id: string) =>
     this.json<{ head: number; state: SessionState; serverNow: number }>("GET", `/api/sessions/${id}`);
+  /** What stands at every aircraft. */
+  standing = () => this.json<StandingRow[]>("GET", "/api/standing");
+  /** Reports a stop or a defect at an aircraft without a session, or ends what stands there. */
+  report = (aircraft: string, action: object) =>
+    this.json<Reported>("POST", `/api/aircraft/${aircraft}/reports`, {
+      commandId: crypto.randomUUID(),
+      action,
+    });
   noise = (id: string) => this.json<NoiseDay>("GET", `/api/sessions/${id}/noise`);
   planSession = (plan: PlanRequest) => this.json<{ id: string; code: string }>("POST", "/api/sessions", plan);
   join = (code: string) =>

@@ -13,6 +13,7 @@ import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
+const AtAircraft = later(() => import("./AtAircraft.tsx").then((m) => m.AtAircraft));
 const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
@@ -60,6 +61,9 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
         {listed !== null && live.length === 0 && <p className="empty">{says.none}</p>}
         {listed === null && trouble === null && <p className="empty">{says.asking}</p>}
       </section>
+      <Suspense>
+        <AtAircraft ramp={ramp} mayEnd={me.mayHold.includes("supervisor")} />
+      </Suspense>
       {over.length > 0 && (
         <section className="board" aria-label={says.over}>
           <h2>{says.ended}</h2>

@@ -117,9 +117,42 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, {
     powerWords(state, now, units, plan),
     guard === null ? plan.guardAway : plan.guardAt(guard.engine, age(guard.at)),
     ...(state.handling ? [plan.handling(state.handling.engine)] : []),
+    ...fromElsewhere(state, now, units, plan),
     ...[lightningNote(state, now, text), windNote(state, now, units, text)].filter((n) => n !== null),
     ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
     plan.order(state.order.join("-")),
+  ];
+}
+
+/** What earlier sessions left at the aircraft, and what they last reported where this one has not reported yet. */
+function fromElsewhere(
+  { standing, chocks, brakes, groundPower }: SessionState,
+  now: number,
+  units: UnitChoice,
+  plan: Text["plan"],
+): string[] {
+  if (!standing) return [];
+  const age = (by: { at: number }) => seconds(now - by.at);
+  const { chocks: chocksThen, brakes: brakesThen, groundPower: powerThen } = standing.lastReported;
+  const before: string[] = [];
+  if (chocks === null && chocksThen)
+    before.push((chocksThen.in ? plan.chocksIn : plan.chocksOut)(age(chocksThen.by)));
+  if (brakes === null && brakesThen) {
+    const pressure = brakesThen.pressure ? writtenBoth(brakesThen.pressure, units, { step: 1 }) : null;
+    before.push(
+      brakesThen.set ? plan.brakesSet(pressure, age(brakesThen.by)) : plan.brakesReleased(age(brakesThen.by)),
+    );
+  }
+  if (groundPower.is === "unknown" && powerThen) {
+    const volts = powerThen.volts ? writtenBoth(powerThen.volts, units) : "";
+    before.push(
+      powerThen.is === "on" ? plan.powerOn(volts, age(powerThen.by)) : plan.powerOff(age(powerThen.by)),
+    );
+  }
+  return [
+    ...before.map(plan.reportedBefore),
+    ...standing.hands.map((h) => plan.handsLeft(h.engine)),
+    ...standing.turning.map((t) => plan.leftTurning(t.engine)),
   ];
 }
 

@@ -108,6 +108,26 @@ export const ramp = {
   ready: (n: number) => `Ready to start number ${n}`,
 };
 
+/** What stands at each aircraft, on the ramp page. */
+export const atAircraft = {
+  region: "At the aircraft",
+  nothing: "Nothing stands here",
+  stops: (name: string) => `Stop ${name}`,
+  keys: { hold: "Hold", cut: "Cut all engines", fire: "Fire" },
+  sent: {
+    hold: (name: string) => `Hold is recorded at ${name}. Give the hand signal too.`,
+    cut: (name: string) => `Cut is recorded at ${name}. Give the hand signal too.`,
+    fire: (name: string) => `Fire is recorded at ${name}. Give the hand signal too.`,
+  },
+  turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
+  drill: (drill: string) => `Drill is open: ${drill}`,
+  bars: "Defect bars the start",
+  defect: "Defect",
+  end: "End it",
+  ended: "It is ended",
+  endedHere: "Ended on the ramp page",
+};
+
 export const units = {
   title: "Units",
   asRead: "As read",

@@ -3,7 +3,19 @@ import { checks, engines, ground, guard, options, plan, posts, title } from "./a
 import { board } from "./board.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
-import { app, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
+import {
+  app,
+  atAircraft,
+  elsewhere,
+  fault,
+  keypad,
+  language,
+  net,
+  ramp,
+  signIn,
+  units,
+  update,
+} from "./entry.ts";
 import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
 import { problems } from "./problems.ts";
@@ -45,6 +57,7 @@ export const text = {
   posts,
   problems,
   ramp,
+  atAircraft,
   record,
   screen,
   senses,

@@ -107,6 +107,25 @@ export const ramp: Text["ramp"] = {
   ready: (n) => `Listo para arrancar motor ${n}`,
 };
 
+export const atAircraft: Text["atAircraft"] = {
+  region: "En el avión",
+  nothing: "Aquí no hay nada vigente",
+  stops: (name) => `Detener ${name}`,
+  keys: { hold: "Alto", cut: "Cortar todos los motores", fire: "Fuego" },
+  sent: {
+    hold: (name) => `El alto quedó anotado en ${name}. Dé también la señal de mano.`,
+    cut: (name) => `El corte quedó anotado en ${name}. Dé también la señal de mano.`,
+    fire: (name) => `El fuego quedó anotado en ${name}. Dé también la señal de mano.`,
+  },
+  turning: (n) => `El motor ${n} quedó girando. Nadie ha visto parada su hélice`,
+  drill: (drill) => `Ejercicio abierto: ${drill}`,
+  bars: "Defecto impide el arranque",
+  defect: "Defecto",
+  end: "Terminar",
+  ended: "Terminado",
+  endedHere: "Terminado en la página de la plataforma",
+};
+
 export const units: Text["units"] = {
   title: "Unidades",
   asRead: "Como se leyó",
