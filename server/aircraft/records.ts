@@ -54,14 +54,30 @@ export class AircraftRecords {
   /** Number of the record up to which a session was found to know everything. */
   readonly #known = new Map<string, number>();
   #moved: (aircraft: string) => void = () => {};
+  #changed: () => void = () => {};
+  /** Numbers of the items that stood at each aircraft when the ramp was told last. */
+  readonly #shown = new Map<string, string>();
 
   constructor(deps: AircraftRecordsDeps) {
     this.#deps = deps;
   }
 
-  /** Sets the listener that is called when an aircraft's record changed. */
-  onMoved(listener: (aircraft: string) => void): void {
-    this.#moved = listener;
+  /**
+   * Sets the listeners.
+   * @param moved called with an aircraft whose record has more events
+   * @param changed called when something came to stand at an aircraft, or was ended
+   */
+  listen(moved: (aircraft: string) => void, changed: () => void): void {
+    this.#moved = moved;
+    this.#changed = changed;
+  }
+
+  #tell(aircraft: string): void {
+    this.#moved(aircraft);
+    const items = (this.#held.get(aircraft)?.record?.items ?? []).map((i) => i.no).join();
+    if ((this.#shown.get(aircraft) ?? "") === items) return;
+    this.#shown.set(aircraft, items);
+    this.#changed();
   }
 
   /**
@@ -102,7 +118,7 @@ export class AircraftRecords {
     );
     if (over) this.#forget(state.id);
     else this.#contributed.set(state.id, state);
-    this.#moved(state.aircraft);
+    this.#tell(state.aircraft);
   }
 
   /**
@@ -133,7 +149,7 @@ export class AircraftRecords {
       );
       return refusal ?? { status: "accepted", seq: answered.get(command) ?? record?.seq ?? 0 };
     });
-    if (result.status === "accepted") this.#moved(aircraft.id);
+    if (result.status === "accepted") this.#tell(aircraft.id);
     return result;
   }
 
@@ -141,7 +157,7 @@ export class AircraftRecords {
   async follow(aircraft: string): Promise<void> {
     const before = this.#held.get(aircraft)?.record?.seq ?? 0;
     const record = await this.read(aircraft);
-    if ((record?.seq ?? 0) > before) this.#moved(aircraft);
+    if ((record?.seq ?? 0) > before) this.#tell(aircraft);
   }
 
   #forget(session: string): void {

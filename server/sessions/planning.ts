@@ -128,7 +128,8 @@ export class Planning {
     const id = ids.session();
     const mark = { id: input.commandId, digest, clientAt: now };
     const standing = await this.#standing(input.aircraft, id);
-    const step = plan(id, { ...checked.fact, standing }, person, mark, now);
+    const field = await sessions.fieldOf(input.place, id);
+    const step = plan(id, { ...checked.fact, standing, field }, person, mark, now);
     let code = ids.code();
     while (await store.sessionByCode(code)) code = ids.code();
     try {

@@ -1,17 +1,20 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { fieldFor } from "../../shared/field/fieldFor.ts";
+import { isFieldNews } from "../../shared/field/know.ts";
 import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { Command, Send } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Field } from "../../shared/protocol/field.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
-import { act, type Person, type Step, tell, tick, unsettle } from "../../shared/session/step.ts";
+import { act, type Person, type Step, tell, tellField, tick, unsettle } from "../../shared/session/step.ts";
 import { isStop } from "../../shared/signals/isStop.ts";
 import { sameStop } from "../../shared/stops/sameStop.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
@@ -40,6 +43,10 @@ const STOP_WAITS_MS = 1_000;
 
 /** Longer events are left out of announcements; the other servers read them from the store. */
 const TOLD_CHARACTERS = 32_000;
+
+/** Sessions looked through for what they reported of a field, and for how long it matters. Milliseconds. */
+const FIELD_SESSIONS = 100;
+const FIELD_KEPT_MS = 2 * 3_600_000;
 
 /** Log lines for the server's operator. */
 export interface SessionLog {
@@ -77,6 +84,11 @@ export class Sessions {
   readonly #deps: SessionsDeps;
   readonly #deadlines: Deadlines;
   readonly #held = new Map<string, Promise<LiveSession>>();
+  /** Sessions in memory as they are now: what they report of the field counts for every other one there. */
+  readonly #states = new Map<string, SessionState>();
+  /** Reports of weather or lightning from each field since this server started, and those each session knows. */
+  readonly #fieldReports = new Map<string, number>();
+  readonly #fieldKnown = new Map<string, number>();
   /** Ids of sessions in memory that are over, least recently used first. */
   readonly #over = new Set<string>();
   #audience: Audience = nobody;
@@ -85,7 +97,10 @@ export class Sessions {
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
     this.#deadlines = new Deadlines(deps.clock, deps.timers, (id, at) => void this.#due(id, at));
-    deps.records.onMoved((aircraft) => void this.#tellOf(aircraft));
+    deps.records.listen(
+      (aircraft) => void this.#tellOf(aircraft),
+      () => this.#audience.ramp(),
+    );
   }
 
   /** Sets the audience that receives everything recorded from now on. */
@@ -254,6 +269,7 @@ export class Sessions {
             const step = act(draft.state, command.action, person, mark, clock.now(), {
               elsewhere,
               standing: this.#deps.records.news(draft.state),
+              field: this.#fieldNews(draft.state),
             });
             draft.take(step);
             const answered = draft.answeredBefore(command.id);
@@ -342,6 +358,7 @@ export class Sessions {
   }
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
+    this.#states.set(row.id, held.state);
     return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events, sealed) =>
       this.#published(live, events, sealed),
     );
@@ -350,7 +367,10 @@ export class Sessions {
   #published({ state }: LiveSession, events: SessionEvent[], ours: readonly Sealed[] | null): void {
     this.#deps.clock.recorded(state.at);
     this.#audience.recorded(state.id, events);
+    this.#states.set(state.id, state);
     if (ours) void this.#contribute(state);
+    if (events.some((e) => e.fact.type === "flashSeen" || e.fact.type === "weatherRead"))
+      void this.#tellField(state.place);
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
@@ -390,6 +410,44 @@ export class Sessions {
     }
   }
 
+  /** Returns what other sessions reported of the field and this one does not know; undefined when it knows all. */
+  #fieldNews(state: SessionState): Field | undefined {
+    const reports = this.#fieldReports.get(state.place) ?? 0;
+    if (this.#fieldKnown.get(state.id) === reports || reports === 0) return undefined;
+    const field = fieldFor([...this.#states.values()], state.place, state.id);
+    if (isFieldNews(state, field)) return field;
+    this.#fieldKnown.set(state.id, reports);
+    return undefined;
+  }
+
+  /** Tells every open session on a field of its lightning and weather. */
+  async #tellField(place: string): Promise<void> {
+    this.#fieldReports.set(place, (this.#fieldReports.get(place) ?? 0) + 1);
+    const there = [...this.#states.values()].filter((s) => s.place === place && !isOver(s));
+    for (const { id } of there) {
+      try {
+        const live = await this.get(id);
+        if (!this.#fieldNews(live.state)) continue;
+        await live.run((draft) => {
+          const field = this.#fieldNews(draft.state);
+          if (field) draft.take(tellField(draft.state, field, this.#deps.clock.now()));
+        });
+      } catch (error) {
+        this.#deps.log.error({ err: error, session: id }, "a session could not be told of its field");
+      }
+    }
+  }
+
+  /** Returns what was reported of a field lately, by sessions that are over too, for a plan there. */
+  async fieldOf(place: string, id: string): Promise<Field> {
+    const since = this.#deps.clock.now() - FIELD_KEPT_MS;
+    const rows = (await this.#deps.store.sessions(FIELD_SESSIONS)).filter(
+      (row) => row.place === place && row.headAt >= since,
+    );
+    const states = await Promise.all(rows.map(async (row) => (await this.get(row.id)).state));
+    return fieldFor(states, place, id);
+  }
+
   /** Tells every open session of an aircraft what its record says from elsewhere. */
   async #tellOf(aircraft: string): Promise<void> {
     const { clock, log, records } = this.#deps;
@@ -406,7 +464,6 @@ export class Sessions {
         log.error({ err: error, aircraft }, "a session could not be told what stands at its aircraft");
       }
     }
-    this.#audience.ramp();
   }
 
   /**
@@ -496,6 +553,8 @@ export class Sessions {
     if (this.#over.size <= OVER_KEPT || oldest === undefined) return;
     this.#over.delete(oldest);
     this.#held.delete(oldest);
+    this.#states.delete(oldest);
+    this.#fieldKnown.delete(oldest);
   }
 }
 

@@ -68,7 +68,7 @@ export function figuresNow(state: SessionState, post: Post | null, now: number):
   const starting = state.stage !== "warmUp" && state.stage !== "release";
   const powered = post === "cockpit" || post === "groundPower";
   return given([
-    state.flashes?.length ? lightningFigure(state, now) : null,
+    state.flashes?.length || state.fieldFlashes?.length ? lightningFigure(state, now) : null,
     ...neighbourFigures(standCaseOf(state)).filter((f) => f.verdict === "bad"),
     starting ? orderFigure(state) : null,
     warmUpFigure(state, now),

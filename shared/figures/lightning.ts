@@ -9,7 +9,7 @@ export function lightningFigure(state: SessionState, now: number): Figure | null
   const rule = state.type.ramp?.lightning;
   const seen = lightningNow(state, now);
   if (!rule || !seen) return null;
-  const last = state.flashes?.at(-1);
+  const last = [...(state.flashes ?? []), ...(state.fieldFlashes ?? [])].sort((a, b) => a.at - b.at).at(-1);
   const flash: FigureInput = last
     ? { name: "last flash", value: last.miles, unit: "mi", source: "seen from this session", at: last.at }
     : notRead("last flash");

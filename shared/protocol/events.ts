@@ -14,6 +14,7 @@ import {
 import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
+import { fieldSchema } from "./field.ts";
 import { refusalSchema } from "./refusal.ts";
 import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";
@@ -76,6 +77,8 @@ export const factSchema = z.discriminatedUnion("type", [
     lastRan: z.array(ms.nullable()).optional(),
     /** What stood at the aircraft when the session was planned. */
     standing: standingSchema.optional(),
+    /** Lightning and weather that other sessions on this field had reported. */
+    field: fieldSchema.optional(),
     crew: z.strictObject({
       cockpit: person.nullable(),
       fireGuard: person.nullable(),
@@ -253,6 +256,8 @@ export const factSchema = z.discriminatedUnion("type", [
    * The aircraft's record changed elsewhere: another session, the ramp page or a supervisor added or ended something.
    */
   z.strictObject({ type: z.literal("aircraftKnown"), standing: standingSchema }),
+  /** Another session on this field reported lightning or weather. */
+  z.strictObject({ type: z.literal("fieldKnown"), field: fieldSchema }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
 ]);

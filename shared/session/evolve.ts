@@ -3,6 +3,7 @@ import { evolveAlert } from "../alerts/evolve.ts";
 import { evolveDrill } from "../drills/evolve.ts";
 import { voidClearance } from "../engine/clearance.ts";
 import { starterRested, withEngine, withLife } from "../engine/evolve.ts";
+import { knowField } from "../field/know.ts";
 import { leavesKept } from "../leaves/authority.ts";
 import { evolveOverride } from "../overrides/evolve.ts";
 import { evolveVoltTrace } from "../power/evolveTrace.ts";
@@ -114,6 +115,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "refused":
     case "present":
       return state;
+    case "fieldKnown":
+      return knowField(state, fact.field);
     case "aircraftKnown":
       return know(state, fact.standing);
     case "restarted":

@@ -1,4 +1,5 @@
 import { know } from "../aircraft/know.ts";
+import { knowField } from "../field/know.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "./state.ts";
 
@@ -68,5 +69,6 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     readings: {},
     checks: {},
   };
-  return fact.standing ? know(state, fact.standing) : state;
+  const stands = fact.standing ? know(state, fact.standing) : state;
+  return fact.field ? knowField(stands, fact.field) : stands;
 }

@@ -3,6 +3,7 @@ import type { AlertState } from "../alerts/machine.ts";
 import { type Engine, plain } from "../engine/life.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
+import type { Field } from "../protocol/field.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
@@ -247,6 +248,8 @@ export interface SessionState {
   weather: Weather | null;
   /** Flashes reported, oldest first, at most the last fifty. */
   flashes?: SeenFlash[];
+  /** Flashes that other sessions on this field reported, oldest first. */
+  fieldFlashes?: Field["flashes"];
   /**
    * Since when a start has been live, that is, an engine is between requested and stable. Presence counts from here.
    */

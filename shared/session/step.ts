@@ -1,7 +1,9 @@
 import { isNews } from "../aircraft/know.ts";
+import { isFieldNews } from "../field/know.ts";
 import { postHeld } from "../posts/postHeld.ts";
 import type { Action } from "../protocol/commands.ts";
 import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
+import type { Field } from "../protocol/field.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 import type { Standing } from "../protocol/standing.ts";
 import { consequences } from "./consequences.ts";
@@ -72,6 +74,8 @@ export interface Outside {
   elsewhere?: string | undefined;
   /** The part of the aircraft's record that this session is told. */
   standing?: Standing | undefined;
+  /** What other sessions on the field have reported. */
+  field?: Field | undefined;
 }
 
 /**
@@ -85,12 +89,13 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
-  { elsewhere, standing }: Outside = {},
+  { elsewhere, standing, field }: Outside = {},
 ): Step {
   const told = standing ? tell(before, standing, now) : { state: before, events: [] };
-  const caught = caughtUp(told.state, now) ? { state: told.state, events: [] } : tick(told.state, now);
+  const air = field ? tellField(told.state, field, now) : { state: told.state, events: [] };
+  const caught = caughtUp(air.state, now) ? { state: air.state, events: [] } : tick(air.state, now);
   const { state } = caught;
-  const events = [...told.events, ...caught.events];
+  const events = [...told.events, ...air.events, ...caught.events];
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post, elsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
@@ -107,6 +112,12 @@ export function act(
 export function tell(state: SessionState, standing: Standing, now: number): Step {
   if (isOver(state) || !isNews(state, standing)) return { state, events: [] };
   return record(state, [{ type: "aircraftKnown", standing }], SYSTEM, now);
+}
+
+/** Records that another session on the field reported lightning or weather: it counts here from now on. */
+export function tellField(state: SessionState, field: Field, now: number): Step {
+  if (isOver(state) || !isFieldNews(state, field)) return { state, events: [] };
+  return record(state, [{ type: "fieldKnown", field }], SYSTEM, now);
 }
 
 /** Returns true if nothing can follow at this moment: every step ends only when no consequence is left. */

@@ -6,7 +6,8 @@ import type { SeenFlash } from "./weather.ts";
 export function lightningNow(state: SessionState, now: number): LightningState | null {
   const rule = state.type.ramp?.lightning;
   if (!rule) return null;
-  return lightningState(state.flashes ?? [], now, {
+  const flashes = [...(state.flashes ?? []), ...(state.fieldFlashes ?? [])].sort((a, b) => a.at - b.at);
+  return lightningState(flashes, now, {
     stopWithinMiles: rule.stopWithin.value,
     resumeAfter: rule.resumeAfter.value * 1000,
   });

@@ -123,6 +123,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "alertUnsuppressed":
     case "alertAgain":
     case "aircraftKnown":
+    case "fieldKnown":
     case "restarted":
     case "clockStepped":
       return words[fact.type];

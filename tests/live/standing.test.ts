@@ -139,3 +139,28 @@ describe("what stands at an aircraft, on a server", () => {
     expect(listed.json().map((s: { id: string }) => s.id)).toEqual([session]);
   });
 });
+
+describe("what is reported of a field, on a server", () => {
+  const FLASH: Action = { type: "recordFlash", miles: 3 };
+
+  it("[STN-13] a flash in one session counts in the other at once, and in a new plan two minutes later", async () => {
+    const test = await server();
+    const [one, other] = [await plan(test), await plan(test)];
+    await say(test, one, take("supervisor"));
+    await say(test, one, FLASH);
+    expect((await stateOf(test, other)).fieldFlashes).toMatchObject([{ session: one, miles: 3 }]);
+    expect((await stateOf(test, one)).fieldFlashes ?? []).toEqual([]);
+    await say(test, one, { type: "abandon", reason: "lightning" });
+    await test.hand.pass(120_000);
+    expect((await stateOf(test, await plan(test))).fieldFlashes).toMatchObject([{ session: one, miles: 3 }]);
+  });
+
+  it("[STN-13] newer weather of one session is the weather of every other one on the field", async () => {
+    const test = await server();
+    const [one, other] = [await plan(test), await plan(test)];
+    await say(test, one, take("supervisor"));
+    await say(test, one, { type: "recordWeather", windKt: 22, gustKt: 30 });
+    expect((await stateOf(test, other)).weather).toMatchObject({ windKt: 22, gustKt: 30 });
+    expect((await stateOf(test, await plan(test))).weather).toMatchObject({ windKt: 22 });
+  });
+});

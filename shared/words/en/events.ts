@@ -59,6 +59,7 @@ export const events = {
     `LIMIT PASSED, number ${n}: ${limit} ${found} s, limit ${allowed} s`,
   refused: (what: string) => `Refused: ${what}`,
   aircraftKnown: "The aircraft's record told what stands there from elsewhere",
+  fieldKnown: "Another session on this field reported lightning or weather",
   restarted: "The server started again: clearances and leave are void",
   clockStepped: "The server's clock was set: clearances and leave are void",
   /** A channel other than the panel. */

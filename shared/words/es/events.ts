@@ -59,6 +59,7 @@ export const events: EventWords = {
     `LÍMITE PASADO, motor ${n}: ${limit} ${found} s, límite ${allowed} s`,
   refused: (what) => `Rechazado: ${what}`,
   aircraftKnown: "El registro del avión dijo lo que sigue vigente allí",
+  fieldKnown: "Otra sesión en este campo reportó relámpagos o tiempo",
   restarted: "El servidor arrancó de nuevo: autorizaciones y permisos sin efecto",
   clockStepped: "Se ajustó el reloj del servidor: autorizaciones y permisos sin efecto",
   channels: { hand: "mano", interphone: "interfono" },
