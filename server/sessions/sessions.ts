@@ -2,7 +2,6 @@ import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { fieldFor } from "../../shared/field/fieldFor.ts";
-import { isFieldNews } from "../../shared/field/know.ts";
 import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { Command, Send } from "../../shared/protocol/commands.ts";
@@ -27,6 +26,7 @@ import { TRACES, traced } from "../telemetry/trace.ts";
 import { appendTraced } from "./append-traced.ts";
 import { type Audience, nobody } from "./audience.ts";
 import { Deadlines } from "./deadlines.ts";
+import { FieldReports, reportingAt } from "./field-reports.ts";
 import { LiveSession } from "./live-session.ts";
 import { type Answered, firstAnswer, noteAnswers, repeatAnswer } from "./recorded.ts";
 import { type Replayed, replay } from "./replay.ts";
@@ -43,10 +43,6 @@ const STOP_WAITS_MS = 1_000;
 
 /** Longer events are left out of announcements; the other servers read them from the store. */
 const TOLD_CHARACTERS = 32_000;
-
-/** Sessions looked through for what they reported of a field, and for how long it matters. Milliseconds. */
-const FIELD_SESSIONS = 100;
-const FIELD_KEPT_MS = 2 * 3_600_000;
 
 /** Log lines for the server's operator. */
 export interface SessionLog {
@@ -84,11 +80,7 @@ export class Sessions {
   readonly #deps: SessionsDeps;
   readonly #deadlines: Deadlines;
   readonly #held = new Map<string, Promise<LiveSession>>();
-  /** Sessions in memory as they are now: what they report of the field counts for every other one there. */
-  readonly #states = new Map<string, SessionState>();
-  /** Reports of weather or lightning from each field since this server started, and those each session knows. */
-  readonly #fieldReports = new Map<string, number>();
-  readonly #fieldKnown = new Map<string, number>();
+  readonly #field = new FieldReports();
   /** Ids of sessions in memory that are over, least recently used first. */
   readonly #over = new Set<string>();
   #audience: Audience = nobody;
@@ -269,7 +261,7 @@ export class Sessions {
             const step = act(draft.state, command.action, person, mark, clock.now(), {
               elsewhere,
               standing: this.#deps.records.news(draft.state),
-              field: this.#fieldNews(draft.state),
+              field: this.#field.news(draft.state),
             });
             draft.take(step);
             const answered = draft.answeredBefore(command.id);
@@ -358,7 +350,7 @@ export class Sessions {
   }
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
-    this.#states.set(row.id, held.state);
+    this.#field.published(held.state, []);
     return new LiveSession(this.#deps.store, row, held, this.#deps.names, (live, events, sealed) =>
       this.#published(live, events, sealed),
     );
@@ -367,10 +359,8 @@ export class Sessions {
   #published({ state }: LiveSession, events: SessionEvent[], ours: readonly Sealed[] | null): void {
     this.#deps.clock.recorded(state.at);
     this.#audience.recorded(state.id, events);
-    this.#states.set(state.id, state);
     if (ours) void this.#contribute(state);
-    if (events.some((e) => e.fact.type === "flashSeen" || e.fact.type === "weatherRead"))
-      void this.#tellField(state.place);
+    if (this.#field.published(state, events)) void this.#tellField(state.place);
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#forgetOneOver(state.id);
@@ -410,26 +400,14 @@ export class Sessions {
     }
   }
 
-  /** Returns what other sessions reported of the field and this one does not know; undefined when it knows all. */
-  #fieldNews(state: SessionState): Field | undefined {
-    const reports = this.#fieldReports.get(state.place) ?? 0;
-    if (this.#fieldKnown.get(state.id) === reports || reports === 0) return undefined;
-    const field = fieldFor([...this.#states.values()], state.place, state.id);
-    if (isFieldNews(state, field)) return field;
-    this.#fieldKnown.set(state.id, reports);
-    return undefined;
-  }
-
   /** Tells every open session on a field of its lightning and weather. */
   async #tellField(place: string): Promise<void> {
-    this.#fieldReports.set(place, (this.#fieldReports.get(place) ?? 0) + 1);
-    const there = [...this.#states.values()].filter((s) => s.place === place && !isOver(s));
-    for (const { id } of there) {
+    for (const { id } of this.#field.openAt(place)) {
       try {
         const live = await this.get(id);
-        if (!this.#fieldNews(live.state)) continue;
+        if (!this.#field.news(live.state)) continue;
         await live.run((draft) => {
-          const field = this.#fieldNews(draft.state);
+          const field = this.#field.news(draft.state);
           if (field) draft.take(tellField(draft.state, field, this.#deps.clock.now()));
         });
       } catch (error) {
@@ -440,10 +418,7 @@ export class Sessions {
 
   /** Returns what was reported of a field lately, by sessions that are over too, for a plan there. */
   async fieldOf(place: string, id: string): Promise<Field> {
-    const since = this.#deps.clock.now() - FIELD_KEPT_MS;
-    const rows = (await this.#deps.store.sessions(FIELD_SESSIONS)).filter(
-      (row) => row.place === place && row.headAt >= since,
-    );
+    const rows = await reportingAt(this.#deps.store, place, this.#deps.clock.now());
     const states = await Promise.all(rows.map(async (row) => (await this.get(row.id)).state));
     return fieldFor(states, place, id);
   }
@@ -479,17 +454,29 @@ export class Sessions {
 
   /** Brings every open session's part into its aircraft's record, after a start. */
   async contributeAll(): Promise<void> {
-    for (const record of await this.#deps.store.records()) await this.#closeContributions(record.aircraft);
-    for (const { id } of await this.#deps.store.openSessions())
-      await this.#contribute((await this.get(id)).state);
+    const { store } = this.#deps;
+    for (const record of await store.records()) await this.#contributeEnded(record.aircraft);
+    for (const { id } of await store.openSessions()) await this.#contributeOf(id);
   }
 
   /** A session that ended just before a crash may not have told its aircraft's record. */
-  async #closeContributions(aircraft: string): Promise<void> {
-    const record = await this.#deps.records.read(aircraft);
-    for (const id of Object.keys(record?.open ?? {})) {
-      const row = await this.#deps.store.session(id);
-      if (row?.closedAt != null) await this.#contribute((await this.get(id)).state);
+  async #contributeEnded(aircraft: string): Promise<void> {
+    const { log, records, store } = this.#deps;
+    try {
+      const record = await records.read(aircraft);
+      for (const id of Object.keys(record?.open ?? {}))
+        if ((await store.session(id))?.closedAt != null) await this.#contributeOf(id);
+    } catch (error) {
+      log.error({ err: error, aircraft }, "the aircraft's record could not be read");
+    }
+  }
+
+  async #contributeOf(id: string): Promise<void> {
+    try {
+      await this.#contribute((await this.get(id)).state);
+    } catch (error) {
+      // Go on with the other sessions. This one answers that it is not available until it can be read again.
+      this.#deps.log.error({ err: error, session: id }, "a session could not be read for its aircraft's record");
     }
   }
 
@@ -553,8 +540,7 @@ export class Sessions {
     if (this.#over.size <= OVER_KEPT || oldest === undefined) return;
     this.#over.delete(oldest);
     this.#held.delete(oldest);
-    this.#states.delete(oldest);
-    this.#fieldKnown.delete(oldest);
+    this.#field.forget(oldest);
   }
 }
 

@@ -209,7 +209,8 @@ describe("two servers on one record", () => {
     const read = store.read.bind(store);
     let reads = 0;
     store.read = (...of) => {
-      reads += 1;
+      // The aircraft's own record is read on its own message.
+      if (of[0] === session) reads += 1;
       return read(...of);
     };
     for (let n = 0; n < 5; n += 1) await ada.command(session, HOLD);
