@@ -6,8 +6,8 @@ import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { Command, Send } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
-import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Field } from "../../shared/protocol/field.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
@@ -476,7 +476,10 @@ export class Sessions {
       await this.#contribute((await this.get(id)).state);
     } catch (error) {
       // Go on with the other sessions. This one answers that it is not available until it can be read again.
-      this.#deps.log.error({ err: error, session: id }, "a session could not be read for its aircraft's record");
+      this.#deps.log.error(
+        { err: error, session: id },
+        "a session could not be read for its aircraft's record",
+      );
     }
   }
 

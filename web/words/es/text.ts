@@ -4,7 +4,19 @@ import { checks, engines, ground, guard, options, plan, posts, title } from "./a
 import { board } from "./board.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
-import { app, atAircraft, elsewhere, fault, keypad, language, net, ramp, signIn, units, update } from "./entry.ts";
+import {
+  app,
+  atAircraft,
+  elsewhere,
+  fault,
+  keypad,
+  language,
+  net,
+  ramp,
+  signIn,
+  units,
+  update,
+} from "./entry.ts";
 import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
 import { problems } from "./problems.ts";
