@@ -56,8 +56,8 @@ function knownEngine(record: AircraftRecord, engine: number | undefined): number
 }
 
 /**
- * What stands is ended here by whoever raised it, or by a person qualified as supervisor with a reason, and only while
- * no session of the aircraft is open: in an open one its own crew ends it.
+ * Ends an item. The person who raised it may, or a person qualified as supervisor with a reason, but only while no
+ * session of the aircraft is open: in an open session its own crew ends it.
  */
 function end(
   record: AircraftRecord,

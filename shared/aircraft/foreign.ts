@@ -3,22 +3,22 @@ import type { SessionState } from "../session/state.ts";
 import type { KnownStanding } from "./known.ts";
 
 /**
- * Ids of stops and drills that came from the aircraft's record begin here. No session reaches an event of this number,
- * so a foreign id and one of the session's own are never the same.
+ * Ids of stops and drills from the aircraft's record begin here. No session reaches this many events, so these ids
+ * never equal one of the session's own.
  */
 const FOREIGN = 1_000_000_000;
 
-/** The id in a session of the record's item `no`. */
+/** Returns the id that item `no` of the record has in a session. */
 export function foreignId(no: number): number {
   return FOREIGN + no;
 }
 
-/** Whether a stop or a drill of this id came from the aircraft's record. */
+/** Returns whether a stop or a drill of this id came from the aircraft's record. */
 export function isForeign(id: number): boolean {
   return id >= FOREIGN;
 }
 
-/** Numbers of the record's items that this session was told of and has ended since. */
+/** Returns the numbers of the record's items that this session was told of and has since ended. */
 export function endedHere(state: SessionState): number[] {
   const { standing } = state;
   if (!standing) return [];

@@ -10,8 +10,9 @@ import { endedHere, foreignId, isForeign } from "./foreign.ts";
 import type { KnownStanding } from "./known.ts";
 
 /**
- * Returns the session's state after it was told of the aircraft's record. A stop that is new here opens a new epoch, as
- * one of the session's own does. A stop that was ended elsewhere goes, and one that was ended here does not come back.
+ * Returns the session's state after it was told of the aircraft's record. A stop that is new here opens a new epoch,
+ * like one of the session's own. A stop that was ended elsewhere ends here too, and one that was ended here does not
+ * come back.
  */
 export function know(before: SessionState, told: Standing): SessionState {
   const over = endedHere(before);
@@ -24,10 +25,10 @@ export function know(before: SessionState, told: Standing): SessionState {
   );
 }
 
-/** A newer version of the type may lack the drill: it stays open all the same. */
+/** A newer version of the type may lack the drill. The drill still stays open, with empty cards. */
 const NO_CARDS = { cockpit: [], fireGuard: [], groundPower: [], supervisor: [] };
 
-/** Whether the record tells anything that this session does not know yet. */
+/** Returns whether the record holds anything that this session does not know yet. */
 export function isNews(state: SessionState, told: Standing): boolean {
   if (told.record <= (state.standing?.record ?? 0)) return false;
   const over = endedHere(state);
@@ -40,7 +41,7 @@ export function isNews(state: SessionState, told: Standing): boolean {
   });
 }
 
-/** Number of the things that the record can end in a session. */
+/** Returns how many items there are that the record can end in a session. */
 function sizeOf({ holds, cuts, fires, drills, defects, handling }: SessionState): number {
   return holds.length + cuts.length + fires.length + drills.length + defects.length + (handling ? 1 : 0);
 }
@@ -65,7 +66,10 @@ function standingOf(told: Standing, items: readonly StandingItem[], over: number
   };
 }
 
-/** Takes away what another session or the office has ended, whether it began here or elsewhere. */
+/**
+ * Returns the state without the items that another session or a supervisor has ended, whether they began here or
+ * elsewhere.
+ */
 function withoutEnded(
   state: SessionState,
   own: readonly Item[],
@@ -88,7 +92,7 @@ function withoutEnded(
   return out.reduce((s, fire) => afterFire(s, fire, state.at), closed);
 }
 
-/** A stop told of for the first time stands here as one of the session's own would. */
+/** Returns the state with new stops of the record open, like the session's own. */
 function withStops(state: SessionState, items: readonly StandingItem[]): SessionState {
   const here = new Set([...state.holds, ...state.cuts, ...state.fires].map((s) => s.id));
   const fresh = items.filter((i) => isStop(i.item) && !here.has(foreignId(i.no)));
@@ -132,7 +136,7 @@ function withDrillsAndDefects(state: SessionState, items: readonly StandingItem[
     if (item.is !== "drill" || state.drills.some((d) => d.id === foreignId(no))) return [];
     const { drill, engine, at } = item;
     const cards = state.type.drills.find((d) => d.id === drill)?.cards ?? NO_CARDS;
-    // A drill taken over from another session is worked from its first step.
+    // A drill taken over from another session begins again at its first step.
     return [{ id: foreignId(no), drill, engine, ref: null, at, steps: nothingDone(cards) }];
   });
   const defects = items.flatMap(({ no, item }): Defect[] => {
@@ -148,7 +152,9 @@ function withDrillsAndDefects(state: SessionState, items: readonly StandingItem[
   };
 }
 
-/** An engine this session has not yet cranked takes over its history: starter ladder, blades, and when it last ran. */
+/**
+ * Returns the engine with its history, if this session has not yet cranked it: starter ladder, blades, and last run.
+ */
 function withHistory(engine: Engine, history: EngineHistory): Engine {
   if (engine.attempts > 0 || plain(engine.life).is !== "waiting") return engine;
   const { starter, lastRanAt } = history;

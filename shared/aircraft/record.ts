@@ -1,8 +1,8 @@
 import type { EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
 
 /**
- * What stands at one aircraft across its sessions. Plain JSON; it changes through `evolveRecord` alone. A session's own
- * state is the truth about that session, and this is the truth about everything that outlives it.
+ * What stands at one aircraft across its sessions. Plain JSON; it changes through `evolveRecord` alone. A session's
+ * state is the truth about that session; this record is the truth about everything that outlives it.
  */
 export interface AircraftRecord {
   v: 1;
@@ -14,7 +14,9 @@ export interface AircraftRecord {
   items: StandingItem[];
   /** Number the next item gets. Numbers are never used again. */
   nextNo: number;
-  /** Items of sessions still open that were ended elsewhere: such a session must be told, and may not add them again. */
+  /**
+   * Items of sessions still open that were ended elsewhere. Such a session must be told, and may not add them again.
+   */
   endedElsewhere: { session: string; item: Item }[];
   engines: EngineHistory[];
   lastReported: LastReported;
@@ -24,7 +26,10 @@ export interface AircraftRecord {
 
 export const NOTHING_REPORTED: LastReported = { chocks: null, brakes: null, groundPower: null };
 
-/** Tells apart what one session or the office reported: two items with the same key are the same thing. */
+/**
+ * Returns the key that identifies what a session or a supervisor reported: two items with the same key are the same
+ * thing.
+ */
 export function keyOf(item: Item): string {
   return `${item.is}:${item.is === "turning" ? item.engine : item.ref}`;
 }

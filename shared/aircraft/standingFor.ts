@@ -1,7 +1,7 @@
 import type { Standing } from "../protocol/standing.ts";
 import type { AircraftRecord } from "./record.ts";
 
-/** Returns the record as the session `id` is told it: everything that is not its own. */
+/** Returns the part of the record that session `id` is told: everything that is not its own. */
 export function standingFor(record: AircraftRecord, id: string): Standing {
   return {
     record: record.seq,

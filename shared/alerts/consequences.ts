@@ -6,7 +6,10 @@ import { type Alert, engineOf, type SessionState } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
 
-/** Alerts that begin, end, come off their shelf, sound again, or are reset when everybody has acknowledged. */
+/**
+ * Returns the facts of alerts that begin, end, leave their shelf, sound again, or are reset when everybody has
+ * acknowledged.
+ */
 export function alertConsequences(state: SessionState, now: number): Fact[] {
   const lasting = lastingOf(state);
   return [
@@ -20,7 +23,7 @@ export function alertConsequences(state: SessionState, now: number): Fact[] {
 /** Numbers of the stops or signals for which each kind is still true. */
 type Lasting = ReadonlyMap<AlertKind, ReadonlySet<number>>;
 
-/** Worked out once for all alerts: a thousand holds are still answered at once. */
+/** Worked out once for all alerts, so that an answer stays fast with a thousand open holds. */
 function lastingOf(state: SessionState): Lasting {
   return new Map(
     ALERT_KINDS.flatMap((kind) => {
@@ -63,7 +66,7 @@ function isActive(state: SessionState, kind: AlertKind, engine: number | null): 
   return state.alerts.some((a) => a.kind === kind && a.active && a.engine === engine);
 }
 
-/** A starter held past its limit is kept with its seconds once it is let go, whatever the reason was. */
+/** A starter held past its limit is recorded with its seconds when it disengages, for whatever reason. */
 function exceeded(state: SessionState): Fact[] {
   return state.engines.flatMap((e): Fact[] => {
     const use = e.starter.at(-1);
@@ -98,19 +101,22 @@ function ofAlert(state: SessionState, alert: Alert, lasting: Lasting, now: numbe
   return [];
 }
 
-/** When an alert that a post still has to act on sounds again; null when nobody who is there has to. */
+/**
+ * Returns the time at which an alert sounds again because a post must still act on it; null when no present holder
+ * must.
+ */
 export function soundsAgainAt(state: SessionState, alert: Alert): number | null {
   const waiting = POSTS.some((p) => state.posts[p] !== null && needsPerson(alert.posts[p] ?? "normal"));
   return waiting ? alert.againAt : null;
 }
 
-/** Its end was a person's deliberate act and everybody has acknowledged: it may go. */
+/** True if a person ended it on purpose and everybody has acknowledged: it may be reset. */
 function latchedEverywhere(state: SessionState, alert: Alert): boolean {
   const held = POSTS.filter((p) => state.posts[p] !== null && alert.posts[p] !== undefined);
   return held.length > 0 && held.every((p) => alert.posts[p] === "latchedAcknowledged");
 }
 
-/** Whether what an alert is about still holds. */
+/** Returns whether the cause of an alert is still there. */
 function lasts(state: SessionState, { kind, engine, ref }: Alert, lasting: Lasting): boolean {
   const alert = ALERTS[kind];
   switch (alert.about) {

@@ -1,6 +1,6 @@
 /**
- * The life of one alert at one post, per ISA-18.2 / IEC 62682 (states and table from memory, as set out in their
- * public descriptions). A latching alert stays after its cause has gone until it is acknowledged and then reset.
+ * The states of one alert at one post, per ISA-18.2 / IEC 62682 (states and table from memory, as set out in their
+ * public descriptions). A latching alert stays after its cause is gone until it is acknowledged and then reset.
  */
 export const ALERT_STATES = [
   "normal",
@@ -26,20 +26,20 @@ export const ALERT_INPUTS = [
 ] as const;
 export type AlertInput = (typeof ALERT_INPUTS)[number];
 
-/** What the table needs to know besides the state: whether the alert latches, and whether its cause is there now. */
+/** Inputs of the table besides the state: whether the alert latches, and whether its cause is there now. */
 export interface AlertNature {
   latching: boolean;
   active: boolean;
 }
 
-/** The next state; "same" where the input changes nothing; "refused" where it must not be done. */
+/** Returns the next state; "same" if the input changes nothing, "refused" if it is not allowed. */
 export function alertNext(
   state: AlertState,
   input: AlertInput,
   { latching, active }: AlertNature,
 ): AlertState | "same" | "refused" {
   const live: AlertState = active ? "activeUnacknowledged" : "normal";
-  // Fire, cut and hold latch, and what latches is neither shelved nor suppressed.
+  // Fire, cut and hold latch. A latching alert is neither shelved nor suppressed.
   if ((input === "shelve" || input === "suppress") && latching) return "refused";
   switch (state) {
     case "normal":
@@ -87,7 +87,7 @@ function pick(input: AlertInput, row: Row): AlertState | "same" | "refused" {
   return row[input] ?? "same";
 }
 
-/** True while a person at that post must still act on it. */
+/** Returns true while a person at that post must still act on it. */
 export function needsPerson(state: AlertState): boolean {
   return (
     state === "activeUnacknowledged" ||

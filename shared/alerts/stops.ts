@@ -2,7 +2,7 @@ import { POSTS } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AlertDefinition, MessageAlert } from "./definition.ts";
 
-/** Raised for every stop of one list, until it is ended. */
+/** Returns the rules of an alert that is raised for every stop of one list, until the stop ends. */
 function ofStops(stops: (state: SessionState) => readonly { id: number }[]): MessageAlert {
   return {
     about: "message",

@@ -4,7 +4,7 @@ import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { AskSay } from "./askSay.ts";
 import type { ChoiceWord } from "./choiceWord.ts";
 
-/** What a person must put in before the answer can go: the engine's number entered again, or a figure read. */
+/** An entry that the answer needs before it can be sent: the engine's number again, or a figure. */
 export type Need =
   | { is: "engine" }
   | { is: "figure"; field: "volts" | "pressure" | "reading"; unit: Unit }
@@ -15,14 +15,14 @@ export type Need =
   | { is: "blades"; atLeast: number }
   | { is: "weather" };
 
-/** A person entered their PIN for this command, says the server. The PIN itself goes no further. */
+/** The server's confirmation that a person entered their PIN for this command. It does not contain the PIN. */
 export interface Confirmed {
   /** The command's id. */
   command: string;
   permit: string;
 }
 
-/** What the person put in. */
+/** The person's entries. */
 export interface Given {
   engine?: number;
   figure?: Quantity;
@@ -39,24 +39,24 @@ type RunUpDraft = Omit<Extract<Action, { type: "recordRunUp" }>, "reading">;
 type DefectDraft = Omit<Extract<Action, { type: "writeDefect" }>, "words">;
 type Draft = Action | DefectDraft | ReadingDraft | BladesDraft | RunUpDraft;
 
-/** One thing a person can do, whatever stands on its key. */
+/** One action that a person can take, apart from its label. */
 export interface Offer {
   tone: "yes" | "no" | "plain";
   draft: Draft;
   need: Need | null;
 }
 
-/** One thing the person can answer with. */
+/** One answer that the person can give. */
 export interface Choice extends Offer {
   word: ChoiceWord;
 }
 
-/** What a sentence names besides the engine. */
+/** The subject of a sentence besides the engine. */
 export type Detail =
   | { is: "condition"; condition: ConditionId }
   /** Every condition that is not met. */
   | { is: "unmet"; conditions: ConditionId[] }
-  /** A gauge by the name its type gives it. */
+  /** A gauge, by the name in its type. */
   | { is: "gauge"; name: string }
   | { is: "runUpItem"; item: RunUpItem }
   /** A check, a drill or its step, in the words of the type's author. */
@@ -65,14 +65,14 @@ export type Detail =
 
 /** One thing asked of a post now. */
 export interface Ask {
-  /** Stable while the same thing is asked. */
+  /** Stays the same while the same thing is asked. */
   key: string;
   say: AskSay;
   /** 0 danger, 1 alert, 2 in the start itself, 3 service and checks, 4 can wait. */
   weight: 0 | 1 | 2 | 3 | 4;
   engine: number | null;
   signal: number | null;
-  /** Who asks, when somebody does. */
+  /** The post that asks, if one does. */
   from: string | null;
   since: number | null;
   /** Server time of the limit, null for none. */
@@ -107,7 +107,7 @@ export function choice(
   return { word, ...offer(tone, draft, need) };
 }
 
-/** The action an offer stands for, with what the person put in. Null while the need is not met. */
+/** Returns the action of an offer with the person's entries; null while the need is not met. */
 export function fill(chosen: Offer, given: Given): Action | null {
   const { draft, need } = chosen;
   if (need === null) return draft.type === "reading" && !("reading" in draft) ? null : (draft as Action);

@@ -21,7 +21,7 @@ import { inOrder } from "./inOrder.ts";
 
 type Asks = (state: SessionState, now: number) => Ask[];
 
-/** What is asked of one post alone. */
+/** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
   cockpit: [cutAgain, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
   fireGuard: [guarding, bladesByGuard],
@@ -30,8 +30,8 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
 };
 
 /**
- * Everything asked of one post now, most pressing first. The panels show the first one large; a scripted partner
- * answers the same list. Pure: the server's estimated time comes with the call.
+ * Returns everything that is asked of one post now, most pressing first. The panels show the first one large; a
+ * scripted partner answers the same list. Pure: the caller gives the server's estimated time.
  */
 export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
   if (isOver(state)) return [];

@@ -1,4 +1,4 @@
-/** Which word stands on a key that answers an ask. Each has one in every language. */
+/** The key of a label on a key that answers an ask. Each has a word in every language. */
 export type ChoiceWord =
   | "acknowledge"
   | "advance"

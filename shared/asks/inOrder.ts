@@ -1,12 +1,12 @@
 import type { Ask } from "./ask.ts";
 
-/** The ask whether somebody is there, which any answer to anything meets. */
+/** Key of the ask whether a person is present. Any other answer meets it too. */
 export const PRESENT = "present";
 
 /**
- * Most pressing first. Where somebody waits for the answer the longest wait comes first; what nobody waits for comes
- * after. Whether a person is there is asked behind everything as heavy whose limit comes sooner: answering that is
- * being there.
+ * Returns the asks, most pressing first. Among equal weights the one that somebody has waited for longest comes first;
+ * an ask that nobody waits for comes last. The ask whether a person is present comes behind every ask of its weight
+ * that is due sooner, because an answer to that ask also shows presence.
  */
 export function inOrder(asks: readonly Ask[]): Ask[] {
   const order = asks

@@ -9,7 +9,10 @@ import { inStart, standingOn } from "./inStart.ts";
 import { postFor } from "./post.ts";
 import { checkApplies, preheatRequired } from "./preheat.ts";
 
-/** Checks of this stage not yet good, and those a condition stands on that have aged while starting. */
+/**
+ * Returns the asks for the checks of this stage that are not yet good, and while starting for those of a condition that
+ * have aged.
+ */
 export function checks(state: SessionState, post: Post, now: number): Ask[] {
   const due = state.type.checks
     .filter((c) => postFor(state, c) === post && inStart(state, c))
@@ -20,12 +23,12 @@ export function checks(state: SessionState, post: Post, now: number): Ask[] {
 
 function isDue(state: SessionState, check: Check, now: number): boolean {
   if (check.stage === state.stage && state.checks[check.id]?.good !== true) {
-    // A hydrometer says nothing until its electrolyte's temperature is known.
+    // A hydrometer's reading says nothing until its electrolyte's temperature is known.
     const warm = hydrometerOf(state, check.id)?.gravity?.temperature;
     if (warm !== undefined && state.checks[warm]?.good !== true) return false;
     return checkApplies(state, check.id, now);
   }
-  // Found out late that it is needed: still asked for, as advice, before the engine is asked for.
+  // If the need becomes known late, the check is still asked for, as advice, before the engine is requested.
   if (check.id === state.type.oil.preheat?.check && preheatWanted(state, check, now)) return true;
   return standingOn(state, check).some((c) => c.wanted(state) && fromCheck(state, c, now).is !== "yes");
 }

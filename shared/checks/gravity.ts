@@ -5,12 +5,12 @@ import { inUnit } from "../models/units.ts";
 import type { SessionState } from "../session/state.ts";
 import type { BatteryData } from "../types/electrical.ts";
 
-/** The battery whose hydrometer reading a check is, if it is one. */
+/** Returns the battery whose hydrometer a check reads, if it reads one. */
 export function hydrometerOf(state: SessionState, check: string): BatteryData | null {
   return state.type.electrical?.batteries?.find((b) => b.gravity?.check === check) ?? null;
 }
 
-/** A hydrometer's reading brought to 80 °F, once the electrolyte's temperature has been read. */
+/** Returns a hydrometer's reading converted to 80 °F, once the electrolyte's temperature is known. */
 export function correctedGravity(
   state: SessionState,
   { gravity }: BatteryData,
@@ -22,7 +22,10 @@ export function correctedGravity(
   return gravityAt80F(read, inUnit(warm, "degF"), gravity.rule);
 }
 
-/** Gravity at 80 °F and charge, 0 to 1, of a battery whose hydrometer was read; null where nobody has. */
+/**
+ * Returns the gravity at 80 °F and the charge, 0 to 1, of a battery whose hydrometer was read; null where nobody has
+ * read it.
+ */
 export function gravityNow(
   state: SessionState,
   battery: BatteryData,

@@ -4,15 +4,15 @@ import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";
 
 /**
- * Whether this start asks for a check at all. A start on batteries asks for ground power's checks only where something
- * besides connecting a cart stands on them.
+ * Returns whether this start asks for a check at all. A start on batteries asks for ground power's checks only if a
+ * condition other than those for connecting a cart needs them.
  */
 export function inStart(state: SessionState, check: Check): boolean {
   if (check.post !== "groundPower" || state.powerSource === "groundPower") return true;
   return standingOn(state, check).some((c) => guardedBy(state, c).some((g) => g !== "connectPower"));
 }
 
-/** The conditions that stand on a check and apply with this type. */
+/** Returns the conditions that depend on a check and apply with this type. */
 export function standingOn(state: SessionState, check: Check): CheckedCondition[] {
   return DEFINITIONS.filter((c): c is CheckedCondition => c.check === check.id).filter(
     (c) => guardedBy(state, c).length > 0,

@@ -4,7 +4,7 @@ import { accept, refuse, type Verdict } from "../session/verdict.ts";
 
 type DefectAction = Extract<Action, { type: "writeDefect" | "closeDefect" }>;
 
-/** A defect on an engine the type does not have would bar nothing: it is refused. */
+/** Decides a defect. One on an engine that the type does not have would bar nothing, so it is refused. */
 export function decideDefect(state: SessionState, action: DefectAction): Verdict {
   if (action.type === "closeDefect") {
     if (!state.defects.some((d) => d.id === action.defect)) return refuse("nothingOpen");

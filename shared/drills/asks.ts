@@ -4,7 +4,7 @@ import type { DrillRun, SessionState } from "../session/state.ts";
 import { WORKED_THROUGH } from "./outcome.ts";
 import { lacksDefect, mayAsk } from "./step.ts";
 
-/** The next step of each open drill for this post; and its end, once no step is left. */
+/** Returns the next step of each open drill for this post, and the ask to end a drill once no step is left. */
 export function drillSteps(state: SessionState, post: Post): Ask[] {
   return state.drills.flatMap((run) => {
     const drill = state.type.drills.find((d) => d.id === run.drill);
@@ -33,9 +33,9 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
         }),
       ];
     }
-    // The card of a post nobody holds is not waited for.
+    // The card of a vacant post is not waited for.
     const allDone = POSTS.every((p) => state.posts[p] === null || !run.steps[p].includes(null));
-    // Of the two posts that may end it the one that is there, the supervisor before the cockpit.
+    // Of the two posts that may end it, the one that is held; the supervisor before the cockpit.
     const ends = state.posts.supervisor === null ? "cockpit" : "supervisor";
     if (post !== ends || !allDone) return [];
     return [

@@ -2,14 +2,14 @@ import { ALERTS } from "../alerts/kinds.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill, Trigger } from "../types/drill.ts";
 
-/** Something that is there now and that the type ties a drill to. `ref` is the fire, the alert or the count. */
+/** A present cause for which the type has a drill. `ref` is the number of the fire, the alert or the blade count. */
 export interface DrillCause {
   drill: string;
   ref: number;
   engine: number | null;
 }
 
-/** Every cause of a drill that stands now; the first drill of the type with that trigger is the one. */
+/** Returns every present cause of a drill. The first drill of the type with the trigger is used. */
 export function drillCauses(state: SessionState): DrillCause[] {
   const cause = (trigger: Trigger, ref: number, engine: number | null): DrillCause[] => {
     const drill: Drill | undefined = state.type.drills.find((d) => d.triggers.includes(trigger));

@@ -5,7 +5,10 @@ import { lacksDefect } from "./step.ts";
 
 type DrillAction = Extract<Action, { type: "startDrill" | "drillStep" | "endDrill" }>;
 
-/** A drill is data of the type; the machine keeps its card and its times, and never acts on an engine. */
+/**
+ * Decides an action on a drill. A drill is data of the type. The program keeps its card and its times, and never acts
+ * on an engine.
+ */
 export function decideDrill(state: SessionState, action: DrillAction, context: Context): Verdict {
   if (action.type === "startDrill") {
     if (!state.type.drills.some((d) => d.id === action.drill)) {

@@ -3,7 +3,7 @@ import type { DrillRun, SessionState } from "../session/state.ts";
 import { drillCauses } from "./causes.ts";
 import { nothingDone } from "./steps.ts";
 
-/** A drill's card: opened, stepped through by each post, ended with its outcome. */
+/** Returns the state after an event of a drill: opened, a step done or left by a post, ended with its outcome. */
 export function evolveDrill(
   state: SessionState,
   event: SessionEvent,
@@ -36,7 +36,7 @@ export function evolveDrill(
         }),
       };
     case "drillEnded": {
-      // A second report of the same thing was worked on the same card.
+      // A second report of the same cause was worked on the same card.
       const run = state.drills.find((r) => r.id === fact.run);
       const worked = drillCauses(state).filter((c) => c.drill === run?.drill && c.engine === run.engine);
       return {
@@ -51,7 +51,7 @@ export function evolveDrill(
   }
 }
 
-/** What has opened its drill and is still there: what has gone can open none, so it need not be kept. */
+/** Returns the causes that have opened their drill and still exist; a cause that is gone can open none. */
 function opened(state: SessionState, more: readonly number[]): number[] {
   const there = new Set(drillCauses(state).map((c) => c.ref));
   return [...new Set([...state.drillsOpened, ...more])].filter((ref) => there.has(ref));

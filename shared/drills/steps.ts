@@ -1,7 +1,7 @@
 import type { DrillRun } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 
-/** The steps of a drill's cards with none of them done. */
+/** Returns the steps of a drill's cards with none of them done. */
 export function nothingDone({
   cockpit,
   fireGuard,

@@ -7,7 +7,7 @@ import { plain } from "../engine/life.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 import { turningOnTheWay } from "./way.ts";
 
-/** The fire guard goes to the engine asked for, reports in place, then looks along the arc. */
+/** Returns the fire guard's asks: go to the requested engine, report in place, then look along the arc. */
 export function guarding(state: SessionState, now: number): Ask[] {
   if (stopOpen(state)) return [];
   return state.engines.flatMap((e) => {
@@ -45,7 +45,10 @@ export function guarding(state: SessionState, now: number): Ask[] {
   });
 }
 
-/** In place; with a turning engine on the straight way, the guard says to have walked around it. */
+/**
+ * Returns the choice to report in place. If a turning engine is on the straight way, the guard also reports having
+ * walked around it.
+ */
 function inPlace(state: SessionState, n: number): Choice {
   const turning = turningOnTheWay(state, state.guard?.engine ?? null, n);
   if (turning === undefined && state.guard?.crossed == null) {

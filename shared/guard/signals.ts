@@ -28,7 +28,7 @@ export const guardAway = signal({
   menu: { own: ["fireGuard"], seenBy: [], when: null, tone: "plain" },
 });
 
-/** The arc is only clear from a guard who stands where it can be seen. */
+/** A report that the arc is clear counts only from a guard at a place where it can be seen. */
 export const arcClear = signal({
   from: ["fireGuard"],
   stages: FROM_SECURE,
@@ -85,7 +85,10 @@ function arcSeen(
   return { ...state, arcs: { ...state.arcs, [fact.engine ?? 0]: seen } };
 }
 
-/** A guard who moved has not yet looked along the new arc; the straight way may lead through a turning one. */
+/**
+ * Returns the state after the guard moved: the guard has not yet looked along the new arc, and the straight way may
+ * lead through a turning one.
+ */
 function moved(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const by = saidWhenSeen(event, fact);
   const engine = fact.engine ?? 0;

@@ -8,21 +8,22 @@ import { inUnit } from "../models/units.ts";
 import { closedBy } from "../plan/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** Engines whose arcs the way to this one leads around. */
+/** Returns the engines whose arcs the way to this engine must avoid. */
 export function turningBut(state: SessionState, engine: number): number[] {
   return state.engines.filter((e) => isTurning(e.life) && e.n !== engine).map((e) => e.n);
 }
 
 /**
- * The guard's way to an engine from where they stand, past every arc and stream that turns; refused when there is no
- * clear place or no way, or the type has no rule for its guard.
+ * Returns the guard's way to an engine from the present place, past every arc and stream that turns. Refused when there
+ * is no clear place or no way, or when the type has no rule for its guard.
  */
 export function guardWalk(state: SessionState, engine: number): Outcome<Walk> {
   const rules = state.type.ramp?.guard;
   if (!rules) return refused("the type gives no rule for its guard");
   const at = state.guard?.engine ?? null;
   const turning = turningBut(state, engine);
-  // A place that engine's own arc has closed since is left: only the others' ground is looked at there.
+  // The guard may stand at an engine whose arc has since closed that place, so only the ground of the other engines is
+  // checked there.
   const others = turning.filter((n) => n !== at);
   const start: Outcome<Point> =
     at === null ? { ok: true, value: rules.waits } : guardPlace(state, at, others);
@@ -35,7 +36,7 @@ export function guardWalk(state: SessionState, engine: number): Outcome<Walk> {
   );
 }
 
-/** Where the guard stands at an engine while others turn. */
+/** Returns the guard's place at an engine while others turn. */
 export function guardPlace(state: SessionState, n: number, turning: readonly number[]): Outcome<Point> {
   const propeller = propellerOf(state.type, n);
   const rules = state.type.ramp?.guard;

@@ -3,8 +3,8 @@ import { enginesBetween } from "../models/inboard.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 
 /**
- * The first engine that turns on the guard's straight way to engine `to`. Where the guard comes from is not known after
- * "guard away" or a change of guard: any other turning engine may then lie on the way.
+ * Returns the first turning engine on the guard's straight way to engine `to`. After "guard away" or a change of guard
+ * the start of the way is unknown, so any other turning engine may lie on it.
  */
 export function turningOnTheWay(state: SessionState, from: number | null, to: number): number | undefined {
   const passed =

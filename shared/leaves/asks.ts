@@ -3,7 +3,10 @@ import { send } from "../asks/send.ts";
 import type { SessionState } from "../session/state.ts";
 import { leavesEnded } from "./out.ts";
 
-/** Ground power is told that its leave ended while its people may be at the aircraft, and is asked whether they are clear. */
+/**
+ * Returns the ask to ground power whether its people are clear, after its leave ended while they may be at the
+ * aircraft.
+ */
 export function standClear(state: SessionState): Ask[] {
   return leavesEnded(state).map(({ service, by }) =>
     ask({
@@ -16,7 +19,7 @@ export function standClear(state: SessionState): Ask[] {
   );
 }
 
-/** The people are clear of the aircraft, and the work was not done. */
+/** Returns the choice that people are clear of the aircraft and the work was not done. */
 export function clearChoice(tone: Choice["tone"] = "yes"): Choice {
   return choice("clearOfAircraft", tone, send("clearOfAircraft"));
 }

@@ -5,8 +5,8 @@ import { unmetForService } from "./conditions.ts";
 import { withLeaveOut } from "./out.ts";
 
 /**
- * The crew's leave stands. For a propeller it is the word that ignition is off: hands may go on at
- * once.
+ * Returns the state with the crew's leave given. For a propeller the leave states that ignition is off: hands may go on
+ * at once.
  */
 export function authorised(
   state: SessionState,
@@ -25,8 +25,9 @@ export function authorised(
 }
 
 /**
- * A leave is taken back by any report that what it stood on is no longer so: the cart's output on again, no generator
- * left, brakes released or low, an inboard engine turning. Age alone does not: the work may be under way.
+ * Returns the state without the leaves whose conditions a report no longer meets: the cart's output on again, no
+ * generator left, brakes released or low, an inboard engine turning. An aged answer takes back no leave, because the
+ * work may be under way.
  */
 export function leavesKept(state: SessionState): SessionState {
   const lost = SERVICES.filter(

@@ -4,7 +4,7 @@ import { closeKinds } from "../signals/close.ts";
 import { signal } from "../signals/kinds.ts";
 import { leavesOut, OUT_SERVICES, withoutLeavesOut } from "./out.ts";
 
-/** Ground power reports that nobody of it is at the aircraft, whether the work was done or not. */
+/** Ground power reports that none of its people is at the aircraft, whether the work was done or not. */
 export const clearOfAircraft = signal({
   from: ["groundPower"],
   stages: FROM_SECURE,

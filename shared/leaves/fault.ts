@@ -4,8 +4,8 @@ import { refuse, type Verdict } from "../session/verdict.ts";
 import { unmetForService } from "./conditions.ts";
 
 /**
- * What stands against giving leave for a service now: a stop, a condition of the service, or, for hands on a
- * propeller, an engine that turns or is about to. The cockpit's leave there is its word that ignition is off.
+ * Returns what prevents a leave for a service now: a stop, a condition of the service, or, for hands on a propeller, an
+ * engine that turns or is about to. The leave for hands states that ignition is off.
  */
 export function authorityFault(
   state: SessionState,

@@ -1,6 +1,6 @@
 import type { SessionState } from "../session/state.ts";
 
-/** A request of this kind that is still open, or authorised and not yet done. */
+/** Returns a request of this kind that is still open, or authorised and not yet done. */
 export function openRequest(
   state: SessionState,
   kind: "connectPower" | "disconnectPower" | "removeChocks",

@@ -10,10 +10,10 @@ export const OUT_SERVICES: readonly OutService[] = [
   "removeChocks",
 ];
 
-/** Every leave on which people may still be at the aircraft, whether it still permits the work or not. */
+/** Returns every leave on which people may still be at the aircraft, whether or not it still permits the work. */
 export function leavesOut(state: SessionState): LeaveOut[] {
   const kept = state.leavesOut ?? [];
-  // A state stored before leaves were kept apart knows only those that permit.
+  // A state that an older version stored has no `leavesOut`, only the leaves that still permit work.
   const others = OUT_SERVICES.flatMap((service): LeaveOut[] => {
     const leave = state.authorities[service];
     if (leave === null || kept.some((l) => l.service === service)) return [];
@@ -23,18 +23,21 @@ export function leavesOut(state: SessionState): LeaveOut[] {
   return [...kept, ...others];
 }
 
-/** The leaves that are out and permit nothing any more: their people are to stand clear. */
+/** Returns the leaves that are out but no longer permit work: their people must stand clear. */
 export function leavesEnded(state: SessionState): LeaveOut[] {
   return leavesOut(state).filter(({ service }) => state.authorities[service]?.epoch !== state.epoch);
 }
 
-/** The state with the crew's leave for a service out from this event on. */
+/** Returns the state with the crew's leave for a service out since this event. */
 export function withLeaveOut(state: SessionState, service: OutService, event: SessionEvent): SessionState {
   const others = leavesOut(state).filter((l) => l.service !== service);
   return { ...state, leavesOut: [...others, { service, by: said(event, null) }] };
 }
 
-/** The state with the people of some services reported clear. Absent when none is out, as in older records. */
+/**
+ * Returns the state after the people of some services reported clear. The field is absent when no leave is out, as in
+ * older records.
+ */
 export function withoutLeavesOut(state: SessionState, services: readonly OutService[]): SessionState {
   const left = leavesOut(state).filter((l) => !services.includes(l.service));
   const { leavesOut: _before, ...rest } = state;

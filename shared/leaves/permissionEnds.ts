@@ -2,7 +2,10 @@ import type { SessionState } from "../session/state.ts";
 import { closeKinds } from "../signals/close.ts";
 import { leavesOut, OUT_SERVICES } from "./out.ts";
 
-/** An engine is cranked: no leave at the aircraft permits anything any more. Its people may still be there. */
+/**
+ * Returns the state after an engine was cranked: no leave at the aircraft permits work any more, but its people may
+ * still be there.
+ */
 export function leavesPermitNothing(state: SessionState): SessionState {
   const out = leavesOut(state);
   if (out.length === 0) return state;

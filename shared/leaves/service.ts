@@ -11,8 +11,8 @@ import { authorityFault } from "./fault.ts";
 import { withoutLeavesOut } from "./out.ts";
 
 /**
- * A service the ground does on the crew's leave: asked by either side, authorised by the cockpit. `isDone` tells
- * whether it is so already.
+ * Returns the definition of a service on the crew's leave: either side asks, the cockpit authorises. `isDone` returns
+ * whether it is done already.
  */
 export function service(
   kind: Service,
@@ -34,7 +34,10 @@ export function service(
   });
 }
 
-/** The cockpit gives leave or not; what the cockpit asks for, ground power does. */
+/**
+ * Returns the answers to a request of a service. The cockpit gives leave or not; ground power complies with what the
+ * cockpit asks for.
+ */
 export function leaveAnswers(kind: Service) {
   return answers({
     due: (from) => (from === "cockpit" ? ["groundPower"] : ["cockpit"]),
@@ -48,7 +51,7 @@ export function leaveAnswers(kind: Service) {
       choices(state, request, post, now) {
         const unable = unableChoice(request);
         if (post !== "cockpit") return [answerChoice(request, "willComply", "yes"), unable];
-        // Leave that would be refused is not offered: what it waits for is asked for by itself.
+        // A leave that would be refused is not offered. What it waits for has its own ask.
         if (authorityFault(state, kind, now, request.engine)) return [unable];
         return [answerChoice(request, "authorise", "yes"), unable];
       },
@@ -67,7 +70,7 @@ function leaveFault(
     if (post !== "cockpit") return refuse("answerNotAllowed", { posts: ["cockpit"] });
     return authorityFault(state, kind, now, request.engine);
   }
-  // The crew gives leave or not: that it will comply would close the request with nothing allowed.
+  // "Will comply" from the cockpit would close the request without a leave.
   if (action.answer === "willComply" && post === "cockpit") {
     return refuse("answerNotAllowed", { found: "authorise, received, unable" });
   }
@@ -75,12 +78,12 @@ function leaveFault(
 }
 
 function ask(state: SessionState, send: Send, kind: Service, now: number): Verdict {
-  // Asked by the cockpit, the request is the authority: it must be safe to give.
+  // A request from the cockpit is itself the leave, so it must be safe to give.
   const unsafe = send.seenFrom === undefined ? authorityFault(state, kind, now, send.engine ?? null) : null;
   return unsafe ?? accept({ ...send, type: "sent" });
 }
 
-/** From the cockpit, the request is the authority itself. */
+/** Returns the state after a request. From the cockpit, the request is itself the leave. */
 export function asked(
   state: SessionState,
   event: SessionEvent,
@@ -92,7 +95,7 @@ export function asked(
   return authorised(state, kind, fact.engine ?? null, event, event.seq);
 }
 
-/** A report of ground power that a service is done. */
+/** Returns the definition of ground power's report that a service is done. */
 export function serviceReport(
   over: Partial<SignalDefinition> & Pick<SignalDefinition, "stages" | "evolve">,
 ): SignalDefinition {
@@ -105,7 +108,7 @@ export function serviceReport(
   });
 }
 
-/** Done is only possible on the crew's leave, given in this epoch. */
+/** Returns a refusal unless the crew's leave was given in this epoch: only then can a service be done. */
 export function onLeave(state: SessionState, send: Send, kind: Service): Verdict {
   const authority = state.authorities[kind];
   if (!authority || authority.epoch !== state.epoch) {
@@ -114,7 +117,7 @@ export function onLeave(state: SessionState, send: Send, kind: Service): Verdict
   return accept({ ...send, ref: authority.signal, type: "sent" });
 }
 
-/** The state with the crew's leave for a service used up: it was reported done. */
+/** Returns the state with the crew's leave for a service used up, because it was reported done. */
 export function spent(before: SessionState, kind: OutService): SessionState {
   const state = withoutLeavesOut(before, [kind]);
   return closeKinds({ ...state, authorities: { ...state.authorities, [kind]: null } }, [kind], "done");

@@ -2,7 +2,7 @@ import { type Ask, ask, choice } from "../asks/ask.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** The second of two people is asked, with the engine to be entered again and a reason of their own. */
+/** Returns the ask to the second of two people, who must enter the engine again and a reason of their own. */
 export function overrideAsks(state: SessionState, post: Post): Ask[] {
   if (post !== "cockpit" && post !== "supervisor") return [];
   const me = state.posts[post];

@@ -5,8 +5,8 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { seenAside } from "./seen.ts";
 
 /**
- * Setting a condition aside takes two different people on two devices, the second within the type's time, each
- * entering the engine and a reason. The same action from the second person completes it.
+ * Decides an override. It takes two different people on two devices, the second within the type's time, and each enters
+ * the engine and a reason. The second person's action is the same as the first's.
  */
 export function decideOverride(
   state: SessionState,

@@ -1,7 +1,10 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** A condition set aside: asked by one person, given by a second, ended by use, time or a new epoch. */
+/**
+ * Returns the state after an event of an override: asked for by one person, completed by a second, ended by use, time
+ * or a new epoch.
+ */
 export function evolveOverride(
   state: SessionState,
   event: SessionEvent,

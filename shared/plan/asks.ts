@@ -4,7 +4,7 @@ import { type SessionState, stopOpen } from "../session/state.ts";
 import { mayGoBack } from "./goingBack.ts";
 import { missingFor } from "./requirements.ts";
 
-/** With the chocks out the supervisor asks the cockpit whether all is clear. */
+/** Returns the supervisor's ask to report all clear to the cockpit, once the chocks are out. */
 export function allClearAsk(state: SessionState): Ask[] {
   const open = state.signals.some((s) => s.kind === "allClear");
   if (state.stage !== "release" || state.chocks?.in !== false || state.allClearAt !== null || open) return [];

@@ -11,7 +11,7 @@ import { missingFor } from "./requirements.ts";
 
 type PlanAction = Extract<Action, { type: "confirmBrief" | "amendPlan" | "advance" | "abandon" }>;
 
-/** The session's course: brief, plan, stages, end. */
+/** Decides the actions of the session's course: brief, plan, stages, end. */
 export function decidePlan(state: SessionState, action: PlanAction, context: Context): Verdict {
   switch (action.type) {
     case "confirmBrief": {
@@ -24,11 +24,11 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       if (order && !isOrderOf(order, state.type)) return refuse("badOrder", { found: order.join("-") });
       const dropped = order && state.engines.find((e) => isTurning(e.life) && !order.includes(e.n));
       if (dropped) return refuse("badOrder", { engine: dropped.n, found: dropped.life.is });
-      // Once the crew is briefed a change of plan needs its reason on the record.
+      // Once the crew is briefed, a change of plan needs a recorded reason.
       if (state.stage !== "plan" && action.reason === undefined)
         return refuse("missingFigure", { found: "reason" });
       const advice = order ? adviceOn(questionOf(state, order), order) : null;
-      // Another order than advised is the crew's choice; why is kept with it.
+      // The crew may choose another order than the advised one; their reason is recorded.
       if (advice && advice.order.join() !== order?.join() && action.reason === undefined) {
         return refuse("missingFigure", { found: "reason" });
       }

@@ -1,6 +1,9 @@
 import type { Action } from "../protocol/commands.ts";
 
-/** From here on people and power go to the aircraft: one session of it at a time. */
+/**
+ * Returns true for an action after which people and power go to the aircraft. Only one session of an aircraft may do
+ * that at a time.
+ */
 export function leavesBrief(action: Action): boolean {
   return action.type === "advance" && action.to === "secure";
 }

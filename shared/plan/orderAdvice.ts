@@ -10,7 +10,7 @@ import { convert, inUnit } from "../models/units.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType } from "../types/schema.ts";
 
-/** What an order is advised on: the engines to be started, and wind and heading as far as they are known. */
+/** The inputs of the advice on an order: the engines to start, and wind and heading as far as they are known. */
 export interface OrderQuestion {
   type: AircraftType;
   engines: readonly number[];
@@ -18,7 +18,7 @@ export interface OrderQuestion {
   headingDeg: number | null;
 }
 
-/** The question of a session: its order's engines, with the wind as last read. */
+/** Returns the question of a session: its order's engines, with the wind as last read. */
 export function questionOf(state: SessionState, engines: readonly number[] = state.order): OrderQuestion {
   const seen = state.weather;
   const fromDeg = seen?.fromDeg ?? null;
@@ -30,7 +30,7 @@ export function questionOf(state: SessionState, engines: readonly number[] = sta
   };
 }
 
-/** The question of a plan: nobody has read the wind yet. */
+/** Returns the question of a plan, when nobody has read the wind yet. */
 export function questionFor(
   type: AircraftType,
   engines: readonly number[],
@@ -39,13 +39,13 @@ export function questionFor(
   return { type, engines, wind: null, headingDeg: headingDeg ?? null };
 }
 
-/** Advice on the start order by the type's figures; refused where the type has none. */
+/** Returns the advice on the start order by the type's figures; refused where the type has none. */
 export function orderAdvice(question: OrderQuestion): Outcome<OrderAdvice> {
   const asked = orderCase(question);
   return asked.ok ? adviseOrder(asked.value) : asked;
 }
 
-/** The order advised and what another one costs more; null when there is no advice, or nothing to compare. */
+/** Returns the advised order and what another order costs more; null when there is no advice, or nothing to compare. */
 export function adviceOn(
   question: OrderQuestion,
   order: readonly number[],
@@ -59,7 +59,7 @@ export function adviceOn(
   return { order: advice.value.best.order, extra: extra === null ? null : Math.round(extra * 10) / 10 };
 }
 
-/** An order's cost by the same weights, its pairs against the field's habit counted. */
+/** Returns an order's cost by the same weights, including its pairs against the field's habit. */
 function costAlone(asked: OrderCase, order: readonly number[]): number {
   const pairs = order
     .map((n, i) => ({ before: n, after: order[i + 1] ?? n }))
@@ -80,7 +80,7 @@ function orderCase({ type, engines, wind, headingDeg }: OrderQuestion): Outcome<
     needs: rules.needs.map((n) => ({ accessory: n.accessory, weight: n.weight.value })),
     powerAccessory: rules.powerAccessory,
     receptacle: type.plan.receptacle,
-    // Without a heading the wind has no side.
+    // Without a heading the side of the wind is unknown.
     wind: headingDeg === null ? null : wind,
     headingDeg: headingDeg ?? 0,
     habit: type.defaultOrder.filter((n) => engines.includes(n)),
@@ -96,7 +96,7 @@ function orderCase({ type, engines, wind, headingDeg }: OrderQuestion): Outcome<
   });
 }
 
-/** Without a rule for the guard no walk is counted. */
+/** Returns the guard's walks; without a rule for the guard no walk is counted. */
 function walkOf(type: AircraftType): Outcome<OrderCase["walk"]> {
   const guard = type.ramp?.guard;
   if (!guard) return found(() => 0);
@@ -113,7 +113,10 @@ function walkOf(type: AircraftType): Outcome<OrderCase["walk"]> {
   });
 }
 
-/** Ground closed by an engine that turns: its arc, and its stream where the type says what a guard walks in. */
+/**
+ * Returns the ground that a turning engine closes: its arc, and its stream if the type gives a limit for the guard's
+ * walk.
+ */
 export function closedBy(type: AircraftType, n: number): Polygon[] {
   const guard = type.ramp?.guard;
   const propeller = propellerOf(type, n);

@@ -14,7 +14,7 @@ export type Requirement =
   | { is: "powerOff" | "chocksOut" | "allClear" };
 
 /**
- * The requirement as it stands in a refusal: `post:cockpit`, `check:battery1`, `condition:chocksIn`, `engine:3`,
+ * Returns the code of a requirement for a refusal: `post:cockpit`, `check:battery1`, `condition:chocksIn`, `engine:3`,
  * `gate:3:oilTemp`, `runUp:<engine, or 0 for the aircraft>:<check or gauge>:<fault>`, `powerOff`.
  */
 export function requirementCode(requirement: Requirement): string {
@@ -43,7 +43,7 @@ export function requirementCode(requirement: Requirement): string {
   }
 }
 
-/** The requirement of a code in a refusal; null for a code of another version. */
+/** Returns the requirement of a code in a refusal; null for a code of another version. */
 export function readRequirement(code: string): Requirement | null {
   const [is = "", a = "", b = "", c = ""] = code.split(":");
   switch (is) {

@@ -11,12 +11,14 @@ import { releaseVerdict, runUpFault } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { type Requirement, requirementCode } from "./requirement.ts";
 
-/** What must still be met before the session may leave the stage it is in. Empty when the stage may be left. */
+/**
+ * Returns the requirements that are still to be met before the session may leave its stage. Empty when it may leave.
+ */
 export function requirementsOf(state: SessionState, now: number): Requirement[] {
   return [...ofStage(state, now), ...ofChecks(state, now)];
 }
 
-/** The same as codes, as a refusal names them. */
+/** Returns the same as codes for a refusal. */
 export function missingFor(state: SessionState, now: number): string[] {
   return requirementsOf(state, now).map(requirementCode);
 }
@@ -73,7 +75,10 @@ function ofStage(state: SessionState, now: number): Requirement[] {
   }
 }
 
-/** Blades are counted through while nothing is powered, and hands are off again. */
+/**
+ * Returns the engines whose blades are not counted. They must be counted before power is on, and hands must be off
+ * again.
+ */
 function uncounted(state: SessionState, now: number): Requirement[] {
   const hands = state.handling ?? state.standing?.hands[0];
   if (hands) return [{ is: "handling", engine: hands.engine }];

@@ -10,7 +10,7 @@ import { inUnit } from "../models/units.ts";
 import { NEIGHBOURS, type NeighbourKind, type StandNeighbour } from "../protocol/neighbours.ts";
 import type { AircraftType } from "../types/schema.ts";
 
-/** What a stand is judged by: the type, the engines to be started, and what stands near. */
+/** The data by which a stand is judged: the type, the engines to start, and the neighbours. */
 export interface StandCase {
   type: AircraftType;
   engines: readonly number[];
@@ -18,7 +18,7 @@ export interface StandCase {
   neighbours: readonly StandNeighbour[];
 }
 
-/** No stream known: the type's figures alone decide. */
+/** Used when no stream is known: the type's figures alone decide. */
 const NO_JET: { jet: Jet; assumption: JetAssumption } = {
   jet: { speedMs: 0, diameterM: 0 },
   assumption: {
@@ -32,7 +32,7 @@ const NO_JET: { jet: Jet; assumption: JetAssumption } = {
   },
 };
 
-/** Outlines of what stands near, each by its place in the plan; refused without a heading. */
+/** Returns the outlines of the neighbours, in the order of the plan; refused without a heading. */
 export function outlinesOf({ neighbours, headingDeg }: StandCase): Outcome<Neighbour[]> {
   if (headingDeg === undefined)
     return refused("the heading of the nose is not planned: bearings have no place");
@@ -40,7 +40,7 @@ export function outlinesOf({ neighbours, headingDeg }: StandCase): Outcome<Neigh
   return { ok: true, value: all };
 }
 
-/** Every clear distance of the stand; refused where the type gives none, or without a heading. */
+/** Returns every clear distance of the stand; refused without a heading, or where the type gives no distances. */
 export function clearOf(stand: StandCase): Outcome<Separation[]> {
   const { type, engines } = stand;
   const distances = type.ramp?.distances;
@@ -59,7 +59,10 @@ export function clearOf(stand: StandCase): Outcome<Separation[]> {
   return separations(near.value, { type, engines, jet, assumption, distances: all });
 }
 
-/** Ground behind one engine that is kept clear of a kind: the larger of the type's figure and the stream's reach. */
+/**
+ * Ground behind one engine that must stay clear of one kind of neighbour: the larger of the type's figure and the
+ * stream's reach.
+ */
 export interface KeptBehind {
   engine: number;
   kind: NeighbourKind;
@@ -68,7 +71,10 @@ export interface KeptBehind {
   polygon: Polygon;
 }
 
-/** For each engine the ground kept clear of the kind that asks for most; empty where the type gives no distances. */
+/**
+ * Returns for each engine the ground to keep clear of the kind that needs the most; empty where the type gives no
+ * distances.
+ */
 export function keptBehind({ type, engines }: Pick<StandCase, "type" | "engines">): KeptBehind[] {
   const distances = type.ramp?.distances;
   if (!distances) return [];
@@ -93,7 +99,7 @@ export function keptBehind({ type, engines }: Pick<StandCase, "type" | "engines"
   });
 }
 
-/** The ground an engine's propeller is kept clear on, by the guard's margin where the type gives one. */
+/** Returns the ground to keep clear of an engine's propeller, by the guard's margin; null where the type gives none. */
 export function arcOf(type: AircraftType, engine: number): Polygon | null {
   const propeller = propellerOf(type, engine);
   const margin = type.ramp?.guard ? inUnit(type.ramp.guard.arcMargin, "m") : 0;

@@ -5,7 +5,7 @@ import type { SessionState } from "../session/state.ts";
 import { neededPosts } from "./needed.ts";
 import { silence } from "./presence.ts";
 
-/** Whoever took the post since the plan is asked to confirm the brief. */
+/** Returns the ask to confirm the brief, for a person who took the post after the plan. */
 export function briefAsk(state: SessionState, post: Post): Ask[] {
   const holder = state.posts[post];
   if (!holder || holder.briefed || state.stage === "plan") return [];
@@ -19,7 +19,7 @@ export function briefAsk(state: SessionState, post: Post): Ask[] {
   ];
 }
 
-/** A touch is wanted before silence becomes a hold. */
+/** Returns the ask for a touch, before silence becomes a hold. */
 export function presenceAsk(state: SessionState, post: Post, now: number): Ask[] {
   if (!neededPosts(state).includes(post)) return [];
   const silent = silence(state, post, now);

@@ -8,7 +8,10 @@ type PostAction = Extract<
   { type: "claimPost" | "leavePost" | "offerPost" | "acceptPost" | "vacatePost" }
 >;
 
-/** Taking, giving and leaving a post. One person, one post; a post is handed over, never shared. */
+/**
+ * Decides how a post is taken, offered and left. A person holds one post at a time; a post is handed over, never
+ * shared.
+ */
 export function decidePost(state: SessionState, action: PostAction, context: Context): Verdict {
   const { post } = action;
   const holder = state.posts[post];

@@ -10,7 +10,7 @@ import { openRequest } from "../leaves/openRequest.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 
-/** With every engine started the cockpit has ground power disconnected. */
+/** Returns the cockpit's ask to have ground power disconnected, once every engine is started. */
 export function powerOff(state: SessionState, now: number): Ask[] {
   const started = state.stage === "warmUp" || isNextFree(state);
   if (!started || nextInOrder(state) !== null) return [];
@@ -32,12 +32,15 @@ function service(key: string, kind: Report, need: Need | null = null): Ask {
   return ask({ key, say: kind, weight: 3, choices: [choice(kind, "yes", send(kind), need)] });
 }
 
-/** The same work, which may also be left undone with everybody clear. */
+/** Returns the same ask with one more choice: the work is not done, and everybody is clear. */
 function onLeave(work: Ask): Ask {
   return { ...work, choices: [...work.choices, clearChoice("no")] };
 }
 
-/** Ground power asks to connect, connects on the crew's leave, and reads the volts again while they matter. */
+/**
+ * Returns ground power's asks to request the connection, to connect on the crew's leave, and to read the volts again
+ * while they matter.
+ */
 export function connecting(state: SessionState, now: number): Ask[] {
   if (stopOpen(state)) return [];
   const volts = { is: "figure", field: "volts", unit: state.type.groundPower.steadyMin.unit } as const;
@@ -53,7 +56,7 @@ export function connecting(state: SessionState, now: number): Ask[] {
   return wanted ? [service("connectPower", "connectPower")] : [];
 }
 
-/** The lowest volts of an attempt are worth knowing, where the type says what holds while an engine cranks. */
+/** Returns the ask for the lowest volts of an attempt, if the type says which band applies while an engine cranks. */
 export function voltsWhileCranking(state: SessionState): Ask[] {
   const { starting } = state.type.groundPower;
   const engine = state.engines.find((e) => plain(e.life).is === "cranking");
@@ -70,7 +73,7 @@ export function voltsWhileCranking(state: SessionState): Ask[] {
   ];
 }
 
-/** On the crew's leave alone. */
+/** Returns the ask to disconnect, only on the crew's leave. */
 export function disconnecting(state: SessionState): Ask[] {
   const leave = state.authorities.disconnectPower?.epoch === state.epoch;
   return state.groundPower.is === "on" && leave
@@ -78,14 +81,17 @@ export function disconnecting(state: SessionState): Ask[] {
     : [];
 }
 
-/** The crew could not authorise it yet: the check that stands against it is asked for first. */
+/** False while the crew could not authorise it: the check that prevents it is asked for first. */
 function mayAsk(state: SessionState, now: number): boolean {
   return unmetForService(state, "connectPower", now).length === 0;
 }
 
 const POWER_MATTERS: readonly Stage[] = ["powerUp", "groundPower", "starting"];
 
-/** Planned, and its time has come: each battery alone is checked before, and the cart before its plug goes in. */
+/**
+ * Returns true when ground power is planned and due: each battery is checked alone before, and the cart before its plug
+ * goes in.
+ */
 function wantsPower(state: SessionState): boolean {
   if (state.powerSource !== "groundPower") return false;
   if (state.stage === "groundPower") {

@@ -8,7 +8,7 @@ import type { SessionState } from "../session/state.ts";
 import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
 import { airTemperature } from "../weather/air.ts";
 
-/** One battery now: charge 0 to 1, volts on no load and ohms at the air's temperature. */
+/** One battery now: charge 0 to 1, volts without load, and ohms at the air's temperature. */
 export interface BatteryNow {
   data: BatteryData;
   charge: number;
@@ -17,7 +17,7 @@ export interface BatteryNow {
   degC: number;
 }
 
-/** Lowest volts to be expected as a starter breaks away on the source there is now. */
+/** Returns the lowest volts to expect when a starter breaks away on the present power source. */
 export function voltsExpected(state: SessionState): Outcome<number> {
   const rules = state.type.electrical;
   if (!rules) return refused("the type gives no starter's current");
@@ -25,7 +25,7 @@ export function voltsExpected(state: SessionState): Outcome<number> {
   return source.ok ? busVolts(source.value, rules.starter.breakaway.value) : source;
 }
 
-/** What cranks now: ground power while it is on, else the batteries together. */
+/** Returns the source that cranks now: ground power while it is on, else the batteries together. */
 export function crankingSource(state: SessionState, rules: ElectricalRules): Outcome<Source> {
   return state.groundPower.is === "on" ? fromCart(state, rules) : fromBatteries(state, rules);
 }
@@ -43,12 +43,15 @@ function fromCart(state: SessionState, { cart }: ElectricalRules): Outcome<Sourc
   });
 }
 
-/** Ohms of the cart's cable, out and back: the drop of one ampere. */
+/** Returns the ohms of the cart's cable, out and back: the drop at one ampere. */
 function cableOhm(cart: NonNullable<ElectricalRules["cart"]>): Outcome<number> {
   return wireDrop(cart.size, { feet: inUnit(cart.length, "ft"), amps: 1 }, cart.parallel);
 }
 
-/** Equal to sources side by side: 1/R is the sum of 1/Ri, and the volts are Ri's share of each. */
+/**
+ * Returns one source equal to the batteries in parallel: 1/R is the sum of 1/Ri, and each battery's volts count by its
+ * share of 1/R.
+ */
 function fromBatteries(state: SessionState, rules: ElectricalRules): Outcome<Source> {
   const now = batteriesNow(state, rules);
   if (!now.ok) return now;
@@ -57,7 +60,7 @@ function fromBatteries(state: SessionState, rules: ElectricalRules): Outcome<Sou
   return found({ openCircuit, internalOhm: 1 / conductance, cableOhm: rules.leadOhm?.value ?? 0 });
 }
 
-/** Every battery of the type as it is now; refused while one's charge cannot be told. */
+/** Returns every battery of the type as it is now; refused while the charge of one is unknown. */
 export function batteriesNow(state: SessionState, rules: ElectricalRules): Outcome<BatteryNow[]> {
   if (!rules.batteries) return refused("the type gives no batteries");
   const all: BatteryNow[] = [];
@@ -81,7 +84,7 @@ function batteryNow(state: SessionState, data: BatteryData): Outcome<BatteryNow>
   return found({ data, charge: charge.value, openCircuit: openCircuit.value, ohm: ohm.value, degC });
 }
 
-/** Told by the volts at rest, by the hydrometer, or by both: then the lower counts. */
+/** Returns the charge from the volts at rest or from the hydrometer; from both, the lower one. */
 function chargeNow(state: SessionState, data: BatteryData, degC: number): Outcome<number> {
   const reading = data.check === undefined ? undefined : state.checks[data.check]?.reading;
   const byVolts = reading ? chargeFromVolts(data.cell, inUnit(reading, "V"), degC) : null;

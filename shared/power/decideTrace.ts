@@ -3,7 +3,10 @@ import type { Action } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 
-/** A meter's record of the volts, of the power that is on: whole, in order of time, no longer than power has been on. */
+/**
+ * Decides a meter's trace of the ground power that is on: complete, in order of time, and no longer than power has been
+ * on.
+ */
 export function decideVoltTrace(
   state: SessionState,
   action: Extract<Action, { type: "giveVoltTrace" }>,

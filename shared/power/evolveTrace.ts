@@ -4,10 +4,10 @@ import type { Quantity } from "../protocol/quantity.ts";
 import { said } from "../session/attribute.ts";
 import type { GroundPower, SessionState } from "../session/state.ts";
 
-/** Volts read one by one that are kept: older ones are no part of what happens now. */
+/** Most single volts readings to keep: older ones say nothing of the present. */
 const READ_KEPT = 60;
 
-/** A meter's record was given: the newest counts. */
+/** Returns the state with a meter's trace; the newest counts. */
 export function evolveVoltTrace(
   state: SessionState,
   event: SessionEvent,
@@ -22,18 +22,18 @@ export function evolveVoltTrace(
   return { ...state, voltTrace };
 }
 
-/** Volts read since power came on, kept where the type judges them over time. */
+/** Returns the volts read since power came on, if the type judges them over time. */
 export function readSince(state: SessionState, volts: Quantity, at: number): Pick<On, "read"> {
   if (state.type.groundPower.transients === undefined) return {};
   const before = state.groundPower.is === "on" ? (state.groundPower.read ?? []) : [];
-  // Two readings of one moment are no course: the later stands.
+  // Of two readings at one moment the later counts, because a trace needs times that rise.
   const earlier = before.filter((r) => r.at < at);
   return { read: [...earlier, { at, volts: inUnit(volts, "V") }].slice(-READ_KEPT) };
 }
 
 type On = Extract<GroundPower, { is: "on" }>;
 
-/** A record belongs to the power it was taken of. */
+/** Returns the state without its trace: a trace belongs to the power from which it was taken. */
 export function withoutTrace({ voltTrace: _gone, ...state }: SessionState): SessionState {
   return state;
 }

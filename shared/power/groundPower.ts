@@ -4,10 +4,10 @@ import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Limit } from "../types/limit.ts";
 
-/** Ground power's volts as judged now. */
+/** The verdict on ground power's volts now. */
 export interface GroundPowerVerdict {
   within: boolean;
-  /** The band that holds: while an engine cranks the starting band, where the type has one. */
+  /** The band that applies: the starting band while an engine cranks, if the type has one. */
   band: "steady" | "starting";
   min: Limit;
   max: Limit;
@@ -15,7 +15,9 @@ export interface GroundPowerVerdict {
   by: Attribution;
 }
 
-/** Null when ground power is not on. Volts read before the cranking began are steady volts still. */
+/**
+ * Returns the verdict; null when ground power is not on. Volts read before cranking began still count as steady volts.
+ */
 export function groundPowerVerdict(state: SessionState): GroundPowerVerdict | null {
   const power = state.groundPower;
   if (power.is !== "on") return null;

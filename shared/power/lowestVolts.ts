@@ -1,7 +1,10 @@
 import { plain, type StarterUse } from "../engine/life.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** Volts read while an engine cranks: the lowest of the attempt is kept with its starter's engagement. */
+/**
+ * Returns the state with volts that were read while an engine cranks. The lowest of the attempt is kept with its
+ * starter's engagement.
+ */
 export function lowestSeen(state: SessionState, seen: NonNullable<StarterUse["lowest"]>): SessionState {
   const engines = state.engines.map((e) => {
     const use = e.starter.at(-1);

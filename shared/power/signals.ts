@@ -18,7 +18,7 @@ export const connectPower = service("connectPower", (state) => state.groundPower
   standard: { figure: "connectPower", text: `${ANNEX} 5.3, connect ground power (from memory)` },
 });
 
-/** On, with the volts read. Once it is on, the same report only refreshes them. */
+/** Ground power is on, with the volts read. While it is on, the same report only updates the volts. */
 export const powerConnected = serviceReport({
   stages: CONNECTING,
   decide(state, send) {
@@ -57,7 +57,10 @@ function steady(state: SessionState, volts: Quantity, by: Attribution): SessionS
   return { ...state, groundPower };
 }
 
-/** On already, an engine cranking, and the type says what holds then: no report of the steady volts. */
+/**
+ * True when power is on, an engine cranks, and the type gives a band for that time: the report is then not of steady
+ * volts.
+ */
 function readWhileCranking(state: SessionState): boolean {
   const cranking = state.engines.some((e) => plain(e.life).is === "cranking");
   return cranking && state.groundPower.is === "on" && state.type.groundPower.starting !== undefined;

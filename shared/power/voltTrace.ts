@@ -10,9 +10,9 @@ import { type Outcome, refused } from "../models/outcome.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** What there is to judge ground power over time by. */
+/** The data by which ground power is judged over time. */
 export interface Traced {
-  /** A meter's record that was given, or the volts as somebody read them one by one. */
+  /** `record`: a meter's trace that a person gave. `readings`: volts that people read one by one. */
   from: "record" | "readings";
   samples: readonly VoltSample[];
   cranking: readonly Cranking[];
@@ -23,7 +23,7 @@ export interface Traced {
   verdict: Outcome<TraceVerdict>;
 }
 
-/** The trace of the volts as known now; null while power is not on or the type gives no envelope. */
+/** Returns the present trace of the volts; null while power is not on, or when the type gives no envelope. */
 export function tracedNow(state: SessionState, now: number): Traced | null {
   const envelope = envelopeOf(state.type.groundPower);
   const power = state.groundPower;
@@ -39,7 +39,7 @@ export function tracedNow(state: SessionState, now: number): Traced | null {
   return traced;
 }
 
-/** The newest record that was given, as judged when it was; null where there is none. */
+/** Returns the newest meter's trace, judged as of the time it was given; null where there is none. */
 export function recordGiven(state: SessionState, envelope: Envelope): Traced | null {
   const given = state.voltTrace;
   if (!given) return null;

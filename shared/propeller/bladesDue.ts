@@ -5,7 +5,9 @@ import type { Outcome } from "../models/outcome.ts";
 import type { SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 
-/** Whether and how far an engine's blades must be turned at a moment, by how long it stood and the air recorded. */
+/**
+ * Returns whether and how far an engine's blades must be turned at a moment, by its standing time and the recorded air.
+ */
 export function bladesDueAt(state: SessionState, engine: Engine, at: number): Outcome<BladesDue> {
   const { rule } = bladeRuleOf(state.type.bladeCount);
   const stood =

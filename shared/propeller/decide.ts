@@ -2,7 +2,7 @@ import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, refuse, type Verdict } from "../session/verdict.ts";
 
-/** Blades are counted only by hands the crew let near that very propeller. */
+/** Decides a blade count: it counts only with hands that the crew allowed on this propeller. */
 export function decideBlades(state: SessionState, action: Extract<Action, { type: "countBlades" }>): Verdict {
   const engine = engineOf(state, action.engine);
   if (!engine)

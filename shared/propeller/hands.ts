@@ -5,7 +5,7 @@ import type { SessionState } from "../session/state.ts";
 import { accept, refuse } from "../session/verdict.ts";
 import { signal } from "../signals/kinds.ts";
 
-/** Hands on one engine's propeller. The cockpit's leave is its word that ignition is off. */
+/** Hands on one engine's propeller. The cockpit's leave states that ignition is off. */
 export const handlePropeller = service("handlePropeller", (state) => state.handling !== null, {
   from: ["fireGuard", "groundPower", "cockpit"],
   stages: ["secure", "powerUp", "groundPower", "starting"],
@@ -37,7 +37,7 @@ export const propellerFree = signal({
   },
 });
 
-/** Hands on this engine's propeller, whether this session's or left there by an earlier one. */
+/** Returns whether hands are on this engine's propeller, from this session or left there by an earlier one. */
 function handsOn({ handling, standing }: SessionState, engine: number | undefined): boolean {
   return handling?.engine === engine || (standing?.hands ?? []).some((h) => h.engine === engine);
 }

@@ -2,7 +2,10 @@ import { type Ask, ask, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** An earlier session left hands on a propeller, or a propeller turning: nobody goes there before that is cleared up. */
+/**
+ * Returns the asks about hands that an earlier session left on a propeller, or a propeller it left turning. Nobody may
+ * go there before they are answered.
+ */
 export function leftThere({ standing }: SessionState): Ask[] {
   if (!standing) return [];
   const hands = standing.hands.map(({ engine, by }) =>

@@ -3,7 +3,7 @@ import { FROM_SECURE } from "../protocol/stages.ts";
 import { accept, refuse } from "../session/verdict.ts";
 import { signal } from "../signals/kinds.ts";
 
-/** A propeller that an earlier session left turning stands still: seen by the person who says so. */
+/** A propeller that an earlier session left turning stands still. The reporter has seen it. */
 export const propellerStill = signal({
   from: POSTS,
   stages: ["brief", ...FROM_SECURE],

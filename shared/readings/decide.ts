@@ -9,7 +9,7 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 type ReadingAction = Extract<Action, { type: "reading" }>;
 type CheckAction = Extract<Action, { type: "recordCheck" }>;
 
-/** A gauge read by a person: right gauge, right engine, right unit, on the instrument's scale. */
+/** Decides a person's reading of a gauge: the right gauge, engine and unit, on the instrument's scale. */
 export function decideReading(state: SessionState, action: ReadingAction, context: Context): Verdict {
   const gauge = state.type.gauges.find((g) => g.id === action.gauge);
   if (!gauge) return refuse("noSuchGauge", { found: state.type.gauges.map((g) => g.id).join(", ") });
@@ -27,7 +27,10 @@ export function decideReading(state: SessionState, action: ReadingAction, contex
   return accept(action, ...(engine ? oilReadLate(state, engine, action.reading.value, context.now) : []));
 }
 
-/** A check of the type, by its own post or by the one asked in its place. With a range the figure decides; without one the person says. */
+/**
+ * Decides a check of the type, from its own post or from the post that was asked instead. With a range the figure
+ * decides; without one the person does.
+ */
 export function decideCheck(state: SessionState, action: CheckAction, context: Context): Verdict {
   const check = state.type.checks.find((c) => c.id === action.check);
   if (!check) return refuse("noSuchCheck", { found: state.type.checks.map((c) => c.id).join(", ") });
@@ -50,7 +53,10 @@ export function decideCheck(state: SessionState, action: CheckAction, context: C
   return accept({ type: "checked", check: check.id, reading, good, ...note });
 }
 
-/** A hydrometer's reading without its electrolyte's temperature, or of no acid there is, gives no verdict. */
+/**
+ * Refuses a hydrometer's reading without its electrolyte's temperature, or with a gravity that no acid has: it gives no
+ * verdict.
+ */
 function unjudged(state: SessionState, temperature: string): Verdict {
   if (state.checks[temperature]?.good) return refuse("outOfRange", { found: "1 to 1.4" });
   return refuse("missingFigure", { found: state.type.checks.find((c) => c.id === temperature)?.words ?? "" });

@@ -9,7 +9,7 @@ import type { Reading } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 
-/** Readings and checks. Oil pressure after the catch moves the engine on by itself. */
+/** Returns the state after a reading or a check. Oil pressure after the catch moves the engine to its next state. */
 export function evolveFigure(
   state: SessionState,
   event: SessionEvent,
@@ -43,7 +43,10 @@ export function evolveFigure(
   });
 }
 
-/** Readings of the warm-up's gauges, as many as the type keeps; the first stays, for a rise is counted from it. */
+/**
+ * Returns the readings of the warm-up's gauges, as many as the type keeps. The first one stays, because a rise is
+ * counted from it.
+ */
 function keptForWarmUp(state: SessionState, engine: Engine, gauge: string, reading: Reading): Engine {
   const most = keptOf(state.type.warmUp, gauge);
   if (most === 0 || !isTurning(engine.life)) return engine;

@@ -9,14 +9,17 @@ import { CHECK_ITEMS } from "./checkItems.ts";
 import { gatesShort } from "./gates.ts";
 import { itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
 
-/** Once an engine is warm: its run-up, figure by figure, then the gauges; what failed is read anew. */
+/**
+ * Returns the asks for the run-up of a warm engine, figure by figure, then its gauges. A failed check is read again.
+ */
 export function runUp(state: SessionState): Ask[] {
   if (state.stage !== "warmUp") return [];
   const verdict = releaseVerdict(state);
   if (!verdict || gatesShort(state).length > 0) return [];
   const turning = state.engines.filter(runs);
   const items = turning.flatMap((e) => runUpItems(state, e, verdict));
-  // What was never read comes first, then what failed, the oldest figure first: a check is read anew as a whole.
+  // Figures that were never read come first, then those of failed checks, the oldest first: a check is read again as a
+  // whole.
   const asked = items.sort((a, b) => a.at - b.at).flatMap(({ engine, item }) => itemAsk(state, engine, item));
   return [...asked, ...runUpGauges(state, verdict)];
 }
@@ -24,7 +27,7 @@ export function runUp(state: SessionState): Ask[] {
 interface ItemDue {
   engine: number;
   item: RunUpItem;
-  /** When it was read last; 0 for never. */
+  /** Time of the last reading; 0 for none. */
   at: number;
 }
 
@@ -54,7 +57,7 @@ function itemAsk(state: SessionState, engine: number, item: RunUpItem): Ask[] {
   ];
 }
 
-/** The check a fault is about at this engine; pressures that disagree are read anew at every engine. */
+/** Returns the check of a fault at this engine. If pressures disagree, they are read again at every engine. */
 function faultOf(fault: ReleaseFault, engine: number): string | null {
   if (fault.code === "manifoldSpread") return "power";
   if (fault.code === "unreadable")
@@ -77,7 +80,7 @@ function runUpGauges(state: SessionState, { faults }: ReleaseVerdict): Ask[] {
   });
 }
 
-/** Readings that the warm-up still waits for. */
+/** Returns the asks for the readings that the warm-up still waits for. */
 export function gates(state: SessionState): Ask[] {
   if (state.stage !== "warmUp") return [];
   const running = state.engines.filter(runs).map((e) => e.n);

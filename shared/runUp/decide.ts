@@ -4,7 +4,7 @@ import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, refuse, type Verdict } from "../session/verdict.ts";
 import { itemGauge } from "./verdict.ts";
 
-/** One figure of a run-up: an engine that turns, on the scale of the gauge it is read on. */
+/** Decides one figure of a run-up: the engine must turn, and the figure must be on the scale of its gauge. */
 export function decideRunUp(state: SessionState, action: Extract<Action, { type: "recordRunUp" }>): Verdict {
   const engine = engineOf(state, action.engine);
   if (!engine)

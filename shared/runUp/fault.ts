@@ -1,6 +1,6 @@
 import type { RunUpCheck } from "./checkItems.ts";
 
-/** All that can be wrong with a run-up's check or gauge. */
+/** All faults that a run-up's check or gauge can have. */
 export const RUN_UP_FAULTS = [
   "belowMin",
   "over",
@@ -19,7 +19,7 @@ export const RUN_UP_FAULTS = [
 ] as const;
 export type RunUpFaultKind = (typeof RUN_UP_FAULTS)[number];
 
-/** One fault of the run-up: of which engine, or of the aircraft (null), and of which check or gauge. */
+/** One fault of the run-up: its engine (null: the aircraft), and its check or gauge. */
 export interface RunUpFault {
   engine: number | null;
   of: { check: RunUpCheck } | { gauge: string };

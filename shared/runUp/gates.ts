@@ -3,10 +3,10 @@ import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/
 import type { SessionState } from "../session/state.ts";
 import type { Gate } from "../types/schema.ts";
 
-/** Readings kept of a gauge whose rise is asked for, where the type says no number. */
+/** Readings to keep of a gauge whose rise is required, if the type gives no number. */
 const KEPT_FOR_RISE = 60;
 
-/** Readings of a gauge an engine keeps for its warm-up; 0 where only the newest is wanted. */
+/** Returns how many readings of a gauge an engine keeps for its warm-up; 0 where only the newest counts. */
 export function keptOf(gates: readonly Gate[], gauge: string): number {
   return Math.max(
     0,
@@ -20,7 +20,7 @@ export function gateRules(gates: readonly Gate[]): GateRule[] {
   );
 }
 
-/** What an engine's gauges showed since it caught, by the seconds of the server's clock since `from`. */
+/** Returns the readings of an engine's gauges since it caught, in seconds of the server's clock since `from`. */
 export function warmUpSeries(engine: Engine, gates: readonly Gate[], from: number): EngineSeries {
   const gauges = [...new Set(gates.map((g) => g.gauge))];
   return {
@@ -39,14 +39,17 @@ export function warmUpSeries(engine: Engine, gates: readonly Gate[], from: numbe
   };
 }
 
-/** Gauges of turning engines still short of their gate: every one must be there, so the coldest engine decides. */
+/**
+ * Returns the gauges of turning engines that are still short of their gate. Every gauge must reach it, so the coldest
+ * engine decides.
+ */
 export function gatesShort(state: SessionState): { n: number; gauge: string }[] {
   const rules = gateRules(state.type.warmUp);
   return state.engines
     .filter((e) => isTurning(e.life))
     .flatMap((e) => {
       const short = gaugesShort(rules, warmUpSeries(e, state.type.warmUp, 0));
-      // A reading that cannot be compared holds: it never opens a gate.
+      // A reading that cannot be compared never opens a gate.
       return (short.ok ? short.value : rules.map((r) => r.gauge)).map((gauge) => ({ n: e.n, gauge }));
     });
 }

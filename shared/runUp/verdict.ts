@@ -13,13 +13,13 @@ import type { AircraftType, Gauge } from "../types/schema.ts";
 import { CHECK_ITEMS, type RunUpCheck } from "./checkItems.ts";
 import type { RunUpFault } from "./fault.ts";
 
-/** The checks of a type's run-up; none where it has no rules. */
+/** Returns the checks of a type's run-up; none where it has no rules. */
 export function runUpChecks(type: AircraftType): RunUpCheck[] {
   if (!type.runUp) return [];
   return type.runUp.feather ? ["power", "magneto", "feather"] : ["power", "magneto"];
 }
 
-/** The gauge an item is read on; undefined where the type's run-up has no such item. */
+/** Returns the gauge of an item; undefined where the type's run-up has no such item. */
 export function itemGauge(type: AircraftType, item: RunUpItem): Gauge | undefined {
   const rules = type.runUp;
   if (!rules || (item.startsWith("feather") && !rules.feather)) return undefined;
@@ -27,7 +27,7 @@ export function itemGauge(type: AircraftType, item: RunUpItem): Gauge | undefine
   return type.gauges.find((g) => g.id === id);
 }
 
-/** The run-up of every turning engine against the type's rules; null where the type has none. */
+/** Returns the run-up of every turning engine against the type's rules; null where the type has none. */
 export function releaseVerdict(state: SessionState): ReleaseVerdict | null {
   const rules = state.type.runUp;
   if (!rules) return null;
@@ -43,7 +43,7 @@ export function releaseVerdict(state: SessionState): ReleaseVerdict | null {
   });
 }
 
-/** What is told of one engine: a check counts once all of its figures are read. */
+/** Returns what is known of one engine: a check counts once all of its figures are read. */
 function runUpOf(engine: Engine, since: number): EngineRunUp {
   const all = (check: RunUpCheck) => {
     const values = CHECK_ITEMS[check].map((item) => engine.runUp?.[item]?.value);
@@ -60,7 +60,7 @@ function runUpOf(engine: Engine, since: number): EngineRunUp {
   };
 }
 
-/** A reading from before the warm-up says nothing of the run-up. */
+/** Drops readings from before the warm-up, because they say nothing of the run-up. */
 function fresh(readings: Readonly<Record<string, Reading>>, since: number): Record<string, Quantity> {
   return Object.fromEntries(
     Object.entries(readings)
@@ -69,7 +69,7 @@ function fresh(readings: Readonly<Record<string, Reading>>, since: number): Reco
   );
 }
 
-/** A fault of the release as one of a check or a gauge. */
+/** Returns a fault of the release as the fault of a check or a gauge. */
 export function runUpFault(fault: ReleaseFault): RunUpFault {
   const { engine } = fault;
   switch (fault.code) {

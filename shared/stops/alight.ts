@@ -2,12 +2,18 @@ import { withEngine } from "../engine/evolve.ts";
 import { isTurning, plain } from "../engine/life.ts";
 import type { Fire, SessionState } from "../session/state.ts";
 
-/** Fire wraps whatever the engine was doing, which goes on under it: fire never cuts by itself. */
+/**
+ * Returns the state with an engine on fire. The fire wraps the engine's life, which continues under it: a fire never
+ * cuts by itself.
+ */
 export function setAlight(state: SessionState, n: number, fire: number, since: number): SessionState {
   return withEngine(state, n, (e) => ({ ...e, life: { is: "fire", since, fire, under: plain(e.life) } }));
 }
 
-/** A fire that is out is taken off its engine, unless another burns there. An engine not turning is then shut down. */
+/**
+ * Returns the state after a fire is out. It is taken off its engine unless another fire burns there. An engine that
+ * does not turn is then shut down.
+ */
 export function afterFire(state: SessionState, fire: Fire, at: number): SessionState {
   if (fire.engine === null) return state;
   const stillBurning = state.fires.find((f) => f.engine === fire.engine);

@@ -7,7 +7,9 @@ import type { SessionState } from "../session/state.ts";
 import { stillTurning } from "./cut.ts";
 import { holdsAnyPost } from "./hold.ts";
 
-/** An engine that turns under a cut already reported done is still to be stopped: the cut cannot end before. */
+/**
+ * Returns the ask to stop an engine that still turns under a cut already reported done: the cut cannot end before that.
+ */
 export function cutAgain(state: SessionState): Ask[] {
   const done = state.cuts.filter((c) => c.doneAt !== null);
   return state.engines
@@ -23,10 +25,12 @@ export function cutAgain(state: SessionState): Ask[] {
     );
 }
 
-/** Stops this post can end, and a fire whose second word is still missing. */
+/**
+ * Returns the asks to end the stops that this post can end, and to confirm a fire that only one person reported out.
+ */
 export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
   const me = state.posts[post]?.id;
-  // One of two people on one device is not a second pair of eyes.
+  // Two people on one device do not count as two observers.
   const device = state.posts[post]?.device;
   const holds = state.holds.flatMap((h) => {
     const release = { type: "send", kind: "release", ref: h.id, channel: "panel" } as const;
@@ -85,7 +89,7 @@ export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
   return [...holds, ...fires, ...cuts];
 }
 
-/** Whoever holds the post has not been heard yet: the hold for their silence would only come again. */
+/** The holder of the post has not been heard yet, so the hold for silence would only come again. */
 function stillSilent(state: SessionState, post: Post | null, now: number): boolean {
   const silent = post === null ? null : silence(state, post, now);
   return silent !== null && silent >= state.type.timing.presenceHold.value * 1000;

@@ -15,7 +15,7 @@ import { knowsEngine, latched, stop, withoutEngine } from "./latch.ts";
 
 const standard = { figure: "cutEngines", text: `${ANNEX} 5.1 item 10, cut engines` };
 
-/** The cockpit owes more than that it received a cut: that it is done. */
+/** The cockpit must answer more than that it received a cut: that it is done. */
 const answer = answers({
   due: toAllAndCockpit,
   allowed: ["received", "done", "unable"],
@@ -75,7 +75,7 @@ function cutBegun(before: SessionState, event: SessionEvent, fact: FactOf<"sent"
   return { ...state, cuts: [...state.cuts, begun] };
 }
 
-/** Only the cockpit can say that it is done, which ends the wait for oil pressure of each engine that the cut struck. */
+/** Only the cockpit can answer that a cut is done. This ends the oil-pressure timers of each engine of the cut. */
 function done(state: SessionState, asked: Signal, action: AnswerAction, context: Context): Verdict | null {
   if (action.answer !== "done") return null;
   if (context.post !== "cockpit") return refuse("answerNotAllowed", { posts: ["cockpit"] });
@@ -83,7 +83,7 @@ function done(state: SessionState, asked: Signal, action: AnswerAction, context:
   return accept({ ...action, type: "answered" }, ...struck.flatMap((e) => oilNeverCame(e, context.now)));
 }
 
-/** The cockpit reports the cut carried out: the engines it named are recorded shut down. */
+/** Returns the state after the cockpit reported a cut done: the engines of the cut are recorded as shut down. */
 function cutDone(state: SessionState, at: number, asked: Signal): SessionState {
   const struck = state.engines.filter(
     (e) => isTurning(e.life) && (asked.engine === null || e.n === asked.engine),
@@ -92,12 +92,12 @@ function cutDone(state: SessionState, at: number, asked: Signal): SessionState {
   return { ...stopped, cuts: stopped.cuts.map((c) => (c.id === asked.id ? { ...c, doneAt: at } : c)) };
 }
 
-/** The first engine a cut struck that turns still, or turns again. */
+/** Returns the first engine of a cut that still turns, or turns again. */
 export function stillTurning(state: SessionState, cut: Cut): Engine | undefined {
   return state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
 }
 
-/** A cut stays until the cockpit reported the engines stopped and they are recorded so. */
+/** A cut stays until the cockpit has reported the engines stopped and they are recorded as stopped. */
 function mayReset(state: SessionState, send: Send): Verdict {
   const cut = state.cuts.find((c) => c.id === send.ref);
   if (!cut) return refuse("nothingOpen");

@@ -10,7 +10,7 @@ import { signal } from "../signals/kinds.ts";
 import { afterFire, setAlight } from "./alight.ts";
 import { latched, stop, stopAnswers } from "./latch.ts";
 
-/** A report of fire, with a place where one is known. It never cuts by itself. */
+/** A report of a fire, with its place if known. It never cuts by itself. */
 export const fire = stop({
   engine: "optional",
   tone: "danger",
@@ -34,7 +34,10 @@ export const fireOut = signal({
   evolve: saidOut,
 });
 
-/** The first person's word is kept; the second's ends the fire. An engine not turning is then shut down. */
+/**
+ * Records the first person's report; the second person's report ends the fire. An engine that does not turn is then
+ * shut down.
+ */
 function saidOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const fire = state.fires.find((f) => f.id === fact.ref);
   const { actor } = event;
@@ -47,7 +50,7 @@ function saidOut(state: SessionState, event: SessionEvent, fact: FactOf<"sent">)
   return afterFire(closeSignal({ ...state, fires }, fire.id, "done"), fire, event.at);
 }
 
-/** A fire is out when two different people on two devices say so. */
+/** A fire is out when two different people on two devices report it out. */
 function maySayOut(state: SessionState, send: Send, context: Context): Verdict {
   const fire = state.fires.find((f) => f.id === send.ref);
   if (!fire) return refuse("nothingOpen");

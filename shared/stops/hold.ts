@@ -9,7 +9,7 @@ import { ANNEX } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
 import { latched, stop } from "./latch.ts";
 
-/** Latched stop of all new action, owned by the person who raised it. */
+/** A latched stop of all new action. It belongs to the person who raised it. */
 export const hold = stop({
   engine: "optional",
   tone: "hold",
@@ -17,7 +17,7 @@ export const hold = stop({
   evolve: (state, event, fact) => held(latched(state), event, fact, fact.note ?? null),
 });
 
-/** The state with one more hold of this event's sender. */
+/** Returns the state with one more hold of this event's sender. */
 export function held(
   state: SessionState,
   event: SessionEvent,
@@ -40,13 +40,13 @@ export const release = signal({
 });
 
 /**
- * A hold is released by the person who raised it. When that person holds no post any more: by whoever holds the
- * post it was raised from, or by the supervisor with a reason (lock-out principle of 29 CFR 1910.147, from memory).
+ * Only the person who raised a hold may release it. If that person holds no post any more, the present holder of the
+ * post it was raised from may, or the supervisor with a reason (lock-out principle of 29 CFR 1910.147, from memory).
  */
 function mayRelease(state: SessionState, send: Send, context: Context): Verdict {
   const hold = state.holds.find((h) => h.id === send.ref);
   if (!hold) return refuse("nothingOpen");
-  // A hold the system raised for a silent post has no person: the supervisor, or the cockpit, ends it.
+  // A hold that the system raised for a silent post has no person: the supervisor or the cockpit may end it.
   if (hold.person === null) {
     const may = context.post === "supervisor" || context.post === "cockpit";
     return may

@@ -3,7 +3,10 @@ import { said } from "../session/attribute.ts";
 import type { SessionState } from "../session/state.ts";
 import { latched } from "./latch.ts";
 
-/** A needed post fell silent: the system holds, in the name of the silent post, and never lets go by itself. */
+/**
+ * Returns the state after a needed post was silent too long: the system raises a hold in the name of that post, and
+ * never releases it by itself.
+ */
 export function evolveLapse(
   state: SessionState,
   event: SessionEvent,

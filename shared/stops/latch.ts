@@ -8,18 +8,21 @@ import { closeKinds } from "../signals/close.ts";
 import { type SignalDefinition, toAll } from "../signals/definition.ts";
 import { answers, signal } from "../signals/kinds.ts";
 
-/** Every stop opens a new epoch, which ends each clearance and leave, and takes back what was asked before it. */
+/**
+ * Returns the state in a new epoch, which every stop opens: it ends each clearance and leave, and takes back earlier
+ * requests.
+ */
 export function latched(state: SessionState): SessionState {
   return closeKinds(newEpoch(state), ["allClear", "handlePropeller"], "revoked");
 }
 
-/** What all posts are due for a stop: that they received it. */
+/** Answers to a stop: "received" is due from all posts. */
 export const stopAnswers = answers({
   due: toAll,
   asked: { weight: 0, choices: (_state, asked) => [receivedChoice(asked)] },
 });
 
-/** A stop: taken from anyone, in every live stage, whatever it lacks. */
+/** Returns the definition of a stop: accepted from anyone in every live stage, even if parts are missing. */
 export function stop(
   over: Partial<SignalDefinition> & Pick<SignalDefinition, "evolve" | "tone">,
 ): SignalDefinition {
@@ -36,7 +39,7 @@ export function stop(
   });
 }
 
-/** The stop without an engine that the aircraft does not have: it then means the wider thing. */
+/** Returns the stop without an engine that the aircraft does not have: it then means the wider stop. */
 export function withKnownEngine(state: SessionState, send: Send): Send {
   return knowsEngine(state, send) ? send : withoutEngine(send);
 }

@@ -5,8 +5,9 @@ import { signalOf } from "../signals/all.ts";
 import { isStop } from "../signals/isStop.ts";
 
 /**
- * The number of a stop of this person's that stands and says all that `action` would say anew; null when there is
- * none. Only for floods: it adds nothing to record it again. Whatever was asked or given since makes it worth saying.
+ * Returns the number of an open stop of this person that already says all that `action` would say; null when there is
+ * none. Used only against floods, where a second record adds nothing. Not if a request, an answer or an all clear came
+ * since, because the stop must then end it.
  */
 export function sameStop(state: SessionState, action: Action, person: Person): number | null {
   if (action.type !== "send" || !isStop(action) || state.allClearAt !== null) return null;

@@ -5,7 +5,7 @@ import { closeKinds } from "../signals/close.ts";
 import { held } from "./hold.ts";
 import { knowsEngine, latched, stop, withoutEngine } from "./latch.ts";
 
-/** An engine seen turning without clearance: it holds everything. Without an engine that exists, it is a hold. */
+/** An engine was seen turning without a clearance: everything is held. Without an engine that exists, it is a hold. */
 export const turning = stop({
   engine: "required",
   tone: "hold",

@@ -8,7 +8,9 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 type RecordWeather = Extract<Action, { type: "recordWeather" }>;
 type RecordFlash = Extract<Action, { type: "recordFlash" }>;
 
-/** Weather by figures, by a pasted METAR, or both: what a person entered goes before what the report says. */
+/**
+ * Decides weather given as figures, as a pasted METAR, or both: a figure that a person entered replaces the report's.
+ */
 export function decideWeather(state: SessionState, action: RecordWeather, { now }: Context): Verdict {
   const { type: _, ...entered } = action;
   const read =
@@ -24,8 +26,8 @@ export function decideWeather(state: SessionState, action: RecordWeather, { now 
 }
 
 /**
- * A flash, at once and of unknown distance; then, by whoever saw it, how far it was. Thunder and a distance given
- * together: the nearer counts.
+ * Decides a flash. A person reports it at once with an unknown distance and adds the distance later. If thunder and a
+ * distance are given together, the nearer counts.
  */
 export function decideFlash(state: SessionState, action: RecordFlash, { person }: Context): Verdict {
   const { thunderAfterS, miles, of } = action;

@@ -2,7 +2,7 @@ import { type LightningState, lightningState } from "../models/weather/lightning
 import type { SessionState } from "../session/state.ts";
 import type { SeenFlash } from "./weather.ts";
 
-/** Where the type's rule for lightning stands; null where the type has none. */
+/** Returns the state of the type's lightning rule; null where the type has none. */
 export function lightningNow(state: SessionState, now: number): LightningState | null {
   const rule = state.type.ramp?.lightning;
   if (!rule) return null;
@@ -13,10 +13,10 @@ export function lightningNow(state: SessionState, now: number): LightningState |
   });
 }
 
-/** Thunder is not heard after this long: beyond some 25 miles (from memory). */
+/** Thunder is not heard after this time: it is beyond some 25 miles (from memory). */
 const STILL_HEARD_MS = 120_000;
 
-/** The last flash this person saw whose thunder may still come; null when there is none. */
+/** Returns the last flash seen by this person whose thunder may still come; null when there is none. */
 export function flashAwaitingThunder(state: SessionState, person: string, now: number): SeenFlash | null {
   const own = state.flashes?.findLast((f) => f.person === person);
   return own && own.miles === null && now < own.at + STILL_HEARD_MS ? own : null;

@@ -1,6 +1,6 @@
 import type { Attribution } from "../session/attribution.ts";
 
-/** The air as last recorded, and the report it was read from if one was pasted. */
+/** The air as last recorded, and the weather report it came from, if one was pasted. */
 export interface Weather {
   by: Attribution;
   windKt: number;
@@ -10,20 +10,20 @@ export interface Weather {
   qnhHpa: number | null;
   dewPointC?: number;
   metar?: string;
-  /** When the report's observer saw it so; absent where whoever said it saw it then. */
+  /** Time at which the report's observer saw it; absent if the person who reported it saw it at that time. */
   observedAt?: number;
 }
 
-/** Who said it, with the moment it was seen so: from there it grows old. */
+/** Returns who reported it, with the time of the observation, because it ages from then. */
 export function seenBy({ by, observedAt }: Weather): Attribution {
   return observedAt === undefined ? by : { ...by, at: observedAt };
 }
 
-/** A flash of lightning: statute miles off, null when nobody could tell. */
+/** A flash of lightning: its distance in statute miles; null when nobody could tell. */
 export interface SeenFlash {
   at: number;
   miles: number | null;
-  /** The number it is recorded under, and who saw it. */
+  /** The number of its event, and the person who saw it. */
   seq: number;
   person: string | null;
 }

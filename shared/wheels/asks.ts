@@ -22,7 +22,9 @@ export function brakes(state: SessionState, now: number): Ask[] {
   ];
 }
 
-/** Until the last engine is started, and again before the chocks come out: pressure bleeds off meanwhile. */
+/**
+ * Returns true until the last engine is started, and again before the chocks are removed, because pressure bleeds off.
+ */
 function brakesMatter(state: SessionState): boolean {
   if (state.chocks?.in === true) {
     const leaving = state.stage === "release" || state.signals.some((s) => s.kind === "removeChocks");
@@ -31,7 +33,7 @@ function brakesMatter(state: SessionState): boolean {
   return state.stage === "secure" || state.stage === "groundPower" || state.stage === "starting";
 }
 
-/** In release the cockpit has the chocks removed. */
+/** Returns the cockpit's ask to have the chocks removed, in release. */
 export function removeChocks(state: SessionState, now: number): Ask[] {
   if (state.stage !== "release") return [];
   if (state.chocks?.in !== true || openRequest(state, "removeChocks")) return [];
@@ -46,14 +48,17 @@ export function removeChocks(state: SessionState, now: number): Ask[] {
   ];
 }
 
-/** Asked while the aircraft is secured, and whenever the crew's leave to insert them stands. */
+/**
+ * Returns the ask to insert the chocks, while the aircraft is secured and whenever the crew's leave to insert them is
+ * valid.
+ */
 export function chocksIn(state: SessionState): Ask[] {
   const leave = state.authorities.insertChocks?.epoch === state.epoch;
   if (leave) return [chocks("chocksIn", clearChoice("no"))];
   return state.stage === "secure" && state.chocks?.in !== true ? [chocks("chocksIn")] : [];
 }
 
-/** On the crew's leave alone. */
+/** Returns the ask to remove the chocks, only on the crew's leave. */
 export function chocksOut(state: SessionState): Ask[] {
   const leave = state.authorities.removeChocks?.epoch === state.epoch;
   return state.chocks?.in === true && leave ? [chocks("chocksOut", clearChoice("no"))] : [];

@@ -52,7 +52,7 @@ export const brakesReleased = signal({
   evolve: (state, event, fact) => ({
     ...state,
     brakes: { ...said(event, fact.seenFrom ?? null), set: false, pressure: null },
-    // Leave to remove the chocks stood on the brakes.
+    // The leave to remove the chocks depended on the brakes.
     authorities: { ...state.authorities, removeChocks: null },
   }),
 });
