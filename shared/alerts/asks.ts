@@ -4,9 +4,12 @@ import type { Alert, SessionState } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
 
-/** Alerts that this post has not acknowledged, or must see gone. One that this post can end is asked as danger. */
+/**
+ * Returns the alerts that this post has not acknowledged, or must reset. An alert that this post can end is asked with
+ * the weight of danger.
+ */
 export function alertAsks(state: SessionState, post: Post): Ask[] {
-  // The signal's own ask carries the answer while it is open.
+  // While the signal is open, its own ask has the answer.
   const asked = new Set(
     state.signals.filter((s) => s.due.includes(post) && !s.answers[post]).map((s) => s.id),
   );
@@ -26,7 +29,9 @@ export function alertAsks(state: SessionState, post: Post): Ask[] {
     });
 }
 
-/** What this post can do to end the alert; null when that is not for this post, or its cause has gone. */
+/**
+ * Returns the choices with which this post can end the alert; null when another post must, or when its cause is gone.
+ */
 function actsOn(state: SessionState, { kind, engine, active }: Alert, post: Post): Choice[] | null {
   const { acts } = ALERTS[kind];
   return active && engine !== null && acts?.post === post ? acts.choices(state, engine) : null;

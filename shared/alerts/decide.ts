@@ -4,12 +4,15 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { ALERTS } from "./kinds.ts";
 import { alertNext } from "./machine.ts";
 
-/** The longest an alert may be shelved, minutes: our own judgement. */
+/** The longest time for which an alert may be shelved, minutes. The project chose it; no source gives one. */
 const SHELVE_MAX_MIN = 15;
 
 type AlertAction = Extract<Action, { type: "acknowledgeAlert" | "shelveAlert" }>;
 
-/** A post answers an alert for itself only. What somebody must act on now is never shelved; a shelf always ends. */
+/**
+ * Decides an action on an alert. A post acts for itself only. An alert on which a person must act now is never shelved;
+ * every shelf ends.
+ */
 export function decideAlert(state: SessionState, action: AlertAction, context: Context): Verdict {
   const alert = state.alerts.find((a) => a.id === action.alert);
   const post = context.post;

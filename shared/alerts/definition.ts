@@ -14,11 +14,11 @@ export interface EngineAlert {
   /** Whether it is still true. */
   lasts(state: SessionState, engine: Engine): boolean;
   /**
-   * For an alert that is raised once an attempt: the engine's life with that remembered; `begins` asks for it. Null for
-   * one that is raised whenever it begins and is not active.
+   * For an alert that is raised once per attempt: returns the engine's life with a mark that `begins` reads. Null for
+   * an alert that is raised whenever it begins and is not active.
    */
   remember: ((life: PlainLife) => PlainLife) | null;
-  /** Under a fire it is recorded and told to nobody, because the fire's drill comes first. */
+  /** Under a fire it is recorded but shown to nobody, because the fire's drill comes first. */
   fireSuppresses: boolean;
 }
 
@@ -31,22 +31,25 @@ export interface AircraftAlert {
 /** An alert of one stop or signal, raised once for each. */
 export interface MessageAlert {
   about: "message";
-  /** Those it is raised for. */
+  /** Returns the stops or signals for which it is raised. */
   begun(state: SessionState): readonly { ref: number; engine?: number }[];
-  /** Numbers of those that still stand or are still open. */
+  /** Returns the numbers of those that are still open. */
   lasting(state: SessionState): readonly number[];
 }
 
-/** One kind of alert, whole. */
+/** One kind of alert. */
 export type AlertDefinition<Kind extends AlertKind = AlertKind> = {
   to: readonly Post[];
   priority: Priority;
-  /** Stays after its cause has gone until acknowledged and reset. Never shelved or suppressed. */
+  /** It stays after its cause is gone until it is acknowledged and reset. It is never shelved or suppressed. */
   latching: boolean;
-  /** False for one that somebody must act on now. What latches is never shelved either. */
+  /** False for an alert on which a person must act now. A latching alert is never shelved either. */
   shelvable: boolean;
-  /** The post that can end it and what that post does, offered in place of "Seen" while it lasts; null for none. */
+  /**
+   * The post that can end it and the choices with which it does, offered instead of "Seen" while it lasts; null for
+   * none.
+   */
   acts: { post: Post; choices(state: SessionState, engine: number): Choice[] } | null;
-  /** What a type's drill names to be opened by it; null where no drill can be. */
+  /** The trigger by which a type ties a drill to it; null where no drill can be. */
   trigger: Kind extends DrillAlert ? `alert:${Kind}` : null;
 } & (EngineAlert | AircraftAlert | MessageAlert);

@@ -17,7 +17,9 @@ type AlertFact = FactOf<
   | "alertAgain"
 >;
 
-/** Each alert runs the state machine once for each post it is addressed to. */
+/**
+ * Returns the state after an event of an alert. The alert has one state machine for each post that it is addressed to.
+ */
 export function evolveAlert(state: SessionState, event: SessionEvent, fact: AlertFact): SessionState {
   switch (fact.type) {
     case "alertRaised":
@@ -52,14 +54,14 @@ export function evolveAlert(state: SessionState, event: SessionEvent, fact: Aler
   }
 }
 
-/** What the cause's end makes of an alert. The post whose act ended it knows of it. */
+/** Returns an alert after its cause ended. The post whose act ended the cause knows of it. */
 function ended(alert: Alert): Alert {
   const { acts } = ALERTS[alert.kind];
   const known = acts ? move(alert, "acknowledge", [acts.post]) : alert;
   return move({ ...known, active: false }, "clear", POSTS);
 }
 
-/** A post acknowledges whatever alert stands on this signal, by answering the signal. */
+/** Returns the state after a post answered a signal: this acknowledges any alert about that signal. */
 export function acknowledgeFor(state: SessionState, ref: number, post: Post): SessionState {
   const alert = state.alerts.find((a) => a.ref === ref && a.kind !== "unanswered");
   return alert ? settled(change(state, alert.id, (a) => move(a, "acknowledge", [post]))) : state;
@@ -67,7 +69,8 @@ export function acknowledgeFor(state: SessionState, ref: number, post: Post): Se
 
 function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRaised">): SessionState {
   const suppressed = fact.suppressedBy !== undefined;
-  // What comes back before it was dealt with is the same alert again: a shelf holds, and nothing piles up.
+  // A cause that comes back before the alert was settled continues the same alert: its shelf stays, and alerts do not
+  // pile up.
   const before = state.alerts.find(
     (a) => a.kind === fact.kind && a.engine === (fact.engine ?? null) && fact.ref === undefined && !a.active,
   );
@@ -78,14 +81,14 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
       at: event.at,
       againAt: event.at + resoundMs(state),
     };
-    // A drill worked for the last time does not stand for this one.
+    // The drill of the last time does not count for this one.
     const drillsOpened = state.drillsOpened.filter((ref) => ref !== alert.id);
     return remembered({ ...change(state, alert.id, () => alert), drillsOpened }, alert);
   }
   const first: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
   const by = fact.ref === undefined ? null : raiserOf(state, fact.ref);
   const posts = Object.fromEntries(
-    // Whoever raised a stop knows of it.
+    // The person who raised a stop knows of it, so that post has acknowledged it already.
     fact.to.map((p): [Post, AlertState] => [p, p === by ? "activeAcknowledged" : first]),
   );
   const alert: Alert = {
@@ -102,7 +105,7 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
   return remembered({ ...state, alerts: [...state.alerts, alert] }, alert);
 }
 
-/** The post a person raised the stop from; the system's own hold, in a silent post's name, was raised by nobody. */
+/** Returns the post from which a person raised the stop. Nobody raised the system's own hold for a silent post. */
 function raiserOf(state: SessionState, ref: number): Post | null {
   const byPerson = state.holds.filter((h) => h.person !== null);
   return [...byPerson, ...state.cuts, ...state.fires].find((s) => s.id === ref)?.by.post ?? null;
@@ -128,7 +131,7 @@ function move(alert: Alert, input: AlertInput, posts: readonly Post[]): Alert {
   return { ...alert, posts: moved };
 }
 
-/** A shelf is its person's own: it goes with whoever put the alert there. */
+/** Returns the state without the shelves of a post: a shelf belongs to the person who made it, and ends with them. */
 export function unshelved(state: SessionState, post: Post): SessionState {
   return { ...state, alerts: state.alerts.map((a) => offShelf(a, post)) };
 }
@@ -138,14 +141,14 @@ function offShelf(alert: Alert, post: Post): Alert {
   return { ...move(alert, "unshelve", [post]), shelvedUntil: rest };
 }
 
-/** An alert goes when it is normal at every post somebody holds, and its cause is gone. */
+/** Returns the state without the alerts that are normal at every post somebody holds and whose cause is gone. */
 export function settled(state: SessionState): SessionState {
   const over = (a: Alert) =>
     !a.active && POSTS.every((p) => state.posts[p] === null || (a.posts[p] ?? "normal") === "normal");
   return { ...state, alerts: state.alerts.filter((a) => !over(a)) };
 }
 
-/** An alert that is raised once an attempt is remembered by its engine. */
+/** Marks the engine of an alert that is raised once per attempt. */
 function remembered(state: SessionState, { kind, engine }: Alert): SessionState {
   const definition = ALERTS[kind];
   if (engine === null || definition.about !== "engine" || definition.remember === null) return state;

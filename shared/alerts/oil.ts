@@ -13,7 +13,7 @@ const oilActs: AlertDefinition["acts"] = {
   ],
 };
 
-/** No oil pressure at all in the type's time. */
+/** No oil pressure at all within the type's time. */
 export const oilFirstLate: AlertDefinition<"oilFirstLate"> = {
   to: ["cockpit", "supervisor"],
   priority: "alarm",
@@ -34,7 +34,7 @@ export const oilFirstLate: AlertDefinition<"oilFirstLate"> = {
   fireSuppresses: false,
 };
 
-/** Oil pressure not normal in the type's time. */
+/** Oil pressure not normal within the type's time. */
 export const oilNormalLate: AlertDefinition<"oilNormalLate"> = {
   to: ["cockpit", "supervisor"],
   priority: "alarm",

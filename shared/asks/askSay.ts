@@ -2,7 +2,7 @@ import type { AlertKind } from "../protocol/alerts.ts";
 import type { AskedKind } from "../protocol/signals.ts";
 import type { NextStage } from "../protocol/stages.ts";
 
-/** Asks that are about no signal, no alert and no next stage. */
+/** Asks about something other than a signal, an alert or the next stage. */
 type OwnAsk =
   | "absentHold"
   | "allClear"
@@ -55,7 +55,9 @@ type OwnAsk =
   | "warmUp"
   | "weather";
 
-/** Which sentence an ask is. Each has one in every language: the catalogues are tables over this type. */
+/**
+ * The key of an ask's sentence. The catalogues are tables over this type, so each ask has a sentence in every language.
+ */
 export type AskSay =
   | `answer.${AskedKind}`
   | `alert.${AlertKind}`

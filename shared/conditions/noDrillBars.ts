@@ -1,7 +1,7 @@
 import { barringDrill } from "../drills/bars.ts";
 import type { ReportedCondition } from "./definition.ts";
 
-/** No open drill bars this engine by its card. A named person ends the drill. */
+/** No open drill has a card that bars this engine. A named person ends the drill. */
 export const noDrillBars: ReportedCondition<"noDrillBars"> = {
   id: "noDrillBars",
   owners: ["supervisor", "cockpit"],

@@ -1,15 +1,20 @@
 import type { DrillRun, SessionState } from "../session/state.ts";
 import type { Bars, Drill, Trigger } from "../types/drill.ts";
 
-/** Triggers after which an engine is not started before somebody has looked, also by a type older than `bars`. */
+/**
+ * Triggers after which an engine must not start before a person has looked. They apply also to a type without `bars`.
+ */
 const BARRING: readonly Trigger[] = ["alert:oilFirstLate", "alert:oilNormalLate", "blades:resistance"];
 
-/** What the drill bars while it is open. */
+/** Returns what the drill bars while it is open. */
 export function barsOf(drill: Drill): Bars {
   return drill.bars ?? (drill.triggers.some((t) => BARRING.includes(t)) ? "engine" : "nothing");
 }
 
-/** The first open drill that bars a start of the engine. Opened at no one engine, it bars each. */
+/**
+ * Returns the first open drill that bars a start of the engine. A drill that was opened for no particular engine bars
+ * every engine.
+ */
 export function barringDrill(
   state: SessionState,
   engine: number,

@@ -3,7 +3,9 @@ import type { ConditionId } from "../protocol/conditions.ts";
 import type { Override, SessionState } from "../session/state.ts";
 import { covered, seenAside } from "./seen.ts";
 
-/** Whether two people have set this condition aside for this engine, in this epoch, as it is found now. */
+/**
+ * Returns whether two people have set this condition aside for this engine, in this epoch, with the present finding.
+ */
 export function overriddenBy(
   state: SessionState,
   condition: ConditionId,
@@ -21,7 +23,10 @@ export function overriddenBy(
   );
 }
 
-/** Whether what is found now is what the two people saw. One of an older record, which did not keep it, always covers. */
+/**
+ * Returns whether the present finding is the one that the two people saw. An older record did not keep it, so its
+ * override always covers.
+ */
 export function stillCovers(state: SessionState, override: Override, finding: Finding, now: number): boolean {
   const { seen, condition, engine } = override;
   return seen === undefined || covered(seen, seenAside(state, condition, engine, finding, now));

@@ -8,7 +8,10 @@ import { type SessionState, stopOpen } from "../session/state.ts";
 import { bladesDueAt } from "./bladesDue.ts";
 import { leftThere } from "./leftThere.ts";
 
-/** Blades that must be counted before a start: hands on with the crew's word, count, hands off. */
+/**
+ * Returns the asks for the blades that must be counted before a start: hands on with the crew's leave, count, hands
+ * off.
+ */
 export function blades(state: SessionState, now: number): Ask[] {
   const left = leftThere(state);
   if (left.length > 0) return left;
@@ -53,7 +56,7 @@ export function blades(state: SessionState, now: number): Ask[] {
   ];
 }
 
-/** No count goes on at a propeller that turns. */
+/** Returns the ask about hands at a propeller that turns: no blade count continues there. */
 function turning({ engine, by }: NonNullable<SessionState["handling"]>, free: Choice): Ask {
   return ask({
     key: `turns:${engine}`,
@@ -65,7 +68,7 @@ function turning({ engine, by }: NonNullable<SessionState["handling"]>, free: Ch
   });
 }
 
-/** Started on batteries with nobody at ground power, the guard counts the blades. */
+/** Returns the same for the guard, when a start on batteries has nobody at ground power. */
 export function bladesByGuard(state: SessionState, now: number): Ask[] {
   return state.posts.groundPower === null ? blades(state, now) : [];
 }
@@ -75,7 +78,10 @@ function turns(state: SessionState, n: number): boolean {
   return engine !== undefined && isTurning(engine.life);
 }
 
-/** Blades the rule asks for now; where it asks for none, hands on a propeller still turn every cylinder once. */
+/**
+ * Returns the blades that the rule asks for now. If it asks for none, hands on a propeller still turn every cylinder
+ * once.
+ */
 function bladesToCount(state: SessionState, engine: Engine, now: number): number {
   const due = bladesDueAt(state, engine, now);
   if (due.ok && due.value.due) return due.value.blades;
