@@ -1,14 +1,17 @@
-import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
+import { type Ask, ask, type Choice, choice, type Detail } from "../asks/ask.ts";
+import { missedPosts } from "../posts/presence.ts";
+import type { AlertKind } from "../protocol/alerts.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Alert, SessionState } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
+import { vacantPosts } from "./posts.ts";
 
 /**
  * Returns the alerts that this post has not acknowledged, or must reset. An alert that this post can end is asked with
  * the weight of danger.
  */
-export function alertAsks(state: SessionState, post: Post): Ask[] {
+export function alertAsks(state: SessionState, post: Post, now: number): Ask[] {
   // While the signal is open, its own ask has the answer.
   const asked = new Set(
     state.signals.filter((s) => s.due.includes(post) && !s.answers[post]).map((s) => s.id),
@@ -24,7 +27,8 @@ export function alertAsks(state: SessionState, post: Post): Ask[] {
         weight: acts ? 0 : 1,
         engine: a.engine,
         since: a.at,
-        choices: acts ?? seen(a),
+        detail: detailOf(state, a.kind, now),
+        choices: acts ?? seen(state, a, post),
       });
     });
 }
@@ -37,8 +41,27 @@ function actsOn(state: SessionState, { kind, engine, active }: Alert, post: Post
   return active && engine !== null && acts?.post === post ? acts.choices(state, engine) : null;
 }
 
-function seen({ id, kind }: Alert): Choice[] {
+function seen(state: SessionState, alert: Alert, post: Post): Choice[] {
+  const { id, kind } = alert;
+  if (namesSilent(state, alert, post)) return [choice("present", "yes", { type: "present" })];
   const acknowledge = choice("acknowledge", "plain", { type: "acknowledgeAlert", alert: id });
   if (!ALERTS[kind].shelvable) return [acknowledge];
   return [acknowledge, choice("shelve", "plain", { type: "shelveAlert", alert: id, minutes: 5 })];
+}
+
+/** The posts an alert is about, where it is about posts. */
+function detailOf(state: SessionState, kind: AlertKind, now: number): Detail | null {
+  switch (kind) {
+    case "postVacant":
+      return { is: "posts", posts: vacantPosts(state) };
+    case "postSilent":
+      return { is: "posts", posts: missedPosts(state, now) };
+    default:
+      return null;
+  }
+}
+
+/** A hold for this post's own silence asks it to say that it is there. */
+function namesSilent(state: SessionState, alert: Alert, post: Post): boolean {
+  return state.holds.some((h) => h.id === alert.ref && h.silent?.includes(post));
 }

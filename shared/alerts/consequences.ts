@@ -1,7 +1,7 @@
 import type { Engine } from "../engine/life.ts";
 import { ALERT_KINDS, type AlertKind } from "../protocol/alerts.ts";
 import type { Fact, FactOf } from "../protocol/events.ts";
-import { POSTS } from "../protocol/posts.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
 import { type Alert, engineOf, type SessionState } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
@@ -14,7 +14,7 @@ export function alertConsequences(state: SessionState, now: number): Fact[] {
   const lasting = lastingOf(state);
   return [
     ...state.engines.flatMap((engine) => ALERT_KINDS.flatMap((kind) => begunAt(state, kind, engine, now))),
-    ...ALERT_KINDS.flatMap((kind) => begun(state, kind)),
+    ...ALERT_KINDS.flatMap((kind) => begun(state, kind, now)),
     ...exceeded(state),
     ...state.alerts.flatMap((a) => ofAlert(state, a, lasting, now)),
   ];
@@ -33,31 +33,41 @@ function lastingOf(state: SessionState): Lasting {
   );
 }
 
-function raise(kind: AlertKind, target: { engine?: number; ref?: number } = {}): FactOf<"alertRaised"> {
-  return { type: "alertRaised", kind, to: [...ALERTS[kind].to], ...target };
+function raise(
+  state: SessionState,
+  kind: AlertKind,
+  target: { engine?: number; ref?: number } = {},
+): FactOf<"alertRaised"> {
+  const { to } = ALERTS[kind];
+  return { type: "alertRaised", kind, to: [...(isVacant(state, to) ? POSTS : to)], ...target };
+}
+
+/** Returns whether nobody holds one of these posts: what is addressed to it must then reach everybody else. */
+function isVacant(state: SessionState, to: readonly Post[]): boolean {
+  return to.some((post) => state.posts[post] === null);
 }
 
 function begunAt(state: SessionState, kind: AlertKind, engine: Engine, now: number): Fact[] {
   const alert = ALERTS[kind];
   if (alert.about !== "engine" || !alert.begins(state, engine, now)) return [];
   if (alert.remember === null && isActive(state, kind, engine.n)) return [];
-  const raised = raise(kind, { engine: engine.n });
+  const raised = raise(state, kind, { engine: engine.n });
   return [alert.fireSuppresses && engine.life.is === "fire" ? { ...raised, suppressedBy: "fire" } : raised];
 }
 
-function begun(state: SessionState, kind: AlertKind): Fact[] {
+function begun(state: SessionState, kind: AlertKind, now: number): Fact[] {
   const alert = ALERTS[kind];
   switch (alert.about) {
     case "engine":
       return [];
     case "aircraft":
-      return alert.lasts(state) && !isActive(state, kind, null) ? [raise(kind)] : [];
+      return alert.lasts(state, now) && !isActive(state, kind, null) ? [raise(state, kind)] : [];
     case "message": {
       const raised = new Set(state.alerts.filter((a) => a.kind === kind).map((a) => a.ref));
       return alert
         .begun(state)
         .filter(({ ref }) => !raised.has(ref))
-        .map((target) => raise(kind, target));
+        .map((target) => raise(state, kind, target));
     }
   }
 }
@@ -88,8 +98,12 @@ function exceeded(state: SessionState): Fact[] {
 }
 
 function ofAlert(state: SessionState, alert: Alert, lasting: Lasting, now: number): Fact[] {
-  if (alert.active && !lasts(state, alert, lasting)) return [{ type: "alertEnded", alert: alert.id }];
+  if (alert.active && !lasts(state, alert, lasting, now)) return [{ type: "alertEnded", alert: alert.id }];
   if (!alert.active && latchedEverywhere(state, alert)) return [{ type: "alertReset", alert: alert.id }];
+  const untold = alert.active ? POSTS.filter((p) => alert.posts[p] === undefined) : [];
+  if (untold.length > 0 && isVacant(state, Object.keys(alert.posts) as Post[])) {
+    return [{ type: "alertWidened", alert: alert.id, to: untold }];
+  }
   const fireGone = state.engines[(alert.engine ?? 0) - 1]?.life.is !== "fire";
   if (fireGone && Object.values(alert.posts).includes("suppressed")) {
     return [{ type: "alertUnsuppressed", alert: alert.id }];
@@ -117,7 +131,7 @@ function latchedEverywhere(state: SessionState, alert: Alert): boolean {
 }
 
 /** Returns whether the cause of an alert is still there. */
-function lasts(state: SessionState, { kind, engine, ref }: Alert, lasting: Lasting): boolean {
+function lasts(state: SessionState, { kind, engine, ref }: Alert, lasting: Lasting, now: number): boolean {
   const alert = ALERTS[kind];
   switch (alert.about) {
     case "engine": {
@@ -125,7 +139,7 @@ function lasts(state: SessionState, { kind, engine, ref }: Alert, lasting: Lasti
       return found !== undefined && alert.lasts(state, found);
     }
     case "aircraft":
-      return alert.lasts(state);
+      return alert.lasts(state, now);
     case "message":
       return ref !== null && lasting.get(kind)?.has(ref) === true;
   }

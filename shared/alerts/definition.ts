@@ -25,7 +25,7 @@ export interface EngineAlert {
 /** An alert of the whole aircraft: raised when it is true and not active. */
 export interface AircraftAlert {
   about: "aircraft";
-  lasts(state: SessionState): boolean;
+  lasts(state: SessionState, now: number): boolean;
 }
 
 /** An alert of one stop or signal, raised once for each. */

@@ -15,6 +15,7 @@ type AlertFact = FactOf<
   | "alertUnshelved"
   | "alertUnsuppressed"
   | "alertAgain"
+  | "alertWidened"
 >;
 
 /**
@@ -49,6 +50,8 @@ export function evolveAlert(state: SessionState, event: SessionEvent, fact: Aler
           againAt: event.at + resoundMs(state),
         })),
       );
+    case "alertWidened":
+      return change(state, fact.alert, (a) => widened(a, fact.to, event.at + resoundMs(state)));
     case "alertAgain":
       return change(state, fact.alert, (a) => ({ ...a, againAt: event.at + resoundMs(state) }));
   }
@@ -59,6 +62,13 @@ function ended(alert: Alert): Alert {
   const { acts } = ALERTS[alert.kind];
   const known = acts ? move(alert, "acknowledge", [acts.post]) : alert;
   return move({ ...known, active: false }, "clear", POSTS);
+}
+
+/** Returns an alert that goes to more posts. One that a fire suppresses is suppressed at those too. */
+function widened(alert: Alert, to: readonly Post[], againAt: number): Alert {
+  const suppressed = Object.values(alert.posts).includes("suppressed");
+  const as: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
+  return { ...alert, againAt, posts: { ...alert.posts, ...Object.fromEntries(to.map((p) => [p, as])) } };
 }
 
 /** Returns the state after a post answered a signal: this acknowledges any alert about that signal. */

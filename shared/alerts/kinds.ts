@@ -4,6 +4,7 @@ import { guardMissing, starterLimit, turningUncleared } from "./engines.ts";
 import { groundPowerOutOfRange } from "./groundPower.ts";
 import { unanswered } from "./messages.ts";
 import { oilFirstLate, oilNormalLate } from "./oil.ts";
+import { postSilent, postVacant } from "./posts.ts";
 import { cut, fire, hold } from "./stops.ts";
 
 /** The definition of every kind. A normal start raises none of them; routine signals are not alerts. */
@@ -18,4 +19,6 @@ export const ALERTS: { readonly [Kind in AlertKind]: AlertDefinition<Kind> } = {
   guardMissing,
   groundPowerOutOfRange,
   unanswered,
+  postVacant,
+  postSilent,
 };

@@ -1,5 +1,6 @@
 import type { Action, RunUpItem } from "../protocol/commands.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
+import type { Post } from "../protocol/posts.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { AskSay } from "./askSay.ts";
 import type { ChoiceWord } from "./choiceWord.ts";
@@ -61,7 +62,8 @@ export type Detail =
   | { is: "runUpItem"; item: RunUpItem }
   /** A check, a drill or its step, in the words of the type's author. */
   | { is: "ofType"; words: string }
-  | { is: "person"; name: string };
+  | { is: "person"; name: string }
+  | { is: "posts"; posts: Post[] };
 
 /** One thing asked of a post now. */
 export interface Ask {

@@ -50,6 +50,7 @@ type OwnAsk =
   | "standClear"
   | "starterCooling"
   | "turned"
+  | "unattended"
   | "volts"
   | "voltsCranking"
   | "warmUp"

@@ -1,7 +1,7 @@
 import { alertAsks } from "../alerts/asks.ts";
 import { checks } from "../checks/asks.ts";
 import { drillSteps } from "../drills/asks.ts";
-import { nextEngine, startAsks } from "../engine/asks.ts";
+import { nextEngine, startAsks, unattendedAsks } from "../engine/asks.ts";
 import { clearances } from "../engine/clearanceAsks.ts";
 import { guarding } from "../guard/asks.ts";
 import { standClear } from "../leaves/asks.ts";
@@ -26,7 +26,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
   cockpit: [cutAgain, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
   fireGuard: [guarding, bladesByGuard],
   groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
-  supervisor: [clearances, allClearAsk, nextStage, goBack],
+  supervisor: [clearances, unattendedAsks, allClearAsk, nextStage, goBack],
 };
 
 /**
@@ -37,7 +37,7 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
   if (isOver(state)) return [];
   return inOrder([
     ...askedBySignals(state, post, now),
-    ...alertAsks(state, post),
+    ...alertAsks(state, post, now),
     ...OF_POST[post].flatMap((asks) => asks(state, now)),
     ...drillSteps(state, post),
     ...overrideAsks(state, post),

@@ -1,7 +1,7 @@
 import type { ConditionId } from "../protocol/conditions.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Service, SessionState } from "../session/state.ts";
-import type { AircraftType } from "../types/schema.ts";
+import type { GivenTime } from "../types/schema.ts";
 
 /** The answer of one condition for one engine at one moment. */
 export interface Finding {
@@ -36,7 +36,7 @@ interface Definition<Id extends ConditionId> {
   /** The permissions that depend on it. */
   scope: Scope;
   /** The type's timing for which an answer stays fresh; null where no timing of the type ages it. */
-  freshness: keyof AircraftType["timing"] | null;
+  freshness: GivenTime | null;
   /** Whether a type may let two people set it aside for one clearance. Never for stops, an arc, hands or held posts. */
   mayBeSetAside: boolean;
   /**

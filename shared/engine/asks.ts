@@ -5,7 +5,7 @@ import { starterDutyAt } from "../models/starter.ts";
 import { reading } from "../readings/ask.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
-import { type Engine, plain } from "./life.ts";
+import { type Engine, isTurning, plain } from "./life.ts";
 import { isNextFree, nextInOrder } from "./nextInOrder.ts";
 import { oilAlertStands, stoppedWithoutOil } from "./oilUnknown.ts";
 
@@ -69,6 +69,23 @@ function ofEngine(state: SessionState, engine: Engine): Ask[] {
     default:
       return [];
   }
+}
+
+/** Returns the asks to the supervisor about each engine that turns while nobody holds the cockpit's post. */
+export function unattendedAsks(state: SessionState): Ask[] {
+  if (state.posts.cockpit !== null) return [];
+  return state.engines
+    .filter((e) => isTurning(e.life))
+    .map((e) => {
+      const seen = plain(e.life).is === "cranking" ? [choice("caught", "yes", send("caught", e.n))] : [];
+      return ask({
+        key: `unattended:${e.n}`,
+        say: "unattended",
+        weight: 2,
+        engine: e.n,
+        choices: [...seen, choice("shutDown", "no", send("shutDown", e.n))],
+      });
+    });
 }
 
 /** Returns the ask for the next engine of the order, once no other engine is being started. */

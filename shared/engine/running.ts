@@ -1,6 +1,7 @@
 import { LIVE_STAGES } from "../protocol/stages.ts";
-import { accept } from "../session/verdict.ts";
+import { accept, refuse } from "../session/verdict.ts";
 import { closeKinds } from "../signals/close.ts";
+import type { SignalDefinition } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
 import * as engines from "./evolve.ts";
 import { isTurning } from "./life.ts";
@@ -14,9 +15,20 @@ import { oilNeverCame } from "./oilLate.ts";
 const report = { from: ["cockpit"], stages: LIVE_STAGES, engine: "required" } as const;
 const keys = { own: ["cockpit"], seenBy: [] } as const;
 
+/** While nobody holds the cockpit's post, the supervisor reports what they see of an engine that turns. */
+const whileVacant = { from: ["cockpit", "supervisor"] } as const;
+
+function seenByCrew(decide: SignalDefinition["decide"]): SignalDefinition["decide"] {
+  return (state, send, context) =>
+    context.post === "supervisor" && state.posts.cockpit !== null
+      ? refuse("wrongPost", { posts: ["cockpit"] })
+      : decide(state, send, context);
+}
+
 export const caught = signal({
   ...report,
-  decide: whenEngineIs("cranking"),
+  ...whileVacant,
+  decide: seenByCrew(whenEngineIs("cranking")),
   evolve: (state, event, fact) => engines.caught(state, fact.engine ?? 0, event.at),
   menu: { ...keys, when: ["cranking"], tone: "plain" },
 });
@@ -44,10 +56,13 @@ export const startAbandoned = signal({
 
 export const shutDown = signal({
   ...report,
-  decide: ofEngine((_state, send, engine, { now }) =>
-    isTurning(engine.life)
-      ? accept({ ...send, type: "sent" }, ...oilNeverCame(engine, now))
-      : wrongState(engine),
+  ...whileVacant,
+  decide: seenByCrew(
+    ofEngine((_state, send, engine, { now }) =>
+      isTurning(engine.life)
+        ? accept({ ...send, type: "sent" }, ...oilNeverCame(engine, now))
+        : wrongState(engine),
+    ),
   ),
   evolve: (state, event, fact) =>
     engines.shutDown(state, fact.engine ?? 0, event.at, fact.note ?? "reported"),

@@ -1,9 +1,9 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import { PRESENT } from "../asks/inOrder.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { SessionState } from "../session/state.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
 import { neededPosts } from "./needed.ts";
-import { silence } from "./presence.ts";
+import { silence, silenceLimits } from "./presence.ts";
 
 /** Returns the ask to confirm the brief, for a person who took the post after the plan. */
 export function briefAsk(state: SessionState, post: Post): Ask[] {
@@ -19,19 +19,19 @@ export function briefAsk(state: SessionState, post: Post): Ask[] {
   ];
 }
 
-/** Returns the ask for a touch, before silence becomes a hold. */
+/** Returns the ask for a touch, before silence becomes a hold or an alert. While a stop stands, there is none. */
 export function presenceAsk(state: SessionState, post: Post, now: number): Ask[] {
-  if (!neededPosts(state).includes(post)) return [];
+  if (!neededPosts(state).includes(post) || stopOpen(state)) return [];
   const silent = silence(state, post, now);
-  const { presenceSeen, presenceHold } = state.type.timing;
-  if (silent === null || silent < presenceSeen.value * 1000) return [];
+  const { asked, lapsed } = silenceLimits(state, post);
+  if (silent === null || silent < asked) return [];
   return [
     ask({
       key: PRESENT,
       say: "present",
       weight: 2,
       since: now - silent,
-      dueAt: now - silent + presenceHold.value * 1000,
+      dueAt: now - silent + lapsed,
       choices: [choice("present", "yes", { type: "present" })],
     }),
   ];

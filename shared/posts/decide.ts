@@ -52,6 +52,11 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
 
 function takeFault(state: SessionState, post: Post, context: Context): Verdict | null {
   if (!context.person.mayHold.includes(post)) return refuse("notQualified", { found: post });
+  const other = context.postElsewhere;
+  // Who supervises may watch several aircraft; every other post is at one.
+  if (other && !(post === "supervisor" && other.post === "supervisor")) {
+    return refuse("postElsewhere", { found: other.code });
+  }
   const held = POSTS.find((p) => p !== post && state.posts[p]?.id === context.person.id);
   return held ? refuse("alreadyHoldsPost", { found: held }) : null;
 }

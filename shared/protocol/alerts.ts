@@ -13,6 +13,8 @@ export const ALERT_KINDS = [
   "hold",
   "groundPowerOutOfRange",
   "unanswered",
+  "postVacant",
+  "postSilent",
 ] as const;
 export type AlertKind = (typeof ALERT_KINDS)[number];
 

@@ -169,8 +169,11 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("alertUnsuppressed"), alert: ref }),
   /** An alert stayed unacknowledged too long and sounds again. */
   z.strictObject({ type: z.literal("alertAgain"), alert: ref }),
+  /** A post it was addressed to is vacant: it now goes to these posts too. */
+  z.strictObject({ type: z.literal("alertWidened"), alert: ref, to: z.array(postSchema) }),
   z.strictObject({ type: z.literal("present"), post: postSchema }),
   z.strictObject({ type: z.literal("presenceLapsed"), post: postSchema }),
+  z.strictObject({ type: z.literal("silenceHeld"), posts: z.array(postSchema) }),
   z.strictObject({ type: z.literal("delivered"), signals: z.array(ref), post: postSchema }),
   z.strictObject({
     type: z.literal("overrideAsked"),

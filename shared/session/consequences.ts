@@ -14,7 +14,7 @@ import { type SessionState, stopOpen } from "./state.ts";
  */
 export function consequences(state: SessionState, now: number): Fact[] {
   return [
-    ...lapsedPosts(state, now).map((post): Fact => ({ type: "presenceLapsed", post })),
+    ...silenceHeld(state, now),
     ...state.engines.flatMap((e) => ofEngine(state, e, now)),
     ...overridesEnded(state, now),
     ...state.signals
@@ -23,6 +23,11 @@ export function consequences(state: SessionState, now: number): Fact[] {
     ...alertConsequences(state, now),
     ...drillConsequences(state),
   ];
+}
+
+function silenceHeld(state: SessionState, now: number): Fact[] {
+  const posts = lapsedPosts(state, now);
+  return posts.length === 0 ? [] : [{ type: "silenceHeld", posts }];
 }
 
 function ofEngine(state: SessionState, engine: Engine, now: number): Fact[] {

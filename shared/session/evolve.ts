@@ -14,7 +14,7 @@ import { closeSignal } from "../signals/close.ts";
 import { evolveDelivered } from "../signals/delivered.ts";
 import { evolveLate } from "../signals/late.ts";
 import { evolveSent } from "../signals/sent.ts";
-import { evolveLapse } from "../stops/lapse.ts";
+import { evolveLapse, evolvePresent, evolveSilence } from "../stops/lapse.ts";
 import { evolveCourse } from "./course.ts";
 import { newEpoch } from "./epoch.ts";
 import { initialState } from "./initial.ts";
@@ -92,6 +92,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "alertUnshelved":
     case "alertUnsuppressed":
     case "alertAgain":
+    case "alertWidened":
       return evolveAlert(state, event, fact);
     case "overrideAsked":
     case "overrideGiven":
@@ -103,6 +104,10 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return evolveDrill(state, event, fact);
     case "presenceLapsed":
       return evolveLapse(state, event, fact);
+    case "silenceHeld":
+      return evolveSilence(state, event, fact);
+    case "present":
+      return evolvePresent(state, fact);
     case "bladesCounted":
     case "weatherRead":
     case "defectWritten":
@@ -113,7 +118,6 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "delivered":
       return evolveDelivered(state, event, fact);
     case "refused":
-    case "present":
       return state;
     case "fieldKnown":
       return knowField(state, fact.field);

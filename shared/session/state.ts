@@ -31,6 +31,8 @@ export interface Hold {
   by: Attribution;
   person: string | null;
   note: string | null;
+  /** The posts for whose silence the system raised it. */
+  silent?: Post[];
 }
 
 export interface Cut {

@@ -10,7 +10,7 @@ import { consequences } from "./consequences.ts";
 import { decide } from "./decide.ts";
 import { evolve } from "./evolve.ts";
 import { isOver, type SessionState } from "./state.ts";
-import type { Context } from "./verdict.ts";
+import type { Context, PostElsewhere } from "./verdict.ts";
 
 /** A signed-in person on a device, and the posts they are qualified for. */
 export type Person = Context["person"];
@@ -72,6 +72,8 @@ export interface Outside {
    * Code of another session of this aircraft that has left its brief; see `Context`. Needed only when `leavesBrief`.
    */
   elsewhere?: string | undefined;
+  /** A post this person holds in another open session; asked for only when `takesPost`. */
+  postElsewhere?: PostElsewhere | undefined;
   /** The part of the aircraft's record that this session is told. */
   standing?: Standing | undefined;
   /** What other sessions on the field have reported. */
@@ -89,7 +91,7 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
-  { elsewhere, standing, field }: Outside = {},
+  { elsewhere, postElsewhere, standing, field }: Outside = {},
 ): Step {
   const told = standing ? tell(before, standing, now) : { state: before, events: [] };
   const air = field ? tellField(told.state, field, now) : { state: told.state, events: [] };
@@ -97,7 +99,7 @@ export function act(
   const { state } = caught;
   const events = [...told.events, ...air.events, ...caught.events];
   const post = postHeld(state, person);
-  const verdict = decide(state, action, { now, person, post, elsewhere }, mark.validUntil);
+  const verdict = decide(state, action, { now, person, post, elsewhere, postElsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
   // A device's own report that comes too late is no person's act, so nothing of it is recorded.
   const kept = !isOver(state) && action.type !== "delivered";

@@ -2,6 +2,11 @@ import type { Fact } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 
+export interface PostElsewhere {
+  code: string;
+  post: Post;
+}
+
 /** What a decision uses besides the state: the server's clock and the person who asks. */
 export interface Context {
   /** Server time, milliseconds since 1970. */
@@ -17,6 +22,8 @@ export interface Context {
   post: Post | null;
   /** Code of another session of this aircraft that has left its brief and is not over. */
   elsewhere?: string | undefined;
+  /** A post this person holds in another open session, and that session's code. */
+  postElsewhere?: PostElsewhere | undefined;
 }
 
 /** Facts to record, a refusal, or both: a wrong read-back is recorded and refused. */

@@ -7,7 +7,7 @@ import type { Answer } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import type { Context, Verdict } from "../session/verdict.ts";
-import type { AircraftType } from "../types/schema.ts";
+import type { GivenTime } from "../types/schema.ts";
 
 /** The standard hand form of a signal. `text` is the citation, `figure` the key of the drawing. */
 export interface StandardForm {
@@ -34,8 +34,8 @@ export interface SignalDefinition {
   witnessable: boolean;
   standard: StandardForm | null;
   /** Seconds to the reminder and to the supervisor's alert, from the type's timing. */
-  remind: keyof AircraftType["timing"] | null;
-  escalate: keyof AircraftType["timing"] | null;
+  remind: GivenTime | null;
+  escalate: GivenTime | null;
   /**
    * Returns whether sending it is accepted now, and the facts that follow. Post, stage, engine and witness are already
    * checked.

@@ -1,11 +1,12 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { isTurning } from "../engine/life.ts";
-import { silence } from "../posts/presence.ts";
+import { silence, silenceLimits } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { SessionState } from "../session/state.ts";
+import type { Hold, SessionState } from "../session/state.ts";
 import { stillTurning } from "./cut.ts";
 import { holdsAnyPost } from "./hold.ts";
+import { unheardOf } from "./lapse.ts";
 
 /**
  * Returns the ask to stop an engine that still turns under a cut already reported done: the cut cannot end before that.
@@ -39,7 +40,7 @@ export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
       return [ask({ ...base, say: "ownHold", choices: [choice("release", "plain", release)] })];
     }
     if (h.person === null) {
-      if ((post !== "supervisor" && post !== "cockpit") || stillSilent(state, h.by.post, now)) return [];
+      if ((post !== "supervisor" && post !== "cockpit") || stillSilent(state, h, post, now)) return [];
       return [
         ask({
           ...base,
@@ -89,8 +90,10 @@ export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
   return [...holds, ...fires, ...cuts];
 }
 
-/** The holder of the post has not been heard yet, so the hold for silence would only come again. */
-function stillSilent(state: SessionState, post: Post | null, now: number): boolean {
+/** Returns whether a post that the hold was raised for has not been heard yet. */
+function stillSilent(state: SessionState, hold: Hold, by: Post, now: number): boolean {
+  if (hold.silent) return unheardOf(state, hold).some((post) => post !== by);
+  const { post } = hold.by;
   const silent = post === null ? null : silence(state, post, now);
-  return silent !== null && silent >= state.type.timing.presenceHold.value * 1000;
+  return post !== null && silent !== null && silent >= silenceLimits(state, post).lapsed;
 }

@@ -1,3 +1,4 @@
+import { acknowledgeFor } from "../alerts/evolve.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
@@ -7,6 +8,7 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { closeSignal } from "../signals/close.ts";
 import { ANNEX } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
+import { unheardOf } from "./lapse.ts";
 import { latched, stop } from "./latch.ts";
 
 /** A latched stop of all new action. It belongs to the person who raised it. */
@@ -33,9 +35,13 @@ export const release = signal({
   from: "anyone",
   stages: LIVE_STAGES,
   decide: mayRelease,
-  evolve(state, _event, fact) {
-    const holds = state.holds.filter((h) => h.id !== fact.ref);
-    return closeSignal({ ...state, holds }, fact.ref ?? 0, "done");
+  evolve(state, event, fact) {
+    const hold = state.holds.find((h) => h.id === fact.ref);
+    const by = event.actor.kind === "person" ? event.actor.post : null;
+    // Nobody raised a hold for silence: releasing it is how this post acknowledges it.
+    const seen = hold?.silent && by ? acknowledgeFor(state, hold.id, by) : state;
+    const holds = seen.holds.filter((h) => h.id !== fact.ref);
+    return closeSignal({ ...seen, holds }, fact.ref ?? 0, "done");
   },
 });
 
@@ -49,9 +55,12 @@ function mayRelease(state: SessionState, send: Send, context: Context): Verdict 
   // A hold that the system raised for a silent post has no person: the supervisor or the cockpit may end it.
   if (hold.person === null) {
     const may = context.post === "supervisor" || context.post === "cockpit";
-    return may
+    if (!may) return refuse("notYourHold", { posts: ["supervisor", "cockpit"] });
+    // The releaser's own touch comes with this command.
+    const unheard = unheardOf(state, hold).filter((post) => post !== context.post);
+    return unheard.length === 0
       ? accept({ ...send, type: "sent" })
-      : refuse("notYourHold", { posts: ["supervisor", "cockpit"] });
+      : refuse("stillSilent", { posts: unheard, found: unheard.map((p) => state.posts[p]?.name).join(", ") });
   }
   const ownerThere = holdsAnyPost(state, hold.person);
   const heir = !ownerThere && context.post !== null && context.post === hold.by.post;

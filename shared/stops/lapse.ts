@@ -1,12 +1,11 @@
+import { acknowledgeFor } from "../alerts/evolve.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import type { Post } from "../protocol/posts.ts";
 import { said } from "../session/attribute.ts";
-import type { SessionState } from "../session/state.ts";
+import type { Hold, SessionState } from "../session/state.ts";
 import { latched } from "./latch.ts";
 
-/**
- * Returns the state after a needed post was silent too long: the system raises a hold in the name of that post, and
- * never releases it by itself.
- */
+/** Returns the state after a hold for one silent post, which only older records have. */
 export function evolveLapse(
   state: SessionState,
   event: SessionEvent,
@@ -16,4 +15,32 @@ export function evolveLapse(
   const hold = { id: event.seq, by, person: null, note: `silent ${fact.post}` };
   const stopped = latched(state);
   return { ...stopped, holds: [...stopped.holds, hold] };
+}
+
+/** Returns the state after needed posts fell silent: one hold of the system that names them all. */
+export function evolveSilence(
+  state: SessionState,
+  event: SessionEvent,
+  { posts }: FactOf<"silenceHeld">,
+): SessionState {
+  const name = posts.map((post) => state.posts[post]?.name ?? "").join(", ");
+  const by = { ...said(event, null), post: posts[0] ?? null, name };
+  const hold: Hold = { id: event.seq, by, person: null, note: ["silent", ...posts].join(" "), silent: posts };
+  const stopped = latched(state);
+  return { ...stopped, holds: [...stopped.holds, hold] };
+}
+
+/** Returns the state after a post said that it is there: that acknowledges a hold that names it. */
+export function evolvePresent(state: SessionState, { post }: FactOf<"present">): SessionState {
+  return state.holds
+    .filter((h) => h.silent?.includes(post))
+    .reduce((before, h) => acknowledgeFor(before, h.id, post), state);
+}
+
+/** Returns the posts that a hold names and that are held by a person who has not been heard since. */
+export function unheardOf(state: SessionState, hold: Hold): Post[] {
+  return (hold.silent ?? []).filter((post) => {
+    const holder = state.posts[post];
+    return holder !== null && holder.touchedAt < hold.by.at;
+  });
 }

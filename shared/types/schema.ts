@@ -88,10 +88,14 @@ const timingSchema = z.strictObject({
   override: secondsSchema,
   /** An unacknowledged alert sounds again after this (IMO MSC.302(87) 7.3.5: 30 s). */
   resound: secondsSchema,
-  /** Silence while a start is live, without a touch: until the panel shows it, until it sounds, and until the hold. */
+  /**
+   * Silence without a touch: until the panel shows it, until it sounds, and until the hold. Who was heard since the
+   * start came alive, or holds a post in the warm-up, is asked only after `presenceAgain`, with the same steps from there.
+   */
   presenceSeen: secondsSchema,
   presenceHeard: secondsSchema,
   presenceHold: secondsSchema,
+  presenceAgain: secondsSchema.optional(),
 });
 
 /** An aircraft type: data with sources. A session runs on the exact version that it was planned with. */
@@ -142,3 +146,5 @@ export const aircraftTypeSchema = z.strictObject({
   timing: timingSchema,
 });
 export type AircraftType = z.infer<typeof aircraftTypeSchema>;
+/** A time that every type gives. */
+export type GivenTime = Exclude<keyof AircraftType["timing"], "presenceAgain">;

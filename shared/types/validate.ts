@@ -55,9 +55,12 @@ function crossChecks(type: AircraftType): TypeFault[] {
   if (new Set(type.drills.map((d) => d.id)).size !== type.drills.length) {
     fault("drills", "two drills have the same id");
   }
-  const { presenceSeen, presenceHeard, presenceHold } = type.timing;
+  const { presenceSeen, presenceHeard, presenceHold, presenceAgain } = type.timing;
   if (presenceSeen.value >= presenceHeard.value || presenceHeard.value >= presenceHold.value) {
     fault("timing", "presence must be seen, then heard, then hold");
+  }
+  if (presenceAgain !== undefined && presenceAgain.value < presenceSeen.value) {
+    fault("timing", "presence is asked again no sooner than it is seen");
   }
   for (const post of POSTS) {
     if (post !== "groundPower" && !type.requiredPosts.includes(post)) {

@@ -131,6 +131,10 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return words.present(say.post(fact.post));
     case "presenceLapsed":
       return words.silent(say.post(fact.post));
+    case "silenceHeld":
+      return words.silent(fact.posts.map((p) => say.post(p)).join(", "));
+    case "alertWidened":
+      return words.alertWidened(fact.to.map(small).join(", "));
     case "delivered":
       return words.delivered(small(fact.post), fact.signals.map(signal).join(", ").toLowerCase());
     case "overrideAsked":

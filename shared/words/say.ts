@@ -66,6 +66,8 @@ export function sayIn(words: Catalogue) {
         return of.name;
       case "ofType":
         return of.words;
+      case "posts":
+        return posts(of.posts).toLowerCase();
     }
   };
   const missingCode = (code: string, type: AircraftType | null): string => {

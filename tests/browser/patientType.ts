@@ -6,7 +6,7 @@ const TIMES = 20;
 /** These are ages of a figure and not limits on people. Some tests need the refusal of an old figure. */
 const NOT_PEOPLE = ["area", "weather"];
 /** A post stays silent while the pictures of all the others are taken. */
-const PRESENCE = ["presenceSeen", "presenceHeard", "presenceHold"];
+const PRESENCE = ["presenceSeen", "presenceHeard", "presenceHold", "presenceAgain"];
 
 /**
  * Returns the type with limits on people so long that none runs out during a browser test. A test that needs one to
@@ -19,6 +19,7 @@ export function patientType({ runUp: _asked, ...type }: AircraftType, times = TI
     value: limit.value * by,
   });
   const timing = Object.entries(type.timing).map(([name, limit]) => {
+    if (limit === undefined) return [name, limit];
     if (NOT_PEOPLE.includes(name)) return [name, limit];
     return [name, longer(limit, PRESENCE.includes(name) ? Math.max(times, TIMES) : times)];
   });

@@ -14,6 +14,7 @@ it("[PAN-15] what is looked at gives way to something heavier, or as heavy with 
   expect(foremost([ask("present", 2, 9), ask("readBack", 2, 5)], held("readBack"))?.key).toBe("readBack");
   expect(foremost([ask("settle", 2), ask("readBack", 2, 5)], held("readBack"))?.key).toBe("readBack");
   expect(foremost([ask("readBack", 2, 5), ask("present", 2, 9)], held("present"))?.key).toBe("readBack");
+  expect(foremost([ask("settle", 2), ask("present", 2, 9)], held("present"))?.key).toBe("settle");
   expect(foremost([ask("chocks", 3, 9), ask("check", 3)], held("check"))?.key).toBe("chocks");
   expect(foremost([ask("readBack", 2), ask("check", 3)], held("check"))?.key).toBe("readBack");
 });

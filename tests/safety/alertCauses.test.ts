@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { ada, cy, di, ed, given, type Story } from "../spec/given.ts";
 import { SOUNDING } from "./types.ts";
@@ -38,6 +39,102 @@ describe("a guard missed", () => {
     expect(story.state.guard?.engine).toBe(4);
     expect(raised(story, "guardMissing").map((f) => f.engine)).toEqual([4]);
     expect(alertOf(story, "guardMissing")?.active).toBe(false);
+  });
+});
+
+describe("an alert to a vacant post", () => {
+  const late = (story: Story) => story.waitMs(40_001);
+
+  it("[ALR-15] goes to every post when it is raised", () => {
+    const story = starting();
+    story.cranking(3);
+    story.say("supervisor", { type: "vacatePost", post: "cockpit", reason: "taken ill" });
+    late(story);
+    expect(Object.keys(alertOf(story, "starterLimit")?.posts ?? {})).toEqual([...POSTS]);
+    expect(acknowledge(story, "supervisor", "starterLimit")).toBeUndefined();
+  });
+
+  it("[ALR-15] goes to every other post when its post is left while it lasts, acknowledged or not", () => {
+    const story = starting();
+    story.cranking(3);
+    late(story);
+    expect(Object.keys(alertOf(story, "starterLimit")?.posts ?? {})).toEqual(["cockpit"]);
+    acknowledge(story, "cockpit", "starterLimit");
+    story.say("cockpit", { type: "leavePost", post: "cockpit" });
+    expect(alertOf(story, "starterLimit")?.posts).toEqual({
+      cockpit: "activeAcknowledged",
+      fireGuard: "activeUnacknowledged",
+      groundPower: "activeUnacknowledged",
+      supervisor: "activeUnacknowledged",
+    });
+    expect(story.replayed()).toEqual(story.state);
+  });
+
+  it("[ALR-15] suppressed by a fire it stays so at the posts it is now for", () => {
+    const story = starting();
+    story.cranking(3);
+    story.send("fireGuard", "fire", { engine: 3, place: "induction" });
+    late(story);
+    story.say("cockpit", { type: "leavePost", post: "cockpit" });
+    expect(new Set(Object.values(alertOf(story, "starterLimit")?.posts ?? {}))).toEqual(
+      new Set(["suppressed"]),
+    );
+  });
+});
+
+describe("nobody in the cockpit", () => {
+  const left = () => {
+    const story = starting();
+    story.cranking(3);
+    story.say("cockpit", { type: "leavePost", post: "cockpit" });
+    return story;
+  };
+
+  it("[ALR-13, ASK-2] the supervisor is asked of each engine that turns, and reports that it caught and was shut down", () => {
+    const story = left();
+    const asked = () => askedOf(story.state, "supervisor", story.now).filter((a) => a.say === "unattended");
+    expect(asked().map((a) => [a.engine, a.choices.map((c) => c.word)])).toEqual([
+      [3, ["caught", "shutDown"]],
+    ]);
+    expect(story.send("supervisor", "caught", { engine: 3 }).refusal).toBeUndefined();
+    expect(asked()[0]?.choices.map((c) => c.word)).toEqual(["shutDown"]);
+    expect(story.send("supervisor", "shutDown", { engine: 3 }).refusal).toBeUndefined();
+    expect(asked()).toEqual([]);
+  });
+
+  it("[ALR-13] never that it is stable, and nothing while the cockpit is held", () => {
+    const story = starting().running(3);
+    expect(story.send("supervisor", "shutDown", { engine: 3 }).refusal?.reason).toBe("wrongPost");
+    story.say("cockpit", { type: "leavePost", post: "cockpit" });
+    expect(story.send("supervisor", "started", { engine: 3 }).refusal?.reason).toBe("wrongPost");
+    const held = starting();
+    held.cranking(3);
+    expect(held.send("supervisor", "caught", { engine: 3 }).refusal?.reason).toBe("wrongPost");
+  });
+});
+
+describe("a post left", () => {
+  it.each(["fireGuard", "groundPower"] as const)(
+    "[ALR-14] %s left while an engine turns alerts every post",
+    (post) => {
+      const story = starting().started(3);
+      expect(alertOf(story, "postVacant")).toBeUndefined();
+      story.say(post, { type: "leavePost", post });
+      expect(Object.keys(alertOf(story, "postVacant")?.posts ?? {})).toEqual([...POSTS]);
+      const ask = askedOf(story.state, "supervisor", story.now).find((a) => a.say === "alert.postVacant");
+      expect(ask?.detail).toEqual({ is: "posts", posts: [post] });
+      story.say(post, { type: "claimPost", post });
+      expect(alertOf(story, "postVacant")?.active).toBe(false);
+    },
+  );
+
+  it("[ALR-14] none while nothing turns, none for a post that is not needed", () => {
+    const still = starting();
+    still.say("fireGuard", { type: "leavePost", post: "fireGuard" });
+    expect(raised(still, "postVacant")).toEqual([]);
+    const alone = given({ type: SOUNDING, powerSource: "batteries" }).upTo("starting").started(3);
+    alone.say("groundPower", { type: "leavePost", post: "groundPower" });
+    expect(raised(alone, "postVacant")).toEqual([]);
   });
 });
 

@@ -3,7 +3,7 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { ada, bo, given, onDevice, type Story } from "../spec/given.ts";
-import { WATCHED } from "./types.ts";
+import { WATCHED, WATCHED_AGAIN } from "./types.ts";
 
 const starting = () => given({ type: WATCHED }).upTo("starting");
 /** Engine 3 is asked for, and everybody but `silent` has just been heard. */
@@ -14,7 +14,8 @@ const touch = (story: Story, ...posts: Post[]) => {
 };
 const EVERYBODY: Post[] = ["cockpit", "fireGuard", "groundPower", "supervisor"];
 const but = (post: Post) => EVERYBODY.filter((p) => p !== post);
-const lapsed = (story: Story) => story.told("presenceLapsed").map((f) => f.post);
+const lapsed = (story: Story) => story.told("silenceHeld").flatMap((f) => f.posts);
+const silentAlert = (story: Story) => story.state.alerts.find((a) => a.kind === "postSilent");
 const asks = (story: Story, post: Post) =>
   askedOf(story.state, post, story.now).filter((a) => a.key === "present").length;
 
@@ -29,24 +30,23 @@ function guardSilent(story: Story, ms: number): Story {
 }
 
 describe("presence in a live start", () => {
-  it("[PRS-3] asked at 15 s of silence, not a millisecond before", () => {
+  it("[PRS-8] asked at 15 s of silence, not a millisecond before", () => {
     const story = touch(requested(), ...EVERYBODY).waitMs(14_999);
     expect(asks(story, "fireGuard")).toBe(0);
     story.waitMs(1);
     expect(asks(story, "fireGuard")).toBe(1);
   });
 
-  it("[PAN-17] asked behind a read-back that is due sooner, and before what has longer", () => {
+  it("[PAN-17] asked behind everything of the start, whose answer is a touch too", () => {
     const story = requested().guarded(3);
     touch(story, ...EVERYBODY).waitMs(15_000);
     const keys = (post: Post) => askedOf(story.state, post, story.now).map((a) => a.key);
-    // The answer to the request may take a minute; the hold for silence comes in half of one.
-    expect(keys("supervisor").slice(0, 2)).toEqual(["present", "clear:3"]);
+    expect(keys("supervisor").slice(0, 2)).toEqual(["clear:3", "present"]);
     story.send("supervisor", "clearToStart", { engine: 3 });
     expect(keys("cockpit").slice(0, 2)).toEqual([`signal:${story.openSignal("clearToStart")}`, "present"]);
   });
 
-  it("[PRS-3] held at 45 s of silence in that post's name, not a millisecond before", () => {
+  it("[PRS-9] held at 45 s of silence in that post's name, not a millisecond before", () => {
     const story = guardSilent(requested(), 44_999);
     expect(lapsed(story)).toEqual([]);
     story.waitMs(1);
@@ -55,7 +55,7 @@ describe("presence in a live start", () => {
     expect(story.life(3)).toBe("waiting");
   });
 
-  it("[PRS-3, CLR-7] the hold opens a new epoch and ends a clearance", () => {
+  it("[PRS-9, CLR-7] the hold opens a new epoch and ends a clearance", () => {
     const story = requested().guarded(3);
     for (let i = 0; i < 2; i += 1) touch(story, ...but("fireGuard")).wait(10);
     story.send("supervisor", "clearToStart", { engine: 3 });
@@ -67,7 +67,7 @@ describe("presence in a live start", () => {
     expect(story.state.epoch).toBe(epoch + 1);
   });
 
-  it("[PRS-3, ALR-5] the silent post is alerted too: it raised nothing", () => {
+  it("[PRS-9, ALR-5] the silent post is alerted too: it raised nothing", () => {
     const story = guardSilent(requested(), 45_000);
     expect(story.state.alerts.find((a) => a.kind === "hold")?.posts.fireGuard).toBe("activeUnacknowledged");
   });
@@ -104,7 +104,7 @@ describe("presence in a live start", () => {
     expect(lapsed(story)).toEqual(["fireGuard"]);
   });
 
-  it("[PRS-2] silence before the start came alive does not count", () => {
+  it("[PRS-8] silence before the start came alive does not count", () => {
     const story = starting().wait(3_600);
     story.requested(3);
     expect(lapsed(story)).toEqual([]);
@@ -114,7 +114,7 @@ describe("presence in a live start", () => {
     expect(lapsed(story).length).toBeGreaterThan(0);
   });
 
-  it("[PRS-2] it counts until the engine is stable, not after", () => {
+  it("[PRS-8] it counts until the engine is stable, not after", () => {
     const story = starting();
     story.started(3);
     const before = lapsed(story).length;
@@ -123,14 +123,14 @@ describe("presence in a live start", () => {
     expect(asks(story, "fireGuard")).toBe(0);
   });
 
-  it("[PRS-2] a post that is not needed is not missed", () => {
+  it("[PRS-8] a post that is not needed is not missed", () => {
     const story = given({ type: WATCHED, powerSource: "batteries" }).upTo("starting").requested(3);
     touch(story, ...EVERYBODY);
     for (let i = 0; i < 10; i += 1) touch(story.wait(10), ...but("groundPower"));
     expect(lapsed(story)).toEqual([]);
   });
 
-  it("[PRS-4] it stays when the post is heard again, and the guard cannot let it go", () => {
+  it("[PRS-12] it stays when the post is heard again, and the guard cannot let it go", () => {
     const story = guardSilent(requested(), 45_000);
     const hold = story.state.holds[0]?.id ?? 0;
     touch(story, ...EVERYBODY).wait(120);
@@ -141,7 +141,7 @@ describe("presence in a live start", () => {
     expect(story.state.holds).toEqual([]);
   });
 
-  it("[PRS-4, ASK-2] its release is offered to supervisor and cockpit only, and is accepted", () => {
+  it("[PRS-12, ASK-2] its release is offered to supervisor and cockpit only, and is accepted", () => {
     const story = guardSilent(requested(), 45_000);
     touch(story, ...EVERYBODY);
     const offered = (post: Post) =>
@@ -151,18 +151,52 @@ describe("presence in a live start", () => {
     expect(story.send("cockpit", "release", { ref: story.state.holds[0]?.id ?? 0 }).refusal).toBeUndefined();
   });
 
-  it("[PRS-4] let go while an engine runs up and the post is silent still, it comes again, once", () => {
+  it("[PRS-10] between starter and stable a silent guard is asked, and told to cockpit and supervisor, not held", () => {
     const story = starting().caught(3);
     touch(story, ...EVERYBODY);
-    for (let i = 0; i < 5; i += 1) touch(story.wait(10), ...but("fireGuard"));
-    const [hold] = story.state.holds;
-    story.send("supervisor", "release", { ref: hold?.id ?? 0 });
-    expect(lapsed(story)).toEqual(["fireGuard", "fireGuard"]);
-    expect(story.state.holds).toHaveLength(1);
-    story.say("fireGuard", { type: "present" });
-    touch(story, ...EVERYBODY);
-    story.send("supervisor", "release", { ref: story.state.holds[0]?.id ?? 0 });
+    for (let i = 0; i < 4; i += 1) touch(story.waitMs(i === 3 ? 14_999 : 10_000), ...but("fireGuard"));
+    expect(silentAlert(story)).toBeUndefined();
+    expect(asks(story, "fireGuard")).toBe(1);
+    story.waitMs(1);
+    expect(Object.keys(silentAlert(story)?.posts ?? {})).toEqual(["cockpit", "supervisor"]);
+    const asked = askedOf(story.state, "supervisor", story.now).find((a) => a.say === "alert.postSilent");
+    expect(asked?.detail).toEqual({ is: "posts", posts: ["fireGuard"] });
+    touch(story.wait(40), ...but("fireGuard"));
+    expect(story.raised("postSilent")).toHaveLength(1);
     expect(story.state.holds).toEqual([]);
+    touch(story, "fireGuard");
+    expect(silentAlert(story)?.active).toBe(false);
+  });
+
+  it("[PRS-10] the cockpit has the engine to report on: its silence then holds", () => {
+    const story = starting().caught(3);
+    touch(story, ...EVERYBODY);
+    for (let i = 0; i < 5; i += 1) touch(story.wait(9), ...but("cockpit"));
+    expect(lapsed(story)).toEqual(["cockpit"]);
+    expect(story.raised("postSilent")).toEqual([]);
+  });
+
+  it("[PRS-8] who was heard since the request is asked at 90 s and held at 120 s, who was not at 15 s and 45 s", () => {
+    const story = given({ type: WATCHED_AGAIN }).upTo("starting").wait(60).requested(3);
+    story.waitMs(14_999);
+    expect(asks(story, "fireGuard")).toBe(0);
+    story.waitMs(1);
+    expect(asks(story, "fireGuard")).toBe(1);
+    touch(story, ...EVERYBODY).waitMs(89_999);
+    expect(EVERYBODY.map((post) => asks(story, post))).toEqual([0, 0, 0, 0]);
+    story.waitMs(1);
+    expect(EVERYBODY.map((post) => asks(story, post))).toEqual([1, 1, 1, 1]);
+    touch(story, ...but("fireGuard")).waitMs(29_999);
+    expect(lapsed(story)).toEqual([]);
+    story.waitMs(1);
+    expect(lapsed(story)).toEqual(["fireGuard"]);
+  });
+
+  it("[PRS-8] nobody is asked within 15 s of anything they did before the request", () => {
+    const story = given({ type: WATCHED_AGAIN }).upTo("starting").wait(60);
+    touch(story, "fireGuard").wait(10).requested(3);
+    expect(asks(story.waitMs(14_999), "fireGuard")).toBe(0);
+    expect(asks(story.waitMs(1), "fireGuard")).toBe(1);
   });
 
   it("[PRS-5] no second hold while a stop stands", () => {
@@ -173,15 +207,75 @@ describe("presence in a live start", () => {
     expect(story.state.holds).toHaveLength(1);
   });
 
-  it("[PRS-5] two posts silent at the same moment are two holds, and then no more", () => {
+  it("[PRS-11] posts silent one after another are one hold that names each of them, and then no more", () => {
     const story = requested();
     touch(story, ...EVERYBODY).waitMs(10_000);
-    touch(story, "cockpit", "supervisor").waitMs(30_000);
+    touch(story, "groundPower", "supervisor").waitMs(10_000);
+    touch(story, "supervisor").waitMs(25_000);
+    expect(story.told("silenceHeld")).toEqual([
+      { type: "silenceHeld", posts: ["cockpit", "fireGuard", "groundPower"] },
+    ]);
+    expect(story.state.holds).toMatchObject([{ silent: ["cockpit", "fireGuard", "groundPower"] }]);
     touch(story, "cockpit", "supervisor").wait(600);
-    expect(lapsed(story)).toEqual(["fireGuard", "groundPower"]);
+    expect(story.state.holds).toHaveLength(1);
   });
 
-  it("[PRS-3, TIM-1] a server that looks late lets nobody act on a silence that had run out", () => {
+  it("[PRS-11] a post that was not yet called with a tone is not named", () => {
+    const story = requested();
+    touch(story, ...EVERYBODY).waitMs(15_001);
+    touch(story, "groundPower", "supervisor", "cockpit").waitMs(29_999);
+    expect(lapsed(story)).toEqual(["fireGuard"]);
+  });
+
+  it("[PRS-12] three silent posts clear their hold with one touch each and one release", () => {
+    const story = requested();
+    for (let i = 0; i < 5; i += 1) touch(story.wait(9), "supervisor");
+    const hold = story.state.holds[0]?.id ?? 0;
+    expect(lapsed(story)).toEqual(["cockpit", "fireGuard", "groundPower"]);
+    const release = () => story.send("supervisor", "release", { ref: hold }).refusal;
+    for (const post of ["cockpit", "fireGuard", "groundPower"] as const) {
+      expect(release()).toMatchObject({ reason: "stillSilent" });
+      const [first] = askedOf(story.state, post, story.now);
+      expect(first?.choices[0]?.draft).toEqual({ type: "present" });
+      story.say(post, { type: "present" });
+    }
+    expect(release()).toBeUndefined();
+    expect(story.state.holds).toEqual([]);
+    expect(story.state.alerts).toEqual([]);
+  });
+
+  it("[PRS-12] a silent post that was vacated keeps nobody from releasing", () => {
+    const story = guardSilent(requested(), 45_000);
+    const hold = story.state.holds[0]?.id ?? 0;
+    expect(story.send("supervisor", "release", { ref: hold }).refusal?.reason).toBe("stillSilent");
+    story.say("supervisor", { type: "vacatePost", post: "fireGuard", reason: "not at the aircraft" });
+    expect(story.send("supervisor", "release", { ref: hold }).refusal).toBeUndefined();
+  });
+
+  it("[PRS-5] while a stop stands nobody is asked whether they are there", () => {
+    const story = requested();
+    story.send("supervisor", "hold");
+    story.unseen(30_000);
+    expect(EVERYBODY.map((post) => asks(story, post))).toEqual([0, 0, 0, 0]);
+  });
+
+  it("[PRS-13] in the warm-up a silent post is asked at 90 s and told at 120 s, not held", () => {
+    const story = given({ type: WATCHED_AGAIN }).upTo("warmUp");
+    touch(story, ...EVERYBODY).wait(80);
+    touch(story, ...but("fireGuard")).waitMs(9_999);
+    expect(asks(story, "fireGuard")).toBe(0);
+    story.waitMs(1);
+    expect(asks(story, "fireGuard")).toBe(1);
+    story.waitMs(29_999);
+    expect(story.raised("postSilent")).toEqual([]);
+    story.waitMs(1);
+    expect(story.raised("postSilent")).toHaveLength(1);
+    touch(story, ...EVERYBODY);
+    expect(silentAlert(story)?.active).toBe(false);
+    expect(lapsed(story)).toEqual([]);
+  });
+
+  it("[PRS-9, TIM-1] a server that looks late lets nobody act on a silence that had run out", () => {
     const story = requested().guarded(3);
     const clear = story.send("supervisor", "clearToStart", { engine: 3 }).events[0]?.seq ?? 0;
     story.answer("cockpit", clear, "readBack", 3);
@@ -191,7 +285,7 @@ describe("presence in a live start", () => {
     expect(lapsed(story).length).toBeGreaterThan(0);
   });
 
-  it("[PRS-3, HND-5] it takes an open question for a propeller back", () => {
+  it("[PRS-9, HND-5] it takes an open question for a propeller back", () => {
     const story = starting();
     story.send("groundPower", "handlePropeller", { engine: 1 });
     story.requested(3);

@@ -16,7 +16,16 @@ function withTiming(type: AircraftType, timing: Partial<Record<keyof AircraftTyp
 /** Alerts that sound again after 30 s. */
 export const SOUNDING = withTiming(FOUR, { resound: 30 });
 
-/** Presence asked for at 15 s and held at 45 s of silence. */
+/** Presence asked for at 15 s and held at 45 s of silence; asked again at 90 s and held at 120 s. */
+export const WATCHED_AGAIN = withTiming(FOUR, {
+  presenceSeen: 15,
+  presenceHeard: 30,
+  presenceHold: 45,
+  presenceAgain: 90,
+  arcClear: 600,
+});
+
+/** Presence asked for at 15 s and held at 45 s of silence, whether heard before or not. */
 export const WATCHED = withTiming(FOUR, {
   presenceSeen: 15,
   presenceHeard: 30,

@@ -5,7 +5,7 @@ import { TYPE } from "./model.ts";
 /** Numbers this large are moments; smaller ones from `FIRST_ID` on are event numbers. */
 export const MOMENTS = 100_000_000_000;
 
-const DURATIONS = [...new Set(Object.values(TYPE.timing).map((t) => t.value * 1000))];
+const DURATIONS = [...new Set(Object.values(TYPE.timing).flatMap((t) => (t ? [t.value * 1000] : [])))];
 const { timing } = TYPE;
 /** How long each report known to the search stays fresh; of one it does not know, every duration is tried. */
 const FRESH: Record<string, number[]> = {

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { manifestSchema, verify } from "../../shared/evidence/verify.ts";
+import { eventSchema } from "../../shared/protocol/events.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import { ed, given, replay, sha256 } from "./given.ts";
 
@@ -86,6 +87,15 @@ describe("a record kept from before", () => {
     const result = verify(lines, manifest, sha256);
     expect(result).toMatchObject({ ok: true, head: manifest.head, events: lines.length });
     expect(canonical(result.ok ? result.state : null)).toBe(kept);
+  });
+
+  it("[EVT-5] with a hold for each silent post gives the very state it gave", () => {
+    const events = fixture("silence-1.ndjson")
+      .trimEnd()
+      .split("\n")
+      .map((line) => eventSchema.parse(JSON.parse(line)));
+    expect(events.filter((e) => e.fact.type === "presenceLapsed")).toHaveLength(5);
+    expect(canonical(replay(events))).toBe(fixture("silence-1.state.txt").trimEnd());
   });
 
   it("[EVT-5] every line is version 1 and read whole", () => {

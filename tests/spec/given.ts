@@ -18,6 +18,7 @@ import { nextDeadline } from "../../shared/session/deadline.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";
 import { act, type Person, plan, type Step, tell, tick, unsettle } from "../../shared/session/step.ts";
+import type { PostElsewhere } from "../../shared/session/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 
@@ -70,6 +71,8 @@ export class Story {
   now = START;
   /** Code of another session of the aircraft, as the server would tell. */
   elsewhere: string | undefined;
+  /** A post the person holds in another session, as the server would tell. */
+  postElsewhere: PostElsewhere | undefined;
   standing: Standing | undefined;
   state: SessionState;
   readonly log: SessionEvent[] = [];
@@ -127,7 +130,11 @@ export class Story {
     const parsed = actionSchema.parse(action);
     const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
     return this.#keep(
-      act(this.state, parsed, who, mark, this.now, { elsewhere: this.elsewhere, standing: this.standing }),
+      act(this.state, parsed, who, mark, this.now, {
+        elsewhere: this.elsewhere,
+        postElsewhere: this.postElsewhere,
+        standing: this.standing,
+      }),
     );
   }
 

@@ -32,6 +32,39 @@ describe("posts", () => {
     });
   });
 
+  it("[PST-12] a person who holds a post in another open session takes none here, by claim or by hand-over", () => {
+    const story = given().manned();
+    story.say("cockpit", { type: "leavePost", post: "cockpit" });
+    for (const other of POSTS) {
+      story.postElsewhere = { code: "K7M2", post: other };
+      expect(story.does(fay, { type: "claimPost", post: "cockpit" }).refusal).toEqual({
+        reason: "postElsewhere",
+        found: "K7M2",
+      });
+    }
+    story.postElsewhere = undefined;
+    story.say("fireGuard", { type: "offerPost", post: "fireGuard", to: "fay" });
+    story.postElsewhere = { code: "K7M2", post: "supervisor" };
+    expect(story.does(fay, { type: "acceptPost", post: "fireGuard" }).refusal?.reason).toBe("postElsewhere");
+    expect(story.state.posts.fireGuard?.id).toBe("bo");
+  });
+
+  it("[PST-12] the supervisor of another session may supervise here too; the guard of another may not", () => {
+    const story = given();
+    story.postElsewhere = { code: "K7M2", post: "fireGuard" };
+    expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal?.reason).toBe("postElsewhere");
+    story.postElsewhere = { code: "K7M2", post: "supervisor" };
+    expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal).toBeUndefined();
+  });
+
+  it("[PST-12] moving a held post to another device takes no new post", () => {
+    const story = given().manned();
+    story.postElsewhere = { code: "K7M2", post: "supervisor" };
+    expect(
+      story.does(onDevice(bo, "bo-second"), { type: "claimPost", post: "fireGuard" }).refusal,
+    ).toBeUndefined();
+  });
+
   it("[PST-4] a hand-over needs offer and acceptance by the person named", () => {
     const story = given().manned();
     expect(story.does(bo, { type: "offerPost", post: "cockpit", to: "fay" }).refusal?.reason).toBe(

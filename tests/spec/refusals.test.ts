@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { REFUSAL_REASONS, type RefusalReason } from "../../shared/protocol/refusals.ts";
 import { refusals } from "../../shared/words/en/refusals.ts";
 import { RICH } from "../figures/rich.ts";
+import { WATCHED } from "../safety/types.ts";
 import { ada, bo, CREW, ed, fay, given, onDevice, type Say, type Story } from "./given.ts";
 
 const TRACE: Say = {
@@ -92,6 +93,18 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
     const story = given();
     story.does(fay, { type: "claimPost", post: "cockpit" });
     story.does(fay, { type: "claimPost", post: "supervisor" });
+    return story;
+  },
+  postElsewhere: () => {
+    const story = given();
+    story.postElsewhere = { code: "K7M2", post: "cockpit" };
+    story.does(fay, { type: "claimPost", post: "fireGuard" });
+    return story;
+  },
+  stillSilent: () => {
+    const story = given({ type: WATCHED }).upTo("starting").requested(3).wait(45);
+    story.say("cockpit", { type: "present" });
+    story.send("cockpit", "release", { ref: story.state.holds[0]?.id ?? 0 });
     return story;
   },
   notOffered: () => after(given().manned(), (s) => s.does(fay, { type: "acceptPost", post: "cockpit" })),

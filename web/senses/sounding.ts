@@ -2,7 +2,7 @@ import { ALERTS } from "../../shared/alerts/kinds.ts";
 import { needsPerson } from "../../shared/alerts/machine.ts";
 import type { Ask } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { silence } from "../../shared/posts/presence.ts";
+import { silence, silenceLimits } from "../../shared/posts/presence.ts";
 import type { AlertKind } from "../../shared/protocol/alerts.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
@@ -40,7 +40,7 @@ function soundingAsk(state: SessionState, ask: Ask, post: Post, now: number): So
   // A stop's signal sounds as the alert it raised.
   if (ask.key.startsWith("alert:") || ask.weight === 0) return [];
   if (ask.key === "present") {
-    const heard = (silence(state, post, now) ?? 0) >= state.type.timing.presenceHeard.value * 1000;
+    const heard = (silence(state, post, now) ?? 0) >= silenceLimits(state, post).called;
     return heard ? [{ key: "present", tone: "warning", everyMs: PRESENCE_MS }] : [];
   }
   if (ask.signal === null && ask.weight > 2) return [];

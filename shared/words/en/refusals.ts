@@ -24,9 +24,12 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   stopOpen: "A hold, cut or fire stands. First it must be ended.",
   postHeld: "{f} holds that post. Ask for a hand-over.",
   postVacant: "Nobody holds that post.",
+  postElsewhere:
+    "You hold a post in session {f}. A person stands at one aircraft at a time: hand that post over first.",
   alreadyHoldsPost: "You hold another post. One person holds one post: hand it over first.",
   notOffered: "That post was not offered to you.",
   notYourHold: "That hold is {f}'s to release.",
+  stillSilent: "{f}: not heard since the hold. They must touch their panel, or their post be vacated.",
   secondPersonNeeded: "A second person on another device must say so.",
   nothingOpen: "There is nothing open to end.",
   missingFigure: "Enter what is missing: {f}.",

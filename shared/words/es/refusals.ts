@@ -22,9 +22,12 @@ export const refusals: Catalogue["refusals"] = {
   stopOpen: "Hay un alto, corte o fuego vigente. Primero hay que terminarlo.",
   postHeld: "{f} ocupa ese puesto. Pida el relevo.",
   postVacant: "Nadie ocupa ese puesto.",
+  postElsewhere:
+    "Usted ocupa un puesto en la sesión {f}. Una persona está en un solo avión: entregue antes ese puesto.",
   alreadyHoldsPost: "Usted ocupa otro puesto. Una persona, un puesto: entréguelo primero.",
   notOffered: "Ese puesto no le fue ofrecido.",
   notYourHold: "Ese alto lo levanta {f}.",
+  stillSilent: "{f}: sin respuesta desde el alto. Debe tocar su panel, o hay que dejar vacante su puesto.",
   secondPersonNeeded: "Debe decirlo una segunda persona en otro dispositivo.",
   nothingOpen: "No hay nada abierto que terminar.",
   missingFigure: "Ingrese lo que falta: {f}.",

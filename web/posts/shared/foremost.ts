@@ -23,7 +23,7 @@ export function foremost(asks: readonly AskView[], held: Held | null): AskView |
   const mine = asks.find((a) => a.key === held?.key);
   if (!held || !first || !mine) return first;
   const sooner =
-    first.rank === mine.rank && first.dueAt !== null && (mine.dueAt === null || mine.key === PRESENT);
+    first.rank === mine.rank && (mine.key === PRESENT || (first.dueAt !== null && mine.dueAt === null));
   const presses = first.rank < mine.rank || sooner;
   const stays = held.over === first.key || !presses || (held.busy && first.rank > PRESSING);
   return stays ? mine : first;

@@ -93,8 +93,9 @@ function fireWords({ engine, place }: SessionState["fires"][number], { say, text
 
 /** Returns the reason of a hold in words, from its note. */
 function holdWords(note: string | null, { say, text }: Words): string {
-  const [why, what = ""] = note?.split(" ") ?? [];
+  const [why, what = "", ...more] = note?.split(" ") ?? [];
   if (why === "turning") return text.standing.holdTurning(what);
-  if (why === "silent") return text.standing.holdSilent(say.post(what as Post).toLowerCase());
+  if (why === "silent")
+    return text.standing.holdSilent([what, ...more].map((p) => say.post(p as Post).toLowerCase()).join(", "));
   return text.standing.hold;
 }

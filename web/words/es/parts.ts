@@ -154,6 +154,7 @@ export const parts: Readonly<Record<string, string>> = {
   presenceSeen: "Presencia, a la vista",
   presenceHeard: "Presencia, al oído",
   presenceHold: "Presencia, alto",
+  presenceAgain: "Presencia, de nuevo",
   n: "Número de motor",
   accessories: "Accesorios",
   basis: "Base",

@@ -112,5 +112,9 @@ export const typeFaults: readonly Phrase[] = [
     "la condición {1} necesita una revisión con el identificador {2}",
   ],
   ["presence must be seen, then heard, then hold", "la presencia va a la vista, luego al oído, luego alto"],
+  [
+    "presence is asked again no sooner than it is seen",
+    "la presencia no se pregunta de nuevo antes que a la vista",
+  ],
   ["{1} or {2}", "{1} o {2}"],
 ];
