@@ -46,7 +46,7 @@ export async function siegeSoak(seconds: number): Promise<boolean> {
   const target: Target = {
     url: server.url,
     guest: await enter("fireGuard", "guest"),
-    supervisor: await enter("supervisor", "office"),
+    supervisor: await enter("supervisor", "office", 1),
     session: running.id,
     over: ended.id,
     aircraft: aircraft.id,
