@@ -1,11 +1,16 @@
+import { execFile } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { spreadOf } from "../bench/histogram.ts";
 import { HOLD, TestPanel } from "../live/panel.ts";
 import { prepareServer, ServerProcess } from "../live/server-process.ts";
-import { besiege, type Target } from "../security/siege.ts";
+import type { Target } from "../security/siege.ts";
+
+const ATTACK = fileURLToPath(new URL("siege-attack.ts", import.meta.url));
 
 /** What a crew's hold may take under siege. Milliseconds. */
 const GOAL = { p99: 100, worst: 250 };
@@ -45,7 +50,7 @@ export async function siegeSoak(seconds: number): Promise<boolean> {
   await panel.watch(running.id);
   const target: Target = {
     url: server.url,
-    guest: await enter("fireGuard", "guest"),
+    guest: await enter("fireGuard", "guest", 1),
     supervisor: await enter("supervisor", "office", 1),
     session: running.id,
     over: ended.id,
@@ -56,10 +61,15 @@ export async function siegeSoak(seconds: number): Promise<boolean> {
   const watch = setInterval(() => {
     peakMb = Math.max(peakMb, memoryMb(server.pid));
   }, 500);
-  const end = performance.now() + seconds * 1_000;
-  const attack = besiege(target, () => performance.now() < end);
+  const attack = promisify(execFile)(process.execPath, [
+    "--import",
+    "tsx",
+    ATTACK,
+    JSON.stringify(target),
+    String(seconds),
+  ]);
   const under = await holds(panel, running.id, seconds);
-  const outcomes = await attack;
+  const { stdout } = await attack;
   clearInterval(watch);
   const diskMb = readdirSync(folder).reduce((sum, name) => sum + statSync(join(folder, name)).size, 0) / 1e6;
   const met = under.p99 <= GOAL.p99 && under.max <= GOAL.worst && under.unanswered === 0;
@@ -68,7 +78,7 @@ export async function siegeSoak(seconds: number): Promise<boolean> {
   console.log(`quiet: ${told(quiet)}`);
   console.log(`under siege, ${seconds} s: ${told(under)}; goal p99 ${GOAL.p99}, worst ${GOAL.worst} ms`);
   console.log(`memory at most ${peakMb.toFixed(0)} MB, database ${diskMb.toFixed(1)} MB`);
-  console.log(JSON.stringify(outcomes));
+  console.log(stdout.trim());
   panel.close();
   await server.stop("SIGTERM");
   rmSync(folder, { recursive: true, force: true });
