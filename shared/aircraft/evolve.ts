@@ -54,7 +54,7 @@ function apply(record: AircraftRecord, fact: RecordFact): AircraftRecord {
   }
 }
 
-/** Replaces what the session told before by what it tells now. An item keeps its number while it stands. */
+/** Replaces the session's earlier contribution with the present one. An item keeps its number while it is open. */
 function contributed(
   before: AircraftRecord,
   { session, through, over, contribution }: Extract<RecordFact, { type: "contributed" }>,
@@ -105,7 +105,7 @@ function ended(record: AircraftRecord, numbers: readonly number[]): AircraftReco
   };
 }
 
-/** The histories of all engines that either names. */
+/** Returns the histories of all engines that either list names. */
 function united(before: readonly EngineHistory[], told: readonly EngineHistory[]): EngineHistory[] {
   const numbers = [...new Set([...before, ...told].map((e) => e.n))].sort((a, b) => a - b);
   return numbers.map((n) => {
@@ -117,7 +117,7 @@ function united(before: readonly EngineHistory[], told: readonly EngineHistory[]
   });
 }
 
-/** Unites both histories: every starter use once, the later running, and a blade count made since then. */
+/** Returns both histories as one: every starter use once, the later run, and any blade count made since then. */
 function merged(before: EngineHistory, told: EngineHistory | undefined): EngineHistory {
   if (!told) return before;
   const uses = new Map(before.starter.map((use) => [use.on, use]));

@@ -4,8 +4,8 @@ import type { SessionState } from "../session/state.ts";
 import { stillCovers } from "./overridden.ts";
 
 /**
- * Overrides that end: one waits only so long for its second person, serves one start in one epoch, and covers only
- * what the two people saw.
+ * Returns the overrides that end. An override waits a limited time for its second person, serves one start in one
+ * epoch, and covers only what the two people saw.
  */
 export function overridesEnded(state: SessionState, now: number): Fact[] {
   const limit = state.type.timing.override.value * 1000;
@@ -24,7 +24,10 @@ export function overridesEnded(state: SessionState, now: number): Fact[] {
   });
 }
 
-/** Moments at which time alone ends an override: nobody followed the first person, or another person's date passes. */
+/**
+ * Returns the moments at which time alone ends an override: the second person did not come, or another person's date
+ * passes.
+ */
 export function overrideMoments(state: SessionState): number[] {
   return state.overrides.flatMap((o) => {
     const late = o.second === null ? [o.first.at + state.type.timing.override.value * 1000] : [];

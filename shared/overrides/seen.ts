@@ -4,7 +4,10 @@ import type { ConditionId } from "../protocol/conditions.ts";
 import type { SeenAside } from "../protocol/seenAside.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** What two people see when they set a condition aside: the answer, its report's time, its figure, each thing it names. */
+/**
+ * Returns what two people see when they set a condition aside: the answer, the time of its report, its figure, and each
+ * thing it names.
+ */
 export function seenAside(
   state: SessionState,
   condition: ConditionId,
@@ -17,19 +20,19 @@ export function seenAside(
 }
 
 /**
- * True while a condition that is not met is no newer and no worse than what was seen. Of several things, such as
+ * Returns true while an unmet condition is no newer and no worse than what was seen. Of several things, such as
  * defects, one may go; no other may come.
  */
 export function covered(seen: SeenAside, present: SeenAside): boolean {
   if (present.is === "yes") return true;
-  // The report that was seen may grow old.
+  // The report that was seen may become stale.
   const aged = seen.is === "yes" && present.is === "stale";
   if (present.is !== seen.is && !aged) return false;
   if (present.things !== undefined) return present.things.every((t) => seen.things?.includes(t) === true);
   return present.at === seen.at && present.found === seen.found;
 }
 
-/** Each thing that the answer is about, where there may be several; null where the answer is one report. */
+/** Returns each thing that the answer is about, if there may be several; null where the answer is one report. */
 function thingsOf(state: SessionState, condition: ConditionId, engine: number, now: number): string[] | null {
   switch (condition) {
     case "noBarringDefect":

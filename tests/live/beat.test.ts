@@ -45,7 +45,7 @@ describe("the beat of a session", () => {
     await ada.command(session, { type: "claimPost", post: "cockpit" });
     await bo.command(session, { type: "claimPost", post: "fireGuard" });
     await ada.watch(session);
-    // The guard's other device watches; the one the post is held from does not.
+    // Of the guard's two devices the other one watches, not the one from which the post is held.
     await other.watch(session);
     await server.hand.pass(LIMITS.beatMs);
     await ada.until(() => ada.beats.at(-1)?.serverNow === server.hand.clock.now());

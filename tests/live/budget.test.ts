@@ -17,7 +17,7 @@ import { sha256 } from "../spec/given.ts";
 const EVENTS = 2_000;
 const KB = 1_024;
 
-/** Holds and their releases, from each post in turn, until there are so many events. */
+/** Raises and releases holds, from each post in turn, until there are `least` events. */
 function trouble(stage: Stage, least: number): void {
   for (let i = 0; stage.events.length < least; i += 1) {
     const person = personAt(POSTS[i % POSTS.length] ?? "cockpit");
@@ -30,7 +30,7 @@ function trouble(stage: Stage, least: number): void {
   }
 }
 
-/** A start of four engines to its end, interrupted in every stage. */
+/** Returns a start of four engines to its end, interrupted in every stage. */
 function troubledStart(): Stage {
   const type = demo.types.find((t) => t.engines.length === 4);
   if (!type) throw new Error("the demo has a four-engine type");
@@ -45,7 +45,7 @@ function troubledStart(): Stage {
   return stage;
 }
 
-/** The figures of LIV-14, kilobytes of JSON: state without its type, type, last events, answered commands. */
+/** Returns the figures of LIV-14, kilobytes of JSON: state without its type, type, last events, answered commands. */
 function budget(): number[] {
   const spec = readFileSync(fileURLToPath(new URL("../../shared/SPEC.md", import.meta.url)), "utf8");
   const line = /^- \*\*LIV-14\*\* .*$/m.exec(spec)?.[0] ?? "";
@@ -59,7 +59,7 @@ it("[LIV-14] a session in memory stays within its budget through a four-engine s
   let head = genesis(state.id, sha256);
   const sealed = events.map((event) => {
     const { command, digest } = event;
-    // As long as panels' ids (UUID) and the server's digests are.
+    // As long as the ids of panels (UUID) and the server's digests.
     const long = { command: command?.padEnd(36, "-") ?? null, digest: digest && sha256(digest) };
     const one = seal({ ...event, ...long }, head, sha256);
     head = one.hash;
@@ -67,7 +67,7 @@ it("[LIV-14] a session in memory stays within its budget through a four-engine s
   });
   const read = async (_: string, since: number, limit: number) => sealed.slice(since, since + limit);
   const nothing = { state: null, headHash: genesis(state.id, sha256), answered: new Map(), tail: [] };
-  // Just what a server holds of a session it read from the record.
+  // Exactly what a server keeps of a session that it read from the record.
   const { held, ...more } = await readOn({ read }, state.id, nothing, noPseudonyms);
   expect([Object.keys(held).sort(), Object.keys(more)]).toEqual([
     ["answered", "headHash", "state", "tail"],
@@ -96,7 +96,7 @@ it("[LIV-15] sessions on one version of a type hold it once, planned here or rea
   expect(read[0]).toBe(read[1]);
   expect(read).toEqual(here);
   await again.close();
-  // Whatever its number says: a record may come from elsewhere.
+  // The type differs although its version number is the same: a record may come from elsewhere.
   const other = { ...FOUR, name: "Another four" };
   expect([sharedType(FOUR), sharedType(other), sharedType(structuredClone(other))]).toEqual([
     FOUR,

@@ -39,7 +39,7 @@ describe("a command", () => {
       answered = true;
       return result;
     });
-    // Both have exchanged a message with the server since: an early answer or event would have come first.
+    // Both have since exchanged a message with the server, so an early answer or event would have arrived.
     await ada.exchange();
     await bo.exchange();
     expect([answered, bo.heard, await log()]).toEqual([false, [], expect.objectContaining({ length: 1 })]);

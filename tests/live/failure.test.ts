@@ -94,7 +94,7 @@ describe("when nothing can be recorded", () => {
     const events = (await store.read(session, 0, 100)).map((e) => readSealed(e.body).event);
     expect(events.filter((e) => e.command === id)).toHaveLength(1);
     expect(events.map((e) => e.seq)).toEqual(events.map((_, i) => i + 1));
-    // Read anew, with its chain checked, it is the same session.
+    // Read again, with its chain checked, it is the same session.
     const other = await liveServer({ store });
     expect((await other.services.sessions.get(session)).state.posts.fireGuard?.id).toBe("bo");
     await other.close();

@@ -1,10 +1,10 @@
 import { type Append, RECORD_STAGE, StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 
-/** A store whose disk can be made to wait, or to fail. */
+/** A store whose disk can be made to wait or to fail. */
 export class GatedStore extends MemoryEventStore {
   broken = false;
-  /** Appends to sessions. Those to the records of aircraft follow by themselves. */
+  /** Number of appends to sessions, without those to the records of aircraft. */
   appends = 0;
   #gate: Promise<void> | null = null;
   #open: () => void = () => {};

@@ -6,7 +6,7 @@ import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Trouble } from "../../shared/protocol/wire.ts";
 import type { TestPanel } from "./panel.ts";
 
-/** What was answered to a command. */
+/** The answer to a command. */
 export interface Acked {
   session: string;
   seq: number;
@@ -19,7 +19,9 @@ interface Pending {
   action: Action;
 }
 
-/** One person's commands to one session, one after another. What was not answered is sent again, by the same id. */
+/**
+ * One person's commands to one session, one after another. A command without an answer is sent again with the same id.
+ */
 export abstract class Lane {
   readonly session: string;
   readonly acked = new Map<string, Acked>();
@@ -29,7 +31,7 @@ export abstract class Lane {
     this.session = session;
   }
 
-  /** The next thing to do, null to stop for now. Called again once the panel heard something new. */
+  /** Returns the next action, or null to stop for now. Called again once the panel has heard something new. */
   protected abstract next(panel: TestPanel): Action | null;
   protected answered(_action: Action, _seq: number): void {}
 
@@ -37,7 +39,7 @@ export abstract class Lane {
     return this.#pending === null;
   }
 
-  /** Goes on until the panel's link is gone; `onAck` hears of each answer. */
+  /** Runs until the panel's connection is lost; `onAck` is called for each answer. */
   async run(panel: TestPanel, onAck: () => void): Promise<void> {
     while (panel.socket.connected) {
       if (!(await this.#once(panel))) {
@@ -47,7 +49,7 @@ export abstract class Lane {
     }
   }
 
-  /** Sends again what is still without an answer. */
+  /** Sends every command again that still has no answer. */
   async flush(panel: TestPanel): Promise<void> {
     if (this.#pending) await this.#send(panel, this.#pending);
   }
@@ -66,7 +68,7 @@ export abstract class Lane {
     try {
       result = await panel.command(session, action, { id });
     } catch {
-      // The link went before the answer came: whether it was recorded only the next server can say.
+      // The connection was lost before the answer came: only the next server can say whether it was recorded.
       return false;
     }
     if (result.status === "error") throw new Error(`${action.type}: ${result.error}, ${result.message}`);
@@ -79,7 +81,7 @@ export abstract class Lane {
   }
 }
 
-/** Raises a hold, releases it, raises the next. */
+/** Raises a hold, releases it, and raises the next. */
 export class HoldLane extends Lane {
   #open: number | null = null;
 
@@ -94,7 +96,10 @@ export class HoldLane extends Lane {
   }
 }
 
-/** Plays one post towards the first engine's clearance, and cranks none: the clearance stands when the end comes. */
+/**
+ * Plays one post up to the first engine's clearance and does not crank, so that the clearance is valid when the server
+ * is killed.
+ */
 export class CrewLane extends Lane {
   readonly #post: Post;
 

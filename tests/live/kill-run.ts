@@ -18,7 +18,7 @@ export const CREW: Readonly<Record<Post, [handle: string, pin: string]>> = {
   supervisor: ["merryn", "925364"],
 };
 
-/** Answers a server gives at most before it is killed. */
+/** Most answers that a server gives before it is killed. */
 const MOST_ACKS = 40;
 
 export interface KillReport extends KillFindings {
@@ -26,7 +26,7 @@ export interface KillReport extends KillFindings {
   acked: number;
 }
 
-/** What a server stands on that is killed, and how to look at it afterwards without one. */
+/** The database of a killed server, and a way to read it afterwards without a server. */
 export interface KillGround {
   start(): Promise<ServerProcess>;
   record(): Promise<Stored[]>;
@@ -63,9 +63,9 @@ export function onPostgres(url: string): KillGround {
 }
 
 /**
- * Starts the real server on its ground, loads it, and kills it, over and over: each time after a number of answers that
- * the seed decides, with commands under way. What was not answered is sent again to the next one. At the end it is
- * stopped in order, and the log is held against every answer there was.
+ * Starts the real server on its database, loads it and kills it, again and again. Each kill comes after a number of
+ * answers that the seed decides, while commands are under way. Commands without an answer are sent again to the next
+ * server. At the end the server is stopped in order, and the log is compared with every answer.
  */
 export async function killRun(ground: KillGround, seed: number, kills: number): Promise<KillReport> {
   let server = await ground.start();
@@ -94,7 +94,7 @@ export async function killRun(ground: KillGround, seed: number, kills: number): 
   return { ...report, kills, acked: acked.size };
 }
 
-/** Runs every lane until `limit` answers have come, then calls `kill` in that very turn. */
+/** Runs every lane until `limit` answers have come, then calls `kill` in the same turn of the event loop. */
 async function loadUntil(
   url: string,
   lanes: readonly { token: string; lane: Lane }[],

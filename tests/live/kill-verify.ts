@@ -10,23 +10,23 @@ import { sha256 } from "../spec/given.ts";
 import type { Acked } from "./kill-load.ts";
 
 export interface KillFindings {
-  /** What is wrong, in words; empty when nothing is. */
+  /** The faults in words; empty when there are none. */
   faults: string[];
   events: number;
   restarts: number;
-  /** Clearances that lived when a server was killed. */
+  /** Clearances that were valid when a server was killed. */
   clearancesEnded: number;
-  /** Holds that stood when a server was killed. */
+  /** Holds that were open when a server was killed. */
   holdsKept: number;
 }
 
-/** One session as it lies in the database. */
+/** One session as the database has it. */
 export interface Stored {
   row: SessionRow;
   events: StoredEvent[];
 }
 
-/** Holds what lies in the database against what was acknowledged. */
+/** Compares the database with the commands that were acknowledged. */
 export function findings(record: readonly Stored[], acked: ReadonlyMap<string, Acked>): KillFindings {
   const found: KillFindings = { faults: [], events: 0, restarts: 0, clearancesEnded: 0, holdsKept: 0 };
   const bearing = new Map<string, SessionEvent[]>();
@@ -48,7 +48,7 @@ export function findings(record: readonly Stored[], acked: ReadonlyMap<string, A
     else if (last.seq !== seq || last.session !== session)
       fault(`answered with ${seq}, in the log at ${last.seq}`);
   }
-  // Every command, answered or not, left its mark in one unbroken step, and a signal was sent once.
+  // Every command, answered or not, has its events in one unbroken step, and a signal was sent once.
   for (const [id, events] of bearing) {
     const first = events[0]?.seq ?? 0;
     if (events.some((e, i) => e.seq !== first + i)) found.faults.push(`${id} is in the log in two places`);
@@ -57,7 +57,7 @@ export function findings(record: readonly Stored[], acked: ReadonlyMap<string, A
   return found;
 }
 
-/** After a restart no clearance from before it lives, and every hold from before it stands. */
+/** After a restart no earlier clearance is valid, and every earlier hold is open. */
 function lookAtRestarts(events: readonly SessionEvent[], found: KillFindings): void {
   let state: SessionState | null = null;
   let before: SessionState | null = null;
@@ -83,7 +83,7 @@ function compare(before: SessionState, after: SessionState, found: KillFindings)
       found.faults.push(`a clearance outlived the restart at ${before.seq}`);
   }
   found.holdsKept += before.holds.length;
-  // Time may have brought more: a presence that lapsed holds by itself.
+  // Time may have added holds: a silent post raises one by itself.
   const standing = new Set(after.holds.map((h) => h.id));
   for (const { id } of before.holds)
     if (!standing.has(id)) found.faults.push(`hold ${id} was lost in the restart at ${before.seq}`);

@@ -23,7 +23,7 @@ describe.concurrent("a server killed again and again under load", () => {
       const report = await killRun(onFile(join(folder, `${seed}.db`)), seed, KILLS_EACH);
       console.log(`seed ${seed}: ${JSON.stringify(report)}`);
       expect(report.faults).toEqual([]);
-      // The run was worth its while: much was answered, holds stood and clearances lived when a server died.
+      // The run tested something: many commands were answered, and holds and clearances existed when a server died.
       expect(report.restarts).toBe(2 * KILLS_EACH);
       expect(report.acked).toBeGreaterThan(10 * KILLS_EACH);
       expect(report.holdsKept).toBeGreaterThan(0);

@@ -54,7 +54,7 @@ describe("a message that is not understood", () => {
     const answer = await ada.ask("command", make(good));
     expect(answer).toMatchObject({ status: "error", error: "malformed" });
     expect((answer as { message: string }).message).toMatch(new RegExp(`^${where.replace(".", "\\.")}: `));
-    // The panel goes on.
+    // The panel continues.
     expect(await ada.command(session, HOLD)).toMatchObject({ status: "accepted" });
   });
 
@@ -117,7 +117,7 @@ describe("too many messages", () => {
     const results = await Promise.all(
       actions.map((kind) => ada.command(session, { type: "send", kind, engine: 2, channel: "panel" })),
     );
-    // One that says no more than one that stands is told so: each is on the record.
+    // A stop that says no more than an open one gets that answer: each of the others is on the record.
     const log = await server.services.store.read(session, 0, 1_000);
     const sent = new Set(log.filter((e) => e.type === "sent").map((e) => e.seq));
     for (const r of results) {
@@ -187,7 +187,7 @@ describe("too many messages", () => {
     expect(take(2, 500)).toEqual([true, false]);
     expect(take(1, 999)).toEqual([false]);
     expect(take(5, 60_000)).toEqual([true, true, true, false, false]);
-    // A clock that went back earns nothing and takes nothing away.
+    // A clock that went back neither adds nor takes away allowance.
     expect(take(1, 0)).toEqual([false]);
     expect(take(2, 500)).toEqual([true, false]);
   });

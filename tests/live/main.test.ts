@@ -17,7 +17,7 @@ beforeAll(() => {
 }, 5 * MINUTE);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** What the server said when it would not start, and its exit code. */
+/** Returns the server's output when it refused to start, and its exit code. */
 async function refusal(data: string, environment: Record<string, string> = {}) {
   const error = await ServerProcess.start(data, environment).then(
     async (server) => {

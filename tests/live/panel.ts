@@ -14,7 +14,7 @@ export interface LiveServer extends TestServer {
   url: string;
 }
 
-/** A test server that listens on a free port of this machine. */
+/** Opens a test server that listens on a free port of this machine. */
 export async function liveServer(options: TestOptions = {}): Promise<LiveServer> {
   const server = await testServer(options);
   await server.app.listen({ port: 0, host: "127.0.0.1" });
@@ -25,7 +25,7 @@ export async function liveServer(options: TestOptions = {}): Promise<LiveServer>
 type Asked = Record<string, (...args: never[]) => void>;
 type Bye = Parameters<ServerToClient["bye"]>[0];
 
-/** A panel as the server sees one: a real socket, which keeps everything it hears. */
+/** A panel as the server sees it: a real socket that keeps everything it hears. */
 export class TestPanel {
   readonly socket: Socket<ServerToClient, Asked>;
   readonly heard: SessionEvent[] = [];
@@ -34,9 +34,9 @@ export class TestPanel {
   readonly byes: Bye[] = [];
   ramps = 0;
   refusal: { message: string; data?: { error: string; message: string } } | null = null;
-  /** Kept by the same code as the server's, from what came over the wire alone. */
+  /** Built by the same code as the server's, only from what came over the wire. */
   state: SessionState | null = null;
-  /** Events that came doubled, or with others missing before them. */
+  /** Events that came twice, or with others missing before them. */
   readonly faults: string[] = [];
   #gone = false;
   readonly #waiting = new Set<{ is: () => boolean; met: () => void }>();
@@ -81,7 +81,7 @@ export class TestPanel {
     );
   }
 
-  /** Resolves as soon as `is` holds; looked at whenever something is heard. */
+  /** Resolves as soon as `is` holds. It is tested after every message. */
   until(is: () => boolean): Promise<void> {
     if (is()) return Promise.resolve();
     return new Promise((resolve) => {
@@ -96,7 +96,7 @@ export class TestPanel {
     });
   }
 
-  /** Resolves once the server let the panel in or refused it, or was gone before it could do either. */
+  /** Resolves once the server let the panel in, refused it, or was gone before it could do either. */
   async settled(): Promise<this> {
     await this.until(() => this.socket.connected || this.refusal !== null || this.#gone);
     return this;
@@ -110,25 +110,25 @@ export class TestPanel {
     return this.socket.emitWithAck(event, value as never) as Promise<T>;
   }
 
-  /** Asks to watch; what comes is taken over before anything that comes after it. */
+  /** Asks to watch. The answer is applied before any later message. */
   async watch(session: string, since = 0): Promise<Sync> {
     const sync = await new Promise<Sync | Trouble>((resolve, reject) => {
       const answered = (error: Error | null, answer: Sync | Trouble) => {
         if (error) return reject(error);
         if ("state" in answer) this.state = answer.state;
-        // What was asked for and came by itself meanwhile is there already.
+        // Events of the answer may have arrived by themselves before it.
         if ("events" in answer)
           for (const event of answer.events) if (event.seq > (this.state?.seq ?? 0)) this.#apply(event);
         resolve(answer);
       };
-      // With a limit, however long, the answer is an error too when the link goes first.
+      // With any time limit, a lost connection makes the answer an error too.
       this.socket.timeout(60_000).emit("watch", { session, since } as never, answered as never);
     });
     if ("status" in sync) throw new Error(sync.message);
     return sync;
   }
 
-  /** Connects again after the link was lost, and takes over what was recorded meanwhile. */
+  /** Connects again after the connection was lost, and applies what was recorded meanwhile. */
   async rejoin(session: string): Promise<void> {
     this.socket.connect();
     await this.until(() => this.socket.connected);
@@ -147,13 +147,13 @@ export class TestPanel {
     }
   }
 
-  /** Sends one command; another `id` or more fields by `over`. */
+  /** Sends one command; `over` replaces its id or adds fields. */
   command(session: string, action: Action | { type: string }, over: Record<string, unknown> = {}) {
     const command = { v: 1, id: randomUUID(), session, clientAt: 1, action, ...over };
     return this.ask<CommandResult | Trouble>("command", command);
   }
 
-  /** One exchange with the server: what it had sent before has arrived after it. */
+  /** Makes one exchange with the server: everything sent before it has then arrived. */
   async exchange(): Promise<void> {
     await this.ask("time", 0);
   }
@@ -165,7 +165,7 @@ export class TestPanel {
 
 export const HOLD: Action = { type: "send", kind: "hold", channel: "panel" };
 
-/** Signs a person in and connects a panel of theirs. */
+/** Signs a person in and connects a panel for that person. */
 export async function panelOf(server: LiveServer, handle: string, device?: string): Promise<TestPanel> {
   const token = await signIn(server.app, handle, device);
   const panel = await new TestPanel(server.url, { token, proto: PROTOCOL }).settled();

@@ -6,13 +6,13 @@ import { fileURLToPath } from "node:url";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
-/** Makes the bundled server, if it is not what its sources would give. */
+/** Builds the server's bundle if its sources have changed. */
 export function prepareServer(): void {
   const script = join(root, "server", "scripts", "prepare.mjs");
   execFileSync(process.execPath, [script, "client", "server"], { cwd: root, stdio: "pipe" });
 }
 
-/** The real server as its own process, on a database file that outlives it. */
+/** The real server as a process of its own, on a database file that outlives it. */
 export class ServerProcess {
   readonly url: string;
   readonly #child: ChildProcess;
@@ -22,7 +22,10 @@ export class ServerProcess {
     this.url = url;
   }
 
-  /** Resolves once it listens. @throws Error with what it said when it ends before that */
+  /**
+   * Resolves once it listens.
+   * @throws Error with its output when it ends before that
+   */
   static async start(data: string, environment: Record<string, string> = {}): Promise<ServerProcess> {
     const child = spawn(process.execPath, [join(root, "server", "dist", "main.js")], {
       cwd: root,
@@ -54,7 +57,7 @@ export class ServerProcess {
     return this.#child.pid ?? 0;
   }
 
-  /** As a power cut would: nothing is closed in order. */
+  /** Kills it as a power cut would: nothing is closed in order. */
   async kill(): Promise<void> {
     const ended = once(this.#child, "exit");
     this.#child.kill("SIGKILL");

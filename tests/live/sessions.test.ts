@@ -245,7 +245,8 @@ describe("sessions in memory", () => {
     }
     await settle();
     const [first = "", last = ""] = [sessions[0], sessions.at(-1)];
-    // Planning looks at the aircraft's last session, and of the same instant that may be any: look at all others since.
+    // Planning reads the aircraft's last session, which may be any of those planned at the same instant. So read all
+    // the others first.
     for (const other of sessions.slice(1)) await stateOf(test, other);
     let reads = 0;
     const read = test.services.store.read.bind(test.services.store);

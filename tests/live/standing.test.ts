@@ -113,7 +113,7 @@ describe("what stands at an aircraft, on a server", () => {
     const store = new MemoryEventStore();
     const first = await server(store);
     const session = await plan(first);
-    // The server dies between the session's own event and the record's.
+    // The server dies after the session's own event and before the record's.
     first.services.records.contribute = () => Promise.reject(new Error("died"));
     await say(first, session, HOLD);
     await abandoned(first, session);

@@ -45,7 +45,7 @@ describe("watching", () => {
 
   it("[LIV-3] brings the whole state to a panel that is too far behind, or that has more than the server", async () => {
     const one = await panel("ada");
-    // With a pause between: what is a flood is not recorded.
+    // With a pause between them, because a flood of stops is not recorded.
     for (; (await headNow()) <= TAIL + 2; await server.hand.pass(1_000))
       await Promise.all(Array.from({ length: 20 }, () => one.command(session, HOLD)));
     const head = await headNow();
@@ -89,7 +89,7 @@ describe("watching", () => {
   it("[LIV-3] misses nothing and doubles nothing while commands pour in", async () => {
     const writers = await Promise.all(["ada", "bo", "cy", "di"].map((who) => panel(who)));
     const readers = await Promise.all(Array.from({ length: 6 }, (_, n) => panel("ed", `reader-${n}`)));
-    // Each reader begins, ends and begins again in the midst of it, from the number it has.
+    // Each reader stops and starts again during the writing, from the number it has.
     const reading = readers.map(async (reader, n) => {
       await reader.watch(session);
       for (let round = 0; round < 8; round += 1) {

@@ -20,7 +20,7 @@ const lines = text.trimEnd().split("\n");
 const file = (all: readonly string[]) => `${all.join("\n")}\n`;
 const other = signerFrom("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb");
 
-/** As `npm run verify` reads a file: what is no UTF-8 is not read at all. */
+/** Reads a file as `npm run verify` does: a file that is not UTF-8 is not read at all. */
 function check(bytes: Uint8Array) {
   try {
     return checkFile(new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes)).ok;
@@ -42,7 +42,7 @@ describe("a signed export", { timeout: 120_000 }, () => {
     const missed: string[] = [];
     for (let i = 0; i < bytes.length; i += 1) {
       const changed = Buffer.from(bytes);
-      // One bit, another for each byte in turn, so that all eight are tried all over the file.
+      // Change one bit, another one in each byte in turn, so that all eight are tried throughout the file.
       changed[i] = (changed[i] ?? 0) ^ (1 << (i % 8));
       if (check(changed)) missed.push(changed.subarray(Math.max(0, i - 20), i + 20).toString());
     }
@@ -106,7 +106,7 @@ describe("a signed export", { timeout: 120_000 }, () => {
 
   it("[CHP-7] with any one bit of its last letters changed is bad", () => {
     const bytes = Buffer.from(text, "utf8");
-    // The last letters hold bits that mean nothing: they must be bad all the same.
+    // The last letters hold unused bits: changing those must be found too.
     for (let i = bytes.length - 12; i < bytes.length; i += 1)
       for (let bit = 0; bit < 8; bit += 1) {
         const changed = Buffer.from(bytes);

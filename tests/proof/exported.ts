@@ -14,7 +14,7 @@ import { testSigner } from "../http/test-signer.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { exported, START, sha256 } from "../spec/given.ts";
 
-/** As small as a type may be, so that every byte of an export can be tried. */
+/** The smallest possible type, so that every byte of an export can be tried. */
 export const SMALL: AircraftType = {
   ...FOUR,
   engines: FOUR.engines.slice(0, 1),
@@ -25,7 +25,7 @@ export const SMALL: AircraftType = {
   gauges: FOUR.gauges.slice(0, 1),
 };
 
-/** Puts a session's events into a store, one append each. */
+/** Puts a session's events into a store, one append for each. */
 export async function stored(log: readonly SessionEvent[], store = new MemoryEventStore()) {
   let state: SessionState | null = null;
   for (const [i, body] of exported(log).lines.entries()) {
@@ -40,7 +40,7 @@ export async function stored(log: readonly SessionEvent[], store = new MemoryEve
   return store;
 }
 
-/** The session's export, with a checkpoint of its first two events and one of all. */
+/** Returns the session's export, with a checkpoint of its first two events and one of all. */
 export async function exportText(
   log: readonly SessionEvent[],
   signer: EvidenceSigner = testSigner,

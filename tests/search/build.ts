@@ -11,8 +11,8 @@ type SearchModule = typeof import("./search.ts");
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
 /**
- * The search together with the core it searches, in one piece; with a mutant, of a core broken in that one place.
- * @throws Error when the text a mutant replaces does not stand exactly once in its file
+ * Returns the search bundled with the core that it searches; with a mutant, the core is broken in that one place.
+ * @throws Error unless the text that a mutant replaces occurs exactly once in its file
  */
 export async function searchOf(mutant?: Mutant): Promise<SearchModule> {
   const folder = mkdtempSync(join(tmpdir(), "chockside-search-"));
@@ -34,7 +34,7 @@ export async function searchOf(mutant?: Mutant): Promise<SearchModule> {
   }
 }
 
-/** The text of a file with a mutant's change made. */
+/** Returns the text of a file with a mutant's change. */
 export function broken(mutant: Mutant): string {
   const text = readFileSync(join(root, mutant.file), "utf8");
   const times = text.split(mutant.find).length - 1;

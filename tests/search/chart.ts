@@ -18,8 +18,9 @@ const MARGIN = 10;
 const placeOf = (post: Post | null) => COLUMNS.indexOf(post ?? "observer") * WIDTH + WIDTH / 2;
 
 /**
- * A trace as plain text: one column per post, an arrow per signal from its sender to whom it is addressed, time
- * downward. `x` ends what was refused, `o` marks an act that goes to nobody, words at the left edge what time brought.
+ * Returns a trace as plain text: one column per post, an arrow per signal from its sender to its addressees, time
+ * downward. `x` ends a refused signal, `o` marks an act addressed to nobody, words at the left edge are what time
+ * caused.
  */
 export function chart(
   root: string,

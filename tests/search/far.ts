@@ -2,11 +2,11 @@ import { searchOf } from "./build.ts";
 import { SCOPES } from "./scopes.ts";
 
 /**
- * Searches the core as far as there is time for, and prints what was reached, how deep and how fast.
+ * Searches the core as far as time allows, and prints what was reached, how deep and how fast.
  *
  * @param scope a scope's name, or "all"
- * @param states where to end, a scope
- * @param minutes where to end, a scope
+ * @param states the number of states at which a scope ends
+ * @param minutes the minutes after which a scope ends
  * @returns whether every state kept every invariant
  * @throws Error when no scope has that name
  */

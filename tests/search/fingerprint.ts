@@ -4,12 +4,13 @@ import { FIRST_ID, OLDEST } from "./model.ts";
 import { MOMENTS } from "./time.ts";
 
 /**
- * A 64-bit fingerprint of what of a state can still matter: equal for states that only differ in event numbers, in the
- * moment they happen at, in names and in the order of things whose order means nothing. Two different states share one
- * with a chance of about n²/2⁶⁵ among n states (a millionth at five million). A field this file does not know counts.
+ * A 64-bit fingerprint of the parts of a state that can still matter. States are equal if they differ only in event
+ * numbers, in their moment, in names, and in the order of things whose order has no meaning. Among n states, two
+ * different ones share a fingerprint with a chance of about n²/2⁶⁵ (a millionth at five million). A field that this
+ * file does not know counts.
  */
 
-// The running answer of `hash` and `mix`, kept outside to spare an allocation for each of some hundred leaves.
+// Results of `hash` and `mix`. They are module variables to avoid an allocation for each of some hundred leaves.
 let low = 0;
 let high = 0;
 
@@ -22,7 +23,7 @@ let liveSince: number | null = null;
 let atDropped = false;
 let alertsCount = true;
 
-// Things with an id of their own: what they are without ids, so that a reference can be read as what it points at.
+// Things with an id of their own, hashed without ids, so that a reference can be replaced by what it refers to.
 const own: { id: number }[] = [];
 const lows: number[] = [];
 const highs: number[] = [];
@@ -31,24 +32,24 @@ let things = 0;
 let inThing = false;
 let ownRefs: number[] = [];
 
-// The parts of the state its successors are compared with: most of them are the very same objects there.
+// The parts of the state that its successors are compared with: most parts of a successor are the same objects.
 let baseNow = Number.NaN;
 let baseEpoch = 0;
 let baseLive: number | null = null;
 const baseParts: unknown[] = [];
 const baseLows: number[] = [];
 const baseHighs: number[] = [];
-/** Whether a part's hash hangs on more than the part: on what an id points at, or on the epoch. */
+/** Whether a part's hash depends on more than the part: on what an id refers to, or on the epoch. */
 const baseHangs: boolean[] = [];
 const baseThings: { thing: object; low: number; high: number; refs: number[] }[] = [];
 let hangs = false;
 
-/** Whether alerts are part of a state: they decide nothing of a start, but themselves. */
+/** Sets whether alerts are part of a state: they decide nothing of a start except themselves. */
 export function countAlerts(count: boolean): void {
   alertsCount = count;
 }
 
-/** Remembers a state's parts; the fingerprints of its successors are then made of what changed. */
+/** Stores a state's parts, so that the fingerprints of its successors need only the changed parts. */
 export function setBase(state: SessionState, at: number): void {
   baseNow = Number.NaN;
   read(state, at, true);
@@ -57,7 +58,7 @@ export function setBase(state: SessionState, at: number): void {
   baseLive = state.liveSince;
 }
 
-/** Sets `print` to the fingerprint of a state as it stands at a moment. */
+/** Sets `print` to the fingerprint of a state at a moment. */
 export function fingerprint(state: SessionState, at: number): void {
   read(state, at, false);
 }
@@ -97,7 +98,7 @@ function read(state: SessionState, at: number, base: boolean): void {
     if (rule === DROP || rule === ID || rule === EPOCH) continue;
     const part = state[key as keyof SessionState];
     if (rule === AT) {
-      // Only a clock set back is seen in it.
+      // This part shows only a clock that was set back.
       a = (a + Math.imul(Math.max(0, (part as number) - now), 0x9e3779b1)) | 0;
       continue;
     }
@@ -134,7 +135,7 @@ function read(state: SessionState, at: number, base: boolean): void {
   print.high = high >>> 0;
 }
 
-/** A dead clearance can still be named by a late command: the newest of each engine counts. */
+/** A late command can still name a clearance that ended: the newest of each engine counts. */
 function deadClearances({ ended }: SessionState): void {
   let a = low;
   let b = high;
@@ -152,7 +153,7 @@ function deadClearances({ ended }: SessionState): void {
   high = b;
 }
 
-/** The base's hash of the very same thing, if it has it. */
+/** Takes the base's hash of the same object, if it has one. */
 function recall(thing: { id: number }): boolean {
   for (const known of baseThings) {
     if (known.thing !== thing) continue;
@@ -189,7 +190,7 @@ function readThing(thing: { id: number }, list: number) {
   things += 1;
 }
 
-/** Mixes in what an id points at: the sum over the things that bear it, or nothing when they are gone. */
+/** Mixes in what an id refers to: the sum over the things with this id, or nothing when they are gone. */
 function reference(id: number): void {
   let x = 0;
   let y = 0;
@@ -250,7 +251,7 @@ function hashNumber(value: number): void {
   }
 }
 
-/** Numbers in a row keep their order; of anything else it is a set. */
+/** Hashes an array: numbers keep their order, anything else counts as a set. */
 function hashArray(values: readonly unknown[]): void {
   let a = values.length;
   let b = 37;
@@ -277,7 +278,7 @@ function hashObject(value: Record<string, unknown>): void {
     if (key.rule === ID && typeof part === "number" && part >= FIRST_ID && inThing) continue;
     if (key.rule === FLAG) low = high = part === null ? 1 : 2;
     else if (key.rule === TOUCH) {
-      // Silence counts from the touch, or from when the start came alive if that was later; else not at all.
+      // Silence counts from the touch, or from the time the start became live if that was later; else not at all.
       hangs = true;
       hash(liveSince === null ? null : Math.max(part as number, liveSince));
     } else if (key.rule === EPOCH) {

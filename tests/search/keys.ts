@@ -1,4 +1,4 @@
-/** Never decides anything: words, records of what stood, counters whose rising is checked step by step. */
+/** These never decide anything: words, records of the past, and counters whose rise every step checks. */
 const DROPPED = new Set([
   "name",
   "note",
@@ -20,9 +20,9 @@ const DROPPED = new Set([
   "delivered",
   "drillsOpened",
 ]);
-/** Moments of which only matters whether there is one. */
+/** Moments for which it only matters whether there is one. */
 const FLAGS = new Set(["doneAt", "readBackAt", "firstOilAt", "allClearAt", "liveSince", "lastRanAt"]);
-/** Parts in which the moment something was said decides nothing any more; the deadlines stand beside it. */
+/** Parts in which the time of a report decides nothing any more, because its deadlines are beside it. */
 export const AT_DROPPED = new Set([
   "signals",
   "holds",
@@ -60,7 +60,7 @@ interface Key {
 const keys = new Map<string, Key>();
 const words = new Map<string, number>();
 
-/** What is known of a field by its name. */
+/** Returns what is known of a field by its name. */
 export function keyOf(name: string): Key {
   const known = keys.get(name);
   if (known) return known;
@@ -82,7 +82,7 @@ export function keyOf(name: string): Key {
   return made;
 }
 
-/** A number for a word, the same in every run. */
+/** Returns a number for a word, the same in every run. */
 export function wordOf(text: string): number {
   const known = words.get(text);
   if (known !== undefined) return known;

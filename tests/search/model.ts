@@ -5,7 +5,7 @@ import { readAircraftType } from "../../shared/types/validate.ts";
 
 /** Server time of the prepared state. A multiple of a second, so that every deadline falls on the search's grid. */
 export const START = 1_700_000_000_000;
-/** Event numbers of the search begin here, so that an id is told from any other number by its size. */
+/** Event numbers of the search begin here, so that its size tells an id from any other number. */
 export const FIRST_ID = 1_000_000;
 
 const source = { basis: "invented", text: "small figures for the search" } as const;
@@ -110,7 +110,7 @@ function twin(): AircraftType {
 }
 
 export const TYPE = twin();
-/** Beyond the longest duration of the type, older is no different. */
+/** Longer than the longest duration of the type: a greater age changes nothing. */
 export const OLDEST = 7000;
 
 const person = (id: string, device: string, ...mayHold: Post[]): Person => ({

@@ -10,7 +10,7 @@ import { send } from "./roots.ts";
 import type { Scope, Who } from "./scopes.ts";
 import { nextMoments } from "./time.ts";
 
-/** One thing that can happen next. An act that never arrives needs no move: it is the state left as it is. */
+/** One thing that can happen next. A command that never arrives needs no move: it leaves the state as it is. */
 export type Move =
   | { is: "act"; by: Person; action: Action; validUntil?: number }
   | { is: "wait"; to: number }
@@ -20,7 +20,7 @@ export type Move =
   | { is: "restart" }
   | { is: "clock"; by: number };
 
-/** A state and the server's clock, which may have run on without the server having looked. */
+/** A state and the server's clock, which may have advanced before the server looked at it. */
 export interface Node {
   state: SessionState;
   now: number;
@@ -32,11 +32,11 @@ const REFS: Partial<Record<SignalKind, "holds" | "cuts" | "fires">> = {
   fireOut: "fires",
 };
 
-/** Makes the list of moves of a scope. The list depends on the state alone, so a move's place in it names it. */
+/** Makes the list of moves of a scope. The list depends on the state alone, so an index into it identifies a move. */
 export class Moves {
   private readonly scope: Scope;
   private readonly people: [Who, Person][];
-  /** Sends that name no open thing, by person and post held; built once. */
+  /** Sends that refer to no open thing, by person and post held; built once. */
   private readonly fixed = new Map<string, Move[]>();
 
   constructor(scope: Scope) {
@@ -87,7 +87,7 @@ export class Moves {
       if (kind in REFS || !this.sentBy(kind, who)) continue;
       const rule = signalOf(kind);
       const may = rule.from === "anyone" || (post !== null && rule.from.includes(post));
-      // One try by a person who may not, for the kinds that would do most harm.
+      // One attempt by a person without permission, for the kinds that would do the most harm.
       const tried = kind === "clearToStart" || (kind === "arcClear" && post === null);
       if (!may && !tried) continue;
       const engines = rule.engine === "required" || kind === "fire" ? this.scope.engines : [undefined];
@@ -99,7 +99,7 @@ export class Moves {
       }
       if (kind === "cut" && post === "cockpit")
         moves.push({ is: "act", by, action: send(kind, { engine: 7 }) });
-      // A hand signal of the cockpit's, recorded by the ground: never the crew's leave.
+      // A hand signal of the cockpit, recorded by the ground: never the crew's leave.
       if (rule.witnessable && rule.answer.allowed.includes("authorise") && post !== "cockpit") {
         const action = send(kind, { channel: "hand", seenFrom: "cockpit" });
         moves.push({ is: "act", by, action });
@@ -114,7 +114,7 @@ export class Moves {
     return only === undefined || only.includes(who);
   }
 
-  /** Releases, resets and words of a fire out: of each open thing. */
+  /** Adds releases, resets and reports of a fire out, for each open thing. */
   private references(moves: Move[], state: SessionState, who: Who, by: Person, post: Post | null) {
     for (const kind of ["release", "resetCut", "fireOut"] as const) {
       const list = REFS[kind];
@@ -156,7 +156,7 @@ export class Moves {
     return this.people.find(([, p]) => p.id === holder.id && p.device === holder.device)?.[1];
   }
 
-  /** Commands that arrive late: decided on what was, sent when something else stood. */
+  /** Adds commands that arrive late: decided on an earlier state. */
   private stale(moves: Move[], state: SessionState, now: number) {
     const cockpit = this.holderOf(state, "cockpit");
     const guard = this.holderOf(state, "fireGuard");
@@ -182,7 +182,7 @@ export class Moves {
   }
 }
 
-/** The post a person holds, by the search's own reading of the state. */
+/** Returns the post that a person holds, as the search reads the state. */
 export function postOf(state: SessionState, person: { id: string; device: string }): Post | null {
   for (const post of POSTS) {
     const holder = state.posts[post];
@@ -224,7 +224,7 @@ function acknowledgements(moves: Move[], state: SessionState) {
   }
 }
 
-/** Asked of everybody, so that the posts that may not are tried too. */
+/** Adds overrides by everybody, so that posts without permission try them too. */
 function setAside(moves: Move[], by: Person, engines: readonly number[]) {
   for (const engine of engines) {
     for (const condition of ["brakesSet", "arcClear"] as const) {
@@ -243,7 +243,10 @@ function defectsOf(moves: Move[], state: SessionState, by: Person) {
   }
 }
 
-/** The drill at the first engine, opened and ended; by everybody, so that the posts that may not are tried too. */
+/**
+ * Adds the opening and ending of the drill at the first engine, by everybody, so that posts without permission try them
+ * too.
+ */
 function drillsOf(moves: Move[], state: SessionState, by: Person) {
   if (state.drills.length === 0) {
     moves.push({ is: "act", by, action: { type: "startDrill", drill: "kickback", engine: 1 } });
@@ -253,7 +256,7 @@ function drillsOf(moves: Move[], state: SessionState, by: Person) {
   }
 }
 
-/** The guard's post and the cockpit's go from hand to hand. */
+/** Adds changes of the guard's and the cockpit's post. */
 function changesOfPost(moves: Move[], state: SessionState, by: Person, post: Post | null) {
   const act = (action: Action) => moves.push({ is: "act", by, action });
   if (post === "fireGuard" || post === "cockpit") {

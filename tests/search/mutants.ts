@@ -1,13 +1,13 @@
 import type { Root } from "./roots.ts";
 
-/** A rule of the core broken on purpose, and the invariant the search must find broken. */
+/** A rule of the core broken on purpose, and the invariant that the search must then find broken. */
 export interface Mutant {
   name: string;
   file: string;
   find: string;
   replace: string;
   expect: string;
-  /** Where to look, so that it is found soon. */
+  /** The scope in which the search finds it soon. */
   scope: string;
   roots: readonly Root[];
 }

@@ -10,11 +10,14 @@ export function send(kind: Send["kind"], more: Partial<Omit<Send, "type" | "kind
   return { type: "send", kind, channel: "panel", ...more };
 }
 
-/** Points of a start from which a search can begin, each reached from the one before by people's acts. */
+/** Points of a start from which a search can begin. People's actions lead from each one to the next. */
 export const ROOTS = ["prepared", "cleared", "cranking", "firstStable", "warmUp"] as const;
 export type Root = (typeof ROOTS)[number];
 
-/** The session at a root, all of it at one moment. @throws Error when an act on the way there is refused */
+/**
+ * Returns the session at a root, all of it at one moment.
+ * @throws Error when an action on the way there is refused
+ */
 export function stateAt(root: Root): SessionState {
   const crew = new Rehearsal();
   const legs: Record<Root, () => void> = {
@@ -61,14 +64,14 @@ class Rehearsal {
     this.state = step.state;
   }
 
-  /** The last open signal of a kind is answered. */
+  /** Answers the last open signal of a kind. */
   answer(who: keyof typeof PEOPLE, kind: Send["kind"], answer: "received" | "readBack", engine?: number) {
     const signal = this.state.signals.findLast((s) => s.kind === kind)?.id ?? 0;
     const more = engine === undefined ? {} : { engine };
     this.say(who, { type: "answer", signal, answer, channel: "panel", ...more });
   }
 
-  /** Posts held and briefed, aircraft secured and powered, stage `starting`. */
+  /** Prepares a session: posts held and briefed, aircraft secured and powered, stage `starting`. */
   prepare() {
     for (const post of POSTS) this.say(post, { type: "claimPost", post });
     this.say("supervisor", { type: "advance", to: "brief" });

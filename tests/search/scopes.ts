@@ -5,15 +5,18 @@ import { ROOTS, type Root } from "./roots.ts";
 
 export type Who = keyof typeof PEOPLE;
 
-/** A part of the behaviour small enough to be searched deep: who acts, with what, and how much may be open at once. */
+/**
+ * A part of the behaviour that is small enough for a deep search: the people, their actions, and how much may be open
+ * at once.
+ */
 export interface Scope {
   name: string;
   roots: readonly Root[];
   people: readonly Who[];
   kinds: readonly SignalKind[];
-  /** Kinds only these people send; others as the catalogue says. */
+  /** Kinds that only these people send; other kinds follow their definition. */
   onlyFrom: Partial<Record<SignalKind, readonly Who[]>>;
-  /** Kinds whose answers are part of it. */
+  /** Kinds whose answers belong to the scope. */
   answered: readonly SignalKind[];
   /** Claims, leaves, offers, moves to another device, briefs. */
   posts: boolean;
@@ -22,7 +25,9 @@ export interface Scope {
   time: boolean;
   /** Restart of the server, steps of its clock. */
   upset: boolean;
-  /** Acknowledging and shelving. Without them alerts are left out of the states: they decide nothing of a start. */
+  /**
+   * Acknowledging and shelving. Without them alerts are left out of the states, because they decide nothing of a start.
+   */
   alerts: boolean;
   /** A condition set aside by two people. */
   overrides: boolean;
@@ -30,7 +35,7 @@ export interface Scope {
   defects: boolean;
   /** The drill opened and ended. */
   drills: boolean;
-  /** Engines acts may name. */
+  /** Engines that actions may name. */
   engines: readonly number[];
   /** A state with more open than this is not followed further. */
   most: { stops: number; sameSignal: number; alerts: number };
@@ -212,7 +217,7 @@ export function scopeNamed(name: string): Scope {
   return scope;
 }
 
-/** Whether a state is within the scope's bounds, and so is followed further. */
+/** Returns whether a state is within the scope's bounds and so is followed further. */
 export function within(state: SessionState, most: Scope["most"]): boolean {
   if (state.holds.length + state.cuts.length + state.fires.length > most.stops) return false;
   if (state.alerts.length > most.alerts) return false;

@@ -6,9 +6,9 @@ import { MUTANTS } from "./mutants.ts";
 import { MARK, send, stateAt } from "./roots.ts";
 import { SCOPES } from "./scopes.ts";
 
-/** Enough to leave every root by every move several times over; `run.ts` goes as far as there is time for. */
+/** Enough to leave every root by every move several times; `run.ts` goes as far as time allows. */
 const STATES = 4_000;
-/** Of a loaded machine: alone the longest needs a few seconds. */
+/** For a loaded machine: alone, the longest search needs a few seconds. */
 const PATIENCE_MS = 120_000;
 
 describe("searching the core", async () => {

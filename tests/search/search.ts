@@ -15,27 +15,30 @@ import { Seen } from "./seen.ts";
 export const INVARIANTS = [...CLEARANCE, ...STOPS, ...SERVICES, ...RECORD];
 
 export interface Options {
-  /** Name of a scope; see scopes.ts. */
+  /** Name of a scope; see `scopes.ts`. */
   scope: string;
   /** Roots to begin from instead of the scope's own. */
   roots?: readonly Root[];
-  /** No more states than this. */
+  /** Most states. */
   states: number;
-  /** Asked now and then; the search ends when it says so. */
+  /** Called from time to time; the search ends when it returns true. */
   enough?: (found: Found) => boolean;
 }
 
-/** How far a search came. */
+/** The extent of a search. */
 export interface Found {
   scope: string;
   states: number;
   transitions: number;
   refused: number;
-  /** Steps from the root within which every state was found; one more was begun when the frontier is not empty. */
+  /**
+   * Number of steps from the root within which every state was found. If the frontier is not empty, one more step was
+   * begun.
+   */
   depth: number;
   /** True when every state within the scope's bounds was reached and left by every move. */
   exhausted: boolean;
-  /** Successors not followed because more was open than the scope allows. */
+  /** Successors that were not followed because more was open than the scope allows. */
   beyond: number;
   /** Memory of the tables. */
   bytes: number;
@@ -55,9 +58,9 @@ const THROWN = { id: "S0", text: "the core never throws: what follows from an ev
 const MOVE_BITS = 12;
 
 /**
- * Breadth first from the roots over every move of the scope, each invariant checked on every step. States are kept as
- * fingerprints, with the number of the state they came from and of the move; a state is made again when its turn comes,
- * by repeating the moves that led to it from the nearest one still at hand.
+ * Searches breadth first from the roots over every move of the scope, and checks each invariant on every step. States
+ * are kept as fingerprints, with the number of their predecessor and of the move. When the turn of a state comes, it is
+ * made again: the moves that led to it are repeated from the nearest state still in memory.
  */
 export function search(options: Options): Found {
   return new Search(options).run();
@@ -72,7 +75,7 @@ class Search {
   private readonly parent: Uint32Array;
   private readonly by: Uint16Array;
   private readonly found: Found;
-  /** The states on the way from a root to the one made last, with their numbers. */
+  /** The states on the way from a root to the state made last, with their numbers. */
   private path: { at: number; node: Node; moves: Move[] }[] = [];
 
   constructor(options: Options) {
@@ -123,7 +126,9 @@ class Search {
     return found;
   }
 
-  /** Takes every move from one state. False when the search must end: a violation, or room for no more states. */
+  /**
+   * Takes every move from one state. Returns false when the search must end: a violation, or no room for more states.
+   */
   private expand(at: number): boolean {
     const { found, seen } = this;
     const { node, moves } = this.made(at);
@@ -155,7 +160,7 @@ class Search {
     return true;
   }
 
-  /** One move with its invariants; null when one is broken, which is then recorded. */
+  /** Takes one move and checks its invariants; returns null when one is broken, which is then recorded. */
   private take(node: Node, move: Move, at: number): { step: Step | null; now: number } | null {
     let step: Step | null;
     const now = timeOf(node, move);
@@ -197,7 +202,7 @@ class Search {
     };
   }
 
-  /** The numbers of the states from a root to one state, the root first. */
+  /** Returns the numbers of the states from a root to one state, the root first. */
   private chainTo(at: number): number[] {
     const chain: number[] = [at];
     for (let n = at; n >= this.roots.length; ) {
@@ -213,7 +218,10 @@ class Search {
     return root;
   }
 
-  /** Makes a state again. Breadth first, one state's way is nearly the last one's: little is repeated. */
+  /**
+   * Makes a state again. In a breadth-first search the way to a state is nearly the same as to the one before, so few
+   * moves are repeated.
+   */
   private made(at: number): { node: Node; moves: Move[] } {
     const chain = this.chainTo(at);
     let kept = 0;
@@ -243,7 +251,7 @@ function timeOf(node: Node, move: Move): number {
   return move.is === "clock" || move.is === "slip" ? node.now + move.by : node.now;
 }
 
-/** What the core makes of a move; null when time passes and the server has not looked. */
+/** Returns the core's step for a move; null when time passes and the server has not looked. */
 function apply({ state }: Node, move: Move, now: number): Step | null {
   switch (move.is) {
     case "act": {

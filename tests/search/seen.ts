@@ -13,7 +13,7 @@ export class Seen {
     return this.slots.byteLength;
   }
 
-  /** Adds a fingerprint given as two unsigned 32-bit halves; false when it was there. */
+  /** Adds a fingerprint given as two unsigned 32-bit halves; returns false when it was there already. */
   add(low: number, high: number): boolean {
     if (this.size * 3 > this.mask * 2) this.grow();
     // Two zero halves mark a free slot.

@@ -7,7 +7,7 @@ export const MOMENTS = 100_000_000_000;
 
 const DURATIONS = [...new Set(Object.values(TYPE.timing).flatMap((t) => (t ? [t.value * 1000] : [])))];
 const { timing } = TYPE;
-/** How long each report known to the search stays fresh; of one it does not know, every duration is tried. */
+/** Time for which each report known to the search stays fresh. For an unknown report every duration is tried. */
 const FRESH: Record<string, number[]> = {
   guard: [timing.guardInPlace.value * 1000],
   arcs: [timing.arcClear.value * 1000],
@@ -39,8 +39,9 @@ let now = 0;
 let first = Number.POSITIVE_INFINITY;
 
 /**
- * The next moment at which time alone could change something, and the last moment before it, both on a grid of whole
- * seconds and one millisecond before each: an act at either side of every limit is tried. Empty when nothing is due.
+ * Returns the next moment at which time alone could change something, and the last moment before it. Both are on a grid
+ * of whole seconds and one millisecond before each, so that an action on either side of every limit is tried. Empty
+ * when nothing is due.
  */
 export function nextMoments(state: SessionState, at: number, alerts: boolean): number[] {
   now = at;
@@ -75,7 +76,7 @@ function scan(value: unknown, fresh: number[] | null, engines: boolean): void {
   }
 }
 
-/** A starter's rest, and the longer one that begins a new series. */
+/** Adds a starter's rest, and the longer one that begins a new series. */
 function restFrom(moment: number): void {
   for (const rung of TYPE.starter.ladder) note(moment + rung.rest.value * 1000);
   note(moment + TYPE.starter.resetAfter.value * 1000);

@@ -10,15 +10,15 @@ import {
   testServer,
 } from "../http/test-server.ts";
 
-/** Whom a route is for. */
+/** The people for whom a route is open. */
 type For = "anybody" | "signed in" | "cockpit or supervisor" | "supervisor";
 
 interface Row {
   route: string;
   for: For;
-  /** A good body, so that only the person can be what is wrong. */
+  /** A valid body, so that only the person can be refused. */
   body?: () => object;
-  /** For the parameters of the path. */
+  /** Values for the parameters of the path. */
   at?: Record<string, string>;
   query?: string;
   headers?: Record<string, string>;
@@ -115,10 +115,10 @@ const ROWS: readonly Row[] = [
   { route: "GET /api/card.pdf", for: "signed in" },
 ];
 
-/** Bodies that themselves are the sign-in: what they may is decided by them, and tested with it. */
+/** Routes whose body is itself the sign-in. The body decides what is allowed, and is tested with it. */
 const BY_BODY = ["POST /api/sign-in", "POST /api/sign-in/passkey", "POST /api/devices"];
 
-/** Gives the headers of a kind of person, with a sign-in of its own for each request. */
+/** Returns the headers of a kind of person, with a new sign-in for each request. */
 const KINDS: Readonly<
   Record<string, { may: readonly For[]; headers: () => Promise<Record<string, string>> }>
 > = {

@@ -75,7 +75,7 @@ describe("somebody signed in", () => {
     expect(new Set(ada.heard.map((e) => e.at))).toEqual(new Set([server.hand.clock.now()]));
     const now = server.hand.clock.now();
     const claim = { type: "claimPost", post: "cockpit" };
-    // Late by the server's clock, however the panel's stands.
+    // Late by the server's clock, whatever the panel's clock says.
     const late = await ada.command(id, claim, { clientAt: now - HOUR, validUntil: now - 1 });
     expect(late).toMatchObject({ status: "refused", refusal: { reason: "tooLate" } });
     ada.close();
@@ -117,7 +117,7 @@ describe("the log", () => {
     const attempt = { handle: "ada", pin: wrong, device: { id: "d1", name: "T" } };
     await app.inject({ method: "POST", url: "/api/sign-in", payload: attempt });
     await app.inject({ method: "POST", url: "/api/sign-in", payload: { handle: wrong } });
-    // What this server was not set up for is no fault of its own, and no line of one.
+    // A feature that this server was not set up for is no fault of the server, and writes no line to the log.
     await app.inject({ method: "POST", url: "/api/sign-in/passkey/options" });
     const di = await signIn(app, "di");
     const code = (

@@ -9,7 +9,7 @@ interface Made {
   counter: number;
 }
 
-/** What a browser and its authenticator would say otherwise. */
+/** Changes to what a browser and its authenticator send. */
 export interface Over {
   origin?: string;
   rpId?: string;

@@ -15,7 +15,7 @@ const open = async (options: TestOptions = {}) => {
   server = await liveServer(options);
 };
 
-/** A connection that says nothing, from one of this machine's own addresses. */
+/** Opens a connection that sends nothing more, from one of this machine's own addresses. */
 async function idle(localAddress: string, said = ""): Promise<Socket> {
   const socket = connect({ port: Number(new URL(server.url).port), host: "127.0.0.1", localAddress });
   socket.on("error", () => {});

@@ -58,7 +58,7 @@ describe("a thousand stops", () => {
     expect(new Set(answers.map((a) => a.status))).toEqual(new Set(["accepted", "duplicate"]));
     const { state } = await live();
     expect(state.seq - before).toBeLessThan(350);
-    // All means all, also where one engine is named beside it.
+    // A cut of all means all, even if the command also names an engine.
     expect(new Set(state.cuts.map((c) => c.engine))).toEqual(new Set([2, null]));
     ada.close();
   });
@@ -76,7 +76,7 @@ describe("a thousand stops", () => {
     await ada.command(session, { type: "send", kind: "release", ref, channel: "panel" });
     expect((await live()).state.holds).toEqual([]);
     expect((await ada.command(session, HOLD)).status).toBe("accepted");
-    // Another person's is another hold.
+    // Another person's hold is another hold.
     expect((await bo.command(session, HOLD)).status).toBe("accepted");
     expect((await live()).state.holds).toHaveLength(2);
     ada.close();
@@ -122,7 +122,7 @@ describe("sockets", () => {
       await settle();
       one = await come();
     } while (!one.socket.connected);
-    // The first has signed in, so that its place is free for the second.
+    // The first one has signed in, so its place is free for the second.
     const two = await come();
     expect(two.socket.connected).toBe(true);
     for (const socket of opened) socket.destroy();
@@ -139,7 +139,7 @@ describe("somebody slow", () => {
     const silent = await openSocket(server.url);
     const frame = await openSocket(server.url);
     frame.write(framed(`40${JSON.stringify({ token, proto: PROTOCOL })}`));
-    // A frame that says it has 60,000 bytes and brings one a quarter second.
+    // The frame announces 60,000 bytes and sends one each quarter second.
     frame.write(Buffer.from([0x81, 0xfe, 0xea, 0x60, 1, 2, 3, 4]));
     const drips = setInterval(() => {
       if (frame.writable) frame.write("x");
@@ -148,14 +148,13 @@ describe("somebody slow", () => {
     const bo = await panelOf(server, "bo");
     const cutAfterMs = await Promise.all([head, silent, frame].map(closedAfter));
     clearInterval(drips);
-    // Each is cut within 10 s where nothing else runs, and after 45 s or more by the libraries' own limits.
+    // Each is cut within 10 s on an idle machine, but only after 45 s or more by the libraries' own limits.
     expect(Math.max(...cutAfterMs)).toBeLessThan(40_000);
     expect((await bo.command(session, HOLD)).status).toBe("accepted");
     bo.close();
   });
 });
 
-/** A socket that has been opened and says nothing more. */
 /** Text as a client's frame (RFC 6455 section 5.2), under a mask of zeros. */
 function framed(text: string): Buffer {
   const body = Buffer.from(text);

@@ -21,7 +21,7 @@ it("[SEC-11] malformed frames and requests by the thousand crash nothing, hang n
   });
   expect(run.faults).toEqual([]);
   expect([run.frames, run.requests]).toEqual([3_000, 1_000]);
-  // Some reached far enough to be answered well, some cut their socket.
+  // Some messages got far enough for a proper answer, some had their socket cut.
   expect(run.cut).toBeGreaterThan(2);
   expect(Object.keys(run.statuses)).toEqual(expect.arrayContaining(["200", "400", "401", "404", "415"]));
   expect((await bo.command(session, HOLD)).status).toBe("accepted");

@@ -9,22 +9,22 @@ export interface FuzzOptions {
   frames: number;
   requests: number;
   chance: Chance;
-  /** Lets time pass on the server, so that what is sent is not merely too much. */
+  /** Lets time pass on the server, so that messages are not refused only for their number. */
   pause(): Promise<void>;
 }
 
 export interface FuzzRun {
   frames: number;
   requests: number;
-  /** Sockets the server cut for what came over them. */
+  /** Sockets that the server cut because of what they sent. */
   cut: number;
-  /** Status of each answer, and how often it came. */
+  /** Number of answers by status. */
   statuses: Record<number, number>;
-  /** Answers of the kind that must never come, with what was sent. */
+  /** Answers that must never come, with what was sent. */
   faults: string[];
 }
 
-/** Frames sent on one socket before its answers are waited for. */
+/** Frames sent on one socket before its answers are awaited. */
 const BATCH = 40;
 
 const WORDS = [
@@ -62,7 +62,7 @@ const PATHS = [
 ];
 const METHODS = ["GET", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "HEAD"] as const;
 
-/** Any JSON, sometimes deep, sometimes odd. */
+/** Returns any JSON, sometimes deep, sometimes odd. */
 function anything(chance: Chance, depth = 0): unknown {
   switch (chance.below(depth > 6 ? 5 : 8)) {
     case 0:
@@ -87,7 +87,7 @@ function anything(chance: Chance, depth = 0): unknown {
   }
 }
 
-/** A good command with one thing in it spoiled: what gets furthest in. */
+/** Returns a valid command with one spoiled part, because that gets furthest into the server. */
 function nearly(chance: Chance, session: string): unknown {
   const command: Record<string, unknown> = {
     v: 1,
@@ -106,7 +106,7 @@ function nearly(chance: Chance, session: string): unknown {
   return command;
 }
 
-/** A frame as text: mostly whole packets with strange content, now and then no packet at all. */
+/** Returns a frame as text: mostly whole packets with strange content, now and then no packet at all. */
 function frame(chance: Chance, session: string, ack: number): string {
   const kind = chance.below(1_000);
   if (kind === 0)
@@ -118,7 +118,10 @@ function frame(chance: Chance, session: string, ack: number): string {
   return `42${chance.is(0.9) ? ack : ""}${JSON.stringify([event, body])}`;
 }
 
-/** Sends that many malformed frames and requests to a listening server; between them a good panel must be answered. */
+/**
+ * Sends `count` malformed frames and requests to a listening server; between them a well-behaved panel must be
+ * answered.
+ */
 export async function fuzz(
   app: FastifyInstance,
   url: string,
@@ -169,7 +172,7 @@ async function oneRequest(app: FastifyInstance, token: string, chance: Chance, r
   if (reply.statusCode >= 500) run.faults.push(`${reply.statusCode} to ${method} ${url} ${payload ?? ""}`);
 }
 
-/** Bytes that are no HTTP: the connection may be answered or cut, and ends. */
+/** Sends bytes that are not HTTP. The connection may be answered or cut, and ends. */
 function rawRequest(url: string, chance: Chance): Promise<void> {
   const socket = connect(Number(new URL(url).port), "127.0.0.1");
   const bytes = Buffer.from(Array.from({ length: 1 + chance.below(200) }, () => chance.below(256)));

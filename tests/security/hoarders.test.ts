@@ -107,7 +107,7 @@ describe("planning", () => {
 });
 
 describe("a session that is over", () => {
-  /** Ends a session, and starts the server anew so that nothing of it is in memory. */
+  /** Ends a session and restarts the server, so that nothing of the session is in memory. */
   async function ended(): Promise<{ id: string; command: string }> {
     const { id } = await planned(server.app, await signIn(server.app, "fay"));
     const fay = await panelOf(server, "fay");

@@ -78,7 +78,7 @@ describe("a page of another site", () => {
         path,
       ).toEqual([]);
     }
-    // What is answered beside Fastify, where sockets are opened, is no page either.
+    // Answers outside Fastify, where sockets are opened, are no page either.
     const { status, headers } = await ask(from, "GET", "/live/?EIO=4&transport=polling");
     expect([status, headers["x-content-type-options"]]).toEqual([400, "nosniff"]);
     expect(headers["content-security-policy"]).toContain("frame-ancestors 'none'");

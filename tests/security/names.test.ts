@@ -142,7 +142,7 @@ describe("a device that is not enrolled", () => {
       const reply = await enter("bo", "shared");
       expect([reply.statusCode, reply.json().type]).toEqual([409, "urn:chockside:problem:deviceInUse"]);
     }
-    // A wrong PIN learns nothing of it.
+    // A wrong PIN reveals nothing about it.
     expect((await enter("cy", "shared", "000000")).statusCode).toBe(401);
     expect((await panel.command(id, HOLD)).status).toBe("accepted");
     expect((await enter("ada", "shared")).statusCode).toBe(200);

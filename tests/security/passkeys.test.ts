@@ -37,7 +37,7 @@ const enter = async (over: Over = {}, on = device) =>
 const owned = async () =>
   (await device.send(server.app, "GET", "/api/me/passkeys", { token: ada })).json() as { id: string }[];
 
-/** What is untrue in each answer, and must be found: an attack each. */
+/** The false part of each answer. Each is an attack that must be found. */
 const FORGED: [string, Over][] = [
   ["another site's", { origin: "https://evil.example" }],
   ["another site's name hashed in", { rpId: "evil.example" }],
@@ -59,7 +59,7 @@ describe("a passkey", () => {
     expect(person.id).toBe("ada");
     const me = await device.send(server.app, "GET", "/api/me", { token });
     expect(me.json()).toMatchObject({ person: { id: "ada" }, device: { name: "T1" } });
-    // The token is bound to the device as any is.
+    // The token is bound to the device like any other.
     const stolen = { authorization: `DPoP ${token}` };
     expect((await server.app.inject({ url: "/api/me", headers: stolen })).statusCode).toBe(401);
     expect((await enter()).statusCode).toBe(200);
@@ -73,7 +73,7 @@ describe("a passkey", () => {
     const there = await server.app.inject({ method: "POST", url, headers: bearer(bo), payload });
     expect([there.statusCode, there.json().type]).toEqual([403, "urn:chockside:problem:deviceNeeded"]);
     for (const [, over] of FORGED) expect([over, await add(over)]).toEqual([over, 403]);
-    // A challenge anybody gets is none that came of a PIN.
+    // A challenge that anybody can get is not one that followed a PIN.
     const { challenge } = await getOptions();
     expect(await add({ challenge })).toBe(403);
     const options = await addOptions();

@@ -21,7 +21,7 @@ const times = async (n: number, one: () => ReturnType<typeof from>) => {
   for (let i = 0; i < n; i += 1) codes.push(await statusOf(one()));
   return codes;
 };
-/** Uses up what an address may ask, and one more. */
+/** Uses up the allowance of an address, plus one request. */
 const tire = (address: string, headers: Record<string, string> = {}) =>
   times(21, () => from(address, "/api/demo", headers));
 const panelFrom = (token: string, forwarded?: string) =>

@@ -9,11 +9,11 @@ import { planned, signIn } from "../http/test-server.ts";
 import { HOLD, liveServer, panelOf } from "../live/panel.ts";
 import { besiege } from "./siege.ts";
 
-/** Holds and releases the crew exchanges while it lasts. */
+/** Holds and releases by the crew during the attacks. */
 const ROUNDS = 30;
-/** Server time of each. */
+/** Server time of each round. */
 const ROUND_MS = 200;
-/** Between two attacks of one kind: they share this process with the server. Milliseconds. */
+/** Milliseconds between two attacks of one kind, because they share this process with the server. */
 const PAUSE_MS = 25;
 const SECONDS = (ROUNDS * ROUND_MS) / 1_000;
 
@@ -88,7 +88,7 @@ it("[SEC-31] strangers, a bad guest and a bad supervisor at once cost bounded wo
   goOn = false;
   const outcomes = await attack;
 
-  // The crew: each hold recorded, each panel at the head, nothing missed or doubled.
+  // The crew: each hold is recorded, each panel is at the head, nothing is missing or doubled.
   expect(answers.filter((_, n) => n % 3 === 0)).toEqual(Array(ROUNDS).fill("accepted"));
   expect(answers).not.toContain("error");
   const { state } = await server.services.sessions.get(running.id);
@@ -96,12 +96,12 @@ it("[SEC-31] strangers, a bad guest and a bad supervisor at once cost bounded wo
     await panel.exchange();
     expect([panel.state?.seq, panel.faults]).toEqual([state.seq, []]);
   }
-  // The attackers did attack, and no answer was a fault of the server's.
+  // The attacks took place, and no answer was a fault of the server.
   for (const what of ["closed", "nowhere 404", "forged 401", "guestPlan 403", "type 200", "stop sessionOver"])
     expect(outcomes[what], `${what} of ${JSON.stringify(outcomes)}`).toBeGreaterThan(0);
   expect(Object.keys(outcomes).filter((what) => / 5\d\d$/.test(what))).toEqual([]);
   expect(outcomes["stop other"]).toBeUndefined();
-  // Counted: look-ups, sheets, plans, notices, connections, lines.
+  // The costs are bounded: look-ups, sheets, plans, notices, connections, lines.
   expect(lookUps.mock.calls.length).toBeLessThan(
     3 * LIMITS.failedBurst + (outcomes["forged 401"] ?? 0) + 500,
   );

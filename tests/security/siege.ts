@@ -6,19 +6,22 @@ import { PROTOCOL } from "../../shared/protocol/version.ts";
 /** What the attackers know. */
 export interface Target {
   url: string;
-  /** Sign-ins of people with a right PIN who mean ill. */
+  /** Sign-ins of people with a right PIN who are attackers. */
   guest: string;
   supervisor: string;
-  /** A session that runs, and one that is over. */
+  /** A session that is open, and one that is over. */
   session: string;
   over: string;
   aircraft: string;
 }
 
-/** How often each attack had each outcome, such as an HTTP status. */
+/** Number of times each attack had each outcome, such as an HTTP status. */
 export type Outcomes = Record<string, number>;
 
-/** Attacks by strangers, a bad guest and a bad supervisor at once, until `goOn` says no, each with a pause between. */
+/**
+ * Runs attacks by people without a sign-in, a bad guest and a bad supervisor at once, until `goOn` returns false, each
+ * with a pause between.
+ */
 export async function besiege(target: Target, goOn: () => boolean, pauseMs = 0): Promise<Outcomes> {
   const outcomes: Outcomes = {};
   const count = (what: string) => {
@@ -81,7 +84,7 @@ async function post(what: string, { url }: Target, path: string, token: string, 
   count(`${what} ${reply.status}`);
 }
 
-/** Opens a socket and asks to be let in a hundred times with tokens that are nobody's. */
+/** Opens a socket and tries a hundred times to sign in with invalid tokens. */
 async function askAgain(url: string, localAddress: string, count: Count): Promise<void> {
   const ws = new WebSocket(`${url.replace("http", "ws")}/live/?EIO=4&transport=websocket`, { localAddress });
   ws.on("error", () => {});
@@ -94,7 +97,7 @@ async function askAgain(url: string, localAddress: string, count: Count): Promis
   count("closed");
 }
 
-/** Opens fifty connections that say nothing, and leaves them after a while. */
+/** Opens fifty connections that send nothing, and closes them after a while. */
 async function sitThere(url: string, localAddress: string, count: Count): Promise<void> {
   const sockets = Array.from({ length: 50 }, (): Socket => {
     const socket = connect({ port: Number(new URL(url).port), host: "127.0.0.1", localAddress });

@@ -12,7 +12,7 @@ import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../l
 
 const ASIDE: Action = { type: "override", condition: "brakesSet", engine: 3, reason: "as agreed" };
 const NEEDED = { status: "error", error: "pinNeeded" };
-/** Past the door: the rules say no to it here, for other reasons, and say so on the record. */
+/** The command passed the PIN check: here the rules refuse it for other reasons and record that. */
 const HEARD = { status: "refused", refusal: { reason: "wrongPost" } };
 const WRONG = "314159";
 

@@ -28,7 +28,7 @@ const at = (name: string) => ({
 const own = (name: string, now = NOW, names = ["ramp.example", "10.0.0.5"]) =>
   openTls({ is: "own", ...at(name), names }, now) as Promise<Tls>;
 
-/** A certificate made by OpenSSL, as an operator would bring one. */
+/** Returns a certificate made by OpenSSL, as an operator would bring one. */
 function supplied(name: string, ...how: string[]) {
   const { cert, key } = at(name);
   const what = [
@@ -55,7 +55,7 @@ describe("a certificate of the server's own", () => {
     expect(x509.checkHost("evil.example")).toBeUndefined();
     expect(x509.ca).toBe(false);
     expect(statSync(at("first").key).mode & 0o777).toBe(0o600);
-    // OpenSSL's own word on the same file.
+    // What OpenSSL itself says about the same file.
     const said = execFileSync("openssl", [
       "x509",
       "-in",
@@ -155,7 +155,7 @@ describe("a server that speaks TLS", () => {
   ])("[SEC-2] at %s with %s: %s", async (version, suites, spoken) => {
     const port = await listen();
     const heard = await new Promise<boolean>((resolve) => {
-      // Level 0, so that it is the server that says no.
+      // Level 0, so that the server, not OpenSSL, is the one that refuses.
       const how = {
         minVersion: version,
         maxVersion: version,

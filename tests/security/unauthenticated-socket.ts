@@ -1,7 +1,7 @@
 import { randomBytes } from "node:crypto";
 import { connect, type Socket } from "node:net";
 
-/** A socket that was opened by hand and has not signed in. */
+/** Opens a socket by hand, without signing in. */
 export function openSocket(url: string, forwardedFor?: string): Promise<Socket> {
   const socket = connect(Number(new URL(url).port), "127.0.0.1");
   const key = randomBytes(16).toString("base64");

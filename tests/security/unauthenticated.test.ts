@@ -16,7 +16,7 @@ const turnedAway: string[] = [];
 const listen = (message: unknown) => turnedAway.push((message as { what: string }).what);
 const refused = channel("chockside:refused");
 
-/** A server that writes its log into `lines`, with its look-ups of sign-ins counted. */
+/** Opens a server that writes its log into `lines` and counts its look-ups of sign-ins. */
 async function open(options: TestOptions = {}) {
   const to = new Writable({
     write(chunk, _encoding, done) {
@@ -41,7 +41,7 @@ interface Raw {
   closed: Promise<void>;
 }
 
-/** A socket that speaks Engine.IO by hand. Resolves once it is open and has its first packet, or was refused. */
+/** Opens a socket that speaks Engine.IO by hand. Resolves once it is open and has its first packet, or was refused. */
 async function raw(localAddress = "127.0.0.1", headers: Record<string, string> = {}): Promise<Raw> {
   const ws = new WebSocket(`${server.url.replace("http", "ws")}/live/?EIO=4&transport=websocket`, {
     localAddress,
@@ -106,13 +106,13 @@ describe("a socket that is refused", () => {
       );
     expect(lookUps.mock.calls.length).toBeLessThanOrEqual(LIMITS.failedBurst + 50);
     expect(turnedAway.length).toBeGreaterThanOrEqual(tries);
-    // One line for each kind of refusal from that one source.
+    // One line for each kind of refusal from that one address.
     expect(lines.length).toBeLessThanOrEqual(new Set(turnedAway).size);
-    // Whoever is in goes on, and another address is let in.
+    // People already signed in continue, and another address is let in.
     expect((await bo.command(session, HOLD)).status).toBe("accepted");
     const ada = await panelOf(server, "ada");
     expect((await ada.command(session, HOLD)).status).toBe("accepted");
-    // The failures are forgotten in time.
+    // The failures are forgotten after a time.
     await server.hand.pass((LIMITS.failedBurst / LIMITS.failedPerSecond) * 1_000);
     expect((await raw("127.0.0.7")).ws.readyState).toBe(WebSocket.OPEN);
     ada.close();

@@ -6,7 +6,7 @@ import { isOver } from "../../shared/session/state.ts";
 import { anything } from "./chaos.ts";
 import { personAt, playOut, Stage } from "./stage.ts";
 
-/** Trouble begins in one stage or another. */
+/** Stages in which the trouble begins. */
 const FROM = ["brief", "starting", "warmUp", "release"] as const;
 const SEEDS = Array.from({ length: 8 }, (_, i) => i + 1);
 

@@ -9,10 +9,10 @@ import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../shared/runUp/verdict.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 
-/** What a battery hydrometer can show. */
+/** The scale of a battery hydrometer. */
 const HYDROMETER = { from: 1.05, to: 1.35 };
 
-/** Figures in and out of every range, on every instrument's scale. */
+/** Returns a figure in or out of range, on the instrument's scale. */
 function anyFigure(
   unit: Quantity["unit"],
   roll: number,
@@ -28,7 +28,10 @@ function anyFigure(
   return { value: Math.round((high[unit] ?? 1) * roll), unit };
 }
 
-/** Something one of the crew could do now: mostly the way on, often any answer to any ask, now and then trouble. */
+/**
+ * Returns an action that one of the crew could take now: mostly the next step, often any answer to any ask, sometimes
+ * trouble.
+ */
 export function anything(
   state: SessionState,
   seed: number,

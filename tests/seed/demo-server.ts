@@ -9,18 +9,18 @@ import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { testSigner } from "../http/test-signer.ts";
 
-/** The least the hash allows: these PINs are no secret. */
+/** The cheapest hash that is allowed, because these PINs are no secret. */
 const CHEAP = { memoryCost: 1_024, timeCost: 2, parallelism: 1 };
 
 export interface DemoServer {
   url: string;
   services: Services;
-  /** Closes the server and opens it anew, at the same address, on what it had recorded. */
+  /** Closes the server and opens it again at the same address, on what it had recorded. */
   restart(): Promise<void>;
   close(): Promise<void>;
 }
 
-/** A listening server with the demo in memory, or with nothing in it. */
+/** Opens a listening server with the demo in memory, or with nothing in it. */
 export async function demoServer({ demo: withDemo = true } = {}): Promise<DemoServer> {
   const store = new MemoryEventStore();
   const directory = new MemoryDirectory();

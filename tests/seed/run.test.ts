@@ -9,14 +9,14 @@ import type { RefusalReason } from "../../shared/protocol/refusals.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { type DemoServer, demoServer } from "./demo-server.ts";
 
-/** Far faster than people: the aircraft's own limits are not shortened with them, so they are easily kept. */
+/** Far faster than people. The limits of the aircraft type are not shortened, so they are easy to keep. */
 const PACE = 120;
-/** A seed with which every engine catches at its first attempt: a starter would cool at its own pace. */
+/** A seed with which every engine catches at its first attempt, because a starter cools at its own pace. */
 const WILLING = 3;
-/** Two engines are soon started. */
+/** An aircraft with two engines, for a short start. */
 const TWIN = { aircraft: "QX-PEN" };
 
-/** Refusals that only say that something came too late or crossed something else on the way. */
+/** Refusals that only mean that something came too late or crossed another message on the way. */
 const OF_LATENESS: readonly RefusalReason[] = [
   "tooLate",
   "alreadyDone",
@@ -47,7 +47,7 @@ describe("a crew on a real server", () => {
     return stored.map((e) => JSON.parse(e.body).fact);
   }
 
-  /** Signs a demo person in and holds a copy of the session until it is as wanted. */
+  /** Signs a demo person in and keeps a copy of the session until it is as wanted. */
   async function person(handle: string, session: string) {
     const api = new Api(open.url);
     const who = demo.people.find((p) => p.handle === handle);
@@ -78,7 +78,7 @@ describe("a crew on a real server", () => {
     crew = await runCrew({ url: open.url, pace: PACE, seed: WILLING, onLine: (line) => lines.push(line) });
     expect(await crew.done).toBe("closed");
     const facts = await factsOf(crew.sessionId);
-    // By the real clock a busy machine may be late, and be told so; what it says must still be right.
+    // On the real clock a busy machine may be late, and may be told so; what it says must still be right.
     const wrong = facts.flatMap((f) =>
       f.type === "refused" && !OF_LATENESS.includes(f.refusal.reason) ? [f.refusal.reason] : [],
     );

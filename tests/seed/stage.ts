@@ -22,7 +22,7 @@ export function personAt(post: Post): Person {
   };
 }
 
-/** A session in memory with its own clock: what a server does, without one. */
+/** A session in memory with its own clock: it does what a server does, without a server. */
 export class Stage {
   now = START;
   state: SessionState;
@@ -57,7 +57,7 @@ export class Stage {
     return this.take(act(this.state, action, person, this.mark(), this.now));
   }
 
-  /** Lets time have its due up to `this.now`. */
+  /** Does everything that time causes up to `this.now`. */
   catchUp(): void {
     this.take(tick(this.state, this.now));
   }
@@ -78,7 +78,10 @@ export class Stage {
   }
 }
 
-/** Four partners play until the session is over or at a stage, at most four hours. Returns where they are stuck, if so. */
+/**
+ * Lets four partners play until the session is over or at a stage, at most four hours. Returns the place where they are
+ * stuck, if they are.
+ */
 export function playOut(stage: Stage, script: Script, until?: SessionState["stage"]): string | null {
   const intents = new Map<Post, ReturnType<typeof intend>>();
   const end = stage.now + LONGEST_MS;

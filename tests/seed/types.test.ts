@@ -5,7 +5,7 @@ import { readAircraftType } from "../../shared/types/validate.ts";
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-/** Every object that states a figure, a gauge, a check or a drill, with its path. */
+/** Returns every object that states a figure, a gauge, a check or a drill, with its path. */
 function sourced(value: Json, path = ""): { path: string; source: Json | undefined }[] {
   if (Array.isArray(value)) return value.flatMap((v, i) => sourced(v, `${path}.${i}`));
   if (value === null || typeof value !== "object") return [];
@@ -17,7 +17,7 @@ function sourced(value: Json, path = ""): { path: string; source: Json | undefin
   return [...own, ...Object.entries(value).flatMap(([k, v]) => sourced(v, `${path}.${k}`))];
 }
 
-/** Documents of reference a published figure may cite. */
+/** Reference documents that a published figure may cite. */
 const DOCUMENTS = new RegExp(
   [
     "AAF Manual 50-16",
@@ -111,7 +111,7 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
   });
 });
 
-/** Gates that ask for a figure: gauge, value, unit. */
+/** Returns the gates that need a figure: gauge, value, unit. */
 function gatesOf(type: AircraftType) {
   return type.warmUp.flatMap((w) => ("atLeast" in w ? [[w.gauge, w.atLeast.value, w.atLeast.unit]] : []));
 }

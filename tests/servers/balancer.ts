@@ -1,7 +1,7 @@
 import { once } from "node:events";
 import { type AddressInfo, connect, createServer, type Server, type Socket } from "node:net";
 
-/** One address before several servers, as a proxy gives it: each connection goes to the next that answers. */
+/** One address in front of several servers, like a proxy: each connection goes to the next server that answers. */
 export class Balancer {
   readonly #server: Server;
   readonly #sockets = new Set<Socket>();
@@ -24,7 +24,7 @@ export class Balancer {
     return `http://127.0.0.1:${(this.#server.address() as AddressInfo).port}`;
   }
 
-  /** @param urls of the servers that connections go to from now on */
+  /** @param urls the servers that receive connections from now on */
   before(...urls: string[]): void {
     this.#ports = urls.map((url) => Number(new URL(url).port));
   }

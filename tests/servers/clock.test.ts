@@ -4,7 +4,7 @@ import { FollowedClock } from "../../server/store/postgres/followed-clock.ts";
 
 const BASE = Date.UTC(2026, 5, 1);
 
-/** Two servers whose own clocks began at other times and run at other rates than the database's. */
+/** Two servers whose own clocks started at other times, and run at other rates, than the database's clock. */
 class Machines {
   /** The database's own time. */
   database = BASE;
@@ -19,7 +19,7 @@ class Machines {
     return 1_000 * (n + 1) + this.#passed * (this.#rates[n] ?? 1);
   }
 
-  /** What server `n` finds when it asks, over a link with this delay that is all on one side. */
+  /** Returns what server `n` reads when it asks, over a connection whose whole delay is on one side. */
   sample(n: number, delay = 0) {
     return { offset: this.database - this.own(n) + delay / 2, delay };
   }
@@ -32,7 +32,7 @@ class Machines {
 
 describe("servers that follow one clock", () => {
   it("[CLU-9] agree on the time, though their own clocks drift apart, and take no drift for a clock that was set", () => {
-    // 100 parts in a million is twice what a quartz clock does.
+    // 100 parts in a million is twice the error of a quartz clock.
     const machines = new Machines(1.0001, 0.9999);
     const followed = [0, 1].map((n) => new FollowedClock(() => machines.own(n), [machines.sample(n)]));
     const clocks = followed.map((clock) => new ServerClock(clock, 0));

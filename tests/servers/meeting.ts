@@ -2,11 +2,11 @@ import type { Bus, Others, PeerMessage } from "../../server/many/bus.ts";
 
 type Listener = Parameters<Bus["listen"]>[0];
 
-/** Where servers of one process meet. What they say can be lost on the way. */
+/** A bus for servers in one process. It can lose messages. */
 export class Meeting {
-  /** Nothing is heard, though everybody thinks it is. */
+  /** Nothing is heard, and nobody knows it. */
   deaf = false;
-  /** Everybody knows that nothing is heard. */
+  /** Nothing is heard, and everybody knows it. */
   down = false;
   /** Changes a message on its way. */
   spoil: (message: PeerMessage) => PeerMessage = (message) => message;
@@ -14,7 +14,7 @@ export class Meeting {
   readonly #listeners = new Map<string, Listener>();
   #servers = 0;
 
-  /** A newcomer; the first is alone, and says so to its own sessions. */
+  /** Returns a new member. The first member is alone, so only its own sessions hear it. */
   join(): Others {
     this.#servers += 1;
     const server = `server-${this.#servers}`;
@@ -31,7 +31,7 @@ export class Meeting {
     return { bus, server, enter: async (alone) => (first ? alone() : undefined) };
   }
 
-  /** Says something once more, as a bus may. */
+  /** Delivers a message once more, as a bus may. */
   repeat(message: PeerMessage): void {
     for (const { message: hear } of this.#listeners.values()) hear(message);
   }

@@ -7,7 +7,7 @@ import { freePort, ScratchProcess } from "./scratch-process.ts";
 
 const PACKAGED = "/usr/lib/postgresql";
 
-/** The folder of the newest PostgreSQL that Debian's packages have put there. */
+/** Returns the folder of the newest PostgreSQL that Debian's packages have installed. */
 function programs(): string {
   const versions = existsSync(PACKAGED) ? readdirSync(PACKAGED) : [];
   const newest = versions.sort((a, b) => Number(b) - Number(a))[0];
@@ -15,14 +15,14 @@ function programs(): string {
   return join(PACKAGED, newest, "bin");
 }
 
-/** PostgreSQL will not run as root: then it runs as the user its package made. */
+/** PostgreSQL refuses to run as root. As root, run it as the user that its package made. */
 function owner(): { uid?: number; gid?: number } {
   if (process.getuid?.() !== 0) return {};
   const id = (flag: string) => Number(execFileSync("id", [flag, "postgres"], { encoding: "utf8" }));
   return { uid: id("-u"), gid: id("-g") };
 }
 
-/** A real PostgreSQL in a scratch folder, on a free port of the loopback. It flushes as in earnest. */
+/** A real PostgreSQL in a scratch folder, on a free loopback port. It flushes to disk as in production. */
 export class PostgresServer {
   readonly #folder: string;
   readonly port: number;
@@ -45,7 +45,7 @@ export class PostgresServer {
     return server;
   }
 
-  /** Makes an empty database and gives its address. */
+  /** Creates an empty database and returns its address. */
   async database(name: string): Promise<string> {
     await this.#ask(`CREATE DATABASE ${name}`);
     return this.url(name);
@@ -55,13 +55,13 @@ export class PostgresServer {
     return `postgres://chockside@127.0.0.1:${this.port}/${name}`;
   }
 
-  /** As an operator restarts it: what is under way is cut off, what was committed is kept. */
+  /** Restarts as an operator does: work under way is cut off, committed work is kept. */
   async restart(): Promise<void> {
     await this.away();
     await this.back();
   }
 
-  /** It is gone until `back`. */
+  /** Stops it until `back` is called. */
   away(): Promise<void> {
     return this.#process.end("SIGINT");
   }
@@ -76,7 +76,7 @@ export class PostgresServer {
     rmSync(this.#folder, { recursive: true, force: true });
   }
 
-  /** Resolves once `sql` gives a row. */
+  /** Resolves once `sql` returns a row. */
   async until(url: string, sql: string): Promise<void> {
     const client = new pg.Client({ connectionString: url });
     await client.connect();

@@ -14,7 +14,7 @@ import { PostgresServer } from "./postgres-server.ts";
 import { RedisServer } from "./redis-server.ts";
 
 const MINUTE = 60_000;
-/** Far faster than people; the aircraft's own limits are easily kept. */
+/** Far faster than people; the limits of the aircraft type are still easy to keep. */
 const PACE = 40;
 const WILLING = 3;
 const SECRET = "b3VyIHNlcnZlcnMga25vdyBlYWNoIG90aGVyIGJ5IHRoaXM=";
@@ -29,7 +29,7 @@ afterAll(async () => {
   await Promise.all([postgres.stop(), redis.stop()]);
 });
 
-/** Servers on one database; two of them behind one address, the others ready to take their place. */
+/** Servers on one database. Two of them are behind one address, the others are ready to replace them. */
 class Cluster {
   readonly #servers: ServerProcess[];
   readonly balancer: Balancer;
@@ -42,7 +42,7 @@ class Cluster {
 
   static async start(database: string, count: number): Promise<Cluster> {
     const environment = { DATABASE_URL: database, REDIS_URL: redis.url, CHOCKSIDE_SECRET: SECRET };
-    // All at once, on an empty database: one migrates and fills it, the others wait.
+    // All start at once on an empty database: one migrates and fills it, the others wait.
     const starting = Array.from({ length: count }, () => ServerProcess.start("", environment));
     const started = await Promise.allSettled(starting);
     const servers = started.flatMap((s) => (s.status === "fulfilled" ? [s.value] : []));
@@ -101,7 +101,7 @@ describe("two real servers behind one address", () => {
     const wrong = await Promise.all(Array.from({ length: 12 }, (_, n) => attempt(at(n), "000000")));
     expect(wrong.filter((status) => status === 401)).toHaveLength(5);
     expect(wrong.filter((status) => status === 429 || status === 423)).toHaveLength(7);
-    // The right one waits too, on either.
+    // The right PIN waits too, on either server.
     for (const n of [0, 1]) expect(await attempt(at(n), "410273")).not.toBe(200);
     const token = await signInOn(cluster.urls[0], ...CREW.cockpit);
     const me = await fetch(`${cluster.urls[1]}/api/me`, { headers: { authorization: `Bearer ${token}` } });
@@ -140,7 +140,7 @@ describe("two real servers behind one address", () => {
       });
       const store = new PostgresEventStore({ url });
       const directory = postgresDirectory({ url });
-      /** What is done once the start has come to event `seq`, and before it is over. */
+      /** Runs `work` once the start has reached event `seq`, before it is over. */
       const at = async (seq: number, work: () => Promise<unknown>) => {
         for (;;) {
           const row = await store.session(crew.sessionId).catch(() => null);
@@ -167,12 +167,12 @@ describe("two real servers behind one address", () => {
       const { faults, restarts, events } = findings(record, acked);
       console.log(`${events} events, ${acked.size} answers on the side, ${moves} links of one panel`);
       expect(faults).toEqual([]);
-      // Somebody always served: nothing was voided.
+      // A server was always there, so nothing was voided.
       expect(restarts).toBe(0);
       expect(acked.size).toBeGreaterThan(50);
       expect(moves).toBeGreaterThan(1);
 
-      // Every panel, on whichever server, ends with what the record says.
+      // Every panel, on whichever server, ends with the state of the record.
       const row = record.find(({ row: { id } }) => id === crew.sessionId)?.row;
       if (!row) throw new Error("the session is not in the record");
       const names = await Names.open(directory.personal, [], () => "");

@@ -6,7 +6,7 @@ import { freePort, ScratchProcess } from "./scratch-process.ts";
 
 const PROGRAM = "/usr/bin/redis-server";
 
-/** A real Redis in a scratch folder, on a free port of the loopback, that keeps nothing on disk. */
+/** A real Redis in a scratch folder, on a free loopback port, that keeps nothing on disk. */
 export class RedisServer {
   readonly #folder = mkdtempSync(join(tmpdir(), "chockside-redis-"));
   readonly #port: number;
@@ -28,7 +28,7 @@ export class RedisServer {
     return `redis://127.0.0.1:${this.#port}`;
   }
 
-  /** As a power cut would: what it held is gone. */
+  /** Kills it as a power cut would: its data is lost. */
   kill(): Promise<void> {
     return this.#process.end("SIGKILL");
   }

@@ -19,7 +19,7 @@ afterAll(() => redis.stop());
 
 const message = (seq: number): PeerMessage => ({ is: "moved", session: "s", seq });
 
-/** A bus that is listening, and what it hears. */
+/** Returns a bus that listens, and the messages it hears. */
 async function listening(secret: Uint8Array) {
   const bus = new RedisBus(redis.url, secret, log);
   const heard: PeerMessage[] = [];
@@ -53,7 +53,7 @@ describe("messages by Redis", () => {
       await came;
     };
     await said(one.bus, message(1));
-    // Somebody with Redis in their hands says the same once more, changes it, and says something of their own.
+    // An attacker with access to Redis repeats a message, changes it, and writes one of their own.
     const [entry] = ((await client.xRange("chockside:words", "-", "+")) ?? []).map(({ message }) => ({
       ...message,
     }));

@@ -1,14 +1,14 @@
 import { once } from "node:events";
 import { type AddressInfo, connect, createServer, type Server, type Socket } from "node:net";
 
-/** Stands between a server and the ports it speaks to, and lets go of what the test wants lost. */
+/** A relay between a server and the ports it connects to. It loses what the test wants lost. */
 export class Relay {
   readonly #server: Server;
   readonly #pairs = new Set<[Socket, Socket]>();
   #deaf = false;
   #silent = false;
   #away = false;
-  /** Answers that were lost. */
+  /** Number of answers that were lost. */
   lost = 0;
 
   private constructor(server: Server) {
@@ -28,17 +28,17 @@ export class Relay {
     return (this.#server.address() as AddressInfo).port;
   }
 
-  /** The next answer is lost, and the connection with it. */
+  /** Loses the next answer and the connection with it. */
   loseNextAnswer(): void {
     this.#deaf = true;
   }
 
-  /** Nothing goes through any more, in either direction, and nobody is told. */
+  /** Stops all traffic in both directions without telling either side. */
   hang(): void {
     this.#silent = true;
   }
 
-  /** Every connection is cut, and none is taken until `back`. */
+  /** Cuts every connection and accepts none until `back`. */
   away(): void {
     this.#away = true;
     for (const pair of this.#pairs) for (const socket of pair) socket.destroy();

@@ -3,7 +3,7 @@ import { once } from "node:events";
 import type { AddressInfo } from "node:net";
 import { createServer } from "node:net";
 
-/** A port of the loopback that nobody listens on now. */
+/** Returns a loopback port on which nobody listens now. */
 export async function freePort(): Promise<number> {
   const probe = createServer().listen(0, "127.0.0.1");
   await once(probe, "listening");
@@ -13,7 +13,7 @@ export async function freePort(): Promise<number> {
   return port;
 }
 
-/** A server's process, with what it said kept for the message of a failure. */
+/** A server's process. Its output is kept for the message of a failure. */
 export class ScratchProcess {
   readonly #child: ChildProcess;
   readonly #ended: Promise<unknown>;
@@ -28,7 +28,10 @@ export class ScratchProcess {
       });
   }
 
-  /** Asks until the server answers. @throws Error with what it said when it ends before that, or never does */
+  /**
+   * Asks until the server answers.
+   * @throws Error with its output when it ends before that, or never answers
+   */
   async ready(answers: () => Promise<boolean>): Promise<void> {
     for (let turn = 0; turn < 400; turn += 1) {
       if (this.#child.exitCode !== null)

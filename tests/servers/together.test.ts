@@ -39,7 +39,7 @@ afterEach(async () => {
   await two.close();
 });
 
-/** A panel that watches the session. */
+/** Returns a panel that watches the session. */
 async function panel(server: LiveServer, handle: string): Promise<TestPanel> {
   const made = await panelOf(server, handle);
   panels.push(made);
@@ -59,7 +59,7 @@ describe("two servers on one record", () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, CLAIM("cockpit"));
     await bo.command(session, CLAIM("fireGuard"));
-    // At the same moment, over and over: one of each two is decided again on what the other recorded.
+    // Two commands at the same moment, ten times: one of each pair is decided again after the other was recorded.
     for (let i = 0; i < 10; i += 1) {
       const answers = await Promise.all([ada.command(session, HOLD), bo.command(session, HOLD)]);
       for (const answer of answers) expect(answer.status).toBe("accepted");
@@ -129,7 +129,7 @@ describe("two servers on one record", () => {
     expect((await me(token)).statusCode).toBe(200);
     await out(token);
     await settle();
-    // Known there a moment ago, and not believed for a moment longer.
+    // The other server knew it a moment ago, and rejects it at once.
     expect((await me(token)).statusCode).toBe(401);
 
     const theirs = (cut.socket.auth as { token: string }).token;
@@ -209,7 +209,7 @@ describe("two servers on one record", () => {
     const read = store.read.bind(store);
     let reads = 0;
     store.read = (...of) => {
-      // The aircraft's own record is read on its own message.
+      // Count only this session's reads: the aircraft's own record is read for its own message.
       if (of[0] === session) reads += 1;
       return read(...of);
     };
@@ -218,7 +218,7 @@ describe("two servers on one record", () => {
     await bo.until(() => bo.state?.seq === end);
     expect(reads).toBe(0);
     expect(bo.state).toEqual(ada.state);
-    // The next command of either stands on the same chain.
+    // The next command on either server continues the same chain.
     expect(await bo.command(session, HOLD)).toMatchObject({ status: "accepted" });
     store.read = read;
     expect([...ada.faults, ...bo.faults]).toEqual([]);
@@ -276,12 +276,12 @@ describe("two servers on one record", () => {
         fireGuard: { connected: true, lastHeard: expect.any(Number) },
         supervisor: { connected: false, lastHeard: null },
       });
-    // The panel goes: the other server says so with the next beat.
+    // The panel leaves: the other server reports it with the next beat.
     const said = meeting.said.length;
     bo.close();
     while (meeting.said.length === said) await settle();
     expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(false);
-    // Its server goes without a word: after five seconds nobody counts on it.
+    // The panel's server dies silently: after five seconds the panel no longer counts as connected.
     await panel(two, "bo");
     expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(true);
     meeting.deaf = true;

@@ -1,4 +1,7 @@
-/** A stream of chance from a seed: the same seed, the same stream (mulberry32, public domain by T. Ettinger). */
+/**
+ * A stream of random numbers from a seed: the same seed gives the same stream (mulberry32, public domain by T.
+ * Ettinger).
+ */
 export class Chance {
   #state: number;
 
@@ -6,7 +9,7 @@ export class Chance {
     this.#state = seed >>> 0;
   }
 
-  /** In [0, 1). */
+  /** Returns a number in [0, 1). */
   next(): number {
     this.#state = (this.#state + 0x6d2b79f5) >>> 0;
     let t = this.#state;
@@ -15,7 +18,7 @@ export class Chance {
     return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
   }
 
-  /** A whole number in [0, below). */
+  /** Returns a whole number in [0, below). */
   below(below: number): number {
     return Math.floor(this.next() * below);
   }

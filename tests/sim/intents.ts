@@ -5,8 +5,8 @@ import type { Person, Say } from "../spec/given.ts";
 import type { Chance } from "./chance.ts";
 
 /**
- * What a person sets out to do beside the start itself: hand a post over and take one, come back on another tablet,
- * set a condition aside, work a drill, show that they are there. Null when nothing of it can be tried now.
+ * Returns an action beside the start itself: hand a post over or take one, come back on another tablet, set a condition
+ * aside, work a drill, show presence. Null when none of these is possible now.
  */
 export function intent(
   state: SessionState,

@@ -2,7 +2,7 @@ import { fork } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { type Outcome, simulate } from "./simulate.ts";
 
-/** What many runs came to: those that failed, and totals. */
+/** The result of many runs: the failed ones, and totals. */
 export interface Runs {
   runs: number;
   failed: Outcome[];
@@ -21,7 +21,7 @@ function add(sum: Runs, { runs, failed, events, resent, upsets }: Runs): void {
   sum.upsets += upsets;
 }
 
-/** Seeds from `first` on, one after another. */
+/** Runs seeds from `first` on, one after another. */
 export async function simulateMany(first: number, count: number): Promise<Runs> {
   const sum = none();
   for (let seed = first; seed < first + count; seed += 1) {
@@ -31,10 +31,10 @@ export async function simulateMany(first: number, count: number): Promise<Runs> 
   return sum;
 }
 
-/** Seeds handed to a process at a time. */
+/** Seeds that a process receives at a time. */
 const BATCH = 50;
 
-/** The same in several processes. `said` hears of every batch, with the sum so far. */
+/** Does the same in several processes. `said` is called after every batch with the sum so far. */
 export async function simulateApart(
   first: number,
   count: number,

@@ -1,6 +1,6 @@
 import type { Chance } from "./chance.ts";
 
-/** How bad the network is: chances per message, and the longest delay in milliseconds. */
+/** The state of the network: chances per message, and the longest delay in milliseconds. */
 export interface Weather {
   loss: number;
   duplication: number;
@@ -15,8 +15,8 @@ interface Parcel {
 }
 
 /**
- * Messages under way. Each gets its own delay, so that later ones overtake earlier ones; some are lost, some arrive
- * twice. What is under way on a link that breaks never arrives.
+ * Messages under way. Each gets a delay of its own, so that later ones overtake earlier ones; some are lost, some
+ * arrive twice. Messages on a link that breaks never arrive.
  */
 export class Network {
   #under: Parcel[] = [];
@@ -29,7 +29,7 @@ export class Network {
     this.weather = weather;
   }
 
-  /** Puts a message under way on a link. */
+  /** Sends a message over a link. */
   send(now: number, link: number, deliver: () => void): void {
     if (this.#chance.is(this.weather.loss)) return;
     const copies = this.#chance.is(this.weather.duplication) ? 2 : 1;
@@ -44,7 +44,7 @@ export class Network {
     this.#under = this.#under.filter((p) => p.link !== link);
   }
 
-  /** Delivers what is due by `now`, in order of arrival. */
+  /** Delivers the messages that are due by `now`, in order of arrival. */
   arrive(now: number): void {
     const due = this.#under.filter((p) => p.at <= now).sort((a, b) => a.at - b.at || a.order - b.order);
     if (due.length === 0) return;

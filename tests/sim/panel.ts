@@ -16,24 +16,24 @@ import { type Applied, applyBatch, applySync, behind, type Gap } from "../../sha
 import type { SessionState } from "../../shared/session/state.ts";
 import type { Person, Say } from "../spec/given.ts";
 
-/** Asked for what it lacks and got no answer: asked again after this, milliseconds. */
+/** A panel that got no answer to its request for missing events asks again after this, milliseconds. */
 const ASK_AGAIN_MS = 1_500;
 
-/** What a panel can say to the server. */
+/** The messages from a panel to the server. */
 export interface Uplink {
   command(command: Command): void;
   watch(since: number): void;
 }
 
-/** One person's panel: the product's own outbox and copy, with a clock that may be wrong. */
+/** One person's panel: the product's own outbox and replica, with a clock that may be wrong. */
 export class SimPanel {
   readonly who: Person;
-  /** Panel clock minus server clock, milliseconds: what its estimate has already taken off. */
+  /** Panel clock minus server clock, milliseconds, after the panel's own estimate is subtracted. */
   readonly skew: number;
   state: SessionState | null = null;
   outbox: Outbox = [];
   linked = false;
-  /** Ids of commands this panel was told were accepted, and refused. */
+  /** Ids of this panel's commands that were answered as accepted, and as refused. */
   readonly accepted = new Set<string>();
   #asked: { since: number; at: number } | null = null;
   #up: Uplink | null = null;
@@ -64,7 +64,7 @@ export class SimPanel {
     if (command) this.outbox = enqueue(this.outbox, command, now);
   }
 
-  /** Sends what is due; asks again for what it lacks. Lapsed commands are dropped, as a person might. */
+  /** Sends what is due, and asks again for missing events. Drops lapsed commands, as a person might. */
   run(now: number): void {
     if (!this.#up) return;
     const due = takeDue(this.outbox, now, now);
@@ -80,7 +80,7 @@ export class SimPanel {
   }
 
   events(batch: SessionEvent[], now: number): void {
-    // Before it ever held the session it waits for the answer to its watch.
+    // A panel that never held the session waits for the answer to its watch.
     if (this.state === null) return;
     this.#take(applyBatch(this.state, batch), now);
   }

@@ -9,31 +9,31 @@ import type { SessionState } from "../../shared/session/state.ts";
 import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
 import type { Move } from "../search/moves.ts";
 
-/** Behind by more than this many events a panel is sent the whole state. */
+/** A panel that lacks more events than this gets the whole state. */
 const WHOLE_BEHIND = 40;
 
-/** What the simulation asks of a server. Times are the simulation's; a server's own clock may stand off it. */
+/** The simulation's interface to a server. Times are those of the simulation; the server's own clock may differ. */
 export interface Server {
   readonly state: SessionState;
   command(raw: unknown, who: Person, now: number, answer: (result: CommandResult) => void): void;
   watch(since: number, now: number, answer: (sync: Sync) => void): void;
-  /** Everything that time brought up to `now`, at the moments it was due. */
+  /** Does everything that time causes up to `now`, at the moments it was due. */
   wake(now: number): void;
-  /** Ends, as a killed process does, and comes up again with what it had recorded. */
+  /** Ends like a killed process, and starts again with what it had recorded. */
   restart(now: number): Promise<void>;
-  /** Its clock is set; it notices or it does not. */
+  /** Sets its clock; the server notices it or not. */
   setClock(by: number, noticed: boolean, now: number): void;
-  /** Resolves once nothing is under way in it. */
+  /** Resolves once the server has no work under way. */
   settled(): Promise<void>;
-  /** All it recorded. */
+  /** Returns everything it recorded. */
   log(): Promise<SessionEvent[]>;
   close(): Promise<void>;
 }
 
-/** What one step of the core was; told before anybody hears of its events. */
+/** Called with the result of one step of the core, before anybody hears of its events. */
 export type Watcher = (before: SessionState, move: Move, step: Step, now: number) => void;
 
-/** The core behind a log in memory: one command at a time, each acted on once, as the protocol promises. */
+/** The core with a log in memory: one command at a time, each acted on once, as the protocol promises. */
 export class SimServer implements Server {
   state: SessionState;
   readonly #log: SessionEvent[];
@@ -56,7 +56,7 @@ export class SimServer implements Server {
 
   #keep(move: Move, step: Step, now: number): void {
     this.#watcher(this.state, move, step, now);
-    // What goes out went through JSON, as on a wire.
+    // Outgoing messages pass through JSON, as on a wire.
     const events = step.events.map((e) => JSON.parse(canonical(e)) as SessionEvent);
     this.#log.push(...events);
     this.state = step.state;

@@ -14,7 +14,7 @@ const pinned = JSON.parse(readFileSync(new URL("pinned.json", import.meta.url), 
 
 const BATCH = 20;
 const BATCHES = Array.from({ length: 10 }, (_, i) => 1 + i * BATCH);
-/** Of a loaded machine: alone a batch needs two seconds. */
+/** For a loaded machine: alone, a batch needs two seconds. */
 const PATIENCE_MS = 120_000;
 
 describe("sessions over bad sockets", () => {
@@ -24,7 +24,7 @@ describe("sessions over bad sockets", () => {
       const { failed, runs, resent, upsets } = await simulateMany(first, BATCH);
       expect(failed).toEqual([]);
       expect(runs).toBe(BATCH);
-      // The network was bad enough to matter, and the server was not left in peace.
+      // The network was bad enough to matter, and the server was disturbed.
       expect(resent).toBeGreaterThan(BATCH);
       expect(upsets).toBeGreaterThan(BATCH);
     },

@@ -16,24 +16,24 @@ import { SimPanel } from "./panel.ts";
 import { type Server, SimServer, type Watcher } from "./server.ts";
 import { StoredServer } from "./stored-server.ts";
 
-/** What came of one run: `fault` null when every promise held. */
+/** The result of one run: `fault` is null when every promise held. */
 export interface Outcome {
   seed: number;
   fault: string | null;
   events: number;
   accepted: number;
   resent: number;
-  /** Tablets that died, restarts of the server, settings of its clock. */
+  /** Tablets that died, restarts of the server, changes of its clock. */
   upsets: number;
 }
 
 const STEP_MS = 100;
 const BEAT_MS = 2_000;
 const SETTLE_MS = 12_000;
-/** One seed in so many runs on the server's own sessions over its own store. */
+/** One seed in this many runs on the server's own sessions and store. */
 const STORED_EVERY = 8;
 
-/** The search's small type, for which every invariant is written, with drills; its limits are seconds long. */
+/** The search's small type, for which every invariant is written, with drills. Its limits are seconds long. */
 const SMALL = { ...TYPE, drills: demo.types[0]?.drills ?? [] };
 const courses = {
   four: ["plan", "secure", "starting", "starting", "starting", "warmUp"],
@@ -51,10 +51,10 @@ function story(course: keyof typeof courses, chance: Chance): Story {
 }
 
 /**
- * One session over bad sockets: panels with wrong clocks send whatever their people try, posts change hands, links
- * break and come back, tablets die, the server is killed and its clock set. Then the network heals, and every panel
- * must hold the server's bytes; no command may have acted twice, none that was answered "accepted" may be missing,
- * nothing may have been sent stale, and no step may have broken an invariant of the search.
+ * Simulates one session over bad sockets. Panels with wrong clocks send whatever their people try, posts change hands,
+ * links break and come back, tablets die, the server is killed and its clock is set. Then the network heals. At the end
+ * every panel must hold the server's bytes; no command may have acted twice, no accepted one may be missing, no stale
+ * one may have been sent, and no step may have broken an invariant of the search.
  */
 export async function simulate(seed: number, minutes = 0.5): Promise<Outcome> {
   const run = new Run(seed);
@@ -178,7 +178,7 @@ class Run {
     );
   }
 
-  /** What becomes of one panel in one step: its link, its tablet, what its person does. */
+  /** Advances one panel by one step: its link, its tablet, its person's action. */
   #live(i: number): void {
     const panel = this.#panels[i];
     const chance = this.#chance;
@@ -244,7 +244,7 @@ class Run {
     });
     for (const healed = this.#now + SETTLE_MS; this.#now < healed && this.#faults.length === 0; )
       await this.#turn();
-    // What the server said in its last moment is still under way.
+    // Messages of the server's last moment are still under way.
     for (let i = 0; i < 5; i += 1) {
       this.#now += STEP_MS;
       this.#network.arrive(this.#now);
@@ -267,7 +267,7 @@ class Run {
   }
 }
 
-/** A command acts once: its own events lie together, in one step. */
+/** Returns the commands that acted twice: the events of a command must lie together, in one step. */
 function actedTwice(record: readonly SessionEvent[]): string[] {
   const steps = new Map<string, number[]>();
   for (const { command, seq } of record) {

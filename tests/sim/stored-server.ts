@@ -26,7 +26,9 @@ interface Timer {
   run: () => void;
 }
 
-/** The server's own sessions over its own SQLite store on a file; only the clock, the timers and the wire are ours. */
+/**
+ * The server's own sessions over its own SQLite store on a file. Only the clock, the timers and the wire are simulated.
+ */
 export class StoredServer implements Server {
   state: SessionState;
   readonly #folder: string;
@@ -37,7 +39,7 @@ export class StoredServer implements Server {
   #now: number;
   #offset = 0;
   #newest = 0;
-  /** Answers still owed, and of which life of the server. */
+  /** Number of answers still due, and the life of the server they belong to. */
   #open = 0;
   #life = 0;
 
@@ -50,7 +52,7 @@ export class StoredServer implements Server {
     this.#sessions = this.#started();
   }
 
-  /** A server that has recorded `log`. */
+  /** Returns a server that has recorded `log`. */
   static async of(
     log: readonly SessionEvent[],
     state: SessionState,
@@ -72,7 +74,7 @@ export class StoredServer implements Server {
 
   #opened(): SqliteEventStore {
     const db = openDatabase(join(this.#folder, "sim.db"), this.#now);
-    // The machine does not lose its power here: what the system holds is kept, and many seeds are run.
+    // This machine does not lose power in the test, so flushing is off to run many seeds.
     db.pragma("synchronous = OFF");
     return new SqliteEventStore(db);
   }
@@ -123,7 +125,7 @@ export class StoredServer implements Server {
     this.#publish(events.map((e) => JSON.parse(canonical(e)) as SessionEvent));
   }
 
-  /** Something asynchronous of this life of the server; what a killed one still says reaches nobody. */
+  /** Tracks asynchronous work of this life of the server. The results of a killed server reach nobody. */
   #working<T>(work: Promise<T>, done: (value: T) => void = () => {}): void {
     const life = this.#life;
     this.#open += 1;
@@ -181,7 +183,8 @@ export class StoredServer implements Server {
 
   setClock(by: number, noticed: boolean, now: number): void {
     this.#now = now;
-    // The product's clock counts by itself: it moves only with its noticing, and never behind the record.
+    // The product's clock counts by itself: it changes only when the change is noticed, and never falls behind the
+    // record.
     if (!noticed) return;
     this.#offset = Math.max(this.#offset + by, this.#newest - now);
     this.#working(this.#sessions.clockStepped(by));

@@ -1,4 +1,4 @@
-// Runs the seeds its parent hands it and says what came of them.
+// Runs the seeds from its parent and reports the results.
 import { simulateMany } from "./many.ts";
 
 process.on("message", ([first, count]: [number, number]) => {

@@ -10,7 +10,7 @@ const REST = (starter.ladder[0]?.rest.value ?? 0) * 1000;
 const fresh = (said: Attribution | null | undefined, seconds: number, now: number) =>
   said !== null && said !== undefined && now < said.at + seconds * 1000;
 
-/** What a clearance for an engine stands on, read from the reports themselves. */
+/** Returns whether the reports themselves meet every condition of a clearance for an engine. */
 function ground(state: SessionState, n: number, now: number): boolean {
   const { guard, brakes, chocks } = state;
   const arc = state.arcs[n];
@@ -27,7 +27,10 @@ function ground(state: SessionState, n: number, now: number): boolean {
   );
 }
 
-/** The brakes alone can be set aside for an engine here: by two people on two devices, in this epoch. */
+/**
+ * Returns whether two people on two devices set the brakes aside for an engine in this epoch. No other condition can be
+ * set aside here.
+ */
 function setAside(state: SessionState, n: number): boolean {
   return state.overrides.some(
     (o) =>
@@ -54,14 +57,14 @@ function crewed(state: SessionState): boolean {
   return Object.values(state.posts).every((holder) => holder?.briefed === true);
 }
 
-/** The other engines are neither turning up nor unsettled nor alight. */
+/** Returns true if no other engine is cranking, unsettled or on fire. */
 function othersQuiet(state: SessionState, n: number): boolean {
   return state.engines.every(
     (e) => e.n === n || !["clear", "cranking", "caught", "running", "fire"].includes(e.life.is),
   );
 }
 
-/** `check` on every engine whose clearance stands after the step. */
+/** Applies `check` to every engine with a valid clearance after the step. */
 function eachClear(
   { step, now }: Transition,
   check: (state: SessionState, n: number, now: number) => boolean,
@@ -73,7 +76,7 @@ function eachClear(
   return true;
 }
 
-/** True when the step recorded the cockpit cranking an engine that is not on fire. */
+/** Returns the engine if the step recorded the cockpit cranking one that is not on fire. */
 function cranked({ before, step, move }: Transition): number | null {
   if (move.is !== "act" || move.action.type !== "send" || move.action.kind !== "cranking") return null;
   if (own(step)?.fact.type !== "sent") return null;
@@ -151,7 +154,7 @@ export const CLEARANCE: readonly Invariant[] = [
       const spent = step.state.engines.every((e) => lifeOf(e).is !== "clear");
       const stands = now < expiresAt && readBackAt !== null && epoch === before.epoch && !hasStop(before);
       const meant = move.validUntil === undefined || now <= move.validUntil;
-      // A clock behind the record by more than its slack tells no clearance's end.
+      // A clock that is behind the record by more than its slack cannot say when a clearance ends.
       const told = now >= before.at - CLOCK_SLACK;
       return told && named && spent && stands && meant && ground(before, n, now) && othersQuiet(before, n);
     },

@@ -12,15 +12,18 @@ export interface Transition {
   now: number;
 }
 
-/** Something no reachable step may break. Written on the state alone, never with the core's own judgement. */
+/**
+ * A property that no reachable step may break. It is written on the state alone and never uses the core's own
+ * judgement.
+ */
 export interface Invariant {
-  /** Number in the catalogue of 24, or S and a number for one of the search's own. */
+  /** Its number in the catalogue of 24, or S and a number for one of the search's own. */
   id: string;
   text: string;
   holds(t: Transition): boolean;
 }
 
-/** An engine's life with any fire taken off. */
+/** Returns an engine's life without any fire. */
 export function lifeOf(engine: Engine): PlainLife {
   return engine.life.is === "fire" ? engine.life.under : engine.life;
 }
@@ -29,7 +32,7 @@ export function hasStop(state: SessionState): boolean {
   return state.holds.length > 0 || state.cuts.length > 0 || state.fires.length > 0;
 }
 
-/** True when a clearance in force after the step was not there before it. */
+/** Returns the engine whose clearance is valid after the step but was not there before. */
 export function granted({ before, step }: Transition): Engine | undefined {
   return step.state.engines.find((e, i) => {
     const life = lifeOf(e);
@@ -40,7 +43,7 @@ export function granted({ before, step }: Transition): Engine | undefined {
   });
 }
 
-/** What the step recorded of the person's own act; a clock found set back is recorded before it. */
+/** Returns the event of the person's own act in the step. The event of a clock found set back comes before it. */
 export function own(step: Step): SessionEvent | undefined {
   const { events } = step;
   for (let i = 0; i < events.length; i += 1) if (events[i]?.actor.kind === "person") return events[i];

@@ -8,11 +8,11 @@ const OVER = new Set(["closed", "abandoned"]);
 const inRange = (n: number | null | undefined, state: SessionState) =>
   n === null || n === undefined || (Number.isInteger(n) && n >= 1 && n <= state.engines.length);
 
-/** Every how many steps the log is replayed: it costs a hundred times the step. */
+/** The log is replayed once in this many steps, because a replay costs a hundred times a step. */
 const REPLAYED = 512;
 let steps = 0;
 
-/** The aircraft type is pinned: the same object in every state, and left out. */
+/** Returns the bytes of a state without its type, which is the same object in every state. */
 function bytesOf({ type: _pinned, ...rest }: SessionState): string {
   return canonical(rest);
 }
@@ -44,7 +44,7 @@ export const RECORD: readonly Invariant[] = [
       return before.ended.every((old) => {
         if (after.signals.some((s) => s.id === old.id)) return false;
         const is = after.ended.find((s) => s.id === old.id)?.is;
-        // A clearance read back is closed; how it ended, used or dead, is added once.
+        // A clearance that was read back is closed. Its end, used or void, is added once.
         const wasRead = old.kind === "clearToStart" && old.is === "answered";
         return is === undefined || is === old.is || wasRead;
       });

@@ -8,7 +8,7 @@ const live = (state: SessionState, service: Service) => {
   return authority !== null && authority.epoch === state.epoch;
 };
 
-/** The report that ends each leave: its work is done. */
+/** The report that ends each leave because its work is done. */
 const DONE: Readonly<Record<string, string>> = {
   connectPower: "powerConnected",
   disconnectPower: "powerDisconnected",
@@ -16,7 +16,7 @@ const DONE: Readonly<Record<string, string>> = {
   removeChocks: "chocksOut",
 };
 
-/** The cockpit's own act, by the search's reading. */
+/** Returns whether the cockpit itself acts, as the search reads the state. */
 function givesLeave(before: SessionState, move: Move): boolean {
   return move.is === "act" && postOf(before, move.by) === "cockpit";
 }
@@ -33,7 +33,7 @@ export const SERVICES: readonly Invariant[] = [
         if (is === "on" && was !== "on" && !live(before, "connectPower")) return false;
         if (is === "off" && was !== "off" && !live(before, "disconnectPower")) return false;
       }
-      // Hands on a propeller are on the crew's word that ignition is off.
+      // Hands go on a propeller only on the crew's leave, which states that ignition is off.
       if (after.handling !== null && before.handling === null && !givesLeave(before, move)) return false;
       const out = before.chocks?.in === true && after.chocks?.in === false;
       return !out || live(before, "removeChocks");

@@ -6,12 +6,12 @@ const STOPS_SENT = new Set(["hold", "cut", "cutAll", "fire", "turning"]);
 const latches = (s: SessionState) => s.holds.length + s.cuts.length + s.fires.length;
 const TURNING = new Set(["cranking", "caught", "running", "stable"]);
 
-/** The kind of signal this step's person sent, taken or not; null for anything else. */
+/** Returns the kind of signal that the step's person sent, accepted or not; null for anything else. */
 function sent({ move }: Transition): string | null {
   return move.is === "act" && move.action.type === "send" ? move.action.kind : null;
 }
 
-/** The latches that stood before and are gone, of one list. */
+/** Returns the stops of one list that were open before and are gone. */
 function gone<T extends { id: number }>(before: readonly T[], after: readonly T[]): T[] {
   return before === after ? [] : before.filter((b) => !after.some((a) => a.id === b.id));
 }
@@ -67,7 +67,7 @@ export const STOPS: readonly Invariant[] = [
       const [hold] = gone(before.holds, step.state.holds);
       if (!hold || move.is !== "act" || move.action.type !== "send") return true;
       if (hold.person === move.by.id) return true;
-      // The system's own hold, for a post that fell silent: the supervisor or the cockpit ends it.
+      // The system's own hold for a silent post: the supervisor or the cockpit ends it.
       if (hold.person === null) return ["supervisor", "cockpit"].includes(postOf(before, move.by) ?? "");
       const there = Object.values(before.posts).some((h) => h !== null && h.id === hold.person);
       if (there) return false;
