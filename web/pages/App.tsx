@@ -8,7 +8,6 @@ import { UnitsContext } from "../ui/units.ts";
 import { useWords } from "../words/words.ts";
 import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
-import { Ramp } from "./Ramp.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 import { SignIn } from "./SignIn.tsx";
@@ -18,6 +17,7 @@ const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => 
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
+const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
 const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
