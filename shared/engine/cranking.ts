@@ -1,4 +1,4 @@
-import { findAll, findUnmet } from "../conditions/all.ts";
+import { findUnmet } from "../conditions/all.ts";
 import { voltsExpected } from "../power/crankingSource.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { Fact } from "../protocol/events.ts";
@@ -8,7 +8,8 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { signal } from "../signals/kinds.ts";
 import { spendClearance } from "./clearance.ts";
 import { crank } from "./evolve.ts";
-import { type Engine, isTurning } from "./life.ts";
+import { fireCrankFault } from "./fireCrank.ts";
+import type { Engine } from "./life.ts";
 import { ofEngine } from "./ofEngine.ts";
 
 /** The starter is engaged. This uses up the clearance. */
@@ -36,15 +37,7 @@ function engage(state: SessionState, send: Send, engine: Engine, { now }: Contex
   const expected = voltsExpected(state);
   const sent: Fact = { ...send, type: "sent", ...(expected.ok ? { expectedVolts: expected.value } : {}) };
   if (life.is === "fire") {
-    if (life.under.is === "cranking") return refuse("alreadyDone", { engine: engine.n });
-    if (isTurning(life)) return refuse("wrongEngineState", { engine: engine.n, found: life.under.is });
-    // Even in a fire, nobody may turn a propeller that a person has hands on.
-    const hands = findAll(state, engine.n, now).filter(
-      (r) => r.id === "handsOffPropellers" && r.is !== "yes",
-    );
-    return hands.length === 0 || state.handling?.engine !== engine.n
-      ? accept(sent)
-      : refuse("conditionsUnmet", { engine: engine.n, unmet: hands });
+    return fireCrankFault(state, engine, now) ?? accept(sent);
   }
   if (life.is !== "clear")
     return refuse(goneBecause(state, send, engine), { engine: engine.n, found: life.is });

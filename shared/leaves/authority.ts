@@ -1,4 +1,5 @@
 import type { SessionEvent } from "../protocol/events.ts";
+import type { Post } from "../protocol/posts.ts";
 import { said } from "../session/attribute.ts";
 import { SERVICES, type Service, type SessionState } from "../session/state.ts";
 import { unmetForService } from "./conditions.ts";
@@ -14,10 +15,13 @@ export function authorised(
   engine: number | null,
   event: SessionEvent,
   signal: number,
+  asker: Post | null = null,
 ): SessionState {
   const by = said(event, null);
   if (service === "handlePropeller") {
-    return engine === null ? state : { ...state, handling: { engine, by } };
+    return engine === null
+      ? state
+      : { ...state, handling: { engine, by, ...(asker === null ? {} : { hands: asker }) } };
   }
   const authority = { signal, at: event.at, epoch: state.epoch, name: by.name };
   const given = { ...state, authorities: { ...state.authorities, [service]: authority } };

@@ -1,5 +1,5 @@
 import { type Engine, isTurning, plain } from "../engine/life.ts";
-import { type Service, type SessionState, stopOpen } from "../session/state.ts";
+import { engineOf, type Service, type SessionState, stopOpen } from "../session/state.ts";
 import { refuse, type Verdict } from "../session/verdict.ts";
 import { unmetForService } from "./conditions.ts";
 
@@ -14,18 +14,28 @@ export function authorityFault(
   engine: number | null,
 ): Verdict | null {
   if (stopOpen(state)) return refuse("stopOpen");
-  const unsafe = service === "handlePropeller" ? handlingFault(state, engine) : null;
+  const unsafe = service === "handlePropeller" ? handlingFault(state, engine, now) : null;
   if (unsafe) return unsafe;
   const unmet = unmetForService(state, service, now);
   return unmet.length === 0 ? null : refuse("conditionsUnmet", { unmet });
 }
 
-function handlingFault(state: SessionState, engine: number | null): Verdict | null {
+function handlingFault(state: SessionState, n: number | null, now: number): Verdict | null {
   const hands = state.handling ?? state.standing?.hands[0];
   if (hands) return refuse("alreadyDone", { engine: hands.engine });
   const unsafe = state.engines.find(
     (e: Engine) =>
-      e.life.is === "clear" || plain(e.life).is === "cranking" || (e.n === engine && isTurning(e.life)),
+      e.life.is === "clear" || plain(e.life).is === "cranking" || (e.n === n && isTurning(e.life)),
   );
-  return unsafe ? refuse("wrongEngineState", { engine: unsafe.n, found: unsafe.life.is }) : null;
+  if (unsafe) return refuse("wrongEngineState", { engine: unsafe.n, found: unsafe.life.is });
+  const engine = n === null ? undefined : engineOf(state, n);
+  const waits = engine ? handsFrom(state, engine) - now : 0;
+  return waits > 0 ? refuse("tooSoon", { engine: n ?? 0, found: `${Math.ceil(waits / 1000)} s` }) : null;
+}
+
+/** Server milliseconds from which hands may go to the engine's propeller: it was cranked, or turned, so long before. */
+function handsFrom(state: SessionState, engine: Engine): number {
+  const limit = state.type.timing.handsAfterStart;
+  const last = Math.max(engine.starter.at(-1)?.off ?? 0, engine.lastRanAt ?? 0);
+  return limit === undefined || last === 0 ? 0 : last + limit.value * 1000;
 }

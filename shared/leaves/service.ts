@@ -45,7 +45,9 @@ export function leaveAnswers(kind: Service) {
     closes: (_post, answer) => answer !== "received",
     decide: (state, request, action, context) => leaveFault(state, request, action, context, kind),
     evolve: (state, event, fact, request) =>
-      fact.answer === "authorise" ? authorised(state, kind, request.engine, event, request.id) : state,
+      fact.answer === "authorise"
+        ? authorised(state, kind, request.engine, event, request.id, request.from)
+        : state,
     asked: {
       weight: 3,
       choices(state, request, post, now) {

@@ -13,6 +13,10 @@ import { leftThere } from "./leftThere.ts";
  * off.
  */
 export function blades(state: SessionState, now: number): Ask[] {
+  return state.handling?.hands === "fireGuard" ? [] : bladesOf(state, now);
+}
+
+function bladesOf(state: SessionState, now: number): Ask[] {
   const left = leftThere(state);
   if (left.length > 0) return left;
   const handling = state.handling;
@@ -68,9 +72,10 @@ function turning({ engine, by }: NonNullable<SessionState["handling"]>, free: Ch
   });
 }
 
-/** Returns the same for the guard, when a start on batteries has nobody at ground power. */
+/** Returns the same for the guard, when its own hands are on or nobody holds the ground power post. */
 export function bladesByGuard(state: SessionState, now: number): Ask[] {
-  return state.posts.groundPower === null ? blades(state, now) : [];
+  const own = state.posts.groundPower === null || state.handling?.hands === "fireGuard";
+  return own ? bladesOf(state, now) : [];
 }
 
 function turns(state: SessionState, n: number): boolean {

@@ -18,13 +18,20 @@ export const handlePropeller = service("handlePropeller", (state) => state.handl
   },
 });
 
+/** Hands off: said by the post whose hands they were, or by the guard who sees them. */
 export const propellerFree = signal({
   from: ["fireGuard", "groundPower"],
   stages: FROM_SECURE,
   engine: "required",
   witnessable: true,
-  decide: (state, send) =>
-    handsOn(state, send.engine) ? accept({ ...send, type: "sent" }) : refuse("nothingOpen"),
+  decide(state, send, { post }) {
+    if (!handsOn(state, send.engine)) return refuse("nothingOpen");
+    const hands = state.handling?.engine === send.engine ? state.handling?.hands : undefined;
+    const giver = send.seenFrom ?? post;
+    return hands === undefined || giver === hands || giver === "fireGuard"
+      ? accept({ ...send, type: "sent" })
+      : refuse("wrongPost", { posts: [hands] });
+  },
   evolve(state, _event, { engine }) {
     const { handling, standing } = state;
     return {

@@ -261,6 +261,8 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("aircraftKnown"), standing: standingSchema }),
   /** Another session on this field reported lightning or weather. */
   z.strictObject({ type: z.literal("fieldKnown"), field: fieldSchema }),
+  /** Nobody confirmed in time that a fire is out: the first word lapses. */
+  z.strictObject({ type: z.literal("fireOutLapsed"), fire: ref }),
   z.strictObject({ type: z.literal("restarted") }),
   z.strictObject({ type: z.literal("clockStepped"), by: ms }),
 ]);

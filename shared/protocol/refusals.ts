@@ -38,6 +38,7 @@ export const REFUSAL_REASONS = [
   "badOrder",
   "notWitnessable",
   "tooLate",
+  "tooSoon",
   "sessionOver",
   "aircraftBusy",
   "alreadyDone",

@@ -5,6 +5,7 @@ import { type Engine, plain } from "../engine/life.ts";
 import { overridesEnded } from "../overrides/consequences.ts";
 import { lapsedPosts } from "../posts/presence.ts";
 import type { Fact } from "../protocol/events.ts";
+import { fireOutLapses } from "../stops/fireOutWord.ts";
 import { type SessionState, stopOpen } from "./state.ts";
 
 /**
@@ -17,6 +18,7 @@ export function consequences(state: SessionState, now: number): Fact[] {
     ...silenceHeld(state, now),
     ...state.engines.flatMap((e) => ofEngine(state, e, now)),
     ...overridesEnded(state, now),
+    ...fireOutLapses(state, now),
     ...state.signals
       .filter((s) => s.dueAt !== null && now >= s.dueAt)
       .map((s): Fact => ({ type: "late", signal: s.id, level: s.late === 0 ? 1 : 2 })),

@@ -4,6 +4,7 @@ import { plain } from "../engine/life.ts";
 import { overrideMoments } from "../overrides/consequences.ts";
 import { overriddenBy } from "../overrides/overridden.ts";
 import { lapseMoments } from "../posts/presence.ts";
+import { fireOutMoments } from "../stops/fireOutWord.ts";
 import { isOver, type SessionState } from "./state.ts";
 
 /**
@@ -38,7 +39,7 @@ export function nextDeadline(state: SessionState): number | null {
     }
   }
   moments.push(...lapseMoments(state));
-  moments.push(...overrideMoments(state));
+  moments.push(...overrideMoments(state), ...fireOutMoments(state));
   for (const alert of state.alerts) {
     const again = soundsAgainAt(state, alert);
     if (again !== null) moments.push(again);

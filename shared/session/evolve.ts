@@ -14,6 +14,7 @@ import { closeSignal } from "../signals/close.ts";
 import { evolveDelivered } from "../signals/delivered.ts";
 import { evolveLate } from "../signals/late.ts";
 import { evolveSent } from "../signals/sent.ts";
+import { evolveFireOutLapsed } from "../stops/fireOutWord.ts";
 import { evolveLapse, evolvePresent, evolveSilence } from "../stops/lapse.ts";
 import { evolveCourse } from "./course.ts";
 import { newEpoch } from "./epoch.ts";
@@ -102,6 +103,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "drillStepped":
     case "drillEnded":
       return evolveDrill(state, event, fact);
+    case "fireOutLapsed":
+      return evolveFireOutLapsed(state, fact);
     case "presenceLapsed":
       return evolveLapse(state, event, fact);
     case "silenceHeld":

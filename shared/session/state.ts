@@ -214,7 +214,12 @@ export interface SessionState {
   /** The engine at which the guard stands, and the turning engine whose arc lay on the way there, if one did. */
   guard: (Attribution & { engine: number; crossed: number | null }) | null;
   /** Somebody has hands on this engine's propeller; ignition was confirmed off. */
-  handling: { engine: number; by: Attribution } | null;
+  handling: {
+    engine: number;
+    by: Attribution;
+    /** The post whose hands they are, where it asked. */
+    hands?: Post;
+  } | null;
   /** When the guard last said to be away; a hand signal seen before then counts for nothing. */
   guardAwayAt?: number;
   arcs: Record<number, Attribution & { clear: boolean }>;

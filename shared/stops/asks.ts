@@ -5,7 +5,7 @@ import { silence, silenceLimits } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Hold, SessionState } from "../session/state.ts";
 import { stillTurning } from "./cut.ts";
-import { holdsAnyPost } from "./hold.ts";
+import { holdsAnyPost, supervisorMayAt } from "./hold.ts";
 import { unheardOf } from "./lapse.ts";
 
 /**
@@ -51,6 +51,7 @@ export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
       ];
     }
     const heir = post === h.by.post;
+    if (!heir && now < supervisorMayAt(state, h)) return [];
     if (holdsAnyPost(state, h.person) || !(heir || post === "supervisor")) return [];
     const need = heir ? null : ({ is: "reason" } as const);
     const choices = [choice("releaseFor", "plain", release, need)];

@@ -3,7 +3,7 @@ import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
 import { said } from "../session/attribute.ts";
-import type { SessionState } from "../session/state.ts";
+import type { Hold, SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { closeSignal } from "../signals/close.ts";
 import { ANNEX } from "../signals/definition.ts";
@@ -64,11 +64,22 @@ function mayRelease(state: SessionState, send: Send, context: Context): Verdict 
   }
   const ownerThere = holdsAnyPost(state, hold.person);
   const heir = !ownerThere && context.post !== null && context.post === hold.by.post;
-  const supervisor = !ownerThere && context.post === "supervisor" && send.note !== undefined;
+  const supervisor =
+    !ownerThere &&
+    context.post === "supervisor" &&
+    send.note !== undefined &&
+    context.now >= supervisorMayAt(state, hold);
   if (hold.person !== context.person.id && !heir && !supervisor) {
     return refuse("notYourHold", { found: hold.by.name });
   }
   return accept({ ...send, type: "sent" });
+}
+
+/** Server milliseconds from which the supervisor may release a hold whose owner holds no post. */
+export function supervisorMayAt(state: SessionState, hold: Hold): number {
+  const limit = state.type.timing.bystanderHold;
+  const bystander = hold.by.post === null && hold.person !== null;
+  return bystander && limit ? hold.by.at + limit.value * 1000 : hold.by.at;
 }
 
 export function holdsAnyPost(state: SessionState, person: string | null): boolean {

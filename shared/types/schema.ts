@@ -96,6 +96,12 @@ const timingSchema = z.strictObject({
   presenceHeard: secondsSchema,
   presenceHold: secondsSchema,
   presenceAgain: secondsSchema.optional(),
+  /** Time within which the second person must confirm that a fire is out. Absent: the first word stays. */
+  fireOut: secondsSchema.optional(),
+  /** Time that an engine stands still, since it last turned or was cranked, before hands may go to its propeller. */
+  handsAfterStart: secondsSchema.optional(),
+  /** Time after which the supervisor may release the hold of a person without a post. Absent: at once. */
+  bystanderHold: secondsSchema.optional(),
 });
 
 /** An aircraft type: data with sources. A session runs on the exact version that it was planned with. */
@@ -146,5 +152,8 @@ export const aircraftTypeSchema = z.strictObject({
   timing: timingSchema,
 });
 export type AircraftType = z.infer<typeof aircraftTypeSchema>;
+
 /** A time that every type gives. */
-export type GivenTime = Exclude<keyof AircraftType["timing"], "presenceAgain">;
+export type GivenTime = {
+  [K in keyof AircraftType["timing"]]-?: undefined extends AircraftType["timing"][K] ? never : K;
+}[keyof AircraftType["timing"]];

@@ -124,6 +124,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "alertAgain":
     case "aircraftKnown":
     case "fieldKnown":
+    case "fireOutLapsed":
     case "restarted":
     case "clockStepped":
       return words[fact.type];

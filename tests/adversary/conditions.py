@@ -79,7 +79,7 @@ def unmet(session, n, at, basis=None):
     need("handsOffPropellers", "STN-6", not session.left_hands, "hands were left on a propeller")
     need("propellersStill", "STN-7", not session.left_turning, "a propeller was left turning")
     need("noLeaveOut", "LEV-1", not session.out, "people may be at the aircraft on a leave")
-    need("noDrillBars", "DRL-8", not drill_bars(session, n), "an open drill bars it")
+    need("noDrillBars", "DRL-9", not drill_bars(session, n), "an open drill bars it")
     if basis is not None:
         said = {report["id"] for report in basis if report["is"] == "overridden"}
         if not said <= skip:

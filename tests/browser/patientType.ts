@@ -4,7 +4,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 const TIMES = 20;
 
 /** These are ages of a figure and not limits on people. Some tests need the refusal of an old figure. */
-const NOT_PEOPLE = ["area", "weather"];
+const NOT_PEOPLE = ["handsAfterStart", "bystanderHold", "area", "weather"];
 /** A post stays silent while the pictures of all the others are taken. */
 const PRESENCE = ["presenceSeen", "presenceHeard", "presenceHold", "presenceAgain"];
 
@@ -19,8 +19,7 @@ export function patientType({ runUp: _asked, ...type }: AircraftType, times = TI
     value: limit.value * by,
   });
   const timing = Object.entries(type.timing).map(([name, limit]) => {
-    if (limit === undefined) return [name, limit];
-    if (NOT_PEOPLE.includes(name)) return [name, limit];
+    if (limit === undefined || NOT_PEOPLE.includes(name)) return [name, limit];
     return [name, longer(limit, PRESENCE.includes(name) ? Math.max(times, TIMES) : times)];
   });
   return {

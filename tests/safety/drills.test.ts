@@ -181,23 +181,23 @@ describe("a drill that bars", () => {
     ["all", [true, true]],
     ["nothing", [false, false]],
     [undefined, [false, false]],
-  ] as const)("[DRL-8] by its card: %s", (bars, expected) => {
+  ] as const)("[DRL-9] by its card: %s", (bars, expected) => {
     expect(opened(carded(bars), 3)).toEqual(expected);
   });
 
-  it("[DRL-8] opened at no one engine, it bars each", () => {
+  it("[DRL-9] opened at no one engine, it bars each", () => {
     expect(opened(carded("engine"))).toEqual([true, true]);
   });
 
   it.each(["alert:oilFirstLate", "alert:oilNormalLate", "blades:resistance"] as const)(
-    "[DRL-8] by its trigger %s, where the type says nothing",
+    "[DRL-9] by its trigger %s, where the type says nothing",
     (trigger) => {
       expect(opened(carded(undefined, trigger), 3)).toEqual([true, false]);
       expect(opened(carded("nothing", trigger), 3)).toEqual([false, false]);
     },
   );
 
-  it("[DRL-8, CLR-6] ends a clearance that stands, and a person ends it", () => {
+  it("[DRL-9, CLR-6] ends a clearance that stands, and a person ends it", () => {
     const story = carded("engine");
     story.readBack(3);
     opened(story, 3);

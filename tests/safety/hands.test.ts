@@ -92,6 +92,11 @@ describe("hands on a propeller", () => {
     });
     expect(story.send("cockpit", "cranking", { engine: 2 }).refusal).toBeUndefined();
     story.send("groundPower", "propellerFree", { engine: 1 });
+    expect(story.send("cockpit", "cranking", { engine: 1 }).refusal).toMatchObject({
+      reason: "conditionsUnmet",
+      unmet: [{ id: "noOtherTurningUp" }],
+    });
+    story.send("cockpit", "startAbandoned", { engine: 2 });
     expect(story.send("cockpit", "cranking", { engine: 1 }).refusal).toBeUndefined();
   });
 

@@ -8,7 +8,11 @@ import { FOUR } from "../spec/aircraft.ts";
 const source = { basis: "invented", text: "for tests" } as const;
 const seconds = (value: number) => ({ value, unit: "s", source }) as const;
 
-function withTiming(type: AircraftType, timing: Partial<Record<keyof AircraftType["timing"], number>>) {
+/** The type with some of its times changed, in seconds. */
+export function withTiming(
+  type: AircraftType,
+  timing: Partial<Record<keyof AircraftType["timing"], number>>,
+) {
   const changed = Object.entries(timing).map(([key, value]) => [key, seconds(value)]);
   return { ...type, timing: { ...type.timing, ...Object.fromEntries(changed) } };
 }

@@ -223,4 +223,10 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "return true;",
     expect: "S12",
   }),
+  ...at("engine/fireCrank.ts", "stops", "cranking", {
+    name: "a burning engine is cranked beside one that cranks",
+    find: 'plain(e.life).is === "cranking");',
+    replace: 'plain(e.life).is === "waiting" && e.n === 0);',
+    expect: "S13",
+  }),
 ];

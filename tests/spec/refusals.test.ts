@@ -3,6 +3,7 @@ import { REFUSAL_REASONS, type RefusalReason } from "../../shared/protocol/refus
 import { refusals } from "../../shared/words/en/refusals.ts";
 import { RICH } from "../figures/rich.ts";
 import { WATCHED } from "../safety/types.ts";
+import { FOUR } from "./aircraft.ts";
 import { ada, bo, CREW, ed, fay, given, onDevice, type Say, type Story } from "./given.ts";
 
 const TRACE: Say = {
@@ -144,6 +145,13 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
     after(given().upTo("starting"), (s) =>
       s.send("cockpit", "clearToStart", { engine: 1, channel: "hand", seenFrom: "supervisor" }),
     ),
+  tooSoon: () => {
+    const { timing } = FOUR;
+    const handsAfterStart = { ...timing.service, value: 90 };
+    const story = given({ type: { ...FOUR, timing: { ...timing, handsAfterStart } } }).upTo("starting");
+    story.failedStart(3, 10).send("cockpit", "handlePropeller", { engine: 3 });
+    return story;
+  },
   tooLate: () => after(given().manned(), (s) => s.does(ada, { type: "send", kind: "negative" }, s.now - 1)),
   sessionOver: () => {
     const story = given().manned();

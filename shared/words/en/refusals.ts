@@ -42,6 +42,7 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   badOrder: "Number {n} is not next in the planned order ({f} is). Give a reason, or change the plan.",
   notWitnessable: "That cannot be recorded as seen. The post must say it, or a new clearance be asked.",
   tooLate: "Too late: it reached the server after its time. Look again and send it anew if it still holds.",
+  tooSoon: "Not yet: number {n} turned or was cranked lately. Wait {f}, with ignition confirmed off.",
   aircraftBusy: "Another start of this aircraft is under way: session {f}. Join it, or end it first.",
   sessionOver: "This session is over. Nobody hears it here: use hand signals and local procedures.",
   alreadyDone: "That is so already.",

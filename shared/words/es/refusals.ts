@@ -47,5 +47,6 @@ export const refusals: Catalogue["refusals"] = {
   noSuchDrill: "Este tipo no tiene ese procedimiento o paso. Tiene: {f}.",
   badReport: "Ese reporte meteorológico no se acepta. {f}",
   idReused: "El número de este mensaje ya se usó para otro. Envíelo de nuevo.",
+  tooSoon: "Todavía no: motor {n} giró hace poco. Espere {f}, con encendido cortado y confirmado.",
   aircraftBusy: "Ya hay otro arranque de este avión: sesión {f}. Únase a ella o termínela primero.",
 };

@@ -100,6 +100,17 @@ export const STOPS: readonly Invariant[] = [
     },
   },
   {
+    id: "S13",
+    text: "no burning engine is cranked beside another that cranks, nor with its arc reported blocked",
+    holds: (t) => {
+      if (sent(t) !== "cranking" || own(t.step)?.fact.type !== "sent" || t.move.is !== "act") return true;
+      const n = t.move.action.type === "send" ? t.move.action.engine : undefined;
+      const { engines, arcs } = t.before;
+      if (n === undefined || engines[n - 1]?.life.is !== "fire") return true;
+      return arcs[n]?.clear !== false && engines.every((e) => e.n === n || lifeOf(e).is !== "cranking");
+    },
+  },
+  {
     id: "S5",
     text: "an engine stops turning only by a person's word: shut down, given up, or a cut reported done",
     holds: ({ before, step, move }) =>

@@ -1,0 +1,27 @@
+import type { Fact, FactOf } from "../protocol/events.ts";
+import type { Fire, SessionState } from "../session/state.ts";
+
+/** Server milliseconds at which the first person's word that a fire is out lapses; null where the type sets no limit. */
+function lapsesAt(state: SessionState, { outBy }: Fire): number | null {
+  const limit = state.type.timing.fireOut;
+  return outBy === null || limit === undefined ? null : outBy.at + limit.value * 1000;
+}
+
+/** Words that a fire is out which nobody confirmed within the type's time. */
+export function fireOutLapses(state: SessionState, now: number): Fact[] {
+  return state.fires.flatMap((f): Fact[] => {
+    const at = lapsesAt(state, f);
+    return at !== null && now >= at ? [{ type: "fireOutLapsed", fire: f.id }] : [];
+  });
+}
+
+/** The moments of those lapses. */
+export function fireOutMoments(state: SessionState): number[] {
+  return state.fires.flatMap((f) => lapsesAt(state, f) ?? []);
+}
+
+/** The word counts no more: two people say it anew. */
+export function evolveFireOutLapsed(state: SessionState, fact: FactOf<"fireOutLapsed">): SessionState {
+  const fires = state.fires.map((f) => (f.id === fact.fire ? { ...f, outBy: null } : f));
+  return { ...state, fires };
+}
