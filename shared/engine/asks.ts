@@ -99,11 +99,14 @@ export function nextEngine(state: SessionState, now: number): Ask[] {
     return [ask({ key: `cool:${n}`, say: "starterCooling", weight: 4, engine: n, dueAt: permittedAt })];
   }
   const before = findUnmet(state, n, now).find((u) => conditionOf(u.id).askedBefore);
+  const oil = engine !== undefined && stoppedWithoutOil(state, engine);
+  // The open drill of its lost oil is what it waits for: the ask says so, and offers nothing.
+  if (oil && before?.id === "noDrillBars") return [{ ...oilUnknown(state, n), choices: [] }];
   if (before) {
     const detail = { is: "condition", condition: before.id } as const;
     return [ask({ key: `wait:${n}`, say: "startWaits", weight: 4, engine: n, detail })];
   }
-  if (engine && stoppedWithoutOil(state, engine)) return [oilUnknown(state, n)];
+  if (oil) return [oilUnknown(state, n)];
   return [
     ask({
       key: `next:${n}`,

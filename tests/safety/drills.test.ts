@@ -270,6 +270,10 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("the drills of %s", (_i
       const story = trigger(d);
       const run = story.state.drills.find((r) => r.drill === id);
       if (!run) throw new Error(`${id} did not open`);
+      // A step that writes a defect is done only when one is written.
+      if (POSTS.some((post) => d.cards[post].some((s) => s.writesDefect === true))) {
+        story.say("supervisor", { type: "writeDefect", words: "found", engine, barsStart: true });
+      }
       for (const post of POSTS) {
         d.cards[post].forEach((_, n) => {
           expect(step(story, post, n, n % 2 === 0, run.id)).toBeUndefined();
