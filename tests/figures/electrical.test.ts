@@ -10,7 +10,7 @@ import { inputOf, numberIn, told } from "./told.ts";
 
 const electrical = RICH.electrical as NonNullable<AircraftType["electrical"]>;
 
-/** On batteries, their volts at rest read, on a day of 25 degC. */
+/** Returns a story on batteries whose volts at rest were read, on a day of 25 degC. */
 function onBatteries(volts: number, type: AircraftType = RICH) {
   const story = given({ type, powerSource: "batteries" }).manned();
   story.air(25);
@@ -85,7 +85,7 @@ describe("volts seen", () => {
     story.volts(25);
     const cranking = story.log.find((e) => e.fact.type === "sent" && e.fact.kind === "cranking");
     expect(cranking?.fact).toMatchObject({ expectedVolts: 28 - 2.16 });
-    // The cart's volts are read again, lower, after the crank: what was expected before stays.
+    // The cart's volts are read again, lower, after the crank: the expected volts stay as they were.
     story.send("cockpit", "caught", { engine: 3 });
     story.power(26.5);
     expect(numberIn(expectedVolts(story.state, 3))).toBeCloseTo(26.5 - 2.16, 9);
@@ -110,7 +110,7 @@ describe("starts left", () => {
   };
 
   it("[FIG-10] 36 Ah, charge 0.8, floor 0.2, 300 A for 15 s, exponent 1.15: 12 starts", () => {
-    // Charge 0.8 is gravity 1.248, which rests at 12 (1.248 + 0.84) volts.
+    // Charge 0.8 is gravity 1.248, which shows 12 (1.248 + 0.84) volts at rest.
     const figure = startsLeftFigure(onBatteries(25.056, alone).state);
     expect([figure?.value, figure?.verdict]).toEqual([12, "good"]);
   });
@@ -120,7 +120,7 @@ describe("starts left", () => {
       ...alone,
       electrical: { ...alone.electrical, leastVolts: { ...electrical.leastVolts, value: 20.5 } },
     } as AircraftType;
-    // First start: 25.056 - 300 x 0.015 = 20.556; every next one is lower by 12 x 0.16 x 1.718 / 36 = 0.0916.
+    // First start: 25.056 - 300 x 0.015 = 20.556; each next one is lower by 12 x 0.16 x 1.718 / 36 = 0.0916.
     expect(startsLeftFigure(onBatteries(25.056, high).state)?.value).toBe(1);
   });
 

@@ -9,7 +9,7 @@ import { RICH } from "./rich.ts";
 import { inputOf, numberIn, told } from "./told.ts";
 
 describe("starter", () => {
-  /** Cranked in vain for 40 s on a mild day. */
+  /** Returns a story of a failed attempt: cranked for 40 s on a mild day. */
   function failed(temperatureC: number | null = 15) {
     const story = given({ type: RICH }).manned().upTo("starting");
     if (temperatureC !== null) story.air(temperatureC);
@@ -111,7 +111,7 @@ describe("warm-up left", () => {
     expect(numberIn(figure)).toBeCloseTo(gate - (story.now - begun) / 1000, 3);
     expect(Number(inputOf(figure, "plus or minus").value)).toBeLessThan(1);
     expect(inputOf(figure, "waited for").value).toBe(3);
-    // It runs down as time passes, with no new reading.
+    // The time left falls as time passes, without a new reading.
     story.wait(5);
     expect(numberIn(warmUpFigure(story.state, story.now))).toBeCloseTo(numberIn(figure) - 5, 6);
   });

@@ -9,7 +9,7 @@ import { FOUR } from "../spec/aircraft.ts";
 import { given, type Story } from "../spec/given.ts";
 import { RICH } from "./rich.ts";
 
-/** Every figure of a session now. */
+/** Returns every figure of a session now. */
 function every(story: Story) {
   const { state, now } = story;
   return [
@@ -19,7 +19,7 @@ function every(story: Story) {
   ];
 }
 
-/** Much has been read: the air, volts while cranking, warm-up, a run-up begun. */
+/** Returns a story with many readings: the air, volts while cranking, warm-up, a run-up begun. */
 function busy(): Story {
   const story = given({ type: RICH, more: { headingDeg: 0, elevationFt: 100 } }).manned();
   story.air(-2, { windKt: 12, gustKt: 18, fromDeg: 30, qnhHpa: 1013 });
@@ -43,7 +43,7 @@ describe("every figure", () => {
       expect(f.source.length, f.id).toBeGreaterThan(2);
       for (const i of f.inputs) {
         expect(i.source.length, `${f.id}: ${i.name}`).toBeGreaterThan(2);
-        // What a person read says when.
+        // A figure that a person read has a time.
         if (/read by|said by|counted by/.test(i.source)) expect(i.at, `${f.id}: ${i.name}`).not.toBeNull();
         expect(i.at ?? 0, `${f.id}: ${i.name}`).toBeLessThanOrEqual(story.now);
       }

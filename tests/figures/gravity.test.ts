@@ -21,7 +21,7 @@ const range = (unit: "degF" | "degC" | "count", min: number, max: number) => ({ 
 const check = (id: string, of: ReturnType<typeof range>) =>
   ({ id, words: `Battery: ${id}`, stage: "powerUp", post: "cockpit", range: of, source }) as const;
 
-/** The rich type with one battery, whose hydrometer is read. 12 cells, 1.12 discharged and 1.28 charged. */
+/** Returns the rich type with one battery whose hydrometer is read: 12 cells, 1.12 discharged and 1.28 charged. */
 function hydrometer(unit: "degF" | "degC" = "degF"): AircraftType {
   const [battery] = electrical.batteries ?? [];
   if (!battery) throw new Error("the rich type lacks a battery");
@@ -51,14 +51,14 @@ describe("a hydrometer's reading", () => {
     [1.25, 20, 1.226, false],
     [1.235, 100, 1.243, true],
     [1.25, 80, 1.25, true],
-    // To the point: 1.240 is in the range, 1.239 is not.
+    // Exact to one point: 1.240 is in the range, 1.239 is not.
     [1.244, 70, 1.24, true],
     [1.243, 70, 1.239, false],
   ])("[GRV-1] %f at %f degF counts as %f, good: %s", (read, degF, at80F, good) => {
     const story = manned();
     reads(story, "warm", degF, "degF");
     expect(reads(story, "gravity", read, "count").refusal).toBeUndefined();
-    // Kept as it was read.
+    // The record keeps the figure as it was read.
     expect(story.state.checks.gravity).toMatchObject({ reading: { value: read, unit: "count" }, good });
     const [figure] = gravityFigures(story.state);
     expect(numberIn(figure)).toBeCloseTo(at80F, 9);
@@ -81,7 +81,7 @@ describe("a hydrometer's reading", () => {
       found: "Battery: warm",
     });
     expect(gravityFigures(story.state)[0]).toMatchObject({ value: null, verdict: "unknown" });
-    // Off every thermometer's scale: recorded, found not good, and of no use.
+    // Off every thermometer's scale: recorded, found not good, and not used.
     reads(story, "warm", 280, "degF");
     expect(reads(story, "gravity", 1.25, "count").refusal?.reason).toBe("missingFigure");
     reads(story, "warm", 80, "degF");
@@ -112,7 +112,7 @@ describe("a hydrometer's reading", () => {
     expect(must(chargeFromGravity(battery, 1.05))).toBe(0);
     expect(chargeFromGravity(battery, 1.31).ok).toBe(false);
     expect(chargeFromGravity({ chemistry: "nickelCadmium", cells: 20, cellVolts: 1.27 }, 1.2).ok).toBe(false);
-    // The volts a cell rests at follow its gravity: both ways to the charge agree.
+    // The volts of a cell at rest follow its gravity: both ways to the charge agree.
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1, noNaN: true }), (charge) => {
         const volts = must(openCircuitVolts(battery, charge, 25));
@@ -130,7 +130,7 @@ describe("a hydrometer's reading", () => {
       if (gravity !== null) reads(story, "gravity", gravity, "count");
       return startsLeftFigure(story.state);
     };
-    // 25.44 V is 1.28, charged whole; 24.48 V and 1.20 are half.
+    // 25.44 V and 1.28 are fully charged; 24.48 V and 1.20 are half charged.
     const charge = (volts: number | null, gravity: number | null) =>
       inputOf(left(volts, gravity), "one, charge").value as number;
     expect(charge(25.44, null)).toBeCloseTo(100, 6);

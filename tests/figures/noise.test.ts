@@ -11,7 +11,7 @@ const HOUR = 3_600_000;
 const RULE = { criterionDBA: 90, exchangeDb: 5, thresholdDBA: 80 };
 const { ramp, ...rest } = RICH;
 const { noise: _noise, ...unheard } = ramp ?? { noise: undefined };
-/** The same aircraft with no levels of noise. */
+/** The same aircraft without noise levels. */
 const SILENT = { ...rest, ramp: unheard } as AircraftType;
 
 /** Engine 3 turning, everybody at the usual post. Ada in the cockpit at 100 dBA, Bo at 105, Cy at 95, Di at 70. */
@@ -108,7 +108,7 @@ describe("noise over the day", () => {
     const second = turning();
     const own = logOf(second);
     const now = crankedAt(second) + HOUR / 2;
-    // Both stories begin at the same moment: the first is moved back by hours.
+    // Both stories begin at the same moment, so the first is moved back by hours.
     const earlier = (hours: number): NoiseLog => ({
       ...logOf(first),
       spans: logOf(first).spans.map((s) => ({
@@ -119,7 +119,7 @@ describe("noise over the day", () => {
     });
     const dose = (hours: number) => numberIn(of("ada", own, [earlier(hours)], now));
     expect(dose(2)).toBeCloseTo(50, 6);
-    // START is 9:00 UTC: eleven hours before is another date.
+    // START is 9:00 UTC: eleven hours before it is another date.
     expect(new Date(START - 11 * HOUR).getUTCDate()).not.toBe(new Date(START).getUTCDate());
     expect(dose(11)).toBeCloseTo(50, 6);
     expect(dose(23.5)).toBeCloseTo(50, 6);

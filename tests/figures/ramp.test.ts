@@ -84,7 +84,7 @@ describe("ground", () => {
     story.send("fireGuard", "guardInPlace", { engine: 3 });
     const figure = guardWalkFigure(story.state, 2);
     expect(inputOf(figure, "walks around").value).toBe("number 3");
-    // Straight from 3's place to 2's leads through 3's own arc.
+    // The straight way from 3's place to 2's leads through 3's own arc.
     expect(numberIn(figure)).toBeGreaterThan(18);
     expect(figure?.caution).toMatch(/walk around/);
     expect(guardWalkFigure(story.state, 3)).toBeNull();

@@ -40,13 +40,13 @@ const battery = (id: string) => ({
 });
 const neighbour = { around: limit(10, "m"), behind: limit(20, "m"), wind: limit(15.646, "m/s") };
 
-/** The test type with every figure the engineering can use, as round as published examples allow. */
+/** The test type with every figure that the models can use, as round as published examples allow. */
 export const RICH: AircraftType = {
   ...FOUR,
   groundPower: {
     ...FOUR.groundPower,
     starting: { min: limit(12, "V"), max: limit(29, "V") },
-    // MIL-STD-704F figure 13 as far as remembered: 50 V for 12.5 ms down to the band, 18 V for 15 ms up to it.
+    // MIL-STD-704F figure 13 as remembered: 50 V for 12.5 ms down to the band, 18 V for 15 ms up to it.
     transients: {
       over: [
         [0, 50],
@@ -99,7 +99,7 @@ export const RICH: AircraftType = {
   ],
   warmUp: [{ gauge: "oilTemp", atLeast: limit(40, "degC"), keep: 60 }],
   gauges: [...FOUR.gauges, gauge("rpm", "rpm", 3000), gauge("manifold", "inHg", 60)],
-  // FAA-H-8083-30: stood over 30 min, three to four revolutions.
+  // FAA-H-8083-30: after standing over 30 min, three to four revolutions.
   bladeCount: {
     method: "hand",
     holds: s(1800),
@@ -115,7 +115,7 @@ export const RICH: AircraftType = {
     cart: { size: "4/0", length: limit(60, "ft"), parallel: 1, source, mostDrop: limit(2, "V") },
   },
   runUp: {
-    // 175 on a side and 50 between them: a flat engine's manual.
+    // 175 on a side and 50 between the sides: a flat engine's manual.
     magneto: { maxDrop: limit(175, "rpm"), maxDifference: limit(50, "rpm") },
     feather: { maxDrop: limit(100, "rpm"), recovery: limit(20, "rpm") },
     manifold: {
@@ -147,7 +147,7 @@ export const RICH: AircraftType = {
       arcMargin: limit(2, "m"),
     },
     distances: { fuelling: neighbour, building: neighbour, aircraft: neighbour, public: neighbour },
-    // 1 MW on a disc of 4 m at a figure of merit of 0.7: 24 709 N, far wake 56.66 m/s.
+    // 1 MW on a disc of 4 m with a figure of merit of 0.7: 24 709 N, far wake 56.66 m/s.
     jet: {
       power: limit(1000, "kW"),
       figureOfMerit: factor(0.7),

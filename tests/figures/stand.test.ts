@@ -22,7 +22,7 @@ const parked = (neighbours: StandNeighbour[], type = RICH, headingDeg = 90) =>
 const figures = (...args: Parameters<typeof parked>) => neighbourFigures(standCaseOf(parked(...args).state));
 
 describe("what stands near", () => {
-  // By hand: seen on bearing b with the nose to h it lies d cos(b - h) ahead and d sin(b - h) to starboard.
+  // By hand: a neighbour seen on bearing b from heading h lies d cos(b - h) ahead and d sin(b - h) to starboard.
   it.each([
     [90, { x: -30, y: 0 }],
     [180, { x: 0, y: 30 }],

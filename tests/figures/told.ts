@@ -1,12 +1,15 @@
 import type { Figure } from "../../shared/figures/figure.ts";
 
-/** The figure, or an error where there is none. */
+/**
+ * Returns the figure.
+ * @throws Error where there is none
+ */
 export function told(figure: Figure | null | undefined): Figure {
   if (!figure) throw new Error("no such figure");
   return figure;
 }
 
-/** The value as a number. */
+/** Returns the value as a number. */
 export function numberIn(figure: Figure | null | undefined): number {
   const { value, id, caution } = told(figure);
   if (typeof value !== "number") throw new Error(`${id} has no number: ${caution ?? ""}`);

@@ -12,7 +12,7 @@ import { personAt, playOut, Stage } from "../seed/stage.ts";
 const FOUR = demo.types.find((t) => t.engines.length === 4);
 if (!FOUR) throw new Error("the demo has a four-engine type");
 
-/** One whole start as the scripted partners play it, every state on the way. */
+/** Returns every state of one whole start as the scripted partners play it. */
 function wholeStart(powerSource: "groundPower" | "batteries" = "groundPower") {
   const stage = new Stage(FOUR as NonNullable<typeof FOUR>, powerSource);
   stage.everyoneClaims();
@@ -76,7 +76,7 @@ describe("figures", () => {
   it("[FIG-2] no figure without a value is found good, and an input nobody has read gives no verdict", () => {
     const [first] = states;
     if (!first) throw new Error("a start has a first state");
-    // No battery has been read and no cart is on: nobody can say what the starter will pull the bus down to.
+    // No battery was read and no cart is on, so nobody can say how low the starter will pull the bus.
     expect(find(first, "expectedVolts:3")).toMatchObject({ value: null, verdict: "unknown" });
     for (const state of states) {
       for (const e of state.engines) {

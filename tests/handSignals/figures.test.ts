@@ -121,7 +121,7 @@ describe("engine numbers", () => {
   });
 
   it("[HSG-5] are pointed at by the left arm, towards the engine as the giver faces the nose (UK SI 2007/3468 r.63(5))", () => {
-    // Facing the nose the giver has number 1, port outer, at the far right: on the reader's left.
+    // For a giver facing the nose, number 1, port outer, is at the far right: on the reader's left.
     expect(enginesSeen(4, "nose")).toEqual([4, 3, 2, 1]);
     for (const key of ["startEngine", "fire", "cutOneEngineNight"])
       for (const n of [1, 2, 3, 4]) {
@@ -164,7 +164,7 @@ describe("movement", () => {
         );
         at += k.stays;
       });
-      // In a hundredth of a second no wrist goes farther than an arm thrown up abruptly would.
+      // In a hundredth of a second no wrist moves farther than when an arm is thrown up abruptly.
       const steps = Array.from({ length: Math.ceil(whole * 100) }, (_, i) => i / 100);
       for (const side of ["right", "left"] as const) {
         const ways = steps.map((t) => {
@@ -236,7 +236,7 @@ describe("the quiz", () => {
         if (alike) expect(alike.keys.every((k) => q.options.includes(k))).toBe(true);
       }
     }
-    // The answer is in every place: nobody learns the place instead of the figure.
+    // The answer appears in every place, so that nobody learns the place instead of the figure.
     const places = Array.from({ length: 40 }, (_, r) =>
       quiz(r, 10).map((q) => q.options.indexOf(q.key)),
     ).flat();

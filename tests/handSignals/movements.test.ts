@@ -56,7 +56,7 @@ describe("[HSG-3] marshaller to pilot (ICAO Annex 2 App 1, 5.1; wording second-h
       expect(s.left.wrist.y).toBeGreaterThan(HEAD_TOP);
       expect(s.left.arm.hand.is).toBe("point");
     }
-    // Once round in the level: the turning between one place and the next has one sign all the way.
+    // Once round in the horizontal plane: the turns between places all have the same sign.
     const xz = all.map((s) => s.right.tip);
     const c = {
       x: xz.reduce((t, p) => t + p.x, 0) / xz.length,
@@ -96,7 +96,7 @@ describe("[HSG-3] marshaller to pilot (ICAO Annex 2 App 1, 5.1; wording second-h
     expect(rise("normalStop")).toBeGreaterThan(5 * rise("emergencyStop"));
     for (const key of ["normalStop", "emergencyStop"]) {
       const { right, left } = made(key, "wand").last;
-      // Tips of the wands beyond the middle: they cross though the hands need not.
+      // The tips of the wands are beyond the middle: they cross although the hands need not.
       expect(right.wrist.x + right.along.x * (4 + BODY.wand)).toBeGreaterThan(0);
       expect(left.wrist.x + left.along.x * (4 + BODY.wand)).toBeLessThan(0);
     }

@@ -5,7 +5,7 @@ import { keysOf } from "../../shared/handSignals/motion.ts";
 import type { Arm } from "../../shared/handSignals/pose.ts";
 import type { Form, HandSignal } from "../../shared/handSignals/signal.ts";
 
-/** Both arms of one key pose: the angles and where the joints come to stand. */
+/** Both arms of one key pose: the angles and the places of the joints. */
 export interface Stance {
   right: ArmJoints & { arm: Arm };
   left: ArmJoints & { arm: Arm };
@@ -18,7 +18,7 @@ export function stancesOf(signal: HandSignal, form: Form = "day"): Stance[] {
   }));
 }
 
-/** The key poses of a signal, the first and the last of them at hand. */
+/** Returns the key poses of a signal, with the first and the last by name. */
 export function made(key: string, form: Form = "day"): { all: Stance[]; first: Stance; last: Stance } {
   const all = stancesOf(handSignal(key), form);
   const [first, last] = [all[0], all.at(-1)];
@@ -31,17 +31,17 @@ export const HEAD_TOP = 100;
 export const CHIN = BODY.chin;
 export const WAIST = 62;
 
-/** Hanging at the giver's side, the hand between hip and knee. */
+/** Returns true if the arm hangs at the giver's side, the hand between hip and knee. */
 export function atSide({ wrist, tip }: ArmJoints): boolean {
   return wrist.y < BODY.hip && tip.y > BODY.knee && Math.abs(wrist.x) < 20;
 }
 
-/** Straight, within so many degrees of level. */
+/** Returns true if the arm is straight and nearly level. */
 export function level(a: ArmJoints): boolean {
   return Math.abs(a.tip.y - a.shoulder.y) < 3 && Math.hypot(a.tip.x - a.shoulder.x, a.tip.z) > 40;
 }
 
-/** The giver's right is below 0: crossed means each hand on the other's side. */
+/** Returns true if the hands are crossed: each on the other's side. The giver's right is below 0. */
 export function crossed({ right, left }: Stance): boolean {
   return right.tip.x > 0 && left.tip.x < 0;
 }

@@ -2,7 +2,7 @@ import { createHash, randomUUID, webcrypto } from "node:crypto";
 import type { FastifyInstance } from "fastify";
 import { exportJWK, type JWK, SignJWT } from "jose";
 
-/** A device with a key of its own, as RFC 9449 has it sign: by jose, not by the panels' code. */
+/** A device with a key of its own. jose signs as RFC 9449 requires, not the panels' code. */
 export class TestDevice {
   readonly #pair: CryptoKeyPair;
   readonly jwk: JWK;
@@ -18,7 +18,7 @@ export class TestDevice {
     return new TestDevice(pair, await exportJWK(pair.publicKey));
   }
 
-  /** @param over claims to spoil */
+  /** @param over false claims to put into the proof */
   async proof(
     of: { method: string; url: string; nonce: string; token?: string },
     over: Record<string, unknown> = {},
@@ -38,7 +38,7 @@ export class TestDevice {
       .sign(this.#pair.privateKey);
   }
 
-  /** Enrols itself by a code and gives the id it got. */
+  /** Enrols itself with a code and returns the id it got. */
   async enrol(app: FastifyInstance, code: string): Promise<string> {
     const reply = await this.send(app, "POST", "/api/devices", { payload: { code } });
     if (reply.statusCode !== 201) throw new Error(reply.body);

@@ -13,7 +13,7 @@ import { bearer, PIN, planBody, signIn } from "./test-server.ts";
 const MINUTE = 60_000;
 
 let server: LiveServer;
-/** An enrolled device of the office, on which di is signed in. */
+/** An enrolled device of the supervisor, on which di is signed in. */
 let office: TestDevice;
 let di: string;
 beforeEach(async () => {

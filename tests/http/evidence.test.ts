@@ -12,14 +12,14 @@ import { sha256 } from "../spec/given.ts";
 import { bearer, planned, signIn, type TestServer, testServer } from "./test-server.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
-/** Room for processes to start on a busy machine, milliseconds. */
+/** Time for processes to start on a busy machine, milliseconds. */
 const PROCESSES = 120_000;
 const NOTE = `=HYPERLINK("http://evil.example","click")`;
 
 let test: TestServer;
 let token: string;
 let session: string;
-/** How many events the session has. */
+/** Number of the session's events. */
 let count: number;
 
 beforeEach(async () => {
@@ -156,7 +156,7 @@ describe("npm run verify", () => {
   });
   afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-  /** What the script of that name in package.json runs, with these arguments. */
+  /** Runs the `verify` script of package.json with these arguments. */
   const script = (...args: string[]) => {
     const { scripts } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
     const [program, ...own] = String(scripts.verify).split(" ");
@@ -177,7 +177,7 @@ describe("npm run verify", () => {
       expect(good.status).toBe(0);
       expect(good.stdout).toContain(`OK ${count} events`);
       expect(good.stdout).toContain(JSON.parse(body.split("\n")[0] ?? "").head);
-      // Line 3 of the file is event 2: one digit of its panel's time is another.
+      // Line 3 of the file is event 2: one digit of its panel's time is changed.
       const lines = body.split("\n");
       lines[2] = (lines[2] ?? "").replace(/"clientAt":5/, '"clientAt":6');
       const bad = run(lines.join("\n"));
@@ -220,7 +220,7 @@ describe("npm run verify", () => {
   });
 });
 
-/** An independent reader of RFC 4180. */
+/** Reads CSV by RFC 4180, independently of the program. */
 function readCsv(text: string): string[][] {
   const rows: string[][] = [];
   let row: string[] = [];

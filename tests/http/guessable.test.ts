@@ -3,7 +3,7 @@ import { demo } from "../../seed/demo-data.ts";
 import { isGuessable } from "../../server/auth/guessable.ts";
 
 describe("a new PIN", () => {
-  // Among the most used six-figure PINs in every list of leaked ones (from memory): runs, one figure, pairs, triples.
+  // Among the most used six-figure PINs in every list of leaked ones (from memory): runs, one digit, pairs, triples.
   it.each([
     "123456",
     "654321",
@@ -17,7 +17,7 @@ describe("a new PIN", () => {
     "abcdef",
   ])("[AUT-8] is not %s, a run or a repetition", (pin) => expect(isGuessable(pin)).toBe(true));
 
-  // High in any list of leaked passwords (from memory) and no pattern: found by the list alone.
+  // High in any list of leaked passwords (from memory) but no pattern: only the list finds them.
   it.each(["password", "Dragon", "159753", "112233", "qwerty", "1qaz2wsx", "letmein"])(
     "[AUT-8] is not %s, which many people use",
     (pin) => expect(isGuessable(pin)).toBe(true),

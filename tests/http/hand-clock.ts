@@ -21,7 +21,7 @@ export class HandClock implements MachineClocks, Timers {
     return this.#steady;
   }
 
-  /** Somebody sets the wall clock. */
+  /** Sets the wall clock, as a person might. */
   setWall(by: number): void {
     this.#wallAhead += by;
   }
@@ -36,13 +36,13 @@ export class HandClock implements MachineClocks, Timers {
     return this.#waiting.size;
   }
 
-  /** Lets a long time pass at once: what fell due runs once, at its end. */
+  /** Lets a long time pass at once: what was due in it runs once, at its end. */
   async leap(ms: number): Promise<void> {
     this.#steady += ms;
     await this.pass(0);
   }
 
-  /** Lets time pass; each timer due runs at its own moment, and what it began is given `settle` to end. */
+  /** Lets time pass. Each due timer runs at its own moment, and `settle` lets its work end. */
   async pass(ms: number): Promise<void> {
     const end = this.#steady + ms;
     for (;;) {
@@ -57,7 +57,7 @@ export class HandClock implements MachineClocks, Timers {
   }
 }
 
-/** Some turns of the event loop: for work in memory that is under way, never for time to pass. */
+/** Waits some turns of the event loop, for work in memory that is under way. No time passes. */
 export async function settle(): Promise<void> {
   for (let turn = 0; turn < 10; turn += 1) await new Promise((resolve) => setImmediate(resolve));
 }

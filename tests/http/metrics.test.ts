@@ -24,7 +24,7 @@ afterEach(async () => {
 });
 
 const scrape = async () => (await server.app.inject({ url: "/metrics" })).body;
-/** The figure a line of the text format gives, whatever the order of its labels. */
+/** Returns the figure of a line of the text format, for any order of its labels. */
 function figure(text: string, name: string, labels: Record<string, string> = {}): number | undefined {
   for (const line of text.split("\n")) {
     const [, found, inner = "", value] = /^(\w+)(?:\{(.*)\})? ([^ ]+)$/.exec(line) ?? [];
@@ -72,7 +72,7 @@ describe("metrics", () => {
     const [punctual, inTime] = [await scrape(), "chockside_deadlines_total"];
     expect(figure(punctual, inTime)).toBeGreaterThan(0);
     expect(figure(punctual, "chockside_deadlines_late_total")).toBe(0);
-    // The machine slept.
+    // The machine was asleep.
     await held();
     await server.hand.leap((await untilDue()) + 5_000);
     ada.close();

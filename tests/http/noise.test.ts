@@ -23,7 +23,7 @@ afterEach(() => test.close());
 let commands = 0;
 const PEOPLE = { bo: ["Bo", "fireGuard"], di: ["Di", "supervisor"] } as const;
 
-/** Bo at the guard's post and Di at the supervisor's do something, each on the tablet they signed in on. */
+/** Bo at the guard's post or Di at the supervisor's acts, each on the tablet they signed in on. */
 async function does(who: keyof typeof PEOPLE, session: string, action: Action): Promise<void> {
   commands += 1;
   const [name, post] = PEOPLE[who];
@@ -33,7 +33,7 @@ async function does(who: keyof typeof PEOPLE, session: string, action: Action): 
   if (result.status !== "accepted") throw new Error(JSON.stringify(result));
 }
 
-/** A session in which both hold their posts and an engine is seen turning. */
+/** Returns a session in which both hold their posts and an engine is seen turning. */
 async function loud(aircraft: string): Promise<string> {
   const { id } = await planned(test.app, tokens.get("di") ?? "", { aircraft });
   await does("bo", id, { type: "claimPost", post: "fireGuard" });
@@ -54,7 +54,7 @@ const asks = async (who: string, session: string) => {
 it("[NOI-4] the supervisor is told everybody's dose, the guard their own, a stranger none", async () => {
   const id = await loud("CH-ONE");
   await test.hand.leap(HOUR / 2);
-  // Half an hour at 105 dBA is half a dose; the supervisor's 70 dBA do not count.
+  // Half an hour at 105 dBA is half a dose; the supervisor's 70 dBA does not count.
   const all = await asks("di", id);
   expect([...all.keys()].sort()).toEqual(["noise:bo", "noise:di"]);
   expect(all.get("noise:bo")).toBeCloseTo(50, 2);
@@ -72,7 +72,7 @@ it("[NOI-2] the dose grows over the sessions of the day as they are recorded", a
   const two = await loud("CH-TWO");
   await test.hand.leap(HOUR / 4);
   expect((await asks("bo", two)).get("noise:bo")).toBeCloseTo(50, 2);
-  // A day on only what goes on still counts: 24 hours at 105 dBA.
+  // A day later only what continues still counts: 24 hours at 105 dBA.
   await test.hand.leap(24 * HOUR);
   tokens.set("di", await signIn(test.app, "di"));
   expect((await asks("di", two)).get("noise:bo")).toBeCloseTo(2400, 0);

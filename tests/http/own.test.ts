@@ -90,7 +90,7 @@ describe("one's own PIN", () => {
   it("[AUT-15] is given anew at the server's console to who forgot it, and whoever was in by the old one is out", async () => {
     const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
     await resetPin(server.services.directory, "ada", await hashPin(NEXT, CHEAP), server.hand.clock.now());
-    // Another process did it: the server looks again within seconds.
+    // Another process made the change: the server reads it again within seconds.
     await server.hand.leap(5_000);
     expect([await code(ask(ada, "GET", "/me")), await code(ask(bo, "GET", "/me"))]).toEqual([401, 200]);
     expect([(await enter(PIN)).statusCode, (await enter(NEXT)).statusCode]).toEqual([401, 200]);
@@ -105,7 +105,8 @@ describe("one's own PIN", () => {
       expect(await code(change(token, PIN, NEXT))).toBe(204);
       await add(record);
     };
-    // Their turns at one person's PIN come one after another: the change must come from one that shares none.
+    // Changes to one person's PIN run one after another, so this change must come from a server that does not share the
+    // queue.
     signIns.confirm = async () => ({ is: "right" });
     expect((await enter(PIN)).statusCode).toBe(401);
   });
@@ -161,7 +162,7 @@ describe("everybody", () => {
     expect(await people()).toContainEqual(["ada", false]);
     expect(await set(di, "ada", true)).toBe(204);
     expect((await enter(PIN)).statusCode).toBe(200);
-    // What was cut off stays so.
+    // A sign-in that was cut off stays cut off.
     expect(await code(ask(ada, "GET", "/me"))).toBe(401);
     expect([await set(di, "di", false), await set(di, "nobody", false)]).toEqual([403, 404]);
   });

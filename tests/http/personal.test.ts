@@ -91,7 +91,7 @@ describe("names in the evidence", () => {
     const after = (await test.services.sessions.get(session)).state;
     expect(after.posts).toEqual(before.posts);
     expect(after.defects).toEqual(before.defects);
-    // A second server that came up before somebody new was met by the first.
+    // A second server, started before the first one met a new person.
     const other = await testServer({ store: new MemoryEventStore(), directory });
     await test.services.names.know([{ personId: "zoe", name: "Zoe" }]);
     const event = test.services.names.pseudonymise({
@@ -126,7 +126,7 @@ describe("names in the evidence", () => {
 });
 
 describe("a whole start's events", () => {
-  // A record of 166 events of four people, with clearances and the conditions they stood on.
+  // A record of 166 events of four people, with clearances and their conditions.
   const [, ...lines] = readFileSync(
     new URL("../spec/fixtures/four-engines-1.ndjson", import.meta.url),
     "utf8",
@@ -183,7 +183,7 @@ describe("erasing a person", () => {
     const { directory } = test.services;
     await expect(erase(store, directory, await person("bo"))).rejects.toThrow("close or abandon it first");
     expect(await directory.person("bo")).not.toBeNull();
-    // Somebody who takes part in none may go at once.
+    // A person who takes part in no session may be erased at once.
     expect(await erase(store, directory, await person("ed"))).toEqual([]);
   });
 

@@ -105,7 +105,7 @@ describe("planning", () => {
     await test.hand.leap(60_000);
     const second = (await planned(test.app, token)).id;
     await test.hand.leap(60_000);
-    // Still there two sessions later, as it was written.
+    // Two sessions later it is still there, unchanged.
     const third = (await planned(test.app, token)).id;
     for (const session of [second, third]) {
       const { defects } = (await get(`/api/sessions/${session}`)).json().state;

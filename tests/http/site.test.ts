@@ -195,7 +195,7 @@ describe("errors of the server's own", () => {
     expect(reply.json().type).toBe("urn:chockside:problem:internal");
     expect(reply.body).not.toContain("secret inside");
     expect(said.join("")).toContain("secret inside");
-    // Neither the token nor the PIN it was got with stands in any line.
+    // No line contains the token or the PIN it came from.
     expect(said.join("")).not.toContain(token);
     expect(said.join("")).not.toContain(PIN);
   });

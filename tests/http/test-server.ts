@@ -21,7 +21,7 @@ import { FOUR } from "../spec/aircraft.ts";
 import { HandClock, START } from "./hand-clock.ts";
 import { testSigner } from "./test-signer.ts";
 
-/** Cheap enough for tests; the real cost has a test of its own. */
+/** A cheap hash for tests; the real cost has a test of its own. */
 export const CHEAP = { memoryCost: 8, timeCost: 1, parallelism: 1 };
 export const PIN = "271828";
 
@@ -76,10 +76,10 @@ export interface TestOptions {
   printer?: Printer;
 }
 
-/** The test type as somebody approved it: a draft is never planned. */
+/** The test type with an approval, because a draft is never planned. */
 export const APPROVED: AircraftType = { ...FOUR, approvedBy: "Chief engineer" };
 
-/** A directory with the crew, everyone's PIN the same, and one aircraft. */
+/** Returns a directory with the crew, one PIN for everyone, and one aircraft. */
 export async function crewDirectory(): Promise<MemoryDirectory> {
   const directory = new MemoryDirectory();
   const pinHash = await hashPin(PIN, CHEAP);
@@ -91,14 +91,16 @@ export async function crewDirectory(): Promise<MemoryDirectory> {
 
 const beside = new WeakMap<EventStore, Promise<MemoryDirectory>>();
 
-/** A server that comes up again finds the people it had: the names in its records are theirs. */
+/**
+ * Returns the directory of a server that starts again: it has the same people, because its records hold their names.
+ */
 function directoryBeside(store: EventStore): Promise<MemoryDirectory> {
   const directory = beside.get(store) ?? crewDirectory();
   beside.set(store, directory);
   return directory;
 }
 
-/** The whole server on memory stores, its clocks moved by hand. */
+/** Opens the whole server on memory stores, with clocks moved by hand. */
 export async function testServer(options: TestOptions = {}): Promise<TestServer> {
   const hand = options.hand ?? new HandClock();
   const store = options.store ?? new MemoryEventStore();
@@ -138,7 +140,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
   return { services, app, hand, close };
 }
 
-/** Signs a person in and gives the token. */
+/** Signs a person in and returns the token. */
 export async function signIn(
   app: FastifyInstance,
   handle: string,
@@ -159,7 +161,7 @@ export const NO_CREW = { cockpit: null, fireGuard: null, groundPower: null, supe
 
 let plans = 0;
 
-/** A good plan's body, with its own command id. */
+/** Returns the body of a valid plan, with a command id of its own. */
 export function planBody(over: Record<string, unknown> = {}) {
   plans += 1;
   const commandId = `00000000-0000-4000-8000-${String(plans).padStart(12, "0")}`;

@@ -4,7 +4,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import { APPROVED, bearer, PIN, planBody, signIn, type TestServer, testServer } from "./test-server.ts";
 
 let test: TestServer;
-/** May hold the supervisor's post: di and fay. May not: ada. */
+/** di and fay may hold the supervisor's post; ada may not. */
 const tokens: Record<string, string> = {};
 beforeEach(async () => {
   test = await testServer();

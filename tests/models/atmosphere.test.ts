@@ -19,7 +19,7 @@ const FOOT = 0.3048;
 const INHG_PA = 3386.389;
 
 describe("standard atmosphere (ISO 2533:1975)", () => {
-  // Rows as the standard's equations give them; they match its tables (from memory).
+  // Rows by the standard's equations; they match its tables (from memory).
   it.each([
     [-500, 291.4, 107477.5, 1.284891, 342.208],
     [0, 288.15, 101325.0, 1.225, 340.294],
@@ -73,7 +73,7 @@ describe("standard atmosphere (ISO 2533:1975)", () => {
 });
 
 describe("pressure altitude", () => {
-  // US NWS form, from memory; values as it gives them.
+  // US NWS form, from memory; its own values.
   it.each([
     [1013.25, 0],
     [900, 3241.8],
@@ -101,12 +101,12 @@ describe("pressure altitude", () => {
 });
 
 describe("density altitude", () => {
-  // US NWS's form and its rounding to 100 ft as the NWS publishes them.
+  // US NWS's form, rounded to 100 ft as the NWS publishes it.
   it.each([
     [24.9, 90, 8048.3, 8000],
     [29.92, 90, 1988.6, 2000],
     [29.92, -20, -5740.0, -5700],
-    // Standard sea level comes out at 18 ft, not 0: the form's own rounding hides it.
+    // At standard sea level the form gives 18 ft, not 0; its own rounding hides that.
     [29.92, 59, 18.2, 0],
   ])("[MOD-61] dry: %d inHg and %d degF", (inHg, degF, feet, reported) => {
     expect(densityAltitudeDryFt(inHg, degF)).toBeCloseTo(feet, 1);
@@ -125,13 +125,13 @@ describe("density altitude", () => {
     const ratio = psychrolib.GetHumRatioFromTDewPoint(10, pa);
     const density = psychrolib.GetMoistAirDensity(32.2, ratio, pa);
     const standard = must(isa(densityAltitudeMoistFt(24.9, 32.2, 10).feet * FOOT)).densityKgM3;
-    // Psychrolib counts the water's mass with the dry air's: a fair comparison to a part in a thousand.
+    // Psychrolib counts the water's mass with that of the dry air, so the comparison holds to one part in a thousand.
     expect(Math.abs(density / standard - 1)).toBeLessThan(2e-3);
   });
 
   it("[MOD-61] 9000 ft stands for 0.001812 slug per cubic foot (published with the exact form)", () => {
     const slug = must(isa(9000 * FOOT)).densityKgM3 / 515.3788;
-    // ISA's own equations give 0.0018111: one in the printed value's last place.
+    // ISA's own equations give 0.0018111, which differs by one in the last printed place.
     expect(Math.abs(slug - 0.001812)).toBeLessThan(1e-6);
   });
 
@@ -151,7 +151,7 @@ describe("density altitude", () => {
         expect(Math.abs(densityAltitudeDryFt(hPa / 33.86389, degC * 1.8 + 32) - exact)).toBeLessThan(30);
         const pa = pressureAltitudeFt(hPa);
         const rule = densityAltitudeByRuleFt(pa, degC, isaTemperatureByRuleC(pa), 118.8);
-        // Near 3 % of the height above the -20 000 ft where the rule's line would end.
+        // Near 3 % of the height above -20 000 ft, where the rule's line would end.
         expect(Math.abs(rule - exact)).toBeLessThan(0.03 * (exact + 20_000));
       }),
       { seed: 64 },

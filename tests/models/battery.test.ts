@@ -38,7 +38,7 @@ describe("specific gravity", () => {
   });
 
   // Points to add, 160 to 0 °F, as printed in engine-generator service manuals. One copy prints +20 at 30 °F: a lost
-  // minus sign, against which the arithmetic stands. −10 to −30 °F: FAA-H-8083-31A ch. 9, from memory.
+  // minus sign, because the arithmetic gives −20. −10 to −30 °F: FAA-H-8083-31A ch. 9, from memory.
   it.each([
     [160, 32],
     [150, 28],

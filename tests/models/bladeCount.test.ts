@@ -19,8 +19,10 @@ const textbook: BladeRule = {
   method: "either",
   cases: [{ idle: { over: minutes(30) }, turn: { revolutions: 2 } }],
 };
-/** 1946 US airline regulations 3032-5: an hour cold, three hours warm, three revolutions by hand. Cold is not defined
- * there: 5 °C stands for it. */
+/**
+ * 1946 US airline regulations 3032-5: an hour cold, three hours warm, three revolutions by hand. They do not define
+ * cold: the test uses 5 °C.
+ */
 const airline1946: BladeRule = {
   method: "hand",
   cases: [

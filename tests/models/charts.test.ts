@@ -71,7 +71,7 @@ describe("EWMA chart", () => {
       10.62, 10.31, 8.52, 10.84, 10.9, 9.33, 12.29, 11.5, 10.6, 11.08, 10.38, 11.62, 11.31, 10.52,
     ];
     const chart = must(ewmaChart(x, { target: 10, sd: 1, lambda: 0.1, width: 2.7 }));
-    // The book is remembered to say 28; the arithmetic gives 10.573 there, inside 10.619, and 10.647 at 29.
+    // From memory, the book says 28. The arithmetic gives 10.573 there, inside 10.619, and 10.647 at 29.
     expect(chart.firstOutside).toBe(28);
     expect(chart.averages[27]).toBeCloseTo(10.57314, 5);
     expect(chart.uppers[27]).toBeCloseTo(10.61857, 5);
@@ -106,7 +106,7 @@ describe("CUSUM chart", () => {
       102, 94.8, 98.3, 98.4, 102, 98.5, 99, 97.7, 100, 98.1, 101.3, 98.7, 101.1, 98.4, 97, 96.7, 100.3, 101.4,
       97.2, 101,
     ];
-    // Signs as the arithmetic gives them: the copy read had lost them.
+    // Signs by the arithmetic: the copy that was read had lost them.
     const printed = [
       3, -1.2, -1.9, -2.5, 0.5, 0, 0, -1.3, -0.3, -1.2, 1.1, 0.8, 2.9, 2.3, 0.3, -2, -0.7, 1.7, -0.1, 1.9,
     ];
@@ -117,7 +117,7 @@ describe("CUSUM chart", () => {
     });
     const rising = [99, 100, 102, 103];
     expect(cusumChart(rising, { target: 99, slack: 0, decision: 100 }).high).toEqual([0, 1, 4, 8]);
-    // Plain sums less their lowest point so far are the chart's high side.
+    // Plain sums less their lowest point so far equal the chart's high side.
     let plain = 0;
     let lowest = 0;
     const expected = x.map((v) => {

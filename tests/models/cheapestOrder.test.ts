@@ -4,7 +4,7 @@ import { cheapestOrder, type Sequencing } from "../../shared/models/order/cheape
 import { precedenceSets } from "../../shared/models/order/precedence.ts";
 import { must } from "./must.ts";
 
-/** Every order of 0 to n - 1. */
+/** Returns every order of 0 to n - 1. */
 function permutations(n: number): number[][] {
   if (n === 0) return [[]];
   return permutations(n - 1).flatMap((p) =>
@@ -12,7 +12,7 @@ function permutations(n: number): number[][] {
   );
 }
 
-/** Cost of one order by the question's own steps, Infinity where precedence is broken. */
+/** Returns the cost of one order by the question's own steps; Infinity where precedence is broken. */
 function costOf({ after, step }: Sequencing, order: readonly number[]): number {
   let placed = 0;
   let cost = 0;
@@ -43,7 +43,7 @@ const oneMachine = (
   step: (soFar, placed, _last, next) => combine(soFar, cost(next, sumOver(placed, p) + at(p, next))),
 });
 
-/** Two machines in a row: `soFar` is when the second is free. */
+/** Two machines in a row: `soFar` is the time at which the second is free. */
 const flowShop = (a: readonly number[], b: readonly number[]): Sequencing => ({
   count: a.length,
   after: free(a.length),
@@ -101,7 +101,7 @@ describe("published sequencing examples (instances and orders from memory, optim
   it("[MOD-74] weighted tardiness 408 by 1-4-2-3 (Pinedo's tabu example), and 55 (second instance)", () => {
     const first = cheapestOrder(oneMachine([10, 10, 13, 4], late([4, 2, 1, 12], [14, 12, 1, 12])));
     expect(first).toEqual({ cost: 408, order: [0, 3, 1, 2] });
-    // No book value checked for this one: the arithmetic of every permutation gives 55.
+    // No book value was checked for this one: trying every permutation gives 55.
     const second = cheapestOrder(oneMachine([12, 8, 15, 9], late([16, 26, 25, 27], [4, 1, 5, 3])));
     expect(second).toEqual({ cost: 55, order: [0, 2, 3, 1] });
   });
@@ -118,7 +118,7 @@ describe("published sequencing examples (instances and orders from memory, optim
 });
 
 describe("cheapest order", () => {
-  /** Random costs by (placed, last, next), with pairs that may or may not be possible. */
+  /** Random costs by (placed, last, next), with pairs that may or may not be allowed. */
   const instance = fc.integer({ min: 1, max: 6 }).chain((n) =>
     fc.record({
       n: fc.constant(n),

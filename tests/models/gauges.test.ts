@@ -15,7 +15,10 @@ const profile = (first: [number, number], normal: [number, number]): PressurePro
   firstIndication: { atLeast: psi(first[0]), within: { value: first[1], unit: "s" } },
   normal: { atLeast: psi(normal[0]), within: { value: normal[1], unit: "s" } },
 });
-/** 1946 US airline operations regulations 3033-8: indication in 5 s, normal in 10 s. Pressures stand for the type's. */
+/**
+ * 1946 US airline operations regulations 3033-8: indication in 5 s, normal in 10 s. The pressures stand for those of a
+ * type.
+ */
 const airline1946 = profile([10, 5], [60, 10]);
 /** FAA AC 61-21: pressure within 30 s in summer, 60 s in winter. */
 const summer = profile([10, 30], [10, 30]);

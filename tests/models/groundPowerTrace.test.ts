@@ -21,13 +21,13 @@ const envelope: Envelope = {
   longestGap: 1000,
 };
 
-/** Samples from volts at moments, rising so steeply at a jump that it takes a nanosecond. */
+/** Returns samples from volts at moments. A jump takes a nanosecond. */
 const trace = (...points: [ms: number, volts: number][]): VoltSample[] =>
   points.map(([ms, volts]) => ({ ms, volts }));
 const JUMP = 1e-6;
 const judge = (samples: VoltSample[], cranking: { from: number; to: number }[] = [], data = envelope) =>
   must(judgeTrace(samples, cranking, data));
-/** Jumps at 100 ms from 28 V to `volts`, holds to `ms` later, then back. */
+/** Jumps at 100 ms from 28 V to `volts`, holds for `ms`, then jumps back. */
 const pulse = (volts: number, ms: number) =>
   trace([0, 28], [100, 28], [100 + JUMP, volts], [100 + ms, volts], [100 + ms + JUMP, 28], [400, 28]);
 
@@ -184,7 +184,7 @@ describe("ground power against an envelope", () => {
         const exact = judge(samples);
         const brute = walk(samples, 0.002);
         if (exact.kind === "left" && brute !== null) expect(Math.abs(brute - exact.at)).toBeLessThan(0.1);
-        // A touch thinner than the walk's step may be missed by it, never the other way round.
+        // The brute-force walk may miss an excursion shorter than its step, but never the reverse.
         if (brute !== null) expect(exact.kind).toBe("left");
         if (exact.kind === "within") expect(brute).toBeNull();
       }),
@@ -220,7 +220,10 @@ describe("ground power against an envelope", () => {
   });
 });
 
-/** First moment out of limits by stepping along the trace, or null: clumsy, and written apart from the model. */
+/**
+ * Returns the first moment out of limits by stepping along the trace, or null. Slow, and written independently of the
+ * model.
+ */
 function walk(samples: readonly VoltSample[], step: number): number | null {
   let since: number | null = null;
   let high = false;

@@ -5,7 +5,7 @@ import type { Point, Polygon } from "../../shared/models/geometry/polygon.ts";
 const reader = new WKTReader();
 const xy = (p: Point) => `${p.x} ${p.y}`;
 
-/** The same shapes in the JTS library, against which the models' geometry is checked. */
+/** Returns the same shape in the JTS library, against which the models' geometry is checked. */
 export function jtsPolygon(polygon: Polygon): Shape {
   return reader.read(`POLYGON((${[...polygon, polygon[0] as Point].map(xy).join(",")}))`);
 }
@@ -18,7 +18,7 @@ export function jtsLine(points: readonly Point[]): Shape {
   return reader.read(`LINESTRING(${points.map(xy).join(",")})`);
 }
 
-/** True when a line runs through a polygon's inside. */
+/** Returns true when a line runs through a polygon's inside. */
 export function jtsEnters(line: readonly Point[], polygon: Polygon): boolean {
   return jtsPolygon(polygon).relate(jtsLine(line), "T********");
 }

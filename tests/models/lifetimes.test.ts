@@ -21,7 +21,7 @@ describe("Kaplan-Meier", () => {
     const steps = kaplanMeier(lives(nist.kaplanMeier.fail, nist.kaplanMeier.censor));
     expect(steps.map((s) => s.atRisk)).toEqual(nist.kaplanMeier.n);
     expect(steps.map((s) => s.survival)).toEqual(close(nist.kaplanMeier.R, 6));
-    // Greenwood's errors as the formula gives them; the page prints none.
+    // Greenwood's errors by the formula; the page prints none.
     expect(steps.map((s) => s.se)).toEqual(
       close([0.048734, 0.067082, 0.081388, 0.091921, 0.101357, 0.112141], 6),
     );
@@ -68,7 +68,7 @@ describe("Weibull", () => {
 
   it("[MOD-91] NIST e-Handbook 8.4.1.3: ten failures, ten censored at 500 h", () => {
     const fit = must(fitWeibull(data));
-    // The page prints 606.5280: its optimiser stopped early. The converged scale is 606.52756.
+    // The page prints 606.5280 because its optimiser stopped early. The converged scale is 606.52756.
     expect(Math.abs(fit.scale - nist.weibull.eta)).toBeLessThan(1e-3);
     expect(fit.scale).toBeCloseTo(606.52756, 4);
     expect(Math.abs(fit.shape - nist.weibull.beta)).toBeLessThan(1e-4);
@@ -78,13 +78,13 @@ describe("Weibull", () => {
     expect(fit.aic).toBeCloseTo(154.26924, 5);
     expect(fit.aic).toBeCloseTo(nist.weibull.aic, 2);
     expect(fit.mean).toBeCloseTo(nist.weibull.mean, 2);
-    // The page's formula for sd has lost its minus sign; its value has not.
+    // The page's formula for sd has lost its minus sign; its value is right.
     expect(fit.sd).toBeCloseTo(nist.weibull.sd, 1);
   });
 
   it("[MOD-91] mean, sd and share failed equal jStat's", () => {
     const fit = must(fitWeibull(data));
-    // jStat's gamma function carries eight digits.
+    // jStat's gamma function has eight digits.
     expect(fit.mean).toBeCloseTo(jStat.weibull.mean(fit.scale, fit.shape), 4);
     expect(fit.sd).toBeCloseTo(Math.sqrt(jStat.weibull.variance(fit.scale, fit.shape)), 3);
     const printed = { scale: 606.528, shape: 1.7208 };

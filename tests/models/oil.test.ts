@@ -33,7 +33,7 @@ describe("viscosity by temperature (ASTM D341)", () => {
     expect(must(viscosityAt(line, 80)).mm2s).toBeCloseTo(8.5332, 4);
   });
 
-  // Data-sheet class values at 40 and 100 °C from memory; the curve by the same law computed apart.
+  // Typical data-sheet values at 40 and 100 °C from memory; the curve computed independently by the same law.
   it.each([
     ["80", 122, 13, 8.9827, 3.471, [8582, 2273, 422.6, 47.71, 19.75, 15.54]],
     ["100", 214, 18.5, 8.8704, 3.4069, [21885, 5181, 830.6, 76.64, 29.21, 22.47]],
@@ -205,7 +205,7 @@ describe("viscosity index (ISO 2909)", () => {
     expect(printedIndex(must(viscosityIndex(u, y)))).toBe(printed);
   });
 
-  // Data-sheet class values from memory, the index computed apart.
+  // Typical data-sheet values from memory; the index computed independently.
   it.each([
     [122, 13, 99.5],
     [214, 18.5, 95.7],
@@ -232,7 +232,7 @@ describe("viscosity index (ISO 2909)", () => {
     }
   });
 
-  // ISO 2909 / ASTM D2270 appendix: quadratics that may stand for the table; three of the sixteen ranges.
+  // ISO 2909 / ASTM D2270 appendix: quadratics that may replace the table; three of the sixteen ranges.
   it("[MOD-25] the table agrees with the standard's quadratics within half a percent", () => {
     const near = (got: number, want: number) => expect(Math.abs(got / want - 1)).toBeLessThan(0.005);
     for (const [y, l, h] of INDEX_TABLE) {

@@ -1,4 +1,4 @@
-/** Test oracles that ship no types: only what the tests call. */
+/** Types of test oracles that ship none: only what the tests call. */
 
 declare module "ml-regression-theil-sen" {
   export class TheilSenRegression {
@@ -33,7 +33,7 @@ declare module "psychrolib" {
 }
 
 declare module "jsts/org/locationtech/jts/io/WKTReader.js" {
-  /** With monkey.js loaded, geometries carry these methods. */
+  /** Geometries have these methods once monkey.js is loaded. */
   export interface Shape {
     distance(other: Shape): number;
     intersects(other: Shape): boolean;

@@ -42,7 +42,7 @@ describe("polygons", () => {
         const [ja, jb] = [jtsPolygon(a), jtsPolygon(b)];
         expect(ja.isValid()).toBe(true);
         expect(gap(a, b)).toBeCloseTo(ja.distance(jb), 6);
-        // A touch within rounding may be seen by one library and not by the other.
+        // Within rounding, one library may see a touch that the other does not.
         if (ja.distance(jb) > 1e-9 || ja.relate(jb, "T********"))
           expect(overlap(a, b)).toBe(ja.intersects(jb));
         expect(gapToPoint(a, p)).toBeCloseTo(ja.distance(jtsPoint(p)), 6);
@@ -102,7 +102,10 @@ describe("an aircraft on a ramp", () => {
   });
 });
 
-/** Shortest way by another road: all corners joined where JTS sees no inside crossed, Floyd and Warshall. */
+/**
+ * Returns the shortest way by another method: joins all corners between which JTS sees no inside crossed, then Floyd
+ * and Warshall.
+ */
 function slowWalk(start: Point, end: Point, obstacles: readonly Polygon[]): number {
   const nodes = [start, end, ...obstacles.flat()];
   const d = nodes.map((a) =>
@@ -138,7 +141,7 @@ describe("shortest walk", () => {
       { x: 10, y: 10 },
     ]);
     expect(round.length).toBeCloseTo(10 + 2 * Math.hypot(5, 2), 9);
-    // Along an edge is allowed: the margin is part of the obstacle.
+    // A way along an edge is allowed, because the margin is part of the obstacle.
     expect(must(shortestWalk({ x: -5, y: 10 }, { x: 15, y: 10 }, [square])).length).toBe(20);
   });
 

@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import type { Point } from "../../shared/models/geometry/polygon.ts";
 
-/** Whole-metre points, so that touching shapes occur. */
+/** Points on whole metres, so that touching shapes occur. */
 export const gridPoint = fc.record({
   x: fc.integer({ min: -20, max: 20 }),
   y: fc.integer({ min: -20, max: 20 }),
 });
 
-/** Star-shaped simple polygons about a middle: angles rise, so edges never cross. */
+/** Star-shaped simple polygons about a centre: angles rise, so edges never cross. */
 export const simplePolygon = fc
   .record({
     middle: gridPoint,
@@ -20,7 +20,7 @@ export const simplePolygon = fc
     }),
   );
 
-/** Upright rectangles on whole metres. */
+/** Axis-parallel rectangles on whole metres. */
 export const rectangle = fc
   .record({ at: gridPoint, wide: fc.integer({ min: 1, max: 8 }), high: fc.integer({ min: 1, max: 8 }) })
   .map(({ at, wide, high }): Point[] => [

@@ -34,7 +34,7 @@ describe("guard's place", () => {
   });
 
   it("[MOD-71] moves ahead of an arc that turns, and is refused when there is nowhere", () => {
-    // Engine 1 turns with its arc and stream closed: the place beside engine 2 lies between them.
+    // Engine 1 turns and closes its arc and stream: the place beside engine 2 lies between them.
     const closed = [turningArc(propeller(1), 2), wake(propeller(1).hub, 2, 60, FREE_JET)];
     const usual = must(guardStation(propeller(2), [], { ...rule, ahead: -2 }));
     expect(closed.some((c) => holds(c, usual))).toBe(true);
@@ -130,7 +130,7 @@ describe("clear distances", () => {
     const other = near("aircraft", box(6 + 40, -5));
     const behind = (jet: typeof still, outline = other) =>
       must(separations([outline], stand([2], jet))).filter((c) => c.rule === "behind");
-    // 100 ft = 30.48 m asked; 40 m is enough while the stream is weak.
+    // 100 ft = 30.48 m needed; 40 m is enough while the stream is weak.
     expect(behind(still)).toEqual([]);
     const strong = { speedMs: 50.975, diameterM: 2.8284 };
     expect(behind(strong)).toEqual([
@@ -145,7 +145,7 @@ describe("clear distances", () => {
     expect(behind(still, near("aircraft", box(6 + 20, -5)))).toEqual([
       expect.objectContaining({ decidedBy: "figure", needed: expect.closeTo(30.48, 9), clear: false }),
     ]);
-    // Beside the stream nothing is asked behind.
+    // Beside the stream no distance behind is needed.
     expect(behind(strong, near("aircraft", box(20, 40)))).toEqual([]);
   });
 

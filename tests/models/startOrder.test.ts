@@ -71,7 +71,7 @@ describe("one part at a time", () => {
       accessory: "hydraulicPump",
       place: 1,
     });
-    // Waiting one start for it would have cost 10; two turns against the habit cost 2.
+    // Waiting one start for it would cost 10; two pairs against the habit cost 2.
     expect(advice.reasons).toContainEqual({ code: "betterThanUsual", saved: 18, most: "accessories" });
   });
 
@@ -94,7 +94,7 @@ describe("one part at a time", () => {
     expect(orderOf(advise({ ...windOnly, wind: { fromDeg: 90, speed: 10 }, headingDeg: 180 }))).toEqual([
       1, 2, 3, 4,
     ]);
-    // 30 degrees off the nose: half the wind, two turned pairs at 5 kt each.
+    // 30 degrees off the nose: half the wind, two reversed pairs at 5 kt each.
     const forced = advise({
       ...windOnly,
       wind: { fromDeg: 30, speed: 10 },
@@ -182,7 +182,7 @@ describe("against every order tried", () => {
       ? [[]]
       : list.flatMap((x) => permutations(list.filter((y) => y !== x)).map((p) => [x, ...p]));
 
-  /** Cost of an order written out anew from the rule's words, not from the model's code. */
+  /** Returns the cost of an order, written from the rule's words and not from the model's code. */
   function plainCost(c: OrderCase, order: readonly number[]): number {
     const engine = (n: number) => c.engines.find((e) => e.n === n) as OrderCase["engines"][number];
     const cross = c.wind ? c.wind.speed * Math.sin(((c.wind.fromDeg - c.headingDeg) * Math.PI) / 180) : 0;

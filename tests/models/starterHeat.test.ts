@@ -42,7 +42,8 @@ describe("starter heat", () => {
     expect(must(coolDownLeft(model(60, 600), 39, 40))).toBe(0);
   });
 
-  // Closed form, computed apart; the last three are IEC 60034-1 duty S3 (10-min cycle, from memory) at τ = 30 min.
+  // Closed form, computed independently; the last three are IEC 60034-1 duty S3 (10-min cycle, from memory) at τ = 30
+  // min.
   it.each([
     [30, 60, 300, 0.36717],
     [60, 60, 300, 0.54983],
@@ -183,7 +184,7 @@ describe("starter ladders", () => {
         [200, 240],
       ]),
     ).toBe(2040);
-    // 39 s is an engagement too; 41 s is past what the step allows.
+    // 39 s is an engagement too; 41 s is longer than the step allows.
     expect(permittedAt(starter, [[0, 39]])).toBe(99);
     expect(starterDuty(starter, [], 0).onMax).toBe(40_000);
   });
@@ -198,8 +199,8 @@ describe("starter ladders", () => {
     expect(permittedAt(starter, used)).toBe(160 + 1800);
   });
 
-  // TM 1-1520-238-10 para 5.6: 60 s between cycles; at or below 16 °C two cycles, 3 min, two cycles, 30 min; above
-  // it two cycles, then 30 min. The time of one cycle is not printed there: 40 s stands for it.
+  // TM 1-1520-238-10 para 5.6: 60 s between cycles; at or below 16 °C two cycles, 3 min, two cycles, 30 min; above it
+  // two cycles, then 30 min. It does not print the time of one cycle: the test uses 40 s.
   const bands: TemperatureBand<Starter>[] = [
     {
       upTo: { value: 16, unit: "degC" },

@@ -12,21 +12,21 @@ import { must } from "./must.ts";
 
 const norris = nist.norris.x.map((x, i) => ({ x, y: nist.norris.y[i] ?? Number.NaN }));
 
-/** NIST StRD NumAcc3 and 4: one reading, then 500 times the pair a tenth either side of it. */
+/** NIST StRD NumAcc3 and 4: one reading, then 500 times the pair a tenth on either side of it. */
 const numAcc = (at: number) => [at + 0.2, ...Array.from({ length: 500 }, () => [at + 0.1, at + 0.3]).flat()];
 
 const coordinate = fc.integer({ min: -500, max: 500 });
 const distinct = (n: number) => fc.uniqueArray(coordinate, { minLength: n, maxLength: n });
 
-/** Relative nearness, as StRD counts digits. */
+/** Expects a value within a relative distance, as StRD counts digits. */
 const near = (got: number | null, certified: number, relative: number) => {
   if (got === null) throw new Error("no value");
   expect(Math.abs(got - certified)).toBeLessThanOrEqual(relative * Math.abs(certified));
 };
 
 describe("mean, deviation, autocorrelation (NIST StRD univariate sets)", () => {
-  // Data as several public test suites print StRD's files. Certified values: means and Lottery's row read there;
-  // the other deviations and autocorrelations from memory.
+  // Data as several public test suites print StRD's files. Certified values: the means and Lottery's row were read
+  // there; the other deviations and autocorrelations are from memory.
   it.each([
     ["mavro", strd.mavro, 50, 2.001856, 0.000429123454003053, 0.937989183438248],
     ["lottery", strd.lottery, 218, 518.95871559633, 291.699727470969, -0.120948622967393],
@@ -100,7 +100,8 @@ describe("lines", () => {
   });
 
   it("[MOD-85, MOD-86] both find a true line, and equal other implementations on random points", () => {
-    // Counts at which both medians are single values: of two middle values the package takes the lower.
+    // Numbers of points for which both medians are single values, because the package takes the lower of two middle
+    // values.
     const points = fc
       .constantFrom(3, 7, 11, 15, 19, 23)
       .chain((n) => fc.tuple(distinct(n), fc.array(coordinate, { minLength: n, maxLength: n })));

@@ -43,7 +43,7 @@ describe("actuator disk", () => {
   it("[MOD-69] Houghton and Carpenter: 16 m rotor, 170 N/m2, 53 % of 600 kW climbs at about 110 m/min (answer from memory)", () => {
     const thrust = 170 * Math.PI * 8 ** 2;
     expect(thrust).toBeCloseTo(34_180.5, 1);
-    // T (V + v) = 0.53 P fixes V + v; the disk then gives v for that V.
+    // T (V + v) = 0.53 P determines V + v; the disk then gives v for that V.
     const through = (0.53 * 600_000) / thrust;
     expect(through).toBeCloseTo(9.3035, 4);
     const climb = 1.8453;
@@ -53,7 +53,7 @@ describe("actuator disk", () => {
     expect(climb * 60).toBeCloseTo(110.7, 1);
   });
 
-  // Ideal far stream of a 3.53 m propeller at 70 %, as arithmetic gives it; no published table was found.
+  // Ideal far stream of a 3.53 m propeller at 70 %, by arithmetic; no published table was found.
   it.each([
     [60, 43],
     [100, 50],
@@ -66,7 +66,7 @@ describe("actuator disk", () => {
     const thrust = must(standingThrust(horsepower * HORSEPOWER, 3.53, SEA_LEVEL, 0.7));
     const stream = must(actuatorDisk(thrust, 3.53, SEA_LEVEL));
     expect(stream.wakeMs).toBeCloseTo(wake, 6);
-    // 60 hp comes to 42.5 kt.
+    // 60 hp gives 42.5 kt.
     expect(Math.abs((wake * 3600) / 1852 - knots)).toBeLessThan(0.6);
   });
 

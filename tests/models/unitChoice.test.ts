@@ -33,14 +33,14 @@ const CUSTOMARY: UnitChoice = {
 
 const families = Object.values(UNIT_FAMILIES) as readonly (readonly Unit[])[];
 const families2 = Object.entries(UNIT_FAMILIES) as [keyof UnitChoice, readonly Unit[]][];
-/** A unit read in, and a choice of another of its family. */
+/** A unit of a reading, and another unit of its family as the choice. */
 const pairs = families2.flatMap(([family, units]) =>
   units.flatMap((unit) =>
     units.filter((to) => to !== unit).map((to) => ({ unit, to, choice: { [family]: to } })),
   ),
 );
 const pair = fc.constantFrom(...pairs);
-/** Steps as instruments have them. */
+/** Steps that instruments have. */
 const stepped = fc
   .tuple(fc.constantFrom(0.01, 0.05, 0.1, 0.5, 1, 2, 5, 10), fc.integer({ min: 0, max: 4000 }))
   .map(([step, n]) => ({ step, value: Number((n * step).toFixed(2)) }));
@@ -68,7 +68,7 @@ describe("the unit chosen", () => {
     const chosen = families.flat();
     for (const unit of UNITS.filter((u) => !chosen.includes(u)))
       for (const choice of [METRIC, CUSTOMARY]) expect(chosenUnit(unit, choice)).toBe(unit);
-    // Oil in kilopascals does not bring the altimeter along.
+    // The choice of kilopascals for oil does not change the altimeter setting.
     expect(writtenBoth({ value: 29.92, unit: "inHg" }, { pressure: "kPa" })).toBe("29.92 inHg");
   });
 
@@ -89,7 +89,7 @@ describe("the unit chosen", () => {
       fc.property(pair, stepped, fc.boolean(), ({ unit, to, choice }, { step, value }, told) => {
         const text = written({ value, unit }, choice, told ? { step } : {});
         const back = must(convert({ value: Number.parseFloat(text), unit: to }, unit)).value;
-        // Without the instrument's step its last decimal is the step.
+        // Without the instrument's step, the last decimal is the step.
         const decimals = told ? 2 : (String(value).split(".")[1] ?? "").length;
         const fine = told ? step : 10 ** -decimals;
         expect(Number((Math.round(back / fine) * fine).toFixed(decimals))).toBe(value);
@@ -124,7 +124,7 @@ describe("the unit chosen", () => {
 
   it("[UNI-3] figures worked out are written the same way, a dash for none", () => {
     expect(inputWords(-27.4212, "degC", CUSTOMARY)).toBe("-17.4 °F (-27.4 °C)");
-    // What was read is not rounded.
+    // A reading is not rounded.
     expect(inputWords(28.35, "V", CUSTOMARY)).toBe("28.35 V");
     expect(inputWords(1.276, "count", CUSTOMARY)).toBe("1.276");
     expect(inputWords(29.92, "inHg", METRIC)).toBe("1013.2 hPa (29.92 inHg)");

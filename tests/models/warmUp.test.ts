@@ -16,13 +16,16 @@ const certain = (readings: readonly WarmUpReading[], from?: WarmUpReading): Warm
 };
 const error = (fit: WarmUpFit, i: number) => Math.sqrt(fit.covariance[i]?.[i] ?? Number.NaN);
 const near = (got: number, want: number, part: number) => expect(Math.abs(got / want - 1)).toBeLessThan(part);
-/** A warm-up of 10 s readings from −10 towards 90 at 480 s. */
+/** Returns a warm-up of readings every 10 s from −10 towards 90, τ 480 s. */
 const exact = (n: number, every = 10) =>
   Array.from({ length: n }, (_, i) => ({
     seconds: i * every,
     temperature: 90 - 100 * Math.exp((-i * every) / 480),
   }));
-/** Standard normal values from one seed: a linear congruential sequence (Numerical Recipes) through Box and Muller. */
+/**
+ * Returns standard normal values from one seed: a linear congruential sequence (Numerical Recipes) through Box and
+ * Muller.
+ */
 function normals(seed: number): () => number {
   let state = seed >>> 0;
   const next = () => {
@@ -76,7 +79,7 @@ describe("Newton's law in closed form", () => {
   });
 });
 
-/** b1·(1 − e^(−b2·x)) straight through the solver. */
+/** Fits b1·(1 − e^(−b2·x)) with the solver directly. */
 const saturation = (data: readonly WarmUpReading[], start: readonly number[]) =>
   leastSquares(
     ([p = 0, q = 0], i, slopes) => {
@@ -90,7 +93,7 @@ const saturation = (data: readonly WarmUpReading[], start: readonly number[]) =>
   );
 
 describe("fit of a warm-up", () => {
-  // NIST StRD BoxBOD and Misra1a, b1·(1 − e^(−b2·x)): data and certified values from memory. They certify each other:
+  // NIST StRD BoxBOD and Misra1a, b1·(1 − e^(−b2·x)): data and certified values from memory. They confirm each other:
   // wrong data would not give eleven right digits.
   const boxBod = series([1, 2, 3, 5, 7, 10], [109, 149, 149, 191, 213, 224]);
   const misra1a = series(
@@ -121,8 +124,8 @@ describe("fit of a warm-up", () => {
     near(fit.deviation, 0.1018787633, 1e-9);
   });
 
-  // NIST StRD starting values, from memory. BoxBOD's first, (1, 1), leads any such step onto a plateau: the reason why
-  // a fit first tries 40 rates.
+  // NIST StRD starting values, from memory. BoxBOD's first, (1, 1), leads any such step onto a plateau, which is why a
+  // fit first tries 40 rates.
   it.each([
     ["Misra1a", misra1a, [500, 0.0001], 238.94212918, 5.5015643181e-4],
     ["Misra1a", misra1a, [250, 0.0005], 238.94212918, 5.5015643181e-4],
@@ -260,7 +263,7 @@ describe("time left to the gate", () => {
     const claimed = got.reduce((sum, l) => sum + l.plusMinus, 0) / got.length;
     expect(Math.abs(mean - truth)).toBeLessThan(3 * claimed);
     expect(Math.abs(claimed / sd - 1)).toBeLessThan(0.15);
-    // Two standard errors hold about 95 of 100.
+    // Two standard errors contain about 95 of 100.
     const held = got.filter((l) => Math.abs(l.seconds - truth) <= 2 * l.plusMinus).length / got.length;
     expect(held).toBeGreaterThan(0.9);
     expect(held).toBeLessThan(0.99);
@@ -285,7 +288,7 @@ describe("time left to the gate", () => {
     expect(timeLeft(certain(exact(60)), 89.9)).not.toBeNull();
   });
 
-  // With a kelvin of scatter, in 400 warm-ups each: how many answers are given.
+  // With a scatter of one kelvin, in 400 warm-ups each: the number of answers given.
   it.each([
     ["ten percent of the rise seen, gate at 20", 8, 7, 20, 0, 0],
     ["ten percent of the rise seen, gate at 80", 8, 7, 80, 0, 0],

@@ -18,7 +18,7 @@ describe("warm-up gate", () => {
     { gauge: "oil", atLeast: { value: 104, unit: "degF" } },
     { gauge: "cht", atLeast: { value: 250, unit: "degF" } },
   ];
-  /** R-1820 G-102, same source: oil up by 10 °F. */
+  /** R-1820 G-102, same source: oil temperature must rise by 10 °F. */
   const r1820: GateRule[] = [{ gauge: "oil", riseOf: { value: 10, unit: "degF" } }];
   const one = (oil: number, cht: number) => engine(1, { oil: ["degF", [oil]], cht: ["degF", [cht]] });
 

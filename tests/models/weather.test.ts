@@ -127,7 +127,7 @@ describe("wind chill (US NWS chart of 2001)", () => {
   it("[MOD-63] metric: -10 degC at 20 km/h -17.86, -20 at 30 -32.57 (the formula's own values)", () => {
     expect(must(windChillC(-10, 20))).toBeCloseTo(-17.86, 2);
     expect(must(windChillC(-20, 30))).toBeCloseTo(-32.57, 2);
-    // A copy of the metric chart lacks its -15 degC row: the formula has no such gap.
+    // A copy of the metric chart lacks its -15 degC row; the formula has no such gap.
     expect(must(windChillC(-15, 20))).toBeLessThan(must(windChillC(-10, 20)));
   });
 
@@ -158,7 +158,7 @@ describe("wind chill (US NWS chart of 2001)", () => {
 });
 
 describe("lightning", () => {
-  /** Stop within 6 miles is quoted by US ramp guides; the half hour's wait is from memory. */
+  /** US ramp guides quote the stop within 6 miles; the wait of half an hour is from memory. */
   const rule: LightningRule = { stopWithinMiles: 6, resumeAfter: 30 * 60_000 };
 
   it.each([
@@ -254,7 +254,7 @@ describe("noise (29 CFR 1910.95)", () => {
     const dose = noiseDose(day, OSHA_PERMISSIBLE);
     expect(dose).toBeCloseTo(70, 9);
     expect(timeWeightedAverage(dose, OSHA_PERMISSIBLE)).toBeCloseTo(87.4, 1);
-    // The rule prints 16.61 log10; five halvings of ten are 16.6096.
+    // The rule prints 16.61 log10; five dB per factor of two gives 16.6096.
     expect(timeWeightedAverage(dose, OSHA_PERMISSIBLE)).toBeCloseTo(16.61 * Math.log10(0.7) + 90, 3);
   });
 

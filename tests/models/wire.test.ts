@@ -10,11 +10,11 @@ import {
 import { ALLOWABLE_DROP, WIRE_RATINGS, WIRE_TABLE } from "../../shared/models/electrical/wireTable.ts";
 import { must } from "./must.ts";
 
-/** AWG number of a size's name: 1/0 is 0, 2/0 is −1. */
+/** Returns the AWG number of a size's name: 1/0 is 0, 2/0 is −1. */
 const awg = (size: string) => (size.endsWith("/0") ? 1 - Number(size[0]) : Number(size));
-/** Diameter, inches: ASTM B258. */
+/** Returns the diameter, inches: ASTM B258. */
 const inches = (size: string) => 0.005 * 92 ** ((36 - awg(size)) / 39);
-/** Ohms per 1000 ft of solid copper at 20 °C: IACS 1.7241e-8 Ω·m. */
+/** Returns the ohms per 1000 ft of solid copper at 20 °C: IACS 1.7241e-8 Ω·m. */
 const solidOhm = (size: string) => (1.7241e-8 * 304.8) / ((Math.PI / 4) * (inches(size) * 0.0254) ** 2);
 
 describe("wire drop", () => {
@@ -28,7 +28,7 @@ describe("wire drop", () => {
     ["10", 273, 20, 6.88, 0.005],
     // Printed 3.60; 0.00202 · 88 · 20 is 3.555.
     ["12", 88, 20, 3.5552, 1e-9],
-    // Printed .366, an error of the circular: half of 39 ft cannot lose other than half of .983.
+    // Printed .366, an error of the circular: half of 39 ft must lose half of .983.
     ["10", 19.5, 20, 0.4914, 1e-9],
   ])("[MOD-13] No. %s, %f ft, %i A: %f V", (size, feet, amps, volts, within) => {
     expect(Math.abs(must(wireDrop(size, { feet, amps })) - volts)).toBeLessThanOrEqual(within);
@@ -75,7 +75,7 @@ describe("wire table", () => {
     expect(row?.ohmPer1000Ft).toBe(ohm);
   });
 
-  // The independent formula itself: NBS wire tables print .2043 in, .2485 to .2487 Ω for No. 4.
+  // A check of the independent formula itself: NBS wire tables print .2043 in, .2485 to .2487 Ω for No. 4.
   it("[MOD-13] ASTM B258 gives the standard diameters and ohms", () => {
     expect(inches("4")).toBeCloseTo(0.20431, 5);
     expect(solidOhm("4")).toBeCloseTo(0.2485, 4);
@@ -91,7 +91,7 @@ describe("wire table", () => {
     }
   });
 
-  // Aircraft No. 18 and 20 strands hold more copper than the solid size of that name, and so less ohms.
+  // Aircraft No. 18 and 20 strands hold more copper than the solid size of that name, so they have fewer ohms.
   it("[MOD-13] only No. 20 and 18 are below a solid wire of their name (ASTM B258), by their thicker strands", () => {
     const below = WIRE_TABLE.filter((r) => r.ohmPer1000Ft < solidOhm(r.size));
     expect(below.map((r) => r.size)).toEqual(["20", "18"]);

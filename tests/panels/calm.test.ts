@@ -10,7 +10,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-/** A connection whose view the test sets, and how often who watches it was told. */
+/** Returns a connection whose view the test sets, and counts the calls to its watchers. */
 function watched() {
   const story = given({}).upTo("starting");
   let view = {

@@ -6,7 +6,7 @@ const css = readFileSync(new URL("../../web/styles/tokens.css", import.meta.url)
 
 const LIGHTS: readonly Light[] = ["sun", "indoor", "night"];
 
-/** The colour tokens of one light. */
+/** Returns the colour tokens of one light. */
 function tokens(light: Light): Map<string, string> {
   const [, block = ""] = css.split(`:root[data-mode="${light}"] {`);
   const own = block.slice(0, block.indexOf("}"));
@@ -15,7 +15,7 @@ function tokens(light: Light): Map<string, string> {
   );
 }
 
-/** Red, green and blue as light, 0 to 1. */
+/** Returns linear red, green and blue, 0 to 1. */
 function linear(hex: string): [number, number, number] {
   const [r = 0, g = 0, b = 0] = [1, 3, 5].map((i) => {
     const c = Number.parseInt(hex.slice(i, i + 2), 16) / 255;
@@ -24,7 +24,7 @@ function linear(hex: string): [number, number, number] {
   return [r, g, b];
 }
 
-/** Relative luminance, WCAG 2.2. */
+/** Returns the relative luminance, WCAG 2.2. */
 function luminance(hex: string): number {
   const [r, g, b] = linear(hex);
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;

@@ -3,7 +3,7 @@ import { exchangeRows } from "../../shared/paper/exchange.ts";
 import { say } from "../../shared/words/en.ts";
 import { bo, Story } from "../spec/given.ts";
 
-/** What the chart says of the last act. */
+/** Returns what the chart shows of the last action. */
 const drawn = (story: Story) => {
   const last = new Set(story.last.events.map((e) => e.seq));
   return exchangeRows(story.log, say).filter((r) => last.has(r.seq));

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { OLD_MS, tracesOf, WINDOW_MS } from "../../web/posts/cockpit/traces.ts";
 import { given } from "../spec/given.ts";
 
-/** Two readings of one engine's oil pressure and one of the bus. */
+/** Returns two readings of one engine's oil pressure and one of the bus. */
 function readings() {
   const story = given({}).upTo("starting");
   const read = (gauge: string, value: number, unit: string, engine?: number) =>
@@ -26,7 +26,7 @@ describe("readings over time", () => {
     const traces = tracesOf(story.log, story.state.type, story.state.order, story.now).filter((t) =>
       t.key.startsWith("oilPressure"),
     );
-    // As the engines are started, not as they are numbered.
+    // In the order of starting, not of numbers.
     expect(traces.map((t) => t.engine)).toEqual(story.state.order.filter((n) => n < 3));
     const two = traces.find((t) => t.engine === 2);
     expect(two?.points).toEqual([

@@ -10,7 +10,7 @@ import { ada, bo, cy, di, fay, given, START } from "../spec/given.ts";
 import { type ReadPdf, readPdf, solid } from "./reader.ts";
 import { seeded, TROUBLE } from "./troubled.ts";
 
-/** Printing and reading back on a machine that is busy with everything else. */
+/** Time to print and read back on a machine that is busy with other tests. */
 const SLOW_MS = 120_000;
 
 const PEOPLE = [ada, bo, cy, di, fay];
@@ -110,7 +110,7 @@ interface Place {
   y: number;
 }
 
-/** Whether a way along one axis comes nearer than `margin` to a disc seen from above. */
+/** Returns whether a way along one axis comes nearer than `margin` to a disc seen from above. */
 function meets(path: readonly Place[], hub: Place, radius: number, margin: number): boolean {
   const span = (of: (p: Place) => number) => [Math.min(...path.map(of)), Math.max(...path.map(of))] as const;
   const [left, right] = span((p) => p.y);

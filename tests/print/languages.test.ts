@@ -16,7 +16,7 @@ import { leaves } from "../words/leaves.ts";
 import { readPdf, solid } from "./reader.ts";
 import { seeded, troubled } from "./troubled.ts";
 
-/** Printing and reading back on a machine that is busy with everything else. */
+/** Time to print and read back on a machine that is busy with other tests. */
 const SLOW_MS = 120_000;
 const KESTLE = seeded("kestle-four");
 
@@ -42,7 +42,7 @@ const SHEETS: [name: string, print: () => Promise<Buffer>, says: string[]][] = [
 /** What the authors of the types wrote is printed as they wrote it. */
 const WRITTEN = solid(JSON.stringify([KESTLE, story.log[0]]));
 
-/** Sentences of English long enough not to stand in a word of Spanish or in what an author of a type wrote. */
+/** English sentences that are long enough not to occur inside Spanish words or in an author's text. */
 const ENGLISH = [english, englishEvents, englishBrief, englishPrint]
   .flatMap((catalogue) => [...leaves(catalogue).values()].map((l) => l.words))
   .filter(

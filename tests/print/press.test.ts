@@ -14,7 +14,7 @@ const order = (key: string, events = 0): SheetOrder => ({
   },
 });
 
-/** A printer that ends each sheet when it is told to, and counts. */
+/** A printer that ends each sheet when the test says so, and counts them. */
 class HandPrinter implements Printer {
   readonly begun: string[] = [];
   most = 0;
@@ -30,7 +30,7 @@ class HandPrinter implements Printer {
     }).then(() => Buffer.from(text));
   }
 
-  /** Ends the oldest sheet under way, and lets the next begin. */
+  /** Ends the oldest sheet under way and lets the next begin. */
   async end(error?: Error): Promise<void> {
     const one = this.#open.shift();
     if (error) one?.failed(error);
@@ -42,7 +42,7 @@ class HandPrinter implements Printer {
 }
 
 const turn = () => new Promise((r) => setImmediate(r));
-/** How each of these ended: "made", or the problem's name. */
+/** Returns the end of each sheet: "made", or the problem's name. */
 const ends = (all: Promise<Buffer>[]) =>
   Promise.all(
     all.map((one) =>

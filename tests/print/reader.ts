@@ -1,16 +1,16 @@
 import { getDocument, OPS, type PDFPageProxy, VerbosityLevel } from "pdfjs-dist/legacy/build/pdf.mjs";
 
 export interface ReadPdf {
-  /** Each page's text, its pieces joined as they stand, white space folded. */
+  /** Each page's text, its pieces joined in order, white space folded. */
   pages: string[];
-  /** The same without any white space: for what may be broken over lines. */
+  /** The same without any white space, for texts that may be broken over lines. */
   solid: string;
   info: Record<string, unknown>;
 }
 
 const PLACES = new URL("../../node_modules/pdfjs-dist/", import.meta.url);
 
-/** Reads a PDF by another library than the one that wrote it. */
+/** Reads a PDF with another library than the one that wrote it. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const task = getDocument({
     data: new Uint8Array(bytes),
@@ -30,7 +30,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   return { pages, solid: pages.join(" ").replace(/\s/g, ""), info };
 }
 
-/** What is written in the red of danger, without white space. */
+/** Returns the text in the red of danger, without white space. */
 export async function redIn(bytes: Uint8Array): Promise<string> {
   const task = getDocument({ data: new Uint8Array(bytes), verbosity: VerbosityLevel.ERRORS });
   const document = await task.promise;
@@ -42,7 +42,7 @@ export async function redIn(bytes: Uint8Array): Promise<string> {
 
 const RED = "#a3001b";
 
-/** Follows the colour that text is filled with through the page's own drawing operations. */
+/** Returns the text of a page filled with red, by following the page's own drawing operations. */
 async function redOf(page: PDFPageProxy): Promise<string> {
   const { fnArray, argsArray } = await page.getOperatorList();
   const kept: string[] = [];
@@ -60,5 +60,5 @@ async function redOf(page: PDFPageProxy): Promise<string> {
   return kept.join("").replace(/\s/g, "");
 }
 
-/** Text as it stands in `solid`. */
+/** Returns text in the form of `solid`. */
 export const solid = (text: string) => text.replace(/\s/g, "");

@@ -6,7 +6,7 @@ import { exported, given, type Story } from "../spec/given.ts";
 import { type ReadPdf, readPdf, redIn, solid } from "./reader.ts";
 import { troubled } from "./troubled.ts";
 
-/** Printing and reading back on a machine that is busy with everything else. */
+/** Time to print and read back on a machine that is busy with other tests. */
 const SLOW_MS = 120_000;
 
 const sheetOf = (story: Story) => recordOf(story.log, exported(story.log).manifest.head, say);

@@ -5,13 +5,13 @@ import { bo, cy, di, ed, fay, given, type Story } from "../spec/given.ts";
 
 const source = { basis: "invented", text: "for tests" } as const;
 
-/** A type of the seed, whole. */
+/** Returns a whole type of the seed. */
 export function seeded(name: string): AircraftType {
   const url = new URL(`../../seed/types/${name}.json`, import.meta.url);
   return aircraftTypeSchema.parse(JSON.parse(readFileSync(url, "utf8")));
 }
 
-/** The test type with what trouble needs: wind that may be set aside, and the seed's drills. */
+/** The test type with what the trouble needs: wind that may be set aside, and the seed's drills. */
 export const TROUBLE: AircraftType = {
   ...FOUR,
   approvedBy: "Chief engineer",
@@ -21,7 +21,7 @@ export const TROUBLE: AircraftType = {
   orderSource: { ...source, text: "3 drives the brakes' pump" },
 };
 
-/** A start in which everything a record must show happens at least once. */
+/** Returns a start in which everything that a record must show happens at least once. */
 export function troubled(): Story {
   const story = given({ type: TROUBLE }).upTo("starting");
   const must = (step: ReturnType<Story["does"]>) => {
@@ -35,19 +35,19 @@ export function troubled(): Story {
   must(story.say("cockpit", { ...aside, reason: "sock hangs down" }));
   must(story.say("supervisor", { ...aside, reason: "seen from the tower" }));
   const clearance = must(story.send("supervisor", "clearToStart", { engine: 3 }));
-  // A hold voids it; the observer who raised it releases it.
+  // A hold ends the clearance; the observer who raised it releases it.
   const hold = must(story.does(ed, { type: "send", kind: "hold", note: "dog on the ramp" }));
   story.answer("cockpit", hold, "received");
   story.wait(4);
   must(story.does(ed, { type: "send", kind: "release", ref: hold }));
   story.send("cockpit", "cranking", { engine: 3, ref: clearance });
   must(story.say("supervisor", { type: "recordWeather", windKt: 8, gustKt: 12 }));
-  // Cranked past the ladder's limit, given up, then caught at the second try.
+  // Cranked longer than the ladder's limit, given up, then caught at the second attempt.
   story.cranking(3);
   story.wait(43);
   must(story.send("cockpit", "startAbandoned", { engine: 3 }));
   story.wait(61).started(3);
-  // A fire at 4 while it cranks, worked by its card, seen out by two; then a cut.
+  // A fire at 4 while it cranks, worked by its card, reported out by two people; then a cut.
   story.cranking(4);
   const fire = must(story.does(bo, { type: "send", kind: "fire", engine: 4, place: "induction" }));
   const run = story.state.drills[0]?.id ?? 0;

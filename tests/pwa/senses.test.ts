@@ -69,7 +69,7 @@ it("[SNS-3] of what is due the most pressing sounds; what was heard stays silent
   expect(heard(first.heard, 2_999, rest).tone).toBeNull();
   expect(heard(first.heard, 3_000, rest).tone).toBe("emergency");
   expect(heard(first.heard, 9_000, [once("b", "alarm")]).tone).toBeNull();
-  // Gone and come back it is a new thing.
+  // An ask that went and came back is a new one.
   const gone = heard(first.heard, 4_000, []);
   expect(heard(gone.heard, 5_000, [once("b", "alarm")]).tone).toBe("alarm");
 });

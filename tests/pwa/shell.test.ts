@@ -68,7 +68,7 @@ it("[PWA-3] the version before stays for windows not yet loaded anew; older ones
   expect(outdated([name("2")], name("2"))).toEqual([]);
 });
 
-/** The pixels of a PNG as ours are: eight-bit RGB, no filter. */
+/** Returns the pixels of a PNG in the form of our icons: eight-bit RGB, no filter. */
 function pixels(png: Buffer): { size: number; at(x: number, y: number): number[] } {
   expect(png.subarray(1, 4).toString()).toBe("PNG");
   const size = png.readUInt32BE(16);
@@ -97,7 +97,7 @@ it("[PWA-4] the drawing for browsers is the same mark", () => {
   expect(strokesOf(path)).toEqual(lines.map((l) => [...l]));
 });
 
-/** Straight strokes of a path of M, h, l and v. */
+/** Returns the straight strokes of a path of M, h, l and v. */
 function strokesOf(path: string): number[][] {
   let [x, y] = [0, 0];
   const strokes: number[][] = [];

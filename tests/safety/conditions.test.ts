@@ -21,7 +21,7 @@ const found = (story: Story, check: string, good: boolean) => {
 };
 
 describe("blades counted", () => {
-  // Reached on the condition alone: the stage before asks for it too.
+  // The condition is tested alone, because the stage before asks for it too.
   const story_ = () => {
     const story = given({ type: applying("bladesCounted") }).upTo("secure");
     return story;

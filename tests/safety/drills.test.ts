@@ -211,7 +211,7 @@ describe("a drill that bars", () => {
 });
 
 describe.each(demo.types.map((t) => [t.id, t] as const))("the drills of %s", (_id, type) => {
-  // Its own limits and drills; what else it asks for has tests of its own.
+  // The test's own limits and drills; the type's other demands have tests of their own.
   const base = {
     ...PLAIN,
     engines: PLAIN.engines.slice(0, type.engines.length),
@@ -294,7 +294,7 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("the drills of %s", (_i
   it("[FIR-3, ALR-9, ALR-11] the fire drill wins over the starter's limit, and what it cost is kept", () => {
     const story = given({ type: base }).upTo("starting");
     story.cranking(engine);
-    // The limit of the band in force: no temperature was read, so the one that allows least.
+    // The limit of the band in force. No temperature was read, so it is the most restrictive one.
     const life = story.state.engines[engine - 1]?.life;
     if (life?.is !== "cranking") throw new Error("the engine must crank");
     const limit = life.limitAt - life.since;

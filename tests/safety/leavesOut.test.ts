@@ -20,7 +20,7 @@ describe("a leave that is out", () => {
     "[LEV-1] %s bars every clearance until it is reported done",
     (leave, done) => {
       const story = starting();
-      // Chocks reported out of hand, so that there is something to insert.
+      // Clears the report of chocks, so that there is something to insert.
       const open = leave === "insertChocks" ? { ...story.state, chocks: null } : story.state;
       Object.assign(story, { state: open });
       expect(bars(story)).toMatchObject({ is: "yes" });

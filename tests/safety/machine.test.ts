@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { ALERT_INPUTS, ALERT_STATES, alertNext } from "../../shared/alerts/machine.ts";
 
 /**
- * ISA-18.2 / IEC 62682 states and transitions, from memory, written here on their own: one row a state, one column an
- * input in the order raise, clear, acknowledge, reset, shelve, unshelve, suppress, unsuppress. "-" changes nothing, "x"
- * is refused. "live" is active unacknowledged while the cause is there and normal when it is not. Ours, where the
- * standard leaves the choice: a shelf is not lengthened before it has ended, and what latches is neither shelved nor
- * suppressed from any state.
+ * ISA-18.2 / IEC 62682 states and transitions, from memory, written here independently: one row per state, one column
+ * per input in the order raise, clear, acknowledge, reset, shelve, unshelve, suppress, unsuppress. "-" changes nothing,
+ * "x" is refused. "live" is active unacknowledged while the cause is there and normal when it is not. Where the
+ * standard leaves the choice, the project decides: a shelf is not extended before it has ended, and a latching alert is
+ * neither shelved nor suppressed from any state.
  */
 const STATES: Record<string, (typeof ALERT_STATES)[number]> = {
   A: "normal",

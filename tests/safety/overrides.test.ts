@@ -13,7 +13,7 @@ const WIND = "windWithinLimits" as const;
 const ALL: (typeof CONDITION_IDS)[number][] = ["noBarringDefect", "othersSettled", "windWithinLimits"];
 const setAside = (story: Story, who: Person, engine = 3, condition: (typeof CONDITION_IDS)[number] = WIND) =>
   story.does(who, { type: "override", condition, engine, reason: `${who.id} knows why` });
-/** Asked by the cockpit, given by the supervisor. */
+/** Asked for by the cockpit, completed by the supervisor. */
 const aside = (engine = 3) => {
   const story = ready();
   setAside(story, ada, engine);

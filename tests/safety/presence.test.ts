@@ -6,7 +6,7 @@ import { ada, bo, given, onDevice, type Story } from "../spec/given.ts";
 import { WATCHED, WATCHED_AGAIN } from "./types.ts";
 
 const starting = () => given({ type: WATCHED }).upTo("starting");
-/** Engine 3 is asked for, and everybody but `silent` has just been heard. */
+/** Engine 3 is requested, and everybody except `silent` has just been heard. */
 const requested = () => starting().requested(3);
 const touch = (story: Story, ...posts: Post[]) => {
   for (const post of posts) story.say(post, { type: "present" });
@@ -19,7 +19,7 @@ const silentAlert = (story: Story) => story.state.alerts.find((a) => a.kind === 
 const asks = (story: Story, post: Post) =>
   askedOf(story.state, post, story.now).filter((a) => a.key === "present").length;
 
-/** The guard alone falls silent: the others touch every ten seconds. */
+/** Only the guard is silent: the others touch every ten seconds. */
 function guardSilent(story: Story, ms: number): Story {
   touch(story, ...EVERYBODY);
   for (let left = ms; left > 0; left -= 10_000) {

@@ -2,7 +2,7 @@ import { rulesIn } from "../spec/ids.ts";
 
 const ROW = /^\|\s*([A-Z]{3,4}-[A-Z]?\d+[a-z]?)\s*\|(.*)\|\s*$/gm;
 const ID = /\b[A-Z]{2,4}-\d+\b/g;
-/** Ids of the record's own rows, which a cell may point to as well. */
+/** Ids of the record's own rows, to which a cell may point too. */
 const OWN = /^(LOSS|HAZ|UCA|FME|INV)-/;
 
 export interface Row {
@@ -12,7 +12,7 @@ export interface Row {
   uncovered: boolean;
 }
 
-/** The rows of a hazard record: table lines that begin with an id. */
+/** Returns the rows of a hazard record: table lines that begin with an id. */
 export function rowsIn(record: string): Row[] {
   return [...record.matchAll(ROW)].map(([, id = "", rest = ""]) => ({
     id,
@@ -21,7 +21,7 @@ export function rowsIn(record: string): Row[] {
   }));
 }
 
-/** What is wrong between a hazard record and the rules it points to; empty when nothing is. */
+/** Returns the faults between a hazard record and the rules it names; empty when there are none. */
 export function recordFaults(record: string, specification: string): string[] {
   const rows = rowsIn(record);
   const known = new Set(rulesIn(specification));

@@ -20,7 +20,7 @@ export function withTiming(
 /** Alerts that sound again after 30 s. */
 export const SOUNDING = withTiming(FOUR, { resound: 30 });
 
-/** Presence asked for at 15 s and held at 45 s of silence; asked again at 90 s and held at 120 s. */
+/** Presence asked for after 15 s and held after 45 s of silence; asked for again at 90 s and held at 120 s. */
 export const WATCHED_AGAIN = withTiming(FOUR, {
   presenceSeen: 15,
   presenceHeard: 30,
@@ -29,7 +29,7 @@ export const WATCHED_AGAIN = withTiming(FOUR, {
   arcClear: 600,
 });
 
-/** Presence asked for at 15 s and held at 45 s of silence, whether heard before or not. */
+/** Presence asked for after 15 s and held after 45 s of silence, whether heard before or not. */
 export const WATCHED = withTiming(FOUR, {
   presenceSeen: 15,
   presenceHeard: 30,
@@ -37,12 +37,12 @@ export const WATCHED = withTiming(FOUR, {
   arcClear: 120,
 });
 
-/** Asked for by its condition alone: no stage waits for it. */
+/** Only its condition asks for it: no stage waits for it. */
 const check = (id: string, post: Post) => ({ id, words: id, stage: "closed", post, source }) as const;
 
 const EXTRA: readonly ConditionId[] = CONDITION_IDS.filter((id) => !FOUR.conditions.includes(id));
 
-/** Each check that a condition stands on, given to the post that has it on a usual ramp. */
+/** Each check of a condition, given to the post that has it on a usual ramp. */
 const USUALLY: Readonly<Record<string, Post>> = {
   extinguisher: "fireGuard",
   cartOutputOff: "groundPower",
@@ -50,12 +50,12 @@ const USUALLY: Readonly<Record<string, Post>> = {
 };
 const CHECKS = DEFINITIONS.flatMap((c) => c.check ?? []).map((id) => check(id, USUALLY[id] ?? "supervisor"));
 
-/** The test type with these conditions added to those it has. */
+/** Returns the test type with more conditions. */
 export function applying(...more: ConditionId[]): AircraftType {
   return { ...FOUR, checks: [...FOUR.checks, ...CHECKS], conditions: [...FOUR.conditions, ...more] };
 }
 
-/** Every condition there is. */
+/** The test type with every condition. */
 export const STRICT = applying(...EXTRA);
 
 /** Brakes, wind and the guard may be set aside by two people. */
@@ -66,7 +66,7 @@ export const LENIENT: AircraftType = {
 
 const step = (words: string) => ({ words, withinS: null });
 
-/** A drill with two steps for the cockpit and one for the guard. */
+/** Returns a drill with two steps for the cockpit and one for the guard. */
 export function drill(id: string, ...triggers: Trigger[]): Drill {
   return {
     id,

@@ -51,7 +51,7 @@ describe("one thing said is not another", () => {
     story.say("supervisor", { type: "endDrill", run: first?.id ?? 0, outcome: "worked" });
     expect(story.state.drills.map((r) => r.drill)).toEqual(["lost"]);
     expect(story.state.drillsOpened).toEqual(opened);
-    // The guard is back and gone again: the same drill opens anew.
+    // The guard came back and went away again: the same drill opens again.
     story.say("supervisor", { type: "endDrill", run: story.state.drills[0]?.id ?? 0, outcome: "worked" });
     story.send("fireGuard", "guardInPlace", { engine: 3 });
     story.send("fireGuard", "guardAway");

@@ -55,7 +55,7 @@ describe("the guard's hand signal, recorded by another", () => {
     expect(unmet(story)).toEqual([]);
     story.waitMs(1);
     expect(unmet(story)).toEqual([["arcClear", "stale"]]);
-    // A panel's clock that runs ahead makes nothing fresher than its record.
+    // A panel's clock that is ahead makes nothing fresher than its record.
     story.send("cockpit", "arcClear", { ...seen, seenAt: story.now + 60_000 });
     expect(story.state.arcs[3]?.at).toBe(story.now);
   });

@@ -12,7 +12,7 @@ const gauge = (id: string, unit: "V" | "psi" | "degC", perEngine: boolean, from:
   source,
 });
 
-/** A small four-engined aircraft type for tests, its starter and oil limits those of published worked examples. */
+/** A small four-engined aircraft type for tests. Its starter and oil limits are those of published worked examples. */
 export const FOUR: AircraftType = {
   id: "four",
   version: 1,
@@ -102,7 +102,7 @@ export const FOUR: AircraftType = {
     weather: seconds(3600),
     override: seconds(60),
     resound: seconds(86_400),
-    // Longer than any story: presence has stories of its own.
+    // Longer than any story, because presence has stories of its own.
     presenceSeen: seconds(86_398),
     presenceHeard: seconds(86_399),
     presenceHold: seconds(86_400),

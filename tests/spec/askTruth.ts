@@ -32,7 +32,7 @@ const on: Wrong = ({ groundPower }) => groundPower.is === "on";
 const off: Wrong = ({ groundPower }) => groundPower.is !== "on";
 const anyTurns = (state: SessionState) => state.engines.some((e) => isTurning(e.life));
 
-/** What no ask may say in a state: because it is false there, unsafe, or cannot be done. */
+/** Rules for what no ask may say in a state, because it is false there, unsafe, or impossible. */
 export const NEVER: readonly Rule[] = [
   ["a plug that is in is not put in", say("connectPower", "powerConnected", "answer.connectPower"), on],
   ["power that is off is not read", say("volts", "voltsCranking", "answer.powerConnected"), off],
@@ -132,7 +132,7 @@ export const NEVER: readonly Rule[] = [
   ],
 ];
 
-/** What an ask says that it must not say in this state. */
+/** Returns what an ask says that it must not say in this state. */
 export function wrongsOf(state: SessionState, ask: Ask, post: Post): string[] {
   return NEVER.filter(([, asks, wrong]) => asks(ask) && wrong(state, ask, post)).map(([why]) => why);
 }

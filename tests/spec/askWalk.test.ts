@@ -27,7 +27,7 @@ const WITH_DRILLS: AircraftType = {
   ],
 };
 
-/** Each wrong ask of a state, with the post and the ask. */
+/** Returns each wrong ask of a state, with its post. */
 function wrongIn(state: SessionState, now: number): string[] {
   return POSTS.flatMap((post) =>
     askedOf(state, post, now).flatMap((a) =>
@@ -43,10 +43,10 @@ const at = (tell: (story: Story) => unknown, stage: (typeof STAGES)[number] = "s
   return story;
 };
 
-/** Returns what was done, one after the other. */
+/** Returns the results of its arguments, which run in their order. */
 const inTurn = (...done: unknown[]) => done;
 
-/** Every engine life, and everything that can be so of the cart, the chocks and the posts beside it. */
+/** Every life of an engine, with everything that cart, chocks and posts can be beside it. */
 const ENGINE: Record<string, (s: Story) => unknown> = {
   waiting: () => {},
   requested: (s) => s.requested(3),
@@ -119,7 +119,7 @@ describe("no ask says what is false, unsafe or impossible", { timeout: 120_000 }
           try {
             tell?.(story);
           } catch {
-            // What cannot come after the other has no state to look at.
+            // A combination that cannot occur has no state to test.
           }
           expect(wrongIn(story.state, story.now), `${life}, ${around}, ${order}`).toEqual([]);
         }

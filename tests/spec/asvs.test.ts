@@ -6,8 +6,8 @@ import { rulesIn } from "./ids.ts";
 const read = (path: string) => readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), "utf8");
 
 /**
- * OWASP ASVS 5.0.0: how many requirements of levels 1 and 2 each section has. In every section with one they come
- * first, those of level 3 alone after them.
+ * OWASP ASVS 5.0.0: the number of requirements of levels 1 and 2 in each section. In every such section they come
+ * first, and those of level 3 alone follow.
  */
 const ASKED =
   "1.1:2 1.2:9 1.3:11 1.4:3 1.5:2 2.1:3 2.2:3 2.3:4 2.4:1 3.2:2 3.3:4 3.4:6 3.5:5 3.7:2 4.1:3 4.2:1 4.3:2 4.4:4 " +
@@ -21,7 +21,7 @@ const asked = ASKED.split(" ").flatMap((entry) => {
   return Array.from({ length: Number(count) }, (_, i) => `${section}.${i + 1}`);
 });
 
-/** The numbers at the head of a row or line, a span written out. */
+/** Returns the numbers at the head of a row or line, with spans written out. */
 function numbersOf(head: string): string[] {
   return head.split(",").flatMap((part) => {
     const [from = "", to = from] = part.trim().split(" to ");

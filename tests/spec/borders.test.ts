@@ -22,7 +22,7 @@ const SOCKETS = "Sockets live in server/live and web/net alone";
 const HEADLESS = "The headless library stands behind";
 const TESTS = "The product never leans on its tests";
 
-/** Folder, one line of source, and the words its lint error must say. */
+/** Folder, one line of source, and the words that its lint error must contain. */
 const refused: [folder: string, source: string, says: string][] = [
   ["shared/models", `import "../../server/main.ts";`, BOTTOM],
   ["shared/models", `import "../../web/net/connection.ts";`, BOTTOM],
@@ -89,7 +89,7 @@ const refused: [folder: string, source: string, says: string][] = [
   ["seed/crew", `import "../../tests/live/harness.ts";`, TESTS],
 ];
 
-/** What must stay allowed: a border that stops everything proves nothing. */
+/** Imports that must stay allowed: a border that stops everything proves nothing. */
 const allowed: [folder: string, source: string][] = [
   ["shared/protocol", `import "zod";`],
   ["shared/evidence", `import "@noble/hashes/sha2.js";`],

@@ -15,7 +15,7 @@ const kept: Sealed[] = story.log.map((event) => {
   prev = one.hash;
   return one;
 });
-/** The number of the first line that does not follow, null when all do. */
+/** Returns the number of the first line that does not follow; null when all do. */
 function broken(lines: readonly Sealed[], session = ID): number | null {
   let last: Link = { seq: 0, hash: genesis(session, sha256) };
   for (const line of lines) {
@@ -24,7 +24,7 @@ function broken(lines: readonly Sealed[], session = ID): number | null {
   }
   return null;
 }
-/** As `kept`, with the body of line `n` changed and its hash made to fit. */
+/** Returns `kept` with the body of line `n` changed and its hash corrected. */
 const rewritten = (n: number, change: (body: string) => string) =>
   kept.map((line, i) => {
     if (i !== n - 1) return line;

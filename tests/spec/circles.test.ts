@@ -22,7 +22,7 @@ describe("files that import each other", () => {
     const imports = importsOfAll(
       Object.fromEntries(files.map((file) => [file, readFileSync(join(root, file), "utf8")])),
     );
-    // The files are read as the program reads them: the server's first file reaches the core of a session.
+    // The imports are found as the program follows them: the server's first file reaches the core of a session.
     expect(reached(imports, "server/main.ts")).toContain("shared/session/step.ts");
     expect(circlesIn(imports).map((circle) => circle.join(" → "))).toEqual([]);
   });

@@ -12,7 +12,7 @@ const IMPORTS = new Set([
 
 /**
  * Returns the relative paths that a file imports, types and dynamic imports included, joined to the file's own folder.
- * Imports whose path is worked out as the program runs are left out.
+ * Imports whose path is computed at run time are left out.
  * @throws Error when the source cannot be parsed
  */
 export function importsOf(file: string, source: string): string[] {
@@ -26,7 +26,9 @@ export function importsOf(file: string, source: string): string[] {
   return [...found];
 }
 
-/** Returns ways from a file back to itself, each begun and ended by that file; empty when no circle exists. */
+/**
+ * Returns the ways from a file back to itself, each beginning and ending with that file; empty when there is no circle.
+ */
 export function circlesIn(imports: ReadonlyMap<string, readonly string[]>): string[][] {
   const circles: string[][] = [];
   const done = new Set<string>();

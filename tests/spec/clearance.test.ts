@@ -285,7 +285,7 @@ describe("clearance", () => {
   });
 });
 
-/** Every stop that stands is ended as its rules ask. */
+/** Ends every open stop as its rules require. */
 function endStops(story: Story) {
   for (const n of [1])
     if (["cranking", "fire"].includes(story.life(n))) story.send("cockpit", "shutDown", { engine: n });

@@ -10,7 +10,7 @@ import { readConfig } from "../../server/config.ts";
 const FILE = fileURLToPath(new URL("../../server/compose.yaml", import.meta.url));
 const text = readFileSync(FILE, "utf8");
 
-/** What the Compose Specification's published JSON schema, as dclint brings it, says of a file. */
+/** Returns the faults of a file by the Compose Specification's published JSON schema, as dclint ships it. */
 function faults(file: string): string[] {
   const [found] = new DCLinter({ rules: {}, quiet: true, debug: false, exclude: [] }).lintFiles(
     [file],
@@ -20,7 +20,7 @@ function faults(file: string): string[] {
   return found.messages.filter(({ rule }) => rule.startsWith("invalid")).map(({ message }) => message);
 }
 
-/** What is to stand in .env. */
+/** The required contents of .env. */
 const ENV: Record<string, string> = {
   POSTGRES_PASSWORD: "00112233445566778899aabbccddeeff",
   CHOCKSIDE_SECRET: "000102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f",

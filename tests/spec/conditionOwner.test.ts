@@ -10,7 +10,7 @@ import type { AircraftType, Check } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";
 
-/** The type, with a condition and its check given to a post and a stage. */
+/** Returns the type with a condition, and its check given to a post and a stage. */
 function withCheck(id: ConditionId, post: Post, stage: Check["stage"]): AircraftType {
   const { check } = conditionOf(id);
   if (check === undefined) throw new Error(`${id} stands on no check`);
@@ -125,7 +125,7 @@ describe("who meets a condition that stands on a check", () => {
     story.upTo("groundPower");
     expect(askedFor(story, "cartOutputOff")).toEqual([]);
     expect(missingFor(story.state, story.now)).not.toContain("check:cartOutputOff");
-    // A cart that comes all the same is connected only with its output off, and somebody can say so.
+    // A cart that comes anyway is connected only with its output off, and somebody can report that.
     expect(unmetForService(story.state, "connectPower", story.now).map((r) => r.owners)).toEqual([
       ["supervisor"],
     ]);

@@ -6,7 +6,7 @@ import { FOUR } from "./aircraft.ts";
 import { ed, given, type Story } from "./given.ts";
 
 const starting = () => given().upTo("starting");
-/** The answer for engine 3 at the story's clock, seen or unseen. */
+/** Returns the finding for engine 3 at the story's clock, even if the server has not looked yet. */
 const ask = (story: Story, id: ConditionId, engine = 3) => {
   const report = findAll(story.state, engine, story.now).find((r) => r.id === id);
   if (!report) throw new Error(`${id} is not asked`);

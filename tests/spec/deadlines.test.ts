@@ -6,7 +6,7 @@ import { given, type Story } from "./given.ts";
 
 const OVERRIDABLE = { ...FOUR, overridable: ["brakesSet" as const] };
 const lifeOf = (story: Story, n: number) => plain(story.state.engines[n - 1]?.life ?? { is: "waiting" });
-/** Milliseconds from now to the next deadline. */
+/** Returns the milliseconds from now to the next deadline. */
 const ahead = (story: Story) => (nextDeadline(story.state) ?? Number.NaN) - story.now;
 
 describe("the next deadline", () => {

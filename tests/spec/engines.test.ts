@@ -7,7 +7,7 @@ import { given, type Story } from "./given.ts";
 
 const starting = (type?: AircraftType) => given(type ? { type } : {}).upTo("starting");
 const s = (value: number) => ({ value, unit: "s", source: { basis: "published", text: "test" } }) as const;
-/** Ready to crank engine 3: the crew refreshed whatever had grown stale. */
+/** Returns a story that is ready to crank engine 3: the crew has renewed every stale report. */
 function refreshed(story: Story): Story {
   story.brakes();
   story.volts(28);

@@ -78,7 +78,7 @@ describe("events", () => {
 });
 
 describe("a record kept from before", () => {
-  // Written once by the code of its day and never again: what is stored must stay readable.
+  // Written once by the code of its time and never again: stored events must stay readable.
   const [head, ...lines] = fixture("four-engines-1.ndjson").trimEnd().split("\n");
   const manifest = manifestSchema.parse(JSON.parse(head ?? ""));
   const kept = fixture("four-engines-1.state.txt").trimEnd();

@@ -79,7 +79,7 @@ describe("digests and chain", () => {
   });
 });
 
-// As small as a type may be, so that every byte can be tried.
+// The smallest possible type, so that every byte can be tried.
 const SMALL: AircraftType = {
   ...FOUR,
   engines: FOUR.engines.slice(0, 1),

@@ -118,7 +118,7 @@ describe("weather at the field", () => {
     weather(story, { windKt, fromDeg });
     const of = (state: typeof story.state) => windWithinLimits.find(state, 0, story.now);
     expect(of({ ...story.state, headingDeg: 90 })).toMatchObject(found ? { is, found } : { is });
-    // Without a heading there is no nose to split it on.
+    // Without a heading the wind has no components.
     expect(of(story.state).is).toBe("yes");
   });
 
@@ -211,7 +211,7 @@ describe("lightning", () => {
     expect(waits()).toBe(true);
     story.waitMs(1);
     expect(waits()).toBe(false);
-    // It still counts as near.
+    // A flash whose distance is unknown still counts as near.
     expect(found(story).is).toBe("no");
   });
 

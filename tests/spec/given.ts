@@ -51,14 +51,14 @@ export const onDevice = (who: Person, device: string): Person => ({ ...who, devi
 export const START = Date.UTC(2026, 5, 1, 9, 0, 0);
 const SESSION = "test-session";
 
-/** An action as a panel writes it, before its defaults are filled in. */
+/** An action as a panel writes it, before defaults are filled in. */
 export type Say = z.input<typeof actionSchema>;
 
 export interface Plan {
   type?: AircraftType;
   order?: number[];
   powerSource?: "groundPower" | "batteries";
-  /** Where the nose points, the field's height, when engines ran: what a plan may say besides. */
+  /** Optional parts of a plan: the heading, the field's elevation, the times engines ran. */
   more?: Partial<
     Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan" | "neighbours" | "standing">
   >;
@@ -66,12 +66,14 @@ export interface Plan {
   now?: number;
 }
 
-/** A session told as a story: what was said before, what is said now, what came of it. The clock is the story's own. */
+/**
+ * A session told as a story: the earlier actions, the present one, and its result. The story has a clock of its own.
+ */
 export class Story {
   now = START;
-  /** Code of another session of the aircraft, as the server would tell. */
+  /** Code of another session of the aircraft, as the server would report it. */
   elsewhere: string | undefined;
-  /** A post the person holds in another session, as the server would tell. */
+  /** A post that the person holds in another session, as the server would report it. */
   postElsewhere: PostElsewhere | undefined;
   standing: Standing | undefined;
   state: SessionState;
@@ -113,7 +115,7 @@ export class Story {
   }
 
   #keep(step: Step): Step {
-    // Every event the core makes is valid by the schema and survives JSON unchanged.
+    // Every event that the core makes is valid by the schema and survives JSON unchanged.
     for (const event of step.events) {
       const again = eventSchema.parse(JSON.parse(canonical(event)));
       if (canonical(again) !== canonical(event))
@@ -125,7 +127,7 @@ export class Story {
     return step;
   }
 
-  /** One person does one thing. The action goes through the protocol's schema first, as a panel's would. */
+  /** Makes one person act. The action passes the protocol's schema first, as a panel's would. */
   does(who: Person, action: Say, validUntil?: number): Step {
     const parsed = actionSchema.parse(action);
     const mark = validUntil === undefined ? this.#mark() : { ...this.#mark(), validUntil };
@@ -138,7 +140,7 @@ export class Story {
     );
   }
 
-  /** The usual person of a post does something. */
+  /** Makes the usual person of a post act. */
   say(post: Post, action: Say): Step {
     return this.does(CREW[post], action);
   }
@@ -156,7 +158,7 @@ export class Story {
     return this.say(post, { type: "answer", signal, answer, ...(engine === undefined ? {} : { engine }) });
   }
 
-  /** Time passes as the server sees it: it wakes at every deadline on the way. */
+  /** Lets time pass as the server sees it: it wakes at every deadline on the way. */
   wait(seconds: number): this {
     return this.waitMs(Math.round(seconds * 1000));
   }
@@ -172,13 +174,13 @@ export class Story {
     return this;
   }
 
-  /** Time passes and nobody looks. */
+  /** Lets time pass while the server does not look. */
   unseen(ms: number): this {
     this.now += ms;
     return this;
   }
 
-  /** The server tells what another session, the ramp page or the office changed in the aircraft's record. */
+  /** Tells the session what another session, the ramp page or a supervisor changed in the aircraft's record. */
   hear(standing: Standing): Step {
     this.standing = standing;
     return this.#keep(tell(this.state, standing, this.now));
@@ -193,13 +195,13 @@ export class Story {
     return this.#keep(unsettle(this.state, { type: "clockStepped", by }, this.now));
   }
 
-  /** Every post claimed by its usual person. */
+  /** Every post is claimed by its usual person. */
   manned(posts: readonly Post[] = POSTS): this {
     for (const post of posts) this.say(post, { type: "claimPost", post });
     return this;
   }
 
-  /** Everything the job asks for is done until the session stands in `stage`. */
+  /** Does everything that the job needs until the session is in `stage`. */
   upTo(stage: Stage): this {
     const goal = STAGES.indexOf(stage);
     while (STAGES.indexOf(this.state.stage) < goal) {
@@ -298,7 +300,7 @@ export class Story {
     return this;
   }
 
-  /** Requested, guarded and cleared; the clearance's number. */
+  /** Requests, guards and clears an engine; returns the clearance's number. */
   cleared(n: number): number {
     this.requested(n).guarded(n);
     return this.#must(this.send("supervisor", "clearToStart", { engine: n })).events[0]?.seq ?? 0;
@@ -337,7 +339,7 @@ export class Story {
     return this;
   }
 
-  /** A start that fails: cranked for so long, then given up. */
+  /** A start that fails: cranked for this many seconds, then given up. */
   failedStart(n: number, seconds: number): this {
     this.cranking(n);
     this.wait(seconds);
@@ -364,7 +366,7 @@ export class Story {
     return plain(engineOf(this.state, n)?.life ?? { is: "waiting" }).is;
   }
 
-  /** The same story, to be told on in another way. */
+  /** Returns a copy of the story that can continue in another way. */
   copy(): Story {
     const twin = new Story({ type: this.state.type });
     twin.log.splice(0, twin.log.length, ...this.log);
@@ -373,12 +375,12 @@ export class Story {
     return twin;
   }
 
-  /** The air as the supervisor reads it: still, unless more is said. */
+  /** The supervisor reports the air: calm, unless `more` says otherwise. */
   air(temperatureC: number, more: Partial<Extract<Say, { type: "recordWeather" }>> = {}): Step {
     return this.say("supervisor", { type: "recordWeather", windKt: 0, temperatureC, ...more });
   }
 
-  /** The facts of the last step. */
+  /** Returns the facts of the last step. */
   get facts(): Fact[] {
     return this.last.events.map((e) => e.fact);
   }
@@ -391,14 +393,14 @@ export class Story {
     return this.log.map((e) => e.fact).filter((f): f is FactOf<T> => f.type === type);
   }
 
-  /** Kinds of the alerts raised so far, but for those that every stop is. */
+  /** Returns the kinds of the alerts raised so far, except those that every stop raises. */
   get alerts(): AlertKind[] {
     return this.told("alertRaised")
       .map((f) => f.kind)
       .filter((kind) => !ALERTS[kind].latching);
   }
 
-  /** Alerts of one kind raised so far. */
+  /** Returns the alerts of one kind raised so far. */
   raised(kind: AlertKind): FactOf<"alertRaised">[] {
     return this.told("alertRaised").filter((f) => f.kind === kind);
   }
@@ -407,7 +409,7 @@ export class Story {
     return replay(this.log);
   }
 
-  /** The record as it would be exported. */
+  /** Returns the record as it would be exported. */
   export(): { lines: string[]; manifest: Manifest } {
     return exported(this.log);
   }

@@ -21,7 +21,7 @@ describe("shared/SPEC.md and the tests", () => {
 });
 
 describe("reading rule ids", () => {
-  // Put together here, so that this file's own text carries no id of a rule.
+  // Built here, so that this file's own text contains no id of a rule.
   const mark = (...ids: string[]) => `[${ids.join(", ")}]`;
   const idsOf = (source: string) => idsIn("planted.test.tsx", source);
 

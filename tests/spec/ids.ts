@@ -5,13 +5,13 @@ const RULE = /^- \*\*([A-Z]{2,4}-\d+)\*\*/gm;
 const MARK = /\[([A-Z]{2,4}-\d+(?:,\s*[A-Z]{2,4}-\d+)*)\]/g;
 const TITLED = new Set(["it", "test", "describe"]);
 
-/** Rule ids in the order a specification defines them; one defined twice appears twice. */
+/** Returns rule ids in the order in which a specification defines them; one defined twice appears twice. */
 export function rulesIn(specification: string): string[] {
   return [...specification.matchAll(RULE)].map(([, id = ""]) => id);
 }
 
 /**
- * Rule ids carried by the titles of a test file: `it("[CLR-3] …")`, `describe(…)`, `[CLR-3, HLD-2]`, template
+ * Returns the rule ids in the titles of a test file: `it("[CLR-3] …")`, `describe(…)`, `[CLR-3, HLD-2]`, template
  * strings, and the rows of an `it.each([…])` written in place. Comments and other strings do not count.
  * @throws Error when the source cannot be parsed
  */
@@ -28,7 +28,9 @@ export function idsIn(file: string, source: string): string[] {
   return [...new Set(ids)];
 }
 
-/** What is wrong between a specification and the tests (file name to ids in its titles); empty when nothing is. */
+/**
+ * Returns the faults between a specification and the tests (file name to ids in its titles); empty when there are none.
+ */
 export function faults(specification: string, tests: Map<string, string[]>): string[] {
   const rules = rulesIn(specification);
   const known = new Set(rules);
@@ -42,14 +44,14 @@ export function faults(specification: string, tests: Map<string, string[]>): str
   ];
 }
 
-/** `it` of `it`, `it.concurrent`, `it.each(rows)` and `it.each<Row>(rows)`. */
+/** Returns `it` for `it`, `it.concurrent`, `it.each(rows)` and `it.each<Row>(rows)`. */
 function rootName(callee: unknown): string {
   if (!isNode(callee)) return "";
   if (callee.type === "Identifier") return String(callee.name);
   return rootName(callee.object ?? callee.callee ?? callee.tag);
 }
 
-/** The string parts of an expression, functions left out. */
+/** Returns the string parts of an expression, without those in functions. */
 function texts(expression: unknown): string[] {
   if (Array.isArray(expression)) return expression.flatMap(texts);
   if (!isNode(expression) || /Function/.test(expression.type)) return [];

@@ -70,7 +70,7 @@ describe("volts while an engine cranks", () => {
     expect(lowest()).toMatchObject({ value: 20, unit: "V", from: "groundPower", name: "Cy" });
     story.say("cockpit", { type: "reading", gauge: "busVolts", reading: { value: 19, unit: "V" } });
     expect(lowest()).toMatchObject({ value: 19, from: "busVolts" });
-    // An equal one later changes nothing, and one that no longer cranks keeps what it had.
+    // An equal reading later changes nothing, and an engine that no longer cranks keeps its lowest volts.
     story.waitMs(500);
     const first = lowest();
     story.volts(19);

@@ -49,7 +49,7 @@ describe("what must be done now", () => {
       if (act === "read") story.oil(3, 60);
       else story.send("cockpit", "shutDown", { engine: 3 });
       expect(asks(story, "cockpit").map((a) => a.say)).not.toContain("alertOver.oilFirstLate");
-      // Everybody else sees that it was so and is over.
+      // Everybody else sees that the alert was there and is over.
       expect(first(story, "supervisor")).toMatchObject({ say: "alertOver.oilFirstLate", weight: 1 });
     }
   });

@@ -8,7 +8,7 @@ import type { SessionState } from "../../shared/session/state.ts";
 import { CREW, ed, given, START } from "./given.ts";
 
 // Written from the rules of the job, not from the program: C cockpit, F fire guard, G ground power, S supervisor, O an
-// observer; then the first and the last stage in which it may be done.
+// observer; then the first and the last stage in which it is allowed.
 const SIGNALS: Readonly<Record<SignalKind, [who: string, from: Stage, to: Stage]>> = {
   readyToStart: ["C", "starting", "starting"],
   clearToStart: ["S", "starting", "starting"],
@@ -165,7 +165,7 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
   }
 }
 
-/** The table's answer: null when it lets the action pass. */
+/** Returns the table's refusal; null when it allows the action. */
 function tableSays(action: Action, post: Post | null, stage: Stage): string | null {
   const person = post ? CREW[post] : ed;
   const { refusal } = decide(at(stage), action, { now: START + 3_600_000, person, post });

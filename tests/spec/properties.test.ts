@@ -18,7 +18,7 @@ import { walks } from "./walks.ts";
 
 const clears = (state: SessionState) => state.engines.filter((e) => e.life.is === "clear");
 
-// Long walks on a busy machine take their time.
+// Long walks need time on a busy machine.
 const PATIENT = { timeout: 120_000 };
 
 describe("whatever four posts, an observer, time, restarts and clocks do", PATIENT, () => {
@@ -193,7 +193,7 @@ describe("asks in every state reached", PATIENT, () => {
             offered += 1;
             const mark = { id: "x", digest: "x", clientAt: 0 };
             const { refusal } = act(state, actionSchema.parse(action), who, mark, now);
-            // The second word on a fire may be asked of somebody who shares the first one's device.
+            // The second report of a fire out may be asked of a person who shares the first one's device.
             const sharing = refusal?.reason === "secondPersonNeeded";
             if (refusal && !sharing) expect({ asked: asked.key, word: chosen.word, refusal }).toBeNull();
           }
@@ -217,7 +217,7 @@ describe("asks in every state reached", PATIENT, () => {
   });
 });
 
-/** A full crew takes over, stops what turns and ends every stop as its rule says. */
+/** A full crew takes over, stops every engine that turns, and ends every stop as its rule requires. */
 function bringHome(story: Story) {
   for (
     let holder = story.state.posts.supervisor;

@@ -15,7 +15,7 @@ import { isOver } from "../../shared/session/state.ts";
 import { FOUR } from "./aircraft.ts";
 import { type Plan, START, Story } from "./given.ts";
 
-/** One aircraft with its record and the stories of its sessions, each told at once what another one changed. */
+/** One aircraft with its record and the stories of its sessions. Each is told at once what another one changed. */
 export class Ramp {
   record: AircraftRecord;
   readonly sessions: Story[] = [];
@@ -61,7 +61,7 @@ export class Ramp {
     return this.settle(story);
   }
 
-  /** Takes over what a story changed, and tells the others, until nobody has news. */
+  /** Takes a story's changes into the record, and tells the other stories, until none has news. */
   settle(story: Story): Story {
     this.now = Math.max(this.now, story.now);
     this.#add({
@@ -79,7 +79,7 @@ export class Ramp {
     return story;
   }
 
-  /** A person acts on the record without a session. */
+  /** Makes a person act on the record without a session. */
   act(person: RecordPerson, action: RecordAction) {
     const verdict = decideRecord(this.record, recordActionSchema.parse(action), person, this.now);
     for (const fact of verdict.facts) this.#add(fact);

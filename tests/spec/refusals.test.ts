@@ -16,7 +16,7 @@ const TRACE: Say = {
   endedAgoMs: 0,
 };
 
-/** One way to each refusal a session gives. `idReused` is the server's: it never reaches the session. */
+/** One way to each refusal of a session. The server alone refuses with `idReused`: it never reaches the session. */
 const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = {
   conditionsUnmet: () => {
     const story = given().upTo("starting").requested(3);
@@ -178,7 +178,7 @@ describe("refusals", () => {
       const recorded = story.facts.filter((f) => f.type === "refused");
       if (reason === "sessionOver") expect(story.facts).toEqual([]);
       else expect(recorded).toMatchObject([{ refusal: { reason } }]);
-      // A wrong read-back is the one refusal that also ends something, and says so.
+      // A wrong read-back is the one refusal that also ends something and records it.
       const others = story.facts.filter((f) => f.type !== "refused").map((f) => f.type);
       expect(others).toEqual(reason === "readBackWrong" ? ["answered", "clearanceVoid"] : []);
     },

@@ -10,7 +10,7 @@ const held = (story: Story) => {
   return seq(story);
 };
 
-/** What is done, and the whole of the answer: the reason, what was found, who could. */
+/** The action, and its whole answer: the reason, what was found, the posts that could do it. */
 const REFUSALS: [string, string, () => Story, Record<string, unknown>][] = [
   [
     "STG-2",

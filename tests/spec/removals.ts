@@ -3,12 +3,12 @@ import { isNode, type Node, visit } from "./nodes.ts";
 
 /** One entry of a table, and the text of the table's file without it. */
 export interface Removal {
-  /** The keys to the entry, joined by points; the table's name first. */
+  /** The keys that lead to the entry, joined by points; the table's name first. */
   entry: string;
   text: string;
 }
 
-/** `Record<Kind, …>` or `{ [K in Kind]: … }`, which asks for an entry for each kind. */
+/** `Record<Kind, …>` or `{ [K in Kind]: … }`, which need an entry for each kind. */
 const TOTAL = /\bRecord<(?!string\b|number\b|never\b)|\[\w+ in \w+\](?!\?)/;
 const PARTIAL = /\bPartial</;
 /** A table whose keys may be anything. */
@@ -44,12 +44,12 @@ export function removalsOfLeaves(file: string, source: string): Removal[] {
 
 interface Table {
   name: string;
-  /** The text of its type; empty where the compiler works it out. */
+  /** The text of its type; empty where the compiler infers it. */
   type: string;
   object: Node;
 }
 
-/** Returns `const NAME: Type = {…}`, and `{…} satisfies Type` wherever it stands. */
+/** Returns `const NAME: Type = {…}`, and `{…} satisfies Type` anywhere in the file. */
 function tablesIn(file: string, source: string): Table[] {
   const { program, errors } = parseSync(file, source);
   if (errors[0]) throw new Error(`${file}: ${errors[0].message}`);
@@ -71,7 +71,7 @@ function typeOf(expression: unknown): unknown {
   return isNode(expression) && expression.type === "TSSatisfiesExpression" ? expression.typeAnnotation : null;
 }
 
-/** Returns the object literal of an expression, without what states its type. */
+/** Returns the object literal of an expression, without its type. */
 function objectIn(expression: unknown): Node | null {
   if (!isNode(expression)) return null;
   if (expression.type === "ObjectExpression") return expression;

@@ -29,7 +29,7 @@ const sources = ["shared", "server", "web"]
   .sort();
 const textOf = (file: string) => readFileSync(join(root, file), "utf8");
 
-/** The Spanish has the shape of the English, so its entries are required at every depth. */
+/** The Spanish catalogue has the type of the English one, so its entries are required at every depth. */
 const removals = new Map(
   sources
     .map((file): [string, Removal[]] => [

@@ -19,7 +19,7 @@ const GOOD: Record<RunUpItem, number> = {
   featherAfter: 1700,
 };
 
-/** One engine warm to its gate, ground power off. */
+/** Returns a story with one engine warm to its gate and ground power off. */
 function warm(type: AircraftType = RICH, order = [3]): Story {
   const story = given({ type, order }).manned().upTo("warmUp");
   for (const n of order) story.reading("oilTemp", n, 45, "degC");

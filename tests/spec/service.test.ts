@@ -270,7 +270,7 @@ describe("readings and checks", () => {
     [26.1, false],
   ])("[CHK-6] with a range the figure decides: %d V is %s", (value, good) => {
     const story = given().upTo("powerUp");
-    // What the person ticks besides does not count.
+    // Other fields of the person's entry do not count.
     story.say("cockpit", {
       type: "recordCheck",
       check: "battery",

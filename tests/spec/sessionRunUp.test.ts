@@ -115,14 +115,14 @@ describe("the run-up of a session", () => {
     const ofOil = (state = story.state) =>
       (releaseVerdict(state)?.faults ?? []).map(faultCode).filter((c) => c.includes("oilPressure"));
     const unread = ["runUp:3:oilPressure:notRead", "runUp:4:oilPressure:notRead"];
-    // Both were read at the catch; the warm-up began after.
+    // Both were read at the catch; the warm-up began after that.
     expect(ofOil({ ...story.state, stageSince: story.now + 1 })).toEqual(unread);
     story.oil(3, 60);
     story.oil(4, 60);
     expect(ofOil()).toEqual([]);
     story.oil(4, 24);
     expect(ofOil()).toEqual(["runUp:4:oilPressure:belowMin"]);
-    // In another stage whatever was read last is what there is.
+    // In another stage the last reading counts, whenever it was made.
     expect(ofOil({ ...story.state, stage: "release", stageSince: story.now + 1 })).toEqual([
       "runUp:4:oilPressure:belowMin",
     ]);
@@ -197,7 +197,7 @@ describe("preheating", () => {
     };
     expect(stood(60_000)).toBe("notRequired");
     expect(stood(3 * 3_600_000)).toBe("required");
-    // Never seen running, it has stood long enough.
+    // An engine never seen running has stood long enough.
     expect(need(story)).toBe("required");
   });
 

@@ -59,7 +59,7 @@ describe("what stands at an aircraft", () => {
     ramp.settle(planned);
     expect(live.state.holds).toHaveLength(1);
     expect(live.state.alerts.some((a) => a.kind === "hold" && a.active)).toBe(true);
-    // Ended where it was not raised: it ends in the session that raised it too.
+    // A stop that ends elsewhere also ends in the session that raised it.
     live.send("groundPower", "release", { ref: live.state.holds[0]?.id ?? 0 });
     ramp.settle(live);
     expect(planned.state.holds).toEqual([]);
@@ -126,7 +126,7 @@ describe("what stands at an aircraft", () => {
     const first = ramp.plan().upTo("secure");
     first.send("cockpit", "handlePropeller", { engine: 2 });
     ramp.settle(first);
-    // The record is told of the hands even if the session never gets to say more.
+    // The record knows of the hands even if the session reports nothing more.
     const next = ramp.plan().manned();
     expect(next.state.standing?.hands).toMatchObject([{ engine: 2 }]);
     expect(findUnmet(next.state, 1, next.now).map((u) => u.id)).toContain("handsOffPropellers");

@@ -233,7 +233,7 @@ describe("fire", () => {
     expect(out(bo)).toBeUndefined();
     expect(story.state.fires).toMatchObject([{ outBy: { person: "bo" } }]);
     expect(out(bo)).toBe("secondPersonNeeded");
-    // The same person again, in another post on another device.
+    // The same person again, at another post on another device.
     story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
     const again = { ...onDevice(bo, "second"), mayHold: CREW.supervisor.mayHold };
     story.say("supervisor", { type: "leavePost", post: "supervisor" });

@@ -10,7 +10,7 @@ import { RICH } from "../figures/rich.ts";
 import { given, type Story } from "./given.ts";
 
 const powered = () => given({ type: RICH }).manned().upTo("starting");
-/** 28 V every 20 ms for two seconds, but for what is put in. */
+/** Returns 28 V every 20 ms for two seconds, except where `put` gives volts. */
 const course = (put: (ms: number) => number | null = () => null) =>
   Array.from({ length: 101 }, (_, i): [number, number] => [i * 20, put(i * 20) ?? 28]);
 const give = (

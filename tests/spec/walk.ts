@@ -17,13 +17,16 @@ export const PEOPLE: readonly Person[] = [
   onDevice(CREW.cockpit, "second-tablet"),
 ];
 
-/** Whole numbers a step is made of: any four give a step, so that a failing walk can be cut down. */
+/** Whole numbers that make a step. Any four give a step, so that a failing walk can be shortened. */
 export type Dice = readonly [who: number, what: number, which: number, figure: number];
 
 const at = <T>(list: readonly T[], die: number): T => list[die % list.length] as T;
 const STOPS = ["hold", "cut", "cutAll", "fire", "turning"] as const;
 
-/** What one person could try in this state: mostly what is asked of their post, also anything else there is. */
+/**
+ * Returns an action that one person could try in this state: mostly what is asked of their post, sometimes anything
+ * else.
+ */
 export function tried(
   state: SessionState,
   dice: Dice,
@@ -102,7 +105,7 @@ export function tried(
   }
 }
 
-/** Somebody of whom the start itself asks something now. */
+/** Returns a person of whom the start itself asks something now. */
 function pressed(state: SessionState, die: number, now: number, people: readonly Person[]): Person | null {
   const busy = people.filter((p) => {
     const post = postHeld(state, p);
@@ -141,7 +144,7 @@ function figures(die: number) {
   } as const;
 }
 
-/** One of the choices offered to a post, filled in; mostly rightly. */
+/** Returns one of the choices offered to a post, filled in, mostly correctly. */
 function answerTo(
   state: SessionState,
   post: (typeof POSTS)[number],

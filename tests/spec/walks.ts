@@ -7,7 +7,7 @@ import { given, type Story } from "./given.ts";
 import { type Dice, tried } from "./walk.ts";
 
 const s = (value: number) => ({ value, unit: "s", source: FOUR.orderSource }) as const;
-/** Everything that time can do, it does within a walk. */
+/** Everything that time can do happens within a walk. */
 export const LIVELY: AircraftType = {
   ...FOUR,
   overridable: ["guardInPlace", "othersSettled"],
@@ -49,7 +49,7 @@ const walk = fc.record({
   steps: fc.array(step, { minLength: 5, maxLength: 45 }),
 });
 
-/** What is looked at after each move: the state before it, the story after it, and the events it brought. */
+/** Called after each move with the state before it, the story after it, and the new events. */
 export type Look = (before: SessionState, story: Story, events: readonly SessionEvent[]) => void;
 
 /** Checks the story between every two steps; the first broken rule ends the walk with its reason. */
@@ -78,7 +78,7 @@ function follow(
   return story;
 }
 
-/** Walks sixty random ways through a session, each with `look` between every two steps and `after` at its end. */
+/** Walks sixty random ways through a session, with `look` between every two steps and `after` at the end of each. */
 export const walks = (look: Look, after: (story: Story) => void = () => {}, type = LIVELY) =>
   fc.assert(
     fc.property(walk, ({ stage, steps }) => {

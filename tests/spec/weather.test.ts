@@ -12,7 +12,7 @@ const read = (action: Partial<Extract<Say, { type: "recordWeather" }>>) => {
 };
 
 describe("weather from a report", () => {
-  // A report of the form the WMO and FMH-1 print.
+  // A report in the form that the WMO and FMH-1 print.
   const metar = "METAR KTTN 010853Z 04011G18KT 1/2SM VCTS SN FZFG BKN003 OVC010 M02/M03 A3006";
 
   it("[WEA-1] is kept as pasted, with the figures read from it", () => {

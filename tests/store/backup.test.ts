@@ -30,7 +30,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-/** A session's state after its first `size` events, read off the store. */
+/** Returns a session's state after its first `size` events, read from the store. */
 async function stateAt(store: EventStore, { id }: SessionRow, size: number): Promise<string> {
   let state: SessionState | null = null;
   for (const { body } of await store.read(id, 0, size)) state = evolve(state, readSealed(body).event);
@@ -84,7 +84,7 @@ describe("npm run backup", () => {
     const into = join(folder, "backup.db");
     await expect(backUp(file, into)).rejects.toThrow("check CHOCKSIDE_DATA");
     const store = new SqliteEventStore(openDatabase(file, 1));
-    // Sealed by nobody: what it holds cannot be rebuilt.
+    // Sealed by nobody, so its contents cannot be rebuilt.
     await store.append(append("a", 0));
     await store.close();
     await expect(backUp(file, into)).rejects.toThrow("no backup was made: session a, event 1");
@@ -110,14 +110,14 @@ describe("npm run backup", () => {
   });
 });
 
-/** As `server/OPERATING.md` says: the one file is put where the database was. */
+/** As `server/OPERATING.md` says: the one file is put in the place of the database. */
 async function restore(backup: string, place: string): Promise<void> {
   openDatabase(place, 1).close();
   for (const end of ["", "-wal", "-shm"]) rmSync(`${place}${end}`, { force: true });
   copyFileSync(backup, place);
 }
 
-/** Gives holds and clears them in every session, as fast as they are answered. */
+/** Raises and releases holds in every session, as fast as they are answered. */
 function commands({ services }: TestServer, sessions: readonly string[]) {
   let going = true;
   let answered = 0;

@@ -16,7 +16,7 @@ export async function storeChained(store: EventStore): Promise<void> {
   await store.append({ expected: 0, events, row });
 }
 
-/** What somebody with the database in their hands can do, and the code and number it is found at. */
+/** What an attacker with access to the database can do, and the code and event number at which it is found. */
 export const TAMPERINGS = [
   [
     "a word changed",

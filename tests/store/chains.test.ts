@@ -23,7 +23,7 @@ beforeEach(async () => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const finding = () => databaseFindings(file, examine(file)).find((f) => f.at === "records");
-/** What somebody with the file in their hands can do, past the guards. */
+/** Changes the file as an attacker with access to it can, past the guards. */
 const tamper = (sql: string) => {
   const db = new Database(file);
   for (const name of db.prepare(`SELECT "name" FROM sqlite_master WHERE "type" = 'trigger'`).pluck().all())

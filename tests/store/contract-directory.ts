@@ -32,7 +32,7 @@ const signIn = (id: string, personId: string, over: Partial<SignInRecord> = {}):
 
 const SECOND = { ...FOUR, version: 2, approvedBy: "Chief" };
 
-/** What every directory does, run on each of them. */
+/** Tests what every directory must do. Each kind of directory runs it. */
 export function directoryContract(
   name: string,
   open: () => Promise<{ directory: Directory; done(): Promise<void> }>,

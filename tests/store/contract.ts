@@ -37,14 +37,14 @@ export const rowAt = (id: string, headSeq: number, over: Partial<SessionRow> = {
   ...over,
 });
 
-/** An append of `count` events after `expected`. */
+/** Returns an append of `count` events after `expected`. */
 export const append = (id: string, expected: number, count = 1, over: Partial<SessionRow> = {}): Append => ({
   expected,
   events: Array.from({ length: count }, (_, i) => storedEvent(expected + 1 + i)),
   row: rowAt(id, expected + count, over),
 });
 
-/** What every event store does, run on each of them. */
+/** Tests what every event store must do. Each kind of store runs it. */
 export function eventStoreContract(
   name: string,
   open: () => Promise<{ store: EventStore; done(): void }>,

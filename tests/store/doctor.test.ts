@@ -118,7 +118,7 @@ describe("npm run doctor", () => {
     const store = new SqliteEventStore(openDatabase(file, 1));
     await store.append(append("a", 0));
     await store.close();
-    // Its events are made for the store and chain to nothing.
+    // Its events are made for the store and have no chain.
     const sound = ["database ok", "journal ok", "version ok", "records bad", "server ok"];
     expect(brief(look())).toEqual(sound);
     expect(examine(file)).toMatchObject({ newestAt: 1_001, inUse: false, pending: [] });
@@ -135,7 +135,7 @@ describe("npm run doctor", () => {
     expect(look()[2]).toMatchObject({ is: "bad", says: expect.stringContaining("9999_later") });
     db.close();
 
-    // Whole pages in the middle are another's: SQLite's own check must see it.
+    // Whole pages in the middle belong to another file: SQLite's own check must find it.
     const bytes = readFileSync(file);
     bytes.fill(0xa5, 4_096, 20_480);
     writeFileSync(file, bytes);

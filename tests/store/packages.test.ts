@@ -43,7 +43,7 @@ describe("known faults of packages", () => {
     (severity, days) => {
       const first = asked({ left: severity });
       expect([is(first), is(first, days), is(first, days + 1)]).toEqual(["watch", "watch", "bad"]);
-      // Asking again does not give more time; a graver word of the same package does.
+      // Asking again gives no more time; a more serious notice of the same package replaces the first.
       const again = asked({ left: severity }, NOW + days * DAY, first);
       expect(is(again, days + 1)).toBe("bad");
       const graver = asked({ left: "critical" }, NOW + days * DAY, asked({ left: "info" }));
@@ -61,7 +61,7 @@ describe("known faults of packages", () => {
   it("[OPS-14] are kept beside the database by npm run audit, which ends with 1 when there are any", () => {
     const folder = mkdtempSync(join(tmpdir(), "chockside-packages-"));
     const data = join(folder, "chockside.db");
-    // npm itself would ask the net.
+    // npm itself would use the network.
     const npm = (answer: unknown) =>
       writeFileSync(join(folder, "npm"), `#!/bin/sh\necho '${JSON.stringify(answer)}'\nexit 1\n`, {
         mode: 0o755,

@@ -32,7 +32,10 @@ beforeAll(async () => {
 });
 afterAll(() => server.stop());
 
-/** An empty database in this version's shape: making one anew for each test would take longer than the tests. */
+/**
+ * Returns an empty database with the tables of this version. Making a new one for each test would take longer than the
+ * tests.
+ */
 async function database(): Promise<string> {
   await on(ours, async (client) => {
     const { rows } = await client.query<{ name: string }>(
@@ -120,7 +123,7 @@ describe("the evidence in PostgreSQL", () => {
     await Promise.all(names.map((id) => stores[0]?.append(append(id, 0))));
     for (let at = 1; at <= 20; at += 1) {
       const tries = stores.flatMap((store, turn) => {
-        // Each in another order: nobody may end up waiting for another in a ring.
+        // Each in another order, so that two could wait for each other forever if the program let them.
         const order = turn % 2 === 0 ? names : [...names].reverse();
         return order.map((id) => store.append(append(id, at)));
       });
@@ -168,7 +171,7 @@ describe("a link to PostgreSQL that breaks", () => {
     const url = await database();
     const store = new PostgresEventStore({ url });
     await store.append(append("a", 0));
-    // The answer is lost because the connection is cut while the commit waits for somebody else's lock.
+    // The answer is lost: the connection is cut while the commit waits for another's lock.
     await on(url, async (other) => {
       await other.query("BEGIN");
       await other.query(`SELECT 1 FROM "Session" FOR UPDATE`);
@@ -199,7 +202,7 @@ describe("a link to PostgreSQL that breaks", () => {
     expect((await store.read("a", 0, 99)).map((e) => e.seq)).toEqual(
       Array.from({ length: 11 }, (_, i) => i + 1),
     );
-    // A true conflict is one all the same.
+    // A true conflict is still reported as one.
     relay.loseNextAnswer();
     const other = append("a", 5);
     const events = other.events.map((e) => ({ ...e, hash: "another" }));
@@ -374,13 +377,13 @@ describe("the records in PostgreSQL", () => {
       };
       for (const page of [1, 2, 3, 4]) expect(await walk(60_000, page), `${page}`).toEqual([3, 3, false, 0]);
       expect((await walk(0, 2)).slice(1)).toEqual([3, true, 0]);
-      // A server goes on appending between the transaction's first look and its pages.
+      // A server appends between the transaction's first read and its pages.
       await client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
       await client.query(`SELECT 1 FROM "Session"`);
       await store.append(append("z", 0, 5));
       expect(await chainsOnPostgres(client, 60_000)).toMatchObject({ events: 3, sessions: 1, broken: [] });
       await client.query("ROLLBACK");
-      // A statement that PostgreSQL does not answer in time ends it too: here a lock is in the way.
+      // A statement that PostgreSQL does not answer in time ends it too: here a lock blocks it.
       await on(url, async (other) => {
         await other.query(`BEGIN; LOCK TABLE "Event" IN ACCESS EXCLUSIVE MODE`);
         expect(await walk(50, 2)).toEqual([0, 8, true, 0]);

@@ -22,9 +22,9 @@ const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const day = (text: string) => Date.parse(`${text}T00:00:00Z`);
 let commands = 0;
 
-/** A session that was begun and abandoned, with these signals between. */
+/** Returns a session that was begun and abandoned, with these signals between. */
 async function over({ services, app, hand }: TestServer, signals: Action[] = []): Promise<string> {
-  // One after another: which is the newest must be plain.
+  // One minute apart, so that it is clear which is the newest.
   await hand.pass(60_000);
   const { id } = await planned(app, await signIn(app, "di"));
   const abandon = { type: "abandon", reason: "done" } as const;
@@ -80,7 +80,7 @@ describe("what is past its period", () => {
       ["sessions", plain],
     ]);
     expect(await ids(until, { ...PERIODS, incidents: 60 })).toEqual([["sessions", plain]]);
-    // "gone" may not sign in any more; nobody else is past, however long ago.
+    // "gone" may not sign in any more; nobody else has expired, however long ago they were seen.
     expect(await ids(later, { ...PERIODS, sessions: 99, incidents: 99 })).toEqual([["people", "gone"]]);
   });
 });
@@ -102,7 +102,7 @@ describe("sign-ins that are over", () => {
     const until = keptUntil(START + 12 * 3_600_000, PERIODS.signIns);
     expect(await expiredSignIns(directory, PERIODS.signIns, until - 1)).toEqual([]);
     const found = await expiredSignIns(directory, PERIODS.signIns, until);
-    // Bo's is as old, but it is the last that is known of him.
+    // Bo's record is as old, but it is the last that is known of him.
     expect(found.sort()).toEqual(old.sort());
     const gone = await expired(store, directory, PERIODS, keptUntil(START, 30));
     await directory.personal.forgetSignIns(found);

@@ -29,15 +29,15 @@ function loadSchemaEngine(): typeof glue.SchemaEngine {
 
 const SchemaEngine = loadSchemaEngine();
 
-/** SQL that would bring the database in `file` to the shape of `schema`. */
+/** Returns the SQL that changes the database in `file` to `schema`. */
 export function differenceOfFile(file: string, schema: string): Promise<string> {
   return difference(new PrismaBetterSqlite3({ url: `file:${file}` }), schema);
 }
 
-/** The same for a PostgreSQL database. */
+/** Returns the same for a PostgreSQL database. */
 export async function differenceOfPostgres(url: string, schema: string): Promise<string> {
   const pool = new pg.Pool({ connectionString: url });
-  // The engine asks the catalogue for columns of type "char", which this adapter does not know: bpchar reads the same.
+  // The engine asks the catalogue for columns of type "char", which this adapter does not know; bpchar reads the same.
   const query = pool.query.bind(pool) as unknown as (...args: unknown[]) => Promise<pg.QueryResult>;
   Object.assign(pool, {
     query: async (...args: unknown[]) => {

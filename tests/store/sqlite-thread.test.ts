@@ -24,9 +24,9 @@ afterEach(async () => {
 });
 
 /**
- * Transactions in the write-ahead log. Source: SQLite, "Database File Format", section 4.1: frames follow a header of 32
- * bytes, each of 24 bytes and a page; bytes 4 to 7 of a frame are not zero in the last one of a commit; a frame counts
- * while its salts (bytes 8 to 15) are the header's (its bytes 16 to 23).
+ * Returns the number of transactions in the write-ahead log. Source: SQLite, "Database File Format", section 4.1.
+ * Frames follow a header of 32 bytes; each has 24 bytes and a page. Bytes 4 to 7 of a frame are not zero in the last
+ * one of a commit. A frame counts while its salts (bytes 8 to 15) equal the header's (its bytes 16 to 23).
  */
 function commits(): number {
   const log = readFileSync(`${file}-wal`);
@@ -38,7 +38,7 @@ function commits(): number {
   return count;
 }
 
-/** Resolves after everything that lies ready has had its turn. */
+/** Resolves after all work that is ready has run. */
 const turn = () => new Promise<void>((done) => setImmediate(done));
 
 it("[STO-16] while the file is locked the server hears, reads and answers; what came meanwhile shares one flush", async () => {
@@ -61,7 +61,7 @@ it("[STO-16] while the file is locked the server hears, reads and answers; what 
   other.exec("ROLLBACK");
   await Promise.all(all);
   expect(ended).toBe(30);
-  // The one it was busy with when the others came, and the others.
+  // One for the append under way when the others came, and one for the others.
   expect(commits() - before).toBeLessThanOrEqual(2);
   expect(other.prepare(`SELECT count(*) FROM "Event"`).pluck().get()).toBe(61);
   other.close();

@@ -160,7 +160,7 @@ describe("a database that is refused at the start", () => {
     const size = Number(db.pragma("page_size", { simple: true }));
     db.close();
     const pages = Buffer.alloc(size * 4, 0x5a);
-    // The header is left whole: the damage shows only when the tables are looked for.
+    // The header stays whole, so the damage shows only when the tables are read.
     const { openSync, writeSync, closeSync } = await import("node:fs");
     const handle = openSync(file, "r+");
     writeSync(handle, pages, 100, size * 3, 100);

@@ -20,9 +20,9 @@ import { bearer, PIN, type TestServer, testServer } from "../http/test-server.ts
 import { sha256 } from "../spec/given.ts";
 
 /**
- * Databases as earlier versions left them, each written once by the code of its day and never again. Of schema 1: the
- * closed start of `four-engines-1.ndjson`, a second session in its brief with a hold on it, three people with one PIN,
- * one sign-in, one failed attempt. Of schema 5 the same, with pseudonyms in the second session and a checkpoint of each.
+ * Databases that earlier versions left, each written once by the code of its time and never again. Schema 1: the closed
+ * start of `four-engines-1.ndjson`, a second session in its brief with a hold on it, three people with one PIN, one
+ * sign-in, one failed attempt. Schema 5: the same, with pseudonyms in the second session and a checkpoint of each.
  */
 const FIXTURES = fileURLToPath(new URL("fixtures", import.meta.url));
 const names = readdirSync(FIXTURES).filter((name) => name.endsWith(".sqlite.gz"));

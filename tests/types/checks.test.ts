@@ -206,7 +206,7 @@ describe("what a type's shape cannot say", () => {
       /ramp\.guard\.standOff/,
     ],
   ])("[TYP-11] names %s", (_what, change, message) => {
-    // A circle is also against any default order: what is named is named once.
+    // A circle also breaks any default order: each fault is reported once.
     expect(faults(change).filter((f) => message.test(f))).toHaveLength(1);
   });
 

@@ -7,7 +7,7 @@ import { wordsOf } from "../../shared/words/phraseBook.ts";
 
 const told = (text: string) => wordsOf(citedIn("es")(text));
 const figures = (text: string) => (text.match(/\d[\w./()-]*/g) ?? []).join(" ");
-/** English words of the phrases that are not Spanish ones too. */
+/** English words of the phrases that are not also Spanish words. */
 const spanish = new Set(citations.flatMap(([, other]) => other.toLowerCase().match(/\p{L}{2,}/gu) ?? []));
 const english = new Set(
   citations.flatMap(([one]) => one.toLowerCase().match(/\p{L}{2,}/gu) ?? []).filter((w) => !spanish.has(w)),

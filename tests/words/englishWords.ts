@@ -8,13 +8,13 @@ import { leaves } from "./leaves.ts";
 
 const FOLDERS = ["shared/words", "web/words", "server/print/words"];
 
-/** Three letters and more: shorter ones are units, or the same in many languages. */
+/** Words of three letters and more: shorter ones are units, or the same in many languages. */
 const wordsIn = (text: string): string[] => text.toLowerCase().match(/\p{L}{3,}/gu) ?? [];
 
 const isPhrases = (value: unknown): value is readonly Phrase[] =>
   Array.isArray(value) && value.every((v) => Array.isArray(v) && v.length === 2);
 
-/** Everything the catalogues of a language say, and of the phrases its side. */
+/** Returns everything that the catalogues of a language say, and that language's side of the phrases. */
 async function said(language: "en" | "es"): Promise<{ own: string[]; phrases: Phrase[] }> {
   const files = FOLDERS.flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: "utf8" })
@@ -30,22 +30,22 @@ async function said(language: "en" | "es"): Promise<{ own: string[]; phrases: Ph
   return { own, phrases };
 }
 
-/** A language's sentences put together, which take what they say from its catalogues. */
+/** Functions of a language that build sentences from its catalogues. */
 const isSay = (value: unknown) => typeof (value as { ask?: unknown }).ask === "function";
 
-/** Every text of the demonstration: names, and what the authors of its types wrote. They stay in their own language. */
+/** Returns every text of the demo: names, and what the authors of its types wrote. They stay in their own language. */
 function writtenByOthers(value: unknown): string[] {
   if (typeof value === "string") return [value];
   return typeof value === "object" && value !== null ? Object.values(value).flatMap(writtenByOthers) : [];
 }
 
-/** Identifiers an author gave, as they are and taken apart: not those of our own, which have their names. */
+/** Returns identifiers that an author gave, whole and in parts, without the project's own, which have names. */
 const identifiers = (texts: readonly string[]) =>
   texts
     .filter((t) => /^[a-z][\w-]*$/.test(t) && !Object.hasOwn(parts, t))
     .flatMap((t) => [t, t.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)]);
 
-/** A long text may be cut where there is no room: without what an author wrote at its end. */
+/** A long text may be cut for lack of room: returns it without an author's words at its end. */
 function withoutCut(text: string, others: readonly string[]): string {
   if (!text.endsWith("…")) return text;
   const cut = text.slice(0, -1);
@@ -55,12 +55,13 @@ function withoutCut(text: string, others: readonly string[]): string {
 }
 
 /**
- * Finds in a text every word our English says and our Spanish does not, beside names and what authors wrote.
+ * Returns a function that finds in a text every word that the English catalogue has and the Spanish one has not, except
+ * names and authors' words.
  */
 export async function englishFinder(): Promise<(text: string) => string[]> {
   const [english, spanish] = [await said("en"), await said("es")];
   const signals = HAND_SIGNALS.map((s) => `${s.name} ${s.movement} ${s.meaning}`);
-  // In English the names of a type's parts are those of the schema, taken apart.
+  // In English the names of a type's parts are those of the schema, split into words.
   const apart = Object.keys(parts).map((k) => k.replace(/[A-Z:]/g, " $&"));
   const kept = new Set(wordsIn([...UNITS, ...spanish.own, ...spanish.phrases.map(([, s]) => s)].join(" ")));
   const words = new Set(
@@ -68,7 +69,7 @@ export async function englishFinder(): Promise<(text: string) => string[]> {
       (w) => !kept.has(w),
     ),
   );
-  // A gauge's name stands in the middle of sentences of ours.
+  // A gauge's name stands in the middle of the catalogue's sentences.
   const gauges = demo.types.flatMap((t) => t.gauges.map((g) => g.name.toLowerCase()));
   const texts = [...new Set([...writtenByOthers(demo), ...gauges])];
   const ids = new Set(identifiers(texts));

@@ -1,12 +1,12 @@
 import { parseSync } from "vite";
 
-/** A place in a source where words stand that should be in a catalogue. */
+/** A place in a source with words that should be in a catalogue. */
 export interface Inline {
   line: number;
   words: string;
 }
 
-/** Attributes a person reads or hears. */
+/** Attributes that a person reads or hears. */
 const READ = /^(aria-label|aria-description|aria-valuetext|alt|label|placeholder|prompt|title|word|words)$/;
 
 /** Attributes and properties whose words are the program's own. */
@@ -15,18 +15,21 @@ const NOT_READ =
 
 const LETTERS = /\p{L}{2}/u;
 
-/** More than one word: something a person reads, wherever it stands. */
+/** More than one word: a person reads it, in any place. */
 const SENTENCE = /\p{L}{2,}[,:;.?!…]* \p{L}/u;
 
 /** The name of the program, the same in every language. */
 const NAME = "Chockside";
 
-/** Errors are read by who mends the program; a style's or a query's words are no sentence. */
+/** The people who repair the program read its errors; the words of a style or a query are no sentence. */
 const PROGRAM = /^(var\(|\(prefers-|chockside\.|io server|image\/|M\$)/;
 
 type Node = { type: string; start: number; [key: string]: unknown };
 
-/** Words written in a source of the panels: in JSX, in an attribute that is read, or any sentence in a string. */
+/**
+ * Returns the words written in a source of the panels: in JSX, in an attribute that is read, or any sentence in a
+ * string.
+ */
 export function inlineWords(name: string, source: string): Inline[] {
   const found: Inline[] = [];
   const take = (node: Node, words: string) =>
@@ -64,7 +67,7 @@ export function inlineWords(name: string, source: string): Inline[] {
         if (node.value) visit(node.value as Node, READ.test(attribute));
         return;
       }
-      // What a condition or a call is made of is not read; what comes of it is.
+      // The parts of a condition or a call are skipped; its results are read.
       case "ConditionalExpression":
         visit(node.test as Node, false);
         visit(node.consequent as Node, read);

@@ -1,13 +1,16 @@
-/** One sentence of a catalogue: what it says, and the figures and names it has a place for, in order of letters. */
+/** One sentence of a catalogue: its text, and the figures and names it has a place for, in alphabetical order. */
 export interface Leaf {
   words: string;
   holds: string[];
 }
 
-/** Figures to call a sentence with that no sentence holds by itself. */
+/** Figures for calling a sentence. No sentence contains them by itself. */
 const FIGURES = [71, 72, 73, 74, 75, 76];
 
-/** Every sentence by its path. A sentence that is made of figures is made of ours, and those it says are found again. */
+/**
+ * Returns every sentence by its path. A sentence that is a function is called with these figures, and they are found
+ * again in its text.
+ */
 export function leaves(catalogue: object, path = ""): Map<string, Leaf> {
   const all = new Map<string, Leaf>();
   for (const [key, value] of Object.entries(catalogue)) {

@@ -13,7 +13,7 @@ import { types } from "../../web/words/es/types.ts";
 const es = typeNames(types, parts, spanish);
 const en = typeNames(englishTypes, englishParts, english);
 
-/** Every name of a part and every value that is one of a few, as the published schema has them. */
+/** Returns every name of a part, and every value of a closed list, in the published schema. */
 function named(node: unknown, names = new Set<string>(), values = new Set<string>()) {
   if (typeof node !== "object" || node === null) return { names, values };
   const { properties, enum: few, const: fixed } = node as Record<string, unknown>;

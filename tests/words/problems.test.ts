@@ -12,10 +12,10 @@ import { spanish } from "../../web/words/spanish.ts";
 import { wordsNow } from "../../web/words/words.ts";
 import { nameOf, sourcesIn, standsIn, writtenIn } from "./written.ts";
 
-/** What a text is sent by. */
+/** Names of the calls and properties that carry a text to a person. */
 const SENT = /^(ProblemError|TypeRefused|OfficeRefused|NoSuchSession|fault|message)$/;
 
-/** The compiler holds the catalogue to every problem there is. */
+/** The compiler requires every problem in the catalogue. */
 const TITLES: Readonly<Record<ProblemName, string>> = text.problems;
 
 it("[LNG-7] every problem of the server has its title in the catalogues", () => {
@@ -23,7 +23,7 @@ it("[LNG-7] every problem of the server has its title in the catalogues", () => 
     expect(new ProblemError(kind, "").problem.title).toBe(TITLES[kind]);
 });
 
-/** A problem as it reads. */
+/** Returns a problem in words. */
 const reads = (...of: Parameters<typeof problemWords>) => wordsOf(problemWords(...of));
 
 it("[LNG-7] says a problem wholly in the person's language, or its title with the server's own detail as it is", () => {
@@ -54,7 +54,7 @@ it("[LNG-7] marks what is left in English of a problem as English, for who hears
     expect(shown(detail, words)).not.toContain("lang=");
 });
 
-/** Served to programs alone: no panel asks for them. */
+/** These are served to programs alone: no panel requests them. */
 const MACHINES = /(health|metrics|docs)\.ts$/;
 
 it("[LNG-7] every detail the server sends a panel is told in Spanish", () => {
@@ -82,7 +82,7 @@ it("[LNG-7] everything that can be wrong in an aircraft type is told in Spanish"
   const faults = sourcesIn("shared/types").flatMap((file) =>
     writtenIn(file, (text, above) => / \p{L}/u.test(text) && !/^(caution|title)$/.test(standsIn(above))),
   );
-  // Not words of their own: they stand before a figure or a source.
+  // These are not whole texts: they stand before a figure or a source.
   const shown = faults.filter(
     (f) => !/^ or $|support a crew|a second qualified|^(Common|From|at|more|less) \w+$/.test(f),
   );

@@ -3,7 +3,7 @@ import { evolve } from "../../shared/session/evolve.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { playOut, Stage } from "../seed/stage.ts";
 
-/** Every tenth state of a whole start of the demo's four-engine type, as the scripted partners play it. */
+/** Returns every tenth state of a whole start of the demo's four-engine type, as the scripted partners play it. */
 export function recordedStart(): SessionState[] {
   const four = demo.types.find((t) => t.engines.length === 4);
   if (!four) throw new Error("the demo has a four-engine type");

@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 
-/** Properties and values that name a side of the page instead of the beginning or end of its lines. */
+/** Properties and values that name a side of the page instead of the start or end of its lines. */
 const SIDED =
   /^\s*(?:(?:margin|padding|border|scroll-(?:margin|padding))-(?:left|right)\b|(?:left|right|float|clear):|border-(?:top|bottom)-(?:left|right)-radius|text-align: (?:left|right);)/;
 
-/** Four lengths of which the second and the fourth differ: another one on the left than on the right. */
+/** Four lengths of which the second and the fourth differ: the left and the right side are not equal. */
 const UNEVEN = /^\s*(?:margin|padding|inset|border-width|border-radius): (\S+) (\S+) (\S+) (\S+);/;
 
 function sided(css: string): string[] {

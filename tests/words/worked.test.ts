@@ -12,7 +12,7 @@ import { RULES, sourcesIn, standsIn, writtenIn } from "./written.ts";
 const told = workedBook("es");
 const leftInEnglish = (text: string) => told(text).some((p) => p.asWritten && p.words === text);
 
-/** Where one word alone is read by people; elsewhere it is a key. */
+/** Places where people read even a single word; elsewhere a single word is a key. */
 const NAMED = /^(name|source|equation|detail|ofType|ofTypeData|said|read|notRead|workedOut)$/;
 
 const UNIT = /^(count|percent|Ah|V|A|W|ohm|degC|degF|ft|ms|mm2\/s|[WJ]\/K)$/;
@@ -27,7 +27,8 @@ describe("phrases of worked-out figures", () => {
   });
 
   it("[LNG-8] and so is why one cannot be worked out", () => {
-    // Statistics judge the records of many starts: no panel shows them. What is thrown is read by who mends the program.
+    // The statistics judge the records of many starts, and no panel shows them. The people who repair the program read
+    // its errors.
     const models = sourcesIn("shared/models").filter((f) => !f.includes("/statistics/"));
     const isWhy = (above: Parameters<typeof standsIn>[0]) => /^(refused|outside)$/.test(standsIn(above));
     const thrown = (above: Parameters<typeof standsIn>[0]) => above.some((n) => n.type === "ThrowStatement");
@@ -67,7 +68,7 @@ function textsOf(f: Figure): string[] {
   const words = (value: Figure["value"]) =>
     typeof value === "string" && /\p{L}{2}/u.test(value) ? [value] : [];
   return [
-    // Where its name says the value, the value is not shown.
+    // If a figure's name already says its value, the value is not shown.
     ...(f.words.endsWith(`.${f.value}`) ? [] : words(f.value)),
     ...(f.detail ? [f.detail] : []),
     ...(f.caution ? [f.caution] : []),

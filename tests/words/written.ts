@@ -3,12 +3,12 @@ import { parseSync } from "vite";
 
 type Node = { type: string; [key: string]: unknown };
 
-/** What stands in a place of a text that is put together: no word of any language. */
+/** Stands for a place in a text that is put together; no language has this word. */
 export const HELD = "71";
 
 const LETTERS = /\p{L}{2}/u;
 
-/** Texts written in a source, each with a figure in its places: those `isRead` takes by what they stand in. */
+/** Returns the texts in a source, each with a figure in its places, if `isRead` accepts what they stand in. */
 export function writtenIn(file: string, isRead: (text: string, above: readonly Node[]) => boolean): string[] {
   const { program, errors } = parseSync(file, readFileSync(file, "utf8"));
   if (errors.length > 0) throw new Error(`${file} cannot be parsed`);
@@ -31,7 +31,7 @@ function textOf(node: Node): string | null {
   return (node.quasis as { value: { cooked: string } }[]).map((q) => q.value.cooked).join(HELD);
 }
 
-/** The name of the function whose argument this is, or of the property whose value. */
+/** Returns the name of the function of which this is an argument, or of the property of which it is the value. */
 export function standsIn(above: readonly Node[]): string {
   const node = above.at(-1);
   if (node?.type === "CallExpression" || node?.type === "NewExpression")
@@ -42,7 +42,7 @@ export function standsIn(above: readonly Node[]): string {
   return "";
 }
 
-/** The name a variable is declared with. */
+/** Returns the name with which a variable is declared. */
 export const nameOf = (declared: Node): string => String((declared.id as Node | undefined)?.name ?? "");
 
 export const sourcesIn = (folder: string): string[] =>
@@ -50,7 +50,7 @@ export const sourcesIn = (folder: string): string[] =>
     .filter((f) => f.endsWith(".ts"))
     .map((f) => `${folder}/${f}`);
 
-/** Folders of shared/ that hold the rules of a session, a folder for each thing they are about. */
+/** Folders of shared/ that hold the rules of a session, one for each topic. */
 export const RULES = [
   "shared/alerts",
   "shared/asks",
