@@ -1,5 +1,5 @@
 import { type Engine, isTurning } from "../engine/life.ts";
-import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/gate.ts";
+import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/short.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Gate } from "../types/schema.ts";
 
