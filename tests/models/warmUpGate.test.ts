@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { warmUpGate } from "../../shared/models/warmUp/gate.ts";
-import { type EngineSeries, type GateRule } from "../../shared/models/warmUp/short.ts";
+import type { EngineSeries, GateRule } from "../../shared/models/warmUp/short.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
 import { must } from "./must.ts";
 
