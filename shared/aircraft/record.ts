@@ -1,8 +1,8 @@
 import type { EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
 
 /**
- * What stands at one aircraft across its sessions. Plain JSON; it changes through `evolveRecord` alone. A session's
- * state is the truth about that session; this record is the truth about everything that outlives it.
+ * The things that stand at one aircraft across its sessions. Plain JSON; it changes through `evolveRecord` alone. A
+ * session's state is the truth about that session; this record is the truth about everything that outlives it.
  */
 export interface AircraftRecord {
   v: 1;

@@ -5,7 +5,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AlertDefinition } from "./definition.ts";
 
-/** Needed posts that nobody holds while an engine turns. */
+/** Returns the needed posts that nobody holds while an engine turns. */
 export function vacantPosts(state: SessionState): Post[] {
   if (!state.engines.some((e) => isTurning(e.life))) return [];
   return neededPosts(state).filter((post) => state.posts[post] === null);

@@ -9,7 +9,7 @@ export interface Finding {
   is: "yes" | "no" | "stale" | "unknown";
   /** When it was reported, server milliseconds. */
   at: number | null;
-  /** Who reported it. */
+  /** The person who reported it. */
   by: { post: Post | null; name: string } | null;
   /** Server milliseconds at which a yes goes stale or a no becomes yes by itself; null if time alone changes nothing. */
   until: number | null;

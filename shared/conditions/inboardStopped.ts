@@ -2,9 +2,7 @@ import { isTurning } from "../engine/life.ts";
 import { inboardEngines } from "../models/inboard.ts";
 import type { ReportedCondition } from "./definition.ts";
 
-/**
- * Where the type requires it: the engine nearest the wheels on each side stands still before anybody removes a chock.
- */
+/** If the type requires it: the engine nearest the wheels on each side stands still before anybody removes a chock. */
 export const inboardStopped: ReportedCondition<"inboardStopped"> = {
   id: "inboardStopped",
   owners: ["cockpit"],

@@ -51,7 +51,10 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
   });
 }
 
-/** Barring the start until the supervisor closes it: a drill does not end with an engine that nobody looked at. */
+/**
+ * Returns the action that writes a defect which bars the start until the supervisor closes it, because a drill must not
+ * end with an engine that nobody looked at.
+ */
 function defectAt({ engine }: DrillRun) {
   return { type: "writeDefect", barsStart: true, ...(engine === null ? {} : { engine }) } as const;
 }

@@ -118,7 +118,10 @@ export function nextEngine(state: SessionState, now: number): Ask[] {
   ];
 }
 
-/** Asked for again with the reason that was found, and not at all while the alert or its drill stands. */
+/**
+ * Returns the ask for a start after lost oil: the cockpit may request again with the reason that was found. It offers
+ * no choice while the alert or its drill is open.
+ */
 function oilUnknown(state: SessionState, n: number): Ask {
   const again = choice("readyToStart", "plain", send("readyToStart", n), { is: "reason" });
   return ask({

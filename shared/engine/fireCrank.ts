@@ -9,7 +9,7 @@ import { type Engine, isTurning, plain } from "./life.ts";
 const WITH_CREW: readonly Stage[] = LIVE_STAGES.slice(LIVE_STAGES.indexOf("starting"));
 
 /**
- * What stands against cranking a burning engine, without a clearance, to draw its fire in; null when nothing does. A
+ * Returns what prevents cranking a burning engine without a clearance to draw its fire in; null when nothing does. A
  * person at its propeller or in its arc is worse than the fire, and so is a second engine cranked under one guard.
  */
 export function fireCrankFault(state: SessionState, engine: Engine, now: number): Verdict | null {

@@ -12,7 +12,7 @@ export function knowField(state: SessionState, field: Field): SessionState {
   };
 }
 
-/** Whether the field tells anything that this session does not know yet. */
+/** Returns whether the field holds anything that this session does not know yet. */
 export function isFieldNews(state: SessionState, field: Field): boolean {
   if (isNewer(state, field)) return true;
   return JSON.stringify(field.flashes) !== JSON.stringify(state.fieldFlashes ?? []);

@@ -67,7 +67,7 @@ function seenTooEarly(state: SessionState, { seenFrom, seenAt }: Send): Verdict 
   return seenAt <= guardAwayAt ? refuse("tooLate") : null;
 }
 
-/** Who said it; a hand signal is as old as the moment it was seen. */
+/** Returns who reported it. A hand signal is as old as the moment it was seen. */
 function saidWhenSeen(event: SessionEvent, fact: FactOf<"sent">): Attribution {
   const by = said(event, fact.seenFrom ?? null);
   return fact.seenFrom === undefined || fact.seenAt === undefined

@@ -45,7 +45,7 @@ export interface HandSignal {
   /** Index of the key that shows the signal best in a still drawing. */
   still: number;
   sources: readonly Source[];
-  /** How it names an engine: by fingers, by the direction of an arm, or not at all. */
+  /** The way it names an engine: by fingers, by the direction of an arm, or not at all. */
   engine: "fingers" | "points" | null;
   note: string | null;
 }

@@ -33,7 +33,10 @@ function handlingFault(state: SessionState, n: number | null, now: number): Verd
   return waits > 0 ? refuse("tooSoon", { engine: n ?? 0, found: `${Math.ceil(waits / 1000)} s` }) : null;
 }
 
-/** Server milliseconds from which hands may go to the engine's propeller: it was cranked, or turned, so long before. */
+/**
+ * Returns the server milliseconds from which hands may go to the propeller: the time of its last crank or run plus the
+ * wait of the type.
+ */
 function handsFrom(state: SessionState, engine: Engine): number {
   const limit = state.type.timing.handsAfterStart;
   const last = Math.max(engine.starter.at(-1)?.off ?? 0, engine.lastRanAt ?? 0);

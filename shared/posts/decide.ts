@@ -53,7 +53,7 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
 function takeFault(state: SessionState, post: Post, context: Context): Verdict | null {
   if (!context.person.mayHold.includes(post)) return refuse("notQualified", { found: post });
   const other = context.postElsewhere;
-  // Who supervises may watch several aircraft; every other post is at one.
+  // One supervisor may watch several aircraft; a person at any other post is at one.
   if (other && !(post === "supervisor" && other.post === "supervisor")) {
     return refuse("postElsewhere", { found: other.code });
   }

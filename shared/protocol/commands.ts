@@ -39,7 +39,7 @@ export const crewSchema = z.strictObject(
 );
 const standMetres = (least: number, most: number) =>
   z.strictObject({ value: z.number().min(least).max(most), unit: z.enum(["m", "ft"]) });
-/** What stands near, as a plan names it. */
+/** The neighbours in a plan. */
 export const standNeighboursSchema = z
   .array(
     z.strictObject({
@@ -81,7 +81,7 @@ export const traceSamplesSchema = z
 /** Periods in which an engine was cranked, in milliseconds of the trace. */
 export const traceCrankingSchema = z.array(z.strictObject({ from: traceMs, to: traceMs })).max(8);
 
-/** What a person can ask of a session. Every one is answered accepted, duplicate or refused. */
+/** A person's request to a session. Each one is answered accepted, duplicate or refused. */
 export const actionSchema = z.discriminatedUnion("type", [
   sendSchema,
   z.strictObject({

@@ -44,7 +44,7 @@ export const VOID_CAUSES = [
 ] as const;
 export type VoidCause = (typeof VOID_CAUSES)[number];
 
-/** What happened. The envelope holds who did it, when and why. */
+/** A fact: something that happened. The envelope holds who did it, when and why. */
 export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("planned"),
@@ -75,7 +75,7 @@ export const factSchema = z.discriminatedUnion("type", [
       .optional(),
     /** When each engine last ran, server milliseconds; null when nobody knows. */
     lastRan: z.array(ms.nullable()).optional(),
-    /** What stood at the aircraft when the session was planned. */
+    /** The things that stood at the aircraft when the session was planned. */
     standing: standingSchema.optional(),
     /** Lightning and weather that other sessions on this field had reported. */
     field: fieldSchema.optional(),

@@ -3,7 +3,7 @@ import { attributionSchema } from "./standing.ts";
 
 const ms = z.number().int();
 
-/** What other sessions on the same field have reported of its weather and its lightning. */
+/** The weather and lightning that other sessions on the same field have reported. */
 export const fieldSchema = z.strictObject({
   flashes: z.array(
     z.strictObject({

@@ -1,4 +1,4 @@
-/** What may stand near an aircraft. */
+/** Kinds of things that may stand near an aircraft. */
 export const NEIGHBOURS = ["fuelling", "building", "aircraft", "public"] as const;
 export type NeighbourKind = (typeof NEIGHBOURS)[number];
 

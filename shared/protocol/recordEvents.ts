@@ -6,7 +6,7 @@ import { line } from "./text.ts";
 
 const ref = z.number().int().min(1);
 
-/** What happens in an aircraft's own record. */
+/** A fact of an aircraft's own record. */
 export const recordFactSchema = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("opened"),

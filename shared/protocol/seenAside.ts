@@ -1,6 +1,6 @@
 import { z } from "zod";
 
-/** What was found of a condition when the first of two people asked to set it aside. */
+/** The finding of a condition when the first of two people asked to set it aside. */
 export const seenAsideSchema = z.strictObject({
   is: z.enum(["yes", "no", "stale", "unknown"]),
   /** When the report was made, server milliseconds; null where nobody reported. */

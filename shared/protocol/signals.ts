@@ -72,7 +72,7 @@ export function isAsked(kind: SignalKind): kind is AskedKind {
 export const CHANNELS = ["panel", "hand", "interphone"] as const;
 export type Channel = (typeof CHANNELS)[number];
 
-/** What a person may answer. `readBack` re-enters the engine; `authorise` is the crew's leave to act. */
+/** Answers that a person may give. `readBack` re-enters the engine; `authorise` is the crew's leave to act. */
 export const ANSWERS = ["received", "willComply", "authorise", "readBack", "done", "unable"] as const;
 export type Answer = (typeof ANSWERS)[number];
 

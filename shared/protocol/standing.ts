@@ -6,7 +6,7 @@ import { quantitySchema } from "./quantity.ts";
 const ms = z.number().int();
 const ref = z.number().int().min(1);
 
-/** Who reported something, when, and the number of the event that recorded it. */
+/** The reporter of something, the time, and the number of the event that recorded it. */
 export const attributionSchema = z.strictObject({
   at: ms,
   seq: z.number().int(),
@@ -118,7 +118,8 @@ export const contributionSchema = z.strictObject({
 export type Contribution = z.infer<typeof contributionSchema>;
 
 /**
- * What one session is told of its aircraft's record: items from elsewhere, and its own items that were ended elsewhere.
+ * The part of its aircraft's record that one session is told: items from elsewhere, and its own items that were ended
+ * elsewhere.
  */
 export const standingSchema = z.strictObject({
   /** Number of the last event of the record that it includes. */

@@ -6,7 +6,7 @@ import type { Post } from "./posts.ts";
 import type { CommandResult } from "./refusal.ts";
 import { idSchema } from "./text.ts";
 
-/** What a panel sends when it connects. The token travels here only, never in a URL. */
+/** The first message of a panel, when it connects. The token travels here only, never in a URL. */
 export const handshakeSchema = z.strictObject({
   token: z.string().min(20).max(200),
   proto: z.number().int(),

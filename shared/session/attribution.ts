@@ -1,7 +1,7 @@
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 
-/** Who reported something, and when by the server's clock. `seq` is the number of the event that recorded it. */
+/** The reporter of something, and the time by the server's clock. `seq` is the number of the event that recorded it. */
 export interface Attribution {
   at: number;
   seq: number;

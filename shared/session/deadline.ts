@@ -21,7 +21,7 @@ export function nextDeadline(state: SessionState): number | null {
         moments.push(life.clearance.expiresAt);
         for (const finding of findAll(state, engine.n, state.at)) {
           if (finding.is !== "yes" || finding.until === null) continue;
-          // What two people set aside changes nothing when it ages.
+          // A condition that two people set aside changes nothing when its answer ages.
           const old = { ...finding, is: "stale" as const };
           if (!overriddenBy(state, finding.id, engine.n, old, finding.until)) moments.push(finding.until);
         }

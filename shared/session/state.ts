@@ -111,7 +111,7 @@ export interface Override {
   epoch: number;
   first: { person: string; device: string; name: string; at: number; reason: string };
   second: { person: string; name: string; at: number; reason: string } | null;
-  /** What was found when the first asked. Absent in older records. */
+  /** The finding when the first person asked. Absent in older records. */
   seen?: SeenAside;
 }
 
@@ -233,7 +233,7 @@ export interface SessionState {
     samples: { ms: number; volts: number }[];
     cranking: { from: number; to: number }[];
   };
-  /** What stands at the aircraft from elsewhere; absent until the session is told of it. */
+  /** Things at the aircraft that come from elsewhere; absent until the session is told of them. */
   standing?: KnownStanding;
   authorities: Record<Service, Authority | null>;
   /** Leaves on which people may be at the aircraft; no epoch ends them. Absent when there is none. */

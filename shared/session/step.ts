@@ -40,7 +40,7 @@ interface Origin {
 
 const SYSTEM: Origin = { actor: { kind: "system" }, command: null, digest: null, clientAt: null };
 
-/** How far the clock may run behind the log, milliseconds: events of one moment may be decided out of order. */
+/** Milliseconds by which the clock may run behind the log: events of one moment may be decided out of order. */
 const CLOCK_SLACK_MS = 1_000;
 
 /** A bound that no session reaches. Consequences settle in a few rounds; a loop would be a fault of the program. */
@@ -66,7 +66,7 @@ export function plan(
   return { state: evolve(null, event), events: [event] };
 }
 
-/** What a decision needs to know from outside the session. */
+/** Facts from outside the session that a decision needs. */
 export interface Outside {
   /**
    * Code of another session of this aircraft that has left its brief; see `Context`. Needed only when `leavesBrief`.
@@ -76,7 +76,7 @@ export interface Outside {
   postElsewhere?: PostElsewhere | undefined;
   /** The part of the aircraft's record that this session is told. */
   standing?: Standing | undefined;
-  /** What other sessions on the field have reported. */
+  /** Reports of other sessions on the field. */
   field?: Field | undefined;
 }
 

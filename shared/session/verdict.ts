@@ -7,7 +7,7 @@ export interface PostElsewhere {
   post: Post;
 }
 
-/** What a decision uses besides the state: the server's clock and the person who asks. */
+/** Inputs of a decision besides the state: the server's clock and the person who asks. */
 export interface Context {
   /** Server time, milliseconds since 1970. */
   now: number;

@@ -48,7 +48,7 @@ export interface SignalDefinition {
   menu: SignalMenu | null;
 }
 
-/** How one kind of signal is answered. */
+/** The answers to one kind of signal. */
 export interface AnswerRules {
   /** Posts whose answer is due; empty for a report that needs none. */
   due(from: Post | null): Post[];

@@ -1,13 +1,16 @@
 import type { Fact, FactOf } from "../protocol/events.ts";
 import type { Fire, SessionState } from "../session/state.ts";
 
-/** Server milliseconds at which the first person's word that a fire is out lapses; null where the type sets no limit. */
+/**
+ * Returns the server milliseconds at which the first person's report that a fire is out lapses; null where the type
+ * sets no limit.
+ */
 function lapsesAt(state: SessionState, { outBy }: Fire): number | null {
   const limit = state.type.timing.fireOut;
   return outBy === null || limit === undefined ? null : outBy.at + limit.value * 1000;
 }
 
-/** Words that a fire is out which nobody confirmed within the type's time. */
+/** Returns the reports of a fire out that nobody confirmed within the type's time. */
 export function fireOutLapses(state: SessionState, now: number): Fact[] {
   return state.fires.flatMap((f): Fact[] => {
     const at = lapsesAt(state, f);

@@ -75,7 +75,7 @@ function mayRelease(state: SessionState, send: Send, context: Context): Verdict 
   return accept({ ...send, type: "sent" });
 }
 
-/** Server milliseconds from which the supervisor may release a hold whose owner holds no post. */
+/** Returns the server milliseconds from which the supervisor may release a hold whose owner holds no post. */
 export function supervisorMayAt(state: SessionState, hold: Hold): number {
   const limit = state.type.timing.bystanderHold;
   const bystander = hold.by.post === null && hold.person !== null;

@@ -20,7 +20,7 @@ const TRIGGERS: readonly Trigger[] = [
 ];
 const triggerSchema = z.enum(TRIGGERS);
 
-/** What an open drill bars: the start of its engine, of every engine, or none. */
+/** Starts that an open drill bars: that of its engine, those of every engine, or none. */
 export const BARS = ["engine", "all", "nothing"] as const;
 export type Bars = (typeof BARS)[number];
 
@@ -41,7 +41,7 @@ export const drillSchema = z.strictObject({
   id: idSchema,
   title: line(60),
   triggers: z.array(triggerSchema).min(1).max(20),
-  /** What it bars until a person ends it; its source is the drill's. Absent in older types. */
+  /** The starts that it bars until a person ends it; its source is the drill's. Absent in older types. */
   bars: z.enum(BARS).optional(),
   cards: z.strictObject(
     Object.fromEntries(POSTS.map((p) => [p, z.array(stepSchema).max(12)])) as Record<

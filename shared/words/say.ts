@@ -84,7 +84,7 @@ export function sayIn(words: Catalogue) {
       return put(words.asks[sentence], { n: ask.engine, d: ask.detail && detail(ask.detail) });
     },
     idle: (post: Post): string => words.idle[post],
-    /** What stands on a key; one that stops an engine names it. */
+    /** Returns the label of a key; the key that stops an engine names it. */
     choice: (word: ChoiceWord, engine: number | null = null): string =>
       put(words.choices[word], { n: engine ?? "" }).trim(),
     answer: (answer: Answer): string => words.choices[answer === "done" ? "stopped" : answer],

@@ -73,7 +73,7 @@ const written = (session: number, fact: { type: string }, post: Parameters<typeo
 const clearAgain = { type: "sent", kind: "clearToStart", engine: 3, channel: "panel", expiresAt: 0 };
 const crankAgain = { type: "sent", kind: "cranking", engine: 3, channel: "panel", ref: 9 };
 
-/** What a forger did, and the rule by which the judge must find it. The hash chain is forged along, so it fits. */
+/** The act of a forger, and the rule by which the judge must find it. The forger also corrects the hash chain. */
 export const FORGERIES: readonly [did: string, rule: string, records: () => Records][] = [
   ["leaves out an event", "EVT-1", () => inSession(three, 0, (all) => all.filter((_, i) => i !== 20))],
   [

@@ -30,7 +30,7 @@ export function key(name: string | RegExp, within: Locator | Page): Locator {
 /** The name of the key in the title block, in either language. */
 export const POSTS_KEY = /(Posts and session|Puestos y sesión)$/;
 
-/** How long a test waits, in milliseconds. It is long because a busy machine is slow, not wrong. */
+/** Time for which a test waits, in milliseconds. It is long because a busy machine is slow, not wrong. */
 export const PATIENCE = 60_000;
 /** The heading of the first page after sign-in, in either language. */
 const RAMP = /^(The ramp|La plataforma)$/;

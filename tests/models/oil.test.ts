@@ -284,7 +284,7 @@ describe("viscosity index (ISO 2909)", () => {
       const [before, after] = [INDEX_TABLE[i - 1], INDEX_TABLE[i + 1]];
       if (!before || !after) continue;
       expect(y > before[0] && l > before[1] && h > before[2]).toBe(true);
-      // Where rows are evenly spaced, none lies more than half a percent off the line of its neighbours.
+      // If rows are evenly spaced, none lies more than half a percent off the line of its neighbours.
       if (Math.abs(after[0] - y - (y - before[0])) > 1e-9) continue;
       expect(Math.abs(l / ((before[1] + after[1]) / 2) - 1)).toBeLessThan(0.005);
       expect(Math.abs(h / ((before[2] + after[2]) / 2) - 1)).toBeLessThan(0.005);

@@ -3,7 +3,7 @@ import { connect, type Socket } from "node:net";
 import { WebSocket } from "ws";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 
-/** What the attackers know. */
+/** The attackers' knowledge of the server. */
 export interface Target {
   url: string;
   /** Sign-ins of people with a right PIN who are attackers. */

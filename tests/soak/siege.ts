@@ -12,7 +12,7 @@ import type { Target } from "../security/siege.ts";
 
 const ATTACK = fileURLToPath(new URL("siege-attack.ts", import.meta.url));
 
-/** What a crew's hold may take under siege. Milliseconds. */
+/** Bounds for a crew's hold under siege, milliseconds. */
 const GOAL = { p99: 100, worst: 250 };
 /** Time between two holds. Milliseconds. */
 const EVERY_MS = 100;

@@ -16,7 +16,9 @@ export async function storeChained(store: EventStore): Promise<void> {
   await store.append({ expected: 0, events, row });
 }
 
-/** What an attacker with access to the database can do, and the code and event number at which it is found. */
+/**
+ * Changes that an attacker with access to the database can make, and the code and event number at which each is found.
+ */
 export const TAMPERINGS = [
   [
     "a word changed",
