@@ -50,8 +50,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/step.ts", "overrides", "prepared", {
     name: "an act is decided on what stood before time was looked at",
-    find: "caughtUp(before, now) ? { state: before, events: [] } : tick(before, now);",
-    replace: "clockNoticed(before, now);",
+    find: "caughtUp(air.state, now) ? { state: air.state, events: [] } : tick(air.state, now);",
+    replace: "clockNoticed(air.state, now);",
     expect: "S9",
   }),
   ...at("session/step.ts", "clearance", "cleared", {
@@ -181,10 +181,10 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "if (!authority) {",
     expect: "I15",
   }),
-  ...at("leaves/conditions.ts", "services", "warmUp", {
+  ...at("conditions/brakesSet.ts", "services", "warmUp", {
     name: "chocks come out on brakes that are not set",
-    find: "removeChocks: [brakesSet, inboardStopped],",
-    replace: "removeChocks: [inboardStopped],",
+    find: 'scope: { clearance: "ifListed", removeChocks: "always" },',
+    replace: 'scope: { clearance: "ifListed" },',
     expect: "S6",
   }),
   ...at("overrides/decide.ts", "overrides", "prepared", {
