@@ -244,7 +244,8 @@ export class Sessions {
     const stop = command.action.type === "send" && isStop(command.action);
     const inTime = stop ? timers.after(STOP_WAITS_MS, () => void passOn()) : () => {};
     try {
-      const over = await this.#overAnswer(command, digest, flood);
+      // A stop goes on to the aircraft's record, which needs the session.
+      const over = stop ? null : await this.#overAnswer(command, digest);
       if (over) return over;
       const live = await this.get(command.session);
       if (isOver(live.state) && command.action.type === "send" && stop)
@@ -300,16 +301,16 @@ export class Sessions {
 
   /**
    * Returns the answer to a command on a session that is over and not in memory, from its row and from what the same
-   * command led to before; null for any other session. Past the limit of stops it does not look for the latter.
+   * command led to before; null for any other session.
    */
-  async #overAnswer(command: Command, digest: string, flood: boolean): Promise<CommandResult | null> {
+  async #overAnswer(command: Command, digest: string): Promise<CommandResult | null> {
     const { store } = this.#deps;
     const { id, session } = command;
     if (this.#held.has(session)) return null;
     const row = await store.session(session);
     if (!row || row.closedAt === null) return null;
     const answered = new Map<string, Answered>();
-    const led = flood ? [] : await store.ofCommand(session, id);
+    const led = await store.ofCommand(session, id);
     noteAnswers(
       answered,
       led.map(({ body }) => readSealed(body).event),

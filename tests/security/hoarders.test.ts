@@ -121,16 +121,17 @@ describe("a session that is over", () => {
     return { id, command };
   }
 
-  it("[SEC-25] answers a thousand stops from its row, and a repeated command as it was answered, without reading its events", async () => {
+  it("[SEC-25] answers commands that are no stops from its row, and a repeated command as it was answered, without reading its events", async () => {
     const { id, command } = await ended();
     const ada = await panelOf(server, "ada");
     const fay = await panelOf(server, "fay");
     const [read, look] = [vi.spyOn(store, "read"), vi.spyOn(store, "ofCommand")];
-    const answers = await Promise.all(Array.from({ length: 1_000 }, () => ada.command(id, HOLD)));
+    const answers = await Promise.all(
+      Array.from({ length: LIMITS.burst }, () => ada.command(id, { type: "present" })),
+    );
     for (const answer of answers)
       expect(answer).toMatchObject({ status: "refused", seq: null, refusal: { reason: "sessionOver" } });
-    expect(look.mock.calls.length).toBeLessThanOrEqual(LIMITS.stopBurst);
-    expect(await fay.command(id, HOLD, { id: command })).toMatchObject({ status: "duplicate", seq: 2 });
+    expect(look.mock.calls.length).toBeLessThanOrEqual(LIMITS.burst);
     expect(await fay.command(id, { type: "present" }, { id: command })).toMatchObject({
       status: "refused",
       refusal: { reason: "idReused" },

@@ -97,7 +97,7 @@ it("[SEC-31] strangers, a bad guest and a bad supervisor at once cost bounded wo
     expect([panel.state?.seq, panel.faults]).toEqual([state.seq, []]);
   }
   // The attacks took place, and no answer was a fault of the server.
-  for (const what of ["closed", "nowhere 404", "forged 401", "guestPlan 403", "type 200", "stop sessionOver"])
+  for (const what of ["closed", "nowhere 404", "forged 401", "guestPlan 403", "type 200", "stop taken"])
     expect(outcomes[what], `${what} of ${JSON.stringify(outcomes)}`).toBeGreaterThan(0);
   expect(Object.keys(outcomes).filter((what) => / 5\d\d$/.test(what))).toEqual([]);
   expect(outcomes["stop other"]).toBeUndefined();

@@ -128,7 +128,7 @@ async function stopOver({ url, guest, over }: Target, count: Count): Promise<voi
         }
       if (!text.startsWith("43")) return;
       answered += 1;
-      count(text.includes("sessionOver") ? "stop sessionOver" : "stop other");
+      count(/accepted|duplicate/.test(text) ? "stop taken" : "stop other");
       if (answered === 100) ws.close();
     });
   });

@@ -45,8 +45,13 @@ export async function siegeSoak(seconds: number): Promise<boolean> {
     });
   const [running, ended] = [await plan(), await plan()];
   const panel = await new TestPanel(server.url, { token: crewToken, proto: PROTOCOL }).settled();
-  await panel.command(ended.id, { type: "claimPost", post: "supervisor" });
-  await panel.command(ended.id, { type: "abandon", reason: "weather" });
+  for (const action of [
+    { type: "claimPost", post: "supervisor" },
+    { type: "abandon", reason: "weather" },
+  ]) {
+    const answer = await panel.command(ended.id, action);
+    if (answer.status !== "accepted") throw new Error(JSON.stringify(answer));
+  }
   await panel.watch(running.id);
   const target: Target = {
     url: server.url,
