@@ -49,7 +49,7 @@ function seen(state: SessionState, alert: Alert, post: Post): Choice[] {
   return [acknowledge, choice("shelve", "plain", { type: "shelveAlert", alert: id, minutes: 5 })];
 }
 
-/** The posts an alert is about, where it is about posts. */
+/** Returns the posts that an alert is about, if it is about posts. */
 function detailOf(state: SessionState, kind: AlertKind, now: number): Detail | null {
   switch (kind) {
     case "postVacant":
@@ -61,7 +61,10 @@ function detailOf(state: SessionState, kind: AlertKind, now: number): Detail | n
   }
 }
 
-/** A hold for this post's own silence asks it to say that it is there. */
+/**
+ * Returns whether the alert is about a hold for this post's own silence: the post is then asked to show that it is
+ * present.
+ */
 function namesSilent(state: SessionState, alert: Alert, post: Post): boolean {
   return state.holds.some((h) => h.id === alert.ref && h.silent?.includes(post));
 }

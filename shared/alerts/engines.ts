@@ -5,7 +5,7 @@ import { POSTS } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AlertDefinition } from "./definition.ts";
 
-/** The starter is let go, whether or not the engine caught. */
+/** The cockpit disengages the starter, whether or not the engine caught. */
 const releases: AlertDefinition["acts"] = {
   post: "cockpit",
   choices: (_state, n) => [

@@ -11,7 +11,7 @@ export function vacantPosts(state: SessionState): Post[] {
   return neededPosts(state).filter((post) => state.posts[post] === null);
 }
 
-/** An alarm: an engine turns with nobody to guard, power or watch it, and somebody must take the post at once. */
+/** An alarm: an engine turns and nobody guards, powers or watches it, so somebody must take the post at once. */
 export const postVacant: AlertDefinition<"postVacant"> = {
   to: POSTS,
   priority: "alarm",

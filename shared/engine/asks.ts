@@ -100,7 +100,7 @@ export function nextEngine(state: SessionState, now: number): Ask[] {
   }
   const before = findUnmet(state, n, now).find((u) => conditionOf(u.id).askedBefore);
   const oil = engine !== undefined && stoppedWithoutOil(state, engine);
-  // The open drill of its lost oil is what it waits for: the ask says so, and offers nothing.
+  // The start waits for the open drill of the lost oil: the ask says so and offers no choice.
   if (oil && before?.id === "noDrillBars") return [{ ...oilUnknown(state, n), choices: [] }];
   if (before) {
     const detail = { is: "condition", condition: before.id } as const;

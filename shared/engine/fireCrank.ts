@@ -5,7 +5,7 @@ import type { SessionState } from "../session/state.ts";
 import { refuse, type Verdict } from "../session/verdict.ts";
 import { type Engine, isTurning, plain } from "./life.ts";
 
-/** From the start itself on: before it nobody is at a post for an engine that turns. */
+/** Stages from the start on: before it nobody is at a post for an engine that turns. */
 const WITH_CREW: readonly Stage[] = LIVE_STAGES.slice(LIVE_STAGES.indexOf("starting"));
 
 /**

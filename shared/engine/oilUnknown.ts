@@ -3,7 +3,10 @@ import type { SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, plain } from "./life.ts";
 
-/** True for an engine that was shut down past an oil limit of its last start, without normal pressure read since. */
+/**
+ * Returns true for an engine that was shut down past an oil limit of its last start, without a reading of normal
+ * pressure since.
+ */
 export function stoppedWithoutOil(state: SessionState, engine: Engine): boolean {
   const on = engine.starter.at(-1)?.on;
   if (plain(engine.life).is !== "shutDown" || on === undefined) return false;
@@ -11,7 +14,7 @@ export function stoppedWithoutOil(state: SessionState, engine: Engine): boolean 
   return late && !isNormal(state, engine, on);
 }
 
-/** True while an alert of no oil pressure at this engine, or the drill that it opened, is not yet dealt with. */
+/** Returns true while an alert of missing oil pressure at this engine, or the drill that it opened, is open. */
 export function oilAlertStands(state: SessionState, n: number): boolean {
   const isOil = (kind: string) => kind === "oilFirstLate" || kind === "oilNormalLate";
   const drills = state.type.drills.filter((d) =>

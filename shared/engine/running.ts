@@ -15,7 +15,7 @@ import { oilNeverCame } from "./oilLate.ts";
 const report = { from: ["cockpit"], stages: LIVE_STAGES, engine: "required" } as const;
 const keys = { own: ["cockpit"], seenBy: [] } as const;
 
-/** While nobody holds the cockpit's post, the supervisor reports what they see of an engine that turns. */
+/** The supervisor may send these reports too while nobody holds the cockpit's post. */
 const whileVacant = { from: ["cockpit", "supervisor"] } as const;
 
 function seenByCrew(decide: SignalDefinition["decide"]): SignalDefinition["decide"] {

@@ -2,7 +2,7 @@ import type { Field } from "../protocol/field.ts";
 import type { SessionState } from "../session/state.ts";
 import { seenBy, type Weather } from "../weather/weather.ts";
 
-/** Flashes told to another session, the newest ones. */
+/** Most flashes that another session is told, the newest ones. */
 const FLASHES_TOLD = 50;
 
 /** Returns what the other sessions on a field have reported, for the session `id` there. */

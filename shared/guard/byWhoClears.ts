@@ -2,8 +2,8 @@ import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 
 /**
- * True for a hand signal of the guard recorded by the person who clears. The one who clears is never the only source
- * of what the clearance stands on, so it counts for nothing until the guard or another person says it.
+ * Returns true for a hand signal of the guard that the person who clears recorded. That person must never be the only
+ * source for a clearance, so the signal does not count until the guard or another person reports it.
  */
 export function byWhoClears(state: SessionState, said: Attribution): boolean {
   if (said.seenFrom === null) return false;

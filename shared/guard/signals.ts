@@ -60,7 +60,10 @@ export const arcNotClear = signal({
   },
 });
 
-/** A hand signal seen before the guard went away says nothing of now, however late it is recorded. */
+/**
+ * Refuses a hand signal seen before the guard went away: it says nothing of the present, however late it is
+ * recorded.
+ */
 function seenTooEarly(state: SessionState, { seenFrom, seenAt }: Send): Verdict | null {
   const { guardAwayAt } = state;
   if (seenFrom === undefined || seenAt === undefined || guardAwayAt === undefined) return null;

@@ -19,7 +19,7 @@ export function briefAsk(state: SessionState, post: Post): Ask[] {
   ];
 }
 
-/** Returns the ask for a touch, before silence becomes a hold or an alert. While a stop stands, there is none. */
+/** Returns the ask for a touch, before silence becomes a hold or an alert. There is none while a stop is open. */
 export function presenceAsk(state: SessionState, post: Post, now: number): Ask[] {
   if (!neededPosts(state).includes(post) || stopOpen(state)) return [];
   const silent = silence(state, post, now);

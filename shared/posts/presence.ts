@@ -72,7 +72,7 @@ export function lapsedPosts(state: SessionState, now: number): Post[] {
   return holding.filter((post) => isSilent(state, post, now, "called"));
 }
 
-/** Returns the posts whose silence past the type's last time is told, and holds nothing. */
+/** Returns the posts that were silent past the type's last time but whose silence raises only an alert, not a hold. */
 export function missedPosts(state: SessionState, now: number): Post[] {
   if (stopOpen(state)) return [];
   return neededPosts(state).filter(
@@ -86,7 +86,7 @@ export function lapseMoments(state: SessionState): number[] {
   const told = state.alerts.some((a) => a.kind === "postSilent" && a.active);
   return neededPosts(state).flatMap((post) => {
     const since = silentSince(state, post);
-    // Once a silence is told, a second one changes nothing.
+    // Once one silence has raised the alert, a second one changes nothing.
     if (since === null || (told && !silenceHolds(state, post))) return [];
     return [since + silenceLimits(state, post).lapsed];
   });

@@ -18,7 +18,7 @@ export const handlePropeller = service("handlePropeller", (state) => state.handl
   },
 });
 
-/** Hands off: said by the post whose hands they were, or by the guard who sees them. */
+/** Hands are off the propeller: reported by the post whose hands they were, or by the guard who sees it. */
 export const propellerFree = signal({
   from: ["fireGuard", "groundPower"],
   stages: FROM_SECURE,

@@ -97,7 +97,7 @@ export function gates(state: SessionState): Ask[] {
   );
 }
 
-/** False for an engine that only cranks, or that caught and has no normal oil pressure yet. */
+/** Returns false for an engine that only cranks, or that caught and has no normal oil pressure yet. */
 function runs({ life }: Engine): boolean {
   const { is } = plain(life);
   return is === "running" || is === "stable";

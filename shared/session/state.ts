@@ -31,7 +31,7 @@ export interface Hold {
   by: Attribution;
   person: string | null;
   note: string | null;
-  /** The posts for whose silence the system raised it. */
+  /** The posts whose silence made the system raise it. */
   silent?: Post[];
 }
 
@@ -217,10 +217,10 @@ export interface SessionState {
   handling: {
     engine: number;
     by: Attribution;
-    /** The post whose hands they are, where it asked. */
+    /** The post whose hands they are, if it asked for them. */
     hands?: Post;
   } | null;
-  /** When the guard last said to be away; a hand signal seen before then counts for nothing. */
+  /** When the guard last reported being away. A hand signal seen before then does not count. */
   guardAwayAt?: number;
   arcs: Record<number, Attribution & { clear: boolean }>;
   brakes: (Attribution & { set: boolean; pressure: Quantity | null }) | null;

@@ -72,7 +72,7 @@ export interface Outside {
    * Code of another session of this aircraft that has left its brief; see `Context`. Needed only when `leavesBrief`.
    */
   elsewhere?: string | undefined;
-  /** A post this person holds in another open session; asked for only when `takesPost`. */
+  /** A post that this person holds in another open session. Needed only when `takesPost`. */
   postElsewhere?: PostElsewhere | undefined;
   /** The part of the aircraft's record that this session is told. */
   standing?: Standing | undefined;
@@ -116,7 +116,7 @@ export function tell(state: SessionState, standing: Standing, now: number): Step
   return record(state, [{ type: "aircraftKnown", standing }], SYSTEM, now);
 }
 
-/** Records that another session on the field reported lightning or weather: it counts here from now on. */
+/** Records lightning or weather that another session on the field reported. It counts here from now on. */
 export function tellField(state: SessionState, field: Field, now: number): Step {
   if (isOver(state) || !isFieldNews(state, field)) return { state, events: [] };
   return record(state, [{ type: "fieldKnown", field }], SYSTEM, now);

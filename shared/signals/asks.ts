@@ -28,7 +28,7 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
     });
 }
 
-/** The engine of a report that it turns was stopped since. */
+/** Returns true if the engine of a turning report has since been stopped. */
 function hasStopped(state: SessionState, { kind, engine }: Signal): boolean {
   const found = engine === null ? undefined : engineOf(state, engine);
   return kind === "turning" && found !== undefined && !isTurning(found.life);

@@ -18,12 +18,12 @@ export function fireOutLapses(state: SessionState, now: number): Fact[] {
   });
 }
 
-/** The moments of those lapses. */
+/** Returns the moments of those lapses. */
 export function fireOutMoments(state: SessionState): number[] {
   return state.fires.flatMap((f) => lapsesAt(state, f) ?? []);
 }
 
-/** The word counts no more: two people say it anew. */
+/** Returns the state without the first report of a fire out: two people must report it again. */
 export function evolveFireOutLapsed(state: SessionState, fact: FactOf<"fireOutLapsed">): SessionState {
   const fires = state.fires.map((f) => (f.id === fact.fire ? { ...f, outBy: null } : f));
   return { ...state, fires };

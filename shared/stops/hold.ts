@@ -38,7 +38,7 @@ export const release = signal({
   evolve(state, event, fact) {
     const hold = state.holds.find((h) => h.id === fact.ref);
     const by = event.actor.kind === "person" ? event.actor.post : null;
-    // Nobody raised a hold for silence: releasing it is how this post acknowledges it.
+    // No person raised a hold for silence, so a post acknowledges it by releasing it.
     const seen = hold?.silent && by ? acknowledgeFor(state, hold.id, by) : state;
     const holds = seen.holds.filter((h) => h.id !== fact.ref);
     return closeSignal({ ...seen, holds }, fact.ref ?? 0, "done");
@@ -56,7 +56,7 @@ function mayRelease(state: SessionState, send: Send, context: Context): Verdict 
   if (hold.person === null) {
     const may = context.post === "supervisor" || context.post === "cockpit";
     if (!may) return refuse("notYourHold", { posts: ["supervisor", "cockpit"] });
-    // The releaser's own touch comes with this command.
+    // The releaser's post counts as heard, because this command is a touch.
     const unheard = unheardOf(state, hold).filter((post) => post !== context.post);
     return unheard.length === 0
       ? accept({ ...send, type: "sent" })

@@ -30,7 +30,7 @@ export function evolveSilence(
   return { ...stopped, holds: [...stopped.holds, hold] };
 }
 
-/** Returns the state after a post said that it is there: that acknowledges a hold that names it. */
+/** Returns the state after a post showed that it is present, which acknowledges a hold that names it. */
 export function evolvePresent(state: SessionState, { post }: FactOf<"present">): SessionState {
   return state.holds
     .filter((h) => h.silent?.includes(post))

@@ -28,9 +28,9 @@ const stepSchema = z.strictObject({
   words: line(140),
   /** Seconds from the drill's start within which it should be done, null where none is published. */
   withinS: z.number().positive().max(3600).nullable(),
-  /** Asked only while the drill's engine does not turn; of a drill at no one engine, while none turns. */
+  /** Asked only while the drill's engine does not turn; for a drill at no particular engine, only while none turns. */
   atStandstill: z.boolean().optional(),
-  /** Done only once a defect was written since the drill began, at the drill's engine where it has one. */
+  /** Done only once a defect was written since the drill began, at the drill's engine if it has one. */
   writesDefect: z.boolean().optional(),
 });
 

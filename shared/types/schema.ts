@@ -89,16 +89,20 @@ const timingSchema = z.strictObject({
   /** An unacknowledged alert sounds again after this (IMO MSC.302(87) 7.3.5: 30 s). */
   resound: secondsSchema,
   /**
-   * Silence without a touch: until the panel shows it, until it sounds, and until the hold. Who was heard since the
-   * start came alive, or holds a post in the warm-up, is asked only after `presenceAgain`, with the same steps from there.
+   * Silence without a touch: until the panel shows it, until it sounds, and until the hold. A person who was heard
+   * since the start became live, or who holds a post in the warm-up, is asked only after `presenceAgain`, with the same
+   * steps from there.
    */
   presenceSeen: secondsSchema,
   presenceHeard: secondsSchema,
   presenceHold: secondsSchema,
   presenceAgain: secondsSchema.optional(),
-  /** Time within which the second person must confirm that a fire is out. Absent: the first word stays. */
+  /** Time within which the second person must confirm that a fire is out. Absent: the first report stays. */
   fireOut: secondsSchema.optional(),
-  /** Time that an engine stands still, since it last turned or was cranked, before hands may go to its propeller. */
+  /**
+   * Time for which an engine must stand still, since it last turned or was cranked, before hands may go to its
+   * propeller.
+   */
   handsAfterStart: secondsSchema.optional(),
   /** Time after which the supervisor may release the hold of a person without a post. Absent: at once. */
   bystanderHold: secondsSchema.optional(),

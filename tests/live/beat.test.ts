@@ -25,7 +25,7 @@ const panel = async (handle: string, device?: string) => {
 const AWAY = { connected: false, lastHeard: null };
 
 describe("the beat of a session", () => {
-  it("[LIV-9] comes every two seconds to who watches, with the head and the server's time", async () => {
+  it("[LIV-9] comes to every watcher each two seconds, with the head and the server's time", async () => {
     const [ada, bo] = [await panel("ada"), await panel("bo")];
     await ada.watch(session);
     await ada.until(() => ada.beats.length === 1);
@@ -40,7 +40,7 @@ describe("the beat of a session", () => {
     expect(bo.beats).toEqual([]);
   });
 
-  it("[LIV-9] says who is at each post's panel, on the device the post is held from", async () => {
+  it("[LIV-9] names the person at each post's panel, on the device from which the post is held", async () => {
     const [ada, bo, other] = [await panel("ada"), await panel("bo", "b1"), await panel("bo", "b2")];
     await ada.command(session, { type: "claimPost", post: "cockpit" });
     await bo.command(session, { type: "claimPost", post: "fireGuard" });

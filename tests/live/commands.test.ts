@@ -31,7 +31,7 @@ const log = async () =>
 const bearing = async (id: string) => (await log()).filter((e) => e.command === id);
 
 describe("a command", () => {
-  it("[LIV-4] is answered after it is recorded and told, and not before", async () => {
+  it("[LIV-4] is answered only after it is recorded and broadcast", async () => {
     await bo.watch(session);
     store.shut();
     let answered = false;
@@ -50,14 +50,14 @@ describe("a command", () => {
     expect(bo.heard[0]).toEqual((await log())[1]);
   });
 
-  it("[LIV-4] of the watcher's own is heard before it is answered", async () => {
+  it("[LIV-4] sent by a watcher reaches it as an event before the answer", async () => {
     await ada.watch(session);
     const result = await ada.command(session, CLAIM);
     expect(result).toMatchObject({ status: "accepted" });
     expect(ada.heard.map((e) => e.seq)).toContain("seq" in result ? result.seq : null);
   });
 
-  it("[LIV-4] is told once to each panel that watches, to no other", async () => {
+  it("[LIV-4] is broadcast once to each panel that watches, and to no other", async () => {
     const cy = await panelOf(server, "cy");
     await bo.watch(session);
     await bo.watch(session, 1);
@@ -77,7 +77,7 @@ describe("a command", () => {
     for (const result of commands) expect(result).toMatchObject({ status: "accepted" });
   });
 
-  it("[LIV-13] of a pile is decided in the order it came, and the pile is one append", async () => {
+  it("[LIV-13] in a batch is decided in the order of arrival, and the batch is one append", async () => {
     store.shut();
     const first = ada.command(session, HOLD);
     await ada.exchange();
@@ -118,7 +118,7 @@ describe("a command sent again", () => {
     expect(await bearing(id)).toHaveLength(1);
   });
 
-  it("[LIV-5] is answered with the same refusal, though it would be accepted now", async () => {
+  it("[LIV-5] gets the same refusal, although it would be accepted now", async () => {
     const id = randomUUID();
     const refused = await ada.command(session, { type: "leavePost", post: "cockpit" }, { id });
     await ada.command(session, CLAIM);
@@ -142,7 +142,7 @@ describe("a command sent again", () => {
     expect(await log()).toHaveLength(head);
   });
 
-  it("[LIV-5] is known again after a restart", async () => {
+  it("[LIV-5] is recognised after a restart", async () => {
     const [good, bad] = [randomUUID(), randomUUID()];
     const accepted = await ada.command(session, CLAIM, { id: good });
     const refused = await bo.command(session, CLAIM, { id: bad });
@@ -157,7 +157,7 @@ describe("a command sent again", () => {
 });
 
 describe("a command after its time", () => {
-  it("[REF-4] is refused; a stop is taken all the same", async () => {
+  it("[REF-4] is refused, but a stop is still accepted", async () => {
     const validUntil = server.hand.clock.now() - 1;
     expect(await ada.command(session, CLAIM, { validUntil })).toMatchObject({
       status: "refused",

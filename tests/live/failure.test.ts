@@ -30,7 +30,7 @@ const stateNow = async () => (await server.services.sessions.get(session)).state
 const ready = async () => (await server.app.inject({ url: "/health/ready" })).statusCode;
 
 describe("when nothing can be recorded", () => {
-  it("[LIV-10] a command is answered so, and nothing of it counts or is told", async () => {
+  it("[LIV-10] the answer to a command says so, and nothing of it counts or is broadcast", async () => {
     const before = await stateNow();
     store.broken = true;
     expect(await bo.command(session, CLAIM)).toEqual({
@@ -100,7 +100,7 @@ describe("when nothing can be recorded", () => {
     await other.close();
   });
 
-  it("[LIV-10] all of a pile fail together, and the next command finds the session unharmed", async () => {
+  it("[LIV-10] a whole batch fails together, and the next command finds the session unharmed", async () => {
     store.shut();
     const first = bo.command(session, HOLD);
     await bo.exchange();
@@ -116,7 +116,7 @@ describe("when nothing can be recorded", () => {
     expect((await stateNow()).holds).toHaveLength(1);
   });
 
-  it("[LIV-10] a plan is answered so, and makes no session", async () => {
+  it("[LIV-10] the answer to a plan says so, and no session is made", async () => {
     const token = await signIn(server.app, "fay");
     store.broken = true;
     await expect(planned(server.app, token)).rejects.toThrow("notAvailable");

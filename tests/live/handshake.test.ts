@@ -25,7 +25,7 @@ const connect = async (auth: unknown, headers = {}) => {
 };
 
 describe("the handshake", () => {
-  it("[LIV-1] lets in who brings a valid sign-in and speaks the protocol", async () => {
+  it("[LIV-1] accepts a panel with a valid sign-in and the right protocol version", async () => {
     const panel = await connect({ token, proto: PROTOCOL });
     expect([panel.socket.connected, panel.refusal]).toEqual([true, null]);
   });
@@ -117,7 +117,7 @@ describe("the end of a connection", () => {
     await own.close();
   });
 
-  it("[LIV-12] comes with a word when the server stops, and when to come back", async () => {
+  it("[LIV-12] is announced when the server stops, with the time to come back", async () => {
     const own = await liveServer();
     const panel = await panelOf(own, "ada");
     await own.close();

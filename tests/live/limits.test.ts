@@ -58,7 +58,7 @@ describe("a message that is not understood", () => {
     expect(await ada.command(session, HOLD)).toMatchObject({ status: "accepted" });
   });
 
-  it("[LIV-6] does no harm without a wish for an answer, or with a strange one", async () => {
+  it("[LIV-6] does no harm without a callback for its answer, or with a strange one", async () => {
     for (const event of ["command", "watch", "unwatch", "time", "nothing"]) {
       ada.socket.emit(event);
       ada.socket.emit(event, ...([null, "not a function", {}] as never[]));
@@ -66,11 +66,11 @@ describe("a message that is not understood", () => {
     expect(await ada.command(session, HOLD)).toMatchObject({ status: "accepted" });
   });
 
-  it("[LIV-6] names no session that is there", async () => {
+  it("[LIV-6] is refused when it names no existing session", async () => {
     expect(await ada.command("none", HOLD)).toMatchObject({ status: "error", error: "noSuchSession" });
   });
 
-  it("[SRV-6] is not one with markup in it: that is plain text", async () => {
+  it("[SRV-6] may contain markup, which is plain text", async () => {
     const note = `<script>alert(1)</script> & "x"`;
     await ada.command(session, { ...HOLD, note } as Action);
     expect((await server.services.sessions.get(session)).state.holds[0]?.note).toBe(note);
@@ -94,7 +94,7 @@ describe("a message that is not understood", () => {
 });
 
 describe("too many messages", () => {
-  it("[LIV-7] are refused past the burst, and taken again a little later", async () => {
+  it("[LIV-7] are refused past the burst, and accepted again a little later", async () => {
     const claim = { type: "claimPost", post: "supervisor" };
     const results = await Promise.all(
       Array.from({ length: LIMITS.burst + 5 }, () => ada.command(session, claim)),
@@ -126,7 +126,7 @@ describe("too many messages", () => {
     }
   });
 
-  it("[LIV-7] do not pass for stops by looking like one: what is no stop waits its turn", async () => {
+  it("[LIV-7] are limited even if they look like stops but are none", async () => {
     await Promise.all(Array.from({ length: LIMITS.burst }, () => ada.exchange()));
     for (const action of [
       { type: "send", kind: "release", ref: 1 },
@@ -136,7 +136,7 @@ describe("too many messages", () => {
       expect(await ada.command(session, action as never)).toMatchObject({ error: "tooMany" });
   });
 
-  it("[LIV-7] of one panel are no other's concern", async () => {
+  it("[LIV-7] of one panel do not limit another panel", async () => {
     const bo = await panelOf(server, "bo");
     await Promise.all(
       Array.from({ length: LIMITS.burst + 1 }, () => ada.command(session, { type: "present" })),
@@ -170,7 +170,7 @@ describe("too many messages", () => {
     bo.close();
   });
 
-  it("[SEC-20] are remembered of nobody who earned everything back", () => {
+  it("[SEC-20] are forgotten once a person's whole allowance is back", () => {
     const bounds = new Bounds();
     const ada = bounds.of("ada", 0);
     expect(ada.all.take(0)).toBe(true);
@@ -180,7 +180,7 @@ describe("too many messages", () => {
     expect(bounds.of("ada", 60_000)).not.toBe(ada);
   });
 
-  it("[LIV-7] are counted by a bucket that fills with time, never past its rim", () => {
+  it("[LIV-7] are counted by a bucket that fills with time, never beyond its size", () => {
     const bucket = new Bucket(3, 2, 0);
     const take = (times: number, now: number) => Array.from({ length: times }, () => bucket.take(now));
     expect(take(4, 0)).toEqual([true, true, true, false]);

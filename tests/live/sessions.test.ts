@@ -47,7 +47,7 @@ describe("a restart", () => {
     await second.close();
   });
 
-  it("[SRV-13] goes on from the newest event's time when the machine's clock is behind it", async () => {
+  it("[SRV-13] continues from the newest event's time when the machine's clock is behind it", async () => {
     const store = new MemoryEventStore();
     const first = await testServer({ store });
     const session = await plan(first);
@@ -85,7 +85,7 @@ describe("deadlines", () => {
     return session;
   };
 
-  it("[SRV-18] are recorded at their very moment", async () => {
+  it("[SRV-18] are recorded at the exact moment", async () => {
     const test = await testServer();
     const session = await asked(test);
     const due = nextDeadline(await stateOf(test, session)) ?? 0;
@@ -140,7 +140,7 @@ describe("deadlines", () => {
 });
 
 describe("a record that is not what was written", () => {
-  it("[STO-10] keeps its session from being used; the others go on", async () => {
+  it("[STO-10] makes its session unusable; the others continue", async () => {
     class Tampered extends MemoryEventStore {
       target = "";
       override async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
@@ -164,7 +164,7 @@ describe("a record that is not what was written", () => {
     await second.close();
   });
 
-  it("[STO-10] with its tail cut off is found by its row", async () => {
+  it("[STO-10] whose tail was cut off is found by its session's row", async () => {
     class Cut extends MemoryEventStore {
       cut = 0;
       override async read(session: string, since: number, limit: number): Promise<StoredEvent[]> {
@@ -203,7 +203,7 @@ describe("two servers on one record", () => {
 });
 
 describe("two sessions of one aircraft", () => {
-  it("[STG-17] leave their briefs one at a time, asked at once or one after the other", async () => {
+  it("[STG-17] leave their briefs one at a time, whether both commands come at once or in turn", async () => {
     const test = await testServer();
     const crew = POSTS.map((post): [Person, Post] => [
       { ...FAY, id: post, name: post, device: `${post}-tablet` },
@@ -234,7 +234,7 @@ describe("two sessions of one aircraft", () => {
 });
 
 describe("sessions in memory", () => {
-  it("[SRV-19] are let go when they are over and many others were looked at since, and read again when asked for", async () => {
+  it("[SRV-19] leave memory when they are over and many others were read since, and are read again on request", async () => {
     const test = await testServer();
     const sessions: string[] = [];
     for (let i = 0; i < 45; i += 1) {

@@ -66,7 +66,7 @@ describe("what stands at an aircraft, on a server", () => {
     ]);
   });
 
-  it("[STN-2] a stop in one session stands in the other before the next decision there", async () => {
+  it("[STN-2] a stop in one session is open in the other before the next decision there", async () => {
     const test = await server();
     const [one, other] = [await plan(test), await plan(test)];
     await say(test, one, HOLD, BO);

@@ -32,7 +32,7 @@ describe("watching", () => {
     expect(one.state).toEqual((await server.services.sessions.get(session)).state);
   });
 
-  it("[LIV-3] brings what is lacking from the last number a panel has, and nothing else", async () => {
+  it("[LIV-3] brings the events after the last number that a panel has, and nothing else", async () => {
     const one = await panel("ada");
     for (let i = 0; i < 4; i += 1) await one.command(session, HOLD);
     const head = await headNow();
@@ -54,7 +54,7 @@ describe("watching", () => {
       expect(await one.watch(session, since), String(since)).toHaveProperty("state");
   });
 
-  it("[LIV-3] goes on with each event once and in order until it is ended", async () => {
+  it("[LIV-3] continues with each event once and in order until it ends", async () => {
     const [one, two] = [await panel("ada"), await panel("bo")];
     await one.watch(session);
     await two.command(session, HOLD);
@@ -86,7 +86,7 @@ describe("watching", () => {
     expect(await one.ask("watch", message)).toMatchObject({ status: "error", error: "malformed" });
   });
 
-  it("[LIV-3] misses nothing and doubles nothing while commands pour in", async () => {
+  it("[LIV-3] misses no event and doubles none while many commands arrive", async () => {
     const writers = await Promise.all(["ada", "bo", "cy", "di"].map((who) => panel(who)));
     const readers = await Promise.all(Array.from({ length: 6 }, (_, n) => panel("ed", `reader-${n}`)));
     // Each reader stops and starts again during the writing, from the number it has.

@@ -30,7 +30,7 @@ function check(bytes: Uint8Array) {
 }
 
 describe("a signed export", { timeout: 120_000 }, () => {
-  it("[CHP-7] is whole as it was written", () => {
+  it("[CHP-7] is good as it was written", () => {
     expect(checkFile(text)).toMatchObject({
       ok: true,
       says: expect.stringContaining("2 checkpoints and the"),
@@ -85,7 +85,7 @@ describe("a signed export", { timeout: 120_000 }, () => {
     },
   );
 
-  it("[EVD-5] as JSON is one document whose events are followed and held against checkpoints as lines are", async () => {
+  it("[EVD-5] as JSON is one document whose events are checked against the chain and checkpoints like lines", async () => {
     const json = await exportText(story.log, testSigner, "json");
     const { manifest, events, end } = JSON.parse(json);
     expect([events.length, typeof end]).toEqual([manifest.events, "string"]);
@@ -97,7 +97,7 @@ describe("a signed export", { timeout: 120_000 }, () => {
     expect(checkFile(json.replace('"hold"', '"hole"')).says).toMatch(/^BAD line \d+: /);
   });
 
-  it("[EVD-5] as a table names no key: one must be given, and no checkpoint is held against it", async () => {
+  it("[EVD-5] as a table names no key: one must be given, and no checkpoint is compared", async () => {
     const table = await exportText(story.log, testSigner, "csv");
     expect(checkFile(table).says).toContain("give the one that was noted elsewhere by --key");
     const keys = [testSigner.publicHex];
@@ -115,7 +115,7 @@ describe("a signed export", { timeout: 120_000 }, () => {
       }
   });
 
-  it("[CHP-7] with a line left out, doubled, put elsewhere or exchanged is bad", () => {
+  it("[CHP-7] with a line removed, doubled, moved or exchanged is bad", () => {
     for (const [i, line] of lines.entries()) {
       const without = lines.filter((_, n) => n !== i);
       expect(checkFile(file(without)).ok).toBe(false);
@@ -125,14 +125,14 @@ describe("a signed export", { timeout: 120_000 }, () => {
     }
   });
 
-  it("[CHP-7] cut anywhere is bad, be it the last line feed alone, and so is one with more", () => {
+  it("[CHP-7] cut anywhere is bad, even without the last line feed alone, and so is one with more", () => {
     for (let length = 0; length < text.length; length += length < text.length - 400 ? 13 : 1)
       expect(checkFile(text.slice(0, length)).ok).toBe(false);
     for (const more of ["\n", " ", "{}\n", `${lines.at(-1)}\n`])
       expect(checkFile(text + more).ok).toBe(false);
   });
 
-  it("[CHP-8] written anew with another key is bad against the key noted elsewhere", async () => {
+  it("[CHP-8] rewritten with another key is bad against the key noted elsewhere", async () => {
     const anew = await exportText(story.log, other);
     expect(checkFile(anew).ok).toBe(true);
     expect(checkFile(anew, { keys: [testSigner.publicHex] })).toMatchObject({
@@ -142,7 +142,7 @@ describe("a signed export", { timeout: 120_000 }, () => {
     expect(checkFile(text, { keys: [other.publicHex, testSigner.publicHex] }).ok).toBe(true);
   });
 
-  it("[CHP-8] written anew or shortened by who keeps the key is bad against a checkpoint kept elsewhere", async () => {
+  it("[CHP-8] rewritten or shortened by the holder of the key is bad against a checkpoint kept elsewhere", async () => {
     const [, early = "", whole = ""] = ["", ...JSON.parse(lines[0] ?? "").checkpoints];
     expect(checkFile(text, { checkpoints: [early, whole] }).ok).toBe(true);
     const shorter = await exportText(story.log.slice(0, -1));
@@ -186,7 +186,7 @@ describe("the second verifier, in Python", () => {
   };
   const second = (content: string, ...keys: string[]) => python("verify.py", content, ...keys).stdout;
 
-  it("[CHP-9] says of a record, and of spoilt ones, what the first one says", async () => {
+  it("[CHP-9] agrees with the first one on a good record and on spoilt ones", async () => {
     const { head } = JSON.parse(lines[0] ?? "");
     const whole = `OK ${lines.length - 2} events, 2 checkpoints, head ${head}\n`;
     expect(second(text)).toBe(whole);
@@ -204,7 +204,7 @@ describe("the second verifier, in Python", () => {
     }
   });
 
-  it("[CHP-9] takes a table by the key noted elsewhere alone", async () => {
+  it("[CHP-9] accepts a table only by the key noted elsewhere", async () => {
     const table = await exportText(story.log, testSigner, "csv");
     expect(second(table, testSigner.publicHex)).toBe(`OK a table of ${story.log.length} rows\n`);
     expect([second(table), second(table, other.publicHex)].map((said) => said.slice(0, 4))).toEqual([

@@ -51,7 +51,7 @@ describe("Merkle tree (RFC 9162 section 2.1, with the vectors of certificate-tra
   const many = Array.from({ length: 40 }, (_, i) => leafHash(Uint8Array.of(i), hash));
   const rootAt = (size: number) => rootOf(many.slice(0, size), hash);
 
-  it("[CHP-2] every leaf of every tree up to 40 is shown, at its place alone", () => {
+  it("[CHP-2] every leaf of every tree up to 40 is proved at its own place only", () => {
     for (let size = 1; size <= many.length; size += 1)
       for (let index = 0; index < size; index += 1) {
         const proof = inclusionProof(many.slice(0, size), index, hash);
@@ -65,7 +65,7 @@ describe("Merkle tree (RFC 9162 section 2.1, with the vectors of certificate-tra
       }
   });
 
-  it("[CHP-2] every tree up to 40 is shown to grow into every larger one, and into no other", () => {
+  it("[CHP-2] every tree up to 40 is proved to grow into every larger one, and into no other", () => {
     for (let to = 1; to <= many.length; to += 1)
       for (let from = 1; from <= to; from += 1) {
         const proof = consistencyProof(many.slice(0, to), from, hash);
@@ -82,7 +82,7 @@ describe("Merkle tree (RFC 9162 section 2.1, with the vectors of certificate-tra
       }
   });
 
-  it("[CHP-2] there is no proof of what is not there", () => {
+  it("[CHP-2] there is no proof of a missing leaf", () => {
     expect(() => inclusionProof(many, 40, hash)).toThrow(RangeError);
     expect(() => inclusionProof(many, -1, hash)).toThrow(RangeError);
     expect(() => consistencyProof(many, 0, hash)).toThrow(RangeError);

@@ -28,13 +28,13 @@ describe("searching the core", async () => {
 describe("what the search once found in the core", () => {
   const { cockpit, supervisor } = PEOPLE;
 
-  it("[PRF-1] a clock set back unnoticed: the act that notices it uses no clearance given before", () => {
+  it("[PRF-1] a clock set back unnoticed: the action that notices it cannot use an earlier clearance", () => {
     const step = act(stateAt("cleared"), send("cranking", { engine: 1 }), cockpit, MARK, START - 3000);
     expect(step.refusal?.reason).toBe("clearanceVoid");
     expect(step.events.map((e) => e.fact.type)).toEqual(["clockStepped", "clearanceVoid", "refused"]);
   });
 
-  it("[PRF-1] a server that looks late at its clock: nobody completes an override whose time is over", () => {
+  it("[PRF-1] a server that reads its clock late: nobody can complete an override whose time is over", () => {
     const override = { type: "override", condition: "brakesSet", engine: 1, reason: "known" } as const;
     const asked = act(stateAt("prepared"), override, cockpit, MARK, START).state;
     const late = act(asked, override, supervisor, MARK, START + 1000);
@@ -56,7 +56,7 @@ describe("searching a core with one rule broken", () => {
     PATIENCE_MS,
   );
 
-  it("[PRF-2] a mutant whose text is not there, or there twice, is no mutant", () => {
+  it("[PRF-2] a mutant whose text is missing or occurs twice throws", () => {
     const [mutant] = MUTANTS;
     if (!mutant) throw new Error("there are mutants");
     expect(() => broken({ ...mutant, find: "no such text" })).toThrow("stands 0 times");

@@ -185,7 +185,7 @@ beforeAll(async () => {
 });
 afterAll(() => server.close());
 
-it("[SEC-30] the table names every route there is, once", async () => {
+it("[SEC-30] the table names every route exactly once", async () => {
   const { paths } = (await server.app.inject({ url: "/docs/json" })).json();
   const all = Object.entries<object>(paths).flatMap(([path, methods]) =>
     Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),

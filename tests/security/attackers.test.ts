@@ -17,7 +17,7 @@ beforeEach(async () => {
 afterEach(() => server.close());
 
 describe("somebody who guesses", () => {
-  it("[AUT-2] has a day's worth of tries at one person that is less than 120 of a million PINs, from any number of devices", async () => {
+  it("[AUT-2] can try fewer than 120 of a million PINs of one person in a day, from any number of devices", async () => {
     const tried = { wrong: 0, locked: 0 };
     const end = server.hand.clock.now() + 24 * HOUR;
     for (let n = 0; server.hand.clock.now() < end; n += 1) {
@@ -81,7 +81,7 @@ describe("somebody signed in", () => {
     ada.close();
   });
 
-  it("[SEC-7] stays who they are: no field of a message says who speaks", async () => {
+  it("[SEC-7] cannot change identity: no field of a message names the sender", async () => {
     const { id } = await planned(server.app, await signIn(server.app, "fay"));
     const ada = await panelOf(server, "ada");
     for (const over of [{ actor: { id: "di" } }, { person: "di" }, { by: "di" }, { at: 1 }, { seq: 1 }])

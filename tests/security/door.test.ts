@@ -60,7 +60,7 @@ describe("connections on which nobody has signed in", () => {
     panel.close();
   });
 
-  it("[SEC-26] count no more once somebody has signed in on them, by a panel's socket or a request", async () => {
+  it("[SEC-26] no longer count once somebody has signed in on them, by a panel's socket or a request", async () => {
     await open();
     const token = await signIn(server.app, "fay");
     const panel = await panelOn(token);
@@ -76,7 +76,7 @@ describe("connections on which nobody has signed in", () => {
     panel.close();
   });
 
-  it("[SEC-26] through a proxy of the settings are not taken for one stranger's", async () => {
+  it("[SEC-26] through a configured proxy do not count as one client's", async () => {
     await open({ proxies: ["127.0.0.1"] });
     await many(DOOR.perNetwork + 50, () => "127.0.0.1");
     expect(await count()).toBe(DOOR.perNetwork + 50);

@@ -44,14 +44,14 @@ it("[SEC-22] a body larger than any type is not even parsed", async () => {
   expect((await judge("di", { note: "x".repeat(200_000) })).statusCode).toBe(413);
 });
 
-it("[SEC-22] no more than 200 faults are told of one that is wrong everywhere", async () => {
+it("[SEC-22] at most 200 faults are reported of one that is wrong everywhere", async () => {
   const wrong = Array.from({ length: 30 }, () => Object.fromEntries(many(190).map((_, n) => [`k${n}`, 1])));
   const checks = Array.from({ length: 199 }, () => ({ id: 1, words: 2, stage: 3, post: 4, source: 5 }));
   const { faults } = (await judge("di", { ...APPROVED, gauges: wrong, checks })).json();
   expect(faults).toHaveLength(200);
 });
 
-it("[SEC-22] it is judged for supervisors alone", async () => {
+it("[SEC-22] it is judged only for supervisors", async () => {
   for (const handle of ["ada", "bo", "cy", "ed"])
     expect((await judge(handle, APPROVED)).statusCode).toBe(403);
   expect((await judge("di", APPROVED)).json()).toEqual({ faults: [] });

@@ -48,7 +48,7 @@ describe("planning", () => {
     fay.close();
   });
 
-  it("[SEC-24] never pushes a start that runs off the list", async () => {
+  it("[SEC-24] never pushes a running start off the list", async () => {
     const row = (n: number, stage: string) => ({
       id: `s${n}`,
       code: `C${n}`,
@@ -141,7 +141,7 @@ describe("a session that is over", () => {
     fay.close();
   });
 
-  it("[SEC-25] is read anew for one person so many times and no more, however they ask", async () => {
+  it("[SEC-25] is read again for one person only a bounded number of times, by any route", async () => {
     const { id } = await ended();
     const row = await store.session(id);
     const one = vi.spyOn(store, "session");

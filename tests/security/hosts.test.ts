@@ -47,7 +47,7 @@ describe("the name a request was sent to", () => {
     expect(hostAllowed(host, [ALLOWED])).toBe(may);
   });
 
-  it("[SEC-3] is this server's, or nothing is answered: a page that made its own name point here gets nothing", async () => {
+  it("[SEC-3] must be this server's: a page whose own name was pointed here gets no answer", async () => {
     expect((await ask({ host: "ramp.example" })).status).toBe(200);
     for (const path of ["/", "/health/live", "/api/demo", "/docs/json", "/nowhere"]) {
       const { status, headers } = await ask({ host: "evil.example" }, "GET", path);
@@ -61,7 +61,7 @@ describe("the name a request was sent to", () => {
 });
 
 describe("a page of another site", () => {
-  it("[SEC-9] finds no cookie to ride on and no leave to read, and can send no form", async () => {
+  it("[SEC-9] finds no cookie to use and no permission to read, and can send no form", async () => {
     const from = { origin: "https://evil.example", "sec-fetch-site": "cross-site" };
     const token = await signIn(server.app, "ada");
     for (const [method, path] of [

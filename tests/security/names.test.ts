@@ -110,7 +110,7 @@ describe("an address of the database", () => {
     expect(linkOf(address)).toEqual({ is, host });
   });
 
-  it("[SEC-18] without a host is where the environment says", () => {
+  it("[SEC-18] without a host uses the host of the environment", () => {
     process.env.PGHOST = "db.example";
     expect(linkOf("postgres:///house")).toEqual({ is: "open", host: "db.example" });
     delete process.env.PGHOST;

@@ -93,7 +93,7 @@ describe("a passkey", () => {
     expect((await enter()).statusCode).toBe(200);
   });
 
-  it("[AUT-14] signs nobody in by an answer heard before, one too old, a copy that counts less, or another's name", async () => {
+  it("[AUT-14] signs nobody in by a repeated or old answer, a copy with a lower counter, or another's name", async () => {
     await add();
     const options = await getOptions();
     const answer = key.get(options);
@@ -124,7 +124,7 @@ describe("a passkey", () => {
     expect((await enter()).statusCode).toBe(200);
   });
 
-  it("[AUT-13] is listed without its key, and forgotten by its person alone", async () => {
+  it("[AUT-13] is listed without its key, and only its person can remove it", async () => {
     await add();
     const [mine] = await owned();
     expect(Object.keys(mine ?? {}).sort()).toEqual(["createdAt", "deviceName", "id", "usedAt"]);
@@ -137,7 +137,7 @@ describe("a passkey", () => {
     expect(await owned()).toEqual([]);
   });
 
-  it("[AUT-13] is not to be had where the server was not told of its address", async () => {
+  it("[AUT-13] is not offered by a server that does not know its own address", async () => {
     const plain = await testServer();
     const reply = await plain.app.inject({ method: "POST", url: "/api/sign-in/passkey/options" });
     await plain.close();

@@ -32,7 +32,7 @@ const panelFrom = (token: string, forwarded?: string) =>
   ).settled();
 
 describe("requests", () => {
-  it("[SEC-14] under one sign-in are bounded, from wherever they come; another's are not touched", async () => {
+  it("[SEC-14] under one sign-in are bounded from any address; another person's are not affected", async () => {
     await open({ perMinute: { signIn: 5 } });
     const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
     const ask = (token: string, address: string) => from(address, "/api/me", bearer(token));
@@ -74,7 +74,7 @@ describe("requests", () => {
     expect(await codes(bo, [...proofs, "evidence"])).not.toContain(429);
   });
 
-  it("[SEC-14] from one address are bounded, signed in or not, but never what a stop goes by", async () => {
+  it("[SEC-14] from one address are bounded, signed in or not, but never those that a stop needs", async () => {
     await open({ perMinute: { address: 20 } });
     const token = await signIn(server.app, "fay");
     const { id } = await planned(server.app, token);
@@ -90,7 +90,7 @@ describe("requests", () => {
     expect(await statusOf(from("10.0.0.1"))).toBe(200);
   });
 
-  it("[SEC-14] from addresses of one IPv6 network count together: whoever has one has them all", async () => {
+  it("[SEC-14] from addresses of one IPv6 network count together, because one host can use them all", async () => {
     await open({ perMinute: { address: 20 } });
     let n = 0;
     const codes = await times(21, () => {
@@ -103,7 +103,7 @@ describe("requests", () => {
 });
 
 describe("a proxy", () => {
-  it("[SEC-15] that was not named is not believed: a header anybody can write makes no new address", async () => {
+  it("[SEC-15] that was not configured is not trusted: a header that anybody can write makes no new address", async () => {
     await open({ perMinute: { address: 20 }, proxies: ["10.1.0.0/16"] });
     let n = 0;
     const codes = await times(21, () => {
@@ -113,7 +113,7 @@ describe("a proxy", () => {
     expect(codes.at(-1)).toBe(429);
   });
 
-  it("[SEC-15] that was named says who came to it, and nothing of what they wrote themselves", async () => {
+  it("[SEC-15] that was configured names the client that connected to it, and no address that the client wrote", async () => {
     await open({ perMinute: { address: 20 }, proxies: ["10.1.0.0/16"] });
     let n = 0;
     const codes = await times(21, () => {
@@ -125,7 +125,7 @@ describe("a proxy", () => {
     expect(await statusOf(from("192.0.2.1"))).toBe(429);
   });
 
-  it("[SEC-15] [SEC-5] is one address for sockets too unless it was named", async () => {
+  it("[SEC-15] [SEC-5] counts as one address for sockets too unless it was configured", async () => {
     const rounds = [
       { proxies: [], others: false },
       { proxies: [PROXY], others: true },

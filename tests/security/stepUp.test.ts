@@ -43,7 +43,7 @@ const recorded = async (id: string) =>
   (await server.services.store.read(session, 0, 1_000)).filter((e) => e.command === id);
 
 describe("setting a condition aside", () => {
-  it("[OVR-6] is not heard without the PIN, and leaves nothing on the record", async () => {
+  it("[OVR-6] is rejected without the PIN, and leaves nothing on the record", async () => {
     const id = randomUUID();
     for (const permit of [undefined, "", "p".repeat(54), Buffer.alloc(40).toString("base64url")])
       expect(await ada.command(session, ASIDE, { id, permit })).toMatchObject(NEEDED);
@@ -52,7 +52,7 @@ describe("setting a condition aside", () => {
     expect(await recorded(id)).toHaveLength(1);
   });
 
-  it("[OVR-6] takes a permit for that very command, session and sign-in, for a minute", async () => {
+  it("[OVR-6] needs a permit for exactly that command, session and sign-in, valid for a minute", async () => {
     const [id, other] = [randomUUID(), randomUUID()];
     const elsewhere = (await planned(server.app, await signIn(server.app, "fay"))).id;
     const again = await panelOf(server, "ada");

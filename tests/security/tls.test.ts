@@ -95,7 +95,7 @@ describe("a certificate that was supplied", () => {
     await expect(openTls(choice(), NOW + 3 * DAY)).rejects.toThrow(why);
   });
 
-  it("[SEC-2] is taken, with a word when it ends soon", async () => {
+  it("[SEC-2] is used, with a warning when it ends soon", async () => {
     const choice = supplied("good", ...P256, "-days", "20");
     expect((await openTls(choice, NOW))?.advice).toMatch(/runs out in (19|20) days/);
   });
@@ -120,7 +120,7 @@ describe("a server that speaks TLS", () => {
       asked.on("error", reject).end();
     });
 
-  it("[SEC-2] answers who trusts its certificate, on HTTP and on a socket, and nobody else", async () => {
+  it("[SEC-2] answers only clients that trust its certificate, on HTTP and on a socket", async () => {
     const port = await listen();
     const { status, headers } = await get(port, { ca: readFileSync(at("served").cert) });
     expect(status).toBe(200);
@@ -138,7 +138,7 @@ describe("a server that speaks TLS", () => {
     socket.disconnect();
   });
 
-  it("[SEC-2] binds browsers to TLS only where somebody vouches for the certificate", async () => {
+  it("[SEC-2] sends HSTS with a supplied certificate", async () => {
     const port = await listen(true);
     const { headers } = await get(port, { ca: tls.cert });
     expect(headers["strict-transport-security"]).toBe("max-age=31536000");

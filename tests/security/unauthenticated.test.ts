@@ -59,7 +59,7 @@ const connectPacket = (token: string) => `40${JSON.stringify({ token, proto: PRO
 const nobodys = (n: number) => String(n).padStart(43, "A");
 
 describe("a socket that is refused", () => {
-  it("[SEC-21] is told why and closed, whatever it goes on to say; nothing more is looked up for it", async () => {
+  it("[SEC-21] is told why and closed, whatever it sends after that, without another look-up", async () => {
     const lookUps = await open();
     const { ws, heard, closed } = await raw();
     ws.send(connectPacket(nobodys(0)));
@@ -89,7 +89,7 @@ describe("a socket that is refused", () => {
     },
   );
 
-  it("[SEC-21] [SEC-12] has its place for nobody else's harm: a flood of them is counted in full, looked up in part, and logged once", async () => {
+  it("[SEC-21] [SEC-12] harms nobody else: a flood of them is counted in full, looked up in part, and logged once", async () => {
     const lookUps = await open();
     const session = (await planned(server.app, await signIn(server.app, "fay"))).id;
     const bo = await panelOf(server, "bo");

@@ -49,7 +49,7 @@ describe("who makes up a crew", () => {
     }
   });
 
-  it("[SED-11] passes over who is spoken for, and says when nobody is left", () => {
+  it("[SED-11] skips people who are taken, and says when nobody is left", () => {
     const usual = cast(["cockpit"], demo.people, new Set()).get("cockpit")?.handle ?? "";
     const other = cast(["cockpit"], demo.people, new Set([usual])).get("cockpit");
     expect(other?.handle).not.toBe(usual);

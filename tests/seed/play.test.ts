@@ -28,7 +28,7 @@ describe("a scripted partner", () => {
     expect(took(1) / took(4)).toBeLessThan(5);
   });
 
-  it("[SED-12] begins its pause anew only when it means something else", () => {
+  it("[SED-12] restarts its pause only when its next action changes", () => {
     const move = (key: string, notBefore = 0): Move => ({
       key,
       action: { type: "confirmBrief" },

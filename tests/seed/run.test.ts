@@ -110,7 +110,7 @@ describe("a crew on a real server", () => {
     expect(cockpit).toEqual(["postTaken", "postLeft", "postTaken", "briefed"]);
   });
 
-  it("[SED-10] comes back after the server was started anew, and goes on where the session stands", async () => {
+  it("[SED-10] comes back after the server restarted, and continues from the session's present state", async () => {
     let restarted: Promise<void> | null = null;
     crew = await runCrew({
       url: open.url,

@@ -31,7 +31,7 @@ class Machines {
 }
 
 describe("servers that follow one clock", () => {
-  it("[CLU-9] agree on the time, though their own clocks drift apart, and take no drift for a clock that was set", () => {
+  it("[CLU-9] agree on the time although their own clocks drift apart, and never mistake drift for a clock that was set", () => {
     // 100 parts in a million is twice the error of a quartz clock.
     const machines = new Machines(1.0001, 0.9999);
     const followed = [0, 1].map((n) => new FollowedClock(() => machines.own(n), [machines.sample(n)]));
@@ -46,7 +46,7 @@ describe("servers that follow one clock", () => {
     }
   });
 
-  it("[CLU-9] trust the quickest answer: a slow one moves nothing", () => {
+  it("[CLU-9] trust the quickest answer: a slow one changes nothing", () => {
     const machines = new Machines(1);
     const clock = new FollowedClock(() => machines.own(0), [machines.sample(0, 1)]);
     for (let n = 0; n < 7; n += 1) clock.add(machines.sample(0, 300));

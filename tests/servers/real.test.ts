@@ -88,7 +88,7 @@ describe("two real servers behind one address", () => {
     expect(await cluster.stop()).toEqual([0, 0]);
   });
 
-  it("[CLU-4] count wrong PINs together, however they are spread; and let people in on both", async () => {
+  it("[CLU-4] count wrong PINs together, however they are spread, and both let people sign in", async () => {
     const attempt = async (at: string, pin: string) => {
       const reply = await fetch(`${at}/api/sign-in`, {
         method: "POST",

@@ -38,7 +38,7 @@ async function listening(secret: Uint8Array) {
 }
 
 describe("messages by Redis", () => {
-  it("[CLU-14] are heard from servers that hold the secret alone, and once", async () => {
+  it("[CLU-14] are heard only from servers that hold the secret, and once", async () => {
     complaints = [];
     const [one, two, stranger] = [
       await listening(SECRET),
@@ -71,7 +71,7 @@ describe("messages by Redis", () => {
     await two.bus.close();
   });
 
-  it("[CLU-15] leave Redis when they are of no more use, and all of them when nobody says anything", async () => {
+  it("[CLU-15] leave Redis when they are of no more use, and all of them when no server sends", async () => {
     const client = createClient({ url: redis.url });
     await client.connect();
     await client.del("chockside:words");

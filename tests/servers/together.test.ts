@@ -95,7 +95,7 @@ describe("two servers on one record", () => {
     expect((await two.services.sessions.get(other)).state.stage).toBe("plan");
   });
 
-  it("[CLU-2] record what time brings once, also when the server that was told of it is gone", async () => {
+  it("[CLU-2] record the consequences of time once, also when the server that was told of them is gone", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, CLAIM("cockpit"));
     await bo.command(session, CLAIM("fireGuard"));
@@ -117,7 +117,7 @@ describe("two servers on one record", () => {
     one = await liveServer({ store, hand });
   });
 
-  it("[CLU-3] end a sign-in on both at once, and within seconds when they cannot tell each other", async () => {
+  it("[CLU-3] end a sign-in on both at once, or within seconds when they cannot reach each other", async () => {
     const ada = await panel(two, "ada");
     const token = await signIn(one.app, "cy");
     const cut = await panelOf(two, "cy");
@@ -143,7 +143,7 @@ describe("two servers on one record", () => {
     await ada.cut();
   });
 
-  it("[CLU-5] pass a stop that cannot be written down to the panels of both", async () => {
+  it("[CLU-5] broadcast a stop that cannot be recorded to the panels of both", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     store.broken = true;
     expect(await ada.command(session, HOLD)).toMatchObject({ error: "notAvailable" });
@@ -152,7 +152,7 @@ describe("two servers on one record", () => {
     expect(bo.unrecorded[0]).toMatchObject({ session, action: HOLD, by: { id: "ada" } });
   });
 
-  it("[CLU-5] pass a stop on that takes long, and once only, though it is recorded later", async () => {
+  it("[CLU-5] broadcast a stop that takes long to record, and only once, although it is recorded later", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     store.shut();
     const answer = ada.command(session, HOLD);
@@ -168,7 +168,7 @@ describe("two servers on one record", () => {
     expect([ada.unrecorded.length, bo.unrecorded.length]).toEqual([1, 1]);
   });
 
-  it("[CLU-6] lose no event when messages are lost: they look at the record, twice a second when they know", async () => {
+  it("[CLU-6] lose no event when messages are lost: they read the record, twice a second when they know of the loss", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     meeting.deaf = true;
     await ada.command(session, HOLD);
@@ -189,7 +189,7 @@ describe("two servers on one record", () => {
     expect(bo.faults).toEqual([]);
   });
 
-  it("[CLU-6] take a message that is doubled, late or untrue for no more than it is: a hint", async () => {
+  it("[CLU-6] treat a message that is doubled, late or false as a hint only", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, HOLD);
     const end = await head();
@@ -242,7 +242,7 @@ describe("two servers on one record", () => {
     expect([...ada.faults, ...bo.faults]).toEqual([]);
   });
 
-  it("[STO-10] do not take over what does not follow on what they hold", async () => {
+  it("[STO-10] do not apply events that do not follow those they hold", async () => {
     const ada = await panel(one, "ada");
     meeting.deaf = true;
     await ada.command(session, HOLD);
@@ -258,7 +258,7 @@ describe("two servers on one record", () => {
     expect(live.state.holds).toHaveLength(1);
   });
 
-  it("[CLU-7] know whom the other hears, and for no longer than it says so", async () => {
+  it("[CLU-7] know which panels the other server hears, only as long as it reports them", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, CLAIM("cockpit"));
     await bo.command(session, CLAIM("fireGuard"));
@@ -289,7 +289,7 @@ describe("two servers on one record", () => {
     expect((await links(ada, 2 * LIMITS.beatMs))?.fireGuard.connected).toBe(false);
   });
 
-  it("[CLU-8] void nothing when one joins the other; the first after an absence of all does", async () => {
+  it("[CLU-8] void nothing when one joins the other; the first server after none was running does", async () => {
     expect(await facts()).toEqual(["planned"]);
     const alone = new Meeting();
     const later = await liveServer({ store, hand, others: alone.join() });
@@ -299,7 +299,7 @@ describe("two servers on one record", () => {
 });
 
 describe("a proof of a device's key", () => {
-  it("[CLU-12] [DEV-4] taken by one server is taken by no other, and while the database is away by none twice", async () => {
+  it("[CLU-12] [DEV-4] that one server accepted is accepted by no other, and by none twice while the database is away", async () => {
     const directory = await crewDirectory();
     const secret = Buffer.alloc(32, "chance");
     const apart = new Meeting();
@@ -395,7 +395,7 @@ describe("two sessions of one aircraft on two servers", () => {
 });
 
 describe("a session read while another server goes on in it", () => {
-  it("[CLU-6] is read to where it stands, and not taken for one whose record is wrong", async () => {
+  it("[CLU-6] is read up to its present end, and not reported as a wrong record", async () => {
     class Moving extends MemoryEventStore {
       between: (() => Promise<void>) | null = null;
       override async read(id: string, since: number, limit: number) {
