@@ -16,6 +16,9 @@ const GRACE = { first: [2, 4], later: [20, 30] } as const;
 const LOOK = 1;
 const AFTER_REFUSAL = 4;
 
+/** Refusals of a post that another person may take. */
+const UNFIT: readonly Refusal["reason"][] = ["alreadyHoldsPost", "notQualified", "postElsewhere"];
+
 export interface PartnerOptions {
   post: Post;
   me: SignedIn;
@@ -104,7 +107,7 @@ export class Partner {
     if (result && "refusal" in result && result.refusal) {
       this.#notBefore = link.serverNow() + (AFTER_REFUSAL * 1000) / script.pace;
       const { reason } = result.refusal;
-      if (action.type === "claimPost" && (reason === "alreadyHoldsPost" || reason === "notQualified")) {
+      if (action.type === "claimPost" && UNFIT.includes(reason)) {
         onUnfit(post, result.refusal);
       } else onRefused(post, action, result.refusal);
     }

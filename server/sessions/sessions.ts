@@ -4,6 +4,7 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import { fieldFor } from "../../shared/field/fieldFor.ts";
 import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
+import { takesPost } from "../../shared/posts/takesPost.ts";
 import type { Command, Send } from "../../shared/protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
@@ -13,7 +14,17 @@ import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
-import { act, type Person, type Step, tell, tellField, tick, unsettle } from "../../shared/session/step.ts";
+import {
+  act,
+  type Outside,
+  type Person,
+  type Step,
+  tell,
+  tellField,
+  tick,
+  unsettle,
+} from "../../shared/session/step.ts";
+import type { PostElsewhere } from "../../shared/session/verdict.ts";
 import { isStop } from "../../shared/signals/isStop.ts";
 import { sameStop } from "../../shared/stops/sameStop.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
@@ -85,6 +96,8 @@ export class Sessions {
   readonly #over = new Set<string>();
   #audience: Audience = nobody;
   #leaving: Promise<unknown> = Promise.resolve();
+  /** The last attempt of each person to take a post. */
+  readonly #taking = new Map<string, Promise<unknown>>();
 
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
@@ -250,7 +263,7 @@ export class Sessions {
       const live = await this.get(command.session);
       if (isOver(live.state) && command.action.type === "send" && stop)
         return await this.#stopAfterwards(live.state, command.action, person, command.id);
-      const answer = (elsewhere?: string) =>
+      const answer = (outside: Outside = {}) =>
         this.#kept(
           live.run((draft): CommandResult => {
             const before = draft.answeredBefore(command.id);
@@ -260,7 +273,7 @@ export class Sessions {
             const same = flood ? sameStop(draft.state, command.action, person) : null;
             if (same !== null) return { status: "duplicate", seq: same };
             const step = act(draft.state, command.action, person, mark, clock.now(), {
-              elsewhere,
+              ...outside,
               standing: this.#deps.records.news(draft.state),
               field: this.#field.news(draft.state),
             });
@@ -271,6 +284,7 @@ export class Sessions {
             return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
           }),
         );
+      if (takesPost(command.action)) return await this.#onePostEach(live, person, answer);
       return await (leavesBrief(command.action) ? this.#oneByOne(live, answer) : answer());
     } catch (error) {
       if (!(error instanceof NoSuchSession)) await passOn();
@@ -321,7 +335,7 @@ export class Sessions {
   }
 
   /** Lets sessions leave the brief one at a time: of two with the same aircraft, the second must find the first. */
-  #oneByOne<T>({ state }: LiveSession, answer: (elsewhere?: string) => Promise<T>): Promise<T> {
+  #oneByOne<T>({ state }: LiveSession, answer: (outside: Outside) => Promise<T>): Promise<T> {
     const { store, inTurn } = this.#deps;
     const look = async () => {
       const open = await store.openSessions();
@@ -329,11 +343,51 @@ export class Sessions {
         ({ id, aircraft, stage }) =>
           aircraft === state.aircraft && id !== state.id && stage !== "plan" && stage !== "brief",
       );
-      return answer(other?.code);
+      return answer({ elsewhere: other?.code });
     };
     const turn = this.#leaving.then(() => inTurn([`aircraft:${state.aircraft}`], look));
     this.#leaving = turn.catch(() => undefined);
     return turn;
+  }
+
+  /** Gives a person one post at a time: of two sessions, the second must find what the first one gave. */
+  #onePostEach<T>(live: LiveSession, { id }: Person, answer: (outside: Outside) => Promise<T>): Promise<T> {
+    const look = async () => {
+      const held = await this.#heldElsewhere(live.state.id, id);
+      // Any other post weighs more than the supervisor's, which may be held at several aircraft.
+      return answer({ postElsewhere: held.find((h) => h.post !== "supervisor") ?? held[0] });
+    };
+    const before = this.#taking.get(id) ?? Promise.resolve();
+    const turn = before.then(() => this.#deps.inTurn([`person:${id}`], look));
+    this.#taking.set(
+      id,
+      turn.catch(() => undefined),
+    );
+    return turn;
+  }
+
+  /** Returns the posts that a person holds in open sessions but one, up to the newest event of each. */
+  async #heldElsewhere(session: string, person: string): Promise<PostElsewhere[]> {
+    const heads = await this.#deps.store.openHeads();
+    const others = heads.filter(({ id }) => id !== session);
+    const open = await Promise.all(
+      others.map(async ({ id, headSeq }) => {
+        try {
+          const live = await this.get(id);
+          if (headSeq > live.state.seq) await live.follow(headSeq);
+          return [live];
+        } catch (error) {
+          // Nobody can act in a session that cannot be read, and it must not keep posts of all others from everybody.
+          this.#deps.log.error({ err: error, session: id }, "posts held in a session could not be read");
+          return [];
+        }
+      }),
+    );
+    return open
+      .flat()
+      .flatMap(({ code, state }) =>
+        POSTS.filter((post) => state.posts[post]?.id === person).map((post) => ({ code, post })),
+      );
   }
 
   /** Stops every timer. */

@@ -28,7 +28,7 @@ export const postSilent: AlertDefinition<"postSilent"> = {
   to: ["cockpit", "supervisor"],
   priority: "warning",
   latching: false,
-  shelvable: true,
+  shelvable: false,
   acts: null,
   trigger: null,
   about: "aircraft",

@@ -260,7 +260,7 @@ it("[PWA-11] the same person on another device takes the post along, and the old
 
 it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, or stays inverted with reduced motion, until answered", async () => {
   const { seat, code } = await supervising("demelza");
-  const guard = await seatOf("cador", { width: 390, height: 844 });
+  const guard = await seatOf("perran", { width: 390, height: 844 });
   await join(guard, code, "Take fire guard");
   await seat.press("Hold");
   const strobe = guard.page.locator(".strobe");
@@ -304,7 +304,7 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
       start.apply(this, at);
     };
   });
-  const guard = await Seat.inContext(context, server.url, "cador");
+  const guard = await Seat.inContext(context, server.url, "tamsin");
   open.push(guard);
   await join(guard, code, "Take fire guard");
   const notes = () => guard.page.evaluate(() => (window as { notes?: number[] }).notes ?? []);

@@ -18,6 +18,26 @@ export interface Reached {
 
 const SCRIPT = { seed: 5, cart: "Knocker" };
 
+/** Lets the crew leave the posts of its earlier sessions: a person holds posts in one session at a time. */
+async function leaveOthers(
+  url: string,
+  crew: Crew,
+  panels: Record<Post, TestPanel>,
+  id: string,
+): Promise<void> {
+  const listed = await fetch(`${url}/api/sessions`, {
+    headers: { authorization: `Bearer ${await crew.supervisor.token()}` },
+  });
+  const rows = (await listed.json()) as { id: string; stage: string }[];
+  const others = rows.filter((r) => r.id !== id && r.stage !== "closed" && r.stage !== "abandoned");
+  for (const other of others)
+    for (const post of POSTS) {
+      // Only the device that holds a post leaves it: this moves the post to this device.
+      await panels[post].command(other.id, { type: "claimPost", post });
+      await panels[post].command(other.id, { type: "leavePost", post });
+    }
+}
+
 /**
  * Brings a session to the moment at which a test's story begins. Each post answers its asks as a scripted partner
  * would, but at once, over a socket with the seat's own sign-in. The test then touches the panels.
@@ -71,6 +91,7 @@ export class Prompter {
         });
       }),
     );
+    await leaveOthers(url, crew, panels, id);
     const prompter = new Prompter(id, server, panels, pace);
     for (const post of POSTS) await prompter.give(post, { type: "claimPost", post });
     await Promise.all(crew.all.map((seat) => seat.turnTo(`/session/${id}`)));

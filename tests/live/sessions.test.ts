@@ -205,30 +205,33 @@ describe("two servers on one record", () => {
 describe("two sessions of one aircraft", () => {
   it("[STG-17] leave their briefs one at a time, whether both commands come at once or in turn", async () => {
     const test = await testServer();
-    const crew = POSTS.map((post): [Person, Post] => [
-      { ...FAY, id: post, name: post, device: `${post}-tablet` },
-      post,
-    ]);
-    const briefed = async () => {
+    // A person holds a post in one session at a time: each session has a crew of its own.
+    const crewOf = (n: number) =>
+      POSTS.map((post): [Person, Post] => [
+        { ...FAY, id: `${post}-${n}`, name: post, device: `${post}-${n}-tablet` },
+        post,
+      ]);
+    const crews = [crewOf(1), crewOf(2)] as const;
+    const briefed = async (crew: readonly [Person, Post][]) => {
       const session = await plan(test);
       for (const [who, post] of crew) await say(test, session, { type: "claimPost", post }, who);
       await say(test, session, { type: "advance", to: "brief" }, crew[0]?.[0]);
       for (const [who] of crew) await say(test, session, { type: "confirmBrief" }, who);
       return session;
     };
-    const [one, two] = [await briefed(), await briefed()];
+    const [one, two] = [await briefed(crews[0]), await briefed(crews[1])];
     const secure: Action = { type: "advance", to: "secure" };
     const answers = await Promise.all([
-      say(test, one, secure, crew[0]?.[0]),
-      say(test, two, secure, crew[0]?.[0]),
+      say(test, one, secure, crews[0][0]?.[0]),
+      say(test, two, secure, crews[1][0]?.[0]),
     ]);
     const code = (await test.services.sessions.get(one)).code;
     expect(answers).toMatchObject([
       { status: "accepted" },
       { status: "refused", refusal: { reason: "aircraftBusy", found: code } },
     ]);
-    await say(test, one, { type: "abandon", reason: "weather" }, crew[0]?.[0]);
-    expect(await say(test, two, secure, crew[0]?.[0])).toMatchObject({ status: "accepted" });
+    await say(test, one, { type: "abandon", reason: "weather" }, crews[0][0]?.[0]);
+    expect(await say(test, two, secure, crews[1][0]?.[0])).toMatchObject({ status: "accepted" });
     await test.close();
   });
 });

@@ -371,7 +371,14 @@ describe("two sessions of one aircraft on two servers", () => {
       await liveServer({ store, directory, hand, others: apart.join() }),
     ];
     const say = (server: LiveServer | undefined, id: string, post: Post, action: Action) => {
-      const person = { id: post, name: post, device: `${post}-tablet`, mayHold: POSTS, currentUntil: null };
+      // Each server's session has a crew of its own.
+      const person = {
+        id: `${post}-${server ? servers.indexOf(server) : ""}`,
+        name: post,
+        device: `${post}-tablet`,
+        mayHold: POSTS,
+        currentUntil: null,
+      };
       const command = { v: 1, id: randomUUID(), session: id, clientAt: 1, action } as const;
       return server?.services.sessions.command(person, command);
     };
@@ -393,6 +400,67 @@ describe("two sessions of one aircraft on two servers", () => {
     for (const server of servers) await server.close();
   });
 });
+
+describe("a person and two sessions on two servers", () => {
+  const bo = { id: "bo", name: "Bo", device: "bo-tablet", mayHold: POSTS, currentUntil: null };
+  const claim = (server: LiveServer, id: string, post: Post, person = bo) =>
+    server.services.sessions.command(person, {
+      v: 1,
+      id: randomUUID(),
+      session: id,
+      clientAt: 1,
+      action: { type: "claimPost", post },
+    });
+  const other = async () => (await planned(two.app, await signIn(two.app, "fay"))).id;
+
+  it("[PST-12] takes a post in one of them only, asked of both servers at once", async () => {
+    const second = await other();
+    // A database gives the turns that two servers share; here one chain does.
+    let last: Promise<unknown> = Promise.resolve();
+    const keys: string[] = [];
+    one.services.directory.inTurn = <T>(of: readonly string[], work: () => Promise<T>): Promise<T> => {
+      keys.push(...of);
+      const turn = last.then(work);
+      last = turn.catch(() => {});
+      return turn;
+    };
+    const apart = new Meeting();
+    const servers = [
+      await liveServer({ store, directory: one.services.directory, hand, others: apart.join() }),
+      await liveServer({ store, directory: one.services.directory, hand, others: apart.join() }),
+    ] as const;
+    const answers = await Promise.all([
+      claim(servers[0], session, "fireGuard"),
+      claim(servers[1], second, "fireGuard"),
+    ]);
+    expect(answers).toMatchObject([
+      { status: "accepted" },
+      { status: "refused", refusal: { reason: "postElsewhere" } },
+    ]);
+    expect(keys).toEqual(["person:bo", "person:bo"]);
+    for (const server of servers) await server.close();
+  });
+
+  it("[PST-12] may supervise both, and takes a post in the second once the first is left", async () => {
+    const second = await other();
+    expect(await claim(one, session, "supervisor")).toMatchObject({ status: "accepted" });
+    expect(await claim(two, second, "supervisor")).toMatchObject({ status: "accepted" });
+    const fay = { ...bo, id: "fay-2", device: "fay-2-tablet" };
+    await claim(one, session, "fireGuard", fay);
+    const refused = await claim(two, second, "cockpit", fay);
+    expect(refused).toMatchObject({ refusal: { reason: "postElsewhere", found: await codeOf(session) } });
+    await one.services.sessions.command(fay, {
+      v: 1,
+      id: randomUUID(),
+      session,
+      clientAt: 1,
+      action: { type: "leavePost", post: "fireGuard" },
+    });
+    expect(await claim(two, second, "cockpit", fay)).toMatchObject({ status: "accepted" });
+  });
+});
+
+const codeOf = async (id: string) => (await store.session(id))?.code;
 
 describe("a session read while another server goes on in it", () => {
   it("[CLU-6] is read up to its present end, and not reported as a wrong record", async () => {

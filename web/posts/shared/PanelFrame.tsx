@@ -24,6 +24,7 @@ import type { Panel } from "./model.ts";
 import { sentRows } from "./sentRows.ts";
 import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
+import { useTouch } from "./useTouch.ts";
 
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
@@ -47,6 +48,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { state, post, now, words } = panel;
   const { text } = words;
   const units = useUnits();
+  useTouch(panel);
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
