@@ -80,6 +80,9 @@ export function playPost(state: SessionState, post: Post, now: number, script: S
   return moves.sort((a, b) => a.notBefore - b.notBefore)[0] ?? null;
 }
 
+/** What a partner writes of an engine that was shut down without oil pressure. */
+const LOOKED_AT = "Looked at: gauge line";
+
 function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {
   const chosen = choose(state, ask, script);
   if (!chosen) return null;
@@ -87,6 +90,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
   const filled = fill(chosen, {
     ...(ask.engine === null ? {} : { engine: ask.engine }),
     ...(figure ? { figure } : {}),
+    ...(ask.say === "oilUnknown" || chosen.need?.is === "words" ? { reason: LOOKED_AT } : {}),
     ...(chosen.need?.is === "blades" ? { blades: { blades: chosen.need.atLeast, resistance: false } } : {}),
     ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind.max.value, script) } : {}),
   });
@@ -109,6 +113,10 @@ function choose(state: SessionState, ask: Ask, script: Script): Choice | null {
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (ask.say === "cranking" && engine) {
     const word = crankEnds(engine, script).caught ? "caught" : "startAbandoned";
+    return ask.choices.find((c) => c.word === word) ?? null;
+  }
+  if (ask.say === "alert.starterLimit" && engine) {
+    const word = crankEnds(engine, script).caught ? "releasedCaught" : "releasedAbandoned";
     return ask.choices.find((c) => c.word === word) ?? null;
   }
   if (ask.say === "absentHold") return null;

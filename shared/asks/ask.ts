@@ -10,8 +10,8 @@ export type Need =
   | { is: "engine" }
   | { is: "figure"; field: "volts" | "pressure" | "reading"; unit: Unit }
   | { is: "reason" }
-  /** A defect in the person's own words. */
-  | { is: "words" }
+  /** The person's own words: what a defect is, or why it is closed. */
+  | { is: "words"; field: "words" | "reason" }
   | { is: "engineAndReason" }
   | { is: "blades"; atLeast: number }
   | { is: "weather" };
@@ -38,7 +38,8 @@ type ReadingDraft = Omit<Extract<Action, { type: "reading" }>, "reading">;
 type BladesDraft = Omit<Extract<Action, { type: "countBlades" }>, "blades" | "resistance">;
 type RunUpDraft = Omit<Extract<Action, { type: "recordRunUp" }>, "reading">;
 type DefectDraft = Omit<Extract<Action, { type: "writeDefect" }>, "words">;
-type Draft = Action | DefectDraft | ReadingDraft | BladesDraft | RunUpDraft;
+type CloseDraft = Omit<Extract<Action, { type: "closeDefect" }>, "reason">;
+type Draft = Action | DefectDraft | CloseDraft | ReadingDraft | BladesDraft | RunUpDraft;
 
 /** One action that a person can take, apart from its label. */
 export interface Offer {
@@ -63,7 +64,9 @@ export type Detail =
   /** A check, a drill or its step, in the words of the type's author. */
   | { is: "ofType"; words: string }
   | { is: "person"; name: string }
-  | { is: "posts"; posts: Post[] };
+  | { is: "posts"; posts: Post[] }
+  /** A defect in the words of whoever wrote it. */
+  | { is: "defect"; words: string };
 
 /** One thing asked of a post now. */
 export interface Ask {
@@ -121,7 +124,7 @@ export function fill(chosen: Offer, given: Given): Action | null {
     case "reason":
       return given.reason === undefined ? null : ({ ...draft, note: given.reason } as Action);
     case "words":
-      return given.reason === undefined ? null : ({ ...draft, words: given.reason } as Action);
+      return given.reason === undefined ? null : ({ ...draft, [need.field]: given.reason } as Action);
     case "engineAndReason":
       if (given.engine === undefined || given.reason === undefined) return null;
       return { ...draft, engine: given.engine, reason: given.reason } as Action;

@@ -7,6 +7,7 @@ type OwnAsk =
   | "absentHold"
   | "allClear"
   | "arcClear"
+  | "barringDefect"
   | "brakesSet"
   | "brief"
   | "check"

@@ -1,5 +1,6 @@
 import { alertAsks } from "../alerts/asks.ts";
 import { checks } from "../checks/asks.ts";
+import { barringDefects } from "../defects/asks.ts";
 import { drillSteps } from "../drills/asks.ts";
 import { nextEngine, startAsks, unattendedAsks } from "../engine/asks.ts";
 import { clearances } from "../engine/clearanceAsks.ts";
@@ -26,7 +27,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
   cockpit: [cutAgain, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
   fireGuard: [guarding, bladesByGuard],
   groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
-  supervisor: [clearances, unattendedAsks, allClearAsk, nextStage, goBack],
+  supervisor: [clearances, unattendedAsks, barringDefects, allClearAsk, nextStage, goBack],
 };
 
 /**

@@ -13,6 +13,7 @@ export type ChoiceWord =
   | "chocksOut"
   | "clearOfAircraft"
   | "clearToStart"
+  | "closeDefect"
   | "connectPower"
   | "countBlades"
   | "cranking"

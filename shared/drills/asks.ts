@@ -26,7 +26,7 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
           detail: { is: "ofType", words: step.words },
           choices: [
             lacksDefect(state, run, step)
-              ? choice("writeDefect", "yes", defectAt(run), { is: "words" })
+              ? choice("writeDefect", "yes", defectAt(run), { is: "words", field: "words" })
               : choice("stepDone", "yes", taken(true)),
             choice("stepLeft", "plain", taken(false)),
           ],

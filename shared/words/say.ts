@@ -65,6 +65,7 @@ export function sayIn(words: Catalogue) {
       case "person":
         return of.name;
       case "ofType":
+      case "defect":
         return of.words;
       case "posts":
         return posts(of.posts).toLowerCase();

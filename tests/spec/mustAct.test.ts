@@ -98,7 +98,8 @@ describe("an engine shut down without oil pressure", () => {
   it("[ENG-8] nor while its drill is open", () => {
     const story = shut(DRILLED);
     story.say("supervisor", { type: "acknowledgeAlert", alert: story.state.alerts[0]?.id ?? 0 });
-    expect(next(story)?.choices).toEqual([]);
+    const offered = asks(story, "cockpit").flatMap((a) => a.choices.map((c) => c.word));
+    expect(offered).not.toContain("readyToStart");
     story.say("supervisor", { type: "endDrill", run: story.state.drills[0]?.id ?? 0, outcome: "found" });
     expect(next(story)?.choices).toHaveLength(1);
   });
@@ -136,5 +137,21 @@ describe("steps of a drill", () => {
     expect(done?.word).toBe("stepDone");
     story.say("supervisor", { type: "drillStep", run, step: 0, done: true });
     expect(story.refused).toBeNull();
+  });
+
+  it("[DRL-8] the supervisor is asked to close what bars the next engine, with what was found", () => {
+    const conditions = [...FOUR.conditions, "noBarringDefect"] as const;
+    const story = starting({ ...FOUR, conditions: [...conditions] });
+    story.say("cockpit", { type: "writeDefect", words: "loose cowl", engine: 3, barsStart: true });
+    const asked = asks(story, "supervisor").find((a) => a.say === "barringDefect");
+    expect(asked && say.ask(asked)).toBe(
+      "A defect bars the start of number 3: loose cowl. Is it dealt with?",
+    );
+    const [close] = asked?.choices ?? [];
+    expect(close && fill(close, {})).toBeNull();
+    const action = close && fill(close, { reason: "fastened" });
+    if (action) story.say("supervisor", action);
+    expect(story.state.defects).toEqual([]);
+    expect(asks(story, "cockpit").map((a) => a.say)).toContain("readyToStart");
   });
 });

@@ -85,7 +85,7 @@ export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }:
     default:
       return (
         <ReasonEntry
-          prompt={need?.is === "words" ? entry.defect : entry.reason}
+          prompt={need?.is === "words" && need.field === "words" ? entry.defect : entry.reason}
           usual={[]}
           word={answer.word}
           disabled={blocked}
