@@ -1,5 +1,5 @@
 import type { RecordEvent, RecordFact } from "../protocol/recordEvents.ts";
-import type { EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
+import type { Contribution, EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
 import { type AircraftRecord, keyOf, NOTHING_REPORTED } from "./record.ts";
 
 const STARTER_USES_KEPT = 12;
@@ -78,13 +78,18 @@ function contributed(
       engines: united(record.engines, contribution.engines),
       lastReported: latest(record.lastReported, contribution.lastReported),
       open: over ? others : { ...others, [session]: through },
-      endedElsewhere: over
-        ? record.endedElsewhere.filter((e) => e.session !== session)
-        : record.endedElsewhere,
+      endedElsewhere: record.endedElsewhere.filter(
+        (e) => e.session !== session || (!over && !stoppedSince(e.item, contribution)),
+      ),
     },
     session,
     fresh,
   );
+}
+
+/** An engine that was seen still and stands still in its own session too: when it turns again, that is a new item. */
+function stoppedSince(item: Item, { items }: Contribution): boolean {
+  return item.is === "turning" && !items.some((i) => keyOf(i) === keyOf(item));
 }
 
 function added(record: AircraftRecord, session: string | null, items: readonly Item[]): AircraftRecord {

@@ -152,6 +152,20 @@ describe("what stands at an aircraft", () => {
     expect(next.send("fireGuard", "propellerStill", { engine: 3 }).refusal?.reason).toBe("nothingOpen");
   });
 
+  it("[STN-7] an engine that turns again after its propeller was seen still is told of again", () => {
+    const ramp = new Ramp();
+    const live = ramp.plan().upTo("starting").running(3);
+    ramp.settle(live);
+    const other = ramp.plan().manned().upTo("brief");
+    other.send("fireGuard", "propellerStill", { engine: 3 });
+    ramp.settle(other);
+    live.send("cockpit", "shutDown", { engine: 3 });
+    ramp.settle(live);
+    live.wait(60).running(3);
+    ramp.settle(live);
+    expect(other.state.standing?.turning).toMatchObject([{ engine: 3 }]);
+  });
+
   it("[STN-8] open drills and defects go on, and what was closed does not come back", () => {
     const ramp = new Ramp();
     const first = ramp.plan({ type: DRILLED }).manned();
