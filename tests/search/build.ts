@@ -7,6 +7,9 @@ import { build, type Plugin } from "esbuild";
 import type { Mutant } from "./mutants.ts";
 
 type SearchModule = typeof import("./search.ts");
+type AircraftModule = typeof import("./aircraft/search.ts");
+/** One place of the core and what stands there instead. */
+type Change = Pick<Mutant, "name" | "file" | "find" | "replace">;
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -14,12 +17,21 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
  * Returns the search bundled with the core that it searches; with a mutant, the core is broken in that one place.
  * @throws Error unless the text that a mutant replaces occurs exactly once in its file
  */
-export async function searchOf(mutant?: Mutant): Promise<SearchModule> {
+export function searchOf(mutant?: Change): Promise<SearchModule> {
+  return built("tests/search/search.ts", mutant);
+}
+
+/** Does the same for the search of an aircraft with several sessions. */
+export function aircraftSearchOf(mutant?: Change): Promise<AircraftModule> {
+  return built("tests/search/aircraft/search.ts", mutant);
+}
+
+async function built<Module>(entry: string, mutant: Change | undefined): Promise<Module> {
   const folder = mkdtempSync(join(tmpdir(), "chockside-search-"));
   const outfile = join(folder, "search.cjs");
   try {
     await build({
-      entryPoints: [join(root, "tests/search/search.ts")],
+      entryPoints: [join(root, entry)],
       bundle: true,
       format: "cjs",
       platform: "node",
@@ -28,14 +40,14 @@ export async function searchOf(mutant?: Mutant): Promise<SearchModule> {
       outfile,
       plugins: mutant ? [breaking(mutant)] : [],
     });
-    return createRequire(import.meta.url)(outfile) as SearchModule;
+    return createRequire(import.meta.url)(outfile) as Module;
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
 /** Returns the text of a file with a mutant's change. */
-export function broken(mutant: Mutant): string {
+export function broken(mutant: Change): string {
   const text = readFileSync(join(root, mutant.file), "utf8");
   const times = text.split(mutant.find).length - 1;
   if (times !== 1) {
@@ -44,7 +56,7 @@ export function broken(mutant: Mutant): string {
   return text.replace(mutant.find, () => mutant.replace);
 }
 
-function breaking(mutant: Mutant): Plugin {
+function breaking(mutant: Change): Plugin {
   const contents = broken(mutant);
   return {
     name: "mutant",
