@@ -145,8 +145,10 @@ class Aircraft:
                     self.gone.add(stands.pop(no, None))
                 for no in [no for no, key in stands.items() if key[0] == fact["session"] and key not in items]:
                     del stands[no]
+                # An engine seen still is told of again only after it stood still in its own session too.
+                self.gone -= {g for g in self.gone if g and g[0] == fact["session"] and g[1] == "turning" and g not in items}
                 for key in items:
-                    if key not in stands.values() and (key[1] == "turning" or key not in self.gone):
+                    if key not in stands.values() and key not in self.gone:
                         stands[number] = key
                         number += 1
                 open_.pop(fact["session"], None)

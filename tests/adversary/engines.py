@@ -39,6 +39,10 @@ class Engines:
         if burns:
             if self.hands and self.hands[0] == n:
                 self.bad("HND-3", f"{n} is cranked with hands on its propeller")
+            others = [is_ for e, is_ in self.life.items() if e != n]
+            early = self.stage in ("plan", "brief", "secure", "powerUp", "groundPower")
+            if n in self.not_clear or "cranking" in others or early:
+                self.bad("FIR-8", f"{n} burns and is cranked while its arc is not clear, beside another, or too early")
         elif not clearance or clearance["engine"] != n or fact.get("ref") != clearance["id"]:
             self.bad("CLR-12", f"{n} is cranked without a clearance that stands")
         else:
@@ -94,6 +98,7 @@ class Engines:
             self.bad("CON-15", "a guard's place reported for nobody")
         if not self.guard or self.guard["engine"] != n:
             self.guard, self.arcs = {"engine": n, "since": self.seq}, {}
+            self.not_clear = set()
         self.guard["at"] = self.at
 
     def sent_guardAway(self, fact, n):
@@ -103,10 +108,12 @@ class Engines:
         if "fireGuard" not in (self.post, fact.get("seenFrom")) or not self.guard or self.guard["engine"] != n:
             self.bad("CON-15", f"the arc of {n} is clear by no guard who stands there")
         self.arcs[n] = (self.seq, self.at)
+        self.not_clear.discard(n)
 
     def sent_arcNotClear(self, fact, n):
         for engine in self.engines if n is None else (n,):
             self.arcs.pop(engine, None)
+            self.not_clear.add(engine)
 
     sent_peopleAtAircraft = sent_arcNotClear
 

@@ -19,6 +19,7 @@ class Session(Course, Engines, Stops, Services):
         self.stage, self.over = "plan", False
         self.posts = dict.fromkeys(("cockpit", "fireGuard", "groundPower", "supervisor"))
         self.offers, self.epoch, self.stops, self.sent = {}, 1, {}, {}
+        self.not_clear = set()
         self.guard, self.arcs, self.brakes, self.chocks, self.power = None, {}, None, False, None
         self.life = dict.fromkeys(self.engines, "off")
         self.request, self.clearance, self.cleared = {}, None, 0
@@ -129,6 +130,8 @@ class Session(Course, Engines, Stops, Services):
         answer, kind = fact["answer"], asked["kind"]
         if answer == "readBack":
             self.read_back(fact, asked)
+        elif answer == "unable" and kind == "readyToStart":
+            self.request.pop(asked["engine"], None)
         elif answer == "authorise":
             if self.post != "cockpit" or kind not in SERVICES + ("handlePropeller",):
                 return self.bad("PWR-2", "leave by another post")
@@ -167,7 +170,9 @@ class Session(Course, Engines, Stops, Services):
                 self.drills.pop(item["ref"], None)
             if item["is"] == "hands" and self.hands and self.hands[1] == item["ref"]:
                 self.hands = None
-            self.ends(item["is"], item["ref"])
+            # A propeller seen still from elsewhere: by this session's own reports the engine goes on turning.
+            if item["is"] != "turning":
+                self.ends(item["is"], item["ref"])
         self.left_hands = {no: i["item"]["engine"] for no, i in items.items() if i["item"]["is"] == "hands"}
         self.left_turning = {no: i["item"]["engine"] for no, i in items.items() if i["item"]["is"] == "turning"}
         self.drills = {run: d for run, d in self.drills.items() if run < FOREIGN or run - FOREIGN in items}

@@ -26,6 +26,14 @@ class Stops:
         self.stop_begins(self.seq, "hold", None, None, fact["post"])
         self.begins("hold", self.seq)
 
+    def on_silenceHeld(self, fact):
+        self.stop_begins(self.seq, "hold", None, None, None)
+        self.begins("hold", self.seq)
+
+    def on_fireOutLapsed(self, fact):
+        if fact["fire"] in self.stops:
+            self.stops[fact["fire"]]["out"] = None
+
     def sent_turning(self, fact, n):
         if n in self.life and self.life[n] == "off":
             self.cranks(n)
@@ -46,7 +54,7 @@ class Stops:
             heir = by_post or (self.post == "supervisor" and "note" in fact)
             may = owner == self.who["id"] or (not there and heir)
         if not may:
-            self.bad("PRS-4" if owner is None else "HLD-3", "a hold is released by somebody who may not")
+            self.bad("PRS-12" if owner is None else "HLD-3", "a hold is released by somebody who may not")
         self.stop_ends(fact["ref"])
 
     def sent_resetCut(self, fact, n):
