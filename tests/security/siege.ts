@@ -109,7 +109,7 @@ async function sitThere(url: string, localAddress: string, count: Count): Promis
   for (const socket of sockets) socket.destroy();
 }
 
-/** Signs in on a socket and sends a hundred stops to a session that is over. */
+/** Signs in on a socket and sends ten stops to a session that is over. */
 async function stopOver({ url, guest, over }: Target, count: Count): Promise<void> {
   const ws = new WebSocket(`${url.replace("http", "ws")}/live/?EIO=4&transport=websocket`);
   ws.on("error", () => {});
@@ -121,7 +121,7 @@ async function stopOver({ url, guest, over }: Target, count: Count): Promise<voi
       if (text.startsWith("0")) ws.send(`40${JSON.stringify({ token: guest, proto: PROTOCOL })}`);
       if (text === "2") ws.send("3");
       if (text.startsWith("40"))
-        for (let n = 0; n < 100; n += 1) {
+        for (let n = 0; n < 10; n += 1) {
           const action = { type: "send", kind: "hold", channel: "panel" };
           const command = { v: 1, id: randomUUID(), session: over, clientAt: 1, action };
           ws.send(`42${n}${JSON.stringify(["command", command])}`);
@@ -129,7 +129,7 @@ async function stopOver({ url, guest, over }: Target, count: Count): Promise<voi
       if (!text.startsWith("43")) return;
       answered += 1;
       count(/accepted|duplicate/.test(text) ? "stop taken" : "stop other");
-      if (answered === 100) ws.close();
+      if (answered === 10) ws.close();
     });
   });
 }
