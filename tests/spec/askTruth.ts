@@ -110,8 +110,7 @@ export const NEVER: readonly Rule[] = [
   [
     "oil, starter, guard and stops are not put aside",
     offers("shelve"),
-    (_state, ask) =>
-      !["alert.groundPowerOutOfRange", "alert.unanswered"].includes(ask.say.replace("Over", "")),
+    (_state, ask) => MUST_ACT.some((kind) => ask.say.endsWith(`.${kind}`)),
   ],
   [
     "an alert does not hide the ask with its answer",
