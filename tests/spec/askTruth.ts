@@ -32,6 +32,17 @@ const on: Wrong = ({ groundPower }) => groundPower.is === "on";
 const off: Wrong = ({ groundPower }) => groundPower.is !== "on";
 const anyTurns = (state: SessionState) => state.engines.some((e) => isTurning(e.life));
 
+const MUST_ACT = [
+  "fire",
+  "cut",
+  "hold",
+  "oilFirstLate",
+  "oilNormalLate",
+  "starterLimit",
+  "guardMissing",
+  "turningUncleared",
+];
+
 /** Rules for what no ask may say in a state, because it is false there, unsafe, or impossible. */
 export const NEVER: readonly Rule[] = [
   ["a plug that is in is not put in", say("connectPower", "powerConnected", "answer.connectPower"), on],
