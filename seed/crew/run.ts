@@ -107,10 +107,10 @@ class Crew {
   }
 
   /** Signs in one person to read the server's state. */
-  async #scout(wanted: readonly Post[]): Promise<SignedIn> {
+  async #scout(wanted: readonly Post[], device = "crew-scout"): Promise<SignedIn> {
     const first = [...cast(wanted, this.#signIns, this.#spokenFor).values()].find((s) => s !== null);
     if (!first) throw new Error("nobody of the demo people may hold these posts");
-    return this.#api.signIn(first, "crew-scout");
+    return this.#api.signIn(first, device);
   }
 
   async #findSession(token: string): Promise<string> {
@@ -119,7 +119,9 @@ class Crew {
     const first = demo.aircraft[0]?.id ?? "";
     const place = demo.places[0] ?? "";
     const plan: DemoPlan = { aircraft: first, place, powerSource: "groundPower", ...this.#options.plan };
-    const { id, code } = await this.#api.plan(token, plan);
+    const planner = await this.#scout(["supervisor", "cockpit"], "crew-planner");
+    const { id, code } = await this.#api.plan(planner.token, plan);
+    await this.#api.signOut(planner.token);
     this.#options.onLine?.(`Planned ${plan.aircraft} at ${plan.place}: join with ${code}`);
     return id;
   }

@@ -28,7 +28,11 @@ export function decideRecord(
 ): RecordVerdict {
   const by = { at: now, seq: record.seq + 1, post: null, name: person.name, seenFrom: null };
   const ref = record.nextNo;
-  const report = (item: Item): RecordVerdict => ({ facts: [{ type: "reported", item }] });
+  // The same stop by the same person stands once, so that a flood of them changes nothing.
+  const report = (item: Item): RecordVerdict =>
+    record.items.some((i) => i.session === null && isSame(i.item, item))
+      ? { facts: [] }
+      : { facts: [{ type: "reported", item }] };
   switch (action.type) {
     case "stop": {
       const engine = knownEngine(record, action.engine);
@@ -49,6 +53,17 @@ export function decideRecord(
     case "end":
       return end(record, action, person);
   }
+}
+
+/** Whether two items are one person's word about the same thing. */
+function isSame(a: Item, b: Item): boolean {
+  return said(a) === said(b);
+}
+
+function said(item: Item): string {
+  const { ref: _number, ...rest } = item;
+  const { id: _id, ...words } = "id" in rest ? rest : { ...rest, id: "" };
+  return JSON.stringify("by" in words ? { ...words, by: words.by.name } : words);
 }
 
 function knownEngine(record: AircraftRecord, engine: number | undefined): number | null {

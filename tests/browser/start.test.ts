@@ -15,6 +15,7 @@ import {
   oilAndSettle,
   onToWarmUp,
   ready,
+  readyWithReason,
   release,
   warm,
 } from "./startSteps.ts";
@@ -106,7 +107,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   );
   await supervisor.page.getByLabel("Or in your words").fill("Gauge line mended");
   await supervisor.press("Close the defect");
-  await ready(4, crew);
+  await readyWithReason(4, crew, "Gauge line mended");
   await arcClear(4, crew);
   await clearAndReadBack(4, crew);
   await crankAndCatch(4, cockpit);

@@ -11,6 +11,14 @@ export const ready = (n: number, { cockpit }: Crew) =>
 export const arcClear = (n: number, { guard }: Crew) =>
   guard.answer(`Is the arc of number ${n} clear?`, "Arc clear");
 
+/** Asks to start an engine again that was shut down without oil pressure: it needs a reason. */
+export async function readyWithReason(n: number, { cockpit }: Crew, reason: string): Promise<void> {
+  const asked = `Number ${n} was shut down without oil pressure. Do not start it before the reason is known.`;
+  await cockpit.answer(asked, "Ready to start");
+  await cockpit.page.getByLabel("Or in your words").fill(reason);
+  await cockpit.press("Ready to start");
+}
+
 /** Does everything from the request to the read-back, with every post's answers. */
 export async function clearedToStart(n: number, crew: Crew): Promise<void> {
   await ready(n, crew);

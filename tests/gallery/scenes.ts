@@ -10,6 +10,7 @@ import {
   guardTo,
   oilAndSettle,
   ready,
+  readyWithReason,
 } from "../browser/startSteps.ts";
 import type { Camera } from "./camera.ts";
 import { photographPages } from "./pages.ts";
@@ -98,7 +99,7 @@ export async function photographStart(
   await cockpit.asked("No oil pressure on number 4 in time. Shut it down.");
   await posts(camera, "No oil pressure on number 4", crew);
   await noOilDrill(crew);
-  await ready(4, crew);
+  await readyWithReason(4, crew, "Gauge line mended");
   await arcClear(4, crew);
   await clearAndReadBack(4, crew);
   await crankAndCatch(4, cockpit);

@@ -133,6 +133,6 @@ describe("a crew on a real server", () => {
     await open.close();
     await expect(runCrew({ url: nowhere.href })).rejects.toThrow(/no server answers at .*npm start/);
     open = await demoServer({ demo: false });
-    await expect(runCrew({ url: open.url })).rejects.toThrow(/no demonstration/);
+    await expect(runCrew({ url: open.url })).rejects.toThrow(/no demo/);
   });
 });
