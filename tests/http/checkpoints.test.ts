@@ -164,7 +164,7 @@ describe("the signing key", () => {
     expect(Buffer.from(x, "base64url").toString("hex")).toBe(first.publicHex);
   });
 
-  it("[CHP-6] that others can read, that is none, of another kind or not there is refused with what to do", () => {
+  it("[CHP-6] that others can read, is missing, is invalid or has another kind is refused with what to do", () => {
     const file = join(folder, "evidence-key.pem");
     const refused = (ours: boolean) => {
       try {

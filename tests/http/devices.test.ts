@@ -47,7 +47,7 @@ async function socketOf({ device, token }: { device: TestDevice; token: string }
 }
 
 describe("a code", () => {
-  it("[DEV-1] holds 128 bits of chance or more", () => {
+  it("[DEV-1] has at least 128 random bits", () => {
     const code = randomIds.enrolmentCode().replaceAll("-", "");
     const alphabet = new Set(
       Array.from({ length: 500 }, () => randomIds.enrolmentCode().replaceAll("-", "")).join(""),
@@ -74,7 +74,7 @@ describe("a code", () => {
     await expect(two.enrol(server.app, late)).rejects.toThrow("codeWrong");
   });
 
-  it("[DEV-1] is given by the office alone", async () => {
+  it("[DEV-1] is given only to supervisors", async () => {
     const bo = await tabletOf("bo");
     for (const [method, url, payload] of [
       ["POST", "/api/devices/codes", { name: "Mine" }],
@@ -264,7 +264,7 @@ describe("the end of a device's or a person's leave", () => {
     two.close();
   });
 
-  it("[DEV-5] is listed, with who let it in and who showed it out", async () => {
+  it("[DEV-5] is listed, with the people who enrolled and revoked it", async () => {
     await server.hand.pass(1);
     const ada = await tabletOf("ada");
     await asOffice("POST", `/api/devices/${ada.id}/revocation`);
@@ -288,7 +288,7 @@ describe("the end of a device's or a person's leave", () => {
     await expect(ada.device.signIn(server.app, "ada", PIN)).rejects.toThrow("wrongSignIn");
   });
 
-  it("[SEC-29] of somebody who holds a post is done on purpose alone: with a word and the PIN", async () => {
+  it("[SEC-29] of a person who holds a post needs a reason and the PIN", async () => {
     const ada = await tabletOf("ada");
     const panel = await socketOf(ada);
     const { id } = (

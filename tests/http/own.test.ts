@@ -30,7 +30,7 @@ const enter = (pin: string) =>
   });
 
 describe("one's own PIN", () => {
-  it("[AUT-10] is changed by the old one, is kept as argon2id alone, and ends one's sign-ins elsewhere at once", async () => {
+  it("[AUT-10] is changed with the old one, is stored only as argon2id, and ends the person's other sign-ins at once", async () => {
     const { id } = await planned(server.app, await signIn(server.app, "fay"));
     const here = await signIn(server.app, "ada", "tablet-1");
     const there = await panelOf(server, "ada", "tablet-2");
@@ -48,7 +48,7 @@ describe("one's own PIN", () => {
     panel.close();
   });
 
-  it("[AUT-10] [AUT-8] is not changed to one anybody tries, nor to the same", async () => {
+  it("[AUT-10] [AUT-8] cannot become an easily guessed one, nor stay the same", async () => {
     const token = await signIn(server.app, "ada");
     for (const next of ["234567", "808080", "918273", "11111", "1".repeat(65)]) {
       const reply = await change(token, PIN, next);
@@ -77,7 +77,7 @@ describe("one's own PIN", () => {
     expect(await code(change(token, PIN, "90716348"))).toBe(204);
   });
 
-  it("[AUT-10] [AUT-9] is not changed by whoever found the panel open: wrong ones count as at sign-in", async () => {
+  it("[AUT-10] [AUT-9] cannot be changed by a person who finds the panel open: wrong PINs count as at sign-in", async () => {
     const token = await signIn(server.app, "ada");
     const codes: number[] = [];
     for (let n = 0; n < 6; n += 1) codes.push(await code(change(token, "000000", NEXT)));
@@ -87,7 +87,7 @@ describe("one's own PIN", () => {
     expect((await enter(PIN)).statusCode).toBe(200);
   });
 
-  it("[AUT-15] is given anew at the server's console to who forgot it, and whoever was in by the old one is out", async () => {
+  it("[AUT-15] is reset at the server's console when forgotten, and sign-ins by the old one end", async () => {
     const [ada, bo] = [await signIn(server.app, "ada"), await signIn(server.app, "bo")];
     await resetPin(server.services.directory, "ada", await hashPin(NEXT, CHEAP), server.hand.clock.now());
     // Another process made the change: the server reads it again within seconds.
@@ -96,7 +96,7 @@ describe("one's own PIN", () => {
     expect([(await enter(PIN)).statusCode, (await enter(NEXT)).statusCode]).toEqual([401, 200]);
   });
 
-  it("[AUT-10] who signs in by the old one in that very moment does not stay in", async () => {
+  it("[AUT-10] a sign-in by the old one at the same moment ends too", async () => {
     const { directory, signIns } = server.services;
     const token = await signIn(server.app, "ada");
     const add = directory.addSignIn.bind(directory);

@@ -183,7 +183,7 @@ describe("wrong PINs", () => {
     expect(codes.filter((c) => c === 429)).toHaveLength(95);
   });
 
-  it("[AUT-2] never come of right ones, however many at once", async () => {
+  it("[AUT-2] are never counted for right ones, however many come at once", async () => {
     const replies = await Promise.all(Array.from({ length: 20 }, (_, n) => attempt("ada", PIN, `d${n}`)));
     expect(new Set(replies.map((r) => r.statusCode))).toEqual(new Set([200]));
   });
@@ -208,7 +208,7 @@ describe("wrong PINs", () => {
     await second.close();
   });
 
-  it("[AUT-6] from one address are stopped by their number alone", async () => {
+  it("[AUT-6] from one address are limited by their number", async () => {
     const narrow = await testServer({ perMinute: { signIns: 3 } });
     const one = (n: number) =>
       narrow.app.inject({

@@ -168,7 +168,7 @@ describe("health", () => {
 });
 
 describe("errors of the server's own", () => {
-  it("[SRV-1] are logged in full and told in general", async () => {
+  it("[SRV-1] are logged in full and answered in general terms", async () => {
     const said: string[] = [];
     const lines = new Writable({
       write(chunk, _encoding, done) {

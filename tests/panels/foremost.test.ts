@@ -19,7 +19,7 @@ it("[PAN-15] what is looked at gives way to something heavier, or as heavy with 
   expect(foremost([ask("readBack", 2), ask("check", 3)], held("check"))?.key).toBe("readBack");
 });
 
-it("[PAN-15] while something is being put in only danger and alerts come before it", () => {
+it("[PAN-15] while a person makes an entry only danger and alerts come before it", () => {
   const busy = held("check", { busy: true });
   expect(foremost([ask("readBack", 2), ask("check", 3)], busy)?.key).toBe("check");
   expect(foremost([ask("alert", 1), ask("check", 3)], busy)?.key).toBe("alert");
@@ -32,6 +32,6 @@ it("[PAN-15] what the person brought up stays until something new presses", () =
   expect(foremost([ask("fire", 0), ask("drill", 0), ask("shutDown", 2)], picked)?.key).toBe("fire");
 });
 
-it("[PAN-15] what is no longer asked is let go", () => {
+it("[PAN-15] an ask that is no longer asked is dropped", () => {
   expect(foremost([ask("b", 3)], held("a", { busy: true }))?.key).toBe("b");
 });

@@ -138,7 +138,7 @@ describe("a server that speaks TLS", () => {
     socket.disconnect();
   });
 
-  it("[SEC-2] sends HSTS with a supplied certificate", async () => {
+  it("[SEC-2] sends HSTS with a publicly trusted certificate", async () => {
     const port = await listen(true);
     const { headers } = await get(port, { ca: tls.cert });
     expect(headers["strict-transport-security"]).toBe("max-age=31536000");

@@ -80,7 +80,7 @@ describe("npm run backup", () => {
     5 * MINUTE,
   );
 
-  it("[OPS-2] writes over nothing, and leaves nothing behind when it cannot be proved", async () => {
+  it("[OPS-2] overwrites nothing, and leaves nothing behind when it cannot be verified", async () => {
     const into = join(folder, "backup.db");
     await expect(backUp(file, into)).rejects.toThrow("check CHOCKSIDE_DATA");
     const store = new SqliteEventStore(openDatabase(file, 1));

@@ -52,7 +52,7 @@ describe("known faults of packages", () => {
     },
   );
 
-  it("[OPS-14] are not thought absent because nobody could be asked", () => {
+  it("[OPS-14] are not reported absent when the registry cannot be reached", () => {
     expect(() => asked({ left: "grim" })).toThrow();
     for (const answer of [null, {}, { message: "404 Not Found" }, { vulnerabilities: {} }])
       expect(() => recordOf(answer, "lock", NOW, null)).toThrow();

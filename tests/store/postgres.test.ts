@@ -222,7 +222,7 @@ describe("a link to PostgreSQL that breaks", () => {
     await store.close();
   });
 
-  it("[STO-12] for a moment is waited for; a longer absence fails the append, and it goes on after", async () => {
+  it("[STO-12] for a moment is waited for; a longer absence fails the append, and appending continues after it", async () => {
     const direct = await database();
     const relay = await Relay.to(server.port);
     const store = new PostgresEventStore({ url: direct.replace(`:${server.port}`, `:${relay.port}`) });

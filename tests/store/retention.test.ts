@@ -157,7 +157,7 @@ describe("removing it", () => {
     await second.close();
   });
 
-  it("[OPS-8] is asked for by command, and says what it did", async () => {
+  it("[OPS-8] is done by a command that says what it did", async () => {
     const folder = mkdtempSync(join(tmpdir(), "chockside-retention-"));
     const file = join(folder, "chockside.db");
     openDatabase(file, 1).close();

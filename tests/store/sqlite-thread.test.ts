@@ -67,7 +67,7 @@ it("[STO-16] while the file is locked the server hears, reads and answers; what 
   other.close();
 });
 
-it("[STO-17] a thread that ends fails what it was given, and the next write begins another", async () => {
+it("[STO-17] a thread that ends fails its pending writes, and the next write starts another", async () => {
   const away = join(folder, "away");
   await store.close();
   for (const end of ["", "-wal", "-shm"]) if (existsSync(file + end)) renameSync(file + end, away + end);
@@ -82,7 +82,7 @@ it("[STO-17] a thread that ends fails what it was given, and the next write begi
   expect((await store.session("a"))?.headSeq).toBe(1);
 });
 
-it("[STO-17] what was given before the end is written before it", async () => {
+it("[STO-17] writes given before the end are written before it", async () => {
   const all = Promise.all(Array.from({ length: 20 }, (_, i) => store.append(append(`s${i}`, 0, 2))));
   await store.close();
   await all;

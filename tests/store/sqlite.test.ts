@@ -29,7 +29,7 @@ const messageOf = (run: () => unknown): string => {
 };
 
 describe("the evidence on disk", () => {
-  it("[STO-15] is its owner's alone, the log beside it too", () => {
+  it("[STO-15] is readable to its owner only, and so is its log", () => {
     const db = openDatabase(file, 1);
     db.exec("CREATE TABLE t (n)");
     for (const one of [file, `${file}-wal`]) expect(statSync(one).mode & 0o777).toBe(0o600);
@@ -87,7 +87,7 @@ describe("the evidence on disk", () => {
     await store.close();
   });
 
-  it("[STO-8] answers that it failed when the file can grow no more, and goes on when it can again", async () => {
+  it("[STO-8] answers that it failed when the file cannot grow, and continues when it can again", async () => {
     const db = openDatabase(file, 1);
     const store = new SqliteEventStore(db);
     await store.append(append("a", 0));

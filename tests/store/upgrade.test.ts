@@ -44,7 +44,7 @@ afterEach(async () => {
 });
 
 describe.each(names)("a database as it was kept: %s", (name) => {
-  it("[OPS-1] is brought to today's shape and goes on where it was", async () => {
+  it("[OPS-1] is migrated to this version and continues where it was", async () => {
     writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, name))));
     const store = new SqliteEventStore(openDatabase(file, START));
     const directory = await PrismaDirectory.open(file);
