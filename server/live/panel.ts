@@ -119,7 +119,7 @@ function looksLikeStop(raw: unknown): boolean {
   const action = (raw as { action?: { type?: unknown; kind?: unknown } } | null)?.action;
   if (action?.type !== "send") return false;
   const kind = signalKindSchema.safeParse(action.kind);
-  return kind.success && signalOf(kind.data).stop;
+  return kind.success && signalOf(kind.data).class === "stop";
 }
 
 /** Returns a function that does nothing when the panel asked for no answer. */

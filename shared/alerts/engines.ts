@@ -1,6 +1,7 @@
 import { choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { type Engine, plain } from "../engine/life.ts";
+import { isArcUnsafe, isRevoked } from "../engine/unsafe.ts";
 import { POSTS } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AlertDefinition } from "./definition.ts";
@@ -57,6 +58,41 @@ export const guardMissing: AlertDefinition<"guardMissing"> = {
   about: "engine",
   begins: isUnguarded,
   lasts: isUnguarded,
+  remember: null,
+  fireSuppresses: false,
+};
+
+/**
+ * The arc of an engine that turns is reported not clear. An emergency: somebody may be at the propeller, and only the
+ * cockpit can stop it.
+ */
+export const arcUnsafe: AlertDefinition<"arcUnsafe"> = {
+  to: POSTS,
+  priority: "emergency",
+  latching: false,
+  shelvable: false,
+  // The cockpit is asked to stop it by an ask of its own, which outlasts "Seen".
+  acts: null,
+  trigger: "alert:arcUnsafe",
+  about: "engine",
+  begins: isArcUnsafe,
+  lasts: isArcUnsafe,
+  remember: null,
+  fireSuppresses: false,
+};
+
+/** The clearance was taken back too late. An alarm, as for an engine that turns uncleared: somebody wanted it not to turn. */
+export const revokedTurning: AlertDefinition<"revokedTurning"> = {
+  to: POSTS,
+  priority: "alarm",
+  latching: false,
+  shelvable: false,
+  // The cockpit is asked to stop it by an ask of its own, which outlasts "Seen".
+  acts: null,
+  trigger: "alert:revokedTurning",
+  about: "engine",
+  begins: (_state, engine) => isRevoked(engine),
+  lasts: (_state, engine) => isRevoked(engine),
   remember: null,
   fireSuppresses: false,
 };

@@ -1,11 +1,12 @@
 import type { AlertKind } from "../protocol/alerts.ts";
 import type { AlertDefinition } from "./definition.ts";
-import { guardMissing, starterLimit, turningUncleared } from "./engines.ts";
-import { groundPowerOutOfRange } from "./groundPower.ts";
+import { arcUnsafe, guardMissing, revokedTurning, starterLimit, turningUncleared } from "./engines.ts";
+import { groundPowerOutOfRange, powerLost } from "./groundPower.ts";
 import { unanswered } from "./messages.ts";
-import { oilFirstLate, oilNormalLate } from "./oil.ts";
+import { oilFirstLate, oilLost, oilNormalLate } from "./oil.ts";
 import { postSilent, postVacant } from "./posts.ts";
 import { cut, fire, hold } from "./stops.ts";
+import { mayRoll } from "./wheels.ts";
 
 /** The definition of every kind. A normal start raises none of them; routine signals are not alerts. */
 export const ALERTS: { readonly [Kind in AlertKind]: AlertDefinition<Kind> } = {
@@ -17,7 +18,12 @@ export const ALERTS: { readonly [Kind in AlertKind]: AlertDefinition<Kind> } = {
   oilFirstLate,
   oilNormalLate,
   guardMissing,
+  arcUnsafe,
+  revokedTurning,
+  oilLost,
   groundPowerOutOfRange,
+  powerLost,
+  mayRoll,
   unanswered,
   postVacant,
   postSilent,

@@ -1,6 +1,7 @@
 import { choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { plain } from "../engine/life.ts";
+import { oilLost as isOilLost } from "../engine/oilLost.ts";
 import { reading } from "../readings/ask.ts";
 import type { AlertDefinition } from "./definition.ts";
 
@@ -49,5 +50,21 @@ export const oilNormalLate: AlertDefinition<"oilNormalLate"> = {
   },
   lasts: (_state, engine) => plain(engine.life).is === "caught",
   remember: (life) => (life.is === "caught" ? { ...life, normalLateSaid: true } : life),
+  fireSuppresses: false,
+};
+
+/** Oil pressure that had come and is gone. An alarm as for pressure that never comes: the engine wrecks itself as fast. */
+export const oilLost: AlertDefinition<"oilLost"> = {
+  to: ["cockpit", "supervisor"],
+  priority: "alarm",
+  latching: false,
+  shelvable: false,
+  // The cockpit is asked to stop it by an ask of its own, which outlasts "Seen".
+  acts: null,
+  trigger: "alert:oilLost",
+  about: "engine",
+  begins: (state, engine) => isOilLost(state, engine) !== null,
+  lasts: (state, engine) => isOilLost(state, engine) !== null,
+  remember: null,
   fireSuppresses: false,
 };

@@ -4,6 +4,7 @@ import { barringDefects } from "../defects/asks.ts";
 import { drillSteps } from "../drills/asks.ts";
 import { nextEngine, startAsks, unattendedAsks } from "../engine/asks.ts";
 import { clearances } from "../engine/clearanceAsks.ts";
+import { stopUnsafe } from "../engine/unsafeAsks.ts";
 import { guarding } from "../guard/asks.ts";
 import { standClear } from "../leaves/asks.ts";
 import { overrideAsks } from "../overrides/asks.ts";
@@ -24,7 +25,7 @@ type Asks = (state: SessionState, now: number) => Ask[];
 
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
-  cockpit: [cutAgain, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
+  cockpit: [cutAgain, stopUnsafe, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
   fireGuard: [guarding, bladesByGuard],
   groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
   supervisor: [clearances, unattendedAsks, barringDefects, allClearAsk, nextStage, goBack],

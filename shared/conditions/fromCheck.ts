@@ -19,7 +19,7 @@ export function fromCheck(
   const record = state.checks[condition.check];
   if (!record) return NOBODY_SAID;
   const usual = state.type.checks.find((c) => c.id === condition.check)?.post ?? null;
-  const by = { post: record.post ?? usual, name: record.name };
+  const by = { post: record.post === undefined ? usual : record.post, name: record.name };
   if (!record.good) return { is: "no", at: record.at, by, until: null };
   const seconds = freshSeconds(state, condition);
   const until = seconds === null ? null : record.at + seconds * 1000;

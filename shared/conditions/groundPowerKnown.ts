@@ -1,3 +1,4 @@
+import { voltsInDoubt } from "../power/groundPower.ts";
 import type { Finding, ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID, reportedNo } from "./finding.ts";
 
@@ -16,6 +17,7 @@ export const groundPowerKnown: ReportedCondition<"groundPowerKnown"> = {
     const power = state.groundPower;
     if (power.is === "unknown") return state.powerSource === "batteries" ? ON_BATTERIES : NOBODY_SAID;
     if (power.is === "off") {
+      if (power.lost) return { ...reportedNo(power.by, "off"), is: "unknown" };
       return state.powerSource === "batteries"
         ? fromReport(power.by, null, now)
         : reportedNo(power.by, "off");
@@ -24,6 +26,8 @@ export const groundPowerKnown: ReportedCondition<"groundPowerKnown"> = {
     const { value, unit } = power.volts;
     const inRange = unit === steadyMin.unit && value >= steadyMin.value && value <= steadyMax.value;
     if (!inRange) return reportedNo(power.by, `${value} ${unit}`);
+    const doubt = voltsInDoubt(state);
+    if (doubt) return { ...reportedNo(doubt.by, `${doubt.volts.value} ${doubt.volts.unit}`), is: "unknown" };
     return fromReport(power.by, freshSeconds(state, groundPowerKnown), now);
   },
 };

@@ -7,6 +7,7 @@ import { engineOf, type SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, isTurning, plain } from "./life.ts";
 import { isNextFree, nextInOrder } from "./nextInOrder.ts";
+import { oilLost } from "./oilLost.ts";
 import { oilAlertStands, stoppedWithoutOil } from "./oilUnknown.ts";
 
 /** Returns what the start of each engine asks of the cockpit. */
@@ -58,6 +59,7 @@ function ofEngine(state: SessionState, engine: Engine): Ask[] {
         }),
       ];
     case "running":
+      if (oilLost(state, engine)) return [];
       return [
         ask({
           ...base,

@@ -1,10 +1,11 @@
 import { findAll, findUnmet } from "../conditions/all.ts";
 import type { Send } from "../protocol/commands.ts";
+import type { FactOf } from "../protocol/events.ts";
 import { engineOf, type SessionState, type Signal } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { answerChoice, unableChoice } from "../signals/answerChoice.ts";
 import { ANNEX, type AnswerAction, toOnly } from "../signals/definition.ts";
-import { answers, signal } from "../signals/kinds.ts";
+import { answers, lowering, signal } from "../signals/kinds.ts";
 import { grant } from "./clearance.ts";
 import { withEngine, withLife } from "./evolve.ts";
 import { type Engine, plain } from "./life.ts";
@@ -44,24 +45,41 @@ export const clearToStart = signal({
   }),
 });
 
-/** Takes a clearance back before it is used. */
-export const revokeClearance = signal({
+/**
+ * Takes a clearance back: it ends by its own event. Where it was used already, the engine is marked; without an engine
+ * that the aircraft has, every engine's clearance is meant.
+ */
+export const revokeClearance = lowering({
   from: ["supervisor", "fireGuard", "cockpit"],
-  stages: ["starting"],
   engine: "required",
-  decide: ofEngine((_state, send, engine) => {
-    const life = plain(engine.life);
-    if (life.is !== "clear") return refuse("nothingOpen", { engine: engine.n });
-    const clearance = life.clearance.id;
-    return accept(
-      { ...send, ref: clearance, type: "sent" },
-      { type: "clearanceVoid", engine: engine.n, clearance, cause: "revoked" },
-    );
-  }),
-  // The clearance ends by an event of its own.
-  evolve: (state) => state,
-  menu: { own: ["cockpit", "fireGuard", "supervisor"], seenBy: [], when: ["clear"], tone: "plain" },
+  decide(state, send) {
+    const voided = meant(state, send.engine).flatMap((engine): FactOf<"clearanceVoid">[] => {
+      const life = plain(engine.life);
+      if (life.is !== "clear") return [];
+      return [{ type: "clearanceVoid", engine: engine.n, clearance: life.clearance.id, cause: "revoked" }];
+    });
+    const [first] = voided;
+    return accept({ ...send, ...(first ? { ref: first.clearance } : {}), type: "sent" }, ...voided);
+  },
+  evolve: (state, _event, fact) =>
+    meant(state, fact.engine).reduce((next, { n }) => withEngine(next, n, revokedTooLate), state),
+  menu: {
+    own: ["cockpit", "fireGuard", "supervisor"],
+    seenBy: [],
+    when: ["clear", "cranking", "caught"],
+    tone: "plain",
+  },
 });
+
+function meant(state: SessionState, n: number | undefined): Engine[] {
+  return state.engines.filter((e) => n === undefined || e.n === n);
+}
+
+function revokedTooLate(engine: Engine): Engine {
+  const life = plain(engine.life);
+  if (life.is !== "cranking" && life.is !== "caught" && life.is !== "running") return engine;
+  return withLife(engine, { ...life, revoked: true });
+}
 
 function clear(state: SessionState, send: Send, engine: Engine, { now }: Context): Verdict {
   if (engine.life.is !== "requested") return wrongState(engine);

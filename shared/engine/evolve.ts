@@ -4,6 +4,7 @@ import { starterDutyAt } from "../models/starter.ts";
 import type { SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, type PlainLife, plain } from "./life.ts";
+import { isRevoked } from "./unsafe.ts";
 
 const STARTER_USES_KEPT = 12;
 
@@ -22,8 +23,8 @@ export function starterRested(state: SessionState, n: number): SessionState {
 }
 
 /**
- * Returns the state with the starter engaged in a new attempt. The guard's report of this arc is used up, and every
- * leave ends.
+ * Returns the state with the starter engaged in a new attempt. The report that this arc is clear is used up, that it is
+ * not stands, and every leave ends.
  */
 export function crank(
   before: SessionState,
@@ -32,7 +33,8 @@ export function crank(
   { cleared, expected }: { cleared: boolean; expected: number | undefined },
 ): SessionState {
   const state = leavesPermitNothing(before);
-  const { [n]: _used, ...arcs } = state.arcs;
+  const { [n]: seen, ...others } = state.arcs;
+  const arcs = seen?.clear === false ? { ...others, [n]: seen } : others;
   return withEngine({ ...state, arcs }, n, (e) => {
     const { onMax } = starterDutyAt(state.type.starter, e.starter, now, airTemperature(state));
     const starter = [
@@ -62,6 +64,7 @@ export function caught(state: SessionState, n: number, now: number): SessionStat
       normalDueAt: now + normal.within.value * 1000,
       firstLateSaid: false,
       normalLateSaid: false,
+      ...(isRevoked(e) ? { revoked: true } : {}),
     }),
   );
 }

@@ -23,7 +23,15 @@ export type PlainLife =
   | { is: "waiting" }
   | { is: "requested"; since: number; signal: number }
   | { is: "clear"; since: number; clearance: Clearance }
-  | { is: "cranking"; since: number; cleared: boolean; limitAt: number; limitSaid: boolean }
+  | {
+      is: "cranking";
+      since: number;
+      cleared: boolean;
+      limitAt: number;
+      limitSaid: boolean;
+      /** Somebody took the clearance back after it was used. */
+      revoked?: true;
+    }
   | {
       is: "caught";
       since: number;
@@ -32,8 +40,9 @@ export type PlainLife =
       normalDueAt: number;
       firstLateSaid: boolean;
       normalLateSaid: boolean;
+      revoked?: true;
     }
-  | { is: "running"; since: number }
+  | { is: "running"; since: number; revoked?: true }
   | { is: "stable"; since: number }
   | { is: "shutDown"; since: number; reason: string }
   | { is: "cooling"; since: number; until: number };

@@ -4,9 +4,10 @@ import { closeKinds } from "../signals/close.ts";
 import type { SignalDefinition } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
 import * as engines from "./evolve.ts";
-import { isTurning } from "./life.ts";
+import { isTurning, plain } from "./life.ts";
 import { ofEngine, whenEngineIs, wrongState } from "./ofEngine.ts";
 import { oilNeverCame } from "./oilLate.ts";
+import { leastOil, oilLost } from "./oilLost.ts";
 
 /**
  * A report of the crew about one engine. It is accepted in every live stage, because an engine may be found turning at
@@ -35,7 +36,13 @@ export const caught = signal({
 
 export const started = signal({
   ...report,
-  decide: whenEngineIs("running"),
+  decide: ofEngine((state, send, engine) => {
+    if (plain(engine.life).is !== "running") return wrongState(engine);
+    const gone = oilLost(state, engine);
+    if (!gone) return accept({ ...send, type: "sent" });
+    const found = `${leastOil(state)} ${gone.unit}`;
+    return refuse("oilLost", { engine: engine.n, found });
+  }),
   evolve: (state, event, fact) =>
     engines.withEngine(state, fact.engine ?? 0, (e) =>
       engines.withLife(e, { is: "stable", since: event.at }),

@@ -1,12 +1,14 @@
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { POSTS } from "../protocol/posts.ts";
 import { FROM_SECURE } from "../protocol/stages.ts";
 import { said } from "../session/attribute.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, refuse, type Verdict } from "../session/verdict.ts";
 import { ANNEX } from "../signals/definition.ts";
-import { signal } from "../signals/kinds.ts";
+import { lowering, signal } from "../signals/kinds.ts";
+import { arcsNotClear } from "./arcs.ts";
 import { turningOnTheWay } from "./way.ts";
 
 const seenBySome = ["cockpit", "supervisor"] as const;
@@ -21,10 +23,14 @@ export const guardInPlace = signal({
   menu: { own: ["fireGuard"], seenBy: seenBySome, when: null, tone: "plain" },
 });
 
-export const guardAway = signal({
+export const guardAway = lowering({
   from: ["fireGuard"],
-  stages: FROM_SECURE,
-  evolve: (state, event) => ({ ...state, guard: null, arcs: {}, guardAwayAt: event.at }),
+  evolve: (state, event) => ({
+    ...state,
+    guard: null,
+    arcs: arcsNotClear(state.arcs),
+    guardAwayAt: event.at,
+  }),
   menu: { own: ["fireGuard"], seenBy: [], when: null, tone: "plain" },
 });
 
@@ -46,9 +52,9 @@ export const arcClear = signal({
   menu: { own: ["fireGuard"], seenBy: seenBySome, when: null, tone: "plain" },
 });
 
-export const arcNotClear = signal({
+/** Without an engine that the aircraft has, no arc is clear. */
+export const arcNotClear = lowering({
   from: ["fireGuard", "groundPower", "supervisor"],
-  stages: FROM_SECURE,
   engine: "required",
   witnessable: true,
   evolve: (state, event, fact) => arcSeen(state, event, fact, false),
@@ -77,6 +83,15 @@ function saidWhenSeen(event: SessionEvent, fact: FactOf<"sent">): Attribution {
     ? by
     : { ...by, at: Math.min(fact.seenAt, event.at) };
 }
+/** People where a propeller turns or may turn: no arc is clear, or not that of the engine they are at. */
+export const peopleAtAircraft = lowering({
+  from: POSTS,
+  engine: "optional",
+  tone: "danger",
+  witnessable: true,
+  evolve: (state, event, fact) => ({ ...arcSeen(state, event, fact, false), allClearAt: null }),
+  menu: { own: POSTS, seenBy: [], when: null, tone: "no" },
+});
 
 function arcSeen(
   state: SessionState,
@@ -85,7 +100,8 @@ function arcSeen(
   clear: boolean,
 ): SessionState {
   const seen = { ...(clear ? saidWhenSeen(event, fact) : said(event, fact.seenFrom ?? null)), clear };
-  return { ...state, arcs: { ...state.arcs, [fact.engine ?? 0]: seen } };
+  const engines = fact.engine === undefined ? state.engines.map((e) => e.n) : [fact.engine];
+  return { ...state, arcs: { ...state.arcs, ...Object.fromEntries(engines.map((n) => [n, seen])) } };
 }
 
 /**
@@ -100,5 +116,5 @@ function moved(state: SessionState, event: SessionEvent, fact: FactOf<"sent">): 
   if (before?.engine === engine)
     return { ...state, guard: { ...by, engine, crossed: around ? null : before.crossed } };
   const crossed = around ? undefined : turningOnTheWay(state, before?.engine ?? null, engine);
-  return { ...state, guard: { ...by, engine, crossed: crossed ?? null }, arcs: {} };
+  return { ...state, guard: { ...by, engine, crossed: crossed ?? null }, arcs: arcsNotClear(state.arcs) };
 }

@@ -1,6 +1,14 @@
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { type OutService, type Service, type SessionState, type Signal, stopOpen } from "../session/state.ts";
+import type { Post } from "../protocol/posts.ts";
+import {
+  type Authority,
+  type OutService,
+  type Service,
+  type SessionState,
+  type Signal,
+  stopOpen,
+} from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { answerChoice, unableChoice } from "../signals/answerChoice.ts";
 import { closeKinds } from "../signals/close.ts";
@@ -8,7 +16,7 @@ import { type AnswerAction, type SignalDefinition, toOnly } from "../signals/def
 import { answers, signal } from "../signals/kinds.ts";
 import { authorised } from "./authority.ts";
 import { authorityFault } from "./fault.ts";
-import { withoutLeavesOut } from "./out.ts";
+import { leavesOut, withoutLeavesOut } from "./out.ts";
 
 /**
  * Returns the definition of a service on the crew's leave: either side asks, the cockpit authorises. `isDone` returns
@@ -112,15 +120,30 @@ export function serviceReport(
 
 /** Returns a refusal unless the crew's leave was given in this epoch: only then can a service be done. */
 export function onLeave(state: SessionState, send: Send, kind: Service): Verdict {
-  const authority = state.authorities[kind];
-  if (!authority || authority.epoch !== state.epoch) {
-    return refuse("noAuthority", { posts: ["cockpit"], found: kind });
-  }
-  return accept({ ...send, ref: authority.signal, type: "sent" });
+  return leaveOf(state, kind)
+    ? foundDone(state, send, kind)
+    : refuse("noAuthority", { posts: ["cockpit"], found: kind });
 }
 
-/** Returns the state with the crew's leave for a service used up, because it was reported done. */
-export function spent(before: SessionState, kind: OutService): SessionState {
-  const state = withoutLeavesOut(before, [kind]);
+/** The crew's leave for a service, where one of this epoch stands. */
+export function leaveOf(state: SessionState, kind: Service): Authority | null {
+  const authority = state.authorities[kind];
+  return authority && authority.epoch === state.epoch ? authority : null;
+}
+
+/** Found done, on leave or not: it names the leave it was done on, where there is one. */
+export function foundDone(state: SessionState, { ref: _given, ...send }: Send, kind: Service): Verdict {
+  const leave = leaveOf(state, kind);
+  return accept({ ...send, ...(leave ? { ref: leave.signal } : {}), type: "sent" });
+}
+
+/**
+ * The state with the crew's leave for a service used up: it was reported done. Only ground power's own report says that
+ * its people are clear; another's ends the leave and leaves them out.
+ */
+export function spent(before: SessionState, kind: OutService, from: Post | null): SessionState {
+  const out = leavesOut(before);
+  const kept = out.length === 0 ? before : { ...before, leavesOut: out };
+  const state = from === "groundPower" ? withoutLeavesOut(before, [kind]) : kept;
   return closeKinds({ ...state, authorities: { ...state.authorities, [kind]: null } }, [kind], "done");
 }

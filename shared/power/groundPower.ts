@@ -15,16 +15,30 @@ export interface GroundPowerVerdict {
   by: Attribution;
 }
 
+type On = Extract<SessionState["groundPower"], { is: "on" }>;
+
 /**
- * Returns the verdict; null when ground power is not on. Volts read before cranking began still count as steady volts.
+ * The last volts read while an engine cranked, where they were outside the starting band and no volts have been read
+ * in band since: what was read before the cranking says nothing any more.
  */
+export function voltsInDoubt(state: SessionState): NonNullable<On["cranking"]> | null {
+  const power = state.groundPower;
+  const { starting } = state.type.groundPower;
+  if (power.is !== "on" || !starting || !power.cranking) return null;
+  const { value, unit } = power.cranking.volts;
+  const within = unit === starting.min.unit && value >= starting.min.value && value <= starting.max.value;
+  return within ? null : power.cranking;
+}
+
+/** Null when ground power is not on. Volts read before the cranking began are steady volts still, unless in doubt. */
 export function groundPowerVerdict(state: SessionState): GroundPowerVerdict | null {
   const power = state.groundPower;
   if (power.is !== "on") return null;
   const { steadyMin, steadyMax, starting } = state.type.groundPower;
   const since = crankingSince(state);
   const seen = power.cranking;
-  const read = starting && since !== null && seen && seen.by.at >= since ? { starting, seen } : null;
+  const ofNow = since !== null && seen && seen.by.at >= since;
+  const read = starting && seen && (ofNow || voltsInDoubt(state)) ? { starting, seen } : null;
   const [min, max] = read ? [read.starting.min, read.starting.max] : [steadyMin, steadyMax];
   const { volts, by } = read ? read.seen : power;
   const within = volts.unit === min.unit && volts.value >= min.value && volts.value <= max.value;

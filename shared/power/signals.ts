@@ -1,12 +1,11 @@
 import { plain } from "../engine/life.ts";
-import { onLeave, service, serviceReport, spent } from "../leaves/service.ts";
+import { foundDone, leaveOf, onLeave, service, serviceReport, spent } from "../leaves/service.ts";
 import type { Quantity } from "../protocol/quantity.ts";
-import { FROM_SECURE, type Stage } from "../protocol/stages.ts";
+import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
 import { figureFault } from "../readings/figureFault.ts";
-import { said } from "../session/attribute.ts";
+import { giverOf, said } from "../session/attribute.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
-import { accept } from "../session/verdict.ts";
 import { ANNEX } from "../signals/definition.ts";
 import { readSince, withoutTrace } from "./evolveTrace.ts";
 import { lowestSeen } from "./lowestVolts.ts";
@@ -18,20 +17,23 @@ export const connectPower = service("connectPower", (state) => state.groundPower
   standard: { figure: "connectPower", text: `${ANNEX} 5.3, connect ground power (from memory)` },
 });
 
-/** Ground power is on, with the volts read. While it is on, the same report only updates the volts. */
+/** On, with the volts read. Once it is on, the same report only refreshes them. Bad volts are always taken. */
 export const powerConnected = serviceReport({
   stages: CONNECTING,
+  lowersBy: (state, { volts }) => volts !== undefined && outsideBand(state, volts),
   decide(state, send) {
     const wrong = figureFault(send.volts, state.type.groundPower.steadyMin.unit);
     if (wrong) return wrong;
-    if (state.groundPower.is === "on") return accept({ ...send, type: "sent" });
+    if (state.groundPower.is === "on" || powerConnected.lowersBy(state, send)) {
+      return foundDone(state, send, "connectPower");
+    }
     return onLeave(state, send, "connectPower");
   },
   evolve(state, event, fact) {
     if (!fact.volts) return state;
     const by = said(event, fact.seenFrom ?? null);
     if (readWhileCranking(state)) return whileCranking(state, fact.volts, by);
-    return spent(steady(state, fact.volts, by), "connectPower");
+    return spent(steady(state, fact.volts, by), "connectPower", giverOf(event, fact));
   },
 });
 
@@ -43,14 +45,28 @@ export const disconnectPower = service("disconnectPower", (state) => state.groun
   },
 });
 
+/** Off. Without the crew's leave it fell out or was pulled. */
 export const powerDisconnected = serviceReport({
-  stages: FROM_SECURE,
-  decide: (state, send) => onLeave(state, send, "disconnectPower"),
+  class: "lowers",
+  stages: LIVE_STAGES,
+  decide: (state, send) => foundDone(state, send, "disconnectPower"),
   evolve(state, event, fact) {
     const by = said(event, fact.seenFrom ?? null);
-    return spent({ ...withoutTrace(state), groundPower: { is: "off", by } }, "disconnectPower");
+    const onLeave = leaveOf(state, "disconnectPower") !== null;
+    const before = state.groundPower;
+    const lost = !onLeave && (before.is === "on" || (before.is === "off" && before.lost === true));
+    const groundPower = { is: "off" as const, by, ...(lost ? { lost } : {}) };
+    return spent({ ...withoutTrace(state), groundPower }, "disconnectPower", giverOf(event, fact));
   },
 });
+
+/** Outside the band that holds now: while an engine cranks the starting band, where the type has one. */
+function outsideBand(state: SessionState, { value, unit }: Quantity): boolean {
+  const { steadyMin, steadyMax, starting } = state.type.groundPower;
+  const [min, max] =
+    starting && readWhileCranking(state) ? [starting.min, starting.max] : [steadyMin, steadyMax];
+  return unit === min.unit && (value < min.value || value > max.value);
+}
 
 function steady(state: SessionState, volts: Quantity, by: Attribution): SessionState {
   const groundPower = { is: "on" as const, volts, by, ...readSince(state, volts, by.at) };

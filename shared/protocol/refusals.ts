@@ -47,5 +47,6 @@ export const REFUSAL_REASONS = [
   "notShelvable",
   "noSuchDrill",
   "badReport",
+  "oilLost",
 ] as const;
 export type RefusalReason = (typeof REFUSAL_REASONS)[number];

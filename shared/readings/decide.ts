@@ -1,10 +1,11 @@
-import { correctedGravity, hydrometerOf } from "../checks/gravity.ts";
+import { hydrometerOf } from "../checks/gravity.ts";
 import { postFor } from "../checks/post.ts";
 import { oilReadLate } from "../engine/oilLate.ts";
-import { found } from "../models/outcome.ts";
 import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { inCheckRange } from "./inCheckRange.ts";
+import { checkLowers, readingLowers } from "./lowers.ts";
 
 type ReadingAction = Extract<Action, { type: "reading" }>;
 type CheckAction = Extract<Action, { type: "recordCheck" }>;
@@ -13,7 +14,10 @@ type CheckAction = Extract<Action, { type: "recordCheck" }>;
 export function decideReading(state: SessionState, action: ReadingAction, context: Context): Verdict {
   const gauge = state.type.gauges.find((g) => g.id === action.gauge);
   if (!gauge) return refuse("noSuchGauge", { found: state.type.gauges.map((g) => g.id).join(", ") });
-  if (gauge.perEngine && context.post !== "cockpit") return refuse("wrongPost", { posts: ["cockpit"] });
+  const lowers = readingLowers(state, action);
+  if (gauge.perEngine && context.post !== "cockpit" && !lowers) {
+    return refuse("wrongPost", { posts: ["cockpit"] });
+  }
   if (gauge.perEngine && action.engine === undefined) return refuse("engineNeeded");
   if (action.engine !== undefined && (!gauge.perEngine || !engineOf(state, action.engine))) {
     return refuse("noSuchEngine", { engine: action.engine, found: `1 to ${state.engines.length}` });
@@ -35,7 +39,9 @@ export function decideCheck(state: SessionState, action: CheckAction, context: C
   const check = state.type.checks.find((c) => c.id === action.check);
   if (!check) return refuse("noSuchCheck", { found: state.type.checks.map((c) => c.id).join(", ") });
   const asked = postFor(state, check);
-  if (context.post !== check.post && context.post !== asked) return refuse("wrongPost", { posts: [asked] });
+  if (context.post !== check.post && context.post !== asked && !checkLowers(state, action)) {
+    return refuse("wrongPost", { posts: [asked] });
+  }
   const note = action.note === undefined ? {} : { note: action.note };
   if (!check.range) {
     if (action.good === undefined) return refuse("missingFigure", { found: "good" });
@@ -44,13 +50,9 @@ export function decideCheck(state: SessionState, action: CheckAction, context: C
   const reading = action.reading;
   if (!reading) return refuse("missingFigure", { found: check.range.unit });
   if (reading.unit !== check.range.unit) return refuse("wrongUnit", { found: check.range.unit });
-  const battery = hydrometerOf(state, check.id);
-  const judged = battery ? correctedGravity(state, battery, reading.value) : found(reading.value);
-  if (!judged.ok) return unjudged(state, battery?.gravity?.temperature ?? check.id);
-  const good =
-    judged.value >= (check.range.min ?? Number.NEGATIVE_INFINITY) &&
-    judged.value <= (check.range.max ?? Number.POSITIVE_INFINITY);
-  return accept({ type: "checked", check: check.id, reading, good, ...note });
+  const judged = inCheckRange(state, check, reading);
+  if (!judged?.ok) return unjudged(state, hydrometerOf(state, check.id)?.gravity?.temperature ?? check.id);
+  return accept({ type: "checked", check: check.id, reading, good: judged.value, ...note });
 }
 
 /**

@@ -1,5 +1,6 @@
 import { withEngine, withLife } from "../engine/evolve.ts";
 import { type Engine, isTurning, plain } from "../engine/life.ts";
+import { isRevoked } from "../engine/unsafe.ts";
 import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { lowestSeen } from "../power/lowestVolts.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
@@ -20,7 +21,7 @@ export function evolveFigure(
     const reading = fact.reading ? { value: fact.reading.value, unit: fact.reading.unit as Unit } : null;
     const usual = state.type.checks.find((c) => c.id === fact.check)?.post;
     const post = event.actor.kind === "person" ? event.actor.post : null;
-    const elsewhere = post === null || post === usual ? {} : { post };
+    const elsewhere = post === usual ? {} : { post };
     const record = { reading, good: fact.good, at: event.at, name, note: fact.note ?? null, ...elsewhere };
     return { ...state, checks: { ...state.checks, [fact.check]: record } };
   }
@@ -60,7 +61,10 @@ function oilRead(state: SessionState, engine: Engine, reading: Reading): Engine 
   const life = plain(engine.life);
   if (life.is !== "caught") return engine;
   const { firstIndication, normal } = oilLimitsAt(state.type.oil, airTemperature(state));
-  if (reading.value >= normal.atLeast.value) return withLife(engine, { is: "running", since: reading.at });
+  if (reading.value >= normal.atLeast.value) {
+    const revoked = isRevoked(engine) ? { revoked: true as const } : {};
+    return withLife(engine, { is: "running", since: reading.at, ...revoked });
+  }
   if (life.firstOilAt === null && reading.value >= firstIndication.atLeast.value) {
     return withLife(engine, { ...life, firstOilAt: reading.at });
   }

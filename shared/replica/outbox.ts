@@ -1,6 +1,7 @@
 import type { Command } from "../protocol/commands.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import type { WireError } from "../protocol/wire.ts";
+import { saidAs } from "../session/saidAs.ts";
 import { isStop } from "../signals/isStop.ts";
 
 /** Milliseconds that an ordinary command may wait for the connection before the panel asks the person again. */
@@ -24,16 +25,17 @@ export interface Entry {
 export type Outbox = readonly Entry[];
 
 /**
- * Returns a command as a panel sends it. An ordinary one ends after `COMMAND_LIFE_MS`; a stop never does.
- * @param serverNow the panel's estimate of server time; null until the clocks were compared, when only a stop can be
- * sent
+ * Returns a command as a panel sends it. An ordinary one ends after `COMMAND_LIFE_MS`; a stop, and a report that lowers
+ * confidence, never does.
+ * @param serverNow the panel's estimate of server time; null until the clocks were compared, when only what never ends
+ * can be sent
  */
 export function commandFor(
   what: Pick<Command, "id" | "session" | "action" | "clientAt">,
   serverNow: number | null,
 ): Command | null {
   const command: Command = { v: 1, ...what };
-  if (isStop(what.action)) return command;
+  if (saidAs(null, what.action) !== "raises") return command;
   return serverNow === null ? null : { ...command, validUntil: Math.round(serverNow) + COMMAND_LIFE_MS };
 }
 
@@ -45,10 +47,11 @@ export function enqueue(outbox: Outbox, command: Command, now: number): Outbox {
 
 /**
  * Returns the commands to send now, and the outbox after that. Stops are sent at once, before all others. The rest are
- * sent one at a time in the given order, so that a later one never overtakes an earlier one. A command past its
- * `validUntil` is not sent: it lapses and no longer blocks the next.
+ * sent one at a time in the given order, so that a later one never overtakes an earlier one: "arc clear" never arrives
+ * after the "arc not clear" that followed it. A command past its `validUntil` is not sent: it lapses and no longer
+ * blocks the next.
  * @param now the panel's clock, milliseconds
- * @param serverNow estimated server time; null while unknown, when only stops are sent
+ * @param serverNow estimated server time; null while unknown, when only what has no `validUntil` is sent
  */
 export function takeDue(
   outbox: Outbox,
@@ -62,7 +65,8 @@ export function takeDue(
     if (entry.lapsed) return entry;
     const stop = isStop(entry.command.action);
     if (!stop) {
-      if (serverNow === null || busy) return lapse(entry, serverNow);
+      const dies = entry.command.validUntil !== undefined;
+      if ((serverNow === null && dies) || busy) return lapse(entry, serverNow);
       const checked = lapse(entry, serverNow);
       if (checked.lapsed) return checked;
       busy = true;

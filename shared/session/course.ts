@@ -1,4 +1,5 @@
 import { settled, unshelved } from "../alerts/evolve.ts";
+import { arcsNotClear } from "../guard/arcs.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { newEpoch } from "./epoch.ts";
 import type { Holder, SessionState } from "./state.ts";
@@ -6,6 +7,12 @@ import type { Holder, SessionState } from "./state.ts";
 type CourseFact = FactOf<
   "planAmended" | "stageReached" | "briefed" | "postTaken" | "postOffered" | "postLeft"
 >;
+
+/** Planned on batteries after ground power was lost: that it is off is meant now. */
+function onBatteries({ groundPower }: SessionState, planned: FactOf<"planAmended">["powerSource"]) {
+  if (planned !== "batteries" || groundPower.is !== "off") return groundPower;
+  return { is: groundPower.is, by: groundPower.by };
+}
 
 /** Returns the state after an event of the session's course or its people. Every change of post opens a new epoch. */
 export function evolveCourse(state: SessionState, event: SessionEvent, fact: CourseFact): SessionState {
@@ -16,6 +23,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         ...newEpoch(state),
         order: fact.order ?? state.order,
         powerSource: fact.powerSource ?? state.powerSource,
+        groundPower: onBatteries(state, fact.powerSource),
         ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
       };
     case "stageReached":
@@ -39,8 +47,8 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         ...newEpoch(unshelved(state, fact.post)),
         posts: { ...state.posts, [fact.post]: null },
         offers: { ...state.offers, [fact.post]: null },
-        // The guard's reports end when the guard changes.
-        ...(fact.post === "fireGuard" ? { guard: null, arcs: {} } : {}),
+        // The guard's reports end when the guard changes, apart from an arc that is not clear.
+        ...(fact.post === "fireGuard" ? { guard: null, arcs: arcsNotClear(state.arcs) } : {}),
       });
     case "postTaken": {
       if (actor.kind !== "person") return state;
@@ -59,7 +67,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         ...newEpoch(fact.how === "moved" ? state : unshelved(state, fact.post)),
         posts: { ...state.posts, [fact.post]: holder },
         offers: { ...state.offers, [fact.post]: null },
-        ...(sameGuard ? {} : { guard: null, arcs: {} }),
+        ...(sameGuard ? {} : { guard: null, arcs: arcsNotClear(state.arcs) }),
       };
     }
   }

@@ -12,22 +12,30 @@ import { decideRunUp } from "../runUp/decide.ts";
 import { signalOf } from "../signals/all.ts";
 import { decideAnswer } from "../signals/answer.ts";
 import { decideDelivered } from "../signals/delivered.ts";
-import { isStop } from "../signals/isStop.ts";
 import { decideSend } from "../signals/send.ts";
 import { decideFlash, decideWeather } from "../weather/decide.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
+import { saidAs } from "./saidAs.ts";
 import { isOver, type SessionState } from "./state.ts";
 import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
 
 /**
  * Decides one action on the present state. Pure: the same inputs give the same verdict. A refusal says why, and which
- * posts could do it. `validUntil` is the server time after which the sender no longer wants the action; a stop is never
- * too late.
+ * posts could do it. `validUntil` is the server time after which the sender no longer wants the action. A stop, and a
+ * report that lowers confidence, is never too late, and is accepted from anybody in every stage.
  */
 export function decide(state: SessionState, action: Action, context: Context, validUntil?: number): Verdict {
   if (isOver(state)) return refuse("sessionOver", { found: state.stage });
-  if (validUntil !== undefined && context.now > validUntil && !isStop(action)) return refuse("tooLate");
+  const late = validUntil !== undefined && context.now > validUntil;
+  if (saidAs(state, action) === "raises") {
+    const fault = late ? refuse("tooLate") : misplaced(state, action, context);
+    if (fault) return fault;
+  }
+  return decided(state, action, { ...context, late });
+}
 
+/** What raises confidence or asks comes from a post that may say it, in a stage in which it may be said. */
+function misplaced(state: SessionState, action: Action, context: Context): Verdict | null {
   if (action.type === "send" && action.seenFrom !== undefined && !signalOf(action.kind).witnessable) {
     return refuse("notWitnessable");
   }
@@ -38,7 +46,10 @@ export function decide(state: SessionState, action: Action, context: Context, va
   if (!permission.stages.includes(state.stage)) {
     return refuse("wrongStage", { stages: [...permission.stages], found: state.stage });
   }
+  return null;
+}
 
+function decided(state: SessionState, action: Action, context: Context): Verdict {
   switch (action.type) {
     case "send":
       return decideSend(state, action, context);

@@ -45,7 +45,8 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
 
 /**
  * Returns the posts and stages for an action, and for a signal by its kind. This is the only table of permissions. The
- * holder of any post may record a hand signal that another post gave.
+ * holder of any post may record a hand signal that another post gave. A stop, and a kind that lowers confidence, may
+ * come from anybody at any time. The table does not apply to what lowers confidence only by what it says (`saidAs`).
  */
 export function permissionFor(
   action: Pick<Action, "type"> & { kind?: SignalKind; seenFrom?: Post | undefined },
@@ -53,8 +54,9 @@ export function permissionFor(
   if (action.type !== "send" || action.kind === undefined) {
     return ACTIONS[action.type as Exclude<ActionType, "send">];
   }
-  const { from, stages, witnessable, stop } = signalOf(action.kind);
-  const witnessed = action.seenFrom !== undefined && witnessable && !stop;
+  const { from, stages, witnessable, class: is } = signalOf(action.kind);
+  if (is !== "raises") return { posts: "anyone", stages: LIVE_STAGES };
+  const witnessed = action.seenFrom !== undefined && witnessable;
   return { posts: witnessed ? POSTS : from, stages };
 }
 

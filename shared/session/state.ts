@@ -162,7 +162,8 @@ export interface LeaveOut {
 
 export type GroundPower =
   | { is: "unknown" }
-  | { is: "off"; by: Attribution }
+  /** `lost`: it was on and went without the crew's leave; the plan has not been changed to batteries since. */
+  | { is: "off"; by: Attribution; lost?: true }
   | {
       is: "on";
       volts: Quantity;
@@ -176,8 +177,8 @@ export type GroundPower =
     };
 
 export interface CheckRecord {
-  /** The post that recorded it, if that was not the type's post for the check. */
-  post?: Post;
+  /** The post that recorded it, if that was not the type's post for the check; null for a person without a post. */
+  post?: Post | null;
   reading: Quantity | null;
   good: boolean;
   at: number;

@@ -20,6 +20,8 @@ export interface Context {
   };
   /** The post that the person holds in this session on this device; null for an observer. */
   post: Post | null;
+  /** It came after the time until which its sender wanted it done. */
+  late?: boolean;
   /** Code of another session of this aircraft that has left its brief and is not over. */
   elsewhere?: string | undefined;
   /** A post this person holds in another open session, and that session's code. */

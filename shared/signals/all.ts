@@ -2,7 +2,7 @@ import { clearToStart, revokeClearance } from "../engine/clearToStart.ts";
 import { cranking } from "../engine/cranking.ts";
 import { readyToStart } from "../engine/request.ts";
 import { caught, shutDown, startAbandoned, started } from "../engine/running.ts";
-import { arcClear, arcNotClear, guardAway, guardInPlace } from "../guard/signals.ts";
+import { arcClear, arcNotClear, guardAway, guardInPlace, peopleAtAircraft } from "../guard/signals.ts";
 import { clearOfAircraft } from "../leaves/clearOfAircraft.ts";
 import { allClear } from "../plan/allClear.ts";
 import { connectPower, disconnectPower, powerConnected, powerDisconnected } from "../power/signals.ts";
@@ -39,6 +39,7 @@ export const SIGNALS = {
   arcClear,
   arcNotClear,
   guardAway,
+  peopleAtAircraft,
   hold,
   release,
   cut,

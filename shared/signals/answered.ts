@@ -25,7 +25,8 @@ export function evolveAnswered(
   };
   if (fact.right === false) return next;
 
-  const { stop, answer: rules } = signalOf(signal.kind);
+  const { class: is, answer: rules } = signalOf(signal.kind);
+  const stop = is === "stop";
   if (stop) next = acknowledgeFor(next, signal.id, post);
   next = rules.evolve(next, event, fact, answered);
   const complete = answered.due.every((p) => {

@@ -17,15 +17,23 @@ export interface StandardForm {
 
 export type AnswerAction = Extract<Action, { type: "answer" }>;
 
-/** One kind of signal: who sends it, to whom, when, its meaning, and how it is answered. */
+/**
+ * What a message does to the confidence the others have. A stop, and a report that lowers confidence, is taken from
+ * anybody signed in, with or without a post, in every stage and at any age, without leave or clearance. Only what
+ * raises confidence or asks is checked for post, stage, leave and age.
+ */
+export type SaidClass = "stop" | "lowers" | "raises";
+
+/** One kind of signal, whole: who sends it, to whom, when, what it means, and how it is answered. */
 export interface SignalDefinition {
-  /** `anyone` includes observers: stops and reports of danger. */
+  class: SaidClass;
+  /** For a kind that raises confidence: true for one that lowers it by its figure. */
+  lowersBy(state: SessionState, send: Send): boolean;
+  /** The posts that give it, `anyone` includes observers. The class may let others send it too. */
   from: readonly Post[] | "anyone";
   stages: readonly Stage[];
   to(from: Post | null): Post[];
   engine: "required" | "optional" | "none";
-  /** A stop: accepted from anyone at any time while the session is live. */
-  stop: boolean;
   /** Whether a session in which it was sent is kept as the record of an incident. */
   incident: boolean;
   /** Its style on the exchange chart. */
@@ -37,8 +45,8 @@ export interface SignalDefinition {
   remind: GivenTime | null;
   escalate: GivenTime | null;
   /**
-   * Returns whether sending it is accepted now, and the facts that follow. Post, stage, engine and witness are already
-   * checked.
+   * Returns whether sending it is accepted now, and the facts that follow. Of what raises confidence, post, stage,
+   * engine and witness are already checked.
    */
   decide(state: SessionState, send: Send, context: Context): Verdict;
   /** Returns the state after it was sent and its signal opened. */

@@ -1,3 +1,4 @@
+import { LIVE_STAGES } from "../protocol/stages.ts";
 import { accept } from "../session/verdict.ts";
 import { receivedChoice } from "./answerChoice.ts";
 import { type AnswerRules, type SignalDefinition, toAll, toNobody } from "./definition.ts";
@@ -15,6 +16,13 @@ export function answers(over: Partial<AnswerRules> = {}): AnswerRules {
   };
 }
 
+/** A report that lowers confidence: taken from anybody, in every live stage. */
+export function lowering(
+  over: Partial<SignalDefinition> & Pick<SignalDefinition, "from" | "evolve">,
+): SignalDefinition {
+  return signal({ ...over, class: "lowers", stages: LIVE_STAGES });
+}
+
 type Needed = "from" | "stages" | "evolve";
 
 /** Returns a definition with defaults: addressed to all others, about no engine, always accepted. */
@@ -22,7 +30,8 @@ export function signal(over: Partial<SignalDefinition> & Pick<SignalDefinition, 
   return {
     to: toAll,
     engine: "none",
-    stop: false,
+    class: "raises",
+    lowersBy: () => false,
     incident: false,
     tone: "plain",
     witnessable: false,

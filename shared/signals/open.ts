@@ -10,13 +10,14 @@ import { closeKinds, keepEnded } from "./close.ts";
  */
 export function openSignal(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const definition = signalOf(fact.kind);
+  const stop = definition.class === "stop";
   // A signal that is sent again replaces the earlier one. Stops never replace each other.
-  const state = definition.stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
+  const state = stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
   const by = said(event, fact.seenFrom ?? null);
   const from = fact.seenFrom ?? by.post;
   const { due: dueFrom, closes } = definition.answer;
   const due = dueFrom(from).filter(
-    (p) => !closes(p, "received") || (state.posts[p] !== null && !(definition.stop && p === by.post)),
+    (p) => !closes(p, "received") || (state.posts[p] !== null && !(stop && p === by.post)),
   );
   const remindS = definition.remind ? state.type.timing[definition.remind].value : null;
   const signal: Signal = {

@@ -32,7 +32,7 @@ export function stop(
     remind: "stop",
     escalate: "stopEscalate",
     witnessable: true,
-    stop: true,
+    class: "stop",
     answer: stopAnswers,
     decide: (state, send) => accept({ ...withKnownEngine(state, send), type: "sent" }),
     ...over,

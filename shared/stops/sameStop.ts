@@ -13,7 +13,9 @@ export function sameStop(state: SessionState, action: Action, person: Person): n
   if (action.type !== "send" || !isStop(action) || state.allClearAt !== null) return null;
   const found = standing(state, action, person);
   if (!found) return null;
-  const since = state.signals.some((s) => s.id > found.id && s.is === "open" && !signalOf(s.kind).stop);
+  const since = state.signals.some(
+    (s) => s.id > found.id && s.is === "open" && signalOf(s.kind).class !== "stop",
+  );
   return since ? null : found.id;
 }
 

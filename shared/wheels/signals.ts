@@ -1,12 +1,12 @@
-import { onLeave, service, serviceReport, spent } from "../leaves/service.ts";
+import { foundDone, service, serviceReport, spent } from "../leaves/service.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { FROM_SECURE, type Stage } from "../protocol/stages.ts";
+import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
 import { figureFault } from "../readings/figureFault.ts";
-import { said } from "../session/attribute.ts";
+import { giverOf, said } from "../session/attribute.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept } from "../session/verdict.ts";
 import { ANNEX, SI } from "../signals/definition.ts";
-import { signal } from "../signals/kinds.ts";
+import { lowering, signal } from "../signals/kinds.ts";
 
 const LEAVING: readonly Stage[] = ["warmUp", "release"];
 
@@ -18,7 +18,8 @@ export const insertChocks = service("insertChocks", (state) => state.chocks?.in 
 export const chocksIn = serviceReport({
   stages: FROM_SECURE,
   standard: { figure: "chocksInserted", text: `${ANNEX} 5.1 item 8, chocks inserted` },
-  evolve: (state, event, fact) => spent(chocksSeen(state, event, fact, true), "insertChocks"),
+  evolve: (state, event, fact) =>
+    spent(chocksSeen(state, event, fact, true), "insertChocks", giverOf(event, fact)),
 });
 
 export const removeChocks = service("removeChocks", (state) => state.chocks?.in === false, {
@@ -27,16 +28,22 @@ export const removeChocks = service("removeChocks", (state) => state.chocks?.in 
 });
 
 export const chocksOut = serviceReport({
-  stages: LEAVING,
+  class: "lowers",
+  stages: LIVE_STAGES,
   standard: { figure: "chocksRemoved", text: `${ANNEX} 5.1 item 8, chocks removed` },
-  decide: (state, send) => onLeave(state, send, "removeChocks"),
-  evolve: (state, event, fact) => spent(chocksSeen(state, event, fact, false), "removeChocks"),
+  decide: (state, send) => foundDone(state, send, "removeChocks"),
+  evolve: (state, event, fact) =>
+    spent(chocksSeen(state, event, fact, false), "removeChocks", giverOf(event, fact)),
 });
 
 export const brakesSet = signal({
   from: ["cockpit"],
   stages: FROM_SECURE,
   standard: { figure: "brakesEngaged", text: `${SI}(1), brakes engaged` },
+  lowersBy({ type: { brakePressure } }, { pressure }) {
+    const { value, unit } = brakePressure.atLeast;
+    return pressure?.unit === unit && pressure.value < value;
+  },
   decide: (state, send) =>
     figureFault(send.pressure, state.type.brakePressure.atLeast.unit) ?? accept({ ...send, type: "sent" }),
   evolve: (state, event, fact) => ({
@@ -45,9 +52,8 @@ export const brakesSet = signal({
   }),
 });
 
-export const brakesReleased = signal({
+export const brakesReleased = lowering({
   from: ["cockpit"],
-  stages: FROM_SECURE,
   standard: { figure: "brakesReleased", text: `${SI}(2), brakes released` },
   evolve: (state, event, fact) => ({
     ...state,

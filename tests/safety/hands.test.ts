@@ -81,15 +81,15 @@ describe("hands on a propeller", () => {
     expect(story.state.handling).toBeNull();
   });
 
-  it("[HND-3, FIR-4] in a fire the crew cranks, but never the propeller they are on", () => {
+  it("[HND-3, FIR-4, TRN-5] in a fire the crew cranks, but never the propeller they are on", () => {
     const story = starting();
     hands(story, 1);
     story.send("fireGuard", "fire", { engine: 1, place: "induction" });
     story.send("fireGuard", "fire", { engine: 2, place: "induction" });
-    expect(story.send("cockpit", "cranking", { engine: 1 }).refusal).toMatchObject({
-      reason: "conditionsUnmet",
-      unmet: [{ id: "handsOffPropellers" }],
-    });
+    const holds = () => story.state.holds.length;
+    const under = story.copy();
+    under.send("cockpit", "cranking", { engine: 1 });
+    expect([under.state.holds.length, under.told("sent").at(-1)?.kind]).toEqual([1, "turning"]);
     expect(story.send("cockpit", "cranking", { engine: 2 }).refusal).toBeUndefined();
     story.send("groundPower", "propellerFree", { engine: 1 });
     expect(story.send("cockpit", "cranking", { engine: 1 }).refusal).toMatchObject({
@@ -98,6 +98,7 @@ describe("hands on a propeller", () => {
     });
     story.send("cockpit", "startAbandoned", { engine: 2 });
     expect(story.send("cockpit", "cranking", { engine: 1 }).refusal).toBeUndefined();
+    expect(holds()).toBe(0);
   });
 
   it("[HND-4] counted only at the propeller the hands are on", () => {

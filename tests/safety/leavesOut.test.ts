@@ -58,7 +58,10 @@ describe("a leave that is out", () => {
     story.say("groundPower", { type: "leavePost", post: "groundPower" });
     story.say("groundPower", { type: "claimPost", post: "groundPower" });
     story.restart();
-    expect(story.send("groundPower", "powerDisconnected").refusal?.reason).toBe("noAuthority");
+    expect(story.state.authorities.disconnectPower?.epoch).not.toBe(story.state.epoch);
+    expect(out(story)).toEqual(["disconnectPower"]);
+    // Somebody else's word that power is off brings nobody of ground power away.
+    story.send("fireGuard", "powerDisconnected");
     expect(out(story)).toEqual(["disconnectPower"]);
     expect(bars(story)).toMatchObject({ is: "no" });
   });
@@ -80,7 +83,7 @@ describe("a leave that is out", () => {
     const seen = story.copy();
     story.send("groundPower", "clearOfAircraft");
     expect(out(story)).toEqual([]);
-    expect(story.send("groundPower", "powerDisconnected").refusal?.reason).toBe("noAuthority");
+    expect(story.state.authorities.disconnectPower).toBeNull();
     seen.send("supervisor", "clearOfAircraft", { channel: "hand", seenFrom: "groundPower" });
     expect(out(seen)).toEqual([]);
   });

@@ -59,6 +59,7 @@ export class Moves {
       if (scope.overrides && post !== null) setAside(moves, person, scope.engines);
       if (scope.defects && post === "supervisor") defectsOf(moves, state, person);
       if (scope.drills && post !== null) drillsOf(moves, state, person);
+      if (scope.oil && post === "cockpit") oilRead(moves, person, scope.engines);
     }
     this.answers(moves, state);
     if (scope.alerts) acknowledgements(moves, state);
@@ -86,7 +87,9 @@ export class Moves {
     for (const kind of this.scope.kinds) {
       if (kind in REFS || !this.sentBy(kind, who)) continue;
       const rule = signalOf(kind);
-      const may = rule.from === "anyone" || (post !== null && rule.from.includes(post));
+      const gives = rule.from === "anyone" || (post !== null && rule.from.includes(post));
+      // Reports that lower confidence come from a person without a post too.
+      const may = gives || (rule.class === "lowers" && post === null);
       // One attempt by a person without permission, for the kinds that would do the most harm.
       const tried = kind === "clearToStart" || (kind === "arcClear" && post === null);
       if (!may && !tried) continue;
@@ -176,6 +179,10 @@ export class Moves {
         moves.push({ is: "act", by: cockpit, action, validUntil: now - 1 });
       }
     }
+    if (guard && this.scope.kinds.includes("arcNotClear")) {
+      const action = send("arcNotClear", { engine: 1 });
+      moves.push({ is: "act", by: guard, action, validUntil: now - 1 });
+    }
     if (guard && this.scope.kinds.includes("hold")) {
       moves.push({ is: "act", by: guard, action: send("hold"), validUntil: now - 1 });
     }
@@ -229,6 +236,15 @@ function setAside(moves: Move[], by: Person, engines: readonly number[]) {
   for (const engine of engines) {
     for (const condition of ["brakesSet", "arcClear"] as const) {
       moves.push({ is: "act", by, action: { type: "override", condition, engine, reason: "known" } });
+    }
+  }
+}
+
+function oilRead(moves: Move[], by: Person, engines: readonly number[]) {
+  for (const engine of engines) {
+    for (const value of [60, 20]) {
+      const reading = { value, unit: "psi" as const };
+      moves.push({ is: "act", by, action: { type: "reading", gauge: "oilPressure", engine, reading } });
     }
   }
 }

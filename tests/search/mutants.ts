@@ -152,8 +152,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/decide.ts", "clearance", "prepared", {
     name: "a stop that arrives late is refused",
-    find: "context.now > validUntil && !isStop(action)",
-    replace: "context.now > validUntil",
+    find: 'if (saidAs(state, action) === "raises") {',
+    replace: "{",
     expect: "I9",
   }),
   ...at("stops/fire.ts", "stops", "cranking", {
@@ -177,8 +177,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("leaves/service.ts", "services", "warmUp", {
     name: "leave given before a stop still serves after it",
-    find: "if (!authority || authority.epoch !== state.epoch) {",
-    replace: "if (!authority) {",
+    find: "return authority && authority.epoch === state.epoch ? authority : null;",
+    replace: "return authority;",
     expect: "I15",
   }),
   ...at("conditions/brakesSet.ts", "services", "warmUp", {
@@ -186,6 +186,48 @@ export const MUTANTS: readonly Mutant[] = [
     find: 'scope: { clearance: "ifListed", removeChocks: "always" },',
     replace: 'scope: { clearance: "ifListed" },',
     expect: "S6",
+  }),
+  ...at("session/decide.ts", "clearance", "prepared", {
+    name: "a report that lowers confidence is refused for its age",
+    find: 'if (saidAs(state, action) === "raises") {',
+    replace: 'if (saidAs(state, action) !== "stop") {',
+    expect: "S10",
+  }),
+  ...at("leaves/service.ts", "services", "warmUp", {
+    name: "what is found done without leave is refused",
+    find: "const leave = leaveOf(state, kind);",
+    replace: 'const leave = leaveOf(state, kind); if (!leave) return refuse("noAuthority");',
+    expect: "S10",
+  }),
+  ...at("engine/cranking.ts", "clearance", "cleared", {
+    name: "a crank reported late is refused, and the engine stays cleared",
+    find: "context.late === true) return seenTurning(state, send);",
+    replace: 'context.late === true) return refuse("tooLate");',
+    expect: "S11",
+  }),
+  ...at("guard/arcs.ts", "clearance", "prepared", {
+    name: "a guard who moves makes every arc unknown that was not clear",
+    find: ".filter(([, seen]) => !seen.clear)",
+    replace: ".filter(() => false)",
+    expect: "S12",
+  }),
+  ...at("conditions/othersSettled.ts", "running", "firstStable", {
+    name: "a clearance is given beside an engine that lost its oil pressure",
+    find: " || oilLost(state, e)),",
+    replace: "),",
+    expect: "S13",
+  }),
+  ...at("engine/running.ts", "running", "cranking", {
+    name: "an engine is called stable with its oil pressure gone",
+    find: 'if (!gone) return accept({ ...send, type: "sent" });',
+    replace: 'return accept({ ...send, type: "sent" });',
+    expect: "S13",
+  }),
+  ...at("wheels/mayRoll.ts", "services", "warmUp", {
+    name: "nobody is told that nothing holds the aircraft",
+    find: "return !hold && engines.some",
+    replace: "return !hold && allClearAt !== null && engines.some",
+    expect: "S15",
   }),
   ...at("overrides/decide.ts", "overrides", "prepared", {
     name: "one person sets a condition aside alone",

@@ -35,6 +35,8 @@ export interface Scope {
   defects: boolean;
   /** The drill opened and ended. */
   drills: boolean;
+  /** Oil pressure read by the cockpit, good and low. */
+  oil: boolean;
   /** Engines that actions may name. */
   engines: readonly number[];
   /** A state with more open than this is not followed further. */
@@ -72,6 +74,7 @@ const EVERYTHING: Scope = {
   overrides: true,
   defects: true,
   drills: true,
+  oil: true,
   engines: [1, 2],
   most: { stops: 2, sameSignal: 2, alerts: 3 },
 };
@@ -87,6 +90,7 @@ const small: Scope = {
   overrides: false,
   defects: false,
   drills: false,
+  oil: false,
   most: { stops: 1, sameSignal: 1, alerts: 99 },
 };
 
@@ -109,6 +113,7 @@ export const SCOPES: readonly Scope[] = [
     kinds: [...START, ...RUN, "guardInPlace", "arcClear"],
     answered: ["clearToStart"],
     time: false,
+    oil: true,
   },
   {
     ...small,

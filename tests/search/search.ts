@@ -4,6 +4,7 @@ import { countAlerts, fingerprint, print, setBase } from "./fingerprint.ts";
 import { CLEARANCE } from "./invariants/clearance.ts";
 import type { Transition } from "./invariants/invariant.ts";
 import { RECORD } from "./invariants/record.ts";
+import { REPORTS } from "./invariants/reports.ts";
 import { SERVICES } from "./invariants/services.ts";
 import { STOPS } from "./invariants/stops.ts";
 import { START } from "./model.ts";
@@ -12,7 +13,7 @@ import { MARK, type Root, stateAt } from "./roots.ts";
 import { scopeNamed, within } from "./scopes.ts";
 import { Seen } from "./seen.ts";
 
-export const INVARIANTS = [...CLEARANCE, ...STOPS, ...SERVICES, ...RECORD];
+export const INVARIANTS = [...CLEARANCE, ...STOPS, ...REPORTS, ...SERVICES, ...RECORD];
 
 export interface Options {
   /** Name of a scope; see `scopes.ts`. */

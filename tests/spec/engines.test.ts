@@ -51,15 +51,15 @@ describe("engine life", () => {
   });
 
   const from: [string, (story: Story) => unknown, string[]][] = [
-    ["waiting", () => {}, []],
-    ["requested", (t) => t.requested(3), ["startAbandoned"]],
+    ["waiting", () => {}, ["cranking"]],
+    ["requested", (t) => t.requested(3), ["cranking", "startAbandoned"]],
     ["clear", (t) => t.readBack(3), ["cranking", "startAbandoned"]],
     ["cranking", (t) => t.cranking(3), ["caught", "startAbandoned", "shutDown"]],
     ["caught", (t) => t.caught(3), ["shutDown"]],
     ["running", (t) => t.running(3), ["started", "shutDown"]],
     ["stable", (t) => t.started(3), ["shutDown"]],
-    ["shutDown", (t) => t.started(3).send("cockpit", "shutDown", { engine: 3 }), []],
-    ["cooling", (t) => t.failedStart(3, 5), []],
+    ["shutDown", (t) => t.started(3).send("cockpit", "shutDown", { engine: 3 }), ["cranking"]],
+    ["cooling", (t) => t.failedStart(3, 5), ["cranking"]],
   ];
   it.each(from)("[ENG-3, ENG-4] from %s only what follows is taken", (life, reach, taken) => {
     for (const kind of ["cranking", "caught", "started", "startAbandoned", "shutDown"] as const) {

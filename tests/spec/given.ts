@@ -362,6 +362,11 @@ export class Story {
     return engineOf(this.state, n)?.life.is ?? "waiting";
   }
 
+  turnsUncleared(n: number): boolean {
+    const life = plain(engineOf(this.state, n)?.life ?? { is: "waiting" });
+    return life.is === "cranking" && !life.cleared;
+  }
+
   underFire(n: number): EngineLife["is"] {
     return plain(engineOf(this.state, n)?.life ?? { is: "waiting" }).is;
   }

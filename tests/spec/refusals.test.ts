@@ -16,8 +16,11 @@ const TRACE: Say = {
   endedAgoMs: 0,
 };
 
-/** One way to each refusal of a session. The server alone refuses with `idReused`: it never reaches the session. */
-const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = {
+/**
+ * One way to each refusal a session gives. `idReused` is the server's: it never reaches the session. `clearanceVoid` stands
+ * in older records only.
+ */
+const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused" | "clearanceVoid">, () => Story>> = {
   conditionsUnmet: () => {
     const story = given().upTo("starting").requested(3);
     story.send("supervisor", "clearToStart", { engine: 3 });
@@ -39,16 +42,15 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
   },
   clearanceUsed: () => {
     const story = given().upTo("starting");
-    story.failedStart(3, 5);
+    story.cranking(3);
     story.send("cockpit", "cranking", { engine: 3 });
     return story;
   },
-  clearanceVoid: () => after(given().upTo("starting"), (s) => s.send("cockpit", "cranking", { engine: 3 })),
   clearanceExpired: () => {
     const story = given().upTo("starting");
-    story.readBack(3);
+    const clearance = story.cleared(3);
     story.wait(30);
-    story.send("cockpit", "cranking", { engine: 3 });
+    story.answer("cockpit", clearance, "readBack", 3);
     return story;
   },
   noSuchSignal: () => after(given().manned(), (s) => s.answer("cockpit", 99, "received")),
@@ -152,13 +154,18 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused">, () => Story>> = 
     story.failedStart(3, 10).send("cockpit", "handlePropeller", { engine: 3 });
     return story;
   },
-  tooLate: () => after(given().manned(), (s) => s.does(ada, { type: "send", kind: "negative" }, s.now - 1)),
+  tooLate: () => after(given().manned(), (s) => s.does(ada, { type: "present" }, s.now - 1)),
   sessionOver: () => {
     const story = given().manned();
     story.say("cockpit", { type: "abandon", reason: "weather" });
     story.send("cockpit", "hold");
     return story;
   },
+  oilLost: () =>
+    after(given().upTo("starting").running(3), (s) => {
+      s.oil(3, 10);
+      s.send("cockpit", "started", { engine: 3 });
+    }),
   alreadyDone: () => after(given().manned(), (s) => s.say("cockpit", { type: "claimPost", post: "cockpit" })),
 };
 
@@ -167,7 +174,7 @@ function after(story: Story, then: (story: Story) => unknown): Story {
   return story;
 }
 
-const reasons = REFUSAL_REASONS.filter((r) => r !== "idReused");
+const reasons = REFUSAL_REASONS.filter((r) => r !== "idReused" && r !== "clearanceVoid");
 
 describe("refusals", () => {
   it.each(reasons)(
@@ -191,7 +198,7 @@ describe("refusals", () => {
   it("[REF-2, PRS-1] a refusal leaves the state as it was, apart from its number and time and the touch it was", () => {
     const story = given().upTo("starting");
     const { posts, ...before } = story.state;
-    story.wait(1).send("cockpit", "cranking", { engine: 3 });
+    story.wait(1).send("cockpit", "caught", { engine: 3 });
     const { posts: touched, ...after } = story.state;
     expect({ ...after, seq: 0, at: 0 }).toEqual({ ...before, seq: 0, at: 0 });
     expect(touched).toEqual({ ...posts, cockpit: { ...posts.cockpit, touchedAt: story.now } });
@@ -199,10 +206,8 @@ describe("refusals", () => {
 
   it("[REF-4] at its validUntil a command still acts, one millisecond later it is too late", () => {
     const story = given().manned();
-    expect(story.does(ada, { type: "send", kind: "negative" }, story.now).refusal).toBeUndefined();
-    expect(story.does(ada, { type: "send", kind: "negative" }, story.now - 1).refusal?.reason).toBe(
-      "tooLate",
-    );
+    expect(story.does(ada, { type: "present" }, story.now).refusal).toBeUndefined();
+    expect(story.does(ada, { type: "present" }, story.now - 1).refusal?.reason).toBe("tooLate");
   });
 
   it.each(["hold", "cut", "cutAll", "fire", "turning"] as const)(

@@ -120,32 +120,26 @@ const REFUSALS: [string, string, () => Story, Record<string, unknown>][] = [
     { reason: "answerNotAllowed", found: "authorise, received, unable" },
   ],
   [
-    "CLR-12",
-    "cranking a clearance that was not read back",
+    "CLR-5",
+    "cranking once more on a clearance that is used",
     () => {
       const story = starting();
-      story.cleared(3);
-      story.send("cockpit", "cranking", { engine: 3 });
+      const clearance = story.cranking(3);
+      story.send("cockpit", "cranking", { engine: 3, ref: clearance });
       return story;
     },
-    { reason: "readBackWrong", engine: 3, found: "none" },
+    { reason: "clearanceUsed", engine: 3 },
   ],
   [
-    "CLR-9",
-    "a clearance revoked that does not stand",
-    () => after(starting(), (s) => s.send("supervisor", "revokeClearance", { engine: 3 })),
-    { reason: "nothingOpen", engine: 3 },
-  ],
-  [
-    "CLR-11",
-    "a crank that names another clearance",
+    "OIL-7",
+    "an engine called stable whose oil pressure is gone",
     () => {
-      const story = starting();
-      story.readBack(3);
-      story.send("cockpit", "cranking", { engine: 3, ref: 1 });
+      const story = starting().running(3);
+      story.oil(3, 10);
+      story.send("cockpit", "started", { engine: 3 });
       return story;
     },
-    { reason: "clearanceVoid", engine: 3 },
+    { reason: "oilLost", engine: 3, found: "40 psi" },
   ],
   [
     "HND-4",

@@ -227,7 +227,7 @@ describe("witnessed hand signals", () => {
 
   it("[SIG-11] not on the panel's channel, not by an observer, not of a vacant post", () => {
     const story = starting();
-    const arc = { type: "send", kind: "arcNotClear", engine: 3 } as const;
+    const arc = { type: "send", kind: "guardInPlace", engine: 3 } as const;
     expect(story.say("cockpit", { ...arc, seenFrom: "fireGuard" }).refusal?.reason).toBe("notWitnessable");
     expect(story.does(ed, { ...arc, ...seen("fireGuard") }).refusal?.reason).toBe("wrongPost");
     story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
@@ -241,7 +241,8 @@ describe("witnessed hand signals", () => {
     const story = starting();
     story.send("groundPower", "disconnectPower", seen("cockpit"));
     expect(story.state.authorities.disconnectPower).toBeNull();
-    expect(story.send("groundPower", "powerDisconnected").refusal?.reason).toBe("noAuthority");
+    story.send("groundPower", "powerDisconnected");
+    expect(story.state.groundPower).toMatchObject({ is: "off", lost: true });
   });
 
   it("[SIG-13] a stop with a witness who cannot be one is the sender's own", () => {

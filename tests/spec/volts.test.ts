@@ -26,12 +26,16 @@ describe("volts while an engine cranks", () => {
     expect(groundPowerKnown.find(story.state, 4, story.now).is).toBe("yes");
   });
 
-  it("[PWR-8] below the starting band they raise the alert, which ends with the cranking", () => {
+  it("[PWR-6, PWR-12] below the starting band they raise the alert, which outlasts the cranking until volts are read in band", () => {
     const story = cranking();
     story.volts(11.9);
     expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
+    const active = () => story.state.alerts.some((a) => a.kind === "groundPowerOutOfRange" && a.active);
+    const known = () => groundPowerKnown.find(story.state, 4, story.now).is;
     story.send("cockpit", "caught", { engine: 3 });
-    expect(story.state.alerts.some((a) => a.kind === "groundPowerOutOfRange" && a.active)).toBe(false);
+    expect([active(), known()]).toEqual([true, "unknown"]);
+    story.volts(28);
+    expect([active(), known()]).toEqual([false, "yes"]);
   });
 
   it("[PWR-8] a type without a starting band keeps to the steady one all the time", () => {

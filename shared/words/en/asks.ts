@@ -95,6 +95,11 @@ export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   "alert.turningUncleared": "Number {n} is turning without clearance.",
   "alertOver.postVacant": "Every post that an engine needs is held again.",
   "alertOver.postSilent": "Those who were not heard are heard again, or no longer needed.",
+  "alert.arcUnsafe": "Number {n} turns and its arc is not clear. Stop it.",
+  "alert.revokedTurning": "The clearance of number {n} was taken back while it turns. Stop it.",
+  "alert.oilLost": "Number {n} has lost its oil pressure. Shut it down.",
+  "alert.mayRoll": "Engines turn, chocks are not in, and the brakes do not hold.",
+  "alert.powerLost": "Ground power went off without leave.",
   "alertOver.fire": "The fire is over.",
   "alertOver.cut": "The cut is stood down.",
   "alertOver.hold": "The hold is released.",
@@ -105,6 +110,11 @@ export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   "alertOver.groundPowerOutOfRange": "Over now: ground power volts were out of range.",
   "alertOver.unanswered": "Over now: a signal was not answered in time.",
   "alertOver.turningUncleared": "Over now: number {n} was turning without clearance.",
+  "alertOver.arcUnsafe": "Over now: number {n} turned with its arc not clear.",
+  "alertOver.revokedTurning": "Over now: the clearance of number {n} was taken back while it turned.",
+  "alertOver.oilLost": "Over now: number {n} had lost its oil pressure.",
+  "alertOver.mayRoll": "Over now: nothing was reported to hold the aircraft.",
+  "alertOver.powerLost": "Over now: ground power had gone off without leave.",
 };
 
 /** The sentence for each post when nothing is asked of it. */

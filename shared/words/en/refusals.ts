@@ -50,5 +50,6 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   notShelvable: "That alert cannot be put aside: act on it now.",
   noSuchDrill: "This type has no such drill or step. It has: {f}.",
   badReport: "That weather is not taken. {f}",
+  oilLost: "Number {n} has lost its oil pressure. Read at least {f}, or shut it down.",
   idReused: "This message's number was used for another message. Send it again.",
 };

@@ -15,6 +15,7 @@ export const signals: Readonly<Record<SignalKind, { plain: string; engine: strin
   guardAway: { plain: "Guard leaving the engine", engine: "Guard leaving number {n}" },
   arcClear: { plain: "Arc clear", engine: "Arc clear at number {n}" },
   arcNotClear: { plain: "Arc not clear", engine: "Arc not clear at number {n}" },
+  peopleAtAircraft: { plain: "People at the aircraft", engine: "People at number {n}" },
   hold: { plain: "Hold", engine: "Hold, number {n}" },
   release: { plain: "Hold released", engine: "Hold released, number {n}" },
   cut: { plain: "Cut", engine: "Cut number {n}" },

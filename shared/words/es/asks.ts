@@ -92,6 +92,11 @@ export const asks: Catalogue["asks"] = {
   "alert.turningUncleared": "Motor {n} gira sin autorización.",
   "alertOver.postVacant": "Todo puesto que hace falta está ocupado de nuevo.",
   "alertOver.postSilent": "Quien no respondía ya responde, o ya no hace falta.",
+  "alert.arcUnsafe": "Motor {n} gira y su arco no está despejado. Párelo.",
+  "alert.revokedTurning": "Se retiró la autorización del motor {n} mientras gira. Párelo.",
+  "alert.oilLost": "Motor {n} perdió su presión de aceite. Apáguelo.",
+  "alert.mayRoll": "Hay motores girando, sin calzos y los frenos no sujetan.",
+  "alert.powerLost": "La planta externa se cortó sin permiso.",
   "alertOver.fire": "El fuego terminó.",
   "alertOver.cut": "El corte terminó.",
   "alertOver.hold": "El alto se levantó.",
@@ -102,6 +107,11 @@ export const asks: Catalogue["asks"] = {
   "alertOver.groundPowerOutOfRange": "Ya pasó: voltios de la planta externa fuera de rango.",
   "alertOver.unanswered": "Ya pasó: una señal no se contestó a tiempo.",
   "alertOver.turningUncleared": "Ya pasó: motor {n} giraba sin autorización.",
+  "alertOver.arcUnsafe": "Ya pasó: motor {n} giraba con el arco no despejado.",
+  "alertOver.revokedTurning": "Ya pasó: se retiró la autorización del motor {n} mientras giraba.",
+  "alertOver.oilLost": "Ya pasó: motor {n} había perdido su presión de aceite.",
+  "alertOver.mayRoll": "Ya pasó: nada sujetaba el avión según los reportes.",
+  "alertOver.powerLost": "Ya pasó: la planta externa se había cortado sin permiso.",
 };
 
 export const idle: Catalogue["idle"] = {

@@ -46,6 +46,7 @@ export const refusals: Catalogue["refusals"] = {
   notShelvable: "Esa alerta no se puede aplazar: actúe ahora.",
   noSuchDrill: "Este tipo no tiene ese procedimiento o paso. Tiene: {f}.",
   badReport: "Ese reporte meteorológico no se acepta. {f}",
+  oilLost: "El motor {n} perdió su presión de aceite. Lea al menos {f}, o apáguelo.",
   idReused: "El número de este mensaje ya se usó para otro. Envíelo de nuevo.",
   tooSoon: "Todavía no: motor {n} giró hace poco. Espere {f}, con encendido cortado y confirmado.",
   aircraftBusy: "Ya hay otro arranque de este avión: sesión {f}. Únase a ella o termínela primero.",

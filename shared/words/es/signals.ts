@@ -14,6 +14,7 @@ export const signals: Catalogue["signals"] = {
   guardAway: { plain: "Guardia deja el motor", engine: "Guardia deja motor {n}" },
   arcClear: { plain: "Arco despejado", engine: "Arco despejado en motor {n}" },
   arcNotClear: { plain: "Arco no despejado", engine: "Arco no despejado en motor {n}" },
+  peopleAtAircraft: { plain: "Gente junto al avión", engine: "Gente junto al motor {n}" },
   hold: { plain: "Alto", engine: "Alto, motor {n}" },
   release: { plain: "Alto levantado", engine: "Alto levantado, motor {n}" },
   cut: { plain: "Corte", engine: "Corte motor {n}" },

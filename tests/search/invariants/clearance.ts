@@ -76,10 +76,11 @@ function eachClear(
   return true;
 }
 
-/** Returns the engine if the step recorded the cockpit cranking one that is not on fire. */
+/** Returns the engine that the step recorded as cranked on a clearance; null for one on fire or seen turning. */
 function cranked({ before, step, move }: Transition): number | null {
   if (move.is !== "act" || move.action.type !== "send" || move.action.kind !== "cranking") return null;
-  if (own(step)?.fact.type !== "sent") return null;
+  const fact = own(step)?.fact;
+  if (fact?.type !== "sent" || fact.kind !== "cranking") return null;
   const n = move.action.engine ?? 0;
   return before.engines[n - 1]?.life.is === "fire" ? null : n;
 }

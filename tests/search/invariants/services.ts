@@ -16,6 +16,11 @@ const DONE: Readonly<Record<string, string>> = {
   removeChocks: "chocksOut",
 };
 
+function inBand({ groundPower: power }: SessionState): boolean {
+  const { steadyMin, steadyMax } = TYPE.groundPower;
+  return power.is === "on" && power.volts.value >= steadyMin.value && power.volts.value <= steadyMax.value;
+}
+
 /** Returns whether the cockpit itself acts, as the search reads the state. */
 function givesLeave(before: SessionState, move: Move): boolean {
   return move.is === "act" && postOf(before, move.by) === "cockpit";
@@ -24,19 +29,16 @@ function givesLeave(before: SessionState, move: Move): boolean {
 export const SERVICES: readonly Invariant[] = [
   {
     id: "I15",
-    text: "power comes on or off and chocks come out only on the crew's leave of the same epoch",
+    text: "power in band comes on only on the crew's leave of the same epoch; hands go on a propeller only on the crew's word",
     holds: ({ before, step, move }) => {
       const after = step.state;
       if (after.groundPower !== before.groundPower) {
         const was = before.groundPower.is;
         const is = after.groundPower.is;
-        if (is === "on" && was !== "on" && !live(before, "connectPower")) return false;
-        if (is === "off" && was !== "off" && !live(before, "disconnectPower")) return false;
+        if (is === "on" && was !== "on" && inBand(after) && !live(before, "connectPower")) return false;
       }
       // Hands go on a propeller only on the crew's leave, which states that ignition is off.
-      if (after.handling !== null && before.handling === null && !givesLeave(before, move)) return false;
-      const out = before.chocks?.in === true && after.chocks?.in === false;
-      return !out || live(before, "removeChocks");
+      return after.handling === null || before.handling !== null || givesLeave(before, move);
     },
   },
   {

@@ -1,17 +1,9 @@
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
-import { isStop } from "../../../shared/signals/isStop.ts";
+import { saidAs } from "../../../shared/session/saidAs.ts";
 
-/** Signals that can only increase safety, whatever has happened in between. */
-const SAFER: readonly SignalKind[] = [
-  "arcNotClear",
-  "guardAway",
-  "revokeClearance",
-  "startAbandoned",
-  "shutDown",
-  "brakesReleased",
-  "negative",
-];
+/** Signals besides stops and reports that lower confidence that can only increase safety, whatever happened in between. */
+const SAFER: readonly SignalKind[] = ["startAbandoned", "shutDown"];
 
 /**
  * True for an action that may be sent without a fresh connection. The list names safe actions, not unsafe ones, so a
@@ -20,11 +12,15 @@ const SAFER: readonly SignalKind[] = [
 export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<string, unknown>): boolean {
   switch (action.type) {
     case "send":
-      return isStop(action as Action) || SAFER.includes(action.kind as SignalKind);
+      // It says that a clearance is used, and whether one stands is not known here.
+      if (action.kind === "cranking") return false;
+      return saidAs(null, action as Action) !== "raises" || SAFER.includes(action.kind as SignalKind);
     case "answer":
       return action.answer === "unable" || action.answer === "received" || action.answer === "done";
     case "recordCheck":
-      return action.good === false;
+    case "countBlades":
+    case "writeDefect":
+      return saidAs(null, action as Action) !== "raises";
     case "acknowledgeAlert":
       return true;
     // A flash can only stop work; its distance can let work continue.

@@ -1,0 +1,26 @@
+import { oilShort } from "../engine/oilLost.ts";
+import type { Action } from "../protocol/commands.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
+import { inCheckRange } from "./inCheckRange.ts";
+
+/** Whether a gauge's reading lowers confidence: oil pressure of an engine that had it, below the type's least. */
+export function readingLowers(
+  state: SessionState | null,
+  { gauge, engine: n, reading }: Extract<Action, { type: "reading" }>,
+): boolean {
+  const engine = state && n !== undefined ? engineOf(state, n) : undefined;
+  return (
+    state !== null && engine !== undefined && gauge === "oilPressure" && oilShort(state, engine, reading)
+  );
+}
+
+/** Whether a check lowers confidence: found not good, or its figure outside the type's range. */
+export function checkLowers(
+  state: SessionState | null,
+  { check: id, good, reading }: Extract<Action, { type: "recordCheck" }>,
+): boolean {
+  const check = state?.type.checks.find((c) => c.id === id);
+  if (!state || !check?.range) return good === false;
+  const judged = inCheckRange(state, check, reading);
+  return judged?.ok === true && !judged.value;
+}

@@ -1,0 +1,12 @@
+import type { Action } from "../protocol/commands.ts";
+import type { SessionState } from "../session/state.ts";
+
+/** Whether a wind somebody read lowers confidence: it or its gust is beyond the type's limits. */
+export function windLowers(
+  state: SessionState | null,
+  { windKt, gustKt }: Extract<Action, { type: "recordWeather" }>,
+): boolean {
+  if (!state) return false;
+  const { max, gustMax } = state.type.wind;
+  return (windKt ?? 0) > max.value || (gustKt ?? windKt ?? 0) > gustMax.value;
+}

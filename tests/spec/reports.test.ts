@@ -1,0 +1,439 @@
+import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
+import { type Action, actionSchema } from "../../shared/protocol/commands.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { RefusalReason } from "../../shared/protocol/refusals.ts";
+import { SIGNAL_KINDS, type SignalKind } from "../../shared/protocol/signals.ts";
+import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
+import { commandFor, enqueue, takeDue } from "../../shared/replica/outbox.ts";
+import { decide } from "../../shared/session/decide.ts";
+import { saidAs } from "../../shared/session/saidAs.ts";
+import type { SessionState } from "../../shared/session/state.ts";
+import { RICH } from "../figures/rich.ts";
+import { FOUR } from "./aircraft.ts";
+import { CREW, cy, ed, given, type Say, type Story } from "./given.ts";
+
+type Said = "stop" | "lowers" | "raises";
+
+// Written from the rules of the job, not from the program.
+const SIGNALS: Readonly<Record<SignalKind, Said>> = {
+  readyToStart: "raises",
+  clearToStart: "raises",
+  cranking: "lowers",
+  caught: "raises",
+  started: "raises",
+  startAbandoned: "raises",
+  shutDown: "raises",
+  revokeClearance: "lowers",
+  turning: "stop",
+  guardInPlace: "raises",
+  arcClear: "raises",
+  arcNotClear: "lowers",
+  guardAway: "lowers",
+  peopleAtAircraft: "lowers",
+  hold: "stop",
+  release: "raises",
+  cut: "stop",
+  cutAll: "stop",
+  resetCut: "raises",
+  fire: "stop",
+  fireOut: "raises",
+  connectPower: "raises",
+  powerConnected: "raises",
+  disconnectPower: "raises",
+  powerDisconnected: "lowers",
+  insertChocks: "raises",
+  chocksIn: "raises",
+  removeChocks: "raises",
+  chocksOut: "lowers",
+  clearOfAircraft: "raises",
+  handlePropeller: "raises",
+  propellerStill: "raises",
+  propellerFree: "raises",
+  brakesSet: "raises",
+  brakesReleased: "lowers",
+  allClear: "raises",
+  negative: "lowers",
+};
+
+const volts = (value: number) =>
+  ({ type: "send", kind: "powerConnected", volts: { value, unit: "V" } }) as const;
+const brakes = (value: number) =>
+  ({ type: "send", kind: "brakesSet", pressure: { value, unit: "psi" } }) as const;
+const trace = (low: number): Say => ({
+  type: "giveVoltTrace",
+  samples: [
+    [0, 28],
+    [20, low],
+    [40, low],
+  ],
+  cranking: [],
+  endedAgoMs: 0,
+});
+
+// By what they say; the battery's check has a range, engine 3 runs in the states from `starting` on.
+const BY_FIGURE: readonly [string, Said, Say][] = [
+  ["volts in band", "raises", volts(28)],
+  ["volts out of band", "lowers", volts(20)],
+  ["brake pressure", "raises", brakes(1000)],
+  ["brake pressure low", "lowers", brakes(10)],
+  ["a check good", "raises", { type: "recordCheck", check: "bottles", good: true }],
+  ["a check not good", "lowers", { type: "recordCheck", check: "bottles", good: false }],
+  [
+    "a check in range",
+    "raises",
+    { type: "recordCheck", check: "battery", reading: { value: 25, unit: "V" } },
+  ],
+  [
+    "a check out of range",
+    "lowers",
+    { type: "recordCheck", check: "battery", reading: { value: 2, unit: "V" } },
+  ],
+  ["no resistance", "raises", { type: "countBlades", engine: 1, blades: 9, resistance: false }],
+  ["resistance", "lowers", { type: "countBlades", engine: 1, blades: 2, resistance: true }],
+  ["wind", "raises", { type: "recordWeather", windKt: 5 }],
+  ["wind beyond its limit", "lowers", { type: "recordWeather", windKt: 140 }],
+  ["a flash", "lowers", { type: "recordFlash" }],
+  ["how far a flash was", "raises", { type: "recordFlash", of: 1, miles: 20 }],
+  ["a defect", "raises", { type: "writeDefect", words: "seeps", barsStart: false }],
+  ["a defect that bars a start", "lowers", { type: "writeDefect", words: "cracked", barsStart: true }],
+];
+
+const standing = new Map<string, SessionState>();
+/** A session at a stage; bare, or with a clearance of engine 4 and every leave there can be. */
+function at(stage: Stage, leave: boolean): SessionState {
+  const key = `${stage} ${leave}`;
+  const known = standing.get(key);
+  if (known) return known;
+  const story = given({ order: [3] })
+    .manned()
+    .upTo(stage);
+  if (leave) {
+    story.brakes();
+    // While a leave is out nothing is cleared: the two are tried apart.
+    if (stage === "starting") story.readBack(4);
+    else
+      for (const service of ["connectPower", "disconnectPower", "removeChocks"] as const)
+        story.send("cockpit", service);
+  }
+  standing.set(key, story.state);
+  return story.state;
+}
+
+const ACTORS: readonly (Post | null)[] = [...POSTS, null];
+const NOT_FOR: readonly RefusalReason[] = [
+  "wrongPost",
+  "wrongStage",
+  "noAuthority",
+  "tooLate",
+  "notWitnessable",
+];
+const LONG = 3_600_000;
+
+interface Cell {
+  stage: Stage;
+  post: Post | null;
+  late: boolean;
+  leave: boolean;
+}
+const CELLS: readonly Cell[] = LIVE_STAGES.flatMap((stage) =>
+  ACTORS.flatMap((post) =>
+    [false, true].flatMap((late) => [false, true].map((leave) => ({ stage, post, late, leave }))),
+  ),
+);
+
+/** Why an action is refused in a cell; undefined where it is taken. */
+function refusedIn({ stage, post, late, leave }: Cell, action: Action): RefusalReason | undefined {
+  const state = at(stage, leave);
+  const { now } = { now: state.at };
+  const person = post ? CREW[post] : ed;
+  return decide(state, action, { now, person, post }, late ? now - LONG : undefined).refusal?.reason;
+}
+
+const ALL: readonly (readonly [string, Said, Action])[] = [
+  ...SIGNAL_KINDS.map(
+    (kind) => [kind, SIGNALS[kind], actionSchema.parse({ type: "send", kind, engine: 4 })] as const,
+  ),
+  ...BY_FIGURE.map(([what, is, say]) => [what, is, actionSchema.parse(say)] as const),
+];
+
+describe("every kind, by every post and nobody, in every stage, in time or late, with and without leave", () => {
+  it.each(ALL)("[SIG-20] %s %s", (_, is, action) => {
+    expect(saidAs(at("starting", false), action)).toBe(is);
+  });
+
+  it.each(ALL.filter(([, is]) => is !== "raises"))("[SIG-17, REF-4] %s is taken", (_, _is, action) => {
+    for (const cell of CELLS)
+      expect({ ...cell, is: refusedIn(cell, action) }).toEqual({ ...cell, is: undefined });
+  });
+
+  it.each(ALL.filter(([, is]) => is === "raises"))(
+    "[SIG-17] %s is refused late, and somewhere to somebody in time",
+    (_, _is, action) => {
+      const reasons = CELLS.map((cell) => [cell.late, refusedIn(cell, action)] as const);
+      for (const [late, reason] of reasons) if (late) expect(reason).toBe("tooLate");
+      expect(
+        reasons.some(([late, reason]) => !late && reason !== undefined && NOT_FOR.includes(reason)),
+      ).toBe(action.type !== "send" || action.kind !== "release");
+    },
+  );
+
+  it.each(ALL)("[SIG-17] %s is not taken by a session that is over", (_, _is, action) => {
+    for (const stage of ["closed", "abandoned"] as const) {
+      const state = { ...at("secure", false), stage };
+      for (const post of ACTORS) {
+        const person = post ? CREW[post] : ed;
+        expect(decide(state, action, { now: state.at, person, post }).refusal?.reason).toBe("sessionOver");
+      }
+    }
+  });
+
+  it("[SIG-17, PWR-11] a meter's record outside its limits is taken from anybody, one inside is not", () => {
+    const story = given({ type: RICH }).upTo("starting");
+    expect(story.does(ed, trace(28)).refusal?.reason).toBe("wrongPost");
+    expect(story.does(ed, trace(2), story.now - LONG).refusal).toBeUndefined();
+    expect(story.state.voltTrace?.by).toMatchObject({ name: "Ed", post: null });
+  });
+});
+
+describe("reports that lower confidence", () => {
+  const starting = () => given().upTo("starting");
+  const say = (story: Story, kind: SignalKind, more = {}) => story.does(ed, { type: "send", kind, ...more });
+  const voided = (story: Story) => story.told("clearanceVoid").map((f) => f.cause);
+
+  it.each([
+    ["chocksOut", {}],
+    ["brakesReleased", {}],
+    ["brakesSet", { pressure: { value: 10, unit: "psi" } }],
+    ["powerDisconnected", {}],
+    ["powerConnected", { volts: { value: 20, unit: "V" } }],
+    ["arcNotClear", { engine: 3 }],
+    ["arcNotClear", { engine: 8 }],
+    ["arcNotClear", {}],
+    ["peopleAtAircraft", {}],
+    ["peopleAtAircraft", { engine: 3 }],
+    ["guardAway", {}],
+  ] as const)(
+    "[SIG-17, SIG-18, SIG-19, CLR-6] %s %j from a person without a post voids the clearance",
+    (kind, more) => {
+      const story = starting();
+      story.readBack(3);
+      expect(say(story, kind, more).refusal).toBeUndefined();
+      expect([story.life(3), ...voided(story)]).toEqual(["waiting", "condition"]);
+      expect(
+        story.log.find(
+          (e) =>
+            e.fact.type === "sent" &&
+            e.fact.kind === kind &&
+            e.actor.kind === "person" &&
+            e.actor.id === "ed",
+        ),
+      ).toBeDefined();
+    },
+  );
+
+  it("[SIG-19] people at the aircraft take the all clear back", () => {
+    const story = given().upTo("release");
+    story.send("supervisor", "allClear");
+    story.heard();
+    expect(story.state.allClearAt).not.toBeNull();
+    say(story, "peopleAtAircraft");
+    expect(story.state.allClearAt).toBeNull();
+    expect(Object.values(story.state.arcs).map((a) => a.clear)).toEqual([false, false, false, false]);
+  });
+
+  it("[SIG-18, SIG-12] a witnessed crank uses no clearance up, though the cockpit says so itself", () => {
+    const story = starting();
+    const ref = story.readBack(3);
+    story.send("cockpit", "cranking", { engine: 3, ref, channel: "hand", seenFrom: "fireGuard" });
+    expect(story.turnsUncleared(3)).toBe(true);
+  });
+
+  it("[CHK-6] a check found not good by somebody without a post is theirs, not the post's", () => {
+    const story = starting();
+    story.does(ed, { type: "recordCheck", check: "bottles", good: false });
+    expect(story.state.checks.bottles).toMatchObject({ good: false, name: "Ed", post: null });
+  });
+
+  it.each([
+    [
+      "late",
+      (s: Story, ref: number) =>
+        s.does(CREW.cockpit, { type: "send", kind: "cranking", engine: 3, ref }, s.now - 1),
+    ],
+    ["from another post", (s: Story, ref: number) => s.send("fireGuard", "cranking", { engine: 3, ref })],
+    ["from nobody's post", (s: Story, ref: number) => say(s, "cranking", { engine: 3, ref })],
+  ])("[TRN-5] a crank %s uses nothing: the engine is seen turning, with its alert and hold", (_, crank) => {
+    const story = starting();
+    expect(crank(story, story.readBack(3)).refusal).toBeUndefined();
+    expect(story.turnsUncleared(3)).toBe(true);
+    expect(story.alerts).toContain("turningUncleared");
+    expect(story.state.holds).toHaveLength(1);
+  });
+
+  it("[TRN-5, TRN-3] a crank of no engine there is holds", () => {
+    const story = starting();
+    story.send("cockpit", "cranking", { engine: 7 });
+    expect(story.state.holds).toHaveLength(1);
+  });
+
+  it("[CLR-9, TRN-7] revoked while it cranks: an alert to all, and the cockpit is asked to stop it until it is stable", () => {
+    const story = starting();
+    story.cranking(3);
+    say(story, "revokeClearance", { engine: 3 });
+    expect(story.alerts).toEqual(["revokedTurning"]);
+    expect(
+      askedOf(story.state, "cockpit", story.now)
+        .find((a) => a.key === "revoked:3")
+        ?.choices.map((c) => c.word),
+    ).toEqual(["startAbandoned", "shutDown"]);
+    story.wait(5).send("cockpit", "caught", { engine: 3 });
+    story.oil(3, 60);
+    const active = () => story.state.alerts.some((a) => a.kind === "revokedTurning" && a.active);
+    expect(active()).toBe(true);
+    story.send("cockpit", "started", { engine: 3 });
+    expect(active()).toBe(false);
+  });
+
+  it.each(["cranking", "caught", "stable"] as const)(
+    "[TRN-6, CON-14] arc not clear at an engine that is %s: an alert to all, and the cockpit is asked to stop it",
+    (life) => {
+      const story = starting();
+      if (life === "cranking") story.cranking(3);
+      if (life === "caught") story.caught(3);
+      if (life === "stable") story.started(3);
+      story.does(cy, { type: "send", kind: "arcNotClear", engine: 3 });
+      expect(story.raised("arcUnsafe")).toMatchObject([{ engine: 3, to: [...POSTS] }]);
+      const asked = askedOf(story.state, "cockpit", story.now)[0];
+      expect(asked).toMatchObject({ key: "arcUnsafe:3", weight: 0 });
+      expect(asked?.choices.map((c) => c.word)).toEqual(
+        life === "cranking" ? ["startAbandoned", "shutDown"] : ["shutDown"],
+      );
+      // A guard who goes elsewhere makes no arc clear.
+      story.send("fireGuard", "guardInPlace", { engine: 4 });
+      const active = () => story.state.alerts.some((a) => a.kind === "arcUnsafe" && a.active);
+      expect(active()).toBe(true);
+      story.send("fireGuard", "guardInPlace", { engine: 3, walkedAround: true });
+      story.send("fireGuard", "arcClear", { engine: 3 });
+      expect(active()).toBe(false);
+    },
+  );
+
+  it("[TRN-6, CON-14] an arc not clear before it cranked is not clear while it cranks", () => {
+    const story = starting();
+    story.does(cy, { type: "send", kind: "arcNotClear", engine: 3 });
+    story.send("cockpit", "cranking", { engine: 3 });
+    expect(story.raised("arcUnsafe")).toHaveLength(1);
+    story.send("cockpit", "startAbandoned", { engine: 3 });
+    expect(story.state.alerts.some((a) => a.kind === "arcUnsafe" && a.active)).toBe(false);
+  });
+
+  it("[PWR-13, CON-8] power lost: unknown, with its alert, until it is on again or the plan is batteries", () => {
+    for (const end of ["on", "batteries"] as const) {
+      const story = given({ powerSource: "batteries" }).upTo("starting");
+      story.power();
+      say(story, "powerDisconnected");
+      const find = () => story.state.alerts.some((a) => a.kind === "powerLost" && a.active);
+      expect(find()).toBe(true);
+      expect(
+        story.requested(3).guarded(3).send("supervisor", "clearToStart", { engine: 3 }).refusal?.unmet,
+      ).toMatchObject([{ id: "groundPowerKnown", is: "unknown", by: { name: "Ed", post: null } }]);
+      if (end === "on") story.power();
+      else story.say("cockpit", { type: "amendPlan", powerSource: "batteries", reason: "the cart failed" });
+      expect(find()).toBe(false);
+    }
+  });
+
+  it("[PWR-13] on the crew's leave it is no loss, and volts in band still need leave", () => {
+    const story = given().upTo("starting");
+    story.powerOff();
+    expect(story.state.groundPower).toEqual({ is: "off", by: expect.anything() });
+    expect(story.alerts).toEqual([]);
+    expect(story.volts(28).refusal?.reason).toBe("noAuthority");
+    expect(say(story, "powerConnected", { volts: { value: 20, unit: "V" } }).refusal).toBeUndefined();
+    expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
+  });
+
+  it("[OIL-7, CON-10] oil lost by an engine that runs: not stable, no clearance beside it, an alert", () => {
+    const story = starting().running(3);
+    story.does(ed, { type: "reading", gauge: "oilPressure", engine: 3, reading: { value: 10, unit: "psi" } });
+    expect(story.raised("oilLost")).toMatchObject([{ engine: 3, to: ["cockpit", "supervisor"] }]);
+    expect(story.send("cockpit", "started", { engine: 3 }).refusal?.reason).toBe("oilLost");
+    expect(askedOf(story.state, "cockpit", story.now)[0]).toMatchObject({ key: "oilLost:3", weight: 0 });
+    story.oil(3, 60);
+    expect(story.state.alerts.some((a) => a.kind === "oilLost" && a.active)).toBe(false);
+    expect(story.send("cockpit", "started", { engine: 3 }).refusal).toBeUndefined();
+  });
+
+  it("[OIL-7, CON-10] oil lost by a stable engine voids the clearance beside it, until it is stopped", () => {
+    const type = { ...FOUR, conditions: [...new Set([...FOUR.conditions, "othersSettled" as const])] };
+    const story = given({ type }).upTo("starting").started(3);
+    story.readBack(4);
+    story.oil(3, 39);
+    expect(voided(story)).toEqual(["condition"]);
+    const clear = () => story.cleared(4);
+    expect(clear).toThrow("othersSettled");
+    story.send("cockpit", "shutDown", { engine: 3 });
+    story.send("supervisor", "clearToStart", { engine: 4 });
+    expect(story.life(4)).toBe("clear");
+  });
+
+  it("[OIL-7] in a later stage too, and pressure at the least is enough", () => {
+    const story = given({ order: [3] }).upTo("warmUp");
+    story.oil(3, 40);
+    expect(story.alerts).toEqual([]);
+    story.oil(3, 39.9);
+    expect(story.alerts).toEqual(["oilLost"]);
+  });
+
+  it("[CHK-8] brakes released or low beside a turning engine without chocks in: an alert to all", () => {
+    for (const free of ["brakesReleased", "brakesSet"] as const) {
+      const story = given({ order: [3] }).upTo("release");
+      story.brakes();
+      story.send("cockpit", "removeChocks");
+      story.send("groundPower", "chocksOut");
+      expect(story.alerts).toEqual([]);
+      say(story, free, free === "brakesSet" ? { pressure: { value: 10, unit: "psi" } } : {});
+      expect(story.raised("mayRoll")).toMatchObject([{ to: [...POSTS] }]);
+      story.brakes();
+      expect(story.state.alerts.some((a) => a.kind === "mayRoll" && a.active)).toBe(false);
+    }
+  });
+
+  it("[CHK-8] no alert with chocks in, with nothing turning, or with the all clear answered", () => {
+    const chocked = given({ order: [3] }).upTo("warmUp");
+    say(chocked, "brakesReleased");
+    const still = starting();
+    say(still, "chocksOut");
+    say(still, "brakesReleased");
+    const leaving = given({ order: [3] }).upTo("release");
+    leaving.brakes();
+    leaving.send("cockpit", "removeChocks");
+    leaving.send("groundPower", "chocksOut");
+    leaving.send("supervisor", "allClear");
+    leaving.heard();
+    say(leaving, "brakesReleased");
+    for (const story of [chocked, still, leaving]) expect(story.alerts).toEqual([]);
+    say(chocked, "chocksOut");
+    expect(chocked.alerts).toEqual(["mayRoll"]);
+  });
+});
+
+describe("a panel's outbox", () => {
+  it("[RPL-4, RPL-5] a report that lowers confidence never lapses, goes without the server's clock, and overtakes nothing", () => {
+    const made = (id: string, kind: SignalKind, serverNow: number | null) =>
+      commandFor(
+        { id, session: "s", clientAt: 0, action: actionSchema.parse({ type: "send", kind, engine: 3 }) },
+        serverNow,
+      );
+    expect(made("a", "arcClear", null)).toBeNull();
+    const report = made("b", "arcNotClear", null);
+    const clear = made("a", "arcClear", 1000);
+    if (!report || !clear) throw new Error("both can be written down");
+    expect(report.validUntil).toBeUndefined();
+    expect(takeDue(enqueue([], report, 0), 0, null).send.map((c) => c.id)).toEqual(["b"]);
+    const both = enqueue(enqueue([], clear, 0), report, 0);
+    expect(takeDue(both, 0, 1000).send.map((c) => c.id)).toEqual(["a"]);
+    expect(takeDue(both, 0, 9_999_999).send.map((c) => c.id)).toEqual(["b"]);
+  });
+});
