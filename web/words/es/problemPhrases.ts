@@ -102,6 +102,7 @@ export const problemPhrases: readonly Phrase[] = [
   ["That is not {1}'s PIN: nobody was cut off", "Ese no es el PIN de {1}: no se dejó fuera a nadie"],
   ["there is no session {1}", "no hay sesión {1}"],
   ["No session has this code", "Ninguna sesión tiene este código"],
+  ["There is no aircraft with this id", "Ningún avión tiene este identificador"],
   [
     "must be the six characters shown with the session",
     "deben ser los seis caracteres que muestra la sesión",
