@@ -20,7 +20,7 @@ export const powerLost: AlertDefinition<"powerLost"> = {
   to: ["cockpit", "groundPower", "supervisor"],
   priority: "warning",
   latching: false,
-  shelvable: true,
+  shelvable: false,
   acts: null,
   trigger: "alert:powerLost",
   about: "aircraft",

@@ -119,7 +119,7 @@ export const NEVER: readonly Rule[] = [
   ],
   ["what must be done now is not put aside", offers("shelve"), (_state, ask) => ask.weight === 0],
   [
-    "oil, starter, guard and stops are not put aside",
+    "oil, starter, guard and stops are not put aside; silence, volts and an answer that is late may be",
     offers("shelve"),
     (_state, ask) => MUST_ACT.some((kind) => ask.say.endsWith(`.${kind}`)),
   ],
