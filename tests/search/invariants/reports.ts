@@ -33,7 +33,7 @@ const raised = (state: SessionState, kind: string, n: number | null) =>
 
 export const REPORTS: readonly Invariant[] = [
   {
-    id: "S10",
+    id: "S20",
     text: "a report that lowers confidence is recorded from anybody, at any time, late or without leave",
     holds: (t) => {
       const said = sent(t);
@@ -41,7 +41,7 @@ export const REPORTS: readonly Invariant[] = [
     },
   },
   {
-    id: "S11",
+    id: "S21",
     text: "an engine reported cranking turns after it, with a hold where no clearance was used",
     holds: (t) => {
       const said = sent(t);
@@ -54,7 +54,7 @@ export const REPORTS: readonly Invariant[] = [
     },
   },
   {
-    id: "S12",
+    id: "S22",
     text: "while an engine turns with its arc reported not clear, the alert stands, and no report but a clear arc ends it",
     holds: ({ before, step }) => {
       const after = step.state;
@@ -66,7 +66,7 @@ export const REPORTS: readonly Invariant[] = [
     },
   },
   {
-    id: "S13",
+    id: "S23",
     text: "an engine whose oil pressure was read too low after it had come is never made stable, nor another cleared beside it",
     holds: ({ before, step }) => {
       const low = (e: SessionState["engines"][number]) =>
@@ -82,13 +82,13 @@ export const REPORTS: readonly Invariant[] = [
     },
   },
   {
-    id: "S14",
+    id: "S24",
     text: "power that went without leave is not known before volts are read in band: nothing is cleared on it",
     holds: ({ step: { state } }) =>
       state.groundPower.is !== "off" || state.engines.every((e) => lifeOf(e).is !== "clear"),
   },
   {
-    id: "S15",
+    id: "S25",
     text: "beside a turning engine without chocks in, brakes released or low raise the alert to all",
     holds: ({ step: { state } }) => {
       const { brakes, chocks, allClearAt, stage } = state;

@@ -103,7 +103,10 @@ export const STOPS: readonly Invariant[] = [
     id: "S13",
     text: "no burning engine is cranked beside another that cranks, nor with its arc reported blocked",
     holds: (t) => {
-      if (sent(t) !== "cranking" || own(t.step)?.fact.type !== "sent" || t.move.is !== "act") return true;
+      const fact = own(t.step)?.fact;
+      // Cranked all the same, it is recorded as an engine seen turning.
+      if (sent(t) !== "cranking" || fact?.type !== "sent" || fact.kind !== "cranking") return true;
+      if (t.move.is !== "act") return true;
       const n = t.move.action.type === "send" ? t.move.action.engine : undefined;
       const { engines, arcs } = t.before;
       if (n === undefined || engines[n - 1]?.life.is !== "fire") return true;
