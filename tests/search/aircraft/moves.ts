@@ -6,24 +6,9 @@ import { stageAfter } from "../../../shared/protocol/stages.ts";
 import { isOver, type SessionState } from "../../../shared/session/state.ts";
 import type { Step } from "../../../shared/session/step.ts";
 import { turningIn } from "../invariants/standing.ts";
-import type { PEOPLE } from "../model.ts";
 import { send } from "../roots.ts";
+import type { Move, Taken, Who } from "./move.ts";
 import { acted, ENGINES, planned, type Ramp, recorded, replaced, settled, toldAll } from "./ramp.ts";
-
-type Who = keyof typeof PEOPLE;
-
-/** One thing that can happen at the aircraft. `later`: the record hears of it after something else. */
-export type Move =
-  | { is: "act"; session: number; who: Who; action: Action; later: boolean }
-  | { is: "contribute"; session: number }
-  | { is: "office"; action: RecordAction; by: RecordPerson }
-  | { is: "plan" };
-
-/** What a move led to: the aircraft after it, and the step of the session in which somebody acted. */
-export interface Taken {
-  ramp: Ramp;
-  step: Step | null;
-}
 
 const MOST_SESSIONS = 3;
 const MOST_STOPS = 2;

@@ -2,7 +2,8 @@ import { canonical } from "../../../shared/evidence/canonical.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { lifeOf } from "../invariants/invariant.ts";
 import { STANDING } from "../invariants/standing.ts";
-import { type Move, movesOf, take } from "./moves.ts";
+import type { Move } from "./move.ts";
+import { movesOf, take } from "./moves.ts";
 import { type Ramp, type Root, rampAt } from "./ramp.ts";
 
 export interface AircraftFound {

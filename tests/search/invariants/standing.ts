@@ -1,5 +1,5 @@
 import { isOver, type SessionState } from "../../../shared/session/state.ts";
-import type { Move, Taken } from "../aircraft/moves.ts";
+import type { Move, Taken } from "../aircraft/move.ts";
 import type { Ramp } from "../aircraft/ramp.ts";
 import { lifeOf } from "./invariant.ts";
 
