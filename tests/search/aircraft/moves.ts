@@ -1,10 +1,8 @@
 import { decideRecord, type RecordPerson } from "../../../shared/aircraft/decide.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
-import type { RecordAction } from "../../../shared/protocol/recordEvents.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { stageAfter } from "../../../shared/protocol/stages.ts";
 import { isOver, type SessionState } from "../../../shared/session/state.ts";
-import type { Step } from "../../../shared/session/step.ts";
 import { turningIn } from "../invariants/standing.ts";
 import { send } from "../roots.ts";
 import type { Move, Taken, Who } from "./move.ts";
