@@ -10,7 +10,6 @@ import { ElsewherePage } from "./ElsewherePage.tsx";
 import { Fault } from "./Fault.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
-import { SignIn } from "./SignIn.tsx";
 
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
@@ -19,6 +18,7 @@ const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.P
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
 const RecordPage = later(() => import("./RecordPage.tsx").then((m) => m.RecordPage));
+const SignIn = later(() => import("./SignIn.tsx").then((m) => m.SignIn));
 const StudyPage = later(() => import("./StudyPage.tsx").then((m) => m.StudyPage));
 const TypesPages = later(() => import("./types/TypesPages.tsx").then((m) => m.TypesPages));
 
@@ -53,7 +53,9 @@ function SignedOut({ join }: { join: string | null }) {
   return (
     <>
       <UpdateOffer />
-      <SignIn join={join} />
+      <Suspense>
+        <SignIn join={join} />
+      </Suspense>
     </>
   );
 }

@@ -7,8 +7,8 @@ import { EngineKeys } from "./EngineKeys.tsx";
 import { FigureEntry } from "./FigureEntry.tsx";
 import { later } from "./later.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
-import { WeatherEntry } from "./WeatherEntry.tsx";
 
+const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
 const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
 
 interface NeedProps {
@@ -62,14 +62,16 @@ export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }:
       );
     case "weather":
       return (
-        <WeatherEntry
-          now={now}
-          mostAge={answer.reportMostAge}
-          first="hand"
-          disabled={blocked}
-          onEnter={(weather) => onGive({ weather })}
-          onBack={onBack}
-        />
+        <Suspense>
+          <WeatherEntry
+            now={now}
+            mostAge={answer.reportMostAge}
+            first="hand"
+            disabled={blocked}
+            onEnter={(weather) => onGive({ weather })}
+            onBack={onBack}
+          />
+        </Suspense>
       );
     case "figure":
       if (!spec) return null;

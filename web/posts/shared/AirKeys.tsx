@@ -1,16 +1,18 @@
-import { useState } from "react";
+import { Suspense, useState } from "react";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import { mayDo, permissionFor } from "../../../shared/session/permissions.ts";
 import { isOver } from "../../../shared/session/state.ts";
 import { flashAwaitingThunder, lightningNow } from "../../../shared/weather/lightning.ts";
-import { LightningEntry } from "../../ui/LightningEntry.tsx";
+import { later } from "../../ui/later.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { useUnits } from "../../ui/units.ts";
-import { WeatherEntry } from "../../ui/WeatherEntry.tsx";
 import { lightningNote, windNote } from "./airNotes.ts";
 import type { Panel } from "./model.ts";
 import "../../styles/air.css";
 import { useWords } from "../../words/words.ts";
+
+const LightningEntry = later(() => import("../../ui/LightningEntry.tsx").then((m) => m.LightningEntry));
+const WeatherEntry = later(() => import("../../ui/WeatherEntry.tsx").then((m) => m.WeatherEntry));
 
 /** The current weather and lightning, and the reports of either that this post may send without being asked. */
 export function AirKeys({ panel }: { panel: Panel }) {
@@ -44,17 +46,19 @@ export function AirKeys({ panel }: { panel: Panel }) {
       </div>
       {open === "weather" && (
         <Sheet title={text.air.report} onClose={close}>
-          <WeatherEntry
-            now={now}
-            mostAge={state.type.timing.weather.value * 1000}
-            first="report"
-            disabled={!fresh}
-            onEnter={(weather) => {
-              panel.act({ ...weather, type: "recordWeather" });
-              close();
-            }}
-            onBack={close}
-          />
+          <Suspense>
+            <WeatherEntry
+              now={now}
+              mostAge={state.type.timing.weather.value * 1000}
+              first="report"
+              disabled={!fresh}
+              onEnter={(weather) => {
+                panel.act({ ...weather, type: "recordWeather" });
+                close();
+              }}
+              onBack={close}
+            />
+          </Suspense>
         </Sheet>
       )}
       {open === "lightning" && <Lightning panel={panel} onClose={close} />}
@@ -74,20 +78,22 @@ function Lightning({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const of = waiting ? { of: waiting.seq } : {};
   return (
     <Sheet title={text.air.lightningKey} onClose={onClose}>
-      <LightningEntry
-        since={waiting ? Math.max(0, Math.floor((now - waiting.at) / 1000)) : null}
-        stands={lightningNote(state, now, text) ?? text.air.noFlash}
-        stops={stops}
-        rule={
-          rule
-            ? text.air.rule(rule.stopWithin.value, Math.round(rule.resumeAfter.value / 60))
-            : text.air.noRule
-        }
-        fresh={fresh}
-        onFlash={() => say({})}
-        onThunder={(thunderAfterS) => say({ ...of, thunderAfterS })}
-        onDistance={(miles) => say({ ...of, miles })}
-      />
+      <Suspense>
+        <LightningEntry
+          since={waiting ? Math.max(0, Math.floor((now - waiting.at) / 1000)) : null}
+          stands={lightningNote(state, now, text) ?? text.air.noFlash}
+          stops={stops}
+          rule={
+            rule
+              ? text.air.rule(rule.stopWithin.value, Math.round(rule.resumeAfter.value / 60))
+              : text.air.noRule
+          }
+          fresh={fresh}
+          onFlash={() => say({})}
+          onThunder={(thunderAfterS) => say({ ...of, thunderAfterS })}
+          onDistance={(miles) => say({ ...of, miles })}
+        />
+      </Suspense>
     </Sheet>
   );
 }
