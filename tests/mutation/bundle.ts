@@ -6,7 +6,7 @@ import { instrument, type Mutant } from "./instrument.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const MUTATED =
-  /^shared\/(alerts|checks|conditions|defects|drills|engine|guard|leaves|overrides|plan|posts|power|propeller|readings|runUp|session|signals|stops|weather)\//;
+  /^shared\/(aircraft|alerts|field|wheels|checks|conditions|defects|drills|engine|guard|leaves|overrides|plan|posts|power|propeller|readings|runUp|session|signals|stops|weather)\//;
 /** Tests of the core's rules. Tests of sources, documents and records are left out, and slow ones. */
 const TESTS = ["tests/spec", "tests/safety"];
 const LEFT_OUT = /(borders|ids|record|evidence|properties)\.test\.ts$/;

@@ -52,6 +52,9 @@ export const sourcesIn = (folder: string): string[] =>
 
 /** Folders of shared/ that hold the rules of a session, one for each topic. */
 export const RULES = [
+  "shared/aircraft",
+  "shared/field",
+  "shared/wheels",
   "shared/alerts",
   "shared/asks",
   "shared/checks",
