@@ -9,12 +9,13 @@ import { signInCrew } from "./crew.ts";
 import { Prompter } from "./prompter.ts";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
+import { nextTwin, TWINS } from "./twins.ts";
 import { commandIds, Wire } from "./wire.ts";
 
 /** A copy of the built panels, so that a test can replace it by a newer build. */
 const site = mkdtempSync(path(tmpdir(), "chockside-site-"));
 cpSync(fileURLToPath(new URL("../../web/dist", import.meta.url)), site, { recursive: true });
-const server = new TestServer({ site });
+const server = new TestServer({ site, aircraft: TWINS });
 let browser: Browser;
 const open: Seat[] = [];
 
@@ -43,7 +44,7 @@ async function seatOf(handle: string, viewport?: { width: number; height: number
 async function supervising(handle: string): Promise<{ seat: Seat; code: string }> {
   const seat = await seatOf(handle);
   await seat.press("Plan a start");
-  await seat.press(/^Little Penhale/);
+  await seat.press(nextTwin());
   await seat.page.getByLabel("Place").fill("East hangar");
   await seat.sees(/^Order of starting: \d/);
   await seat.press("Plan this start");

@@ -2,9 +2,10 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { openBrowser, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
+import { nextTwin, TWINS } from "./twins.ts";
 import { commandIds, Wire } from "./wire.ts";
 
-const server = new TestServer();
+const server = new TestServer({ aircraft: TWINS });
 let browser: Browser;
 
 beforeAll(async () => {
@@ -22,7 +23,7 @@ const PLAN_ASK = "The plan is made. Go on to the brief?";
 async function supervising(handle: string): Promise<Seat> {
   const seat = await Seat.open(browser, server.url, handle);
   await seat.press("Plan a start");
-  await seat.press(/^Little Penhale/);
+  await seat.press(nextTwin());
   await seat.page.getByLabel("Place").fill("East hangar");
   await seat.sees(/^Order of starting: \d/);
   await seat.press("Plan this start");

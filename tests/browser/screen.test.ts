@@ -67,7 +67,7 @@ it("[VIS-6] on a phone narrower than a card the card is laid upright, and the st
   await seat.press("Size on this screen");
   for (let i = 0; i < 4; i += 1) await seat.press("More by 0.2 dots");
   const mm = 6;
-  expect(await outline(page)).toBeCloseTo(CARD.short * mm, 0);
+  await expect.poll(() => outline(page)).toBeCloseTo(CARD.short * mm, 0);
   await seat.sees(/^Lay the card upright/);
   await seat.press("Keep this size");
   await page.reload();
