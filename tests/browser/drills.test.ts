@@ -69,7 +69,11 @@ const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
   "alert:oilFirstLate": {
     when: engineIs("caught"),
     at: "cockpit",
-    touch: (_seat, _n, type) => passTime(server, crew, type.oil.firstIndication.within.value * 1_000),
+    touch: async (seat, n, type) => {
+      await passTime(server, crew, type.oil.firstIndication.within.value * 1_000);
+      // Nobody looks under an engine that turns.
+      await seat.answer(`No oil pressure on number ${n} in time. Shut it down.`, `Shut down ${n}`);
+    },
   },
   "alert:guardMissing": {
     when: engineIs("cranking"),
@@ -131,9 +135,14 @@ const isDone = (post: Post, step: number) => (step + POSTS.indexOf(post)) % 2 ==
 /** A post works its card step by step in order. A post without a card is asked nothing. */
 async function workCard(drill: Drill, post: Post): Promise<void> {
   const seat = seatAt(crew, post);
-  for (const [step, { words }] of drill.cards[post].entries()) {
+  for (const [step, { words, writesDefect }] of drill.cards[post].entries()) {
     await seat.asked(words);
     await seat.sees(new RegExp(`^${drill.title}, `));
+    if (writesDefect && isDone(post, step)) {
+      await seat.press("Write the defect");
+      await seat.page.getByLabel("Or in your words").fill(drill.title);
+      await seat.press("Write the defect");
+    }
     await seat.answer(words, isDone(post, step) ? "Done" : "Does not apply");
   }
 }

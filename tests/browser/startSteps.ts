@@ -13,8 +13,10 @@ export const arcClear = (n: number, { guard }: Crew) =>
 
 /** Asks to start an engine again that was shut down without oil pressure: it needs a reason. */
 export async function readyWithReason(n: number, { cockpit }: Crew, reason: string): Promise<void> {
-  const asked = `Number ${n} was shut down without oil pressure. Do not start it before the reason is known.`;
-  await cockpit.answer(asked, "Ready to start");
+  await cockpit.asked(
+    `Number ${n} was shut down without oil pressure. Do not start it before the reason is known.`,
+  );
+  await cockpit.press("Ready to start");
   await cockpit.page.getByLabel("Or in your words").fill(reason);
   await cockpit.press("Ready to start");
 }

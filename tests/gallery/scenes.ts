@@ -183,17 +183,16 @@ async function noOilDrill({ cockpit, guard, supervisor }: Crew): Promise<void> {
   await cockpit.answer("Shut that engine down", "Done");
   await cockpit.answer("Do not start it again before the reason is known", "Done");
   await guard.answer("Look for oil under the engine", "Done");
-  await supervisor.answer("Write it up as a defect", "Write the defect");
+  await supervisor.asked("Write it up as a defect");
+  await supervisor.press("Write the defect");
   await supervisor.page.getByLabel("Or in your words").fill("No oil pressure");
   await supervisor.press("Write the defect");
   await supervisor.answer("Write it up as a defect", "Done");
   await supervisor.answer("Decide whether the start goes on without it", "Done");
   await supervisor.answer("Over now: number 4 had no oil pressure in time.", "Seen");
   await supervisor.answer("The drill is worked through: No or low oil pressure. End it?", "End the drill");
-  await supervisor.answer(
-    "A defect bars the start of number 4: No oil pressure. Is it dealt with?",
-    "Close the defect",
-  );
+  await supervisor.asked("A defect bars the start of number 4: No oil pressure. Is it dealt with?");
+  await supervisor.press("Close the defect");
   await supervisor.page.getByLabel("Or in your words").fill("Gauge line mended");
   await supervisor.press("Close the defect");
 }

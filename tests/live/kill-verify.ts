@@ -1,5 +1,5 @@
 import { claimOf } from "../../server/evidence/export.ts";
-import type { SessionRow, StoredEvent } from "../../server/store/events.ts";
+import { RECORD_STAGE, type SessionRow, type StoredEvent } from "../../server/store/events.ts";
 import { plain } from "../../shared/engine/life.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { verify } from "../../shared/evidence/verify.ts";
@@ -34,6 +34,8 @@ export function findings(record: readonly Stored[], acked: ReadonlyMap<string, A
     const lines = stored.map((e) => e.body);
     const verified = verify(lines, claimOf(row), sha256);
     if (!verified.ok) found.faults.push(`session ${row.id}, event ${verified.line}: ${verified.why}`);
+    // An aircraft's own record holds no command of a panel.
+    if (row.stage === RECORD_STAGE) continue;
     const events = lines.map((line) => readSealed(line).event);
     for (const event of events)
       if (event.command) bearing.set(event.command, [...(bearing.get(event.command) ?? []), event]);

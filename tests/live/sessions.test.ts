@@ -131,6 +131,8 @@ describe("deadlines", () => {
     const idle = test.hand.waiting;
     const session = await asked(test);
     await test.hand.pass(LIMITS.rampMs);
+    await settle();
+    await test.hand.pass(LIMITS.rampMs);
     expect(test.hand.waiting).toBe(idle + 1);
     await say(test, session, { type: "abandon", reason: "weather" });
     await test.hand.pass(LIMITS.rampMs);
@@ -147,7 +149,7 @@ describe("a record that is not what was written", () => {
         const events = await super.read(session, since, limit);
         if (session !== this.target) return events;
         return events.map((e) =>
-          e.seq === 2 ? { ...e, body: e.body.replace('"clientAt":1', '"clientAt":2') } : e,
+          e.seq > 1 ? { ...e, body: e.body.replace('"clientAt":1', '"clientAt":2') } : e,
         );
       }
     }
@@ -159,7 +161,7 @@ describe("a record that is not what was written", () => {
     store.target = bad;
     const second = await testServer({ store });
     await expect(second.services.sessions.get(bad)).rejects.toThrow(StoreFailure);
-    await expect(say(second, bad, HOLD)).rejects.toThrow(/event [23]: its chain is broken/);
+    await expect(say(second, bad, HOLD)).rejects.toThrow(/event \d: its chain is broken/);
     expect(await say(second, good, HOLD)).toMatchObject({ status: "accepted" });
     await second.close();
   });
