@@ -85,6 +85,8 @@ describe("the documentation", () => {
     const { paths } = (await get("/docs/json")).json();
     expect(Object.keys(paths).sort()).toEqual([
       "/api/aircraft",
+      "/api/aircraft/{id}/reports",
+      "/api/aircraft/{id}/standing",
       "/api/card.pdf",
       "/api/confirm",
       "/api/demo",
@@ -118,6 +120,7 @@ describe("the documentation", () => {
       "/api/sign-in/passkey",
       "/api/sign-in/passkey/options",
       "/api/sign-out",
+      "/api/standing",
       "/api/types",
       "/api/types/import",
       "/api/types/schema",

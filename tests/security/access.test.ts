@@ -54,6 +54,17 @@ const ROWS: readonly Row[] = [
   { route: "DELETE /api/me/passkeys/{id}", for: "signed in", at: { id: "none" } },
   { route: "GET /api/people", for: "signed in" },
   { route: "GET /api/aircraft", for: "signed in" },
+  { route: "GET /api/standing", for: "signed in" },
+  { route: "GET /api/aircraft/{id}/standing", for: "signed in", at: { id: "none" } },
+  {
+    route: "POST /api/aircraft/{id}/reports",
+    for: "signed in",
+    at: { id: "none" },
+    body: () => ({
+      commandId: "00000000-0000-4000-8000-000000000010",
+      action: { type: "stop", is: "hold" },
+    }),
+  },
   { route: "GET /api/devices", for: "supervisor" },
   { route: "POST /api/devices/codes", for: "supervisor", body: () => ({ name: "T" }) },
   { route: "POST /api/devices/{id}/revocation", for: "supervisor", at: { id: "none" } },
