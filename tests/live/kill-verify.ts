@@ -1,5 +1,6 @@
 import { claimOf } from "../../server/evidence/export.ts";
 import { RECORD_STAGE, type SessionRow, type StoredEvent } from "../../server/store/events.ts";
+import { isForeign } from "../../shared/aircraft/foreign.ts";
 import { plain } from "../../shared/engine/life.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { verify } from "../../shared/evidence/verify.ts";
@@ -61,6 +62,7 @@ export function findings(record: readonly Stored[], acked: ReadonlyMap<string, A
 
 /** After a restart no earlier clearance is valid, and every earlier hold is open. */
 function lookAtRestarts(events: readonly SessionEvent[], found: KillFindings): void {
+  const endedElsewhere = new Set<number>();
   let state: SessionState | null = null;
   let before: SessionState | null = null;
   for (const event of events) {
@@ -68,15 +70,22 @@ function lookAtRestarts(events: readonly SessionEvent[], found: KillFindings): v
       before = state;
       found.restarts += 1;
     } else if (before && state && event.actor.kind === "person") {
-      compare(before, state, found);
+      compare(before, state, endedElsewhere, found);
       before = null;
     }
+    if (event.fact.type === "aircraftKnown")
+      for (const item of event.fact.standing.ended) endedElsewhere.add(item.ref);
     state = evolve(state, event);
   }
-  if (before && state) compare(before, state, found);
+  if (before && state) compare(before, state, endedElsewhere, found);
 }
 
-function compare(before: SessionState, after: SessionState, found: KillFindings): void {
+function compare(
+  before: SessionState,
+  after: SessionState,
+  endedElsewhere: ReadonlySet<number>,
+  found: KillFindings,
+): void {
   for (const [i, engine] of before.engines.entries()) {
     if (plain(engine.life).is !== "clear") continue;
     found.clearancesEnded += 1;
@@ -87,6 +96,8 @@ function compare(before: SessionState, after: SessionState, found: KillFindings)
   found.holdsKept += before.holds.length;
   // Time may have added holds: a silent post raises one by itself.
   const standing = new Set(after.holds.map((h) => h.id));
+  // A hold from another session is that session's to keep; its owner may have released it there before the server died.
   for (const { id } of before.holds)
-    if (!standing.has(id)) found.faults.push(`hold ${id} was lost in the restart at ${before.seq}`);
+    if (!standing.has(id) && !isForeign(id) && !endedElsewhere.has(id))
+      found.faults.push(`hold ${id} was lost in the restart at ${before.seq}`);
 }
