@@ -166,9 +166,10 @@ function record(
     events.push(event);
   };
   for (const fact of facts) add(fact, origin, null);
-  if (isOver(before)) return { state, events };
   const cause = events[recorded.length]?.seq ?? null;
   for (let round = 0; round < ROUNDS; round += 1) {
+    // The end of a session is its last event: nothing follows from it.
+    if (isOver(state)) return { state, events };
     const follow = consequences(state, Math.max(now, state.at));
     if (follow.length === 0) return { state, events };
     for (const fact of follow) add(fact, SYSTEM, cause);
