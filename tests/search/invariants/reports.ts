@@ -49,8 +49,12 @@ export const REPORTS: readonly Invariant[] = [
       const n = said.engine ?? 0;
       if (turns(t.before, n)) return true;
       const fact = own(t.step)?.fact;
-      if (fact?.type !== "sent" || !turns(t.step.state, n)) return false;
-      return fact.kind === "cranking" || t.step.state.holds.length > t.before.holds.length;
+      if (fact?.type !== "sent") return false;
+      const held = t.step.state.holds.length > t.before.holds.length;
+      // Of an engine that the aircraft does not have nothing turns: the report holds everything.
+      if (!t.step.state.engines.some((e) => e.n === n)) return held;
+      if (!turns(t.step.state, n)) return false;
+      return fact.kind === "cranking" || held;
     },
   },
   {
