@@ -249,9 +249,13 @@ export const FORGERIES: readonly [did: string, rule: string, records: () => Reco
         const void_ = place(all, ofType("clearanceVoid"));
         const clearance = changed(all[void_], {}).clearance;
         const without = erased(erased(all, place(all, ofType("aircraftKnown"), -1)), void_);
-        return forged(without, place(without, (fact) => fact.type === "sent" && fact.kind === "turning"), {
-          fact: { ...crankAgain, ref: clearance },
-        });
+        return forged(
+          without,
+          place(without, (fact) => fact.type === "sent" && fact.kind === "turning"),
+          {
+            fact: { ...crankAgain, ref: clearance },
+          },
+        );
       }),
   ],
   [

@@ -222,7 +222,11 @@ async function answerTop(page: Page, last: RegExp): Promise<void> {
     return asked;
   }, last.source);
   if (before === null) return;
+  const changed = (was: string) => document.querySelector(".ask h2")?.textContent !== was;
   const entry = page.locator(".ask .entry");
+  // An entry is drawn a moment after its key was touched: its part of the page is loaded by itself.
+  const drawn = entry.locator(".step-key, button.entry-number").first().waitFor({ timeout: 3_000 });
+  await Promise.race([drawn, page.waitForFunction(changed, before, { timeout: 3_000 })]).catch(() => null);
   if ((await entry.count()) > 0) {
     const number = entry.locator("button.entry-number");
     const weather = entry.locator(".weather-row");
@@ -238,11 +242,7 @@ async function answerTop(page: Page, last: RegExp): Promise<void> {
     }
     await entry.locator(".answer[data-tone=yes]:enabled").first().click();
   }
-  await page
-    .waitForFunction((was) => document.querySelector(".ask h2")?.textContent !== was, before, {
-      timeout: 3_000,
-    })
-    .catch(() => undefined);
+  await page.waitForFunction(changed, before, { timeout: 3_000 }).catch(() => undefined);
 }
 
 /** Measures the page as the browser prints it, after the night light was on. */

@@ -70,7 +70,9 @@ export function onPostgres(url: string): KillGround {
 export async function killRun(ground: KillGround, seed: number, kills: number): Promise<KillReport> {
   let server = await ground.start();
   const tokens = await Promise.all(POSTS.map((post) => signInOn(server.url, ...CREW[post])));
-  const [held, started] = [await planOn(server.url, tokens[3]), await planOn(server.url, tokens[3])];
+  // Each its own aircraft: a hold of one session stands in every other of the same aircraft, and nothing is cleared.
+  const held = await planOn(server.url, tokens[3], "QX-KES");
+  const started = await planOn(server.url, tokens[3], "QX-KIV");
   const lanes: { token: string; lane: Lane }[] = POSTS.flatMap((post, n) => [
     { token: tokens[n] as string, lane: new HoldLane(held) },
     { token: tokens[n] as string, lane: new CrewLane(started, post) },
@@ -140,11 +142,11 @@ export async function signInOn(url: string, handle: string, pin: string): Promis
   return (await post<{ token: string }>(`${url}/api/sign-in`, { handle, pin, device })).token;
 }
 
-export async function planOn(url: string, token = ""): Promise<string> {
+export async function planOn(url: string, token = "", aircraft = "QX-KIV"): Promise<string> {
   const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
   const body = {
     commandId: randomUUID(),
-    aircraft: "QX-KIV",
+    aircraft,
     place: "North ramp",
     powerSource: "groundPower",
     crew,

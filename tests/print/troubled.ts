@@ -40,7 +40,8 @@ export function troubled(): Story {
   story.answer("cockpit", hold, "received");
   story.wait(4);
   must(story.does(ed, { type: "send", kind: "release", ref: hold }));
-  story.send("cockpit", "cranking", { engine: 3, ref: clearance });
+  // Refused: the clearance is void, and nobody can read it back.
+  story.answer("cockpit", clearance, "readBack", 3);
   must(story.say("supervisor", { type: "recordWeather", windKt: 8, gustKt: 12 }));
   // Cranked longer than the ladder's limit, given up, then caught at the second attempt.
   story.cranking(3);
