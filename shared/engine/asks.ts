@@ -6,17 +6,18 @@ import { reading } from "../readings/ask.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, isTurning, plain } from "./life.ts";
+import { lifeAt } from "./lifeAt.ts";
 import { isNextFree, nextInOrder } from "./nextInOrder.ts";
 import { oilLost } from "./oilLost.ts";
 import { oilAlertStands, stoppedWithoutOil } from "./oilUnknown.ts";
 
 /** Returns what the start of each engine asks of the cockpit. */
-export function startAsks(state: SessionState): Ask[] {
-  return state.engines.flatMap((e) => ofEngine(state, e));
+export function startAsks(state: SessionState, now: number): Ask[] {
+  return state.engines.flatMap((e) => ofEngine(state, e, now));
 }
 
-function ofEngine(state: SessionState, engine: Engine): Ask[] {
-  const life = plain(engine.life);
+function ofEngine(state: SessionState, engine: Engine, now: number): Ask[] {
+  const life = plain(lifeAt(engine.life, now));
   const n = engine.n;
   const base = { key: `engine:${n}:${life.is}`, weight: 2 as const, engine: n };
   const stop = choice("shutDown", "no", send("shutDown", n));

@@ -4,6 +4,7 @@ import { arcClear } from "../conditions/arcClear.ts";
 import { guardInPlace } from "../conditions/guardInPlace.ts";
 import { guardPathClear } from "../conditions/guardPathClear.ts";
 import { plain } from "../engine/life.ts";
+import { lifeAt } from "../engine/lifeAt.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 import { turningOnTheWay } from "./way.ts";
 
@@ -11,7 +12,7 @@ import { turningOnTheWay } from "./way.ts";
 export function guarding(state: SessionState, now: number): Ask[] {
   if (stopOpen(state)) return [];
   return state.engines.flatMap((e) => {
-    const life = plain(e.life);
+    const life = plain(lifeAt(e.life, now));
     if (life.is !== "requested" && life.is !== "clear") return [];
     const base = { weight: 2 as const, engine: e.n, since: life.since };
     if (guardInPlace.find(state, e.n, now).is !== "yes") {

@@ -81,7 +81,9 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRo
       const word = say.answer(fact.answer);
       const engine = fact.engine === undefined ? "" : ` ${fact.engine}`;
       const to = about?.seenFrom ?? lookup.senders.get(fact.signal) ?? null;
-      if (to === null || to === own) return { ...base, is: "note", on: own, tone: "plain" };
+      const failed = fact.right === false || fact.answer === "unable";
+      if (to === null || to === own)
+        return { ...base, is: "note", on: own, tone: failed ? "warning" : "plain" };
       const text = `${word}${engine}${fact.right === false ? `, ${words.wrong}` : ""}`;
       return {
         ...base,
@@ -89,7 +91,7 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRo
         is: "answer",
         from: own,
         to: [to],
-        tone: fact.right === false ? "danger" : "plain",
+        tone: failed ? "danger" : "plain",
         by: null,
       };
     }
@@ -105,7 +107,11 @@ function row(event: SessionEvent, lookup: Lookup, units: UnitChoice): ExchangeRo
         by: null,
       };
     }
+    case "overrideEnded":
+      return { ...base, is: "note", on: null, tone: fact.why === "used" ? "plain" : "warning" };
     case "clearanceVoid":
+    case "requestWithdrawn":
+    case "fireOutLapsed":
     case "late":
     case "alertRaised":
     case "restarted":

@@ -59,6 +59,8 @@ export interface SignalAnswer {
   at: number;
   name: string;
   channel: Channel;
+  /** A read-back of another engine than the one that was cleared: the number that was read back. */
+  wrong?: number;
 }
 
 /** One addressed message, while it is open and for a short while after. */

@@ -17,7 +17,8 @@ export function evolveAnswered(
   const actor = event.actor;
   if (!signal || actor.kind !== "person" || actor.post === null) return state;
   const post = actor.post;
-  const answer = { answer: fact.answer, at: event.at, name: actor.name, channel: fact.channel };
+  const wrong = fact.right === false && fact.engine !== undefined ? { wrong: fact.engine } : {};
+  const answer = { answer: fact.answer, at: event.at, name: actor.name, channel: fact.channel, ...wrong };
   const answered = { ...signal, answers: { ...signal.answers, [post]: answer } };
   let next: SessionState = {
     ...state,

@@ -4,11 +4,12 @@ import type { Post } from "../protocol/posts.ts";
 import { isAsked } from "../protocol/signals.ts";
 import { engineOf, type SessionState, type Signal } from "../session/state.ts";
 import { signalOf } from "./all.ts";
+import { fateOf } from "./fate.ts";
 
 /** Returns the asks for the answers that this post owes to open signals. */
 export function askedBySignals(state: SessionState, post: Post, now: number): Ask[] {
   return state.signals
-    .filter((s) => s.due.includes(post) && !isAnswered(s, post))
+    .filter((s) => s.due.includes(post) && !isAnswered(s, post) && fateOf(state, s, now).is !== "failed")
     .flatMap((s): Ask[] => {
       const { asked } = signalOf(s.kind).answer;
       if (!asked || !isAsked(s.kind)) return [];

@@ -30,6 +30,7 @@ it("[PAN-21] those that need a person come first, the most pressing before all, 
     ].map((l) => (l.row.id === "over" ? { ...l, state: null } : l)),
     null,
     wordsNow(),
+    quiet.now,
   );
   expect(strips.map((s) => s.id)).toEqual(["fire", "longer", "held", "asked", "quiet", "over"]);
 });

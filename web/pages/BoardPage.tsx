@@ -26,7 +26,7 @@ export function BoardPage({ connection }: { connection: Connection }) {
   const { listed, renewedAt } = useSessions(view.ramp, words);
   const [light, setLight] = useLight();
   useWakeLock();
-  const live = stripsOf(listed ?? [], null, words).filter((s) => !s.over);
+  const live = stripsOf(listed ?? [], null, words, moment.server).filter((s) => !s.over);
   const { list, hidden } = useHidden(live.length);
   const age = renewedAt === null ? null : moment.panel - renewedAt;
   const old = age !== null && (age > OLD_MS || !isFresh(view, moment.panel));

@@ -2,6 +2,7 @@ import { Suspense, useEffect, useState } from "react";
 import { api, signOut, useConnectionView, useLight } from "../net/app.ts";
 import type { Connection } from "../net/connection.ts";
 import type { Me } from "../net/keep.ts";
+import { useMoment } from "../net/now.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
@@ -26,7 +27,8 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
   const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();
   const [choosing, setChoosing] = useState<"units" | "screen" | null>(null);
-  const strips = stripsOf(listed ?? [], null, words);
+  const { server } = useMoment(connection);
+  const strips = stripsOf(listed ?? [], null, words, server);
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
   return (

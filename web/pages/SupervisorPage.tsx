@@ -31,7 +31,7 @@ export function SupervisorPage({
   const { listed } = useSessions(ramp, panel.words);
   const id = panel.state.id;
   const events = useRecord(connection, id, panel.state.seq);
-  const strips = listed && stripsOf(listed, id, panel.words).filter((s) => !s.over);
+  const strips = listed && stripsOf(listed, id, panel.words, panel.now).filter((s) => !s.over);
   const [past, setPast] = useState<number | null>(null);
   const then = useMemo(
     () => (past === null ? null : applyBatch(null, events.slice(0, past)).state),

@@ -1,3 +1,4 @@
+import { lifeAt } from "../../shared/engine/lifeAt.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { SessionRow } from "../net/api.ts";
 import { shapeOf } from "../posts/shared/marks.ts";
@@ -15,9 +16,14 @@ export function isRowOver(row: SessionRow): boolean {
 }
 
 /** Returns sessions as strips. Those that need a person come first, the most urgent at the top. */
-export function stripsOf(listed: readonly Listed[], here: string | null, words: Words): StripView[] {
+export function stripsOf(
+  listed: readonly Listed[],
+  here: string | null,
+  words: Words,
+  now: number,
+): StripView[] {
   return listed
-    .map((l) => stripOf(l, here, words))
+    .map((l) => stripOf(l, here, words, now))
     .sort((a, b) => rank(a) - rank(b) || (a.needs?.since ?? 0) - (b.needs?.since ?? 0));
 }
 
@@ -28,7 +34,7 @@ function rank({ needs, over }: StripView): number {
   return needs ? RANK.indexOf(needs.is) : RANK.length;
 }
 
-function stripOf({ row, state }: Listed, here: string | null, words: Words): StripView {
+function stripOf({ row, state }: Listed, here: string | null, words: Words, now: number): StripView {
   const { say } = words;
   return {
     id: row.id,
@@ -36,12 +42,10 @@ function stripOf({ row, state }: Listed, here: string | null, words: Words): Str
     typeName: row.typeName,
     place: row.place,
     stage: say.stage(row.stage),
-    engines: (state?.engines ?? []).map((e) => ({
-      n: e.n,
-      word: say.life(e.life).toLowerCase(),
-      shape: shapeOf(e.life),
-      danger: e.life.is === "fire",
-    })),
+    engines: (state?.engines ?? []).map(({ n, life: recorded }) => {
+      const life = lifeAt(recorded, now);
+      return { n, word: say.life(life).toLowerCase(), shape: shapeOf(life), danger: life.is === "fire" };
+    }),
     needs: state ? needsOf(state, words) : null,
     over: state ? isOver(state) : isRowOver(row),
     here: row.id === here,

@@ -4,11 +4,14 @@ export interface SentRow {
   id: string;
   /** The message in words. */
   words: string;
-  is: "sending" | "recorded" | "refused" | "lapsed" | "failed";
+  /** `failed`: refused by its receiver, void, or not taken by the server. `over`: it no longer counts. */
+  is: "sending" | "recorded" | "refused" | "lapsed" | "failed" | "over";
+  /** Why what was recorded no longer counts; null while it does. */
+  end: string | null;
   /** Its status in words. */
   status: string;
-  /** One line for each post whose answer is due. */
-  answers: readonly string[];
+  /** One line for each post whose answer is due; `bad` for one that permits nothing. */
+  answers: readonly { words: string; bad: boolean }[];
   /** True when it can be sent again unchanged. */
   mayGoAnew: boolean;
 }
@@ -34,10 +37,11 @@ export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
             <strong>{r.words}</strong>
             <span className="sent-status">{r.status}</span>
             {r.answers.map((a) => (
-              <span key={a} className="sent-answer">
-                {a}
+              <span key={a.words} className="sent-answer" data-bad={a.bad || undefined}>
+                {a.words}
               </span>
             ))}
+            {r.end && <strong className="sent-end">{r.end}</strong>}
             {r.is === "lapsed" && (
               <span className="sent-keys">
                 {r.mayGoAnew && (

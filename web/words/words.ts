@@ -16,7 +16,7 @@ export const wordsNow = (): Words => words;
 
 /** Returns the words of this window's language. */
 export function useWords(): Words {
-  return useSyncExternalStore(subscribe, wordsNow);
+  return useSyncExternalStore(subscribe, wordsNow, wordsNow);
 }
 
 /**

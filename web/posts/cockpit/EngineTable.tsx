@@ -1,4 +1,5 @@
 import { type Engine, isTurning, plain } from "../../../shared/engine/life.ts";
+import { lifeAt } from "../../../shared/engine/lifeAt.ts";
 import { starterDutyAt } from "../../../shared/models/starter.ts";
 import { AS_READ, chosenUnit } from "../../../shared/models/unitChoice.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -85,7 +86,7 @@ function timeLines(state: SessionState, now: number, { say, text: { engines: wor
     done ? { words: words.inTime } : { words: secondsLeft(at - now), over: now >= at };
   const duty = (e: Engine) => starterDutyAt(starter, e.starter, now, airTemperature(state));
   return [
-    { name: words.state, of: (e) => ({ words: say.life(e.life) }) },
+    { name: words.state, of: (e) => ({ words: say.life(lifeAt(e.life, now)) }) },
     {
       name: words.starter,
       of(e) {

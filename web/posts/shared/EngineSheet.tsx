@@ -1,5 +1,6 @@
 import { Suspense, useDeferredValue, useState } from "react";
 import { fill, type Given } from "../../../shared/asks/ask.ts";
+import { lifeAt } from "../../../shared/engine/lifeAt.ts";
 import { engineStands } from "../../../shared/models/facing.ts";
 import { engineOf } from "../../../shared/session/state.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
@@ -20,7 +21,7 @@ export function EngineSheet({ panel, n, onClose }: { panel: Panel; n: number; on
   if (!engine) return null;
   const { say, text } = panel.words;
   const place = say.stands(engineStands(n, panel.state.engines.length));
-  const title = text.options.head(n, place, say.life(engine.life).toLowerCase());
+  const title = text.options.head(n, place, say.life(lifeAt(engine.life, panel.now)).toLowerCase());
   const give = (key: AnswerKey, given: Given) => {
     const action = fill(key.choice, given);
     if (action) panel.act(action);

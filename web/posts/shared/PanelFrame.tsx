@@ -109,7 +109,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
           )}
           <Sent
-            rows={sentRows(state, panel.sent, units, words)}
+            rows={sentRows(state, panel.sent, units, words, now)}
             fresh={panel.fresh}
             onAnew={panel.sendAnew}
             onDrop={panel.drop}

@@ -1,4 +1,5 @@
 import { type Engine, isTurning, type PlainLife, plain } from "../../../shared/engine/life.ts";
+import { lifeAt } from "../../../shared/engine/lifeAt.ts";
 import { starterDutyAt } from "../../../shared/models/starter.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
@@ -44,21 +45,22 @@ export function planView(state: SessionState, asked: number | null, now: number,
 
 function mark(
   state: SessionState,
-  engine: Engine,
+  { life: recorded, ...engine }: Engine,
   asked: number | null,
   now: number,
   { say, text }: Words,
 ): EngineMark {
+  const shown = lifeAt(recorded, now);
   const place = state.type.engines.find((e) => e.n === engine.n);
-  const life = plain(engine.life);
-  const { count, over } = counted(life, now, text) ?? resting(state, engine, now, text);
+  const life = plain(shown);
+  const { count, over } = counted(life, now, text) ?? resting(state, { ...engine, life }, now, text);
   return {
     n: engine.n,
     x: place?.x ?? 0,
     y: place?.y ?? 0,
-    word: say.life(engine.life),
-    shape: shapeOf(engine.life),
-    count: engine.life.is === "fire" ? say.life(life).toLowerCase() : count,
+    word: say.life(shown),
+    shape: shapeOf(shown),
+    count: shown.is === "fire" ? say.life(life).toLowerCase() : count,
     over,
     turning: ["cranking", "caught", "running", "stable"].includes(life.is),
     asked: engine.n === asked,

@@ -2,6 +2,7 @@ import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
+import { fateOf } from "../../../shared/signals/fate.ts";
 import { isStop } from "../../../shared/signals/isStop.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
@@ -23,7 +24,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       return action.seenFrom ? actions.seenFrom(whole, small(action.seenFrom)) : whole;
     }
     case "answer": {
-      const signal = [...state.signals, ...state.ended].find((s) => s.id === action.signal);
+      const signal = signalOf(state, action.signal);
       const to = signal ? `${say.signal(signal.kind, signal.engine)}: ` : "";
       const engine = action.engine === undefined ? "" : ` ${action.engine}`;
       return `${to}${say.answer(action.answer).toLowerCase()}${engine}`;
@@ -98,6 +99,7 @@ export function sentRows(
   sent: readonly Outgoing[],
   units: UnitChoice,
   words: Words,
+  now: number,
 ): SentRow[] {
   // Delivery reports come from the device, not from this person.
   const own = sent.filter((s) => s.action.type !== "delivered");
@@ -106,7 +108,7 @@ export function sentRows(
   return [...asking, ...rest].slice(0, Math.max(SHOWN, asking.length)).map((item) => ({
     id: item.id,
     words: sayAction(state, item.action, units, words),
-    is: item.status.is,
+    ...became(state, item, now, words),
     status: statusWords(item, units, state.type, words),
     answers: answersTo(state, item, words),
     // An override needs its sender's PIN, and the permit for the one entered is used up.
@@ -131,19 +133,39 @@ function statusWords(item: Outgoing, units: UnitChoice, type: AircraftType, { sa
   }
 }
 
-function answersTo(state: SessionState, { status }: Outgoing, words: Words): string[] {
-  if (status.is !== "recorded") return [];
-  const signal = [...state.signals, ...state.ended].find((s) => s.id === status.seq);
-  return signal ? answerWords(signal, words) : [];
+/** Returns the look of a row, and why what was said no longer counts. */
+function became(
+  state: SessionState,
+  { action, status }: Outgoing,
+  now: number,
+  { text: { sent } }: Words,
+): Pick<SentRow, "is" | "end"> {
+  if (status.is !== "recorded") return { is: status.is, end: null };
+  const raises = action.type === "answer" && action.answer !== "received" && action.answer !== "unable";
+  const signal = signalOf(state, raises ? action.signal : status.seq);
+  const fate = signal && fateOf(state, signal, now);
+  if (!fate || fate.is === "counts") return { is: "recorded", end: null };
+  return { is: fate.is, end: fate.why === "used" ? sent.used(signal.engine ?? 0) : sent.ends[fate.why] };
 }
 
+function answersTo(state: SessionState, { status }: Outgoing, words: Words): SentRow["answers"] {
+  if (status.is !== "recorded") return [];
+  const signal = signalOf(state, status.seq);
+  return signal ? answerRows(signal, words) : [];
+}
+
+const signalOf = (state: SessionState, id: number): Signal | undefined =>
+  [...state.signals, ...state.ended].find((s) => s.id === id);
+
 /** Returns one line for each post whose answer is due: the answer, or that there is none. */
-function answerWords(signal: Signal, { say, text }: Words): string[] {
+function answerRows(signal: Signal, { say, text: { sent } }: Words): SentRow["answers"] {
   return signal.due.map((post) => {
     const given = signal.answers[post];
-    if (!given) return `${say.post(post)}: ${text.sent.noAnswer}`;
-    const word = say.answer(given.answer).toLowerCase();
-    return `${say.post(post)}: ${word}, ${timeOfDay(given.at)}`;
+    if (!given) return { words: `${say.post(post)}: ${sent.noAnswer}`, bad: false };
+    const word =
+      given.wrong === undefined ? say.answer(given.answer).toLowerCase() : sent.readBackWrong(given.wrong);
+    const bad = given.wrong !== undefined || given.answer === "unable";
+    return { words: `${say.post(post)}: ${word}, ${timeOfDay(given.at)}`, bad };
   });
 }
 

@@ -140,6 +140,17 @@ export const sent = {
   notSent: "Not sent in time. Does it still hold?",
   notAnswered: "Not answered in time: it may have been heard. Does it still hold?",
   noAnswer: "no answer yet",
+  readBackWrong: (n: number) => `read back ${n}: wrong, void`,
+  /** Why what was said no longer counts. */
+  ends: {
+    unable: "Answered unable: it permits nothing",
+    expired: "Void: its time ran out",
+    revoked: "Void: it permits nothing any more",
+    readBackWrong: "Void: it was read back wrong",
+    superseded: "Replaced by a newer one",
+    past: "It no longer counts",
+  },
+  used: (n: number) => `Used by the start of number ${n}`,
 };
 
 export const actions = {

@@ -141,6 +141,16 @@ export const sent: Text["sent"] = {
   notSent: "No salió a tiempo. ¿Aún vale?",
   notAnswered: "Sin respuesta a tiempo: puede que se haya oído. ¿Aún vale?",
   noAnswer: "sin respuesta todavía",
+  readBackWrong: (n) => `colacionó ${n}: equivocado, nula`,
+  ends: {
+    unable: "Contestado imposible: no permite nada",
+    expired: "Nulo: se acabó su tiempo",
+    revoked: "Nulo: ya no permite nada",
+    readBackWrong: "Nula: colación equivocada",
+    superseded: "Reemplazado por uno más nuevo",
+    past: "Ya no vale",
+  },
+  used: (n) => `Usado por el arranque del motor ${n}`,
 };
 
 export const actions: Text["actions"] = {
