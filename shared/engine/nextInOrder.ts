@@ -7,6 +7,17 @@ export function nextInOrder(state: SessionState): number | null {
 }
 
 /**
+ * Returns the engine that the next clearance is for, and the one that is being started before it, if there is one. Null
+ * when no other engine is left to start.
+ */
+export function nextToClear(state: SessionState): { n: number; after: number | null } | null {
+  const is = (n: number) => engineOf(state, n)?.life.is ?? "waiting";
+  const after = state.order.find((n) => STARTED.includes(is(n))) ?? null;
+  const n = state.order.find((e) => is(e) !== "stable" && !STARTED.includes(is(e)));
+  return n === undefined ? null : { n, after };
+}
+
+/**
  * Returns true while the next engine may be requested: in the starting stage, with no engine being started and no stop
  * open.
  */
@@ -15,11 +26,6 @@ export function isNextFree(state: SessionState): boolean {
   return !state.engines.some((e) => UNDER_WAY.includes(e.life.is));
 }
 
-const UNDER_WAY: readonly EngineLife["is"][] = [
-  "requested",
-  "clear",
-  "cranking",
-  "caught",
-  "running",
-  "fire",
-];
+/** From the starter's first turn until it is stable. */
+const STARTED: readonly EngineLife["is"][] = ["cranking", "caught", "running", "fire"];
+const UNDER_WAY: readonly EngineLife["is"][] = ["requested", "clear", ...STARTED];

@@ -1,7 +1,8 @@
 import { type EngineLife, isTurning, plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
+import type { SignalKind } from "../protocol/signals.ts";
 import type { Attribution } from "../session/attribution.ts";
-import { engineOf, type GroundPower, type SessionState, type Signal } from "../session/state.ts";
+import { engineOf, type SessionState, type Signal } from "../session/state.ts";
 
 /** Why a signal no longer counts; `past`: a later report took its place, `used`: the start of its engine used it. */
 export type SignalEnd = "unable" | "expired" | "revoked" | "readBackWrong" | "superseded" | "past" | "used";
@@ -22,17 +23,26 @@ const FATES: Readonly<Record<Signal["is"], Fate>> = {
   superseded: { is: "over", why: "superseded" },
 };
 
+/** A signal by its number, also when the state no longer holds it. */
+interface Named {
+  id: number;
+  kind: SignalKind;
+  engine: number | null;
+}
+
 /** Returns what became of a signal. A clearance whose time ran out is void before the record says so. */
 export function fateOf(state: SessionState, signal: Signal, now: number): Fate {
   const fate = FATES[signal.is];
   if (fate.is !== "counts") return fate;
-  const engine = signal.engine === null ? undefined : engineOf(state, signal.engine);
-  if (engine && isClearedBy(engine.life, signal) && !isClearedBy(lifeAt(engine.life, now), signal))
-    return FATES.expired;
-  const standing = standingReports(state, signal);
-  if (standing === null || standing.includes(signal.id)) return COUNTS;
-  const used = signal.kind === "arcClear" && standing.length === 0 && engine && isTurning(engine.life);
-  return { is: "over", why: used ? "used" : "past" };
+  const life = signal.engine === null ? undefined : engineOf(state, signal.engine)?.life;
+  if (life && isClearedBy(life, signal) && !isClearedBy(lifeAt(life, now), signal)) return FATES.expired;
+  if (stands(state, signal) !== false) return COUNTS;
+  return { is: "over", why: isUsed(state, signal) ? "used" : "past" };
+}
+
+/** Returns what became of a signal that ended so long ago that the state no longer holds it. */
+export function fateOfOld(state: SessionState, signal: Named): Fate {
+  return stands(state, signal) ? COUNTS : { is: "over", why: "past" };
 }
 
 function isClearedBy(life: EngineLife, { id }: Signal): boolean {
@@ -40,34 +50,46 @@ function isClearedBy(life: EngineLife, { id }: Signal): boolean {
   return now.is === "clear" && now.clearance.id === id;
 }
 
-/**
- * Returns the numbers of the reports that count now of what this signal reported; null for a signal that reports
- * nothing lasting.
- */
-function standingReports(state: SessionState, { kind, engine }: Signal): number[] | null {
-  const seqOf = (by: Attribution | null | undefined) => (by ? [by.seq] : []);
+/** Returns whether a report is the one that counts now; null for a signal that reports nothing lasting. */
+function stands(state: SessionState, { id, kind, engine }: Named): boolean | null {
+  const is = (by: Attribution | null | undefined) => by?.seq === id;
   switch (kind) {
     case "guardInPlace":
-      return seqOf(state.guard);
+      return is(state.guard);
     case "arcClear":
     case "arcNotClear":
-      return seqOf(state.arcs[engine ?? 0]);
+      return is(state.arcs[engine ?? 0]);
     case "brakesSet":
     case "brakesReleased":
-      return seqOf(state.brakes);
+      return is(state.brakes);
     case "chocksIn":
     case "chocksOut":
-      return seqOf(state.chocks);
+      return is(state.chocks);
     case "powerConnected":
-    case "powerDisconnected":
-      return powerReports(state.groundPower);
+    case "powerDisconnected": {
+      const power = state.groundPower;
+      // Volts read while an engine cranks count beside the steady ones.
+      return power.is !== "unknown" && (is(power.by) || (power.is === "on" && is(power.cranking?.by)));
+    }
     default:
       return null;
   }
 }
 
-/** Volts read while an engine cranks count beside the steady ones. */
-function powerReports(power: GroundPower): number[] {
-  if (power.is === "unknown") return [];
-  return [power.by.seq, ...(power.is === "on" && power.cranking ? [power.cranking.by.seq] : [])];
+/**
+ * Returns true for the report of a clear arc that the start of its engine used. In doubt it is false: the guard may
+ * have gone away, or the post have changed hands, before the start.
+ */
+function isUsed(state: SessionState, { id, kind, engine, by }: Signal): boolean {
+  const found = engine === null ? undefined : engineOf(state, engine);
+  if (kind !== "arcClear" || !found || !isTurning(found.life) || state.arcs[found.n]) return false;
+  const cranked = found.starter.at(-1)?.on ?? 0;
+  const { guard, guardAwayAt, posts, ended } = state;
+  return (
+    cranked >= by.at &&
+    guard?.engine === found.n &&
+    (guardAwayAt ?? 0) < by.at &&
+    (posts.fireGuard?.since ?? 0) <= by.at &&
+    !ended.some((s) => s.kind === "guardInPlace" && s.engine !== found.n && s.id > id)
+  );
 }

@@ -7,7 +7,7 @@ import { exchangeRows } from "../../shared/paper/exchange.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Signal } from "../../shared/session/state.ts";
-import { fateOf } from "../../shared/signals/fate.ts";
+import { fateOf, fateOfOld } from "../../shared/signals/fate.ts";
 import { say } from "../../shared/words/en.ts";
 import type { Outgoing } from "../../web/net/outgoing.ts";
 import { stripsOf } from "../../web/pages/strips.ts";
@@ -24,6 +24,7 @@ const sequence = (story: Story) => story.last.events[0]?.seq ?? 0;
 function rowOf(story: Story, action: object, seq: number): SentRow {
   const item: Outgoing = {
     id: "x",
+    session: story.state.id,
     action: action as Action,
     at: story.now,
     status: { is: "recorded", seq },
@@ -90,7 +91,6 @@ describe("what became of a signal", () => {
       const story = starting();
       const { signal, action, look, end } = CASES[is](story);
       const held = [...story.state.signals, ...story.state.ended].find((s) => s.id === signal);
-      // A stop withdraws an open request under another name than the end that this case is about.
       expect(held?.is).toBe(is);
       const row = rowOf(story, action, signal);
       expect({ is: row.is, end: row.end }).toEqual({ is: look, end });
@@ -144,6 +144,14 @@ describe("what became of a signal", () => {
     expect(rowOf(story, inPlace, place)).toMatchObject({ is: "over", end: "It no longer counts" });
     expect(rowOf(story, arcClear, arc)).toMatchObject({ is: "over", end: "It no longer counts" });
   });
+});
+
+it("[PAN-29] a signal that ended too long ago to be kept counts only if it reports what stands", () => {
+  const { state } = starting().guarded(3);
+  const of = (kind: "arcClear" | "readyToStart", id: number) => fateOfOld(state, { id, kind, engine: 3 }).is;
+  expect(of("arcClear", state.arcs[3]?.seq ?? 0)).toBe("counts");
+  expect(of("arcClear", 2)).toBe("over");
+  expect(of("readyToStart", 2)).toBe("over");
 });
 
 describe("a clearance whose time ran out while the server is not heard", () => {

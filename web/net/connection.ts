@@ -306,7 +306,8 @@ export class Connection {
   }
 
   #outcome(command: Command, status: SendStatus): void {
-    const done = { id: command.id, action: command.action, at: command.clientAt, status };
+    const { id, session, action, clientAt } = command;
+    const done = { id, session, action, at: clientAt, status };
     this.#outcomes = withOutcome(this.#outcomes, done);
     this.#permits.delete(command.id);
     void this.#store(settle(this.#outbox, command.id));

@@ -15,6 +15,7 @@ export type SendStatus =
 /** A message this person sent. */
 export interface Outgoing {
   id: string;
+  session: string;
   action: Action;
   /** Panel clock when the person acted, milliseconds. */
   at: number;
@@ -23,9 +24,11 @@ export interface Outgoing {
 
 const KEPT = 6;
 
-/** Adds a result and keeps the last few. */
+/** Adds a result and keeps the last few of each session. */
 export function withOutcome(outcomes: readonly Outgoing[], done: Outgoing): Outgoing[] {
-  return [...outcomes.filter((o) => o.id !== done.id), done].slice(-KEPT);
+  const others = outcomes.filter((o) => o.session !== done.session);
+  const same = outcomes.filter((o) => o.session === done.session && o.id !== done.id);
+  return [...others, ...[...same, done].slice(-KEPT)];
 }
 
 export function statusOf(result: CommandResult): SendStatus {
@@ -48,10 +51,12 @@ export function outgoingOf(
       const past = e.lapsed || (until !== undefined && serverNow !== null && serverNow >= until);
       return {
         id: e.command.id,
+        session,
         action: e.command.action,
         at: e.command.clientAt,
         status: past ? { is: "lapsed", tries: e.tries } : { is: "sending", tries: e.tries },
       };
     });
-  return [...outcomes, ...waiting].sort((a, b) => b.at - a.at);
+  const settled = outcomes.filter((o) => o.session === session);
+  return [...settled, ...waiting].sort((a, b) => b.at - a.at);
 }

@@ -1,7 +1,7 @@
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import type { Links } from "../../shared/protocol/wire.ts";
-import type { SessionState } from "../../shared/session/state.ts";
+import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { ConnectionView } from "../net/connectionView.ts";
 import type { Me } from "../net/keep.ts";
 import { seconds } from "../ui/numbers.ts";
@@ -70,6 +70,7 @@ export function postCells(
   connected: boolean,
   { say, text: { connection: words } }: Words,
 ): PostCell[] {
+  const over = isOver(state);
   return POSTS.map((post) => {
     const holder = state.posts[post];
     const link = links?.[post];
@@ -85,11 +86,11 @@ export function postCells(
             : words.postSilent(seconds(age));
     const offered = state.offers[post]?.to === me.id;
     const free = holder === null && mine === null && me.mayHold.includes(post);
+    const cell = { post, name: say.post(post), holder: holder?.name ?? null, mine: mine === post };
+    // Nobody is waited for in a session that is over, and no post can be taken.
+    if (over) return { ...cell, link: words.over, is: holder === null ? "vacant" : "fresh", wants: null };
     return {
-      post,
-      name: say.post(post),
-      holder: holder?.name ?? null,
-      mine: mine === post,
+      ...cell,
       link: holder === null ? words.nobody : linkText,
       is: holder === null ? "vacant" : fresh || !link || !connected ? "fresh" : "silent",
       wants: offered ? words.offered : free ? words.free : null,

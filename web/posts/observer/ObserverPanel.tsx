@@ -1,5 +1,6 @@
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
+import { TakePost } from "./TakePost.tsx";
 
 interface Props {
   panel: Panel;
@@ -12,14 +13,9 @@ interface Props {
  * for.
  */
 export function ObserverPanel({ panel, stale, onPosts }: Props) {
-  const offered = Object.values(panel.state.offers).some((o) => o?.to === panel.me.id);
   return (
     <PanelFrame panel={panel} stale={stale} kind="observer">
-      {panel.me.mayHold.length > 0 && (
-        <button type="button" className="answer" data-tone="yes" onClick={onPosts}>
-          {offered ? panel.words.text.posts.offered : panel.words.text.posts.take}
-        </button>
-      )}
+      <TakePost panel={panel} onPosts={onPosts} />
     </PanelFrame>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
+import { isOver } from "../../../shared/session/state.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
@@ -63,76 +64,78 @@ function PostRow({ panel, post, onDo }: { panel: Panel; post: Post; onDo(doing: 
           ].join(", ")}
         </span>
       </div>
-      <div className="option-keys">
-        {!mine && holder === null && may && !holdsOther && (
-          <button
-            type="button"
-            className="answer"
-            data-tone="yes"
-            disabled={!fresh}
-            onClick={() => panel.act({ type: "claimPost", post })}
-          >
-            {words.takeThis(say.post(post).toLowerCase())}
-          </button>
-        )}
-        {!mine && holder?.id === me.id && (
-          <button
-            type="button"
-            className="answer"
-            data-tone="yes"
-            disabled={!fresh}
-            onClick={() => panel.act({ type: "claimPost", post })}
-          >
-            {words.move}
-          </button>
-        )}
-        {offer?.to === me.id && (
-          <button
-            type="button"
-            className="answer"
-            data-tone="yes"
-            disabled={!fresh}
-            onClick={() => panel.act({ type: "acceptPost", post })}
-          >
-            {words.accept(say.post(post).toLowerCase())}
-          </button>
-        )}
-        {mine && (
-          <>
+      {!isOver(state) && (
+        <div className="option-keys">
+          {!mine && holder === null && may && !holdsOther && (
             <button
               type="button"
               className="answer"
-              data-tone="plain"
+              data-tone="yes"
               disabled={!fresh}
-              onClick={() => onDo({ is: "offer", post })}
+              onClick={() => panel.act({ type: "claimPost", post })}
             >
-              {words.handOver}
-            </button>
-            <button
-              type="button"
-              className="answer"
-              data-tone="plain"
-              disabled={!fresh}
-              onClick={() => panel.act({ type: "leavePost", post })}
-            >
-              {words.leave}
-            </button>
-          </>
-        )}
-        {!mine &&
-          holder &&
-          (panel.post === "supervisor" || (post === "supervisor" && me.mayHold.includes("supervisor"))) && (
-            <button
-              type="button"
-              className="answer"
-              data-tone="no"
-              disabled={!fresh}
-              onClick={() => onDo({ is: "vacate", post })}
-            >
-              {words.vacate}
+              {words.takeThis(say.post(post).toLowerCase())}
             </button>
           )}
-      </div>
+          {!mine && holder?.id === me.id && (
+            <button
+              type="button"
+              className="answer"
+              data-tone="yes"
+              disabled={!fresh}
+              onClick={() => panel.act({ type: "claimPost", post })}
+            >
+              {words.move}
+            </button>
+          )}
+          {offer?.to === me.id && (
+            <button
+              type="button"
+              className="answer"
+              data-tone="yes"
+              disabled={!fresh}
+              onClick={() => panel.act({ type: "acceptPost", post })}
+            >
+              {words.accept(say.post(post).toLowerCase())}
+            </button>
+          )}
+          {mine && (
+            <>
+              <button
+                type="button"
+                className="answer"
+                data-tone="plain"
+                disabled={!fresh}
+                onClick={() => onDo({ is: "offer", post })}
+              >
+                {words.handOver}
+              </button>
+              <button
+                type="button"
+                className="answer"
+                data-tone="plain"
+                disabled={!fresh}
+                onClick={() => panel.act({ type: "leavePost", post })}
+              >
+                {words.leave}
+              </button>
+            </>
+          )}
+          {!mine &&
+            holder &&
+            (panel.post === "supervisor" || (post === "supervisor" && me.mayHold.includes("supervisor"))) && (
+              <button
+                type="button"
+                className="answer"
+                data-tone="no"
+                disabled={!fresh}
+                onClick={() => onDo({ is: "vacate", post })}
+              >
+                {words.vacate}
+              </button>
+            )}
+        </div>
+      )}
     </li>
   );
 }

@@ -2,7 +2,7 @@ import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState, Signal } from "../../../shared/session/state.ts";
-import { fateOf } from "../../../shared/signals/fate.ts";
+import { type Fate, fateOf, fateOfOld } from "../../../shared/signals/fate.ts";
 import { isStop } from "../../../shared/signals/isStop.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
@@ -141,11 +141,22 @@ function became(
   { text: { sent } }: Words,
 ): Pick<SentRow, "is" | "end"> {
   if (status.is !== "recorded") return { is: status.is, end: null };
-  const raises = action.type === "answer" && action.answer !== "received" && action.answer !== "unable";
-  const signal = signalOf(state, raises ? action.signal : status.seq);
-  const fate = signal && fateOf(state, signal, now);
-  if (!fate || fate.is === "counts") return { is: "recorded", end: null };
-  return { is: fate.is, end: fate.why === "used" ? sent.used(signal.engine ?? 0) : sent.ends[fate.why] };
+  const fate = fateOfAction(state, action, status.seq, now);
+  if (fate.is === "counts") return { is: "recorded", end: null };
+  const engine = action.type === "send" ? (action.engine ?? 0) : 0;
+  return { is: fate.is, end: fate.why === "used" ? sent.used(engine) : sent.ends[fate.why] };
+}
+
+/** An answer that permits something counts as long as the signal that it answers. */
+function fateOfAction(state: SessionState, action: Action, seq: number, now: number): Fate {
+  if (action.type === "send") {
+    const signal = signalOf(state, seq);
+    if (signal) return fateOf(state, signal, now);
+    return fateOfOld(state, { id: seq, kind: action.kind, engine: action.engine ?? null });
+  }
+  const permits = action.type === "answer" && action.answer !== "received" && action.answer !== "unable";
+  const signal = permits ? signalOf(state, action.signal) : undefined;
+  return signal ? fateOf(state, signal, now) : { is: "counts" };
 }
 
 function answersTo(state: SessionState, { status }: Outgoing, words: Words): SentRow["answers"] {

@@ -1,8 +1,6 @@
 import { useState } from "react";
 import { fill, type Given, offer } from "../../../shared/asks/ask.ts";
 import { findAll } from "../../../shared/conditions/all.ts";
-import { plain } from "../../../shared/engine/life.ts";
-import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import type { ConditionId } from "../../../shared/protocol/conditions.ts";
 import { type ConditionRow, Conditions } from "../../ui/Conditions.tsx";
 import { Need } from "../../ui/Need.tsx";
@@ -11,16 +9,17 @@ import { Sheet } from "../../ui/Sheet.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { answerKey } from "../shared/askViews.ts";
 import type { Panel } from "../shared/model.ts";
+import { conditionsFor } from "./conditionsFor.ts";
 
-/** Conditions of the engine that is requested or cleared, else of the next engine in the order. */
+/** Conditions of the engine that is requested or cleared, else of the next engine to be cleared. */
 export function ConditionsNow({ panel }: { panel: Panel }) {
   const { state, now, words } = panel;
   const { say, text } = words;
   const units = useUnits();
   const [aside, setAside] = useState<ConditionId | null>(null);
-  const asked = state.engines.find((e) => ["requested", "clear"].includes(plain(e.life).is));
-  const n = asked?.n ?? nextInOrder(state);
-  if (n === null) return null;
+  const about = conditionsFor(state, now, text.supervisor);
+  if (about === null) return null;
+  const { n, title } = about;
   const rows = findAll(state, n, now).map((r): ConditionRow => {
     const met = r.is === "yes" || r.is === "overridden";
     return {
@@ -33,7 +32,6 @@ export function ConditionsNow({ panel }: { panel: Panel }) {
       onSetAside: !met && state.type.overridable.includes(r.id) ? () => setAside(r.id) : null,
     };
   });
-  const title = asked ? text.supervisor.standsOn(n) : text.supervisor.wouldStandOn(n);
   return (
     <>
       <Conditions title={title} rows={rows} />

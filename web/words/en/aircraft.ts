@@ -85,6 +85,8 @@ export const guard = {
   arcClear: (time: string) => `Arc clear, said ${time} ago.`,
   arcNotClear: (time: string) => `Arc not clear, said ${time} ago.`,
   arcUnknown: "Arc not reported.",
+  arcUsed: (n: number) => `The report that the arc is clear was used by the start of number ${n}.`,
+  old: "That is old.",
   notClear: "Arc not clear",
   still: "Still in place",
   clear: "Arc clear",

@@ -24,6 +24,7 @@ export const connection = {
   nobody: "nobody",
   offered: "offered to you",
   free: "touch to take",
+  over: "session over",
 };
 
 export const session = {
@@ -62,6 +63,8 @@ export const supervisor = {
   least: (n: string, gauge: string, least: string) => `Number ${n}: ${gauge} at least ${least}`,
   standsOn: (n: number) => `Number ${n}: what a clearance stands on`,
   wouldStandOn: (n: number) => `Number ${n} is next: what a clearance would stand on`,
+  wouldStandAfter: (n: number, after: number) =>
+    `After number ${after} comes number ${n}: what a clearance would stand on`,
   by: (name: string, time: string) => `${name}, ${time} ago`,
   owners: (posts: string) => `for ${posts}`,
   askAside: "Ask to set it aside",

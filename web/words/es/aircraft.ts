@@ -85,6 +85,8 @@ export const guard: Text["guard"] = {
   arcClear: (time) => `Arco despejado, dicho hace ${time}.`,
   arcNotClear: (time) => `Arco no despejado, dicho hace ${time}.`,
   arcUnknown: "Arco sin reportar.",
+  arcUsed: (n) => `El arranque del motor ${n} usó el reporte de arco despejado.`,
+  old: "Eso es viejo.",
   notClear: "Arco no despejado",
   still: "Sigo en mi puesto",
   clear: "Arco despejado",

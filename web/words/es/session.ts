@@ -22,6 +22,7 @@ export const connection: Text["connection"] = {
   postSilent: (time) => `en silencio ${time}`,
   nobody: "nadie",
   offered: "se lo ofrecen a usted",
+  over: "sesión terminada",
   free: "toque para tomarlo",
 };
 
@@ -65,6 +66,8 @@ export const supervisor: Text["supervisor"] = {
   least: (n, gauge, least) => `Motor ${n}: ${gauge} al menos ${least}`,
   standsOn: (n) => `Motor ${n}: en qué se apoya una autorización`,
   wouldStandOn: (n) => `Sigue motor ${n}: en qué se apoyaría una autorización`,
+  wouldStandAfter: (n, after) =>
+    `Después del motor ${after} sigue el motor ${n}: en qué se apoyaría una autorización`,
   by: (name, time) => `${name}, hace ${time}`,
   owners: (posts) => `para ${posts}`,
   askAside: "Pedir exceptuarla",
