@@ -11,6 +11,7 @@ import { given } from "../spec/given.ts";
 type Sent = ConnectionView["outgoing"][number];
 const sent = (is: "sending" | "lapsed" | "recorded", i: number): Sent => ({
   id: String(i),
+  session: "s",
   action: { type: "present" },
   at: i,
   status: is === "recorded" ? { is, seq: 1 } : { is, tries: 0 },
