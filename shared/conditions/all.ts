@@ -2,64 +2,34 @@ import type { ConditionReport } from "../protocol/conditionReport.ts";
 import { CONDITION_IDS, type ConditionId } from "../protocol/conditions.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType } from "../types/schema.ts";
-import { arcClear } from "./arcClear.ts";
-import { areaChecked } from "./areaChecked.ts";
-import { bladesCounted } from "./bladesCounted.ts";
-import { brakesSet } from "./brakesSet.ts";
-import { cartOutputOff } from "./cartOutputOff.ts";
-import { chocksIn } from "./chocksIn.ts";
+import * as barring from "./barring.ts";
 import type { ConditionDefinition, Guarded } from "./definition.ts";
-import { extinguisherChecked } from "./extinguisherChecked.ts";
-import { fuellingClear } from "./fuellingClear.ts";
-import { generatorsCarry } from "./generatorsCarry.ts";
-import { groundPowerKnown } from "./groundPowerKnown.ts";
-import { guardInPlace } from "./guardInPlace.ts";
-import { guardPathClear } from "./guardPathClear.ts";
-import { handsOffPropellers } from "./handsOffPropellers.ts";
-import { inboardStopped } from "./inboardStopped.ts";
-import { lightningClear } from "./lightningClear.ts";
-import { noBarringDefect } from "./noBarringDefect.ts";
-import { noDrillBars } from "./noDrillBars.ts";
-import { noLeaveOut } from "./noLeaveOut.ts";
-import { noOtherTurningUp } from "./noOtherTurningUp.ts";
-import { noStopOpen } from "./noStopOpen.ts";
-import { othersSettled } from "./othersSettled.ts";
-import { postsCurrent } from "./postsCurrent.ts";
-import { postsHeld } from "./postsHeld.ts";
-import { propellersStill } from "./propellersStill.ts";
+import * as engines from "./engines.ts";
+import * as guard from "./guard.ts";
+import * as posts from "./posts.ts";
+import * as power from "./power.ts";
+import * as propellers from "./propellers.ts";
 import { clearanceReport } from "./report.ts";
-import { starterCool } from "./starterCool.ts";
-import { windWithinLimits } from "./windWithinLimits.ts";
+import * as surroundings from "./surroundings.ts";
+import * as wheels from "./wheels.ts";
 
-/** Every condition. Its own file holds its definition; everything else is derived from the definition. */
-const CONDITIONS = {
-  noStopOpen,
-  guardInPlace,
-  arcClear,
-  brakesSet,
-  chocksIn,
-  groundPowerKnown,
-  noOtherTurningUp,
-  othersSettled,
-  starterCool,
-  postsHeld,
-  postsCurrent,
-  bladesCounted,
-  handsOffPropellers,
-  propellersStill,
-  noLeaveOut,
-  noDrillBars,
-  extinguisherChecked,
-  guardPathClear,
-  areaChecked,
-  fuellingClear,
-  windWithinLimits,
-  lightningClear,
-  noBarringDefect,
-  cartOutputOff,
-  generatorsCarry,
-  inboardStopped,
-} satisfies { [Id in ConditionId]: ConditionDefinition<Id> };
+/** Every export of these files is the definition of a condition, under its id. All else is derived from it. */
+const DEFINED = {
+  ...barring,
+  ...engines,
+  ...guard,
+  ...posts,
+  ...power,
+  ...propellers,
+  ...surroundings,
+  ...wheels,
+};
+
+/** Does not compile while a condition with words lacks its definition, or a definition its words. */
+const CONDITIONS = DEFINED satisfies { [Id in ConditionId]: ConditionDefinition<Id> } & Record<
+  Exclude<keyof typeof DEFINED, ConditionId>,
+  never
+>;
 
 /**
  * Returns the definition of an id.

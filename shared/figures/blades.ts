@@ -1,4 +1,4 @@
-import { bladesCounted } from "../conditions/bladesCounted.ts";
+import { bladesCounted } from "../conditions/propellers.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
 import { bladesDueAt } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";

@@ -1,8 +1,6 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
-import { arcClear } from "../conditions/arcClear.ts";
-import { guardInPlace } from "../conditions/guardInPlace.ts";
-import { guardPathClear } from "../conditions/guardPathClear.ts";
+import { arcClear, guardInPlace, guardPathClear } from "../conditions/guard.ts";
 import { plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";

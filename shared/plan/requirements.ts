@@ -1,9 +1,8 @@
 import { inStart } from "../checks/inStart.ts";
 import { checkApplies } from "../checks/preheat.ts";
-import { bladesCounted } from "../conditions/bladesCounted.ts";
-import { brakesSet } from "../conditions/brakesSet.ts";
-import { chocksIn } from "../conditions/chocksIn.ts";
-import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
+import { groundPowerKnown } from "../conditions/power.ts";
+import { bladesCounted } from "../conditions/propellers.ts";
+import { brakesSet, chocksIn } from "../conditions/wheels.ts";
 import { isTurning } from "../engine/life.ts";
 import { neededPosts } from "../posts/needed.ts";
 import { gatesShort } from "../runUp/gates.ts";

@@ -1,6 +1,6 @@
 import { type Ask, ask, choice, type Need } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
-import { groundPowerKnown } from "../conditions/groundPowerKnown.ts";
+import { groundPowerKnown } from "../conditions/power.ts";
 import { plain } from "../engine/life.ts";
 import { isNextFree, nextInOrder } from "../engine/nextInOrder.ts";
 import { clearChoice } from "../leaves/asks.ts";

@@ -1,6 +1,6 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
-import { bladesCounted } from "../conditions/bladesCounted.ts";
+import { bladesCounted } from "../conditions/propellers.ts";
 import { type Engine, isTurning } from "../engine/life.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";

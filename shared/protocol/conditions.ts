@@ -1,30 +1,6 @@
-/** Every condition, by id. `conditions/all.ts` defines each. */
-export const CONDITION_IDS = [
-  "noStopOpen",
-  "guardInPlace",
-  "arcClear",
-  "brakesSet",
-  "chocksIn",
-  "groundPowerKnown",
-  "noOtherTurningUp",
-  "othersSettled",
-  "starterCool",
-  "postsHeld",
-  "postsCurrent",
-  "bladesCounted",
-  "handsOffPropellers",
-  "propellersStill",
-  "noLeaveOut",
-  "noDrillBars",
-  "extinguisherChecked",
-  "guardPathClear",
-  "areaChecked",
-  "fuellingClear",
-  "windWithinLimits",
-  "lightningClear",
-  "noBarringDefect",
-  "cartOutputOff",
-  "generatorsCarry",
-  "inboardStopped",
-] as const;
-export type ConditionId = (typeof CONDITION_IDS)[number];
+import { conditions } from "../words/en/conditions.ts";
+
+/** The id of a condition: the key of its English words. `conditions/all.ts` does not compile without its definition. */
+export type ConditionId = keyof typeof conditions;
+
+export const CONDITION_IDS = Object.keys(conditions) as readonly ConditionId[];

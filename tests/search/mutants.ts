@@ -66,7 +66,7 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "return now <= state.at;",
     expect: "S2",
   }),
-  ...at("conditions/arcClear.ts", "clearance", "cleared", {
+  ...at("conditions/guard.ts", "clearance", "cleared", {
     name: "an arc reported not clear counts as clear",
     find: "return said.clear ? fromReport(said, freshSeconds(state, arcClear), now) : reportedNo(said);",
     replace: "return fromReport(said, freshSeconds(state, arcClear), now);",
@@ -78,25 +78,25 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "until !== null && now > until",
     expect: "I3",
   }),
-  ...at("conditions/brakesSet.ts", "clearance", "cleared", {
+  ...at("conditions/wheels.ts", "clearance", "cleared", {
     name: "brakes hold at any pressure",
     find: "if (pressure.value < least.value)",
     replace: "if (pressure.value < 0)",
     expect: "I3",
   }),
-  ...at("conditions/noOtherTurningUp.ts", "running", "cranking", {
+  ...at("conditions/engines.ts", "running", "cranking", {
     name: "a clearance is given while another engine cranks",
     find: '(is === "cranking" || is === "clear")',
     replace: 'is === "clear"',
     expect: "I1",
   }),
-  ...at("conditions/othersSettled.ts", "running", "cranking", {
+  ...at("conditions/engines.ts", "running", "cranking", {
     name: "a clearance is given while another engine has only caught",
     find: 'e.life.is === "caught" || ',
     replace: "",
     expect: "I1",
   }),
-  ...at("conditions/handsOffPropellers.ts", "propeller", "prepared", {
+  ...at("conditions/propellers.ts", "propeller", "prepared", {
     name: "a clearance is given with hands on a propeller",
     find: "if (hands) return",
     replace: "if (hands && state.seq === 0) return",
@@ -181,7 +181,7 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "return authority;",
     expect: "I15",
   }),
-  ...at("conditions/brakesSet.ts", "services", "warmUp", {
+  ...at("conditions/wheels.ts", "services", "warmUp", {
     name: "chocks come out on brakes that are not set",
     find: 'scope: { clearance: "ifListed", removeChocks: "always" },',
     replace: 'scope: { clearance: "ifListed" },',
@@ -211,7 +211,7 @@ export const MUTANTS: readonly Mutant[] = [
     replace: ".filter(() => false)",
     expect: "S22",
   }),
-  ...at("conditions/othersSettled.ts", "running", "firstStable", {
+  ...at("conditions/engines.ts", "running", "firstStable", {
     name: "a clearance is given beside an engine that lost its oil pressure",
     find: " || oilLost(state, e)),",
     replace: "),",
@@ -241,7 +241,7 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "if (verdict.refusal && !kept) facts.push",
     expect: "I18",
   }),
-  ...at("conditions/noLeaveOut.ts", "leaves", "prepared", {
+  ...at("conditions/barring.ts", "leaves", "prepared", {
     name: "a clearance is given while people work at the aircraft on leave",
     find: "return out ?",
     replace: "return out && state.seq === 0 ?",

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { bladesCounted } from "../../shared/conditions/bladesCounted.ts";
-import { starterCool } from "../../shared/conditions/starterCool.ts";
+import { starterCool } from "../../shared/conditions/engines.ts";
+import { bladesCounted } from "../../shared/conditions/propellers.ts";
 import { plain } from "../../shared/engine/life.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { RICH } from "../figures/rich.ts";

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { lightningClear } from "../../shared/conditions/lightningClear.ts";
-import { windWithinLimits } from "../../shared/conditions/windWithinLimits.ts";
+import { lightningClear, windWithinLimits } from "../../shared/conditions/surroundings.ts";
 import { lightningFigure } from "../../shared/figures/lightning.ts";
 import { airInput } from "../../shared/figures/temperature.ts";
 import type { Post } from "../../shared/protocol/posts.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { bladesCounted } from "../../shared/conditions/bladesCounted.ts";
+import { bladesCounted } from "../../shared/conditions/propellers.ts";
 import { groundPowerVerdict } from "../../shared/power/groundPower.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";

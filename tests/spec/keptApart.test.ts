@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { findAll } from "../../shared/conditions/all.ts";
-import { areaChecked } from "../../shared/conditions/areaChecked.ts";
-import { extinguisherChecked } from "../../shared/conditions/extinguisherChecked.ts";
-import { postsCurrent } from "../../shared/conditions/postsCurrent.ts";
+import { extinguisherChecked } from "../../shared/conditions/guard.ts";
+import { postsCurrent } from "../../shared/conditions/posts.ts";
+import { areaChecked } from "../../shared/conditions/surroundings.ts";
 import { unmetForService } from "../../shared/leaves/conditions.ts";
 import { plan } from "../../shared/session/step.ts";
 import { applying } from "../safety/types.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { groundPowerKnown } from "../../shared/conditions/groundPowerKnown.ts";
+import { groundPowerKnown } from "../../shared/conditions/power.ts";
 import { RICH } from "../figures/rich.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { lightningClear } from "../../shared/conditions/lightningClear.ts";
-import { windWithinLimits } from "../../shared/conditions/windWithinLimits.ts";
+import { lightningClear, windWithinLimits } from "../../shared/conditions/surroundings.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { RICH } from "../figures/rich.ts";
 import { given, type Say } from "./given.ts";

@@ -1,10 +1,14 @@
-import type { Finding } from "../../conditions/definition.ts";
-import type { ConditionId } from "../../protocol/conditions.ts";
+/** A name and the meaning of each finding; `{f}` is the deciding fact. */
+interface ConditionWords {
+  name: string;
+  yes: string;
+  no: string;
+  stale: string;
+  unknown: string;
+}
 
-type Is = Finding["is"];
-
-/** Each condition's name and the meaning of each finding; `{f}` is the deciding fact. */
-export const conditions: Readonly<Record<ConditionId, { name: string } & Record<Is, string>>> = {
+/** Every condition in words. A key is the condition's id, and the order is that of `CONDITION_IDS`. */
+export const conditions = {
   noStopOpen: {
     name: "No stop stands",
     yes: "No hold, cut or fire stands",
@@ -68,17 +72,17 @@ export const conditions: Readonly<Record<ConditionId, { name: string } & Record<
     stale: "",
     unknown: "",
   },
+  postsHeld: {
+    name: "Posts held and briefed",
+    yes: "Every post is held and briefed",
+    no: "Post not held or not briefed: {f}",
+    stale: "",
+    unknown: "",
+  },
   postsCurrent: {
     name: "Training current",
     yes: "Everybody's training is current",
     no: "Training has lapsed: {f}",
-    stale: "",
-    unknown: "",
-  },
-  lightningClear: {
-    name: "No lightning near",
-    yes: "No lightning near",
-    no: "Lightning: {f}",
     stale: "",
     unknown: "",
   },
@@ -152,6 +156,13 @@ export const conditions: Readonly<Record<ConditionId, { name: string } & Record<
     stale: "Wind reading is old",
     unknown: "Wind not read",
   },
+  lightningClear: {
+    name: "No lightning near",
+    yes: "No lightning near",
+    no: "Lightning: {f}",
+    stale: "",
+    unknown: "",
+  },
   noBarringDefect: {
     name: "No defect bars the start",
     yes: "No open defect bars the start",
@@ -180,11 +191,4 @@ export const conditions: Readonly<Record<ConditionId, { name: string } & Record<
     stale: "",
     unknown: "",
   },
-  postsHeld: {
-    name: "Posts held and briefed",
-    yes: "Every post is held and briefed",
-    no: "Post not held or not briefed: {f}",
-    stale: "",
-    unknown: "",
-  },
-};
+} satisfies Record<string, ConditionWords>;

@@ -49,7 +49,7 @@ export const AIRCRAFT_MUTANTS: readonly AircraftMutant[] = [
   },
   {
     name: "a propeller left turning bars nothing",
-    file: "shared/conditions/propellersStill.ts",
+    file: "shared/conditions/propellers.ts",
     find: "if (turning.length === 0)",
     replace: "if (turning.length >= 0)",
     expect: "STN-7",

@@ -3,7 +3,7 @@ import { bladeRuleOf, bladeThresholdsMs } from "../models/bladeRules.ts";
 import { bladesDueAt } from "../propeller/bladesDue.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import type { Finding, ReportedCondition } from "./definition.ts";
-import { NOBODY_SAID } from "./finding.ts";
+import { NOBODY_SAID, reportedNo } from "./finding.ts";
 
 /**
  * The engine's blades were counted through without resistance, as far as the type's rule asks, or no count is due so
@@ -55,3 +55,34 @@ function moments(state: SessionState, e: Engine): number[] {
   const old = e.blades ? [e.blades.by.at + holdsMs] : [];
   return [...due, ...old].sort((a, b) => a - b);
 }
+
+/** Nobody has hands on any propeller. Ignition was confirmed off before anybody went there. */
+export const handsOffPropellers: ReportedCondition<"handsOffPropellers"> = {
+  id: "handsOffPropellers",
+  owners: ["fireGuard", "groundPower"],
+  scope: { clearance: "always" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: true,
+  find(state) {
+    const hands = state.handling ?? state.standing?.hands[0];
+    if (hands) return reportedNo(hands.by, String(hands.engine));
+    return { is: "yes", at: null, by: null, until: null };
+  },
+};
+
+/** A named person has since seen every propeller that an earlier session left turning stand still. */
+export const propellersStill: ReportedCondition<"propellersStill"> = {
+  id: "propellersStill",
+  owners: ["fireGuard", "groundPower"],
+  scope: { clearance: "always", handlePropeller: "always" },
+  freshness: null,
+  mayBeSetAside: false,
+  askedBefore: true,
+  find(state) {
+    const turning = state.standing?.turning ?? [];
+    if (turning.length === 0) return { is: "yes", at: null, by: null, until: null };
+    const found = turning.map((t) => t.engine).join(", ");
+    return { is: "no", at: null, by: null, until: null, found };
+  },
+};

@@ -1,8 +1,35 @@
 import { windOnNose } from "../models/weather/wind.ts";
 import type { SessionState } from "../session/state.ts";
+import { lightningNow } from "../weather/lightning.ts";
 import { seenBy } from "../weather/weather.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID } from "./finding.ts";
+import { standsOnCheck, whileStarting } from "./fromCheck.ts";
+
+/**
+ * The area was checked for loose gravel: never start with loose gravel beneath the propellers (1946 operations rule
+ * 3032-1).
+ */
+export const areaChecked = standsOnCheck({
+  id: "areaChecked",
+  check: "area",
+  scope: { clearance: "ifListed" },
+  freshness: "area",
+  mayBeSetAside: true,
+  askedBefore: true,
+  wanted: whileStarting,
+});
+
+/** No fuelling and no spill within the type's distance (50 ft: TM 1-1500-204-23-1). */
+export const fuellingClear = standsOnCheck({
+  id: "fuellingClear",
+  check: "fuelling",
+  scope: { clearance: "ifListed" },
+  freshness: "area",
+  mayBeSetAside: true,
+  askedBefore: true,
+  wanted: whileStarting,
+});
 
 /** Wind and gust are within the type's limits, and were read recently enough. */
 export const windWithinLimits: ReportedCondition<"windWithinLimits"> = {
@@ -40,3 +67,22 @@ function noseFault(state: SessionState, gust: number): string | null {
   if (tailMax && -head > tailMax.value) return `${Math.round(-head)} kt from behind`;
   return crossMax && Math.abs(cross) > crossMax.value ? `${Math.round(Math.abs(cross))} kt across` : null;
 }
+
+/**
+ * No flash within the type's distance, or of unknown distance, in the type's time. Nobody has to report that there was
+ * none: the condition depends only on reported flashes. A type without a lightning rule has no limit to exceed.
+ */
+export const lightningClear: ReportedCondition<"lightningClear"> = {
+  id: "lightningClear",
+  owners: ["supervisor"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: false,
+  find(state, _engine, now) {
+    const seen = lightningNow(state, now);
+    if (seen?.state !== "stop") return { is: "yes", at: null, by: null, until: null };
+    const found = seen.nearestMiles === null ? "distance unknown" : `${seen.nearestMiles} mi`;
+    return { is: "no", at: seen.lastAt, by: null, until: seen.resumeAt, found };
+  },
+};

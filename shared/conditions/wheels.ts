@@ -20,3 +20,17 @@ export const brakesSet: ReportedCondition<"brakesSet"> = {
     return fromReport(said, freshSeconds(state, brakesSet), now);
   },
 };
+
+/** Main wheels chocked. Brakes are never a substitute (TM 1-1500-204-23-1). Chocks stay until reported out. */
+export const chocksIn: ReportedCondition<"chocksIn"> = {
+  id: "chocksIn",
+  owners: ["groundPower"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: true,
+  find(state, _engine, now) {
+    if (!state.chocks) return NOBODY_SAID;
+    return state.chocks.in ? fromReport(state.chocks, null, now) : reportedNo(state.chocks);
+  },
+};
