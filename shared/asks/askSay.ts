@@ -57,12 +57,18 @@ type OwnAsk =
   | "warmUp"
   | "weather";
 
-/**
- * The key of an ask's sentence. The catalogues are tables over this type, so each ask has a sentence in every language.
- */
-export type AskSay =
-  | `answer.${AskedKind}`
-  | `alert.${AlertKind}`
-  | `alertOver.${AlertKind}`
-  | `advance.${NextStage}`
-  | OwnAsk;
+/** Asks for the answer to a signal. Its sentence stands with the signal's words. */
+export type AnswerSay = `answer.${AskedKind}`;
+
+/** An ask whose sentence is a row of the catalogue's asks, a table over this type. */
+export type OtherSay = `alert.${AlertKind}` | `alertOver.${AlertKind}` | `advance.${NextStage}` | OwnAsk;
+
+/** The key of an ask's sentence. */
+export type AskSay = AnswerSay | OtherSay;
+
+const ANSWER = "answer.";
+
+/** Returns the kind of signal whose answer is asked for; null for another ask. */
+export function askedKind(say: AskSay): AskedKind | null {
+  return say.startsWith(ANSWER) ? (say.slice(ANSWER.length) as AskedKind) : null;
+}

@@ -1,74 +1,17 @@
-/** Every kind of signal. `signals/all.ts` defines each. */
-export const SIGNAL_KINDS = [
-  "readyToStart",
-  "clearToStart",
-  "cranking",
-  "caught",
-  "started",
-  "startAbandoned",
-  "shutDown",
-  "revokeClearance",
-  "turning",
-  "guardInPlace",
-  "arcClear",
-  "arcNotClear",
-  "guardAway",
-  "peopleAtAircraft",
-  "hold",
-  "release",
-  "cut",
-  "cutAll",
-  "resetCut",
-  "fire",
-  "fireOut",
-  "connectPower",
-  "powerConnected",
-  "disconnectPower",
-  "powerDisconnected",
-  "insertChocks",
-  "chocksIn",
-  "removeChocks",
-  "chocksOut",
-  "clearOfAircraft",
-  "handlePropeller",
-  "propellerFree",
-  "propellerStill",
-  "brakesSet",
-  "brakesReleased",
-  "allClear",
-  "negative",
-] as const;
-export type SignalKind = (typeof SIGNAL_KINDS)[number];
+import { signals } from "../words/en/signals.ts";
 
-/** Kinds that ask nobody for an answer. `readyToStart` is among them because a clearance answers it. */
-export const UNASKED_KINDS = [
-  "readyToStart",
-  "revokeClearance",
-  "cranking",
-  "caught",
-  "started",
-  "startAbandoned",
-  "shutDown",
-  "guardInPlace",
-  "guardAway",
-  "arcClear",
-  "arcNotClear",
-  "peopleAtAircraft",
-  "release",
-  "resetCut",
-  "fireOut",
-  "clearOfAircraft",
-  "propellerFree",
-  "propellerStill",
-  "brakesSet",
-  "brakesReleased",
-  "negative",
-] as const satisfies readonly SignalKind[];
-/** Every other kind asks, and needs a sentence in each language. */
-export type AskedKind = Exclude<SignalKind, (typeof UNASKED_KINDS)[number]>;
+/** A kind of signal: the key of its English words. `signals/all.ts` does not compile without its definition. */
+export type SignalKind = keyof typeof signals;
+
+export const SIGNAL_KINDS = Object.keys(signals) as readonly SignalKind[];
+
+/** A kind that asks for an answer, with the sentence that asks. A clearance answers `readyToStart`, which has none. */
+export type AskedKind = {
+  [Kind in SignalKind]: (typeof signals)[Kind] extends { asks: string } ? Kind : never;
+}[SignalKind];
 
 export function isAsked(kind: SignalKind): kind is AskedKind {
-  return !(UNASKED_KINDS as readonly SignalKind[]).includes(kind);
+  return "asks" in signals[kind];
 }
 
 export const CHANNELS = ["panel", "hand", "interphone"] as const;

@@ -1,69 +1,45 @@
-import { clearToStart, revokeClearance } from "../engine/clearToStart.ts";
-import { cranking } from "../engine/cranking.ts";
-import { readyToStart } from "../engine/request.ts";
-import { caught, shutDown, startAbandoned, started } from "../engine/running.ts";
-import { arcClear, arcNotClear, guardAway, guardInPlace, peopleAtAircraft } from "../guard/signals.ts";
-import { clearOfAircraft } from "../leaves/clearOfAircraft.ts";
-import { allClear } from "../plan/allClear.ts";
-import { connectPower, disconnectPower, powerConnected, powerDisconnected } from "../power/signals.ts";
-import { handlePropeller, propellerFree } from "../propeller/hands.ts";
-import { propellerStill } from "../propeller/still.ts";
+import * as clearance from "../engine/clearToStart.ts";
+import * as cranking from "../engine/cranking.ts";
+import * as request from "../engine/request.ts";
+import * as running from "../engine/running.ts";
+import * as guard from "../guard/signals.ts";
+import * as clearOfAircraft from "../leaves/clearOfAircraft.ts";
+import * as allClear from "../plan/allClear.ts";
+import * as power from "../power/signals.ts";
+import * as hands from "../propeller/hands.ts";
+import * as still from "../propeller/still.ts";
 import type { SignalKind } from "../protocol/signals.ts";
-import { cut, cutAll, resetCut } from "../stops/cut.ts";
-import { fire, fireOut } from "../stops/fire.ts";
-import { hold, release } from "../stops/hold.ts";
-import { turning } from "../stops/turning.ts";
-import {
-  brakesReleased,
-  brakesSet,
-  chocksIn,
-  chocksOut,
-  insertChocks,
-  removeChocks,
-} from "../wheels/signals.ts";
+import * as cut from "../stops/cut.ts";
+import * as fire from "../stops/fire.ts";
+import * as hold from "../stops/hold.ts";
+import * as turning from "../stops/turning.ts";
+import * as wheels from "../wheels/signals.ts";
 import type { SignalDefinition } from "./definition.ts";
-import { negative } from "./negative.ts";
+import * as negative from "./negative.ts";
 
-/** Every kind of signal and its one definition. */
-export const SIGNALS = {
-  readyToStart,
-  clearToStart,
-  cranking,
-  caught,
-  started,
-  startAbandoned,
-  shutDown,
-  revokeClearance,
-  turning,
-  guardInPlace,
-  arcClear,
-  arcNotClear,
-  guardAway,
-  peopleAtAircraft,
-  hold,
-  release,
-  cut,
-  cutAll,
-  resetCut,
-  fire,
-  fireOut,
-  connectPower,
-  powerConnected,
-  disconnectPower,
-  powerDisconnected,
-  insertChocks,
-  chocksIn,
-  removeChocks,
-  chocksOut,
-  clearOfAircraft,
-  handlePropeller,
-  propellerFree,
-  propellerStill,
-  brakesSet,
-  brakesReleased,
-  allClear,
-  negative,
-} as const satisfies Record<SignalKind, SignalDefinition>;
+/** Every export of these files is the definition of a kind, under its name. */
+const DEFINED = {
+  ...clearance,
+  ...cranking,
+  ...request,
+  ...running,
+  ...guard,
+  ...clearOfAircraft,
+  ...allClear,
+  ...power,
+  ...hands,
+  ...still,
+  ...cut,
+  ...fire,
+  ...hold,
+  ...turning,
+  ...wheels,
+  ...negative,
+};
+
+/** Does not compile while a kind with words lacks its definition, or a definition its words. */
+export const SIGNALS = DEFINED satisfies Record<SignalKind, SignalDefinition> &
+  Record<Exclude<keyof typeof DEFINED, SignalKind>, never>;
 
 /**
  * Returns the definition of a kind.

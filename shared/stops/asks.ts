@@ -4,9 +4,9 @@ import { isTurning } from "../engine/life.ts";
 import { silence, silenceLimits } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Hold, SessionState } from "../session/state.ts";
-import { stillTurning } from "./cut.ts";
-import { holdsAnyPost, supervisorMayAt } from "./hold.ts";
 import { unheardOf } from "./lapse.ts";
+import { holdsAnyPost, supervisorMayAt } from "./releaser.ts";
+import { stillTurning } from "./stillTurning.ts";
 
 /**
  * Returns the ask to stop an engine that still turns under a cut already reported done: the cut cannot end before that.

@@ -1,17 +1,18 @@
 import { shutDown } from "../engine/evolve.ts";
-import { type Engine, isTurning } from "../engine/life.ts";
+import { isTurning } from "../engine/life.ts";
 import { oilNeverCame } from "../engine/oilLate.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
 import { said } from "../session/attribute.ts";
-import type { Cut, SessionState, Signal } from "../session/state.ts";
+import type { SessionState, Signal } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { answerChoice, receivedChoice, unableChoice } from "../signals/answerChoice.ts";
 import { closeSignal } from "../signals/close.ts";
 import { ANNEX, type AnswerAction, toAllAndCockpit } from "../signals/definition.ts";
 import { answers, signal } from "../signals/kinds.ts";
 import { knowsEngine, latched, stop, withoutEngine } from "./latch.ts";
+import { stillTurning } from "./stillTurning.ts";
 
 const standard = { figure: "cutEngines", text: `${ANNEX} 5.1 item 10, cut engines` };
 
@@ -90,11 +91,6 @@ function cutDone(state: SessionState, at: number, asked: Signal): SessionState {
   );
   const stopped = struck.reduce((next, e) => shutDown(next, e.n, at, "cut"), state);
   return { ...stopped, cuts: stopped.cuts.map((c) => (c.id === asked.id ? { ...c, doneAt: at } : c)) };
-}
-
-/** Returns the first engine of a cut that still turns, or turns again. */
-export function stillTurning(state: SessionState, cut: Cut): Engine | undefined {
-  return state.engines.find((e) => (cut.engine === null || cut.engine === e.n) && isTurning(e.life));
 }
 
 /** A cut stays until the cockpit has reported the engines stopped and they are recorded as stopped. */

@@ -1,15 +1,15 @@
 import { acknowledgeFor } from "../alerts/evolve.ts";
 import type { Send } from "../protocol/commands.ts";
-import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
-import { said } from "../session/attribute.ts";
-import type { Hold, SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { closeSignal } from "../signals/close.ts";
 import { ANNEX } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
+import { held } from "./held.ts";
 import { unheardOf } from "./lapse.ts";
 import { latched, stop } from "./latch.ts";
+import { holdsAnyPost, supervisorMayAt } from "./releaser.ts";
 
 /** A latched stop of all new action. It belongs to the person who raised it. */
 export const hold = stop({
@@ -18,18 +18,6 @@ export const hold = stop({
   standard: { figure: "holdStandBy", text: `${ANNEX} 5.1, hold position / stand by` },
   evolve: (state, event, fact) => held(latched(state), event, fact, fact.note ?? null),
 });
-
-/** Returns the state with one more hold of this event's sender. */
-export function held(
-  state: SessionState,
-  event: SessionEvent,
-  fact: FactOf<"sent">,
-  note: string | null,
-): SessionState {
-  const by = said(event, fact.seenFrom ?? null);
-  const person = event.actor.kind === "person" ? event.actor.id : null;
-  return { ...state, holds: [...state.holds, { id: event.seq, by, person, note }] };
-}
 
 export const release = signal({
   from: "anyone",
@@ -73,15 +61,4 @@ function mayRelease(state: SessionState, send: Send, context: Context): Verdict 
     return refuse("notYourHold", { found: hold.by.name });
   }
   return accept({ ...send, type: "sent" });
-}
-
-/** Returns the server milliseconds from which the supervisor may release a hold whose owner holds no post. */
-export function supervisorMayAt(state: SessionState, hold: Hold): number {
-  const limit = state.type.timing.bystanderHold;
-  const bystander = hold.by.post === null && hold.person !== null;
-  return bystander && limit ? hold.by.at + limit.value * 1000 : hold.by.at;
-}
-
-export function holdsAnyPost(state: SessionState, person: string | null): boolean {
-  return Object.values(state.posts).some((h) => h !== null && h.id === person);
 }

@@ -1,7 +1,7 @@
 import { crank } from "../engine/evolve.ts";
 import { isTurning } from "../engine/life.ts";
 import { closeKinds } from "../signals/close.ts";
-import { held } from "./hold.ts";
+import { held } from "./held.ts";
 import { latched, stop } from "./latch.ts";
 import { turningSeen } from "./turningSeen.ts";
 

@@ -1,4 +1,5 @@
 import type { Ask, Detail } from "../asks/ask.ts";
+import { askedKind, type OtherSay } from "../asks/askSay.ts";
 import type { ChoiceWord } from "../asks/choiceWord.ts";
 import { WORKED_THROUGH } from "../drills/outcome.ts";
 import type { EngineLife } from "../engine/life.ts";
@@ -71,6 +72,12 @@ export function sayIn(words: Catalogue) {
         return posts(of.posts).toLowerCase();
     }
   };
+  const sentenceOf = ({ say: key, engine }: Ask): string => {
+    const kind = askedKind(key);
+    if (kind === null) return words.asks[key as OtherSay];
+    const { asks, asksPlain = asks }: { asks: string; asksPlain?: string } = words.signals[kind];
+    return engine === null ? asksPlain : asks;
+  };
   const missingCode = (code: string, type: AircraftType | null): string => {
     const requirement = readRequirement(code);
     return requirement ? say.missing(requirement, type) : words.missing.unknown(code);
@@ -81,8 +88,7 @@ export function sayIn(words: Catalogue) {
     caution: words.caution,
     either: (list: readonly string[]): string => either.format(list),
     ask(ask: Ask): string {
-      const sentence = ask.say === "answer.fire" && ask.engine === null ? "answer.fire.plain" : ask.say;
-      return put(words.asks[sentence], { n: ask.engine, d: ask.detail && detail(ask.detail) });
+      return put(sentenceOf(ask), { n: ask.engine, d: ask.detail && detail(ask.detail) });
     },
     idle: (post: Post): string => words.idle[post],
     /** Returns the label of a key; the key that stops an engine names it. */

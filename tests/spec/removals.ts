@@ -26,6 +26,13 @@ export function removalsOfTables(file: string, source: string): Removal[] {
   );
 }
 
+/** Returns a removal for each entry of each table in a file, whatever its type. */
+export function removalsOfEntries(file: string, source: string): Removal[] {
+  return tablesIn(file, source).flatMap(({ name, object }) =>
+    propertiesOf(object).map((property) => removalOf(source, [name, keyOf(source, property)], property)),
+  );
+}
+
 /**
  * Returns a removal for each entry of a file's constants, at every depth; tables with open keys are left out.
  * @throws Error when the source cannot be parsed

@@ -9,14 +9,10 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 
 /** A missing entry of these tables would lower safety, so each is total by its type. */
 const REGISTRIES = [
-  "shared/signals/all.ts SIGNALS",
-  "shared/conditions/all.ts CONDITIONS",
   "shared/alerts/kinds.ts ALERTS",
   "shared/session/permissions.ts ACTIONS",
   "shared/words/en/asks.ts asks",
   "shared/words/en/asks.ts choices",
-  "shared/words/en/signals.ts signals",
-  "shared/words/en/conditions.ts conditions",
   "shared/words/en/refusals.ts refusals",
 ];
 const SPANISH = /^(shared|web)\/words\/es\//;

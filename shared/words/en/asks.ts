@@ -1,26 +1,10 @@
-import type { AskSay } from "../../asks/askSay.ts";
+import type { OtherSay } from "../../asks/askSay.ts";
 import type { ChoiceWord } from "../../asks/choiceWord.ts";
 import type { Post } from "../../protocol/posts.ts";
 
-/** The sentence that asks a post for something; `{n}` is the engine, `{d}` a detail. */
-export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
-  "answer.clearToStart": "Clear to start number {n}. Read back: which engine?",
-  "answer.hold": "Hold. Stop all new action.",
-  "answer.cut": "Cut number {n}.",
-  "answer.cutAll": "Cut all engines.",
-  "answer.fire": "Fire reported at number {n}.",
-  "answer.fire.plain": "Fire reported.",
-  "answer.turning": "Number {n} is turning without clearance. Hold.",
+/** The sentence that asks a post for something other than the answer to a signal; `{n}` is the engine, `{d}` a detail. */
+export const asks: Readonly<Record<OtherSay, string>> = {
   turned: "Number {n} was turning without clearance, and is stopped. Hold.",
-  "answer.connectPower": "Ground power asks to connect.",
-  "answer.powerConnected": "Ground power is on. Read your bus volts.",
-  "answer.disconnectPower": "Disconnect ground power.",
-  "answer.powerDisconnected": "Ground power is off and unplugged.",
-  "answer.insertChocks": "Insert the chocks.",
-  "answer.chocksIn": "Chocks are in.",
-  "answer.removeChocks": "Remove the chocks.",
-  "answer.chocksOut": "Chocks are out and shown.",
-  "answer.allClear": "All clear.",
   barringDefect: "A defect bars the start of number {n}: {d}. Is it dealt with?",
   brakesSet: "Set the brakes and read their pressure.",
   crank: "Clearance stands for number {n}. Engage the starter.",
@@ -34,7 +18,6 @@ export const asks: Readonly<Record<AskSay | "answer.fire.plain", string>> = {
   removeChocks: "Ready to go: have the chocks removed.",
   standClear: "Your leave at the aircraft has ended. Stand clear. Is everybody clear of the aircraft?",
   starterCooling: "Starter of number {n} is cooling.",
-  "answer.handlePropeller": "Hands on the propeller of number {n}? Confirm ignition and mixture off.",
   guardPath: "Walk around the turning engines to number {n}, then say so.",
   handlePropeller: "Blades of number {n} must be counted. Ask the cockpit for ignition off.",
   countBlades: "Turn number {n} by hand and count the blades. Any resistance: stop.",
