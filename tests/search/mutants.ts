@@ -163,7 +163,7 @@ export const MUTANTS: readonly Mutant[] = [
       'return { ...struck, fires: [...struck.fires, begun], cuts: [...struck.cuts, { id, by, person: "", engine: null, doneAt: null }] };',
     expect: "I10",
   }),
-  ...at("stops/hold.ts", "stops", "cranking", {
+  ...at("stops/held.ts", "stops", "cranking", {
     name: "a second hold takes the first's place",
     find: "holds: [...state.holds, {",
     replace: "holds: [{",

@@ -21,7 +21,6 @@ const KINDS = [
 interface Copies {
   /** The copy of the registry in which the compiler must find the error. */
   registry: string;
-  error: RegExp;
   texts: Map<string, string>;
 }
 
@@ -43,7 +42,6 @@ function withoutDefinition(kinds: string, file: string, id: string): Copies {
   const hidden = textOf(file).replace(`export const ${id}`, `const ${id}`);
   return {
     registry: copied,
-    error: new RegExp(`Property '${id}' is missing`),
     texts: new Map([
       [copy, hidden],
       [copied, importing(registry, file, copy)],
@@ -67,7 +65,6 @@ function withoutWords(kinds: string, id: string): Copies {
   if (!removal) throw new Error(`${words} has no words of ${id}`);
   return {
     registry: copied,
-    error: new RegExp(`'${id}'[^]*not assignable to type 'never'`),
     texts: new Map([
       [wordsCopy, removal.text],
       [idsCopy, importing(ids, words, wordsCopy)],
@@ -111,7 +108,8 @@ describe("the registry does not compile", () => {
     for (const file of registries) expect(errors.get(named(file, "nothing"))).toEqual([]);
   }, 120_000);
 
-  it.each(cases)("without %s", (_, { registry, error }) => {
-    expect(errors.get(registry)?.join("\n")).toMatch(error);
+  it.each(cases)("without %s", (_, { registry }) => {
+    // Other lines of the registry may fail too; the table itself must.
+    expect(errors.get(registry)?.join("\n")).toContain("does not satisfy the expected type");
   });
 });
