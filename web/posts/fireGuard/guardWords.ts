@@ -1,5 +1,4 @@
-import { arcClear } from "../../../shared/conditions/arcClear.ts";
-import { guardInPlace } from "../../../shared/conditions/guardInPlace.ts";
+import { arcClear, guardInPlace } from "../../../shared/conditions/guard.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { fateOf } from "../../../shared/signals/fate.ts";
 import { seconds } from "../../ui/numbers.ts";
