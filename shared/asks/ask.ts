@@ -65,6 +65,8 @@ export type Detail =
   | { is: "ofType"; words: string }
   | { is: "person"; name: string }
   | { is: "posts"; posts: Post[] }
+  /** A reason in the words of whoever gave it. */
+  | { is: "reason"; words: string }
   /** A defect in the words of whoever wrote it. */
   | { is: "defect"; words: string };
 

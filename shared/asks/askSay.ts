@@ -4,6 +4,8 @@ import type { NextStage } from "../protocol/stages.ts";
 
 /** Asks about something other than a signal, an alert or the next stage. */
 type OwnAsk =
+  | "abandon"
+  | "abandonWaits"
   | "absentHold"
   | "allClear"
   | "arcClear"

@@ -8,6 +8,7 @@ import { stopUnsafe } from "../engine/unsafeAsks.ts";
 import { guarding } from "../guard/asks.ts";
 import { standClear } from "../leaves/asks.ts";
 import { overrideAsks } from "../overrides/asks.ts";
+import { abandonAsk } from "../plan/abandonAsk.ts";
 import { allClearAsk, goBack, nextStage } from "../plan/asks.ts";
 import { briefAsk, presenceAsk } from "../posts/asks.ts";
 import { connecting, disconnecting, powerOff, voltsWhileCranking } from "../power/asks.ts";
@@ -43,6 +44,7 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     ...OF_POST[post].flatMap((asks) => asks(state, now)),
     ...drillSteps(state, post),
     ...overrideAsks(state, post),
+    ...abandonAsk(state, post, now),
     ...presenceAsk(state, post, now),
     ...briefAsk(state, post),
     ...checks(state, post, now),

@@ -1,5 +1,6 @@
 /** The key of a label on a key that answers an ask. Each has a word in every language. */
 export type ChoiceWord =
+  | "abandon"
   | "acknowledge"
   | "advance"
   | "allClear"

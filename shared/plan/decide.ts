@@ -4,6 +4,7 @@ import { stageAfter } from "../protocol/stages.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { isOrderOf } from "../types/isOrderOf.ts";
+import { decideAbandon } from "./abandon.ts";
 import { mayGoBack } from "./goingBack.ts";
 import { leavesBrief } from "./leavesBrief.ts";
 import { adviceOn, questionOf } from "./orderAdvice.ts";
@@ -48,11 +49,7 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       if (missing.length > 0) return refuse("requirementsUnmet", { missing });
       return accept({ type: "stageReached", stage: action.to });
     }
-    case "abandon": {
-      const turning = state.engines.find((e) => isTurning(e.life));
-      if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
-      if (state.fires.length > 0) return refuse("stopOpen");
-      return accept({ type: "stageReached", stage: "abandoned", reason: action.reason });
-    }
+    case "abandon":
+      return decideAbandon(state, action.reason, context);
   }
 }

@@ -175,6 +175,7 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("presenceLapsed"), post: postSchema }),
   z.strictObject({ type: z.literal("silenceHeld"), posts: z.array(postSchema) }),
   z.strictObject({ type: z.literal("delivered"), signals: z.array(ref), post: postSchema }),
+  z.strictObject({ type: z.literal("abandonAsked"), reason: z.string() }),
   z.strictObject({
     type: z.literal("overrideAsked"),
     condition: z.enum(CONDITION_IDS),

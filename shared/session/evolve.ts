@@ -6,6 +6,7 @@ import { starterRested, withEngine, withLife } from "../engine/evolve.ts";
 import { knowField } from "../field/know.ts";
 import { leavesKept } from "../leaves/authority.ts";
 import { evolveOverride } from "../overrides/evolve.ts";
+import { evolveAbandonAsked } from "../plan/evolveAbandon.ts";
 import { evolveVoltTrace } from "../power/evolveTrace.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import { evolveFigure } from "../readings/evolve.ts";
@@ -95,6 +96,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "alertAgain":
     case "alertWidened":
       return evolveAlert(state, event, fact);
+    case "abandonAsked":
+      return evolveAbandonAsked(state, event, fact);
     case "overrideAsked":
     case "overrideGiven":
     case "overrideEnded":

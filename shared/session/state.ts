@@ -117,6 +117,16 @@ export interface Override {
   seen?: SeenAside;
 }
 
+/** One person's request to abandon the session, for a second person to agree to. */
+export interface AbandonAsked {
+  at: number;
+  epoch: number;
+  person: string;
+  device: string;
+  name: string;
+  reason: string;
+}
+
 export interface Defect {
   id: string;
   words: string;
@@ -251,6 +261,8 @@ export interface SessionState {
   ended: Signal[];
   alerts: Alert[];
   overrides: Override[];
+  /** The newest request to abandon that needed a second person. */
+  abandon?: AbandonAsked;
   defects: Defect[];
   drills: DrillRun[];
   /** Fires, alerts and blade counts that still exist and have already opened their drill. */

@@ -138,6 +138,8 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return words.alertWidened(fact.to.map(small).join(", "));
     case "delivered":
       return words.delivered(small(fact.post), fact.signals.map(signal).join(", ").toLowerCase());
+    case "abandonAsked":
+      return noted(words.abandonAsked, fact.reason);
     case "overrideAsked":
       return noted(
         words.overrideAsked(fact.engine, say.conditionName(fact.condition).toLowerCase()),

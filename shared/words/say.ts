@@ -67,6 +67,7 @@ export function sayIn(words: Catalogue) {
         return of.name;
       case "ofType":
       case "defect":
+      case "reason":
         return of.words;
       case "posts":
         return posts(of.posts).toLowerCase();

@@ -47,16 +47,26 @@ export class Prompter {
   readonly #server: Reached;
   readonly #panels: Record<Post, TestPanel>;
   readonly #pace: number;
+  readonly #crew: Crew;
+  #shown = false;
 
-  private constructor(session: string, server: Reached, panels: Record<Post, TestPanel>, pace: number) {
+  private constructor(
+    session: string,
+    crew: Crew,
+    server: Reached,
+    panels: Record<Post, TestPanel>,
+    pace: number,
+  ) {
     this.session = session;
+    this.#crew = crew;
     this.#server = server;
     this.#panels = panels;
     this.#pace = pace;
   }
 
   /**
-   * Plans a session of this aircraft, seats everybody at their post and opens it on every panel.
+   * Plans a session of this aircraft and seats everybody at their post. The panels show it once it was played to the
+   * moment of the story: four browsers that draw every step of the way there take most of a test's time.
    * @param pace how many times faster than in an engine the oil warms
    */
   static async begin(crew: Crew, server: Reached, aircraft: string, pace = 1): Promise<Prompter> {
@@ -92,9 +102,8 @@ export class Prompter {
       }),
     );
     await leaveOthers(url, crew, panels, id);
-    const prompter = new Prompter(id, server, panels, pace);
+    const prompter = new Prompter(id, crew, server, panels, pace);
     for (const post of POSTS) await prompter.give(post, { type: "claimPost", post });
-    await Promise.all(crew.all.map((seat) => seat.turnTo(`/session/${id}`)));
     return prompter;
   }
 
@@ -127,23 +136,31 @@ export class Prompter {
   }
 
   /**
-   * Lets every post do its part until the condition is true.
-   * @param before called with each post before it acts
+   * Lets every post do its part until the condition is true, and then shows the session on every panel.
+   * @param before called with each post before it acts; the panels show the session from the beginning
    * @throws Error when no post has anything to do before then
    */
   async playUntil(
     is: (state: SessionState) => boolean,
-    before: (post: Post) => Promise<void> = async () => {},
+    before?: (post: Post) => Promise<void>,
   ): Promise<void> {
+    if (before) await this.#show();
     const script = { ...SCRIPT, pace: this.#pace };
     while (!is(this.state)) {
       const post = POSTS.find((p) => playPost(this.state, p, this.#server.now(), script));
-      if (post) await before(post);
+      if (post) await before?.(post);
       const move = post && playPost(this.state, post, this.#server.now(), script);
       if (!move)
         throw new Error(`stuck: ${POSTS.map((p) => `${p}: ${this.asked(p).map((a) => a.say)}`).join("; ")}`);
       await this.give(post, move.action);
     }
+    await this.#show();
+  }
+
+  async #show(): Promise<void> {
+    if (this.#shown) return;
+    this.#shown = true;
+    await Promise.all(this.#crew.all.map((seat) => seat.turnTo(`/session/${this.session}`)));
   }
 
   /** Returns what is asked of a post now. */

@@ -7,7 +7,7 @@ import { prepareServer } from "./server-process.ts";
 
 /** Two servers at once, one for each core of a small machine. */
 const SEEDS = [20_260_601, 20_260_602];
-const KILLS_EACH = 25;
+const KILLS_EACH = 12;
 
 let folder: string;
 beforeAll(async () => {

@@ -37,6 +37,7 @@ export const events = {
   silent: (posts: string) => `${posts} silent: hold`,
   alertWidened: (posts: string) => `Alert also to: ${posts}`,
   delivered: (post: string, signals: string) => `Shown at ${post}'s panel: ${signals}`,
+  abandonAsked: "Abandoning asked, a second person must agree",
   overrideAsked: (n: number, condition: string) => `Set aside asked, number ${n}: ${condition}`,
   overrideGiven: "Set aside by a second person",
   overrideEnded: (why: string) => `Set aside ended: ${why}`,

@@ -37,6 +37,7 @@ export const events: EventWords = {
   silent: (posts) => `${posts} en silencio: alto`,
   alertWidened: (posts) => `Alerta también a: ${posts}`,
   delivered: (post, signals) => `Mostrado en el panel de ${post}: ${signals}`,
+  abandonAsked: "Pedido abandonar: una segunda persona debe estar de acuerdo",
   overrideAsked: (n, condition) => `Pedido exceptuar, motor ${n}: ${condition}`,
   overrideGiven: "Exceptuado por una segunda persona",
   overrideEnded: (why) => `Excepción terminada: ${why}`,

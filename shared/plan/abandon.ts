@@ -1,0 +1,44 @@
+import { isTurning } from "../engine/life.ts";
+import { leavesOut } from "../leaves/out.ts";
+import type { AbandonAsked, SessionState } from "../session/state.ts";
+import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+
+/**
+ * Decides to abandon a session. What others still depend on takes cockpit and supervisor, two people on two devices,
+ * within the type's time for such an agreement: hands at a propeller, a leave that is out, or another person's stop. All of it goes on standing in the aircraft's record.
+ */
+export function decideAbandon(state: SessionState, reason: string, context: Context): Verdict {
+  const turning = state.engines.find((e) => isTurning(e.life));
+  if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
+  if (state.fires.length > 0) return refuse("stopOpen");
+  const abandoned = accept({ type: "stageReached", stage: "abandoned", reason });
+  if (!dependedOn(state, context.person.id)) return abandoned;
+  const asked = abandonAsked(state, context.now);
+  if (!asked) return accept({ type: "abandonAsked", reason });
+  if (asked.person === context.person.id || asked.device === context.person.device) {
+    return refuse("secondPersonNeeded", { found: asked.name, posts: ["cockpit", "supervisor"] });
+  }
+  return abandoned;
+}
+
+/** Returns true while somebody other than this person depends on what the session holds. */
+function dependedOn(state: SessionState, person: string): boolean {
+  const stops = [...state.holds, ...state.cuts];
+  return (
+    state.handling !== null ||
+    (state.standing?.hands ?? []).length > 0 ||
+    leavesOut(state).length > 0 ||
+    stops.some((stop) => stop.person !== person)
+  );
+}
+
+/** Returns the request to abandon that waits for its second person; null once its epoch or its time is over. */
+export function abandonAsked(state: SessionState, now: number): AbandonAsked | null {
+  const { abandon } = state;
+  return abandon && abandon.epoch === state.epoch && now < abandonUntil(state, abandon) ? abandon : null;
+}
+
+/** Returns when the request ends, server milliseconds. */
+export function abandonUntil(state: SessionState, { at }: AbandonAsked): number {
+  return at + state.type.timing.override.value * 1000;
+}
