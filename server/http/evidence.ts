@@ -4,7 +4,7 @@ import { z } from "zod";
 import { idSchema } from "../../shared/protocol/text.ts";
 import type { Clock } from "../clock.ts";
 import { EVIDENCE_FORMS, type EvidenceForm, type ExportDeps, exportOf } from "../evidence/export.ts";
-import { NoSuchSession } from "../sessions/sessions.ts";
+import { NoSuchSession } from "../sessions/errors.ts";
 
 const FORMS = Object.keys(EVIDENCE_FORMS) as [EvidenceForm, ...EvidenceForm[]];
 

@@ -6,8 +6,8 @@ import { idSchema } from "../../shared/protocol/text.ts";
 import { personOf } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
+import { NoSuchSession } from "../sessions/errors.ts";
 import { NoiseLogs } from "../sessions/noise.ts";
-import { NoSuchSession } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
 import { identityOf } from "./signed-in.ts";
 

@@ -3,7 +3,7 @@ import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { z } from "zod";
 import type { Refusals } from "../audit.ts";
 import { OfficeRefused } from "../auth/refused.ts";
-import { NoSuchSession } from "../sessions/sessions.ts";
+import { NoSuchSession } from "../sessions/errors.ts";
 import { StoreFailure } from "../store/events.ts";
 import { TypeRefused } from "../types/refused.ts";
 

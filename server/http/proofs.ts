@@ -7,7 +7,7 @@ import { idSchema } from "../../shared/protocol/text.ts";
 import { leavesOf } from "../evidence/leaves.ts";
 import type { Notary } from "../evidence/notary.ts";
 import { noteTools } from "../evidence/note-tools.ts";
-import { NoSuchSession } from "../sessions/sessions.ts";
+import { NoSuchSession } from "../sessions/errors.ts";
 import type { EventStore, SessionRow } from "../store/events.ts";
 import { ProblemError } from "./problem.ts";
 

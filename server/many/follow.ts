@@ -1,6 +1,7 @@
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Clock, Timers } from "../clock.ts";
-import type { SessionLog, Sessions } from "../sessions/sessions.ts";
+import type { SessionLog } from "../sessions/deps.ts";
+import type { Sessions } from "../sessions/sessions.ts";
 import type { EventStore } from "../store/events.ts";
 import type { Bus } from "./bus.ts";
 import type { PeerPresence } from "./peer-presence.ts";

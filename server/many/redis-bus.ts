@@ -2,7 +2,7 @@ import { createHmac, randomUUID, timingSafeEqual } from "node:crypto";
 import { setTimeout as pause } from "node:timers/promises";
 import { createClient } from "@redis/client";
 import { z } from "zod";
-import type { SessionLog } from "../sessions/sessions.ts";
+import type { SessionLog } from "../sessions/deps.ts";
 import { type Bus, type PeerMessage, peerMessageSchema } from "./bus.ts";
 
 const STREAM = "chockside:words";

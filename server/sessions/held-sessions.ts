@@ -1,0 +1,93 @@
+import { isOver, type SessionState } from "../../shared/session/state.ts";
+import type { SessionRow } from "../store/events.ts";
+import type { SessionsDeps } from "./deps.ts";
+import { NoSuchSession } from "./errors.ts";
+import type { FieldReports } from "./field-reports.ts";
+import { LiveSession, type Published } from "./live-session.ts";
+import { type Replayed, replay } from "./replay.ts";
+
+/** Sessions that are over stay in memory up to this number after somebody read them. */
+const OVER_KEPT = 40;
+
+/** The sessions in this server's memory. */
+export class HeldSessions {
+  readonly #deps: SessionsDeps;
+  readonly #field: FieldReports;
+  readonly #opened: (state: SessionState) => void;
+  readonly #published: Published;
+  readonly #held = new Map<string, Promise<LiveSession>>();
+  /** Ids of sessions in memory that are over, least recently used first. */
+  readonly #over = new Set<string>();
+
+  /** @param opened called with each session that was loaded and is not over */
+  constructor(
+    deps: SessionsDeps,
+    field: FieldReports,
+    opened: (state: SessionState) => void,
+    published: Published,
+  ) {
+    this.#deps = deps;
+    this.#field = field;
+    this.#opened = opened;
+    this.#published = published;
+  }
+
+  /**
+   * Returns the session, loaded from the store if need be.
+   * @throws NoSuchSession
+   * @throws StoreFailure when its events cannot be read, or are not what was recorded
+   */
+  async get(id: string): Promise<LiveSession> {
+    let held = this.#held.get(id);
+    if (!held) {
+      held = this.#load(id);
+      this.#held.set(id, held);
+      held.catch(() => this.#held.delete(id));
+    }
+    return held;
+  }
+
+  /** Returns the session if it is in memory, or is being loaded. */
+  inMemory(id: string): Promise<LiveSession> | undefined {
+    return this.#held.get(id);
+  }
+
+  all(): Iterable<Promise<LiveSession>> {
+    return this.#held.values();
+  }
+
+  /** Returns the ids of the sessions in memory that are not known to be over. */
+  openIds(): string[] {
+    return [...this.#held.keys()].filter((id) => !this.#over.has(id));
+  }
+
+  /** Takes a new session into memory, unless it was loaded meanwhile. */
+  add(row: SessionRow, held: Replayed): void {
+    if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
+  }
+
+  /** Marks a session as over and just used. Forgets the one that was used longest ago if there are too many. */
+  ended(id: string): void {
+    this.#over.delete(id);
+    this.#over.add(id);
+    const [oldest] = this.#over;
+    if (this.#over.size <= OVER_KEPT || oldest === undefined) return;
+    this.#over.delete(oldest);
+    this.#held.delete(oldest);
+    this.#field.forget(oldest);
+  }
+
+  async #load(id: string): Promise<LiveSession> {
+    const row = await this.#deps.store.session(id);
+    if (!row) throw new NoSuchSession(`there is no session ${id}`);
+    const live = this.#wake(row, await replay(this.#deps.store, row, this.#deps.names));
+    if (isOver(live.state)) this.ended(id);
+    else this.#opened(live.state);
+    return live;
+  }
+
+  #wake(row: SessionRow, held: Replayed): LiveSession {
+    this.#field.published(held.state, []);
+    return new LiveSession(this.#deps.store, row, held, this.#deps.names, this.#published);
+  }
+}

@@ -1,0 +1,52 @@
+import { isOver } from "../../shared/session/state.ts";
+import { tell, tellField } from "../../shared/session/step.ts";
+import type { SessionsDeps } from "./deps.ts";
+import type { FieldReports } from "./field-reports.ts";
+import type { HeldSessions } from "./held-sessions.ts";
+
+/** Tells the open sessions what others reported of their field and their aircraft. */
+export class News {
+  readonly #deps: SessionsDeps;
+  readonly #held: HeldSessions;
+  readonly #field: FieldReports;
+
+  constructor(deps: SessionsDeps, held: HeldSessions, field: FieldReports) {
+    this.#deps = deps;
+    this.#held = held;
+    this.#field = field;
+  }
+
+  /** Tells every open session on a field of its lightning and weather. */
+  async ofField(place: string): Promise<void> {
+    for (const { id } of this.#field.openAt(place)) {
+      try {
+        const live = await this.#held.get(id);
+        if (!this.#field.news(live.state)) continue;
+        await live.run((draft) => {
+          const field = this.#field.news(draft.state);
+          if (field) draft.take(tellField(draft.state, field, this.#deps.clock.now()));
+        });
+      } catch (error) {
+        this.#deps.log.error({ err: error, session: id }, "a session could not be told of its field");
+      }
+    }
+  }
+
+  /** Tells every open session of an aircraft what its record says from elsewhere. */
+  async ofAircraft(aircraft: string): Promise<void> {
+    const { clock, log, records } = this.#deps;
+    for (const held of this.#held.all()) {
+      try {
+        const live = await held;
+        const { state } = live;
+        if (state.aircraft !== aircraft || isOver(state) || !records.news(state)) continue;
+        await live.run((draft) => {
+          const standing = records.news(draft.state);
+          if (standing) draft.take(tell(draft.state, standing, clock.now()));
+        });
+      } catch (error) {
+        log.error({ err: error, aircraft }, "a session could not be told what stands at its aircraft");
+      }
+    }
+  }
+}
