@@ -12,6 +12,8 @@ import "./styles/stops.css";
 import "./styles/entry.css";
 import "./styles/plan.css";
 import "./styles/lists.css";
+import "./styles/strips.css";
+import "./styles/devices.css";
 import "./styles/exchange.css";
 import "./styles/pages.css";
 import "./styles/notices.css";
