@@ -1,5 +1,5 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import { closeKinds, closeSignal } from "../signals/close.ts";
 import { withEngine, withLife } from "./evolve.ts";
@@ -18,7 +18,7 @@ export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"se
         since: event.at,
         clearance: {
           id: event.seq,
-          issuedBy: said(event, null),
+          issuedBy: attributionOf(event, null),
           expiresAt: fact.expiresAt ?? event.at,
           epoch: state.epoch,
           fence,

@@ -2,7 +2,7 @@ import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { POSTS } from "../protocol/posts.ts";
 import { FROM_SECURE } from "../protocol/stages.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, refuse, type Verdict } from "../session/verdict.ts";
@@ -78,7 +78,7 @@ function seenTooEarly(state: SessionState, { seenFrom, seenAt }: Send): Verdict 
 
 /** Returns who reported it. A hand signal is as old as the moment it was seen. */
 function saidWhenSeen(event: SessionEvent, fact: FactOf<"sent">): Attribution {
-  const by = said(event, fact.seenFrom ?? null);
+  const by = attributionOf(event, fact.seenFrom ?? null);
   return fact.seenFrom === undefined || fact.seenAt === undefined
     ? by
     : { ...by, at: Math.min(fact.seenAt, event.at) };
@@ -99,7 +99,10 @@ function arcSeen(
   fact: FactOf<"sent">,
   clear: boolean,
 ): SessionState {
-  const seen = { ...(clear ? saidWhenSeen(event, fact) : said(event, fact.seenFrom ?? null)), clear };
+  const seen = {
+    ...(clear ? saidWhenSeen(event, fact) : attributionOf(event, fact.seenFrom ?? null)),
+    clear,
+  };
   const engines = fact.engine === undefined ? state.engines.map((e) => e.n) : [fact.engine];
   return { ...state, arcs: { ...state.arcs, ...Object.fromEntries(engines.map((n) => [n, seen])) } };
 }

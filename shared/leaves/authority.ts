@@ -1,6 +1,6 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import { SERVICES, type Service, type SessionState } from "../session/state.ts";
 import { unmetForService } from "./conditions.ts";
 import { withLeaveOut } from "./out.ts";
@@ -17,7 +17,7 @@ export function authorised(
   signal: number,
   asker: Post | null = null,
 ): SessionState {
-  const by = said(event, null);
+  const by = attributionOf(event, null);
   if (service === "handlePropeller") {
     return engine === null
       ? state

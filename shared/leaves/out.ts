@@ -1,5 +1,5 @@
 import type { SessionEvent } from "../protocol/events.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { LeaveOut, OutService, SessionState } from "../session/state.ts";
 
 /** Services whose people work at the aircraft without touching a propeller. */
@@ -31,7 +31,7 @@ export function leavesEnded(state: SessionState): LeaveOut[] {
 /** Returns the state with the crew's leave for a service out since this event. */
 export function withLeaveOut(state: SessionState, service: OutService, event: SessionEvent): SessionState {
   const others = leavesOut(state).filter((l) => l.service !== service);
-  return { ...state, leavesOut: [...others, { service, by: said(event, null) }] };
+  return { ...state, leavesOut: [...others, { service, by: attributionOf(event, null) }] };
 }
 
 /**

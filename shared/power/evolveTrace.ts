@@ -1,7 +1,7 @@
 import { inUnit } from "../models/units.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Quantity } from "../protocol/quantity.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { GroundPower, SessionState } from "../session/state.ts";
 
 /** Most single volts readings to keep: older ones say nothing of the present. */
@@ -14,7 +14,7 @@ export function evolveVoltTrace(
   { samples, cranking, endedAt }: FactOf<"voltTraceGiven">,
 ): SessionState {
   const voltTrace = {
-    by: said(event, null),
+    by: attributionOf(event, null),
     endedAt,
     samples: samples.map(([ms, volts]) => ({ ms, volts })),
     cranking: cranking.map((c) => ({ ...c })),

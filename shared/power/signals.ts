@@ -3,7 +3,7 @@ import { foundDone, leaveOf, onLeave, service, serviceReport, spent } from "../l
 import type { Quantity } from "../protocol/quantity.ts";
 import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
 import { figureFault } from "../readings/figureFault.ts";
-import { giverOf, said } from "../session/attribute.ts";
+import { attributionOf, giverOf } from "../session/attribute.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import { ANNEX } from "../signals/definition.ts";
@@ -31,7 +31,7 @@ export const powerConnected = serviceReport({
   },
   evolve(state, event, fact) {
     if (!fact.volts) return state;
-    const by = said(event, fact.seenFrom ?? null);
+    const by = attributionOf(event, fact.seenFrom ?? null);
     if (readWhileCranking(state)) return whileCranking(state, fact.volts, by);
     return spent(steady(state, fact.volts, by), "connectPower", giverOf(event, fact));
   },
@@ -51,7 +51,7 @@ export const powerDisconnected = serviceReport({
   stages: LIVE_STAGES,
   decide: (state, send) => foundDone(state, send, "disconnectPower"),
   evolve(state, event, fact) {
-    const by = said(event, fact.seenFrom ?? null);
+    const by = attributionOf(event, fact.seenFrom ?? null);
     const onLeave = leaveOf(state, "disconnectPower") !== null;
     const before = state.groundPower;
     const lost = !onLeave && (before.is === "on" || (before.is === "off" && before.lost === true));

@@ -8,7 +8,7 @@ export function giverOf({ actor }: SessionEvent, { seenFrom }: { seenFrom?: Post
 }
 
 /** Returns who reported something, from the event's envelope. */
-export function said(event: SessionEvent, seenFrom: Post | null): Attribution {
+export function attributionOf(event: SessionEvent, seenFrom: Post | null): Attribution {
   const { actor } = event;
   return {
     at: event.at,

@@ -1,6 +1,6 @@
 import { withEngine } from "../engine/evolve.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { said } from "./attribute.ts";
+import { attributionOf } from "./attribute.ts";
 import type { SessionState } from "./state.ts";
 
 type ReportFact = FactOf<
@@ -11,7 +11,7 @@ const FLASHES_KEPT = 50;
 
 /** Returns the state after a report for a condition, or after a limit was passed. */
 export function evolveReport(state: SessionState, event: SessionEvent, fact: ReportFact): SessionState {
-  const by = said(event, null);
+  const by = attributionOf(event, null);
   switch (fact.type) {
     case "bladesCounted":
       return withEngine(state, fact.engine, (e) => ({

@@ -1,5 +1,5 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import { signalOf } from "./all.ts";
 import { closeKinds, keepEnded } from "./close.ts";
@@ -13,7 +13,7 @@ export function openSignal(before: SessionState, event: SessionEvent, fact: Fact
   const stop = definition.class === "stop";
   // A signal that is sent again replaces the earlier one. Stops never replace each other.
   const state = stop ? before : closeKinds(before, [fact.kind], "superseded", fact.engine);
-  const by = said(event, fact.seenFrom ?? null);
+  const by = attributionOf(event, fact.seenFrom ?? null);
   const from = fact.seenFrom ?? by.post;
   const { due: dueFrom, closes } = definition.answer;
   const due = dueFrom(from).filter(

@@ -4,7 +4,7 @@ import { oilNeverCame } from "../engine/oilLate.ts";
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { answerChoice, receivedChoice, unableChoice } from "../signals/answerChoice.ts";
@@ -70,7 +70,7 @@ export const resetCut = signal({
 
 function cutBegun(before: SessionState, event: SessionEvent, fact: FactOf<"sent">): SessionState {
   const state = latched(before);
-  const by = said(event, fact.seenFrom ?? null);
+  const by = attributionOf(event, fact.seenFrom ?? null);
   const person = event.actor.kind === "person" ? event.actor.id : "";
   const begun = { id: event.seq, by, person, engine: fact.engine ?? null, doneAt: null };
   return { ...state, cuts: [...state.cuts, begun] };

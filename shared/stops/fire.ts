@@ -1,7 +1,7 @@
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { closeSignal } from "../signals/close.ts";
@@ -19,7 +19,7 @@ export const fire = stop({
   answer: { ...stopAnswers, allowed: ["received", "willComply", "unable"] },
   evolve(before, event, fact) {
     const state = latched(before);
-    const by = said(event, fact.seenFrom ?? null);
+    const by = attributionOf(event, fact.seenFrom ?? null);
     const id = event.seq;
     const begun = { id, by, engine: fact.engine ?? null, place: fact.place ?? "notSaid", outBy: null };
     const struck = fact.engine === undefined ? state : setAlight(state, fact.engine, id, event.at);

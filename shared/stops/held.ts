@@ -1,5 +1,5 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { SessionState } from "../session/state.ts";
 
 /** Returns the state with one more hold of this event's sender. */
@@ -9,7 +9,7 @@ export function held(
   fact: FactOf<"sent">,
   note: string | null,
 ): SessionState {
-  const by = said(event, fact.seenFrom ?? null);
+  const by = attributionOf(event, fact.seenFrom ?? null);
   const person = event.actor.kind === "person" ? event.actor.id : null;
   return { ...state, holds: [...state.holds, { id: event.seq, by, person, note }] };
 }

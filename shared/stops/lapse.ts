@@ -1,7 +1,7 @@
 import { acknowledgeFor } from "../alerts/evolve.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
-import { said } from "../session/attribute.ts";
+import { attributionOf } from "../session/attribute.ts";
 import type { Hold, SessionState } from "../session/state.ts";
 import { latched } from "./latch.ts";
 

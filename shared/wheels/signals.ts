@@ -2,7 +2,7 @@ import { foundDone, service, serviceReport, spent } from "../leaves/service.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
 import { figureFault } from "../readings/figureFault.ts";
-import { giverOf, said } from "../session/attribute.ts";
+import { attributionOf, giverOf } from "../session/attribute.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept } from "../session/verdict.ts";
 import { ANNEX, SI } from "../signals/definition.ts";
