@@ -8,7 +8,7 @@ import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver } from "../../shared/session/state.ts";
-import { type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import { type Person, type Step, tick, voidPermissions } from "../../shared/session/step.ts";
 import { sha256 } from "../sha256.ts";
 import type { SessionHead } from "../store/events.ts";
 import { TRACES } from "../telemetry/trace.ts";
@@ -113,14 +113,14 @@ export class Sessions {
   /** Records the server's start in every open session. That voids clearances; holds stand. */
   async restart(): Promise<void> {
     const rows = await this.#deps.store.openSessions();
-    await Promise.all(rows.map((row) => this.#unsettle(row.id, { type: "restarted" })));
+    await Promise.all(rows.map((row) => this.#voidPermissions(row.id, { type: "restarted" })));
   }
 
   /** Records in every open session that the wall clock was set by `by` milliseconds. That voids clearances. */
   async clockStepped(by: number): Promise<void> {
     this.#deps.log.error({ by }, "the machine's clock was set: clearances are void");
     const rows = await this.#deps.store.openSessions();
-    await Promise.all(rows.map((row) => this.#unsettle(row.id, { type: "clockStepped", by })));
+    await Promise.all(rows.map((row) => this.#voidPermissions(row.id, { type: "clockStepped", by })));
   }
 
   /**
@@ -254,12 +254,12 @@ export class Sessions {
     return this.#contributions.addAll();
   }
 
-  async #unsettle(id: string, fact: FactOf<"restarted" | "clockStepped">): Promise<void> {
+  async #voidPermissions(id: string, fact: FactOf<"restarted" | "clockStepped">): Promise<void> {
     try {
       const live = await this.get(id);
       await kept(
         this.#deps,
-        live.run((draft) => draft.take(unsettle(draft.state, fact, this.#deps.clock.now()))),
+        live.run((draft) => draft.take(voidPermissions(draft.state, fact, this.#deps.clock.now()))),
       );
     } catch (error) {
       // Go on with the other sessions. This one answers that it is not available until it can be read and written

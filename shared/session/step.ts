@@ -140,7 +140,7 @@ function clockNoticed(state: SessionState, now: number): Step {
 }
 
 /** The server restarted, or its clock was set: every clearance and leave ends; stops stay. */
-export function unsettle(
+export function voidPermissions(
   state: SessionState,
   fact: Extract<Fact, { type: "restarted" | "clockStepped" }>,
   now: number,

@@ -1,4 +1,4 @@
-import { act, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import { act, type Step, tick, voidPermissions } from "../../shared/session/step.ts";
 import { chart, type Taken } from "./chart.ts";
 import { countAlerts, fingerprint, print, setBase } from "./fingerprint.ts";
 import { CLEARANCE } from "./invariants/clearance.ts";
@@ -262,9 +262,9 @@ function apply({ state }: Node, move: Move, now: number): Step | null {
     case "tick":
       return tick(state, now);
     case "restart":
-      return unsettle(state, { type: "restarted" }, now);
+      return voidPermissions(state, { type: "restarted" }, now);
     case "clock":
-      return unsettle(state, { type: "clockStepped", by: move.by }, now);
+      return voidPermissions(state, { type: "clockStepped", by: move.by }, now);
     case "wait":
     case "slip":
       return null;

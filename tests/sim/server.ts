@@ -6,7 +6,7 @@ import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Sync } from "../../shared/protocol/wire.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { act, type Person, type Step, tick, unsettle } from "../../shared/session/step.ts";
+import { act, type Person, type Step, tick, voidPermissions } from "../../shared/session/step.ts";
 import type { Move } from "../search/moves.ts";
 
 /** A panel that lacks more events than this gets the whole state. */
@@ -108,14 +108,14 @@ export class SimServer implements Server {
 
   async restart(now: number): Promise<void> {
     const own = now + this.#offset;
-    this.#keep({ is: "restart" }, unsettle(this.state, { type: "restarted" }, own), own);
+    this.#keep({ is: "restart" }, voidPermissions(this.state, { type: "restarted" }, own), own);
   }
 
   setClock(by: number, noticed: boolean, now: number): void {
     this.#offset += by;
     const own = now + this.#offset;
     if (noticed)
-      this.#keep({ is: "clock", by }, unsettle(this.state, { type: "clockStepped", by }, own), own);
+      this.#keep({ is: "clock", by }, voidPermissions(this.state, { type: "clockStepped", by }, own), own);
   }
 
   async settled(): Promise<void> {}

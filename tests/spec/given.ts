@@ -17,7 +17,7 @@ import type { Standing } from "../../shared/protocol/standing.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";
-import { act, type Person, plan, type Step, tell, tick, unsettle } from "../../shared/session/step.ts";
+import { act, type Person, plan, type Step, tell, tick, voidPermissions } from "../../shared/session/step.ts";
 import type { PostElsewhere } from "../../shared/session/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
@@ -187,12 +187,12 @@ export class Story {
   }
 
   restart(): Step {
-    return this.#keep(unsettle(this.state, { type: "restarted" }, this.now));
+    return this.#keep(voidPermissions(this.state, { type: "restarted" }, this.now));
   }
 
   clockStep(by: number): Step {
     this.now += by;
-    return this.#keep(unsettle(this.state, { type: "clockStepped", by }, this.now));
+    return this.#keep(voidPermissions(this.state, { type: "clockStepped", by }, this.now));
   }
 
   /** Every post is claimed by its usual person. */
