@@ -16,7 +16,7 @@ import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
-import { TypeOffice } from "./types/office.ts";
+import { TypeDrafts } from "./types/drafts.ts";
 
 /** The services' dependencies: stores, clock, ids, secrets and settings. */
 export interface ServicesDeps {
@@ -46,7 +46,7 @@ export interface Services extends ServicesDeps {
   planning: Planning;
   signIns: SignIns;
   devices: Devices;
-  types: TypeOffice;
+  types: TypeDrafts;
   notary: Notary;
   names: Names;
   peers: PeerPresence;
@@ -72,7 +72,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const about = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
   const devices = new Devices({ directory, clock, ids }, signIns);
-  const types = new TypeOffice(directory, clock);
+  const types = new TypeDrafts(directory, clock);
   const peers = new PeerPresence();
   let unfollow = () => {};
   const restarted = () => sessions.restart();

@@ -8,7 +8,7 @@ import { writeTransfer } from "../../shared/types/transfer.ts";
 import { auditTo } from "../audit.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory, TypeVersion } from "../store/directory.ts";
-import type { DraftPlace, TypeOffice } from "../types/office.ts";
+import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
 import { ProblemError } from "./problem.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
@@ -41,7 +41,7 @@ const tags = ["types"];
 
 interface TypeRoutes {
   directory: Directory;
-  types: TypeOffice;
+  types: TypeDrafts;
   signIns: Pick<SignIns, "confirm">;
 }
 

@@ -24,7 +24,7 @@ const MOST_FAULTS = 200;
  * Drafts, changes and approves aircraft types. Nobody approves a draft they worked on. An approved version never
  * changes. Every method may throw TypeRefused.
  */
-export class TypeOffice {
+export class TypeDrafts {
   readonly #directory: Directory;
   readonly #clock: Clock;
 
