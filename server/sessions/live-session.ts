@@ -55,9 +55,9 @@ export class LiveSession {
   /** Resolves when all present jobs are done; null when idle. */
   #draining: Promise<void> | null = null;
   /** Highest sequence number that another server announced. */
-  #told = 0;
+  #announcedSeq = 0;
   /** Events that came with the announcements. */
-  #said: Sealed[] = [];
+  #announced: Sealed[] = [];
   /** The error of the last attempt to read what others recorded; null after success. */
   #behind: unknown = null;
 
@@ -97,13 +97,13 @@ export class LiveSession {
 
   /**
    * Resolves once events of another server up to `seq` are taken over and published here.
-   * @param said the events as announced: used when they continue the chain, else read from the store
+   * @param announced the events as announced: used when they continue the chain, else read from the store
    * @throws StoreFailure when they cannot be read, or do not continue what is held
    */
-  async follow(seq: number, said: readonly Sealed[] = []): Promise<void> {
-    this.#told = Math.max(this.#told, seq);
+  async follow(seq: number, announced: readonly Sealed[] = []): Promise<void> {
+    this.#announcedSeq = Math.max(this.#announcedSeq, seq);
     // Drop stale peer events: they would stay in memory until the next read.
-    if (seq > this.state.seq) this.#said.push(...said);
+    if (seq > this.state.seq) this.#announced.push(...announced);
     await this.#drain();
     if (this.#behind !== null) throw this.#behind;
   }
@@ -115,12 +115,12 @@ export class LiveSession {
   }
 
   get #isIdle(): boolean {
-    return this.#jobs.length === 0 && this.#told <= this.state.seq;
+    return this.#jobs.length === 0 && this.#announcedSeq <= this.state.seq;
   }
 
   async #drainAll(): Promise<void> {
     while (!this.#isIdle) {
-      if (this.#told > this.state.seq) this.#behind = await this.#catchUp();
+      if (this.#announcedSeq > this.state.seq) this.#behind = await this.#catchUp();
       if (this.#jobs.length > 0) await this.#batch(this.#jobs.splice(0));
     }
     this.#draining = null;
@@ -137,7 +137,7 @@ export class LiveSession {
         const fault = first ? await this.#catchUp() : error;
         if (fault === null) continue;
         // The append may have succeeded all the same, so read the store before the next decision.
-        this.#told = Number.POSITIVE_INFINITY;
+        this.#announcedSeq = Number.POSITIVE_INFINITY;
         for (const job of jobs) job.failed(fault);
         return;
       }
@@ -170,10 +170,10 @@ export class LiveSession {
 
   /** Takes over what others recorded. Returns the error, or null. */
   async #catchUp(): Promise<unknown> {
-    const said = upTo(this.#told, this.#said.splice(0), this.state.seq);
+    const announced = upTo(this.#announcedSeq, this.#announced.splice(0), this.state.seq);
     // Reset before the read: a later announcement may be too late for it.
-    this.#told = 0;
-    const taken = said !== null && (await this.#readOn({ read: async () => said })) === null;
+    this.#announcedSeq = 0;
+    const taken = announced !== null && (await this.#readOn({ read: async () => announced })) === null;
     return taken ? null : this.#readOn(this.#store);
   }
 
@@ -189,12 +189,12 @@ export class LiveSession {
   }
 }
 
-/** Returns the announced events that lead from `seq` to `told` without a gap; null when there is a gap. */
-function upTo(told: number, said: readonly Sealed[], seq: number): Sealed[] | null {
-  const next = [...new Map(said.map((one) => [one.seq, one])).values()]
+/** Returns the announced events that lead from `seq` to `announcedSeq` without a gap; null when there is a gap. */
+function upTo(announcedSeq: number, announced: readonly Sealed[], seq: number): Sealed[] | null {
+  const next = [...new Map(announced.map((one) => [one.seq, one])).values()]
     .filter((one) => one.seq > seq)
     .sort((a, b) => a.seq - b.seq);
-  const whole = next.every((one, i) => one.seq === seq + 1 + i) && next.at(-1)?.seq === told;
+  const whole = next.every((one, i) => one.seq === seq + 1 + i) && next.at(-1)?.seq === announcedSeq;
   return whole ? next : null;
 }
 

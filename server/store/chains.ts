@@ -1,4 +1,4 @@
-import { type ChainHead, followsOn, genesis } from "../../shared/evidence/chain.ts";
+import { type ChainEnd, followsOn, genesis } from "../../shared/evidence/chain.ts";
 import { sha256 } from "../sha256.ts";
 import type { SessionRow, StoredEvent } from "./events.ts";
 
@@ -28,7 +28,7 @@ export class ChainWalk {
   readonly #met = new Set<string>();
   #session = "";
   /** Null when the session's chain is broken. */
-  #last: ChainHead | null = null;
+  #last: ChainEnd | null = null;
 
   constructor(heads: readonly ChainHead[]) {
     this.#heads = new Map(heads.map((head) => [head.id, head]));

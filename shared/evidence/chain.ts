@@ -27,14 +27,14 @@ export function seal(event: SessionEvent | RecordEvent, prev: string, digest: Di
 }
 
 /** The last line of a chain that was checked: its number and hash. Before the first line: 0 and the genesis. */
-export type ChainHead = Pick<Sealed, "seq" | "hash">;
+export type ChainEnd = Pick<Sealed, "seq" | "hash">;
 
 /**
  * Returns whether a stored line is the next one of its session's chain, without parsing it. The line must hold the hash
  * of the line before, in that member's place, and must have the hash that is stored beside it. This is cheap enough for
  * a whole database; `verify` checks the meaning of the lines.
  */
-export function followsOn(session: string, last: ChainHead, line: Sealed, digest: Digest): boolean {
+export function followsOn(session: string, last: ChainEnd, line: Sealed, digest: Digest): boolean {
   const seq = last.seq + 1;
   return line.seq === seq && isChained(line.body, last.hash, seq, session) && digest(line.body) === line.hash;
 }

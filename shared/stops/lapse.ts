@@ -11,7 +11,7 @@ export function evolveLapse(
   event: SessionEvent,
   fact: FactOf<"presenceLapsed">,
 ): SessionState {
-  const by = { ...said(event, null), post: fact.post, name: state.posts[fact.post]?.name ?? "" };
+  const by = { ...attributionOf(event, null), post: fact.post, name: state.posts[fact.post]?.name ?? "" };
   const hold = { id: event.seq, by, person: null, note: `silent ${fact.post}` };
   const stopped = latched(state);
   return { ...stopped, holds: [...stopped.holds, hold] };
@@ -24,7 +24,7 @@ export function evolveSilence(
   { posts }: FactOf<"silenceHeld">,
 ): SessionState {
   const name = posts.map((post) => state.posts[post]?.name ?? "").join(", ");
-  const by = { ...said(event, null), post: posts[0] ?? null, name };
+  const by = { ...attributionOf(event, null), post: posts[0] ?? null, name };
   const hold: Hold = { id: event.seq, by, person: null, note: ["silent", ...posts].join(" "), silent: posts };
   const stopped = latched(state);
   return { ...stopped, holds: [...stopped.holds, hold] };

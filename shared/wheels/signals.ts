@@ -48,7 +48,7 @@ export const brakesSet = signal({
     figureFault(send.pressure, state.type.brakePressure.atLeast.unit) ?? accept({ ...send, type: "sent" }),
   evolve: (state, event, fact) => ({
     ...state,
-    brakes: { ...said(event, fact.seenFrom ?? null), set: true, pressure: fact.pressure ?? null },
+    brakes: { ...attributionOf(event, fact.seenFrom ?? null), set: true, pressure: fact.pressure ?? null },
   }),
 });
 
@@ -57,7 +57,7 @@ export const brakesReleased = lowering({
   standard: { figure: "brakesReleased", text: `${SI}(2), brakes released` },
   evolve: (state, event, fact) => ({
     ...state,
-    brakes: { ...said(event, fact.seenFrom ?? null), set: false, pressure: null },
+    brakes: { ...attributionOf(event, fact.seenFrom ?? null), set: false, pressure: null },
     // The leave to remove the chocks depended on the brakes.
     authorities: { ...state.authorities, removeChocks: null },
   }),
@@ -69,5 +69,5 @@ function chocksSeen(
   fact: FactOf<"sent">,
   isIn: boolean,
 ): SessionState {
-  return { ...state, chocks: { ...said(event, fact.seenFrom ?? null), in: isIn }, allClearAt: null };
+  return { ...state, chocks: { ...attributionOf(event, fact.seenFrom ?? null), in: isIn }, allClearAt: null };
 }

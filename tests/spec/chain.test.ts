@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { sha256 as ours } from "../../server/sha256.ts";
 import { canonical, isCanonical } from "../../shared/evidence/canonical.ts";
-import { type ChainHead, followsOn, genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
+import { type ChainEnd, followsOn, genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { given, sha256 } from "./given.ts";
 
 const SEED = 20260601;
@@ -17,7 +17,7 @@ const kept: Sealed[] = story.log.map((event) => {
 });
 /** Returns the number of the first line that does not follow; null when all do. */
 function broken(lines: readonly Sealed[], session = ID): number | null {
-  let last: ChainHead = { seq: 0, hash: genesis(session, sha256) };
+  let last: ChainEnd = { seq: 0, hash: genesis(session, sha256) };
   for (const line of lines) {
     if (!followsOn(session, last, line, ours)) return last.seq + 1;
     last = line;
