@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { HeldSessions } from "../../server/sessions/held-sessions.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "./gated-store.ts";
@@ -64,8 +65,9 @@ describe("when nothing can be recorded", () => {
     const other = await liveServer({ store });
     const [cy, di] = [await panelOf(other, "cy"), await panelOf(other, "di")];
     await di.watch(session);
-    other.services.sessions.get = () => Promise.reject(new Error("unreadable"));
+    const get = vi.spyOn(HeldSessions.prototype, "get").mockRejectedValue(new Error("unreadable"));
     expect(await cy.command(session, HOLD)).toMatchObject({ error: "notAvailable" });
+    get.mockRestore();
     await di.until(() => di.unrecorded.length > 0);
     expect(di.unrecorded[0]).toMatchObject({ session, by: { id: "cy" } });
     cy.close();
