@@ -1,6 +1,5 @@
 import { type Ask, ask, type Choice, choice, type Detail } from "../asks/ask.ts";
 import { missedPosts } from "../posts/presence.ts";
-import type { AlertKind } from "../protocol/alerts.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Alert, SessionState } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
@@ -27,7 +26,7 @@ export function alertAsks(state: SessionState, post: Post, now: number): Ask[] {
         weight: acts ? 0 : 1,
         engine: a.engine,
         since: a.at,
-        detail: detailOf(state, a.kind, now),
+        detail: detailOf(state, a, now),
         choices: acts ?? seen(state, a, post),
       });
     });
@@ -49,9 +48,11 @@ function seen(state: SessionState, alert: Alert, post: Post): Choice[] {
   return [acknowledge, choice("shelve", "plain", { type: "shelveAlert", alert: id, minutes: 5 })];
 }
 
-/** Returns the posts that an alert is about, if it is about posts. */
-function detailOf(state: SessionState, kind: AlertKind, now: number): Detail | null {
+/** Returns the posts that an alert is about, or why the clearance ended that it is about. */
+function detailOf(state: SessionState, { kind, voided }: Alert, now: number): Detail | null {
   switch (kind) {
+    case "clearanceVoid":
+      return voided ? { is: "voided", ...voided } : null;
     case "postVacant":
       return { is: "posts", posts: vacantPosts(state) };
     case "postSilent":

@@ -2,7 +2,7 @@ import { withEngine, withLife } from "../engine/evolve.ts";
 import { plain } from "../engine/life.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
-import type { Alert, SessionState } from "../session/state.ts";
+import type { Alert, SessionState, VoidedClearance } from "../session/state.ts";
 import { ALERTS } from "./kinds.ts";
 import { type AlertInput, type AlertState, alertNext } from "./machine.ts";
 
@@ -96,7 +96,8 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
     return remembered({ ...change(state, alert.id, () => alert), drillsOpened }, alert);
   }
   const first: AlertState = suppressed ? "suppressed" : "activeUnacknowledged";
-  const by = fact.ref === undefined ? null : raiserOf(state, fact.ref);
+  const voided = fact.kind === "clearanceVoid" ? state.voided?.find((v) => v.id === fact.ref) : undefined;
+  const by = voided ? voided.by : fact.ref === undefined ? null : raiserOf(state, fact.ref);
   const posts = Object.fromEntries(
     // The person who raised a stop knows of it, so that post has acknowledged it already.
     fact.to.map((p): [Post, AlertState] => [p, p === by ? "activeAcknowledged" : first]),
@@ -111,8 +112,17 @@ function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRai
     posts,
     shelvedUntil: {},
     againAt: event.at + resoundMs(state),
+    ...(voided ? { voided: { cause: voided.cause, unmet: voided.unmet } } : {}),
   };
-  return remembered({ ...state, alerts: [...state.alerts, alert] }, alert);
+  return remembered(saidOf({ ...state, alerts: [...state.alerts, alert] }, voided), alert);
+}
+
+/** Returns the state in which the end of this clearance is said. */
+function saidOf(state: SessionState, clearance: VoidedClearance | undefined): SessionState {
+  if (clearance === undefined) return state;
+  const { voided = [], ...rest } = state;
+  const left = voided.filter((v) => v !== clearance);
+  return left.length === 0 ? rest : { ...rest, voided: left };
 }
 
 /** Returns the post from which a person raised the stop. Nobody raised the system's own hold for a silent post. */

@@ -1,4 +1,5 @@
 import type { AlertKind } from "../protocol/alerts.ts";
+import { clearanceVoid } from "./clearances.ts";
 import type { AlertDefinition } from "./definition.ts";
 import { arcUnsafe, guardMissing, revokedTurning, starterLimit, turningUncleared } from "./engines.ts";
 import { groundPowerOutOfRange, powerLost } from "./groundPower.ts";
@@ -13,6 +14,7 @@ export const ALERTS: { readonly [Kind in AlertKind]: AlertDefinition<Kind> } = {
   fire,
   cut,
   hold,
+  clearanceVoid,
   starterLimit,
   turningUncleared,
   oilFirstLate,

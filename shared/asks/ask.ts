@@ -2,6 +2,7 @@ import type { Action, RunUpItem } from "../protocol/commands.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
+import type { VoidReason } from "../session/state.ts";
 import type { AskSay } from "./askSay.ts";
 import type { ChoiceWord } from "./choiceWord.ts";
 
@@ -67,6 +68,8 @@ export type Detail =
   | { is: "posts"; posts: Post[] }
   /** A reason in the words of whoever gave it. */
   | { is: "reason"; words: string }
+  /** Why a clearance ended. */
+  | ({ is: "voided" } & VoidReason)
   /** A defect in the words of whoever wrote it. */
   | { is: "defect"; words: string };
 

@@ -1,6 +1,7 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { fromCheck } from "../conditions/fromCheck.ts";
 import { windWithinLimits } from "../conditions/surroundings.ts";
+import { waitedFor } from "../conditions/renewal.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";
@@ -17,7 +18,7 @@ export function checks(state: SessionState, post: Post, now: number): Ask[] {
   const due = state.type.checks
     .filter((c) => postFor(state, c) === post && inStart(state, c))
     .filter((c) => isDue(state, c, now))
-    .map((c) => checkAsk(c));
+    .map((c) => checkAsk(c, waitedForCheck(state, c, now)));
   return [...due, ...weather(state, post, now)];
 }
 
@@ -30,7 +31,14 @@ function isDue(state: SessionState, check: Check, now: number): boolean {
   }
   // If the need becomes known late, the check is still asked for, as advice, before the engine is requested.
   if (check.id === state.type.oil.preheat?.check && preheatWanted(state, check, now)) return true;
+  if (waitedForCheck(state, check, now) !== null) return true;
   return standingOn(state, check).some((c) => c.wanted(state) && fromCheck(state, c, now).is !== "yes");
+}
+
+/** Returns since when a requested engine waits for the check; null when none waits. */
+function waitedForCheck(state: SessionState, check: Check, now: number): number | null {
+  const waits = standingOn(state, check).flatMap((c) => waitedFor(state, c, now) ?? []);
+  return waits.length === 0 ? null : Math.min(...waits);
 }
 
 function preheatWanted(state: SessionState, check: Check, now: number): boolean {
@@ -38,25 +46,28 @@ function preheatWanted(state: SessionState, check: Check, now: number): boolean 
   return late && preheatRequired(state, now);
 }
 
-function checkAsk(check: Check): Ask {
+function checkAsk(check: Check, waits: number | null): Ask {
   const draft = { type: "recordCheck", check: check.id } as const;
   const choices: Choice[] = check.range
     ? [choice("read", "yes", draft, { is: "figure", field: "reading", unit: check.range.unit })]
     : [choice("good", "yes", { ...draft, good: true }), choice("notGood", "no", { ...draft, good: false })];
   const detail = { is: "ofType", words: check.words } as const;
-  return ask({ key: `check:${check.id}`, say: "check", weight: 3, detail, choices });
+  const weight = waits === null ? 3 : 2;
+  return ask({ key: `check:${check.id}`, say: "check", weight, since: waits, detail, choices });
 }
 
 function weather(state: SessionState, post: Post, now: number): Ask[] {
   if (post !== "supervisor" || !state.type.conditions.includes("windWithinLimits")) return [];
   const wanted = state.stage === "groundPower" || state.stage === "starting";
-  if (!wanted || windWithinLimits.find(state, 0, now).is === "yes") return [];
+  const waits = waitedFor(state, windWithinLimits, now);
+  if (!wanted || (windWithinLimits.find(state, 0, now).is === "yes" && waits === null)) return [];
   const draft = { type: "recordWeather", windKt: 0 } as const;
   return [
     ask({
       key: "weather",
       say: "weather",
-      weight: 3,
+      weight: waits === null ? 3 : 2,
+      since: waits,
       choices: [choice("read", "yes", draft, { is: "weather" })],
     }),
   ];

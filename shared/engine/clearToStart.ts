@@ -6,7 +6,7 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import { answerChoice, unableChoice } from "../signals/answerChoice.ts";
 import { ANNEX, type AnswerAction, toOnly } from "../signals/definition.ts";
 import { answers, lowering, signal } from "../signals/kinds.ts";
-import { grant } from "./clearance.ts";
+import { clearanceEnd, grant } from "./clearance.ts";
 import { withEngine, withLife } from "./evolve.ts";
 import { type Engine, plain } from "./life.ts";
 import { ofEngine, wrongState } from "./ofEngine.ts";
@@ -56,7 +56,7 @@ export const revokeClearance = lowering({
     const voided = meant(state, send.engine).flatMap((engine): FactOf<"clearanceVoid">[] => {
       const life = plain(engine.life);
       if (life.is !== "clear") return [];
-      return [{ type: "clearanceVoid", engine: engine.n, clearance: life.clearance.id, cause: "revoked" }];
+      return [clearanceEnd(engine.n, life.clearance.id, "revoked")];
     });
     const [first] = voided;
     return accept({ ...send, ...(first ? { ref: first.clearance } : {}), type: "sent" }, ...voided);
@@ -97,10 +97,7 @@ function clear(state: SessionState, send: Send, engine: Engine, { now }: Context
 /** The cockpit does not want to start on this clearance, so it ends. */
 function declined(asked: Signal, action: AnswerAction): Verdict {
   const engine = asked.engine ?? 0;
-  return accept(
-    { ...action, type: "answered" },
-    { type: "clearanceVoid", engine, clearance: asked.id, cause: "revoked" },
-  );
+  return accept({ ...action, type: "answered" }, clearanceEnd(engine, asked.id, "revoked"));
 }
 
 /**
@@ -115,10 +112,7 @@ function readBack(state: SessionState, asked: Signal, action: AnswerAction, now:
   if (now >= life.clearance.expiresAt) return refuse("clearanceExpired", { engine });
   if (action.engine === engine) return accept({ ...action, type: "answered", right: true });
   return {
-    facts: [
-      { ...action, type: "answered", right: false },
-      { type: "clearanceVoid", engine, clearance: asked.id, cause: "readBackWrong" },
-    ],
+    facts: [{ ...action, type: "answered", right: false }, clearanceEnd(engine, asked.id, "readBackWrong")],
     refusal: { reason: "readBackWrong", engine, found: String(action.engine) },
   };
 }

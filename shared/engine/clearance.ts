@@ -1,5 +1,6 @@
-import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import { attributionOf } from "../session/attribute.ts";
+import type { ConditionReport } from "../protocol/conditionReport.ts";
+import type { FactOf, SessionEvent, VoidCause } from "../protocol/events.ts";
+import { attributionOf, giverOf } from "../session/attribute.ts";
 import type { SessionState, Signal } from "../session/state.ts";
 import { closeKinds, closeSignal } from "../signals/close.ts";
 import { withEngine, withLife } from "./evolve.ts";
@@ -32,13 +33,39 @@ export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"se
   return closeKinds(closeSignal(granted, fact.ref ?? 0, "done"), ["handlePropeller"], "revoked");
 }
 
+/** Returns the fact that a clearance ended without use. */
+export function clearanceEnd(
+  engine: number,
+  clearance: number,
+  cause: VoidCause,
+  unmet?: ConditionReport[],
+): FactOf<"clearanceVoid"> {
+  return { type: "clearanceVoid", engine, clearance, cause, ...(unmet ? { unmet } : {}), alerts: true };
+}
+
 /** Returns the state after a clearance ended without use: the engine waits, and the cockpit must request again. */
-export function voidClearance(state: SessionState, fact: FactOf<"clearanceVoid">): SessionState {
+export function voidClearance(
+  state: SessionState,
+  event: SessionEvent,
+  fact: FactOf<"clearanceVoid">,
+): SessionState {
   const next = withEngine(state, fact.engine, (e) =>
     plain(e.life).is === "clear" ? withLife(e, { is: "waiting" }) : e,
   );
   const is = fact.cause === "expired" || fact.cause === "readBackWrong" ? fact.cause : "revoked";
-  return endedAs(closeSignal(next, fact.clearance, is), fact.clearance, is);
+  return toBeSaid(endedAs(closeSignal(next, fact.clearance, is), fact.clearance, is), event, fact);
+}
+
+/**
+ * Returns the state with the end of a clearance left to be said by its alert. Who takes a clearance back knows that it
+ * ended; who reads it back wrong may not.
+ */
+function toBeSaid(state: SessionState, event: SessionEvent, fact: FactOf<"clearanceVoid">): SessionState {
+  if (!fact.alerts) return state;
+  const { engine, clearance, cause, unmet = [] } = fact;
+  const by = cause === "revoked" ? giverOf(event, {}) : null;
+  const others = (state.voided ?? []).filter((v) => v.engine !== engine);
+  return { ...state, voided: [...others, { id: clearance, engine, cause, unmet, by }] };
 }
 
 /** Returns the state after the clearance was used. */

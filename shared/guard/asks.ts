@@ -1,6 +1,7 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { arcClear, guardInPlace, guardPathClear } from "../conditions/guard.ts";
+import { needsRenewal } from "../conditions/renewal.ts";
 import { plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
@@ -13,12 +14,14 @@ export function guarding(state: SessionState, now: number): Ask[] {
     const life = plain(lifeAt(e.life, now));
     if (life.is !== "requested" && life.is !== "clear") return [];
     const base = { weight: 2 as const, engine: e.n, since: life.since };
-    if (guardInPlace.find(state, e.n, now).is !== "yes") {
+    const due = (c: typeof guardInPlace | typeof arcClear) =>
+      c.find(state, e.n, now).is !== "yes" || needsRenewal(state, c, e.n, now);
+    if (due(guardInPlace)) {
       return [
         ask({
           ...base,
           key: `guard:${e.n}`,
-          say: "guardInPlace",
+          say: guardInPlace.find(state, e.n, now).is === "yes" ? "guardStill" : "guardInPlace",
           choices: [inPlace(state, e.n)],
         }),
       ];
@@ -29,7 +32,7 @@ export function guarding(state: SessionState, now: number): Ask[] {
     ) {
       return [ask({ ...base, key: `path:${e.n}`, say: "guardPath", choices: [inPlace(state, e.n)] })];
     }
-    if (arcClear.find(state, e.n, now).is === "yes") return [];
+    if (!due(arcClear)) return [];
     return [
       ask({
         ...base,

@@ -1,6 +1,7 @@
 import { type Ask, ask, choice, type Need } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { groundPowerKnown } from "../conditions/power.ts";
+import { waitedFor } from "../conditions/renewal.ts";
 import { plain } from "../engine/life.ts";
 import { isNextFree, nextInOrder } from "../engine/nextInOrder.ts";
 import { clearChoice } from "../leaves/asks.ts";
@@ -46,8 +47,10 @@ export function connecting(state: SessionState, now: number): Ask[] {
   const volts = { is: "figure", field: "volts", unit: state.type.groundPower.steadyMin.unit } as const;
   if (state.groundPower.is === "on") {
     if (!POWER_MATTERS.includes(state.stage)) return [];
-    if (groundPowerKnown.find(state, 0, now).is === "yes") return [];
-    return [{ ...service("volts", "powerConnected", volts), say: "volts" }];
+    const waits = waitedFor(state, groundPowerKnown, now);
+    if (groundPowerKnown.find(state, 0, now).is === "yes" && waits === null) return [];
+    const again = { ...service("volts", "powerConnected", volts), say: "volts" } as const;
+    return [waits === null ? again : { ...again, weight: 2, since: waits }];
   }
   if (state.authorities.connectPower?.epoch === state.epoch) {
     return [onLeave(service("powerConnected", "powerConnected", volts))];

@@ -14,6 +14,7 @@ export const ALERT_KINDS = [
   "fire",
   "cut",
   "hold",
+  "clearanceVoid",
   "groundPowerOutOfRange",
   "powerLost",
   "mayRoll",

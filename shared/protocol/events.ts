@@ -129,6 +129,8 @@ export const factSchema = z.discriminatedUnion("type", [
     clearance: ref,
     cause: z.enum(VOID_CAUSES),
     unmet: z.array(conditionReportSchema).optional(),
+    /** An alert says it. Absent in older records. */
+    alerts: z.literal(true).optional(),
   }),
   z.strictObject({ type: z.literal("requestWithdrawn"), engine: engineSchema, signal: ref }),
   z.strictObject({ type: z.literal("starterCooled"), engine: engineSchema }),

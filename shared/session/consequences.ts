@@ -1,6 +1,7 @@
 import { alertConsequences } from "../alerts/consequences.ts";
 import { findUnmet } from "../conditions/all.ts";
 import { drillConsequences } from "../drills/consequences.ts";
+import { clearanceEnd } from "../engine/clearance.ts";
 import { type Engine, plain } from "../engine/life.ts";
 import { overridesEnded } from "../overrides/consequences.ts";
 import { lapsedPosts } from "../posts/presence.ts";
@@ -38,24 +39,24 @@ function ofEngine(state: SessionState, engine: Engine, now: number): Fact[] {
   if (life.is === "requested" && (stopOpen(state) || state.stage !== "starting")) {
     return [{ type: "requestWithdrawn", engine: n, signal: life.signal }];
   }
-  if (life.is === "clear") return clearanceEnd(state, n, life.clearance, now);
+  if (life.is === "clear") return endOf(state, n, life.clearance, now);
   if (life.is === "cooling" && now >= life.until) return [{ type: "starterCooled", engine: n }];
   return [];
 }
 
-function clearanceEnd(
+function endOf(
   state: SessionState,
   engine: number,
   clearance: { id: number; expiresAt: number; epoch: number },
   now: number,
 ): Fact[] {
   const dead = (cause: "expired" | "epoch" | "stageLeft"): Fact[] => [
-    { type: "clearanceVoid", engine, clearance: clearance.id, cause },
+    clearanceEnd(engine, clearance.id, cause),
   ];
   if (clearance.epoch !== state.epoch) return dead("epoch");
   if (state.stage !== "starting") return dead("stageLeft");
   if (now >= clearance.expiresAt) return dead("expired");
   const unmet = findUnmet(state, engine, now);
   if (unmet.length === 0) return [];
-  return [{ type: "clearanceVoid", engine, clearance: clearance.id, cause: "condition", unmet }];
+  return [clearanceEnd(engine, clearance.id, "condition", unmet)];
 }

@@ -71,7 +71,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "late":
       return evolveLate(state, fact);
     case "clearanceVoid":
-      return voidClearance(state, fact);
+      return voidClearance(state, event, fact);
     case "requestWithdrawn":
       return closeSignal(
         withEngine(state, fact.engine, (e) => withLife(e, { is: "waiting" })),

@@ -2,7 +2,9 @@ import type { KnownStanding } from "../aircraft/known.ts";
 import type { AlertState } from "../alerts/machine.ts";
 import { type Engine, plain } from "../engine/life.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
+import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
+import type { VoidCause } from "../protocol/events.ts";
 import type { Field } from "../protocol/field.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -103,6 +105,22 @@ export interface Alert {
   shelvedUntil: Partial<Record<Post, number>>;
   /** Time at which it sounds again if it is still unacknowledged. */
   againAt: number;
+  /** Why the clearance ended, if the alert is about one. */
+  voided?: VoidReason;
+}
+
+export interface VoidReason {
+  cause: VoidCause;
+  /** The conditions that were no longer met, for that cause. */
+  unmet: ConditionReport[];
+}
+
+/** A clearance that ended without use and is not yet said to the posts. */
+export interface VoidedClearance extends VoidReason {
+  id: number;
+  engine: number;
+  /** The post whose own act ended it; null if that was nobody at a post. */
+  by: Post | null;
 }
 
 /** A condition set aside for one engine's next clearance, by two people on two devices. */
@@ -260,6 +278,8 @@ export interface SessionState {
   /** The last signals that ended, newest last, at most twelve. */
   ended: Signal[];
   alerts: Alert[];
+  /** At most one for each engine. Absent when each was said. */
+  voided?: VoidedClearance[];
   overrides: Override[];
   /** The newest request to abandon that needed a second person. */
   abandon?: AbandonAsked;

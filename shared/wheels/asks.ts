@@ -1,6 +1,7 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { brakesSet } from "../conditions/wheels.ts";
+import { waitedFor } from "../conditions/renewal.ts";
 import { clearChoice } from "../leaves/asks.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { openRequest } from "../leaves/openRequest.ts";
@@ -9,14 +10,15 @@ import type { SessionState } from "../session/state.ts";
 export function brakes(state: SessionState, now: number): Ask[] {
   if (!brakesMatter(state)) return [];
   const finding = brakesSet.find(state, 0, now);
-  if (finding.is === "yes") return [];
+  const waits = waitedFor(state, brakesSet, now);
+  if (finding.is === "yes" && waits === null) return [];
   const unit = state.type.brakePressure.atLeast.unit;
   return [
     ask({
       key: "brakes",
       say: "brakesSet",
-      weight: 3,
-      since: finding.at,
+      weight: waits === null ? 3 : 2,
+      since: waits ?? finding.at,
       choices: [choice("brakesSet", "yes", send("brakesSet"), { is: "figure", field: "pressure", unit })],
     }),
   ];

@@ -35,6 +35,7 @@ function put(text: string, values: Record<string, string | number | null | undef
     .replace(/\{(\w)\}/g, (_, key: string) => String(values[key] ?? ""))
     .replace(/\s+([.,:])/g, "$1")
     .replace(/:\.?$/, ".")
+    .replace(/:\./g, ".")
     .trim();
 }
 
@@ -42,6 +43,9 @@ function put(text: string, values: Record<string, string | number | null | undef
 function word(table: Readonly<Record<string, string>>, key: string | null | undefined): string | undefined {
   return key != null && Object.hasOwn(table, key) ? table[key] : undefined;
 }
+
+/** Returns a sentence without its capital, for use inside another. */
+const inSentence = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 export function sayIn(words: Catalogue) {
   const posts = (list: readonly Post[] | undefined) => (list ?? []).map((p) => words.posts[p]).join(", ");
@@ -71,6 +75,10 @@ export function sayIn(words: Catalogue) {
         return of.words;
       case "posts":
         return posts(of.posts).toLowerCase();
+      case "voided":
+        return of.unmet.length === 0
+          ? words.voids[of.cause]
+          : of.unmet.map((u) => inSentence(say.condition(u))).join(", ");
     }
   };
   const sentenceOf = ({ say: key, engine }: Ask): string => {

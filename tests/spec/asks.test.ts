@@ -62,7 +62,7 @@ describe("asks", () => {
 
   it("[ASK-6] with a condition unmet there is nothing to clear with, and the ask names what is missing", () => {
     const story = starting().requested(3);
-    const waits = asks(story, "supervisor").find((a) => a.key === "clear:3");
+    const waits = asks(story, "supervisor").find((a) => a.key === "waits:3");
     expect(waits).toMatchObject({
       say: "clearWaits",
       detail: { is: "unmet", conditions: ["guardInPlace", "arcClear"] },

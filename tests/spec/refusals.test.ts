@@ -187,7 +187,7 @@ describe("refusals", () => {
       else expect(recorded).toMatchObject([{ refusal: { reason } }]);
       // A wrong read-back is the one refusal that also ends something and records it.
       const others = story.facts.filter((f) => f.type !== "refused").map((f) => f.type);
-      expect(others).toEqual(reason === "readBackWrong" ? ["answered", "clearanceVoid"] : []);
+      expect(others).toEqual(reason === "readBackWrong" ? ["answered", "clearanceVoid", "alertRaised"] : []);
     },
   );
 

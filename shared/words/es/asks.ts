@@ -15,6 +15,7 @@ export const asks: Catalogue["asks"] = {
   removeChocks: "Listo para salir: pida quitar los calzos.",
   standClear: "Su permiso junto al avión terminó. Aléjese. ¿Están todos lejos del avión?",
   starterCooling: "El arrancador del motor {n} se enfría.",
+  guardStill: "¿Sigue de guardia en el motor {n}? Confírmelo.",
   guardPath: "Rodee los motores que giran hasta el motor {n} y avise.",
   handlePropeller: "Hay que contar palas del motor {n}. Pida a cabina encendido cortado.",
   countBlades: "Gire motor {n} a mano y cuente las palas. Si hay resistencia: pare.",
@@ -45,6 +46,8 @@ export const asks: Catalogue["asks"] = {
   chocksOut: "La tripulación dice calzos fuera. Quítelos y muéstrelos.",
   clearToStart: "La tripulación está lista para arrancar motor {n}. ¿Lo autoriza?",
   clearWaits: "La tripulación está lista para arrancar motor {n}. Todavía no: falta algo.",
+  clearRenews:
+    "La tripulación está lista para arrancar motor {n}. Todavía no: se pide otra vez lo que pronto será viejo.",
   allClear: "Calzos fuera. ¿Personal y área despejados?",
   brief: "¿Recibió el briefing: orden, señales, plan de fuego, salida?",
   check: "{d}",
@@ -66,6 +69,8 @@ export const asks: Catalogue["asks"] = {
   "alert.fire": "Fuego reportado.",
   "alert.cut": "Se cortaron motores.",
   "alert.hold": "Se dio un alto.",
+  "alert.clearanceVoid":
+    "La autorización del motor {n} terminó: {d}. No lo arranque. Pídala de nuevo cuando esté listo.",
   "alert.guardMissing": "No hay guardia reportado en motor {n}.",
   "alert.starterLimit": "El arrancador del motor {n} pasó su límite. Suéltelo.",
   "alert.oilFirstLate": "Motor {n} sin presión de aceite a tiempo. Apáguelo.",
@@ -85,6 +90,7 @@ export const asks: Catalogue["asks"] = {
   "alertOver.fire": "El fuego terminó.",
   "alertOver.cut": "El corte terminó.",
   "alertOver.hold": "El alto se levantó.",
+  "alertOver.clearanceVoid": "Ya pasó: la autorización del motor {n} había terminado: {d}.",
   "alertOver.guardMissing": "Ya pasó: no había guardia reportado en motor {n}.",
   "alertOver.starterLimit": "Ya pasó: el arrancador del motor {n} pasó su límite.",
   "alertOver.oilFirstLate": "Ya pasó: motor {n} no tuvo presión de aceite a tiempo.",

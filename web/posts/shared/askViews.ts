@@ -1,8 +1,10 @@
 import type { Ask, Offer } from "../../../shared/asks/ask.ts";
 import type { AskSay } from "../../../shared/asks/askSay.ts";
-import { findUnmet } from "../../../shared/conditions/all.ts";
+import { findAll, findUnmet } from "../../../shared/conditions/all.ts";
+import { renewals } from "../../../shared/conditions/renewal.ts";
 import { engineStands } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
+import type { ConditionReport } from "../../../shared/protocol/conditionReport.ts";
 import { POSTS, type Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import type { AnswerKey, AskView, Weight } from "../../ui/askView.ts";
@@ -82,10 +84,24 @@ function isPost(from: string | null): from is Post {
   return from !== null && (POSTS as readonly string[]).includes(from);
 }
 
-/** Returns each unmet condition of a request that must wait, with the posts that can meet it. */
-function lacking(state: SessionState, ask: Ask, now: number, units: UnitChoice, { say }: Words): string[] {
-  if (ask.say !== "clearWaits" || ask.engine === null) return [];
-  return findUnmet(state, ask.engine, now).map(
-    (u) => `${say.condition(u, units)} (${u.owners.map((o) => say.post(o).toLowerCase()).join(", ")})`,
-  );
+/**
+ * Returns each condition that a request must wait for, with the posts that can meet it: first those that are not met,
+ * then those whose reports are asked for again.
+ */
+function lacking(
+  state: SessionState,
+  ask: Ask,
+  now: number,
+  units: UnitChoice,
+  { say, text }: Words,
+): string[] {
+  if ((ask.say !== "clearWaits" && ask.say !== "clearRenews") || ask.engine === null) return [];
+  const unmet = findUnmet(state, ask.engine, now);
+  const again = new Set(renewals(state, ask.engine, now));
+  const renewed = findAll(state, ask.engine, now).filter((r) => again.has(r.id));
+  const whose = (report: ConditionReport) => report.owners.map((o) => say.post(o).toLowerCase()).join(", ");
+  return [
+    ...unmet.map((u) => `${say.condition(u, units)} (${whose(u)})`),
+    ...renewed.map((r) => `${text.ask.again(say.conditionName(r.id), seconds(r.age ?? 0))} (${whose(r)})`),
+  ];
 }

@@ -15,6 +15,7 @@ export const ask = {
   },
   sending: "Sending… not yet recorded",
   blocked: "Not heard from the server: nothing that lowers safety can be sent.",
+  again: (what: string, age: string) => `${what}: reported ${age} ago, asked for again`,
   others: "Asked of others now",
   queue: "Also asked of you",
   region: "Asked of you",

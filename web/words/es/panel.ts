@@ -16,6 +16,7 @@ export const ask: Text["ask"] = {
   },
   sending: "Enviando… todavía sin anotar",
   blocked: "No se oye al servidor: no se puede enviar nada que baje la seguridad.",
+  again: (what, age) => `${what}: reportado hace ${age}, se pide otra vez`,
   others: "Se pide a otros ahora",
   queue: "También se le pide",
   region: "Lo que se le pide",
