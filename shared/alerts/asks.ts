@@ -2,6 +2,7 @@ import { type Ask, ask, type Choice, choice, type Detail } from "../asks/ask.ts"
 import { missedPosts } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Alert, SessionState } from "../session/state.ts";
+import { lightningAct } from "../weather/lightningAsks.ts";
 import { ALERTS } from "./kinds.ts";
 import { needsPerson } from "./machine.ts";
 import { vacantPosts } from "./posts.ts";
@@ -26,7 +27,7 @@ export function alertAsks(state: SessionState, post: Post, now: number): Ask[] {
         weight: acts ? 0 : 1,
         engine: a.engine,
         since: a.at,
-        detail: detailOf(state, a, now),
+        detail: detailOf(state, a, post, now),
         choices: acts ?? seen(state, a, post),
       });
     });
@@ -48,9 +49,11 @@ function seen(state: SessionState, alert: Alert, post: Post): Choice[] {
   return [acknowledge, choice("shelve", "plain", { type: "shelveAlert", alert: id, minutes: 5 })];
 }
 
-/** Returns the posts that an alert is about, or why the clearance ended that it is about. */
-function detailOf(state: SessionState, { kind, voided }: Alert, now: number): Detail | null {
+/** Returns what the words of an alert say beyond its kind and engine. */
+function detailOf(state: SessionState, { kind, voided }: Alert, post: Post, now: number): Detail | null {
   switch (kind) {
+    case "lightning":
+      return { is: "lightning", act: lightningAct(state, post) };
     case "clearanceVoid":
       return voided ? { is: "voided", ...voided } : null;
     case "postVacant":

@@ -3,6 +3,7 @@ import { clearanceVoid } from "./clearances.ts";
 import type { AlertDefinition } from "./definition.ts";
 import { arcUnsafe, guardMissing, revokedTurning, starterLimit, turningUncleared } from "./engines.ts";
 import { groundPowerOutOfRange, powerLost } from "./groundPower.ts";
+import { lightning } from "./lightning.ts";
 import { unanswered } from "./messages.ts";
 import { oilFirstLate, oilLost, oilNormalLate } from "./oil.ts";
 import { postSilent, postVacant } from "./posts.ts";
@@ -26,6 +27,7 @@ export const ALERTS: { readonly [Kind in AlertKind]: AlertDefinition<Kind> } = {
   groundPowerOutOfRange,
   powerLost,
   mayRoll,
+  lightning,
   unanswered,
   postVacant,
   postSilent,

@@ -3,6 +3,7 @@ import type { ConditionId } from "../protocol/conditions.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { VoidReason } from "../session/state.ts";
+import type { LightningAct } from "../types/ramp.ts";
 import type { AskSay } from "./askSay.ts";
 import type { ChoiceWord } from "./choiceWord.ts";
 
@@ -68,6 +69,8 @@ export type Detail =
   | { is: "posts"; posts: Post[] }
   /** A reason in the words of whoever gave it. */
   | { is: "reason"; words: string }
+  /** What the type asks of the post while lightning stops work. */
+  | { is: "lightning"; act: LightningAct }
   /** Why a clearance ended. */
   | ({ is: "voided" } & VoidReason)
   /** A defect in the words of whoever wrote it. */

@@ -33,6 +33,8 @@ type OwnAsk =
   | "guardStill"
   | "handlePropeller"
   | "handsOffTurning"
+  | "lightning"
+  | "lightningLeave"
   | "oilFirst"
   | "oilNormal"
   | "oilUnknown"

@@ -18,6 +18,7 @@ import { gates, runUp } from "../runUp/asks.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { askedBySignals } from "../signals/asks.ts";
 import { cutAgain, ownStops } from "../stops/asks.ts";
+import { lightningAsk, withoutLightning } from "../weather/lightningAsks.ts";
 import { brakes, chocksIn, chocksOut, removeChocks } from "../wheels/asks.ts";
 import type { Ask } from "./ask.ts";
 import { inOrder } from "./inOrder.ts";
@@ -38,7 +39,8 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
  */
 export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
   if (isOver(state)) return [];
-  return inOrder([
+  const asks = [
+    ...lightningAsk(state, post, now),
     ...askedBySignals(state, post, now),
     ...alertAsks(state, post, now),
     ...OF_POST[post].flatMap((asks) => asks(state, now)),
@@ -49,5 +51,6 @@ export function askedOf(state: SessionState, post: Post, now: number): Ask[] {
     ...briefAsk(state, post),
     ...checks(state, post, now),
     ...ownStops(state, post, now),
-  ]);
+  ];
+  return inOrder(withoutLightning(asks, state, post, now));
 }

@@ -1,6 +1,6 @@
 import { windOnNose } from "../models/weather/wind.ts";
 import type { SessionState } from "../session/state.ts";
-import { lightningNow } from "../weather/lightning.ts";
+import { lightningStop } from "../weather/lightning.ts";
 import { seenBy } from "../weather/weather.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID } from "./finding.ts";
@@ -75,13 +75,13 @@ function noseFault(state: SessionState, gust: number): string | null {
 export const lightningClear: ReportedCondition<"lightningClear"> = {
   id: "lightningClear",
   owners: ["supervisor"],
-  scope: { clearance: "ifListed" },
+  scope: { clearance: "always" },
   freshness: null,
   mayBeSetAside: true,
-  askedBefore: false,
+  askedBefore: true,
   find(state, _engine, now) {
-    const seen = lightningNow(state, now);
-    if (seen?.state !== "stop") return { is: "yes", at: null, by: null, until: null };
+    const seen = lightningStop(state, now);
+    if (!seen) return { is: "yes", at: null, by: null, until: null };
     const found = seen.nearestMiles === null ? "distance unknown" : `${seen.nearestMiles} mi`;
     return { is: "no", at: seen.lastAt, by: null, until: seen.resumeAt, found };
   },

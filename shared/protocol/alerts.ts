@@ -18,6 +18,7 @@ export const ALERT_KINDS = [
   "groundPowerOutOfRange",
   "powerLost",
   "mayRoll",
+  "lightning",
   "unanswered",
   "postVacant",
   "postSilent",

@@ -5,6 +5,7 @@ import { overrideMoments } from "../overrides/consequences.ts";
 import { overriddenBy } from "../overrides/overridden.ts";
 import { lapseMoments } from "../posts/presence.ts";
 import { fireOutMoments } from "../stops/fireOutWord.ts";
+import { lightningMoments } from "../weather/lightning.ts";
 import { isOver, type SessionState } from "./state.ts";
 
 /**
@@ -39,6 +40,7 @@ export function nextDeadline(state: SessionState): number | null {
     }
   }
   moments.push(...lapseMoments(state));
+  moments.push(...lightningMoments(state));
   moments.push(...overrideMoments(state), ...fireOutMoments(state));
   for (const alert of state.alerts) {
     const again = soundsAgainAt(state, alert);

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { POSTS } from "../protocol/posts.ts";
-import { factorIn, limitIn, secondsSchema } from "./limit.ts";
+import { POSTS, type Post } from "../protocol/posts.ts";
+import { factorIn, limitIn, secondsSchema, sourceSchema } from "./limit.ts";
 
 const metres = (least: number, most: number) => limitIn(["m", "ft"], least, most);
 const neighbour = z.strictObject({
@@ -9,6 +9,18 @@ const neighbour = z.strictObject({
   /** Fastest stream in which this kind may stand. */
   wind: limitIn(["kt", "m/s", "km/h"], 0.1, 100),
 });
+
+/** What a type may ask of each post while lightning stops work. */
+export const LIGHTNING_ACTS = {
+  cockpit: ["startNothing", "leaveAircraft"],
+  fireGuard: ["shelter"],
+  groundPower: ["clearOfCable", "unplug"],
+  supervisor: ["clearRamp"],
+} as const satisfies Record<Post, readonly [string, ...string[]]>;
+export type LightningAct = (typeof LIGHTNING_ACTS)[Post][number];
+
+const actOf = <P extends Post>(post: P) =>
+  z.strictObject({ act: z.enum(LIGHTNING_ACTS[post]), source: sourceSchema });
 
 /** Clear ground around the aircraft. The figures of the stream are assumptions of an estimate, not limits. */
 export const rampSchema = z.strictObject({
@@ -57,8 +69,24 @@ export const rampSchema = z.strictObject({
       threshold: limitIn(["dBA"], 40, 100),
     })
     .optional(),
-  /** Work stops after a flash within this distance, and resumes this long after the last one. */
-  lightning: z.strictObject({ stopWithin: limitIn(["mi"], 0.1, 50), resumeAfter: secondsSchema }).optional(),
+  /**
+   * Work stops after a flash within this distance, and resumes this long after the last one. Until then each post is
+   * asked to do this; a type that does not say asks for the first act of each post.
+   */
+  lightning: z
+    .strictObject({
+      stopWithin: limitIn(["mi"], 0.1, 50),
+      resumeAfter: secondsSchema,
+      acts: z
+        .strictObject({
+          cockpit: actOf("cockpit"),
+          fireGuard: actOf("fireGuard"),
+          groundPower: actOf("groundPower"),
+          supervisor: actOf("supervisor"),
+        })
+        .optional(),
+    })
+    .optional(),
 });
 export type RampData = z.infer<typeof rampSchema>;
 

@@ -13,6 +13,23 @@ export function lightningNow(state: SessionState, now: number): LightningState |
   });
 }
 
+type LightningStop = Extract<LightningState, { state: "stop" }>;
+
+/** Returns what is known of the lightning that stops work now; null when none does. */
+export function lightningStop(state: SessionState, now: number): LightningStop | null {
+  const seen = lightningNow(state, now);
+  return seen?.state === "stop" ? seen : null;
+}
+
+/**
+ * Returns the moments at which lightning begins or ends to stop work by time alone. It begins so when another server's
+ * clock is ahead and a flash there is still to come by this one.
+ */
+export function lightningMoments(state: SessionState): number[] {
+  const ends = lightningStop(state, state.at)?.resumeAt ?? [];
+  return [ends, ...(state.fieldFlashes ?? []).map((f) => f.at).filter((at) => at > state.at)].flat();
+}
+
 /** Thunder is not heard after this time: it is beyond some 25 miles (from memory). */
 const STILL_HEARD_MS = 120_000;
 

@@ -75,6 +75,8 @@ export function sayIn(words: Catalogue) {
         return of.words;
       case "posts":
         return posts(of.posts).toLowerCase();
+      case "lightning":
+        return words.lightningActs[of.act];
       case "voided":
         return of.unmet.length === 0
           ? words.voids[of.cause]

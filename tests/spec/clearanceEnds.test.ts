@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
 import { say as english } from "../../shared/words/en.ts";
 import { say as spanish } from "../../shared/words/es.ts";
 import { soundingFor } from "../../web/senses/sounding.ts";

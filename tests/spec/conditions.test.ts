@@ -170,6 +170,7 @@ describe("conditions", () => {
     "propellersStill",
     "noLeaveOut",
     "noDrillBars",
+    "lightningClear",
   ];
   it.each(CONDITION_IDS)(
     "[CON-13] a type without %s is taken, and the condition applies if it always does",

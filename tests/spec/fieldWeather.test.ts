@@ -144,6 +144,7 @@ describe("lightning", () => {
       type: "recordFlash",
       ...(thunderAfterS === undefined ? {} : { thunderAfterS }),
     });
+  const seqOf = (story: Story) => story.last.events.find((e) => e.fact.type === "flashSeen")?.seq ?? 0;
   const found = (story: Story) => lightningClear.find(story.state, 0, story.now);
 
   it("[MOD-64] twenty-five seconds to the thunder are five miles, at which work stops until the wait is over", () => {
@@ -169,7 +170,7 @@ describe("lightning", () => {
   it("[WEA-5] a flash counts as near at once; its thunder, from whoever saw it, says how far it was", () => {
     const story = manned(ruled);
     flash(story);
-    const first = story.last.events.at(-1)?.seq ?? 0;
+    const first = seqOf(story);
     const at = story.now;
     expect(found(story)).toMatchObject({ is: "no", found: "distance unknown" });
     expect(flashAwaitingThunder(story.state, CREW.groundPower.id, story.now)).toMatchObject({ seq: first });
@@ -188,7 +189,7 @@ describe("lightning", () => {
   it("[WEA-5] nobody else says it, nobody twice, and not without a distance; the nearer of two counts", () => {
     const story = manned(ruled);
     flash(story);
-    const of = story.last.events.at(-1)?.seq ?? 0;
+    const of = seqOf(story);
     const say = (post: Post, more: object) =>
       story.say(post, { type: "recordFlash", of, ...more }).refusal?.reason;
     expect(say("fireGuard", { miles: 20 })).toBe("nothingOpen");

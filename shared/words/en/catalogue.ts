@@ -5,7 +5,7 @@ import { refusals } from "./refusals.ts";
 import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
-import { reportFaults, reportParts } from "./weather.ts";
+import { lightningActs, reportFaults, reportParts } from "./weather.ts";
 
 /** The sentences of a session in English. The compiler requires the same keys of every other language. */
 export const catalogue = {
@@ -15,6 +15,7 @@ export const catalogue = {
   choices,
   conditions,
   refusals,
+  lightningActs,
   reportParts,
   reportFaults,
   runUpItems,

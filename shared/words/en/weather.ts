@@ -1,3 +1,5 @@
+import type { LightningAct } from "../../types/ramp.ts";
+
 /** Names of the parts of a weather report. */
 export const reportParts = {
   wind: "Wind",
@@ -16,4 +18,14 @@ export const reportFaults = {
     `This report is ${age} min old; after ${most} min it says nothing of now. Paste the newest.`,
   impossible: (part: string, figure: string) =>
     `${part} ${figure} cannot be right. Check the report, or enter the wind by hand.`,
+};
+
+/** What is asked of a post while lightning stops work. */
+export const lightningActs: Readonly<Record<LightningAct, string>> = {
+  startNothing: "Start nothing.",
+  leaveAircraft: "Start nothing. Leave the aircraft and go into shelter.",
+  shelter: "Go into shelter and wait there.",
+  clearOfCable: "Touch neither cable nor cart. Stay clear of both, in shelter.",
+  unplug: "On the crew's leave: output off and unplug. Then stay clear of cable and cart.",
+  clearRamp: "Clear nothing. See that nobody stays outside.",
 };

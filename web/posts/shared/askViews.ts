@@ -25,6 +25,7 @@ const DUE_OF: Readonly<Partial<Record<AskSay, keyof Text["ask"]["dueOf"]>>> = {
   oilFirst: "oilFirst",
   oilNormal: "oilNormal",
   starterCooling: "starterCooling",
+  lightning: "lightning",
 };
 
 export function askView(

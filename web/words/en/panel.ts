@@ -33,6 +33,7 @@ export const ask = {
     oilFirst: "for first oil pressure",
     oilNormal: "for normal oil pressure",
     starterCooling: "until the starter is rested",
+    lightning: "until work may go on",
   },
 };
 

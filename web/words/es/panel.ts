@@ -34,6 +34,7 @@ export const ask: Text["ask"] = {
     oilFirst: "para la primera presión de aceite",
     oilNormal: "para la presión de aceite normal",
     starterCooling: "de descanso del arrancador",
+    lightning: "hasta poder seguir",
   },
 };
 
