@@ -1,4 +1,5 @@
 import { type Engine, plain } from "../engine/life.ts";
+import { lifeAt } from "../engine/lifeAt.ts";
 import { overriddenBy } from "../overrides/overridden.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
@@ -45,7 +46,7 @@ export function renewals(state: SessionState, engine: number, now: number): Cond
 export function waitedFor(state: SessionState, condition: ConditionDefinition, now: number): number | null {
   if (!applies(state.type, condition, "clearance")) return null;
   for (const engine of state.engines) {
-    const life = plain(engine.life);
+    const life = plain(lifeAt(engine.life, now));
     if (life.is !== "requested" && life.is !== "clear") continue;
     const missing = condition.find(state, engine.n, now).is !== "yes";
     if (missing || needsRenewal(state, condition, engine.n, now)) return life.since;
@@ -55,7 +56,7 @@ export function waitedFor(state: SessionState, condition: ConditionDefinition, n
 
 /** Returns when the engine's clearance ends, or would end if it was given now; null when none is asked for. */
 function clearanceEnds(state: SessionState, engine: Engine, now: number): number | null {
-  const life = plain(engine.life);
+  const life = plain(lifeAt(engine.life, now));
   if (life.is === "clear") return life.clearance.expiresAt;
   return life.is === "requested" ? now + state.type.timing.clearance.value * 1000 : null;
 }

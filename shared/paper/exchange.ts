@@ -41,6 +41,8 @@ export const columnsOf = (say: Say): Column[] => [
 const UNDRAWN = ["delivered", "present", "alertEnded", "alertReset"];
 
 function isDrawn({ fact }: SessionEvent): boolean {
+  // The end of a clearance is drawn; its alert would say it twice.
+  if (fact.type === "alertRaised") return fact.kind !== "clearanceVoid";
   if (fact.type === "refused") return fact.action.type !== "delivered";
   return !UNDRAWN.includes(fact.type);
 }

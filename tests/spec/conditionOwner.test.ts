@@ -45,6 +45,7 @@ describe("a definition for every condition", () => {
       "propellersStill",
       "noLeaveOut",
       "noDrillBars",
+      "lightningClear",
     ]);
   });
 });
