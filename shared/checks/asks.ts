@@ -1,7 +1,7 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { fromCheck } from "../conditions/fromCheck.ts";
-import { windWithinLimits } from "../conditions/surroundings.ts";
 import { waitedFor } from "../conditions/renewal.ts";
+import { windWithinLimits } from "../conditions/surroundings.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";

@@ -1,7 +1,7 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
-import { brakesSet } from "../conditions/wheels.ts";
 import { waitedFor } from "../conditions/renewal.ts";
+import { brakesSet } from "../conditions/wheels.ts";
 import { clearChoice } from "../leaves/asks.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { openRequest } from "../leaves/openRequest.ts";
