@@ -38,5 +38,5 @@ const draw = () =>
     </StrictMode>,
   );
 const person = keptSignIn()?.person.id;
-// When a language cannot be fetched, start in English rather than show nothing.
+// Start in English rather than show nothing if a language cannot be fetched.
 speak((person && chosenBy(person)) || usual()).then(draw, draw);

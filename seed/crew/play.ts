@@ -80,7 +80,7 @@ export function playPost(state: SessionState, post: Post, now: number, script: S
   return moves.sort((a, b) => a.notBefore - b.notBefore)[0] ?? null;
 }
 
-/** What a partner writes of an engine that was shut down without oil pressure. */
+/** The defect that a partner writes of an engine that was shut down without oil pressure. */
 const LOOKED_AT = "Looked at: gauge line";
 
 function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {

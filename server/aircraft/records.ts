@@ -258,7 +258,7 @@ const PARTS = [
   "standing",
 ] as const satisfies readonly (keyof SessionState)[];
 
-/** Whether the record says the same after a fact as before: a repeat after a restart, or another server was first. */
+/** Returns true if a fact changed nothing in the record: it repeats after a restart, or another server was first. */
 function isRepeat(record: AircraftRecord, next: AircraftRecord): boolean {
   return said(record) === said(next);
 }

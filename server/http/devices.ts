@@ -67,7 +67,7 @@ const enrolledView = z.object({
   revokedAt: z.number().nullable(),
 });
 
-/** What cutting off a person on duty needs. */
+/** Fields of a request that may cut off a person on duty. */
 const cutting = { confirm: z.boolean().optional(), pin: pinSchema.optional() };
 type Cutting = z.infer<z.ZodObject<typeof cutting>>;
 

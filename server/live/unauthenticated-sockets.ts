@@ -28,7 +28,7 @@ interface UnauthenticatedSocket {
 
 /**
  * Bounds sockets without a sign-in: how many are open, per network and in all, what they may send, and how many may fail.
- * When a place is needed, the oldest of the network with the most sockets is cut.
+ * A new socket without a free place cuts the oldest socket of the network that has the most.
  */
 export class UnauthenticatedSockets {
   readonly #now: () => number;

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { sendSchema } from "../../shared/protocol/commands.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
 
-/** When one server last heard each post's holder, server milliseconds. */
+/** The last moment at which one server heard each post's holder, server milliseconds. */
 const heardSchema = z.partialRecord(postSchema, z.number());
 export type LastHeard = z.infer<typeof heardSchema>;
 

@@ -59,7 +59,7 @@ export class RedisBus implements Bus {
   /** Last counter received from each sender. */
   readonly #counts = new Map<string, number>();
   #count = 0;
-  /** When old messages were last deleted, by the clock of Redis. */
+  /** The last time old messages were deleted, by the clock of Redis. */
   #cleaned = Number.NEGATIVE_INFINITY;
   #listener: Listener = { message() {}, back() {} };
   #queue: PeerMessage[] = [];

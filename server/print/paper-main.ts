@@ -4,7 +4,7 @@ import { printJob } from "./sheet-job.ts";
 
 /** The process that prints one sheet: reads a job from standard input, writes its PDF to standard output. */
 try {
-  // When the machine runs out of memory, the kernel shall end this process and not the server.
+  // The kernel shall end this process, not the server, if the machine runs out of memory.
   writeFileSync("/proc/self/oom_score_adj", "900");
 } catch {
   // Only Linux has it.

@@ -10,13 +10,13 @@ export interface Printer {
 export interface SheetOrder {
   /** Orders with the same key are for the same sheet. */
   key: string;
-  /** How many events it is made of. */
+  /** Number of events that it prints. */
   events: number;
   /** Reads the job. Called when its turn comes, so that waiting orders hold no memory. */
   lines(): AsyncIterable<string>;
 }
 
-/** What the press does at most. */
+/** Limits of the press. */
 export const PRESS = {
   /** Events of a record on paper. A start has some 2,000. */
   events: 12_000,

@@ -87,7 +87,7 @@ export const OPEN_PER_PERSON = 40;
 /** Plans sessions: checks a plan against the aircraft's type and the people, then records it as event 1. */
 export class Planning {
   readonly #deps: PlanningDeps;
-  /** Who planned each open session. */
+  /** The person who planned each open session. */
   readonly #planners = new Map<string, string>();
   /** The last plan under way of each person. */
   readonly #turns = new Map<string, Promise<unknown>>();

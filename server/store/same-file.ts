@@ -1,6 +1,6 @@
 import { statSync } from "node:fs";
 
-/** What tells a file from another that took its name: device and inode. Null when there is no file. */
+/** Device and inode, which differ for another file of the same name. Null when there is no file. */
 export type FileIdentity = string | null;
 
 export function identityOf(file: string): FileIdentity {

@@ -12,7 +12,7 @@ export interface WriteRequest {
   number: number;
   group: readonly Write[];
 }
-/** What a thread is begun with. */
+/** Data passed to a new thread. */
 export interface DatabaseFile {
   file: string;
   identity: FileIdentity;

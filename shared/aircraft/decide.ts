@@ -55,7 +55,7 @@ export function decideRecord(
   }
 }
 
-/** Whether two items are one person's word about the same thing. */
+/** Returns true if two items are the same report by the same person. */
 function isSame(a: Item, b: Item): boolean {
   return said(a) === said(b);
 }

@@ -11,7 +11,7 @@ export type Priority = "emergency" | "alarm" | "warning" | "caution";
 export interface EngineAlert {
   about: "engine";
   begins(state: SessionState, engine: Engine, now: number): boolean;
-  /** Whether it is still true. */
+  /** Returns true while its cause stands. */
   lasts(state: SessionState, engine: Engine): boolean;
   /**
    * For an alert that is raised once per attempt: returns the engine's life with a mark that `begins` reads. Null for

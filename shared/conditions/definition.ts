@@ -7,7 +7,7 @@ import type { GivenTime } from "../types/schema.ts";
 export interface Finding {
   /** `unknown`: nobody has reported. `stale`: the report is too old. */
   is: "yes" | "no" | "stale" | "unknown";
-  /** When it was reported, server milliseconds. */
+  /** Time of the report, server milliseconds. */
   at: number | null;
   /** The person who reported it. */
   by: { post: Post | null; name: string } | null;
@@ -37,10 +37,10 @@ interface Definition<Id extends ConditionId> {
   scope: Scope;
   /** The type's timing for which an answer stays fresh; null where no timing of the type ages it. */
   freshness: GivenTime | null;
-  /** Whether a type may let two people set it aside for one clearance. Never for stops, an arc, hands or held posts. */
+  /** True if a type may let two people set it aside for one clearance. Never for stops, an arc, hands or held posts. */
   mayBeSetAside: boolean;
   /**
-   * Whether it must be met before the cockpit is asked to request a start. If not, the request asks the posts to meet
+   * True if it must be met before the cockpit is asked to request a start. If false, the request asks the posts to meet
    * it.
    */
   askedBefore: boolean;

@@ -69,7 +69,11 @@ function ofEngine(state: SessionState, engine: Engine, now: number): Ask[] {
           choices: [choice("started", "yes", send("started", n)), stop],
         }),
       ];
-    default:
+    case "waiting":
+    case "requested":
+    case "stable":
+    case "shutDown":
+    case "cooling":
       return [];
   }
 }

@@ -79,7 +79,7 @@ export interface Engine {
   blades: BladeCount | null;
   /** Limits of the type that it passed in this session, for the inspection that follows. */
   exceeded: { limit: "starterTime" | "oilFirst" | "oilNormal"; allowed: number; found: number; at: number }[];
-  /** When it last stopped running, here or in an earlier session. */
+  /** The last time it stopped running, here or in an earlier session. */
   lastRanAt: number | null;
   /** Newest reading of each gauge. */
   readings: Record<string, Reading>;

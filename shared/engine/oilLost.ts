@@ -4,7 +4,7 @@ import type { SessionState } from "../session/state.ts";
 import { airTemperature } from "../weather/air.ts";
 import { type Engine, plain } from "./life.ts";
 
-/** Whether an engine that had normal oil pressure, running or stable, shows less than the type's least. */
+/** Returns true if an engine, running or stable, had normal oil pressure and now shows less than the type's least. */
 export function oilShort(state: SessionState, engine: Engine, psi: Pick<Quantity, "value">): boolean {
   const { is } = plain(engine.life);
   return (is === "running" || is === "stable") && psi.value < leastOil(state);

@@ -9,7 +9,7 @@ export interface FigureInput {
   unit: Unit | null;
   /** Its origin: a document of the type, or the person who read it. */
   source: string;
-  /** When it was read, server milliseconds; null for a figure of the type, or one that nobody has read. */
+  /** Time of the reading, server milliseconds; null for a figure of the type, or one that nobody has read. */
   at: number | null;
   /** A difference of two readings: another unit converts it without the unit's zero. */
   difference?: true;

@@ -41,7 +41,7 @@ export type BladesDue =
       most: number;
       method: BladeRule["method"];
       bouts: readonly number[];
-      /** Whether this number of blades takes every cylinder through one compression. */
+      /** True if this number of blades takes every cylinder through one compression. */
       everyCylinder: boolean;
     };
 

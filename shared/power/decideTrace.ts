@@ -4,7 +4,7 @@ import type { Action } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 
-/** Whether a meter's record lowers confidence: its volts left the type's limits. */
+/** Returns true if a meter's record lowers confidence: its volts left the type's limits. */
 export function traceLowers(
   state: SessionState | null,
   { samples, cranking }: Extract<Action, { type: "giveVoltTrace" }>,

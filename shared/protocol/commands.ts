@@ -61,7 +61,7 @@ export const sendSchema = z.strictObject({
   channel: channelSchema.default("panel"),
   /** The post whose hand signal the sender saw with their own eyes. */
   seenFrom: postSchema.optional(),
-  /** When it was seen, server milliseconds by the recorder's panel. Absent: as it was recorded. */
+  /** Time at which it was seen, server milliseconds by the recorder's panel. Absent: the time of recording. */
   seenAt: z.number().int().nonnegative().optional(),
   /** The signal, hold, cut, fire or clearance this one is about (its event number). */
   ref: eventRef.optional(),

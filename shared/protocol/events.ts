@@ -73,7 +73,7 @@ export const factSchema = z.discriminatedUnion("type", [
         }),
       )
       .optional(),
-    /** When each engine last ran, server milliseconds; null when nobody knows. */
+    /** The last time each engine ran, server milliseconds; null when nobody knows. */
     lastRan: z.array(ms.nullable()).optional(),
     /** The things that stood at the aircraft when the session was planned. */
     standing: standingSchema.optional(),

@@ -5,8 +5,8 @@ import type { SessionState } from "../session/state.ts";
 import type { Check } from "../types/schema.ts";
 
 /**
- * Whether a figure is inside its check's range, bounds included. Null where the check has no range, or the figure is
- * missing or in another unit. A hydrometer's reading is refused while it cannot be corrected.
+ * Returns true if a figure is inside its check's range, bounds included. Null where the check has no range, or the
+ * figure is missing or in another unit. A hydrometer's reading is refused while it cannot be corrected.
  */
 export function inCheckRange(
   state: SessionState,

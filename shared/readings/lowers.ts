@@ -3,7 +3,7 @@ import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { inCheckRange } from "./inCheckRange.ts";
 
-/** Whether a gauge's reading lowers confidence: oil pressure of an engine that had it, below the type's least. */
+/** Returns true if a reading lowers confidence: oil pressure of an engine that had it, below the type's least. */
 export function readingLowers(
   state: SessionState | null,
   { gauge, engine: n, reading }: Extract<Action, { type: "reading" }>,
@@ -14,7 +14,7 @@ export function readingLowers(
   );
 }
 
-/** Whether a check lowers confidence: found not good, or its figure outside the type's range. */
+/** Returns true if a check lowers confidence: found not good, or its figure outside the type's range. */
 export function checkLowers(
   state: SessionState | null,
   { check: id, good, reading }: Extract<Action, { type: "recordCheck" }>,

@@ -34,7 +34,7 @@ export function decide(state: SessionState, action: Action, context: Context, va
   return decided(state, action, { ...context, late });
 }
 
-/** What raises confidence or asks comes from a post that may say it, in a stage in which it may be said. */
+/** Returns the refusal of an action that raises confidence or asks, for its post, its stage or its witness. */
 function misplaced(state: SessionState, action: Action, context: Context): Verdict | null {
   if (action.type === "send" && action.seenFrom !== undefined && !signalOf(action.kind).witnessable) {
     return refuse("notWitnessable");

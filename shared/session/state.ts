@@ -43,7 +43,7 @@ export interface Cut {
   person: string;
   /** Null means all engines. */
   engine: number | null;
-  /** When the cockpit reported the engine or engines stopped. */
+  /** Time at which the cockpit reported the engine or engines stopped. */
   doneAt: number | null;
 }
 
@@ -251,7 +251,7 @@ export interface SessionState {
     /** The post whose hands they are, if it asked for them. */
     hands?: Post;
   } | null;
-  /** When the guard last reported being away. A hand signal seen before then does not count. */
+  /** The last time the guard reported being away. A hand signal seen before then does not count. */
   guardAwayAt?: number;
   arcs: Record<number, Attribution & { clear: boolean }>;
   brakes: (Attribution & { set: boolean; pressure: Quantity | null }) | null;
@@ -269,7 +269,7 @@ export interface SessionState {
   authorities: Record<Service, Authority | null>;
   /** Leaves on which people may be at the aircraft; no epoch ends them. Absent when there is none. */
   leavesOut?: LeaveOut[];
-  /** When the cockpit answered the supervisor's all clear; any stop takes it back. */
+  /** Time at which the cockpit answered the supervisor's all clear; any stop takes it back. */
   allClearAt: number | null;
   holds: Hold[];
   cuts: Cut[];

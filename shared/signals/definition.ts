@@ -18,7 +18,7 @@ export interface StandardForm {
 export type AnswerAction = Extract<Action, { type: "answer" }>;
 
 /**
- * What a message does to the confidence the others have. A stop, and a report that lowers confidence, is taken from
+ * The effect of a message on the confidence of the others. A stop, and a report that lowers confidence, is taken from
  * anybody signed in, with or without a post, in every stage and at any age, without leave or clearance. Only what
  * raises confidence or asks is checked for post, stage, leave and age.
  */
@@ -34,11 +34,11 @@ export interface SignalDefinition {
   stages: readonly Stage[];
   to(from: Post | null): Post[];
   engine: "required" | "optional" | "none";
-  /** Whether a session in which it was sent is kept as the record of an incident. */
+  /** True if a session in which it was sent is kept as the record of an incident. */
   incident: boolean;
   /** Its style on the exchange chart. */
   tone: "plain" | "hold" | "danger";
-  /** Whether a person who saw it given by hand may record it for its giver. Never for a clearance. */
+  /** True if a person who saw it given by hand may record it for its giver. Never for a clearance. */
   witnessable: boolean;
   standard: StandardForm | null;
   /** Seconds to the reminder and to the supervisor's alert, from the type's timing. */

@@ -7,7 +7,7 @@ import { engineOf, type SessionState, type Signal } from "../session/state.ts";
 /** Why a signal no longer counts; `past`: a later report took its place, `used`: the start of its engine used it. */
 export type SignalEnd = "unable" | "expired" | "revoked" | "readBackWrong" | "superseded" | "past" | "used";
 
-/** What became of a signal. Only one that counts may look good; `failed` was refused, or is void. */
+/** The state of a signal as its sender sees it. Only `counts` may look good; `failed` was refused, or is void. */
 export type Fate = { is: "counts" } | { is: "failed" | "over"; why: SignalEnd };
 
 const COUNTS: Fate = { is: "counts" };

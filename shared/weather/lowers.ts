@@ -1,7 +1,7 @@
 import type { Action } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** Whether a wind somebody read lowers confidence: it or its gust is beyond the type's limits. */
+/** Returns true if a wind that was read lowers confidence: it or its gust is beyond the type's limits. */
 export function windLowers(
   state: SessionState | null,
   { windKt, gustKt }: Extract<Action, { type: "recordWeather" }>,

@@ -11,7 +11,7 @@ import { anything, beside, harmful, lawful, type Try, whoIs } from "./moves.ts";
 import { postJson } from "./post.ts";
 import { AIRCRAFT, World } from "./world.ts";
 
-/** What one aircraft went through, and the exported records of it. */
+/** The commands given to one aircraft, and its exported records. */
 export interface Campaign {
   seed: number;
   sessions: number;
@@ -21,7 +21,7 @@ export interface Campaign {
   kinds: Map<string, number>;
   kills: number;
   files: string[];
-  /** What the clients saw that may not be: an answer that is not in the record, or panels that differ. */
+  /** Faults that the clients saw: an answer that is not in the record, or panels that differ. */
   faults: string[];
 }
 

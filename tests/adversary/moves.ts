@@ -7,7 +7,7 @@ import { intent } from "../sim/intents.ts";
 import { CREW, onDevice, type Person, type Say } from "../spec/given.ts";
 import { type Dice, PEOPLE, tried } from "../spec/walk.ts";
 
-/** What one person is about to do. */
+/** The next action of one person. */
 export interface Try {
   who: Person;
   action: Action;
@@ -43,14 +43,14 @@ export function anything(state: SessionState, now: number, chance: Chance): Try 
   return { who, action: actionSchema.parse(action) };
 }
 
-/** What people do beside the start: posts change hands, conditions are set aside, drills are worked. */
+/** Moves beside the start: posts change hands, conditions are set aside, drills are worked. */
 export function beside(state: SessionState, chance: Chance): Try | null {
   const who = PEOPLE[chance.below(PEOPLE.length)];
   const say = who && intent(state, who, PEOPLE, chance);
   return who && say ? { who, action: actionSchema.parse(say) } : null;
 }
 
-/** What could hurt somebody if it were taken at the wrong moment. */
+/** Moves that could hurt somebody if the server took them at the wrong moment. */
 export function harmful(state: SessionState, chance: Chance): Try {
   const engine = 1 + chance.below(state.engines.length);
   const old = state.ended.findLast((s) => s.kind === "clearToStart")?.id;

@@ -206,7 +206,7 @@ describe("everything about one person", () => {
     expect(all.names).toEqual(["Ada"]);
     expect(all.signIns).toMatchObject([{ deviceId: "ada-tablet" }]);
     const [only, ...more] = all.sessions;
-    // What she gave stands in the aircraft's own record too.
+    // Her reports stand in the aircraft's own record too.
     expect(more.map((one) => one.session.startsWith("record-"))).toEqual([true]);
     expect(only).toMatchObject({ session, aircraft: "CH-TST", closed: false });
     const types = ((only?.events ?? []) as { what: { type: string } }[]).map((e) => e.what.type);

@@ -39,7 +39,7 @@ const SHEETS: [name: string, print: () => Promise<Buffer>, says: string[]][] = [
   ],
 ];
 
-/** What the authors of the types wrote is printed as they wrote it. */
+/** Text by the authors of the types, which is printed as they wrote it. */
 const WRITTEN = solid(JSON.stringify([KESTLE, story.log[0]]));
 
 /** English sentences that are long enough not to occur inside Spanish words or in an author's text. */

@@ -39,7 +39,7 @@ let baseLive: number | null = null;
 const baseParts: unknown[] = [];
 const baseLows: number[] = [];
 const baseHighs: number[] = [];
-/** Whether a part's hash depends on more than the part: on what an id refers to, or on the epoch. */
+/** Returns true if a part's hash depends on more than the part: on what an id refers to, or on the epoch. */
 const baseHangs: boolean[] = [];
 const baseThings: { thing: object; low: number; high: number; refs: number[] }[] = [];
 let hangs = false;

@@ -55,7 +55,7 @@ describe("a certificate of the server's own", () => {
     expect(x509.checkHost("evil.example")).toBeUndefined();
     expect(x509.ca).toBe(false);
     expect(statSync(at("first").key).mode & 0o777).toBe(0o600);
-    // What OpenSSL itself says about the same file.
+    // OpenSSL's own judgement of the same file.
     const said = execFileSync("openssl", [
       "x509",
       "-in",

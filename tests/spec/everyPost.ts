@@ -5,7 +5,7 @@ import { decide } from "../../shared/session/decide.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { CREW, ed, given, START } from "./given.ts";
 
-/** Who may do something, and the first and the last stage in which it is allowed. */
+/** The posts that may do something, and the first and the last stage in which they may. */
 export type Allowed = readonly [who: string, from: Stage, to: Stage];
 
 /** C cockpit, F fire guard, G ground power, S supervisor; O is an observer. */

@@ -119,7 +119,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
         } as const;
         if (!(fact.kind in leave)) continue;
         if (fact.kind === "powerConnected" && before.groundPower.is === "on") continue;
-        // What was found so without leave names none.
+        // A service found done without leave names no leave.
         if (fact.ref === undefined) {
           const { steadyMin, steadyMax } = before.type.groundPower;
           const volts = fact.volts?.value ?? 0;

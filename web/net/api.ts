@@ -130,7 +130,7 @@ export class Api {
   sessions = () => this.json<SessionRow[]>("GET", "/api/sessions");
   session = (id: string) =>
     this.json<{ head: number; state: SessionState; serverNow: number }>("GET", `/api/sessions/${id}`);
-  /** What stands at every aircraft. */
+  /** Fetches the open items of every aircraft's record. */
   standing = () => this.json<StandingRow[]>("GET", "/api/standing");
   /** Reports a stop or a defect at an aircraft without a session, or ends what stands there. */
   report = (aircraft: string, action: object) =>

@@ -14,7 +14,7 @@ export type Move =
   | { is: "office"; action: RecordAction; by: RecordPerson }
   | { is: "plan" };
 
-/** What a move led to: the aircraft after it, and the step of the session in which somebody acted. */
+/** The aircraft after a move, and the step of the session in which somebody acted. */
 export interface Taken {
   ramp: Ramp;
   step: Step | null;

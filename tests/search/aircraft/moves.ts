@@ -33,7 +33,7 @@ export function movesOf(ramp: Ramp): Move[] {
   return moves;
 }
 
-/** What a move makes of the aircraft. Null when it changes nothing. */
+/** Returns the aircraft after a move; null when the move changes nothing. */
 export function take(ramp: Ramp, move: Move): Taken | null {
   switch (move.is) {
     case "plan":
@@ -104,7 +104,7 @@ function actsOf(state: SessionState): [Who, Action][] {
   return [...acts, ...towardsClearance(state)];
 }
 
-/** What a new session needs to reach a clearance of its first engine. */
+/** The moves by which a new session reaches a clearance of its first engine. */
 function towardsClearance(state: SessionState): [Who, Action][] {
   const next = stageAfter(state.stage);
   const received = state.signals.filter((s) => s.kind === "chocksIn");

@@ -51,7 +51,7 @@ function wayTo(nodes: readonly { from: number; by: Move | null }[], at: number):
   return way;
 }
 
-/** What of an aircraft can still decide anything, without event numbers and moments. */
+/** The part of an aircraft that can still decide anything, without event numbers and times. */
 function printOf({ record, sessions, pending, seenStill }: Ramp): string {
   const place = new Map(sessions.map((s, i) => [s.id, i]));
   const items = record.items.map(({ session, item }) => [

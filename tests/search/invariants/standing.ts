@@ -25,7 +25,7 @@ const own = (id: number) => id < FOREIGN;
 const openOf = (ramp: Ramp) => ramp.sessions.filter((s) => !isOver(s));
 const cleared = (s: SessionState) => s.engines.some((e) => lifeOf(e).is === "clear");
 
-/** How many stops each session raised itself and still has, and how many came from elsewhere. */
+/** The number of stops that each session raised and still has, and the number that came from elsewhere. */
 const ownStops = (s: SessionState) => stopsOf(s).filter((x) => own(x.id)).length;
 const foreignStops = (s: SessionState) => stopsOf(s).filter((x) => !own(x.id)).length;
 
@@ -42,7 +42,7 @@ export function turningIn(s: SessionState): number[] {
   return s.engines.filter((e) => TURNING.has(lifeOf(e).is)).map((e) => e.n);
 }
 
-/** Whether another session has an engine turning, or left one turning, that nobody has seen still since. */
+/** Returns true if another session has an engine turning, or left one turning that nobody has seen still since. */
 function turningElsewhere({ sessions, seenStill }: Ramp, s: SessionState): boolean {
   return sessions.some((o) => o.id !== s.id && turningIn(o).some((n) => !seenStill.includes(`${o.id}:${n}`)));
 }

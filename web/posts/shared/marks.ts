@@ -126,7 +126,7 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, {
   ];
 }
 
-/** What earlier sessions left at the aircraft, and what they last reported where this one has not reported yet. */
+/** Marks of what earlier sessions left at the aircraft, and of their last reports where this one has none yet. */
 function fromElsewhere(
   { standing, chocks, brakes, groundPower }: SessionState,
   now: number,

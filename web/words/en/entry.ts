@@ -108,7 +108,7 @@ export const ramp = {
   ready: (n: number) => `Ready to start number ${n}`,
 };
 
-/** What stands at each aircraft, on the ramp page. */
+/** The open items of each aircraft's record, on the ramp page. */
 export const atAircraft = {
   region: "At the aircraft",
   nothing: "Nothing stands here",
