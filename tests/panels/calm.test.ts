@@ -44,7 +44,7 @@ function watched() {
   return { story, calm, set, report, told: () => told };
 }
 
-it("[PAN-24] twenty reports a second are drawn five times a second, the last of them too", () => {
+it("[PAN-24] draws five times a second when twenty reports a second come, and draws the last one", () => {
   const { calm, report, told, story } = watched();
   for (let i = 0; i < 20; i += 1) {
     report();
@@ -56,7 +56,7 @@ it("[PAN-24] twenty reports a second are drawn five times a second, the last of 
   expect(calm.view().state?.seq).toBe(story.state.seq);
 });
 
-it("[PAN-24] a stop, the link and what this person did show at once", () => {
+it("[PAN-24] shows a stop, the state of the link and this person's own act at once", () => {
   const { calm, set, report, told, story } = watched();
   report();
   const before = told();

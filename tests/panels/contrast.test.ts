@@ -84,7 +84,7 @@ it("[VIS-3] by night no surface is brighter than a twentieth of full light, and 
   }
 });
 
-it("[VIS-1] on the way to night nothing brighter comes between", () => {
+it("[VIS-1] shows nothing brighter while the panel changes to night colours", () => {
   const brightness = (l: Light) => luminance(tokens(l).get("paper") ?? "");
   for (let light: Light = "sun"; light !== "night"; light = NEXT_LIGHT[light])
     expect(brightness(NEXT_LIGHT[light])).toBeLessThan(brightness(light));

@@ -163,7 +163,7 @@ describe("a clearance whose time ran out while the server is not heard", () => {
     return { story, clearance, before: twin };
   };
 
-  it("[PAN-29] is over in what its sender said, on the plan, on the board and in the asks", () => {
+  it("[PAN-29] is shown as over in the sent messages, on the plan, on the board and in the asks", () => {
     const { story, clearance, before } = unheard();
     const words = wordsNow();
     const shown = (s: Story) => ({
@@ -178,7 +178,7 @@ describe("a clearance whose time ran out while the server is not heard", () => {
     expect(shown(story)).toEqual({ sent: "failed", plan: "ring", board: "ring", asked: false });
   });
 
-  it("[PAN-29] is not asked to be read back any more, and sends no guard", () => {
+  it("[PAN-29] asks for no read-back any more, and sends no guard to the engine", () => {
     const story = starting();
     const clearance = story.cleared(3);
     const says = (post: Post) => askedOf(story.state, post, story.now).map((a) => a.say);
@@ -200,7 +200,7 @@ const tones = (story: Story) => {
 };
 
 describe("the exchange chart", () => {
-  it("[PAN-29] draws what failed, ended or was withdrawn apart from what counts", () => {
+  it("[PAN-29] draws signals that failed, ended or were withdrawn differently from those that count", () => {
     const unable = starting().requested(3);
     unable.answer("supervisor", unable.openSignal("readyToStart"), "unable");
     expect(tones(unable)).toEqual(["danger"]);

@@ -12,7 +12,7 @@ it("[PAN-13] without a fresh link every stop may be given", () => {
     expect(makesNothingLessSafe({ type: "send", kind }), kind).toBe(true);
 });
 
-it("[PAN-13] of the other signals only those that take something back", () => {
+it("[PAN-13] allows only those other signals that take something back", () => {
   const rest = SIGNAL_KINDS.filter((k) => signalOf(k).class !== "stop");
   expect(mayGo(rest, (kind) => ({ type: "send", kind })).sort()).toEqual([
     "arcNotClear",
@@ -28,12 +28,12 @@ it("[PAN-13] of the other signals only those that take something back", () => {
   ]);
 });
 
-it("[PAN-13] of the answers only those that let nothing begin", () => {
+it("[PAN-13] allows only those answers that let nothing begin", () => {
   const build = (answer: string) => ({ type: "answer", signal: 1, answer });
   expect(mayGo(ANSWERS, build).sort()).toEqual(["done", "received", "unable"]);
 });
 
-it("[PAN-13] of everything else a check found bad, an alert seen and a flash of lightning, not how far it was", () => {
+it("[PAN-13] allows of all other actions a check found bad, an alert acknowledged and a flash of lightning, but not its distance", () => {
   const types = actionSchema.options.map((o) => o.shape.type.value);
   const rest = types.filter((t) => t !== "send" && t !== "answer");
   expect(mayGo(rest, (type) => ({ type }))).toEqual(["acknowledgeAlert", "recordFlash"]);

@@ -29,7 +29,7 @@ describe("what a person sent", () => {
     expect(outgoingOf([], outcomes, "", 0)).toEqual([]);
   });
 
-  it("[PAN-31] is not pushed out by another session", () => {
+  it("[PAN-31] stays when messages are sent in another session", () => {
     const busy = Array.from({ length: 20 }, (_, i) => outcome("busy", String(i), i));
     const outcomes = [outcome("quiet", "said"), ...busy].reduce(withOutcome, [] as Outgoing[]);
     expect(outgoingOf([], outcomes, "quiet", 0)).toHaveLength(1);
@@ -52,7 +52,7 @@ function sessions() {
 }
 
 describe("a session that is over", () => {
-  it("[PAN-31] offers no post to take, and nothing else to do with posts", () => {
+  it("[PAN-31] offers no key to take, offer or leave a post", () => {
     const { live, over } = sessions();
     const take = (story: Story) =>
       renderToStaticMarkup(createElement(TakePost, { panel: panelOf(story), onPosts: () => {} }));
@@ -65,7 +65,7 @@ describe("a session that is over", () => {
     expect(sheet(over)).toContain("Ada");
   });
 
-  it("[PAN-31] warns of no post that is not connected", () => {
+  it("[PAN-31] gives no warning about a post that is not connected", () => {
     const { live, over } = sessions();
     const gone = { connected: false, lastHeard: null };
     const links = { cockpit: gone, fireGuard: gone, groundPower: gone, supervisor: gone } as unknown as Links;

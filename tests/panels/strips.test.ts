@@ -9,7 +9,7 @@ const row = (id: string, story: Story, more: Partial<SessionRow> = {}) => ({
   state: story.state,
 });
 
-it("[PAN-21] those that need a person come first, the most pressing before all, of two alike the longer waiting", () => {
+it("[PAN-21] lists the aircraft that need a person first, by urgency, then by the time they have waited", () => {
   const quiet = given({}).upTo("starting");
   const asked = given({}).upTo("starting").requested(3);
   const held = given({}).upTo("starting");

@@ -27,7 +27,7 @@ describe("a touch anywhere on the panel", () => {
     expect(touchDue(story.state, "fireGuard", story.now, null)).toBe(false);
   });
 
-  it("[PRS-7, PRS-12] acknowledges no hold: while a stop stands it is not reported", () => {
+  it("[PRS-7, PRS-12] is not reported while a stop stands, so that it never acknowledges a hold", () => {
     const story = requested().wait(45);
     expect(story.state.holds).toHaveLength(1);
     story.unseen(60_000);

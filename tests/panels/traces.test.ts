@@ -16,7 +16,7 @@ function readings() {
 }
 
 describe("readings over time", () => {
-  it("[PAN-20] one strip for each gauge and engine, oldest first, in the gauge's unit", () => {
+  it("[PAN-20] have one strip for each gauge and engine, oldest reading first, in the gauge's unit", () => {
     const { story, read } = readings();
     const from = story.now;
     read("oilPressure", 30, "psi", 2);
@@ -35,7 +35,7 @@ describe("readings over time", () => {
     ]);
   });
 
-  it("[PAN-20] what is older than the window is not drawn; old is sooner than that", () => {
+  it("[PAN-20] leave out readings older than the window, and mark a reading old before that", () => {
     const { story, read } = readings();
     read("oilPressure", 30, "psi", 2);
     const drawn = (now: number) =>

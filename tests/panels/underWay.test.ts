@@ -22,7 +22,7 @@ it("[PAN-30] the guard's panel says that the start used the report of a clear ar
   expect(guardSees(story)).not.toContain("not reported");
 });
 
-it("[PAN-30] an engine that turns without such a report used none", () => {
+it("[PAN-30] an engine that turns without a report of a clear arc used none", () => {
   const story = given({}).upTo("starting");
   story.send("fireGuard", "guardInPlace", { engine: 3 });
   story.send("cockpit", "turning", { engine: 3 });
@@ -41,7 +41,7 @@ it("[PAN-30] a guard's report that is too old for a clearance is called old", ()
   expect(guardSees(story)).toMatch(/Arc clear, said .* That is old\./);
 });
 
-it("[PAN-30] the supervisor reads of the engine after the one that is being started as next", () => {
+it("[PAN-30] the supervisor's panel names the engine after the one that is being started as next", () => {
   const story = given({}).upTo("starting");
   const [first = 0, second = 0] = story.state.order;
   expect(titleOf(story)).toBe(`Number ${first} is next: what a clearance would stand on`);

@@ -6,7 +6,7 @@ import { english } from "../../web/words/english.ts";
 import { spanish } from "../../web/words/spanish.ts";
 import { given } from "../spec/given.ts";
 
-it("[CLR-16, PAN-2] the supervisor's panel names what is not met, then what is asked for again, and whose each is", () => {
+it("[CLR-16, PAN-2] the supervisor's panel lists the conditions that are not met, then those asked for again, each with its post", () => {
   const story = given().upTo("starting");
   story.wait(880);
   story.requested(3);

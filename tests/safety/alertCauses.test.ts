@@ -13,7 +13,7 @@ const raised = (story: Story, kind: string) => story.told("alertRaised").filter(
 
 describe("a guard missed", () => {
   it.each(["cranking", "caught", "running"] as const)(
-    "[ALR-10] %s with the guard gone alerts every post",
+    "[ALR-10] an engine that is %s while the guard is gone alerts every post",
     (life) => {
       const story = starting();
       if (life === "cranking") story.cranking(3);
@@ -26,13 +26,13 @@ describe("a guard missed", () => {
     },
   );
 
-  it("[ALR-10] none once stable, none for one that stands", () => {
+  it("[ALR-10] raises no alert for a stable engine, or for one that does not turn", () => {
     const story = starting().started(3);
     story.send("fireGuard", "guardAway");
     expect(raised(story, "guardMissing")).toEqual([]);
   });
 
-  it("[ALR-10] a guard who reports at two engines at once stands at the last one", () => {
+  it("[ALR-10] counts a guard who reports at two engines as standing at the last one", () => {
     const story = starting().started(3).caught(4);
     story.send("fireGuard", "guardInPlace", { engine: 3 });
     story.send("fireGuard", "guardInPlace", { engine: 4 });
@@ -54,7 +54,7 @@ describe("an alert to a vacant post", () => {
     expect(acknowledge(story, "supervisor", "starterLimit")).toBeUndefined();
   });
 
-  it("[ALR-15] goes to every other post when its post is left while it lasts, acknowledged or not", () => {
+  it("[ALR-15] goes to every other post when its holder leaves the post while the alert lasts, acknowledged or not", () => {
     const story = starting();
     story.cranking(3);
     late(story);
@@ -70,7 +70,7 @@ describe("an alert to a vacant post", () => {
     expect(story.replayed()).toEqual(story.state);
   });
 
-  it("[ALR-15] suppressed by a fire it stays so at the posts it is now for", () => {
+  it("[ALR-15] stays suppressed by a fire when it goes to other posts", () => {
     const story = starting();
     story.cranking(3);
     story.send("fireGuard", "fire", { engine: 3, place: "induction" });
@@ -102,7 +102,7 @@ describe("nobody in the cockpit", () => {
     expect(asked()).toEqual([]);
   });
 
-  it("[ALR-13] never that it is stable, and nothing while the cockpit is held", () => {
+  it("[ALR-13] lets the supervisor never report an engine stable, and report nothing while somebody holds the cockpit", () => {
     const story = starting().running(3);
     expect(story.send("supervisor", "shutDown", { engine: 3 }).refusal?.reason).toBe("wrongPost");
     story.say("cockpit", { type: "leavePost", post: "cockpit" });
@@ -128,7 +128,7 @@ describe("a post left", () => {
     },
   );
 
-  it("[ALR-14] none while nothing turns, none for a post that is not needed", () => {
+  it("[ALR-14] raises no alert while nothing turns, or for a post that is not needed", () => {
     const still = starting();
     still.say("fireGuard", { type: "leavePost", post: "fireGuard" });
     expect(raised(still, "postVacant")).toEqual([]);
@@ -146,7 +146,7 @@ describe("the starter's limit", () => {
     return story;
   };
 
-  it("[ALR-9] passed under a fire it is suppressed by design, on the record", () => {
+  it("[ALR-9] raises an alert suppressed by design when it is passed during a fire, and the record says so", () => {
     const story = burning().waitMs(30_000);
     expect(raised(story, "starterLimit")).toEqual([]);
     story.waitMs(1);
@@ -155,7 +155,7 @@ describe("the starter's limit", () => {
     expect(acknowledge(story, "cockpit", "starterLimit")).toBe("alreadyDone");
   });
 
-  it("[ALR-9] live again when the fire is out and the starter still turns; heard 30 s later, not at once", () => {
+  it("[ALR-9] shows the alert when the fire is out and the starter still turns, and sounds it 30 s later", () => {
     const story = burning().wait(100);
     const fire = story.state.fires[0]?.id ?? 0;
     story.send("fireGuard", "fireOut", { ref: fire });
@@ -170,7 +170,7 @@ describe("the starter's limit", () => {
     expect(sounded()).toBe(1);
   });
 
-  it("[ALR-9, ALR-3] let go before the fire is out, it is gone with the fire", () => {
+  it("[ALR-9, ALR-3] raises no alert after the fire if the starter was released before", () => {
     const story = burning().wait(40);
     story.send("cockpit", "startAbandoned", { engine: 3 });
     expect(alertOf(story, "starterLimit")?.active).toBe(false);
@@ -183,7 +183,7 @@ describe("the starter's limit", () => {
   it.each([
     [40_000, 0],
     [40_001, 1],
-  ])("[ALR-11] held %i ms: recorded as exceeded %i times", (held, times) => {
+  ])("[ALR-11] an engagement of %i ms is recorded as exceeded %i times", (held, times) => {
     const story = starting();
     story.cranking(3);
     story.waitMs(held).send("cockpit", "startAbandoned", { engine: 3 });
@@ -204,17 +204,20 @@ describe("the starter's limit", () => {
         return s.send("cockpit", "caught", { engine: 3 });
       },
     ],
-  ] as const)("[ALR-11] 52 s of 40, %s: the seconds are kept with the engine", (_how, end) => {
-    const story = starting();
-    story.cranking(3);
-    story.wait(52);
-    expect(end(story).refusal).toBeUndefined();
-    expect(story.state.engines[2]?.exceeded).toMatchObject([
-      { limit: "starterTime", allowed: 40, found: 52 },
-    ]);
-  });
+  ] as const)(
+    "[ALR-11] an engagement of 52 s over a limit of 40 s, %s: the seconds are kept with the engine",
+    (_how, end) => {
+      const story = starting();
+      story.cranking(3);
+      story.wait(52);
+      expect(end(story).refusal).toBeUndefined();
+      expect(story.state.engines[2]?.exceeded).toMatchObject([
+        { limit: "starterTime", allowed: 40, found: 52 },
+      ]);
+    },
+  );
 
-  it("[ALR-11] two engagements past it are two", () => {
+  it("[ALR-11] records two engagements past the limit separately", () => {
     const story = starting().failedStart(3, 41).wait(60);
     story.failedStart(3, 42);
     expect(story.told("exceeded").map((f) => f.found)).toEqual([41, 42]);
@@ -222,7 +225,7 @@ describe("the starter's limit", () => {
 });
 
 describe("a thousand holds", () => {
-  it("[HLD-5, ALR-5] each is taken, each is ended by who raised it, and nothing is left", () => {
+  it("[HLD-5, ALR-5] are all taken, each is released by the person who raised it, and none is left", () => {
     const story = starting();
     const raisers = [ada, cy, di];
     const many = 1_000;

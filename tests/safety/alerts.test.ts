@@ -20,7 +20,7 @@ const raised = (story: Story, kind: string) => story.told("alertRaised").filter(
 
 describe("what latches", () => {
   it.each(["hold", "cutAll", "fire"] as const)(
-    "[ALR-5] a %s alerts every post, but who raised it knows",
+    "[ALR-5] a %s alerts every post except the one that raised it",
     (kind) => {
       const story = starting();
       story.send("fireGuard", kind);
@@ -34,7 +34,7 @@ describe("what latches", () => {
     },
   );
 
-  it("[ALR-5] an observer's hold is acknowledged by nobody yet", () => {
+  it("[ALR-5] an observer's hold is an alert that no post has acknowledged", () => {
     const story = starting();
     story.does(ed, { type: "send", kind: "hold" });
     expect(new Set(Object.values(alertOf(story, "hold")?.posts ?? {}))).toEqual(
@@ -42,7 +42,7 @@ describe("what latches", () => {
     );
   });
 
-  it("[ALR-5] answering the stop's signal acknowledges, for that post alone", () => {
+  it("[ALR-5] an answer to the stop's signal acknowledges the alert for that post only", () => {
     const story = starting();
     const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
     story.answer("cockpit", hold, "received");
@@ -52,7 +52,7 @@ describe("what latches", () => {
     });
   });
 
-  it("[ALR-3, ALR-5] it stays after its end until every post acknowledged, then is reset by itself", () => {
+  it("[ALR-3, ALR-5] an alert whose cause has ended stays until every post has acknowledged it, and is then reset", () => {
     const story = starting();
     const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
     story.send("fireGuard", "release", { ref: hold });
@@ -68,7 +68,7 @@ describe("what latches", () => {
     expect(story.state.alerts).toEqual([]);
   });
 
-  it("[ALR-3, ALR-5] a post that nobody holds keeps none alive; one taken later must acknowledge", () => {
+  it("[ALR-3, ALR-5] an alert does not wait for a vacant post, but waits for a post that is taken later", () => {
     const story = starting();
     const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
     story.say("groundPower", { type: "leavePost", post: "groundPower" });
@@ -82,7 +82,7 @@ describe("what latches", () => {
   });
 
   it.each(["hold", "cutAll", "fire"] as const)(
-    "[ALR-6] a %s is not shelved, before or after its end",
+    "[ALR-6] the alert of a %s cannot be shelved, before or after its end",
     (kind) => {
       const story = starting();
       const id = story.does(ed, { type: "send", kind }).events[0]?.seq ?? 0;
@@ -98,7 +98,7 @@ describe("what latches", () => {
 
 describe("shelving", () => {
   it.each(["oilFirstLate", "oilNormalLate", "starterLimit", "guardMissing", "turningUncleared"] as const)(
-    "[ALR-7] %s must be acted on now: it is not shelved",
+    "[ALR-7] %s cannot be shelved, because somebody must act on it now",
     (kind) => {
       const story = starting();
       if (kind === "turningUncleared") story.send("fireGuard", "turning", { engine: 3 });
@@ -111,7 +111,7 @@ describe("shelving", () => {
     },
   );
 
-  it("[ALR-7] one minute to fifteen, for the post itself only", () => {
+  it("[ALR-7] lasts one to fifteen minutes, and hides the alert from the post that shelved it only", () => {
     const story = badVolts();
     expect(shelve(story, "cockpit", "groundPowerOutOfRange", 16)).toBe("outOfRange");
     expect(shelve(story, "fireGuard", "groundPowerOutOfRange", 5)).toBe("notAddressed");
@@ -122,7 +122,7 @@ describe("shelving", () => {
     });
   });
 
-  it("[ALR-7] it comes back at its minute, not a millisecond before, and sounds 30 s after that", () => {
+  it("[ALR-7] ends at its minute, not a millisecond before, and the alert sounds 30 s later", () => {
     const story = badVolts();
     acknowledge(story, "groundPower", "groundPowerOutOfRange");
     shelve(story, "cockpit", "groundPowerOutOfRange", 1);
@@ -139,7 +139,7 @@ describe("shelving", () => {
     expect(sounded()).toBe(before + 1);
   });
 
-  it("[ALR-7] a shelf is not lengthened while it lasts, nor is what lies on it acknowledged", () => {
+  it("[ALR-7] cannot be lengthened while it lasts, and a shelved alert cannot be acknowledged", () => {
     const story = badVolts();
     shelve(story, "cockpit", "groundPowerOutOfRange", 1);
     expect(shelve(story, "cockpit", "groundPowerOutOfRange", 15)).toBe("alreadyDone");
@@ -148,7 +148,7 @@ describe("shelving", () => {
     expect(alertOf(story, "groundPowerOutOfRange")?.posts.cockpit).toBe("activeUnacknowledged");
   });
 
-  it("[ALR-7] shelved again and again it comes back each time, on the record", () => {
+  it("[ALR-7] can be repeated; the alert comes back each time, and the record says so", () => {
     const story = badVolts();
     for (let i = 1; i <= 5; i += 1) {
       expect(shelve(story, "cockpit", "groundPowerOutOfRange", 15)).toBeUndefined();
@@ -158,7 +158,7 @@ describe("shelving", () => {
     }
   });
 
-  it("[ALR-7] the next holder of the post finds it off the shelf", () => {
+  it("[ALR-7] ends when the post changes hands", () => {
     const story = badVolts();
     shelve(story, "cockpit", "groundPowerOutOfRange", 15);
     story.say("cockpit", { type: "offerPost", post: "cockpit", to: "fay" });
@@ -169,7 +169,7 @@ describe("shelving", () => {
     });
   });
 
-  it("[ALR-3] what ended on the shelf is gone when the shelf ends, at the latest", () => {
+  it("[ALR-3] leaves no alert behind whose cause ended meanwhile", () => {
     const story = badVolts();
     acknowledge(story, "groundPower", "groundPowerOutOfRange");
     shelve(story, "cockpit", "groundPowerOutOfRange", 1);
@@ -180,7 +180,7 @@ describe("shelving", () => {
 });
 
 describe("sounding again", () => {
-  it("[ALR-8] after 30 s, and every 30 s, while a post that is held has not acknowledged (IMO MSC.302(87))", () => {
+  it("[ALR-8] happens every 30 s until every held post has acknowledged (IMO MSC.302(87))", () => {
     const story = starting();
     story.does(ed, { type: "send", kind: "hold" });
     story.waitMs(29_999);
@@ -202,7 +202,7 @@ describe("sounding again", () => {
     expect(again(story)).toBe(heard);
   });
 
-  it("[ALR-8] a server that looked away for an hour sounds it once, not a hundred times", () => {
+  it("[ALR-8] happens once, not a hundred times, after a server did not run for an hour", () => {
     const story = starting();
     story.does(ed, { type: "send", kind: "hold" });
     const id = idOf(story, "hold");
@@ -210,7 +210,7 @@ describe("sounding again", () => {
     expect(story.told("alertAgain").filter((f) => f.alert === id)).toHaveLength(1);
   });
 
-  it("[ALR-8] with nobody at any post it is silent", () => {
+  it("[ALR-8] does not happen while nobody holds a post", () => {
     const story = given({ type: SOUNDING });
     story.does(ed, { type: "send", kind: "hold" });
     story.wait(3_600);
@@ -221,7 +221,7 @@ describe("sounding again", () => {
 });
 
 describe("a cause that comes and goes", () => {
-  it("[ALR-3] is one alert, however often, until it was dealt with", () => {
+  it("[ALR-3] is one alert until every post has dealt with it", () => {
     const story = starting();
     for (let i = 0; i < 20; i += 1) {
       story.volts(25);
@@ -234,7 +234,7 @@ describe("a cause that comes and goes", () => {
     expect(story.state.alerts).toEqual([]);
   });
 
-  it("[ALR-3] acknowledged while it was gone by one, it is new to that one when it is back", () => {
+  it("[ALR-3] alerts a post again that acknowledged while the cause was gone", () => {
     const story = starting();
     story.volts(25);
     acknowledge(story, "cockpit", "groundPowerOutOfRange");
@@ -250,7 +250,7 @@ describe("a cause that comes and goes", () => {
     });
   });
 
-  it("[ALR-3, ALR-7] on a shelf it stays there when its cause comes back", () => {
+  it("[ALR-3, ALR-7] leaves a shelved alert on the shelf", () => {
     const story = starting();
     story.volts(25);
     shelve(story, "cockpit", "groundPowerOutOfRange", 5);

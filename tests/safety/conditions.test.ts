@@ -40,14 +40,14 @@ describe("blades counted", () => {
     expect(answer(story, "bladesCounted", 4)).toBe("unknown");
   });
 
-  it("[MCN-1] stale at the type's 30 min, not a millisecond before", () => {
+  it("[MCN-1] goes stale at the type's 30 min, not a millisecond before", () => {
     const story = story_();
     counted(story, 3);
     expect(answer(story, "bladesCounted", 3, 1_799_999)).toBe("yes");
     expect(answer(story, "bladesCounted", 3, 1_800_000)).toBe("stale");
   });
 
-  it("[MCN-1] ran within the interval is enough; catching uses the count up; no deadline sticks", () => {
+  it("[MCN-1] is met by a run within the interval; a catch uses the count up; no deadline is repeated", () => {
     const story = story_();
     for (const n of [1, 2, 3, 4]) counted(story, n);
     story.upTo("starting").started(3);
@@ -61,7 +61,7 @@ describe("blades counted", () => {
     expect(answer(story, "bladesCounted", 3, 1_800_000)).toBe("stale");
   });
 
-  it("[HND-4] resistance is a no however lately the engine ran", () => {
+  it("[HND-4] is a no after resistance, however recently the engine ran", () => {
     const story = story_();
     for (const n of [1, 2, 3, 4]) counted(story, n);
     story.upTo("starting").started(3);
@@ -76,7 +76,7 @@ describe("the guard's path", () => {
   const to = (story: Story, engine: number, walkedAround?: true) =>
     story.send("fireGuard", "guardInPlace", { engine, ...(walkedAround ? { walkedAround } : {}) });
 
-  it("[MCN-2] past a turning engine is a no, said twice too, until walked around", () => {
+  it("[MCN-2] is a no past a turning engine, also when reported twice, until the guard walked around", () => {
     const story = starting("guardPathClear").started(3).started(4);
     to(story, 2);
     expect(path(story, 2)).toBe("no");
@@ -86,7 +86,7 @@ describe("the guard's path", () => {
     expect(path(story, 2)).toBe("yes");
   });
 
-  it("[MCN-2] past engines that stand is a yes", () => {
+  it("[MCN-2] is a yes past engines that do not turn", () => {
     const story = starting("guardPathClear");
     to(story, 4);
     to(story, 1);
@@ -94,7 +94,7 @@ describe("the guard's path", () => {
     expect(path(story, 2)).toBe("unknown");
   });
 
-  it("[MCN-2] going away first does not make the way safe, nor does another guard", () => {
+  it("[MCN-2] does not become safe when the guard goes away first, or when another guard comes", () => {
     const story = starting("guardPathClear").started(3);
     story.send("fireGuard", "guardAway");
     to(story, 1);
@@ -124,7 +124,7 @@ describe("conditions that stand on a check", () => {
     expect(answer(story, id, 3, fresh ?? 86_400_000)).toBe(fresh === null ? "yes" : "stale");
   });
 
-  it("[MCN-4] wind and gust at their limits are within, past them not, stale at the hour", () => {
+  it("[MCN-4] wind and gust are met at their limits, not met above them, and stale after an hour", () => {
     const story = starting("windWithinLimits");
     const wind = (windKt: number, gustKt?: number) => {
       story.say("supervisor", { type: "recordWeather", windKt, ...(gustKt === undefined ? {} : { gustKt }) });
@@ -139,7 +139,7 @@ describe("conditions that stand on a check", () => {
     expect(answer(story, "windWithinLimits", 3, 3_600_000)).toBe("stale");
   });
 
-  it("[MCN-6] past a person's date is a no, at the date itself too; no date does not count", () => {
+  it("[MCN-6] training is a no from a person's date on; a person without a date does not count", () => {
     const story = given({ type: applying("postsCurrent") }).upTo("starting");
     expect(answer(story, "postsCurrent")).toBe("yes");
     story.does(bo, { type: "leavePost", post: "fireGuard" });
@@ -150,7 +150,7 @@ describe("conditions that stand on a check", () => {
 });
 
 describe("defects", () => {
-  it("[DEF-1, MCN-5] bars its engine, or all of them, or none; the supervisor closes it", () => {
+  it("[DEF-1, MCN-5] bar their engine, or every engine, or none; the supervisor closes them", () => {
     const story = starting("noBarringDefect");
     const write = (barsStart: boolean, engine?: number) =>
       story.say("fireGuard", {
@@ -176,7 +176,7 @@ describe("defects", () => {
     expect(story.state.defects).toHaveLength(1);
   });
 
-  it("[DEF-1, CLR-6] written under a clearance it ends it at once", () => {
+  it("[DEF-1, CLR-6] end a clearance at once when they are written during it", () => {
     const story = starting("noBarringDefect");
     story.cleared(3);
     story.say("groundPower", { type: "writeDefect", words: "fuel drips", engine: 3, barsStart: true });
@@ -189,7 +189,7 @@ describe("defects", () => {
 describe("what the crew's leave stands on", () => {
   const connect = (story: Story) => story.send("cockpit", "connectPower");
 
-  it("[MCN-3, MCN-7] connecting only with the cart's output off, lately", () => {
+  it("[MCN-3, MCN-7] allows connecting only after a fresh report that the cart's output is off", () => {
     const story = given({ type: applying("cartOutputOff") }).upTo("powerUp");
     expect(connect(story).refusal?.unmet?.map((u) => u.id)).toEqual(["cartOutputOff"]);
     found(story, "cartOutputOff", true);
@@ -201,7 +201,7 @@ describe("what the crew's leave stands on", () => {
     expect(story.volts(28).refusal).toBeUndefined();
   });
 
-  it("[MCN-7] the output reported on again takes the leave back, asked for by the cockpit or not", () => {
+  it("[MCN-7] ends the leave to connect when the output is reported on again, whoever asked for the leave", () => {
     const story = given({ type: applying("cartOutputOff") }).upTo("powerUp");
     found(story, "cartOutputOff", true);
     connect(story);
@@ -210,7 +210,7 @@ describe("what the crew's leave stands on", () => {
     expect(story.volts(28).refusal?.reason).toBe("noAuthority");
   });
 
-  it("[MCN-7, SIG-12] no way round it by a witnessed signal or the ground's own word", () => {
+  it("[MCN-7, SIG-12] cannot be passed by a witnessed signal, or by ground power's own word", () => {
     const story = given({ type: applying("cartOutputOff") }).upTo("powerUp");
     story.send("groundPower", "connectPower", { channel: "hand", seenFrom: "cockpit" });
     expect(story.state.authorities.connectPower).toBeNull();
@@ -218,7 +218,7 @@ describe("what the crew's leave stands on", () => {
     expect(story.volts(28).refusal?.reason).toBe("noAuthority");
   });
 
-  it("[MCN-3, MCN-7] disconnecting only with generators carrying, and not after the engine that has one stops", () => {
+  it("[MCN-3, MCN-7] allows disconnecting only while generators carry the load, and not after the engine with a generator stopped", () => {
     const story = starting("generatorsCarry").started(3);
     const off = () => story.send("cockpit", "disconnectPower");
     expect(off().refusal?.unmet?.map((u) => u.id)).toEqual(["generatorsCarry"]);
@@ -229,13 +229,13 @@ describe("what the crew's leave stands on", () => {
     expect(story.state.groundPower).toMatchObject({ is: "off", lost: true });
   });
 
-  it("[MCN-7] with nothing turning the aircraft goes dark on purpose", () => {
+  it("[MCN-7] allows disconnecting while no engine turns, because the aircraft is meant to lose power", () => {
     const story = starting("generatorsCarry");
     expect(story.send("cockpit", "disconnectPower").refusal).toBeUndefined();
     expect(story.send("groundPower", "powerDisconnected").refusal).toBeUndefined();
   });
 
-  it("[MCN-7] chocks out only with both inboard engines stopped, where the type says so", () => {
+  it("[MCN-7] allows chocks out only while both inboard engines are stopped, if the type says so", () => {
     const story = given({ type: applying("inboardStopped"), order: [3, 4] }).upTo("release");
     const out = () => story.send("cockpit", "removeChocks");
     story.brakes();
@@ -248,7 +248,7 @@ describe("what the crew's leave stands on", () => {
 });
 
 describe("time under every condition", () => {
-  it("[TIM-1] nothing follows before the next deadline, something at it, down to the last", () => {
+  it("[TIM-1] changes nothing before the next deadline and something at it, up to the last deadline", () => {
     const story = given({ type: STRICT, powerSource: "batteries" });
     story.upTo("secure");
     for (const n of [1, 2, 3, 4]) counted(story, n);

@@ -20,7 +20,7 @@ describe("messages that cross, come twice or come out of order", () => {
     expect(story.turnsUncleared(3)).toBe(true);
   });
 
-  it("[CLR-7, CLR-14, TRN-5] a crank that crosses a hold uses nothing, nor after its release", () => {
+  it("[CLR-7, CLR-14, TRN-5] a crank that crosses a hold uses no clearance, and none after the hold's release", () => {
     const story = starting();
     const clearance = story.readBack(3);
     const hold = story.does(ed, { type: "send", kind: "hold" }).events[0]?.seq ?? 0;
@@ -31,7 +31,7 @@ describe("messages that cross, come twice or come out of order", () => {
     }
   });
 
-  it("[CLR-5, CLR-11, TRN-5] the older of two clearances, sent late, uses neither", () => {
+  it("[CLR-5, CLR-11, TRN-5] a late crank on the older of two clearances uses neither", () => {
     const story = starting();
     const first = story.readBack(3);
     story.send("supervisor", "revokeClearance", { engine: 3 });
@@ -45,7 +45,7 @@ describe("messages that cross, come twice or come out of order", () => {
     );
   });
 
-  it("[REF-4] reordered and past their time they change nothing", () => {
+  it("[REF-4] messages out of order and past their time change nothing", () => {
     const story = starting().requested(3).guarded(3);
     const late = story.now - 1;
     const { state } = story;
@@ -64,7 +64,7 @@ describe("messages that cross, come twice or come out of order", () => {
     expect(story.does(cy, { type: "send", kind: "hold" }, late).refusal).toBeUndefined();
   });
 
-  it("[PWR-3, CUT-4] a report of done that crosses a stop is refused; a cut done twice is once", () => {
+  it("[PWR-3, CUT-4] a report of done that crosses a stop is refused; a cut reported done twice counts once", () => {
     const story = given().upTo("groundPower");
     story.send("cockpit", "connectPower");
     story.send("fireGuard", "hold");
@@ -77,7 +77,7 @@ describe("messages that cross, come twice or come out of order", () => {
 });
 
 describe("people out of place", () => {
-  it("[PST-2, PST-11] two supervisors at once: the second and the first's old device are observers", () => {
+  it("[PST-2, PST-11] of two supervisors at once, the second and the first one's old device are observers", () => {
     const story = starting().requested(3).guarded(3);
     expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal?.reason).toBe("postHeld");
     expect(story.does(fay, { type: "send", kind: "clearToStart", engine: 3 }).refusal?.reason).toBe(
@@ -90,7 +90,7 @@ describe("people out of place", () => {
     expect(story.does(di, { type: "send", kind: "hold" }).refusal).toBeUndefined();
   });
 
-  it("[HLD-3] nobody releases the hold of one who is there: not the supervisor with a reason, nor an observer", () => {
+  it("[HLD-3] nobody else releases the hold of a person who holds a post: neither the supervisor with a reason nor an observer", () => {
     const story = starting();
     const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
     for (const who of [ada, cy, di, ed, fay]) {
@@ -104,7 +104,7 @@ describe("people out of place", () => {
     ).toBeUndefined();
   });
 
-  it("[CON-5] a guard reporting arcs at two engines sees one", () => {
+  it("[CON-5] a guard who reports arcs at two engines counts for the last one only", () => {
     const story = starting().guarded(3);
     expect(story.send("fireGuard", "arcClear", { engine: 4 }).refusal?.reason).toBe("notAtEngine");
     story.send("fireGuard", "guardInPlace", { engine: 4 });
@@ -112,7 +112,7 @@ describe("people out of place", () => {
     expect(story.send("fireGuard", "arcClear", { engine: 3 }).refusal?.reason).toBe("notAtEngine");
   });
 
-  it("[CLR-7, PRS-1] a restart and a silence together leave no clearance", () => {
+  it("[CLR-7, PRS-1] a restart during a silence leaves no clearance", () => {
     const story = given({ type: WATCHED }).upTo("starting");
     const clearance = story.readBack(3);
     story.unseen(120_000).restart();

@@ -37,7 +37,7 @@ describe("a drill", () => {
     expect(story.state.holds).toEqual([]);
   });
 
-  it("[DRL-2] a fire at its place opens it, once; two reports of one fire are one card", () => {
+  it("[DRL-2] is opened once by a fire at its place; two reports of one fire open one card", () => {
     const story = starting();
     fire(story);
     expect(open(story)).toEqual([["fireIn", 3]]);
@@ -53,14 +53,14 @@ describe("a drill", () => {
     expect(open(story)).toEqual([["fireIn", 2]]);
   });
 
-  it("[DRL-2] a fire elsewhere or at no place opens none", () => {
+  it("[DRL-2] is not opened by a fire elsewhere or without a place", () => {
     const story = starting();
     fire(story, "nacelle");
     story.send("fireGuard", "fire", { engine: 3 });
     expect(open(story)).toEqual([]);
   });
 
-  it("[DRL-2, FIR-1] forty fires at once open one card, and the next command is still answered", () => {
+  it("[DRL-2, FIR-1] is opened once by forty fires at once, and the next command is answered", () => {
     const story = starting();
     for (let i = 0; i < 40; i += 1) expect(fire(story, "induction", 1 + (i % 4)).refusal).toBeUndefined();
     expect(open(story)).toHaveLength(4);
@@ -69,7 +69,7 @@ describe("a drill", () => {
     expect(open(story)).toEqual([]);
   });
 
-  it("[DRL-2] both oil limits passed are one drill; the next attempt's is a new one", () => {
+  it("[DRL-2] is opened once when both oil limits are passed, and anew in the next attempt", () => {
     const story = starting().caught(3).wait(20);
     expect(open(story)).toEqual([["oil", 3]]);
     end(story);
@@ -79,7 +79,7 @@ describe("a drill", () => {
     expect(open(story)).toEqual([["oil", 3]]);
   });
 
-  it("[DRL-2] a guard who leaves twice opens the drill twice, if it was ended between", () => {
+  it("[DRL-2] is opened twice by a guard who leaves twice, if it was ended between", () => {
     const story = starting().running(3);
     for (const times of [1, 2]) {
       story.send("fireGuard", "guardAway");
@@ -90,7 +90,7 @@ describe("a drill", () => {
     }
   });
 
-  it("[DRL-2, HND-4] resistance at the count opens its own", () => {
+  it("[DRL-2, HND-4] is opened by resistance at the blade count", () => {
     const story = given({ type: TYPE }).upTo("secure");
     story.send("cockpit", "handlePropeller", { engine: 2 });
     story.say("groundPower", { type: "countBlades", engine: 2, blades: 3, resistance: true });
@@ -103,7 +103,7 @@ describe("a drill", () => {
     expect(open(story)).toEqual([["lock", 2]]);
   });
 
-  it("[DRL-2] anybody at a post opens any, but not the same one twice", () => {
+  it("[DRL-2] may be opened by anybody at a post, but not twice", () => {
     const story = starting();
     const start = (post: Post, id: string, engine?: number) =>
       story.say(post, { type: "startDrill", drill: id, ...(engine === undefined ? {} : { engine }) }).refusal
@@ -115,7 +115,7 @@ describe("a drill", () => {
     expect(start("cockpit", "oil", 7)).toBe("noSuchEngine");
   });
 
-  it("[DRL-3] each post its own steps, once each, done or not applying; its end by cockpit or supervisor", () => {
+  it("[DRL-3] has steps for each post, each worked once as done or not applying; cockpit or supervisor ends it", () => {
     const story = starting();
     fire(story);
     expect(step(story, "cockpit", 0)).toBeUndefined();
@@ -130,7 +130,7 @@ describe("a drill", () => {
     expect(end(story)).toBe("nothingOpen");
   });
 
-  it("[DRL-3, ASK-5] its end is asked of the supervisor when every post that is held has done", () => {
+  it("[DRL-3, ASK-5] asks the supervisor to end it when every held post has worked its steps", () => {
     const story = starting();
     fire(story);
     const asked = () => askedOf(story.state, "supervisor", story.now).some((a) => a.say === "drillEnd");
@@ -140,7 +140,7 @@ describe("a drill", () => {
     expect(asked()).toBe(true);
   });
 
-  it("[DRL-5] its end is asked of the cockpit while nobody is supervisor, and of one of the two alone", () => {
+  it("[DRL-5] asks the cockpit to end it while nobody is supervisor, and never asks both", () => {
     const story = starting();
     story.say("cockpit", { type: "startDrill", drill: "byHand" });
     for (const n of [0, 1]) step(story, "cockpit", n);
@@ -152,7 +152,7 @@ describe("a drill", () => {
     expect(ends()).toEqual(["cockpit"]);
   });
 
-  it("[DRL-4] its step comes before all but an answer to a stop", () => {
+  it("[DRL-4] asks for its step before everything except an answer to a stop", () => {
     const story = starting();
     fire(story);
     const asks = () => askedOf(story.state, "cockpit", story.now).map((a) => a.say);
@@ -181,23 +181,23 @@ describe("a drill that bars", () => {
     ["all", [true, true]],
     ["nothing", [false, false]],
     [undefined, [false, false]],
-  ] as const)("[DRL-9] by its card: %s", (bars, expected) => {
+  ] as const)("[DRL-9] bars as its card says: %s", (bars, expected) => {
     expect(opened(carded(bars), 3)).toEqual(expected);
   });
 
-  it("[DRL-9] opened at no one engine, it bars each", () => {
+  it("[DRL-9] bars every engine when it was opened for no particular engine", () => {
     expect(opened(carded("engine"))).toEqual([true, true]);
   });
 
   it.each(["alert:oilFirstLate", "alert:oilNormalLate", "blades:resistance"] as const)(
-    "[DRL-9] by its trigger %s, where the type says nothing",
+    "[DRL-9] bars because of its trigger %s, if the type says nothing",
     (trigger) => {
       expect(opened(carded(undefined, trigger), 3)).toEqual([true, false]);
       expect(opened(carded("nothing", trigger), 3)).toEqual([false, false]);
     },
   );
 
-  it("[DRL-9, CLR-6] ends a clearance that stands, and a person ends it", () => {
+  it("[DRL-9, CLR-6] ends a standing clearance, and only a person ends the drill", () => {
     const story = carded("engine");
     story.readBack(3);
     opened(story, 3);

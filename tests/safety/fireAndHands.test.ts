@@ -23,7 +23,7 @@ describe("cranking to draw a fire in", () => {
     expect(crank(story, 3)).toBe("cranking");
   });
 
-  it("[FIR-8] not with its arc reported blocked; with the arc not reported it goes on", () => {
+  it("[FIR-8] is refused with the arc reported not clear, and accepted with the arc not reported", () => {
     const story = starting();
     story.send("groundPower", "arcNotClear", { engine: 3 });
     story.send("groundPower", "arcNotClear", { engine: 2 });
@@ -33,7 +33,7 @@ describe("cranking to draw a fire in", () => {
     expect(crank(story)).toBe("cranking");
   });
 
-  it("[FIR-8] not beside another engine that cranks, and again when that one has let go", () => {
+  it("[FIR-8] is refused while another engine cranks, and accepted when that one's starter is released", () => {
     const story = starting();
     story.cranking(2);
     burning(story, 3);
@@ -42,7 +42,7 @@ describe("cranking to draw a fire in", () => {
     expect(crank(story)).toBe("cranking");
   });
 
-  it("[FIR-8] not before the starting stage", () => {
+  it("[FIR-8] is refused before the starting stage", () => {
     for (const stage of ["plan", "brief", "secure", "powerUp", "groundPower"] as const) {
       const story = given().manned().upTo(stage);
       burning(story);
@@ -58,7 +58,7 @@ describe("two words that a fire is out", () => {
     return story.send(post, "fireOut", { ref }).refusal?.reason;
   };
 
-  it("[FIR-9] come within the type's limit; after it the first lapses and both say it anew", () => {
+  it("[FIR-9] must come within the type's limit; after it the first lapses and both must report again", () => {
     const story = burning(starting(withTiming(FOUR, { fireOut: 120 })));
     out(story, "fireGuard");
     expect(nextDeadline(story.state)).toBeLessThanOrEqual(story.now + 120_000);
@@ -85,7 +85,7 @@ describe("two words that a fire is out", () => {
 describe("hands on a propeller after a start", () => {
   const hands = (story: Story, engine = 3) => story.send("cockpit", "handlePropeller", { engine }).refusal;
 
-  it("[HND-6] wait the type's time since it was last cranked; another engine's propeller does not", () => {
+  it("[HND-6] wait the type's time since that engine was last cranked; another engine's propeller does not wait", () => {
     const story = starting(withTiming(FOUR, { handsAfterStart: 90 })).failedStart(3, 10);
     expect(hands(story)).toMatchObject({ reason: "tooSoon", engine: 3, found: "90 s" });
     story.waitMs(89_999);
@@ -96,7 +96,7 @@ describe("hands on a propeller after a start", () => {
     expect(hands(story)).toBeUndefined();
   });
 
-  it("[HND-6] wait since it last turned, too", () => {
+  it("[HND-6] wait the type's time since that engine last turned, too", () => {
     const story = starting(withTiming(FOUR, { handsAfterStart: 90 })).started(3);
     story.wait(600).send("cockpit", "shutDown", { engine: 3 });
     story.wait(89);

@@ -12,7 +12,7 @@ const count = (story: Story, engine: number, blades = 9, resistance = false, pos
 const hands = (story: Story, engine: number) => story.send("cockpit", "handlePropeller", { engine });
 
 describe("hands on a propeller", () => {
-  it("[HND-1] asked by the ground, on only when the cockpit has authorised it", () => {
+  it("[HND-1] are asked for by the ground, and are on only when the cockpit has authorised them", () => {
     const story = inSecure();
     story.send("groundPower", "handlePropeller", { engine: 2 });
     expect(story.state.handling).toBeNull();
@@ -26,13 +26,13 @@ describe("hands on a propeller", () => {
     expect(count(story, 2)).toBeUndefined();
   });
 
-  it("[HND-1, SIG-12] the cockpit's hand signal as seen by another gives no leave", () => {
+  it("[HND-1, SIG-12] need the cockpit's own leave: its hand signal recorded by another gives none", () => {
     const story = inSecure();
     story.send("groundPower", "handlePropeller", { engine: 2, channel: "hand", seenFrom: "cockpit" });
     expect(story.state.handling).toBeNull();
   });
 
-  it("[HND-2] one propeller at a time", () => {
+  it("[HND-2] are on one propeller at a time", () => {
     const story = inSecure();
     hands(story, 2);
     expect(hands(story, 3).refusal?.reason).toBe("alreadyDone");
@@ -41,7 +41,7 @@ describe("hands on a propeller", () => {
     expect(hands(story, 3).refusal).toBeUndefined();
   });
 
-  it("[HND-2] not on an engine that turns, nor while one is cleared or cranking", () => {
+  it("[HND-2] are refused at an engine that turns, and while any engine is cleared or cranking", () => {
     const story = starting().started(3);
     expect(hands(story, 3).refusal).toMatchObject({ reason: "wrongEngineState", engine: 3 });
     expect(hands(story, 1).refusal).toBeUndefined();
@@ -53,7 +53,7 @@ describe("hands on a propeller", () => {
     expect(hands(story, 1).refusal).toMatchObject({ reason: "wrongEngineState", engine: 4 });
   });
 
-  it("[HND-3] no engine is cleared while they are on, and a stop takes them off no propeller", () => {
+  it("[HND-3] bar every clearance while they are on, and stay on when a stop comes", () => {
     const story = starting();
     hands(story, 1);
     const hold = story.send("supervisor", "hold").events[0]?.seq ?? 0;
@@ -67,7 +67,7 @@ describe("hands on a propeller", () => {
     expect(clear()).toBeUndefined();
   });
 
-  it("[HND-3] posts left and taken change nothing about them; either ground post says hands off", () => {
+  it("[HND-3] stay on when posts change hands; either ground post reports them off", () => {
     const story = starting();
     hands(story, 1);
     for (const post of ["groundPower", "fireGuard", "cockpit"] as const) {
@@ -81,7 +81,7 @@ describe("hands on a propeller", () => {
     expect(story.state.handling).toBeNull();
   });
 
-  it("[HND-3, FIR-4, TRN-5] in a fire the crew cranks, but never the propeller they are on", () => {
+  it("[HND-3, FIR-4, TRN-5] do not keep the crew from cranking in a fire, except at their own propeller", () => {
     const story = starting();
     hands(story, 1);
     story.send("fireGuard", "fire", { engine: 1, place: "induction" });
@@ -100,7 +100,7 @@ describe("hands on a propeller", () => {
     expect(holds()).toBe(0);
   });
 
-  it("[HND-4] counted only at the propeller the hands are on", () => {
+  it("[HND-4] allow a blade count only at their own propeller", () => {
     const story = inSecure();
     hands(story, 2);
     expect(count(story, 3)).toBe("noAuthority");
@@ -121,7 +121,7 @@ describe("hands on a propeller", () => {
       },
     ],
   ] as const)(
-    "[HND-5] %s takes an open question back: the answer that crosses it is refused",
+    "[HND-5] %s ends an open request for hands on: an answer that crosses it is refused",
     (_what, end) => {
       const story = starting();
       story.send("groundPower", "handlePropeller", { engine: 1 });
@@ -135,7 +135,7 @@ describe("hands on a propeller", () => {
     },
   );
 
-  it("[MCN-8] secure is not left uncounted, nor with hands on", () => {
+  it("[MCN-8] keep the session in secure while they are on, or while blades are not counted", () => {
     const story = inSecure();
     const missing = () => story.say("supervisor", { type: "advance", to: "powerUp" }).refusal?.missing ?? [];
     const blades = () => missing().filter((m) => m.startsWith("blades") || m.startsWith("handling"));
@@ -149,7 +149,7 @@ describe("hands on a propeller", () => {
     expect(blades()).toEqual([]);
   });
 
-  it("[MCN-8, ASK-5] on batteries with nobody at ground power the guard is asked to count, and to say hands off", () => {
+  it("[MCN-8, ASK-5] are asked of the guard on batteries with nobody at ground power: to count, and to report hands off", () => {
     const story = given({ type: TYPE, powerSource: "batteries" }).upTo("secure");
     story.say("groundPower", { type: "leavePost", post: "groundPower" });
     const asked = () => askedOf(story.state, "fireGuard", story.now).map((a) => a.say);

@@ -36,7 +36,7 @@ describe("a leave that is out", () => {
     },
   );
 
-  it("[LEV-1] authorised by the cockpit it is out; only asked for, or refused, it is not", () => {
+  it("[LEV-1] is out once the cockpit authorised it, not when it was only asked for or refused", () => {
     const story = given().upTo("groundPower");
     story.say("groundPower", { type: "recordCheck", check: "cart", good: true });
     story.send("groundPower", "connectPower");
@@ -50,7 +50,7 @@ describe("a leave that is out", () => {
     expect(out(story)).toEqual([]);
   });
 
-  it("[LEV-1] a stop, a change of post and a restart end its permission, and nobody is away by that", () => {
+  it("[LEV-1] loses its permission by a stop, a change of post or a restart, but the people still count as at the aircraft", () => {
     const story = starting();
     story.send("cockpit", "disconnectPower");
     const hold = story.send("supervisor", "hold").events[0]?.seq ?? 0;
@@ -66,7 +66,7 @@ describe("a leave that is out", () => {
     expect(bars(story)).toMatchObject({ is: "no" });
   });
 
-  it("[LEV-1] given while a clearance stands, it ends the clearance", () => {
+  it("[LEV-1] ends a clearance that stands when it is given", () => {
     const story = starting();
     story.readBack(3);
     story.send("cockpit", "disconnectPower");
@@ -75,7 +75,7 @@ describe("a leave that is out", () => {
     ]);
   });
 
-  it("[LEV-2] ground power says that everybody is clear, in person or seen by another", () => {
+  it("[LEV-2] ends when ground power reports everybody clear, in person or by a witnessed signal", () => {
     const story = starting();
     expect(story.send("groundPower", "clearOfAircraft").refusal?.reason).toBe("nothingOpen");
     story.send("cockpit", "disconnectPower");
@@ -88,7 +88,7 @@ describe("a leave that is out", () => {
     expect(out(seen)).toEqual([]);
   });
 
-  it("[LEV-3, LEV-4] an engine cranked in a fire ends the permission and tells its post", () => {
+  it("[LEV-3, LEV-4] loses its permission when an engine is cranked in a fire, and its post is told", () => {
     const story = starting();
     story.send("cockpit", "disconnectPower");
     const asked = story.openSignal("disconnectPower");
@@ -104,7 +104,7 @@ describe("a leave that is out", () => {
     expect(told(story)).not.toBe("standClear");
   });
 
-  it("[LEV-4] a stop ends the permission too, and its post is asked whether everybody is clear", () => {
+  it("[LEV-4] loses its permission by a stop, and its post is asked if everybody is clear", () => {
     const story = starting();
     story.send("cockpit", "disconnectPower");
     expect(told(story)).not.toBe("standClear");
@@ -113,7 +113,7 @@ describe("a leave that is out", () => {
     expect(asked?.choices.map((c) => c.word)).toEqual(["clearOfAircraft"]);
   });
 
-  it("[LEV-3] a session stored before leaves were kept apart counts those it knows as out", () => {
+  it("[LEV-3] is found in a session that was stored before leaves were kept separately", () => {
     const story = starting();
     story.send("cockpit", "disconnectPower");
     const { leavesOut: _kept, ...stored } = story.state;

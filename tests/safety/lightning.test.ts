@@ -64,7 +64,7 @@ describe("lightning near", () => {
     }
   });
 
-  it("[WEA-7] stays asked after it was seen, to the last millisecond of the type's time, and then ends by itself", () => {
+  it("[WEA-7] stays asked after it was acknowledged, until the last millisecond of the type's time, and then ends", () => {
     const story = starting();
     flash(story, "groundPower");
     const first = story.now;
@@ -87,14 +87,14 @@ describe("lightning near", () => {
     expect(story.replayed()).toEqual(story.state);
   });
 
-  it("[WEA-7] a type that does not say asks for the most usual of each post", () => {
+  it("[WEA-7] asks each post for the usual act if the type names none", () => {
     const story = starting(withLightning());
     flash(story, "fireGuard");
     expect(sentences(story, "cockpit")[0]).toContain("Start nothing.");
     expect(sentences(story, "groundPower")[0]).toContain("Touch neither cable nor cart.");
   });
 
-  it("[WEA-7] far away, or with a type without a limit, nothing is asked", () => {
+  it("[WEA-7] asks nothing if it is far away, or if the type has no limit", () => {
     const far = starting();
     flash(far, "supervisor", 6.1);
     const free = starting(FOUR);
@@ -103,7 +103,7 @@ describe("lightning near", () => {
     expect(words(far, "cockpit")).toContain("readyToStart");
   });
 
-  it("[WEA-7] ends at once when it was farther than it seemed", () => {
+  it("[WEA-7] ends at once when the flash is reported farther away than first assumed", () => {
     const story = starting();
     const at = flash(story, "supervisor").events[0]?.seq ?? 0;
     seenByAll(story);
@@ -112,7 +112,7 @@ describe("lightning near", () => {
     expect(story.state.alerts).toEqual([]);
   });
 
-  it("[WEA-7] reported in another session of the field, it is asked of every post here", () => {
+  it("[WEA-7] is asked of every post when another session of the field reported it", () => {
     const here = given({ type: TYPE, session: "here" }).upTo("starting");
     const there = given({ type: TYPE, session: "there" }).upTo("brief");
     there.wait(here.now - there.now > 0 ? (here.now - there.now) / 1000 : 0);
@@ -125,7 +125,7 @@ describe("lightning near", () => {
     }
   });
 
-  it("[WEA-7] a flash that another server's clock has still to come is told when it comes", () => {
+  it("[WEA-7] is told when its time comes, if another server's clock was ahead", () => {
     const { state, now } = starting();
     const flashes = [{ session: "there", seq: 9, at: now + 500, miles: 1, person: null }];
     const told = tellField(state, { flashes, weather: null }, now);
@@ -135,7 +135,7 @@ describe("lightning near", () => {
 });
 
 describe("work under lightning", () => {
-  it("[WEA-8, MCN-9] the cockpit is not asked to start, and nothing is cleared", () => {
+  it("[WEA-8, MCN-9] does not ask the cockpit to start, and clears nothing", () => {
     const story = starting();
     expect(words(story, "cockpit")).toContain("readyToStart");
     story.requested(3).guarded(3);
@@ -151,7 +151,7 @@ describe("work under lightning", () => {
     expect(words(story, "cockpit")).toContain("readyToStart");
   });
 
-  it("[WEA-8, CLR-15] a clearance ends, and both hear of it", () => {
+  it("[WEA-8, CLR-15] ends a clearance, and tells the cockpit and the supervisor", () => {
     const story = starting();
     story.readBack(3);
     flash(story, "groundPower", 0.4);
@@ -160,7 +160,7 @@ describe("work under lightning", () => {
     expect(sentences(story, "supervisor").join(" ")).toContain("has ended: lightning: 0.4 mi.");
   });
 
-  it("[WEA-8] nobody is sent to the aircraft: no guard, no arc, no volts, no plug, no chocks, no check outside", () => {
+  it("[WEA-8] sends nobody to the aircraft: no guard, arc, volts, plug, chocks or outside check is asked for", () => {
     const story = starting().requested(3);
     expect(words(story, "fireGuard")).toContain("guardInPlace");
     flash(story, "cockpit");
@@ -177,7 +177,7 @@ describe("work under lightning", () => {
     expect(words(securing, "cockpit")).toContain("brakesSet");
   });
 
-  it("[WEA-8] whoever is out on the crew's leave is asked only whether everybody is clear", () => {
+  it("[WEA-8] asks the people on the crew's leave only if everybody is clear", () => {
     const story = given({ type: TYPE }).upTo("groundPower");
     story.say("groundPower", { type: "recordCheck", check: "cart", good: true });
     story.send("groundPower", "connectPower");

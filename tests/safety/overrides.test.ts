@@ -40,7 +40,7 @@ describe("setting a condition aside", () => {
   );
 
   const never = DEFINITIONS.filter((c) => !c.mayBeSetAside).map((c) => c.id);
-  it.each(never)("[OVR-1] %s is not, whatever the type says", (id) => {
+  it.each(never)("[OVR-1] is refused for %s, whatever the type says", (id) => {
     const read = readAircraftType({ ...STRICT, overridable: [id] });
     expect("faults" in read && read.faults.map((f) => f.message)).toEqual([`${id} can never be overridden`]);
     const story = given({ type: { ...LENIENT, overridable: [id] } }).upTo("starting");
@@ -48,13 +48,13 @@ describe("setting a condition aside", () => {
   });
 
   it.each(CONDITION_IDS.filter((id) => !LENIENT.overridable.includes(id)))(
-    "[OVR-1] %s is not, where the type does not say so",
+    "[OVR-1] is refused for %s if the type does not allow it",
     (id) => {
       expect(setAside(starting(), ada, 3, id).refusal?.reason).toBe("notOverridable");
     },
   );
 
-  it("[OVR-2] two people, each with a reason, and the clearance is given", () => {
+  it("[OVR-2] takes two people, each with a reason; the clearance is then given", () => {
     const story = ready().requested(3).guarded(3);
     expect(clear(story).refusal?.unmet?.map((u) => u.id)).toEqual([WIND]);
     setAside(story, ada);
@@ -66,7 +66,7 @@ describe("setting a condition aside", () => {
     expect(clear(story).refusal).toBeUndefined();
   });
 
-  it("[OVR-2] one person on two devices is one person", () => {
+  it("[OVR-2] is refused to one person on two devices", () => {
     const story = starting();
     setAside(story, ada);
     const phone = onDevice(ada, "phone");
@@ -76,7 +76,7 @@ describe("setting a condition aside", () => {
     expect(story.state.overrides.every((o) => o.second === null)).toBe(true);
   });
 
-  it("[OVR-2, ASK-2] two people on one device are not two, nor is the second asked", () => {
+  it("[OVR-2, ASK-2] is refused to two people on one device, and the second is not asked", () => {
     const story = starting();
     story.does(onDevice(di, "ada-tablet"), { type: "claimPost", post: "supervisor" });
     setAside(story, ada);
@@ -84,7 +84,7 @@ describe("setting a condition aside", () => {
     expect(setAside(story, onDevice(di, "ada-tablet")).refusal?.reason).toBe("secondPersonNeeded");
   });
 
-  it("[OVR-2] guard and ground power may not; another engine's number is another question", () => {
+  it("[OVR-2] is refused to guard and ground power; each engine needs its own", () => {
     const story = starting();
     expect(
       story.say("fireGuard", { type: "override", condition: WIND, engine: 3, reason: "x" }).refusal?.reason,
@@ -101,18 +101,21 @@ describe("setting a condition aside", () => {
   it.each([
     [59_999, true],
     [60_000, false],
-  ])("[OVR-3] the second after %i ms: given %s, seen by the server or not", (ms, given_) => {
-    for (const look of ["waitMs", "unseen"] as const) {
-      const story = starting();
-      setAside(story, ada);
-      story[look](ms);
-      setAside(story, di);
-      expect(story.told("overrideGiven")).toHaveLength(given_ ? 1 : 0);
-      expect(story.told("overrideEnded").map((f) => f.why)).toEqual(given_ ? [] : ["late"]);
-    }
-  });
+  ])(
+    "[OVR-3] is given %s when the second person agrees after %i ms, also if the server noticed the time late",
+    (ms, given_) => {
+      for (const look of ["waitMs", "unseen"] as const) {
+        const story = starting();
+        setAside(story, ada);
+        story[look](ms);
+        setAside(story, di);
+        expect(story.told("overrideGiven")).toHaveLength(given_ ? 1 : 0);
+        expect(story.told("overrideEnded").map((f) => f.why)).toEqual(given_ ? [] : ["late"]);
+      }
+    },
+  );
 
-  it("[OVR-4] used up by one start of that engine", () => {
+  it("[OVR-4] is used up by one start of that engine", () => {
     const story = aside().requested(3).guarded(3);
     const clearance = clear(story).events[0]?.seq ?? 0;
     story.answer("cockpit", clearance, "readBack", 3);
@@ -121,7 +124,7 @@ describe("setting a condition aside", () => {
     expect(story.state.overrides).toEqual([]);
   });
 
-  it("[OVR-4] another engine's start does not use it, and it does not serve that engine", () => {
+  it("[OVR-4] serves no other engine, and is not used up by another engine's start", () => {
     const story = aside(3).requested(4).guarded(4);
     expect(story.send("supervisor", "clearToStart", { engine: 4 }).refusal?.unmet?.map((u) => u.id)).toEqual([
       WIND,
@@ -138,7 +141,7 @@ describe("setting a condition aside", () => {
       "a changed plan",
       (s: Story) => s.say("supervisor", { type: "amendPlan", order: [3, 4], reason: "two only" }),
     ],
-  ] as const)("[OVR-4] %s ends it, given or only asked", (_what, change) => {
+  ] as const)("[OVR-4] is ended by %s, given or only asked", (_what, change) => {
     const story = aside(3);
     setAside(story, ada, 4);
     change(story);
@@ -146,7 +149,7 @@ describe("setting a condition aside", () => {
     expect(story.state.overrides).toEqual([]);
   });
 
-  it("[OVR-4, CLR-6] a stop during the clearance ends both; nothing comes back on release", () => {
+  it("[OVR-4, CLR-6] is ended together with the clearance by a stop; the release brings neither back", () => {
     const story = aside().requested(3).guarded(3);
     clear(story);
     const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
@@ -155,7 +158,7 @@ describe("setting a condition aside", () => {
     expect(clear(story).refusal?.unmet?.map((u) => u.id)).toEqual([WIND]);
   });
 
-  it("[OVR-4] left with the starting stage", () => {
+  it("[OVR-4] ends when the starting stage is left", () => {
     const story = starting();
     for (const n of story.state.order) {
       setAside(story, ada, n);
@@ -169,14 +172,14 @@ describe("setting a condition aside", () => {
     expect(story.state.overrides).toEqual([]);
   });
 
-  it("[OVR-5] the clearance's basis says so", () => {
+  it("[OVR-5] is named in the basis of the clearance", () => {
     const story = aside().requested(3).guarded(3);
     clear(story);
     const sent = story.told("sent").find((f) => f.kind === "clearToStart");
     expect(sent?.basis?.filter((r) => r.is === "overridden").map((r) => r.id)).toEqual([WIND]);
   });
 
-  it("[OVR-5, TIM-1] what was set aside may age: the clearance stands and no deadline sticks", () => {
+  it("[OVR-5, TIM-1] lets the report grow old: the clearance stands and no deadline is repeated", () => {
     const story = starting();
     story.say("supervisor", { type: "recordWeather", windKt: 5 });
     story.wait(3_590);
@@ -191,7 +194,7 @@ describe("setting a condition aside", () => {
     expect(nextDeadline(story.state) ?? 0).toBeGreaterThan(story.now);
   });
 
-  it("[OVR-2] a second supervisor gets no say: the post is held", () => {
+  it("[OVR-2] is refused to a second supervisor, because the post is held", () => {
     const story = starting();
     expect(story.does(fay, { type: "claimPost", post: "supervisor" }).refusal?.reason).toBe("postHeld");
     setAside(story, ada);
@@ -212,7 +215,7 @@ describe("what a set-aside covers", () => {
   const wind = (told: Story, windKt: number) => told.say("supervisor", { type: "recordWeather", windKt });
   const ended = (told: Story) => told.told("overrideEnded").map((f) => f.why);
 
-  it("[OVR-7] this defect; another one voids it and the clearance on it", () => {
+  it("[OVR-7] is one defect; another defect voids it and the clearance", () => {
     const told = story();
     wind(told, 5);
     defect(told, "oil leak");
@@ -227,7 +230,7 @@ describe("what a set-aside covers", () => {
     ]);
   });
 
-  it("[OVR-7] of two defects one may be closed, and none may come", () => {
+  it("[OVR-7] are two defects, of which one may be closed; a new one voids it", () => {
     const told = story();
     defect(told, "oil leak");
     defect(told, "fuel leak");
@@ -239,7 +242,7 @@ describe("what a set-aside covers", () => {
     expect(ended(told)).toEqual(["changed"]);
   });
 
-  it("[OVR-7] this figure and this report; a newer one voids it, also the same figure read again", () => {
+  it("[OVR-7] is one report and its figure; a newer report voids it, also with the same figure", () => {
     for (const newer of [40, 45]) {
       const told = story();
       wind(told, 40);
@@ -251,7 +254,7 @@ describe("what a set-aside covers", () => {
     }
   });
 
-  it("[OVR-7] while it waits for its second person, too: the second would agree to something else", () => {
+  it("[OVR-7] may not change while the second person is awaited, who would agree to something else", () => {
     const told = story();
     wind(told, 40);
     setAside(told, ada);
@@ -262,7 +265,7 @@ describe("what a set-aside covers", () => {
     expect(told.state.overrides).toMatchObject([{ first: { person: "di" }, second: null }]);
   });
 
-  it("[OVR-7] an engine that was only caught; on fire or joined by another it is worse", () => {
+  it("[OVR-7] is an engine that has only caught; a fire or another such engine voids it", () => {
     const told = story();
     told.brakes();
     wind(told, 5);
@@ -279,7 +282,7 @@ describe("what a set-aside covers", () => {
     expect(findAll(state, 3, told.now).find((r) => r.id === "othersSettled")?.is).toBe("no");
   });
 
-  it("[OVR-7] a report that was good may grow old; turned bad, it is another one", () => {
+  it("[OVR-7] is a good report that may grow old; a bad report voids it", () => {
     const told = given({ type: { ...FOUR, overridable: ["brakesSet"] } }).upTo("starting");
     told.brakes();
     both(told, "brakesSet").wait(600);
@@ -288,7 +291,7 @@ describe("what a set-aside covers", () => {
     expect(ended(told)).toEqual(["changed"]);
   });
 
-  it("[OVR-7, TIM-1] one person past their date; another one's date passes meanwhile", () => {
+  it("[OVR-7, TIM-1] is one person whose training has lapsed; a second person's lapse voids it", () => {
     const type = { ...applying("postsCurrent"), overridable: ["postsCurrent" as const] };
     const told = given({ type }).upTo("starting");
     const date = (post: "cockpit" | "supervisor", who: Person, at: number) => {
@@ -305,7 +308,7 @@ describe("what a set-aside covers", () => {
     expect(ended(told)).toEqual(["changed"]);
   });
 
-  it("[OVR-7, EVT-5] one of an older record, which did not keep what was seen, covers as before", () => {
+  it("[OVR-7, EVT-5] is everything in an older record, which did not keep what was seen", () => {
     const told = story();
     wind(told, 40);
     both(told, "windWithinLimits");

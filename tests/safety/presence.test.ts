@@ -30,14 +30,14 @@ function guardSilent(story: Story, ms: number): Story {
 }
 
 describe("presence in a live start", () => {
-  it("[PRS-8] asked at 15 s of silence, not a millisecond before", () => {
+  it("[PRS-8] is asked for at 15 s of silence, not a millisecond before", () => {
     const story = touch(requested(), ...EVERYBODY).waitMs(14_999);
     expect(asks(story, "fireGuard")).toBe(0);
     story.waitMs(1);
     expect(asks(story, "fireGuard")).toBe(1);
   });
 
-  it("[PAN-17] asked behind everything of the start, whose answer is a touch too", () => {
+  it("[PAN-17] is asked for after everything of the start, because every answer is a touch too", () => {
     const story = requested().guarded(3);
     touch(story, ...EVERYBODY).waitMs(15_000);
     const keys = (post: Post) => askedOf(story.state, post, story.now).map((a) => a.key);
@@ -46,7 +46,7 @@ describe("presence in a live start", () => {
     expect(keys("cockpit").slice(0, 2)).toEqual([`signal:${story.openSignal("clearToStart")}`, "present"]);
   });
 
-  it("[PRS-9] held at 45 s of silence in that post's name, not a millisecond before", () => {
+  it("[PRS-9] causes a hold in the silent post's name at 45 s, not a millisecond before", () => {
     const story = guardSilent(requested(), 44_999);
     expect(lapsed(story)).toEqual([]);
     story.waitMs(1);
@@ -55,7 +55,7 @@ describe("presence in a live start", () => {
     expect(story.life(3)).toBe("waiting");
   });
 
-  it("[PRS-9, CLR-7] the hold opens a new epoch and ends a clearance", () => {
+  it("[PRS-9, CLR-7] causes a hold that opens a new epoch and ends a clearance", () => {
     const story = requested().guarded(3);
     for (let i = 0; i < 2; i += 1) touch(story, ...but("fireGuard")).wait(10);
     story.send("supervisor", "clearToStart", { engine: 3 });
@@ -67,12 +67,12 @@ describe("presence in a live start", () => {
     expect(story.state.epoch).toBe(epoch + 1);
   });
 
-  it("[PRS-9, ALR-5] the silent post is alerted too: it raised nothing", () => {
+  it("[PRS-9, ALR-5] alerts the silent post of its hold too, because it did not raise it", () => {
     const story = guardSilent(requested(), 45_000);
     expect(story.state.alerts.find((a) => a.kind === "hold")?.posts.fireGuard).toBe("activeUnacknowledged");
   });
 
-  it("[PRS-1] an answer, a signal, a refused command: each is a touch", () => {
+  it("[PRS-1] counts an answer, a signal and a refused command as a touch", () => {
     for (const act of [
       (s: Story) => s.say("fireGuard", { type: "present" }),
       (s: Story) => s.send("fireGuard", "guardInPlace", { engine: 3 }),
@@ -86,7 +86,7 @@ describe("presence in a live start", () => {
     }
   });
 
-  it("[PRS-1, DLV-2] what the device says by itself is none, taken or refused", () => {
+  it("[PRS-1, DLV-2] does not count a message that the device sends by itself, accepted or refused", () => {
     const story = guardSilent(requested(), 40_000);
     const request = story.openSignal("readyToStart");
     expect(story.say("fireGuard", { type: "delivered", signals: [request] }).refusal).toBeUndefined();
@@ -97,14 +97,14 @@ describe("presence in a live start", () => {
     expect(lapsed(story)).toEqual(["fireGuard"]);
   });
 
-  it("[PRS-1] nor is a touch on another device of that person's", () => {
+  it("[PRS-1] does not count a touch on another device of that person", () => {
     const story = guardSilent(requested(), 40_000);
     story.does(onDevice(bo, "phone"), { type: "present" });
     story.waitMs(5_000);
     expect(lapsed(story)).toEqual(["fireGuard"]);
   });
 
-  it("[PRS-8] silence before the start came alive does not count", () => {
+  it("[PRS-8] does not count silence before the live start", () => {
     const story = starting().wait(3_600);
     story.requested(3);
     expect(lapsed(story)).toEqual([]);
@@ -114,7 +114,7 @@ describe("presence in a live start", () => {
     expect(lapsed(story).length).toBeGreaterThan(0);
   });
 
-  it("[PRS-8] it counts until the engine is stable, not after", () => {
+  it("[PRS-8] counts silence until the engine is stable, not after", () => {
     const story = starting();
     story.started(3);
     const before = lapsed(story).length;
@@ -123,14 +123,14 @@ describe("presence in a live start", () => {
     expect(asks(story, "fireGuard")).toBe(0);
   });
 
-  it("[PRS-8] a post that is not needed is not missed", () => {
+  it("[PRS-8] is not asked of a post that is not needed", () => {
     const story = given({ type: WATCHED, powerSource: "batteries" }).upTo("starting").requested(3);
     touch(story, ...EVERYBODY);
     for (let i = 0; i < 10; i += 1) touch(story.wait(10), ...but("groundPower"));
     expect(lapsed(story)).toEqual([]);
   });
 
-  it("[PRS-12] it stays when the post is heard again, and the guard cannot let it go", () => {
+  it("[PRS-12] keeps the hold when the post is heard again, and the guard cannot release it", () => {
     const story = guardSilent(requested(), 45_000);
     const hold = story.state.holds[0]?.id ?? 0;
     touch(story, ...EVERYBODY).wait(120);
@@ -141,7 +141,7 @@ describe("presence in a live start", () => {
     expect(story.state.holds).toEqual([]);
   });
 
-  it("[PRS-12, ASK-2] its release is offered to supervisor and cockpit only, and is accepted", () => {
+  it("[PRS-12, ASK-2] offers the release to supervisor and cockpit only, and accepts it", () => {
     const story = guardSilent(requested(), 45_000);
     touch(story, ...EVERYBODY);
     const offered = (post: Post) =>
@@ -151,7 +151,7 @@ describe("presence in a live start", () => {
     expect(story.send("cockpit", "release", { ref: story.state.holds[0]?.id ?? 0 }).refusal).toBeUndefined();
   });
 
-  it("[PRS-10] between starter and stable a silent guard is asked, and told to cockpit and supervisor, not held", () => {
+  it("[PRS-10] asks a silent guard between starter and stable, tells cockpit and supervisor, and causes no hold", () => {
     const story = starting().caught(3);
     touch(story, ...EVERYBODY);
     for (let i = 0; i < 4; i += 1) touch(story.waitMs(i === 3 ? 14_999 : 10_000), ...but("fireGuard"));
@@ -168,7 +168,7 @@ describe("presence in a live start", () => {
     expect(silentAlert(story)?.active).toBe(false);
   });
 
-  it("[PRS-10] the cockpit has the engine to report on: its silence then holds", () => {
+  it("[PRS-10] causes a hold when the cockpit is silent then, because it has to report on the engine", () => {
     const story = starting().caught(3);
     touch(story, ...EVERYBODY);
     for (let i = 0; i < 5; i += 1) touch(story.wait(9), ...but("cockpit"));
@@ -176,7 +176,7 @@ describe("presence in a live start", () => {
     expect(story.raised("postSilent")).toEqual([]);
   });
 
-  it("[PRS-8] who was heard since the request is asked at 90 s and held at 120 s, who was not at 15 s and 45 s", () => {
+  it("[PRS-8] asks a post heard since the request at 90 s and holds at 120 s, another post at 15 s and 45 s", () => {
     const story = given({ type: WATCHED_AGAIN }).upTo("starting").wait(60).requested(3);
     story.waitMs(14_999);
     expect(asks(story, "fireGuard")).toBe(0);
@@ -192,14 +192,14 @@ describe("presence in a live start", () => {
     expect(lapsed(story)).toEqual(["fireGuard"]);
   });
 
-  it("[PRS-8] nobody is asked within 15 s of anything they did before the request", () => {
+  it("[PRS-8] asks nobody within 15 s of their last act before the request", () => {
     const story = given({ type: WATCHED_AGAIN }).upTo("starting").wait(60);
     touch(story, "fireGuard").wait(10).requested(3);
     expect(asks(story.waitMs(14_999), "fireGuard")).toBe(0);
     expect(asks(story.waitMs(1), "fireGuard")).toBe(1);
   });
 
-  it("[PRS-5] no second hold while a stop stands", () => {
+  it("[PRS-5] causes no second hold while a stop stands", () => {
     const story = starting().caught(3);
     story.send("supervisor", "hold");
     story.wait(3_600);
@@ -207,7 +207,7 @@ describe("presence in a live start", () => {
     expect(story.state.holds).toHaveLength(1);
   });
 
-  it("[PRS-11] posts silent one after another are one hold that names each of them, and then no more", () => {
+  it("[PRS-11] causes one hold for posts that fall silent one after another, and the hold names each", () => {
     const story = requested();
     touch(story, ...EVERYBODY).waitMs(10_000);
     touch(story, "groundPower", "supervisor").waitMs(10_000);
@@ -220,14 +220,14 @@ describe("presence in a live start", () => {
     expect(story.state.holds).toHaveLength(1);
   });
 
-  it("[PRS-11] a post that was not yet called with a tone is not named", () => {
+  it("[PRS-11] names no post that was not yet called with a tone", () => {
     const story = requested();
     touch(story, ...EVERYBODY).waitMs(15_001);
     touch(story, "groundPower", "supervisor", "cockpit").waitMs(29_999);
     expect(lapsed(story)).toEqual(["fireGuard"]);
   });
 
-  it("[PRS-12] three silent posts clear their hold with one touch each and one release", () => {
+  it("[PRS-12] lets three silent posts end their hold with one touch each and one release", () => {
     const story = requested();
     for (let i = 0; i < 5; i += 1) touch(story.wait(9), "supervisor");
     const hold = story.state.holds[0]?.id ?? 0;
@@ -244,7 +244,7 @@ describe("presence in a live start", () => {
     expect(story.state.alerts).toEqual([]);
   });
 
-  it("[PRS-12] a silent post that was vacated keeps nobody from releasing", () => {
+  it("[PRS-12] lets the hold be released when the silent post was vacated", () => {
     const story = guardSilent(requested(), 45_000);
     const hold = story.state.holds[0]?.id ?? 0;
     expect(story.send("supervisor", "release", { ref: hold }).refusal?.reason).toBe("stillSilent");
@@ -252,14 +252,14 @@ describe("presence in a live start", () => {
     expect(story.send("supervisor", "release", { ref: hold }).refusal).toBeUndefined();
   });
 
-  it("[PRS-5] while a stop stands nobody is asked whether they are there", () => {
+  it("[PRS-5] asks nobody while a stop stands", () => {
     const story = requested();
     story.send("supervisor", "hold");
     story.unseen(30_000);
     expect(EVERYBODY.map((post) => asks(story, post))).toEqual([0, 0, 0, 0]);
   });
 
-  it("[PRS-13] in the warm-up a silent post is asked at 90 s and told at 120 s, not held", () => {
+  it("[PRS-13] asks a silent post at 90 s in the warm-up and tells the others at 120 s, without a hold", () => {
     const story = given({ type: WATCHED_AGAIN }).upTo("warmUp");
     touch(story, ...EVERYBODY).wait(80);
     touch(story, ...but("fireGuard")).waitMs(9_999);
@@ -275,7 +275,7 @@ describe("presence in a live start", () => {
     expect(lapsed(story)).toEqual([]);
   });
 
-  it("[PRS-9, TIM-1] a server that looks late lets nobody act on a silence that had run out", () => {
+  it("[PRS-9, TIM-1] refuses a command after a silence that had run out, also when the server noticed late", () => {
     const story = requested().guarded(3);
     const clear = story.send("supervisor", "clearToStart", { engine: 3 }).events[0]?.seq ?? 0;
     story.answer("cockpit", clear, "readBack", 3);
@@ -285,7 +285,7 @@ describe("presence in a live start", () => {
     expect(lapsed(story).length).toBeGreaterThan(0);
   });
 
-  it("[PRS-9, HND-5] it takes an open question for a propeller back", () => {
+  it("[PRS-9, HND-5] ends an open request for hands on a propeller", () => {
     const story = starting();
     story.send("groundPower", "handlePropeller", { engine: 1 });
     story.requested(3);
@@ -297,7 +297,7 @@ describe("presence in a live start", () => {
 });
 
 describe("delivery", () => {
-  it("[DLV-1] each open signal addressed to the post, once", () => {
+  it("[DLV-1] is recorded once for each open signal addressed to the post", () => {
     const story = starting();
     const hold = story.send("supervisor", "hold").events[0]?.seq ?? 0;
     const more = story.send("supervisor", "hold").events[0]?.seq ?? 0;
@@ -316,7 +316,7 @@ describe("delivery", () => {
     expect(story.state.signals.find((s) => s.id === hold)?.delivered).toEqual({ cockpit: story.now });
   });
 
-  it("[DLV-2] no answer, no acknowledgement, no end of waiting", () => {
+  it("[DLV-2] is no answer and no acknowledgement, and ends no wait", () => {
     const story = starting();
     const hold = story.send("supervisor", "hold").events[0]?.seq ?? 0;
     story.say("cockpit", { type: "delivered", signals: [hold] });

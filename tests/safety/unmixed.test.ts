@@ -9,7 +9,7 @@ const TYPE = drilled(ONE, OTHER);
 const PLAIN = { ...TYPE, conditions: TYPE.conditions.filter((c) => c !== "bladesCounted") };
 
 describe("one thing said is not another", () => {
-  it("[OIL-2, ALR-1] a guard gone from an engine that caught says nothing of its oil", () => {
+  it("[OIL-2, ALR-1] a guard who leaves an engine that caught changes nothing about its oil alerts", () => {
     const story = given().upTo("starting").caught(3);
     story.send("fireGuard", "guardAway");
     expect(story.alerts).toEqual(["guardMissing"]);
@@ -17,13 +17,13 @@ describe("one thing said is not another", () => {
     expect(story.alerts).toEqual(["guardMissing", "oilFirstLate", "oilNormalLate"]);
   });
 
-  it("[OIL-2] the first indication late leaves the limit of normal pressure", () => {
+  it("[OIL-2] a late first indication leaves the limit of normal pressure", () => {
     const story = given().upTo("starting").caught(3);
     story.wait(120);
     expect(story.alerts).toEqual(["oilFirstLate", "oilNormalLate"]);
   });
 
-  it("[DRL-2] two drills at one engine are two cards, one drill at two engines too", () => {
+  it("[DRL-2] two drills at one engine have two cards, and so does one drill at two engines", () => {
     const story = given({ type: PLAIN }).upTo("starting");
     const start = (id: string, engine: number) =>
       story.say("cockpit", { type: "startDrill", drill: id, engine }).refusal?.reason;

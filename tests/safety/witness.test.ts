@@ -16,7 +16,7 @@ describe("the guard's hand signal, recorded by another", () => {
     }
   });
 
-  it("[CON-19, CLR-1] counts for nothing when the person who clears saw it, until another says so", () => {
+  it("[CON-19, CLR-1] counts as unknown when the person who clears recorded it, until another person reports it", () => {
     const story = starting();
     story.send("supervisor", "guardInPlace", seen);
     story.send("supervisor", "arcClear", seen);
@@ -29,7 +29,7 @@ describe("the guard's hand signal, recorded by another", () => {
     expect(unmet(story)).toEqual([]);
   });
 
-  it("[CON-19] nor when the person who saw it has become the one who clears", () => {
+  it("[CON-19] counts as unknown when the person who recorded it has become the one who clears", () => {
     const story = starting();
     story.send("cockpit", "guardInPlace", seen);
     story.send("cockpit", "arcClear", seen);
@@ -41,13 +41,13 @@ describe("the guard's hand signal, recorded by another", () => {
     expect(unmet(story)).toContainEqual(["arcClear", "unknown"]);
   });
 
-  it("[CON-14, CON-19] that the arc is not clear counts whoever saw it", () => {
+  it("[CON-14, CON-19] counts from anybody when it says that the arc is not clear", () => {
     const story = starting().guarded(3);
     story.send("supervisor", "arcNotClear", seen);
     expect(unmet(story)).toEqual([["arcClear", "no"]]);
   });
 
-  it("[SIG-16] is as old as the moment it was seen", () => {
+  it("[SIG-16] ages from the moment at which it was seen", () => {
     const story = starting();
     story.wait(60);
     story.send("cockpit", "guardInPlace", seen);
@@ -60,7 +60,7 @@ describe("the guard's hand signal, recorded by another", () => {
     expect(story.state.arcs[3]?.at).toBe(story.now);
   });
 
-  it("[SIG-16] seen before the guard went away it is refused, and seen after it counts", () => {
+  it("[SIG-16] is refused if it was seen before the guard went away, and counts if seen after", () => {
     const story = starting().guarded(3);
     story.send("fireGuard", "guardAway");
     const away = story.now;

@@ -20,7 +20,7 @@ describe("alerts", () => {
     expect(story.told("alertEnded").map((f) => f.alert)).toEqual([alertId(story)]);
   });
 
-  it("[ALR-2] each addressed post for itself", () => {
+  it("[ALR-2] is acknowledged by each addressed post for itself", () => {
     const story = lateOil();
     expect(acknowledge(story, "fireGuard")).toBe("notAddressed");
     expect(acknowledge(story, "supervisor")).toBeUndefined();
@@ -35,7 +35,7 @@ describe("alerts", () => {
     expect(asks("supervisor")).toHaveLength(0);
   });
 
-  it("[ALR-3] ended first, then acknowledged by all", () => {
+  it("[ALR-3] is over when its cause ended and all acknowledged later", () => {
     const story = lateOil();
     const alert = alertId(story);
     story.oil(3, 20);
@@ -46,7 +46,7 @@ describe("alerts", () => {
     expect(story.say("supervisor", { type: "acknowledgeAlert", alert }).refusal?.reason).toBe("nothingOpen");
   });
 
-  it("[ALR-3] acknowledged first, then ended", () => {
+  it("[ALR-3] is over when all acknowledged and its cause ended later", () => {
     const story = lateOil();
     acknowledge(story, "cockpit");
     acknowledge(story, "supervisor");
@@ -55,7 +55,7 @@ describe("alerts", () => {
     expect(story.state.alerts).toEqual([]);
   });
 
-  it("[ALR-3] a post that nobody holds is not waited for", () => {
+  it("[ALR-3] does not wait for a vacant post", () => {
     const story = lateOil();
     acknowledge(story, "cockpit");
     story.oil(3, 20);
@@ -63,7 +63,7 @@ describe("alerts", () => {
     expect(story.state.alerts.map((a) => a.kind)).toEqual(["postVacant"]);
   });
 
-  it("[ALR-2] the next holder has not acknowledged for the last one's post anew: the post has", () => {
+  it("[ALR-2] keeps a post's acknowledgement when the post changes hands", () => {
     const story = lateOil();
     acknowledge(story, "cockpit");
     story.say("cockpit", { type: "leavePost", post: "cockpit" });
@@ -86,7 +86,7 @@ describe("alerts", () => {
     },
   );
 
-  it("[ALR-5] ended, it stays until every held post has acknowledged, and is then reset", () => {
+  it("[ALR-5] stays after its cause ended until every held post has acknowledged, and is then reset", () => {
     const story = starting();
     const hold = story.does(ed, { type: "send", kind: "hold" }).events[0]?.seq ?? 0;
     for (const post of ["cockpit", "groundPower", "supervisor"] as const)
@@ -100,7 +100,7 @@ describe("alerts", () => {
     expect(story.told("alertReset")).toHaveLength(1);
   });
 
-  it("[ALR-5] who raised it knows of it; answering its signal acknowledges", () => {
+  it("[ALR-5] counts as acknowledged by the post that raised it, and by an answer to its signal", () => {
     const story = starting();
     const hold = story.send("fireGuard", "hold").events[0]?.seq ?? 0;
     story.answer("cockpit", hold, "received");

@@ -39,7 +39,7 @@ describe("asks", () => {
     for (const post of POSTS) expect(asks(story, post)).toEqual(asks(story.copy(), post));
   });
 
-  it("[ASK-4] a read-back goes only with the engine's number the person entered", () => {
+  it("[ASK-4] a read-back is sent only with the engine's number that the person entered", () => {
     const story = starting();
     const signal = story.cleared(3);
     const readBack = choice(story, "cockpit", "answer.clearToStart", "readBack");
@@ -49,7 +49,7 @@ describe("asks", () => {
     expect(fill(readBack, { engine: 2 })).toMatchObject({ signal, answer: "readBack", engine: 2 });
   });
 
-  it("[ASK-4] a report with a figure goes only with the figure, a release for another only with the reason", () => {
+  it("[ASK-4] a report is sent only with its figure, and a release for another person only with its reason", () => {
     const story = given().upTo("secure");
     const brakes = choice(story, "cockpit", "brakesSet", "brakesSet");
     expect(fill(brakes, {})).toBeNull();
@@ -60,7 +60,7 @@ describe("asks", () => {
     expect(fill(release, { reason: "he left" })).toMatchObject({ kind: "release", note: "he left" });
   });
 
-  it("[ASK-6] with a condition unmet there is nothing to clear with, and the ask names what is missing", () => {
+  it("[ASK-6] an unmet condition removes the key that clears, and the ask names the condition", () => {
     const story = starting().requested(3);
     const waits = asks(story, "supervisor").find((a) => a.key === "waits:3");
     expect(waits).toMatchObject({
@@ -90,7 +90,7 @@ describe("asks", () => {
     for (const post of POSTS) expect(asks(story, post)).toEqual([]);
   });
 
-  it("[ASK-5] a cut the cockpit was unable to do is still asked of it", () => {
+  it("[ASK-5] the cockpit is still asked for a cut after it answered unable", () => {
     const story = starting().started(3);
     const cut = story.send("supervisor", "cutAll").events[0]?.seq ?? 0;
     story.answer("cockpit", cut, "unable");
@@ -111,7 +111,7 @@ describe("asks", () => {
     expect(says(story, "supervisor")).toContain("absentHold");
   });
 
-  it("[ASK-5] a fire asks for its second word of another person", () => {
+  it("[ASK-5] a fire asks another person for the second report that it is out", () => {
     const story = starting();
     const fire = story.send("groundPower", "fire").events[0]?.seq ?? 0;
     story.send("fireGuard", "fireOut", { ref: fire });

@@ -33,7 +33,7 @@ describe("starter ladder by the air's temperature", () => {
     expect(limitMs(cranked(temperatureC), 3)).toBe(seconds * 1000);
   });
 
-  it("[STR-7] unread, the longest rest of all bands holds; once read, the band's own", () => {
+  it("[STR-7] the longest rest of all bands holds until the temperature is read, then the band's own", () => {
     const story = cranked(null);
     story.wait(5).send("cockpit", "startAbandoned", { engine: 3 });
     expect(starterCool.find(story.state, 3, story.now + 119_999).is).toBe("no");
@@ -75,7 +75,7 @@ describe("oil limits by the air's temperature", () => {
     expect(winter.wait(21).alerts).toEqual([]);
   });
 
-  it("[OIL-5] unread, the shortest time and the highest pressure of all bands hold", () => {
+  it("[OIL-5] the shortest time and the highest pressure of all bands hold until the temperature is read", () => {
     const story = caught(null).wait(31);
     expect(story.alerts).toEqual(["oilFirstLate"]);
     story.oil(3, 49);
@@ -91,7 +91,7 @@ describe("preheat", () => {
   const asked = (story: Story) =>
     askedOf(story.state, "cockpit", story.now).some((a) => a.key === "check:preheat");
 
-  it("[OIL-6] is asked and needed where the air recorded requires it, and not else", () => {
+  it("[OIL-6] is asked for and needed only if the recorded air requires it", () => {
     const story = given({ type: RICH }).manned().upTo("groundPower");
     expect([missing(story).includes("check:preheat"), asked(story)]).toEqual([false, false]);
     story.air(-20);
@@ -100,7 +100,7 @@ describe("preheat", () => {
     expect([missing(story).includes("check:preheat"), asked(story)]).toEqual([false, false]);
   });
 
-  it("[OIL-6] found out while starting it is still asked for, and stops nothing", () => {
+  it("[OIL-6] is still asked for when that is found while starting, and stops nothing", () => {
     const story = given({ type: RICH }).manned().upTo("starting");
     story.air(-20);
     expect(asked(story)).toBe(true);
@@ -134,13 +134,13 @@ describe("blades by rule", () => {
     return bladesCounted.find(story.state, 1, story.now);
   };
 
-  it("[MCN-1] asks 6 after 59 minutes and 14 after 60", () => {
+  it("[MCN-1] asks for 6 blades after 59 minutes and for 14 after 60", () => {
     expect(count(ran(59), 6).is).toBe("yes");
     expect(count(ran(60), 6)).toMatchObject({ is: "no", found: "6 of 14" });
     expect(count(ran(60), 14).is).toBe("yes");
   });
 
-  it("[MCN-1] a count is short again when the rule comes to ask for more, and stale when it is old", () => {
+  it("[MCN-1] makes a count too small again when the rule asks for more, and stale when it is old", () => {
     const story = ran(50);
     const found = count(story, 6);
     expect(found.until).toBe(START + 600_000);
@@ -151,7 +151,7 @@ describe("blades by rule", () => {
     expect(bladesCounted.find(enough.state, 1, enough.now + 1_200_000).is).toBe("stale");
   });
 
-  it("[MCN-1] the number asked of the counter is the rule's", () => {
+  it("[MCN-1] asks the person who counts for the rule's number", () => {
     const story = ran(59);
     story.send("groundPower", "handlePropeller", { engine: 1 });
     story.answer("cockpit", story.openSignal("handlePropeller"), "authorise");

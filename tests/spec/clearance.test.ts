@@ -20,7 +20,7 @@ describe("request", () => {
     expect(story.send("cockpit", "readyToStart", { engine: 3 }).refusal?.reason).toBe("stopOpen");
   });
 
-  it("[REQ-2] of an engine that waits, is shut down or cools, and of no other", () => {
+  it("[REQ-2] is accepted for an engine that waits, is shut down or cools, and for no other", () => {
     const story = starting().failedStart(3, 5);
     expect(story.life(3)).toBe("cooling");
     story.requested(3);
@@ -33,7 +33,7 @@ describe("request", () => {
     expect(ask()).toBeUndefined();
   });
 
-  it("[REQ-3] out of order needs its reason", () => {
+  it("[REQ-3] needs a reason if it is out of order", () => {
     const story = starting();
     expect(story.send("cockpit", "readyToStart", { engine: 2 }).refusal).toEqual({
       reason: "badOrder",
@@ -43,7 +43,7 @@ describe("request", () => {
     expect(story.send("cockpit", "readyToStart", { engine: 2, note: "3 leaks" }).refusal).toBeUndefined();
   });
 
-  it("[REQ-4] another request takes the older one back; a clearance stands in its way", () => {
+  it("[REQ-4] replaces an older request, and is refused while a clearance stands", () => {
     const story = starting().requested(3).requested(4);
     expect([story.life(3), story.life(4)]).toEqual(["waiting", "requested"]);
     expect(story.state.signals.map((s) => s.engine)).toEqual([4]);
@@ -61,14 +61,14 @@ describe("request", () => {
     expect(story.state.signals.some((s) => s.kind === "readyToStart")).toBe(false);
   });
 
-  it("[REQ-5, FIR-3] a fire at that very engine takes it back too, and burns on", () => {
+  it("[REQ-5, FIR-3] is withdrawn by a fire at that engine, and the fire stays", () => {
     const story = starting().requested(3);
     story.send("fireGuard", "fire", { engine: 3 });
     expect([story.life(3), story.underFire(3)]).toEqual(["fire", "waiting"]);
     expect(story.state.signals.some((s) => s.kind === "readyToStart")).toBe(false);
   });
 
-  it("[REQ-5] leaving the starting stage takes it back", () => {
+  it("[REQ-5] is withdrawn when the starting stage is left", () => {
     const story = given({ order: [3] })
       .upTo("starting")
       .started(3);
@@ -77,7 +77,7 @@ describe("request", () => {
     expect(story.life(2)).toBe("waiting");
   });
 
-  it("[REQ-6] the supervisor is unable: it ends", () => {
+  it("[REQ-6] ends when the supervisor answers unable", () => {
     const story = starting().requested(3);
     story.answer("supervisor", story.openSignal("readyToStart"), "unable");
     expect(story.life(3)).toBe("waiting");
@@ -86,7 +86,7 @@ describe("request", () => {
 });
 
 describe("clearance", () => {
-  it("[CLR-1] stands on every condition, and records them", () => {
+  it("[CLR-1] depends on every condition, and records their findings", () => {
     const story = starting();
     story.cleared(3);
     expect(story.life(3)).toBe("clear");
@@ -96,7 +96,7 @@ describe("clearance", () => {
     );
   });
 
-  it("[CLR-1] only for an engine that was asked for", () => {
+  it("[CLR-1] is given only for an engine that was requested", () => {
     const story = starting().guarded(3);
     expect(story.send("supervisor", "clearToStart", { engine: 3 }).refusal).toMatchObject({
       reason: "wrongEngineState",
@@ -104,7 +104,7 @@ describe("clearance", () => {
     });
   });
 
-  it("[CLR-2] a refusal names all that is unmet, by whom, and how old", () => {
+  it("[CLR-2] is refused with every unmet condition, its posts and its age", () => {
     const story = starting().requested(3);
     story.send("fireGuard", "guardInPlace", { engine: 3 });
     story.wait(91);
@@ -121,7 +121,7 @@ describe("clearance", () => {
     ]);
   });
 
-  it("[CLR-3, TRN-5] for one engine, one at a time", () => {
+  it("[CLR-3, TRN-5] is for one engine, and only one stands at a time", () => {
     const story = starting();
     const clearance = story.readBack(3);
     story.send("cockpit", "cranking", { engine: 4, ref: clearance });
@@ -129,7 +129,7 @@ describe("clearance", () => {
     expect(story.state.engines.filter((e) => e.life.is === "clear")).toEqual([]);
   });
 
-  it("[CLR-4, CLR-13] ends at its time, to the millisecond", () => {
+  it("[CLR-4, CLR-13] expires at its time, to the millisecond", () => {
     for (const [ms, late] of [
       [29_999, false],
       [30_000, true],
@@ -147,7 +147,7 @@ describe("clearance", () => {
     expect(voids(watched)).toEqual(["expired"]);
   });
 
-  it("[CLR-5, CLR-12] used once", () => {
+  it("[CLR-5, CLR-12] is used once", () => {
     const story = starting();
     const clearance = story.cranking(3);
     story.send("cockpit", "startAbandoned", { engine: 3 });
@@ -155,7 +155,7 @@ describe("clearance", () => {
     expect(story.turnsUncleared(3)).toBe(true);
   });
 
-  it("[CLR-12, TRN-5] a crank after the clearance was swept away is an engine seen turning", () => {
+  it("[CLR-12, TRN-5] makes a crank after its end an engine seen turning", () => {
     const story = starting();
     const clearance = story.readBack(3);
     story.wait(31);
@@ -172,7 +172,7 @@ describe("clearance", () => {
     ["the brakes' pressure has sunk", (s) => s.brakes(599)],
     ["the volts are out of range", (s) => s.volts(25.9)],
   ];
-  it.each(deaths)("[CLR-6] dies at once when %s", (_, happens) => {
+  it.each(deaths)("[CLR-6] ends at once when %s", (_, happens) => {
     const story = starting();
     story.readBack(3);
     happens(story);
@@ -182,7 +182,7 @@ describe("clearance", () => {
     expect(story.turnsUncleared(3)).toBe(true);
   });
 
-  it("[CLR-6] dies when a condition grows stale, though nobody does anything", () => {
+  it("[CLR-6] ends when a condition goes stale, without any action", () => {
     const story = starting().requested(3).guarded(3).wait(30);
     story.send("supervisor", "clearToStart", { engine: 3 });
     expect(story.waitMs(14_999).life(3)).toBe("clear");
@@ -192,7 +192,7 @@ describe("clearance", () => {
     ]);
   });
 
-  it("[CLR-6] an unnoticed stale condition still stops the crank", () => {
+  it("[CLR-6] bars the crank after a condition went stale, also before the server noticed", () => {
     const story = starting().requested(3).guarded(3).wait(30);
     const clearance = story.send("supervisor", "clearToStart", { engine: 3 }).events[0]?.seq ?? 0;
     story.answer("cockpit", clearance, "readBack", 3);
@@ -208,7 +208,7 @@ describe("clearance", () => {
 
   const STOPS: SignalKind[] = ["hold", "cut", "cutAll", "fire", "turning"];
   it.each(STOPS)(
-    "[CLR-7, CLR-14] dies with %s, whoever raised it, and its end brings nothing back",
+    "[CLR-7, CLR-14] ends with %s, whoever raised it, and does not come back with the stop's end",
     (kind) => {
       const story = starting();
       const clearance = story.readBack(3);
@@ -222,7 +222,7 @@ describe("clearance", () => {
   );
 
   it.each(["restart", "clock step forward", "clock step back", "amended plan"])(
-    "[CLR-7, CLR-14, TIM-3] dies with a %s",
+    "[CLR-7, CLR-14, TIM-3] ends with a %s",
     (what) => {
       const story = starting();
       story.readBack(3);
@@ -237,7 +237,7 @@ describe("clearance", () => {
     },
   );
 
-  it("[CLR-8] dies when the starting stage is left", () => {
+  it("[CLR-8] ends when the starting stage is left", () => {
     const story = given({ order: [3] })
       .upTo("starting")
       .started(3);
@@ -255,13 +255,13 @@ describe("clearance", () => {
     expect(story.life(3)).toBe("waiting");
   });
 
-  it("[CLR-10] the cockpit is unable: it ends", () => {
+  it("[CLR-10] ends when the cockpit answers unable", () => {
     const story = starting();
     story.answer("cockpit", story.cleared(3), "unable");
     expect([story.life(3), ...voids(story)]).toEqual(["waiting", "revoked"]);
   });
 
-  it("[CLR-11] the next one has a higher fence, and the older one cannot act", () => {
+  it("[CLR-11] has a higher fence than the one before, which can act no more", () => {
     const story = starting();
     const older = story.readBack(3);
     story.send("supervisor", "revokeClearance", { engine: 3 });
@@ -274,7 +274,7 @@ describe("clearance", () => {
     expect(story.turnsUncleared(3)).toBe(false);
   });
 
-  it("[CLR-14] a hold in the middle of a read-back start: nothing goes on by itself", () => {
+  it("[CLR-14] does not continue by itself after a hold in the middle of a start", () => {
     const story = starting();
     const clearance = story.cleared(3);
     const hold = story.send("groundPower", "hold").events[0]?.seq ?? 0;
@@ -314,7 +314,7 @@ describe("read-back", () => {
     expect(story.turnsUncleared(3)).toBe(false);
   });
 
-  it.each([1, 2, 4, 8])("[RBK-2] of engine %i instead of 3 ends the clearance", (n) => {
+  it.each([1, 2, 4, 8])("[RBK-2] ends the clearance if it names engine %i instead of 3", (n) => {
     const story = starting();
     const clearance = story.cleared(3);
     expect(story.answer("cockpit", clearance, "readBack", n).refusal).toMatchObject({
@@ -326,28 +326,28 @@ describe("read-back", () => {
     expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("signalClosed");
   });
 
-  it("[RBK-3] without a number changes nothing", () => {
+  it("[RBK-3] changes nothing without a number", () => {
     const story = starting();
     const clearance = story.cleared(3);
     expect(story.answer("cockpit", clearance, "readBack").refusal?.reason).toBe("engineNeeded");
     expect(story.life(3)).toBe("clear");
   });
 
-  it("[RBK-4] of a clearance at its end time is refused", () => {
+  it("[RBK-4] is refused at the clearance's end time", () => {
     const story = starting();
     const clearance = story.cleared(3);
     story.unseen(30_000);
     expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("clearanceExpired");
   });
 
-  it("[RBK-4] crossing with its revocation is refused", () => {
+  it("[RBK-4] is refused when it crosses the clearance's revocation", () => {
     const story = starting();
     const clearance = story.cleared(3);
     story.send("supervisor", "revokeClearance", { engine: 3 });
     expect(story.answer("cockpit", clearance, "readBack", 3).refusal?.reason).toBe("signalClosed");
   });
 
-  it.each([bo, fay, ed])("[RBK-1, SIG-2] $id cannot give it", (who) => {
+  it.each([bo, fay, ed])("[RBK-1, SIG-2] is refused to $id", (who) => {
     const story = starting();
     const signal = story.cleared(3);
     const answer = { type: "answer", signal, answer: "readBack", engine: 3 } as const;

@@ -73,7 +73,7 @@ describe("a clearance that ends without use", () => {
     expect(story.raised("clearanceVoid")).toHaveLength(1);
   });
 
-  it("[CLR-15] who takes it back, or declines it, has seen it", () => {
+  it("[CLR-15] the post that takes it back or declines it is not told", () => {
     const back = starting();
     back.cleared(3);
     back.send("supervisor", "revokeClearance", { engine: 3 });
@@ -87,7 +87,7 @@ describe("a clearance that ends without use", () => {
     ]);
   });
 
-  it("[CLR-15, ALR-4] one that is used is said to nobody", () => {
+  it("[CLR-15, ALR-4] nobody is told of the end of a clearance that was used", () => {
     const story = starting().started(3);
     expect(story.alerts).toEqual([]);
   });

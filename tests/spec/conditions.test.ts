@@ -15,7 +15,7 @@ const ask = (story: Story, id: ConditionId, engine = 3) => {
 const is = (story: Story, id: ConditionId, engine = 3) => ask(story, id, engine).is;
 
 describe("conditions", () => {
-  it("[CON-1] before anybody said anything", () => {
+  it("[CON-1] are unknown before anybody reported anything", () => {
     const story = given();
     expect(Object.fromEntries(FOUR.conditions.map((id) => [id, is(story, id)]))).toEqual({
       noStopOpen: "yes",
@@ -53,7 +53,7 @@ describe("conditions", () => {
   });
 
   it.each(["hold", "cut", "cutAll", "fire", "turning"] as const)(
-    "[CON-3] noStopOpen: a %s says no",
+    "[CON-3] noStopOpen: no while a %s stands",
     (kind) => {
       const story = starting();
       story.does(ed, { type: "send", kind, engine: 1 });
@@ -61,14 +61,14 @@ describe("conditions", () => {
     },
   );
 
-  it("[CON-4] guardInPlace: a guard elsewhere or away", () => {
+  it("[CON-4] guardInPlace: no for a guard elsewhere, unknown for a guard away", () => {
     const story = starting().guarded(4);
     expect(ask(story, "guardInPlace")).toMatchObject({ is: "no", found: "4" });
     story.send("fireGuard", "guardAway");
     expect(is(story, "guardInPlace", 4)).toBe("unknown");
   });
 
-  it("[CON-5] arcClear: a guard who moves takes every report along, one who stays does not", () => {
+  it("[CON-5] arcClear: a guard who moves ends every arc report, one who stays does not", () => {
     const story = starting().guarded(3);
     story.send("fireGuard", "guardInPlace", { engine: 3 });
     expect(is(story, "arcClear")).toBe("yes");
@@ -77,7 +77,7 @@ describe("conditions", () => {
     expect(is(story, "arcClear")).toBe("unknown");
   });
 
-  it("[CON-6] brakesSet: released, too little, just enough", () => {
+  it("[CON-6] brakesSet: no when released or below the pressure, yes at the pressure", () => {
     const story = starting();
     story.brakes(599.9);
     expect(ask(story, "brakesSet")).toMatchObject({ is: "no", found: "599.9 psi" });
@@ -115,7 +115,7 @@ describe("conditions", () => {
     });
   });
 
-  it("[CON-9] noOtherTurningUp: another cleared or cranking", () => {
+  it("[CON-9] noOtherTurningUp: no while another engine is cleared or cranks", () => {
     const story = starting();
     const clearance = story.readBack(4);
     expect(ask(story, "noOtherTurningUp")).toMatchObject({ is: "no", found: "4" });
@@ -126,7 +126,7 @@ describe("conditions", () => {
     expect(is(story, "noOtherTurningUp")).toBe("yes");
   });
 
-  it("[CON-10] othersSettled: another caught, running or on fire", () => {
+  it("[CON-10] othersSettled: no while another engine has caught, runs or burns", () => {
     const story = starting().caught(4);
     expect(is(story, "othersSettled")).toBe("no");
     story.oil(4, 60);
@@ -137,7 +137,7 @@ describe("conditions", () => {
     expect(ask(story, "othersSettled")).toMatchObject({ is: "no", found: "1" });
   });
 
-  it("[CON-11] starterCool: no until the rest is over, and it says when", () => {
+  it("[CON-11] starterCool: no until the rest is over, with the time of its end", () => {
     const story = starting().failedStart(3, 10);
     expect(ask(story, "starterCool")).toMatchObject({ is: "no", until: story.now + 60_000 });
     story.unseen(59_999);
@@ -146,7 +146,7 @@ describe("conditions", () => {
     expect(is(story, "starterCool")).toBe("yes");
   });
 
-  it("[CON-12] postsHeld: vacant or not briefed", () => {
+  it("[CON-12] postsHeld: no while a post is vacant or not briefed", () => {
     const story = starting();
     expect(is(story, "postsHeld")).toBe("yes");
     for (const post of ["cockpit", "fireGuard", "groundPower", "supervisor"] as const) {
@@ -202,7 +202,7 @@ describe("conditions", () => {
     },
   );
 
-  it("[CON-15] clear only from a guard at that engine; cranking uses it up", () => {
+  it("[CON-15] arcClear: yes only from a guard at that engine; cranking uses the report up", () => {
     const story = starting();
     story.send("fireGuard", "guardInPlace", { engine: 4 });
     expect(story.send("fireGuard", "arcClear", { engine: 3 }).refusal).toMatchObject({

@@ -88,7 +88,7 @@ describe("engine life", () => {
     },
   );
 
-  it("[ENG-6] given up before cranking, it waits, and its request is gone", () => {
+  it("[ENG-6] waits without a request when the start is given up before cranking", () => {
     for (const reach of [
       (t: Story) => t.requested(3),
       (t: Story) => t.cleared(3),
@@ -163,7 +163,7 @@ describe("starter ladder 40/60, 40/60, 40/1800 (TM 55-1510-215-10)", () => {
     expect(turned.state.engines[2]).toMatchObject({ attempts: 1, life: { is: "cooling" } });
   });
 
-  it("[STR-5] 40 s is within the limit, 41 s is not, and it is said once", () => {
+  it("[STR-5] has a limit: 40 s is within it, 41 s is not, and that is recorded once", () => {
     const story = starting();
     story.cranking(3);
     expect(story.wait(40).alerts).toEqual([]);
@@ -178,7 +178,7 @@ describe("starter ladder 40/60, 40/60, 40/1800 (TM 55-1510-215-10)", () => {
     expect(short.alerts).toEqual([]);
   });
 
-  it("[STR-6] it cools by itself until its rest is over", () => {
+  it("[STR-6] cools until its rest is over, without any action", () => {
     const story = starting().failedStart(3, 5);
     expect(story.waitMs(59_999).life(3)).toBe("cooling");
     expect(story.waitMs(1).life(3)).toBe("waiting");
@@ -220,14 +220,14 @@ describe("oil pressure", () => {
     expect(story.wait(600).alerts).toHaveLength(2);
   });
 
-  it("[OIL-1] first indication in time does not excuse the second limit; too little is no indication", () => {
+  it("[OIL-1] keeps the second limit after a first indication in time; too low a pressure is no indication", () => {
     const story = starting().caught(3);
     story.wait(3).oil(3, 4.9);
     story.wait(1).oil(3, 5);
     expect(story.wait(10).alerts).toEqual(["oilNormalLate"]);
   });
 
-  it("[OIL-3] nothing is shut down by the machine", () => {
+  it("[OIL-3] never shuts an engine down by itself", () => {
     const story = starting().caught(3).wait(3600);
     expect(story.life(3)).toBe("caught");
     expect(story.told("sent").map((f) => f.kind)).not.toContain("shutDown");

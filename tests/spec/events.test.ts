@@ -10,7 +10,7 @@ import { ed, given, replay, sha256 } from "./given.ts";
 const fixture = (name: string) => readFileSync(new URL(`fixtures/${name}`, import.meta.url), "utf8");
 
 describe("events", () => {
-  it("[EVT-1] numbers without gaps, of one session", () => {
+  it("[EVT-1] have numbers without gaps, in one session", () => {
     const story = given().upTo("starting").started(3);
     expect(story.log.map((e) => e.seq)).toEqual(story.log.map((_, i) => i + 1));
     const next = story.log.at(-1);
@@ -22,7 +22,7 @@ describe("events", () => {
     );
   });
 
-  it("[EVT-2] replayed in one go, event by event or from the middle, the state is the same", () => {
+  it("[EVT-2] give the same state when replayed at once, event by event or from the middle", () => {
     const story = given().upTo("starting").started(3);
     story.does(ed, { type: "send", kind: "fire", engine: 4 });
     story.wait(60).restart();
@@ -33,7 +33,7 @@ describe("events", () => {
     expect(canonical(story.replayed())).toBe(canonical(story.state));
   });
 
-  it("[EVT-2] evolve leaves the state it was given untouched", () => {
+  it("[EVT-2] evolve does not change the state that it was given", () => {
     const story = given().upTo("starting");
     const before = story.state;
     const kept = canonical(before);
@@ -42,7 +42,7 @@ describe("events", () => {
     expect(canonical(before)).toBe(kept);
   });
 
-  it("[EVT-3] who, at which post, on which device, when, by which command", () => {
+  it("[EVT-3] name the person, the post, the device, the time and the command", () => {
     const story = given().manned();
     story.does(ed, { type: "send", kind: "hold" });
     const [event] = story.last.events;
@@ -55,7 +55,7 @@ describe("events", () => {
     expect(event?.digest).toMatch(/^[0-9a-f]{64}$/);
   });
 
-  it("[EVT-3, EVT-4] what follows names its cause, in the same step, by nobody", () => {
+  it("[EVT-3, EVT-4] include consequences in the same step, which name their cause and no person", () => {
     const story = given().upTo("starting");
     story.readBack(3);
     const { events } = story.send("fireGuard", "hold");
@@ -71,7 +71,7 @@ describe("events", () => {
     }
   });
 
-  it("[EVT-6] each event carries the device's clock as said, beside the server's", () => {
+  it("[EVT-6] carry the device's clock as sent, beside the server's", () => {
     const story = given().manned();
     expect(story.last.events[0]).toMatchObject({ at: story.now, clientAt: story.now });
   });
@@ -83,13 +83,13 @@ describe("a record kept from before", () => {
   const manifest = manifestSchema.parse(JSON.parse(head ?? ""));
   const kept = fixture("four-engines-1.state.txt").trimEnd();
 
-  it("[EVT-5] of version 1 is verified and gives the very state it gave", () => {
+  it("[EVT-5] of version 1 is verified and gives the same state as before", () => {
     const result = verify(lines, manifest, sha256);
     expect(result).toMatchObject({ ok: true, head: manifest.head, events: lines.length });
     expect(canonical(result.ok ? result.state : null)).toBe(kept);
   });
 
-  it("[EVT-5] with a hold for each silent post gives the very state it gave", () => {
+  it("[EVT-5] with a hold for each silent post gives the same state as before", () => {
     const events = fixture("silence-1.ndjson")
       .trimEnd()
       .split("\n")
@@ -98,11 +98,11 @@ describe("a record kept from before", () => {
     expect(canonical(replay(events))).toBe(fixture("silence-1.state.txt").trimEnd());
   });
 
-  it("[EVT-5] every line is version 1 and read whole", () => {
+  it("[EVT-5] is read whole, and every line has version 1", () => {
     for (const line of lines) expect(readSealed(line).event.v).toBe(1);
   });
 
-  it("[EVT-5] a line of a version nobody knows is an error, not a guess", () => {
+  it("[EVT-5] fails on a line of an unknown version", () => {
     const line = (lines[0] ?? "").replace(/"v":1\}$/, '"v":99}');
     expect(() => readSealed(line)).toThrow("v:");
   });

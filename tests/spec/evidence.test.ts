@@ -31,13 +31,13 @@ describe("canonical JSON (RFC 8785)", () => {
     expect(() => canonical(fromBits(bits))).toThrow(TypeError);
   });
 
-  it("[CAN-1] the sample of section 3.2.2, to its bytes and their hash", () => {
+  it("[CAN-1] writes the sample of section 3.2.2 with the published bytes and hash", () => {
     const text = canonical(JSON.parse(vectors.sample.input));
     expect(Buffer.from(text, "utf8").toString("hex")).toBe(vectors.sample.hex);
     expect(sha256(text)).toBe(vectors.sample.sha256);
   });
 
-  it("[CAN-1] keys in the order of section 3.2.3, by UTF-16 code units", () => {
+  it("[CAN-1] sorts keys as section 3.2.3 does, by UTF-16 code units", () => {
     const shuffled = Object.fromEntries([...vectors.keyOrder].reverse().map((k, i) => [k, i]));
     expect(Object.keys(JSON.parse(canonical(shuffled))).filter((k) => k !== "1")).toEqual(
       vectors.keyOrder.filter((k) => k !== "1"),
@@ -100,13 +100,13 @@ const without = (i: number) => lines.filter((_, n) => n !== i);
 const last = lines.length;
 
 describe("verification of a record", { timeout: 120_000 }, () => {
-  it("[CAN-4, EVT-2] as exported it holds, and replays to the same state", () => {
+  it("[CAN-4, EVT-2] accepts a record as exported, which replays to the same state", () => {
     const result = check(lines);
     expect(result).toMatchObject({ ok: true, events: lines.length, head: manifest.head });
     expect(canonical(result.ok ? result.state : null)).toBe(canonical(story.state));
   });
 
-  it.each(lines.map((_, i) => i + 1))("[CAN-4] any one byte of line %i changed names that line", (n) => {
+  it.each(lines.map((_, i) => i + 1))("[CAN-4] names line %i when any byte of it is changed", (n) => {
     const bytes = Buffer.from(lines[n - 1] ?? "", "utf8");
     for (let i = 0; i < bytes.length; i += 1) {
       const changed = Buffer.from(bytes);
@@ -117,16 +117,16 @@ describe("verification of a record", { timeout: 120_000 }, () => {
     }
   });
 
-  it.each(lines.map((_, i) => i))("[CAN-4] line index %i missing: named where it is missing", (i) => {
+  it.each(lines.map((_, i) => i))("[CAN-4] names the place where line index %i is missing", (i) => {
     expect(where(without(i))).toBe(i + 1);
   });
 
-  it.each(lines.map((_, i) => i))("[CAN-4] line index %i doubled: the second is named", (i) => {
+  it.each(lines.map((_, i) => i))("[CAN-4] names the second of two copies of line index %i", (i) => {
     expect(where([...lines.slice(0, i + 1), ...lines.slice(i)])).toBe(i + 2);
   });
 
   it.each(lines.slice(1).map((_, i) => i))(
-    "[CAN-4] lines %i and the next exchanged: the first of them is named",
+    "[CAN-4] names the first of lines %i and the next when they are exchanged",
     (i) => {
       const swapped = [...lines];
       [swapped[i], swapped[i + 1]] = [lines[i + 1] ?? "", lines[i] ?? ""];
@@ -134,7 +134,7 @@ describe("verification of a record", { timeout: 120_000 }, () => {
     },
   );
 
-  it("[CAN-4] a cut tail, by lines or within the last one", () => {
+  it("[CAN-4] finds a missing end, by whole lines or within the last one", () => {
     for (let kept = 1; kept < last; kept += 1) expect(where(lines.slice(0, kept))).toBe(kept + 1);
     const text = lines[last - 1] ?? "";
     for (const length of [0, 1, 20, text.length - 1]) {
@@ -143,13 +143,13 @@ describe("verification of a record", { timeout: 120_000 }, () => {
     expect(where([])).toBe(1);
   });
 
-  it("[CAN-4] a line added at the end", () => {
+  it("[CAN-4] finds a line added at the end", () => {
     const more = given().manned();
     expect(where([...lines, ...more.export().lines.slice(last, last + 1)])).toBe(last + 1);
     expect(where([...lines, ""])).toBe(last + 1);
   });
 
-  it("[CAN-4] two neighbours altered: the first is named", () => {
+  it("[CAN-4] names the first of two altered neighbours", () => {
     const other = lines.map((line, i) => (i === 2 || i === 3 ? line.replace("tablet", "bablet") : line));
     expect([3, 4]).toContain(where(other));
     expect(where(other)).not.toBeNull();
@@ -160,11 +160,11 @@ describe("verification of a record", { timeout: 120_000 }, () => {
     ["head", { head: "0".repeat(64) }, last],
     ["session", { session: "another" }, 1],
     ["aircraft", { aircraft: "CH-OTH" }, 0],
-  ] as const)("[CAN-4] a manifest with another %s", (_, change, line) => {
+  ] as const)("[CAN-4] finds a manifest with another %s", (_, change, line) => {
     expect(where(lines, { ...manifest, ...change })).toBe(line);
   });
 
-  it("[CAN-4] a whole record under another session's manifest", () => {
+  it("[CAN-4] finds a whole record under another session's manifest", () => {
     const other = { ...manifest, session: "other-session" };
     expect(where(lines, other)).toBe(1);
   });
@@ -204,11 +204,11 @@ describe("verification of a record", { timeout: 120_000 }, () => {
     ["of another session", (e: SessionEvent) => ({ ...e, session: "elsewhere" })],
     ["out of number", (e: SessionEvent) => ({ ...e, seq: last + 1 })],
     ["before the time of the one above", (e: SessionEvent) => ({ ...e, at: e.at - 1 })],
-  ])("[CAN-6] hashes agree, but the last line is %s", (_, change) => {
+  ])("[CAN-6] finds that the last line is %s, although the hashes agree", (_, change) => {
     expect(forge(change)).toMatchObject({ ok: false, line: last });
   });
 
-  it("[CAN-6] hashes agree and the rules can replay it: a record rewritten whole shows only in a head kept elsewhere", () => {
+  it("[CAN-6] finds a record rewritten as a whole only by a head that was kept elsewhere", () => {
     const result = forge((e) => ({ ...e, clientAt: 7 }));
     expect(result).toMatchObject({ ok: true });
     expect(result.ok && result.head).not.toBe(manifest.head);

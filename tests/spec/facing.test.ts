@@ -19,7 +19,7 @@ describe("engine numbers by where one looks from (UK SI 2007/3468 Sch 8 r.63(5))
     expect({ port: on("port"), centre: on("centre"), starboard: on("starboard") }).toEqual(sides);
   });
 
-  it("[FAC-2] of four: 1 port outer, 2 port inner, 3 starboard inner, 4 starboard outer", () => {
+  it("[FAC-2] of four engines, 1 is port outboard, 2 port inboard, 3 starboard inboard, 4 starboard outboard", () => {
     expect([1, 2, 3, 4].map((n) => engineStands(n, 4))).toEqual([
       { side: "port", span: "outboard" },
       { side: "port", span: "inboard" },
@@ -28,7 +28,7 @@ describe("engine numbers by where one looks from (UK SI 2007/3468 Sch 8 r.63(5))
     ]);
   });
 
-  it("[FAC-2] the middle one of three a side, and the only one, are neither", () => {
+  it("[FAC-2] the middle one of three on a side, and the only one on a side, are neither inboard nor outboard", () => {
     expect([1, 2, 3, 4, 5, 6].map((n) => engineStands(n, 6).span)).toEqual([
       "outboard",
       "middle",

@@ -28,20 +28,20 @@ describe("weather at the field", () => {
     expect(airTemperature(story.state)).toEqual({ value: -8, unit: "degC" });
   });
 
-  it("[MOD-65] what it leaves out is left out, and speeds in metres a second become knots", () => {
+  it("[MOD-65] a pasted METAR gives no figure that it lacks, and speeds in metres a second become knots", () => {
     const story = manned();
     weather(story, { metar: "UUEE 010850Z VRB05G10MPS 9999 NSC 15/10" });
     // 5 and 10 m/s are 9.7 and 19.4 kt.
     expect(story.state.weather).toMatchObject({ windKt: 9.7, gustKt: 19.4, fromDeg: null, qnhHpa: null });
   });
 
-  it("[MOD-65] what a person entered goes before what the report says", () => {
+  it("[MOD-65] a figure that a person entered replaces the report's", () => {
     const story = manned();
     weather(story, { metar: "EGLL 010850Z 28017KT CAVOK 21/10 Q1021", windKt: 4 });
     expect(story.state.weather).toMatchObject({ windKt: 4, gustKt: null, temperatureC: 21, qnhHpa: 1021 });
   });
 
-  it("[MOD-65] figures alone are kept, and nothing is made up beside them", () => {
+  it("[MOD-65] figures without a report are kept, and none is invented", () => {
     const story = manned();
     weather(story, { windKt: 6 });
     const { by: _by, ...kept } = story.state.weather ?? { by: null };
@@ -59,13 +59,10 @@ describe("weather at the field", () => {
     [{ metar: "EGLL 010850Z 28017KT CAVOK 21/22 Q1021" }, "badReport", "impossible:dewPoint:22"],
     [{ metar: "EGLL 010850Z 28017G16KT CAVOK 21/10 Q1021" }, "badReport", "impossible:gust:16"],
     [{ metar: "EGLL 010850Z 28017KT CAVOK 21/10 Q0700" }, "badReport", "impossible:qnh:700"],
-  ] as const)(
-    "[MOD-65, WEA-1, WEA-2, WEA-3, REF-1] %o is no weather to start on",
-    (figures, reason, found) => {
-      const { refusal } = weather(manned(), figures);
-      expect(refusal).toEqual({ reason, found });
-    },
-  );
+  ] as const)("[MOD-65, WEA-1, WEA-2, WEA-3, REF-1] %o is refused as weather", (figures, reason, found) => {
+    const { refusal } = weather(manned(), figures);
+    expect(refusal).toEqual({ reason, found });
+  });
 
   it("[WEA-2] a report grows old from when it was observed, not from when it was pasted", () => {
     const story = manned();
@@ -79,7 +76,7 @@ describe("weather at the field", () => {
     expect(airInput(story.state).at).toBe(observed);
   });
 
-  it("[WEA-2] at the type's age it is refused whole, whatever is entered beside it; a moment before it is taken", () => {
+  it("[WEA-2] a report is refused at the type's age, whatever is entered beside it, and taken a moment before", () => {
     const old = manned();
     old.waitMs(START + 50 * 60_000 - old.now);
     const metar = "EGLL 010850Z 28017KT CAVOK 21/10 Q1021";
@@ -147,7 +144,7 @@ describe("lightning", () => {
   const seqOf = (story: Story) => story.last.events.find((e) => e.fact.type === "flashSeen")?.seq ?? 0;
   const found = (story: Story) => lightningClear.find(story.state, 0, story.now);
 
-  it("[MOD-64] twenty-five seconds to the thunder are five miles, at which work stops until the wait is over", () => {
+  it("[MOD-64] twenty-five seconds to the thunder are five miles, and work stops until the wait is over", () => {
     const story = manned(ruled);
     expect(found(story).is).toBe("yes");
     flash(story, 25);
@@ -159,7 +156,7 @@ describe("lightning", () => {
     expect(found(story).is).toBe("yes");
   });
 
-  it("[MOD-64] farther away it stops nothing; at an unknown distance it does", () => {
+  it("[MOD-64] a flash farther away stops nothing; one at an unknown distance stops work", () => {
     const story = manned(ruled);
     flash(story, 26);
     expect(found(story).is).toBe("yes");
@@ -167,7 +164,7 @@ describe("lightning", () => {
     expect(found(story)).toMatchObject({ is: "no", found: "distance unknown" });
   });
 
-  it("[WEA-5] a flash counts as near at once; its thunder, from whoever saw it, says how far it was", () => {
+  it("[WEA-5] a flash counts as near at once; the person who saw it then gives its distance by the thunder", () => {
     const story = manned(ruled);
     flash(story);
     const first = seqOf(story);
@@ -186,7 +183,7 @@ describe("lightning", () => {
     });
   });
 
-  it("[WEA-5] nobody else says it, nobody twice, and not without a distance; the nearer of two counts", () => {
+  it("[WEA-5] the distance is taken once, from the same person only; the nearer of two flashes counts", () => {
     const story = manned(ruled);
     flash(story);
     const of = seqOf(story);
@@ -201,7 +198,7 @@ describe("lightning", () => {
     expect(lightningFigure(story.state, story.now)).toMatchObject({ value: 2, unit: "mi", verdict: "bad" });
   });
 
-  it("[WEA-5] a distance alone is enough, and thunder not heard in two minutes is waited for no more", () => {
+  it("[WEA-5] a distance without thunder is enough, and the thunder is awaited for two minutes at most", () => {
     const story = manned(ruled);
     story.say("fireGuard", { type: "recordFlash", miles: 5.1 });
     expect(found(story).is).toBe("yes");
@@ -215,7 +212,7 @@ describe("lightning", () => {
     expect(found(story).is).toBe("no");
   });
 
-  it("[MOD-64] a type without a rule has no limit to pass; the last fifty flashes are kept", () => {
+  it("[MOD-64] a type without a rule has no limit; the last fifty flashes are kept", () => {
     const story = manned();
     for (let n = 0; n < 52; n += 1) flash(story.waitMs(1_000), n);
     expect(found(story).is).toBe("yes");

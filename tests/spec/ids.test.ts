@@ -7,7 +7,7 @@ import { faults, idsIn, rulesIn } from "./ids.ts";
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
 describe("shared/SPEC.md and the tests", () => {
-  it("know each other: every rule has a test, every id in a title is a rule, no rule is defined twice", () => {
+  it("agree: every rule has a test, every id in a title is a rule, no rule is defined twice", () => {
     const specification = readFileSync(join(root, "shared/SPEC.md"), "utf8");
     const files = readdirSync(join(root, "tests"), { recursive: true, encoding: "utf8" })
       .filter((file) => /\.test\.tsx?$/.test(file))

@@ -29,7 +29,7 @@ describe("volts while an engine cranks", () => {
     expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
   });
 
-  it("[PWR-6] are no steady volts: those read before stand again when the engine caught", () => {
+  it("[PWR-6] are no steady volts: the earlier reading counts again when the engine caught", () => {
     const story = cranking();
     story.volts(20);
     expect(story.state.groundPower).toMatchObject({ is: "on", volts: { value: 28 } });
@@ -37,7 +37,7 @@ describe("volts while an engine cranks", () => {
     expect(verdict(story)).toMatchObject({ band: "steady", within: true, volts: { value: 28 } });
   });
 
-  it("[PWR-6] of an earlier attempt say nothing of this one", () => {
+  it("[PWR-6] of an earlier attempt do not count for this one", () => {
     const story = cranking();
     story.volts(20);
     story.send("cockpit", "startAbandoned", { engine: 3 });
@@ -46,7 +46,7 @@ describe("volts while an engine cranks", () => {
     expect(verdict(story)).toMatchObject({ band: "steady", volts: { value: 28 } });
   });
 
-  it("[PWR-6] are steady volts to a type without a starting band", () => {
+  it("[PWR-6] are steady volts for a type without a starting band", () => {
     const story = cranking(FOUR);
     story.volts(20);
     expect(story.state.groundPower).toMatchObject({ volts: { value: 20 } });
@@ -54,7 +54,7 @@ describe("volts while an engine cranks", () => {
     expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
   });
 
-  it("[PWR-5, PWR-6] with nothing cranking they are steady volts", () => {
+  it("[PWR-5, PWR-6] are steady volts when nothing cranks", () => {
     const story = given({ type: banded }).upTo("starting");
     story.volts(20);
     expect(verdict(story)).toMatchObject({ band: "steady", within: false });
@@ -62,7 +62,7 @@ describe("volts while an engine cranks", () => {
     expect(verdict(given().manned())).toBeNull();
   });
 
-  it("[STR-4] the lowest of an attempt stays with its engagement, from the cart and from the bus", () => {
+  it("[STR-4] are kept with the engagement: the lowest, from the cart and from the bus", () => {
     const story = cranking();
     const lowest = (n = 3) => story.state.engines[n - 1]?.starter.at(-1)?.lowest;
     expect(lowest()).toBeUndefined();
@@ -89,7 +89,7 @@ describe("readings of the warm-up", () => {
   });
   const kept = (story: Story, n = 3) => story.state.engines[n - 1]?.warmUp?.oilTemp?.map((r) => r.value);
 
-  it("[MOD-32, STG-9] the first stays and of the rest the newest, as many as the type keeps", () => {
+  it("[MOD-32, STG-9] are kept up to the type's number: the first and the newest", () => {
     const story = given({ type: keeping(5) })
       .upTo("starting")
       .started(3);
@@ -98,7 +98,7 @@ describe("readings of the warm-up", () => {
     expect(kept(story, 4)).toBeUndefined();
   });
 
-  it("[MOD-32] none of an engine that stands still, none of another gauge, none where only the newest is wanted", () => {
+  it("[MOD-32] are not kept of an engine that does not turn, of another gauge, or where only the newest counts", () => {
     const story = given({ type: keeping(5) }).upTo("starting");
     story.reading("oilTemp", 3, 10, "degC");
     expect(kept(story)).toBeUndefined();
@@ -110,7 +110,7 @@ describe("readings of the warm-up", () => {
     expect(plain.state.engines[2]?.readings.oilTemp?.value).toBe(10);
   });
 
-  it("[STG-9, MOD-32] a rise is counted from the first reading of each engine", () => {
+  it("[STG-9, MOD-32] give a rise from the first reading of each engine", () => {
     const type: AircraftType = { ...FOUR, warmUp: [{ gauge: "oilTemp", riseOf: limit(15, "degC") }] };
     const story = given({ type, order: [3] })
       .upTo("starting")
@@ -140,18 +140,18 @@ describe("blades counted through", () => {
   };
   const at = (story: Story, ms: number) => bladesCounted.find(story.state, 3, story.now + ms);
 
-  it("[MCN-1] hold for the type's time from the count, and say until when", () => {
+  it("[MCN-1] count for the type's time, with the time of its end", () => {
     const story = counted(9);
     expect(at(story, 0)).toMatchObject({ is: "yes", at: story.now, until: story.now + 1_800_000 });
     expect(at(story, 1_799_999).is).toBe("yes");
     expect(at(story, 1_800_000).is).toBe("stale");
   });
 
-  it("[MCN-1] are short below the type's number, and say how far they came", () => {
+  it("[MCN-1] are too few below the type's number, with the number reached", () => {
     expect(at(counted(8), 0)).toMatchObject({ is: "no", found: "8 of 9" });
   });
 
-  it("[MCN-1] are not due so soon after it ran, and say until when", () => {
+  it("[MCN-1] are not due soon after a run, with the time at which they are", () => {
     const story = given({ type, order: [3, 4] }).upTo("secure");
     const [one, two, three, four] = story.state.engines;
     if (!one || !two || !three || !four) throw new Error("there are four engines");

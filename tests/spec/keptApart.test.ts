@@ -26,7 +26,7 @@ describe("one of two is not the other", () => {
     expect(story.state.ended.find((s) => s.id === cut)?.is).toBe("answered");
   });
 
-  it("[CUT-3] of two cuts the one reported done is done", () => {
+  it("[CUT-3] of two cuts only the one reported done is done", () => {
     const story = starting().started(3);
     story.send("fireGuard", "cut", { engine: 3 });
     const first = seq(story);
@@ -42,7 +42,7 @@ describe("one of two is not the other", () => {
     expect(story.send("supervisor", "resetCut", { ref: 1 }).refusal?.reason).toBe("nothingOpen");
   });
 
-  it("[FIR-5, FIR-7] of two fires the one said to be out has the first person's word", () => {
+  it("[FIR-5, FIR-7] of two fires only the one reported out has its first report", () => {
     const story = starting();
     story.send("cockpit", "fire", { engine: 3 });
     const first = seq(story);
@@ -54,7 +54,7 @@ describe("one of two is not the other", () => {
     expect(story.state.signals.some((s) => s.id === first)).toBe(false);
   });
 
-  it("[FIR-6, CUT-3] a cut done under a fire, then the fire out: the engine stays shut down for its own reason", () => {
+  it("[FIR-6, CUT-3] an engine cut during a fire stays shut down for its own reason when the fire is out", () => {
     const story = starting();
     story.send("cockpit", "fire");
     const anywhere = seq(story);
@@ -79,7 +79,7 @@ describe("one of two is not the other", () => {
     expect(story.send("supervisor", "release", { ref: byNobody, note: "safe" }).refusal).toBeUndefined();
   });
 
-  it("[REQ-6] unable to a request takes back that one, not the one that stands for another engine", () => {
+  it("[REQ-6] an answer of unable withdraws its own request, not the one for another engine", () => {
     const story = starting().requested(3);
     const request = story.openSignal("readyToStart");
     story.answer("supervisor", request, "received");
@@ -88,7 +88,7 @@ describe("one of two is not the other", () => {
     expect(story.life(3)).toBe("waiting");
   });
 
-  it("[CLR-5, CLR-12, SIG-8] how each clearance ended stays with it", () => {
+  it("[CLR-5, CLR-12, SIG-8] each clearance keeps the way in which it ended", () => {
     const story = starting();
     const used = story.cranking(3);
     story.send("cockpit", "startAbandoned", { engine: 3 });
@@ -104,7 +104,7 @@ describe("one of two is not the other", () => {
     }
   });
 
-  it("[CLR-13] a clearance revoked, expired, wrongly read: each says which", () => {
+  it("[CLR-13] a clearance names its end: revoked, expired or wrongly read back", () => {
     const story = starting();
     const expired = story.cleared(3);
     story.wait(30);
@@ -114,7 +114,7 @@ describe("one of two is not the other", () => {
     expect([is(expired), is(wrong)]).toEqual(["expired", "readBackWrong"]);
   });
 
-  it("[OIL-1] oil below the first indication is none, and a second reading moves no first moment", () => {
+  it("[OIL-1] oil below the first indication does not count, and a second reading does not change the time of the first", () => {
     const story = starting().caught(3);
     const first = () => {
       const life = story.state.engines[2]?.life;
@@ -131,14 +131,14 @@ describe("one of two is not the other", () => {
     expect(first()).toBe(seen);
   });
 
-  it("[ENG-4] oil read on an engine that did not catch starts nothing", () => {
+  it("[ENG-4] oil read on an engine that did not catch changes no state", () => {
     const story = starting();
     story.cranking(3);
     story.oil(3, 60);
     expect(story.life(3)).toBe("cranking");
   });
 
-  it("[EVT-5, ENG-4] the reason of a shut-down is kept, and one is given where none was said", () => {
+  it("[EVT-5, ENG-4] a shut-down keeps its reason, or gets one if none was given", () => {
     const story = starting().started(3);
     const reason = () => {
       const life = story.state.engines[2]?.life;
@@ -176,7 +176,7 @@ describe("conditions that stand on more than one thing", () => {
     expect(extinguisherChecked.find(story.state, 3, story.now).is).toBe("no");
   });
 
-  it("[MCN-6] the first past their date is named; all current, the nearest date is when it ends", () => {
+  it("[MCN-6] training names the first lapsed person; if all are current, it holds until the nearest date", () => {
     const story = given();
     const until = { cockpit: story.now + 2_000, supervisor: story.now + 1_000 };
     story.does({ ...ada, currentUntil: until.cockpit }, { type: "claimPost", post: "cockpit" });
@@ -192,7 +192,7 @@ describe("conditions that stand on more than one thing", () => {
     expect(postsCurrent.find(given().manned().state, 0, story.now).until).toBeNull();
   });
 
-  it("[OVR-5, OVR-7] what two people set aside and is met after all stands in the basis as met", () => {
+  it("[OVR-5, OVR-7] a condition that was set aside but is met is in the basis as met", () => {
     const story = given({ type: { ...FOUR, overridable: ["brakesSet"] } }).upTo("starting");
     const is = () => findAll(story.state, 3, story.now).find((r) => r.id === "brakesSet")?.is;
     story.brakes(10);
@@ -230,7 +230,7 @@ describe("conditions that stand on more than one thing", () => {
 });
 
 describe("a plan's own figures", () => {
-  it("[STG-1] heading, elevation and advice are kept where they were said, and are absent where not", () => {
+  it("[STG-1] heading, elevation and advice are kept if given, and absent if not", () => {
     const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const fact = {
       ...({ type: "planned", aircraft: "CH-TST", place: "North ramp", aircraftType: FOUR } as const),

@@ -79,7 +79,7 @@ describe("who may send a signal, and when", () => {
     ...["powerDisconnected", "chocksOut", "brakesReleased", "negative"],
   ];
   it.each(SIGNAL_KINDS)(
-    "[SIG-11, SIG-12, SIG-13, SIG-17] %s seen given by hand, every giver and recorder",
+    "[SIG-11, SIG-12, SIG-13, SIG-17] %s recorded as a hand signal, for every giver and every recorder",
     (kind) => {
       const state = at(allowedOf(kind)[1] === "plan" ? "starting" : allowedOf(kind)[1]);
       for (const recorder of POSTS) {
@@ -116,7 +116,7 @@ describe("a signal by every post and nobody, in every stage, in time or late, wi
   );
 
   it.each(ALL.filter(([, is]) => is === "raises"))(
-    "[SIG-17] %s is refused late, and somewhere to somebody in time",
+    "[SIG-17] %s is refused when late, and in time to some post in some stage",
     (kind, _is, action) => {
       expectRefusedLate(action);
       expect(isRefusedInTime(action)).toBe(kind !== "release");

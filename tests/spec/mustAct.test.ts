@@ -33,7 +33,7 @@ const words = (choices: readonly Choice[] = [], engine: number | null = null) =>
 const drill = (story: Story, post: Post) => asks(story, post).find((a) => a.say === "drill");
 
 describe("what must be done now", () => {
-  it("[ALR-12] no oil pressure: shut down this engine, or read the pressure, and nothing else", () => {
+  it("[ALR-12] without oil pressure the cockpit may shut down this engine or read the pressure, and nothing else", () => {
     const story = starting().caught(3).wait(6);
     const asked = first(story, "cockpit");
     expect(asked).toMatchObject({ say: "alert.oilFirstLate", weight: 0 });
@@ -43,7 +43,7 @@ describe("what must be done now", () => {
     expect(story.refused).toBe("notShelvable");
   });
 
-  it("[ALR-12] the pressure read, or the engine shut down, is the cockpit's acknowledgement", () => {
+  it("[ALR-12] a reading of the pressure, or a shut-down, is the cockpit's acknowledgement", () => {
     for (const act of ["read", "shutDown"] as const) {
       const story = starting().caught(3).wait(6);
       if (act === "read") story.oil(3, 60);
@@ -54,7 +54,7 @@ describe("what must be done now", () => {
     }
   });
 
-  it("[ALR-12] a starter past its limit: released, with or without a catch", () => {
+  it("[ALR-12] a starter past its limit is reported released, with or without a catch", () => {
     const story = starting();
     story.cranking(3);
     story.wait(41);
@@ -67,7 +67,7 @@ describe("what must be done now", () => {
     expect(asks(story, "cockpit").filter((a) => a.say.startsWith("alert"))).toEqual([]);
   });
 
-  it("[ALR-7] what can wait is put aside", () => {
+  it("[ALR-7] an alert that can wait may be shelved", () => {
     const story = starting();
     story.volts(20);
     const asked = asks(story, "cockpit").find((a) => a.say === "alert.groundPowerOutOfRange");
@@ -95,7 +95,7 @@ describe("an engine shut down without oil pressure", () => {
     expect(asks(story, "cockpit").map((a) => a.say)).not.toContain("readyToStart");
   });
 
-  it("[ENG-8] nor while its drill is open", () => {
+  it("[ENG-8] is not asked for again while its drill is open", () => {
     const story = shut(DRILLED);
     story.say("supervisor", { type: "acknowledgeAlert", alert: story.state.alerts[0]?.id ?? 0 });
     const offered = asks(story, "cockpit").flatMap((a) => a.choices.map((c) => c.word));
@@ -104,7 +104,7 @@ describe("an engine shut down without oil pressure", () => {
     expect(next(story)?.choices).toHaveLength(1);
   });
 
-  it("[ENG-8] one whose pressure came and that was shut down later is asked for as any other", () => {
+  it("[ENG-8] is asked for as any other if its pressure had come before the shut-down", () => {
     const story = starting().caught(3).wait(12);
     story.oil(3, 60);
     story.send("cockpit", "shutDown", { engine: 3 });

@@ -12,7 +12,7 @@ const exceeded = (story: Story) =>
   story.state.engines[2]?.exceeded.map(({ limit, allowed, found }) => [limit, allowed, found]);
 
 describe("oil pressure that comes late", () => {
-  it("[ENG-7] at its limit it is in time, one millisecond later it is recorded with its seconds", () => {
+  it("[ENG-7] is in time at its limit, and is recorded with its seconds one millisecond later", () => {
     const inTime = caught().wait(5);
     inTime.oil(3, 60);
     expect(exceeded(inTime)).toEqual([]);
@@ -29,7 +29,7 @@ describe("oil pressure that comes late", () => {
     });
   });
 
-  it("[ENG-7] each limit by its own time: first in time, normal late", () => {
+  it("[ENG-7] is judged by each limit by itself: first in time, normal late", () => {
     const story = caught().wait(4);
     story.oil(3, 5);
     story.wait(1).oil(3, 39);
@@ -37,7 +37,7 @@ describe("oil pressure that comes late", () => {
     expect(exceeded(story)).toEqual([["oilNormal", 10, 12]]);
   });
 
-  it("[ENG-7] both, once each, when it never came before the shut-down or the cut", () => {
+  it("[ENG-7] exceeds both limits, once each, if it never came before the shut-down or the cut", () => {
     const shut = caught().wait(11);
     expect(exceeded(shut)).toEqual([]);
     shut.send("cockpit", "shutDown", { engine: 3 });
@@ -53,7 +53,7 @@ describe("oil pressure that comes late", () => {
     expect(exceeded(cut)).toHaveLength(1);
   });
 
-  it("[ENG-7] shut down before a limit none is passed", () => {
+  it("[ENG-7] exceeds no limit if the engine was shut down before", () => {
     const story = caught().wait(3);
     story.send("cockpit", "shutDown", { engine: 3 });
     expect(exceeded(story)).toEqual([]);

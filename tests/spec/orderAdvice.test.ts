@@ -23,19 +23,19 @@ describe("order advice in a plan", () => {
     expect(story.state.orderAdvice?.extra).toBeGreaterThan(0);
   });
 
-  it("[ORD-1] the advised order needs none and costs nothing more", () => {
+  it("[ORD-1] the advised order needs no reason and has no extra cost", () => {
     const story = given({ type: RICH }).manned();
     story.say("supervisor", { type: "amendPlan", order: advised() });
     expect(story.refused).toBeNull();
     expect(story.state.orderAdvice).toEqual({ order: advised(), extra: 0 });
   });
 
-  it("[ORD-1] an order that no advice allows has no cost to tell", () => {
+  it("[ORD-1] an order that the rules do not allow has no cost", () => {
     const question = { type: RICH, engines: [1, 2, 3, 4], wind: null, headingDeg: null };
     expect(adviceOn(question, [1, 3, 2, 4])).toEqual({ order: advised(), extra: null });
   });
 
-  it("[ORD-1] of some engines only, advice is on those", () => {
+  it("[ORD-1] a plan for some engines gets advice on those only", () => {
     const story = given({ type: RICH }).manned();
     story.say("supervisor", { type: "amendPlan", order: [3] });
     expect(story.state.orderAdvice).toEqual({ order: [3], extra: 0 });

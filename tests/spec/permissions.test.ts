@@ -118,7 +118,7 @@ describe("who may do what, and when", () => {
     expect(found).toEqual(cells.map((c) => ({ ...c, is: expected(OTHERS[type], c.post, c.stage) })));
   });
 
-  it("[REF-3] a wrong post is told who may, a wrong stage when", () => {
+  it("[REF-3] a refusal names the posts that may, or the stages in which it is allowed", () => {
     const story = given().manned();
     expect(story.send("groundPower", "clearToStart", { engine: 1 }).refusal).toEqual({
       reason: "wrongPost",

@@ -88,7 +88,7 @@ describe("posts", () => {
     expect(story.does(gus, { type: "acceptPost", post: "cockpit" }).refusal?.reason).toBe("alreadyHoldsPost");
   });
 
-  it("[PST-5, PST-11] a move takes the post to the new device, and the old one is an observer's", () => {
+  it("[PST-5, PST-11] a person who moves holds the post on the new device and observes on the old one", () => {
     const story = given().upTo("starting");
     const moved = onDevice(ada, "new-tablet");
     story.does(moved, { type: "claimPost", post: "cockpit" });
@@ -153,14 +153,14 @@ describe("posts", () => {
     expect(story.life(3)).toBe("waiting");
   });
 
-  it("[PST-9, CLR-7] so does a mere move to another device", () => {
+  it("[PST-9, CLR-7] a move to another device voids the clearance", () => {
     const story = given().upTo("starting");
     story.readBack(3);
     story.does(onDevice(di, "other"), { type: "claimPost", post: "supervisor" });
     expect(story.told("clearanceVoid")).toMatchObject([{ cause: "epoch" }]);
   });
 
-  it("[PST-10] a new guard has reported nothing yet; a moved one has", () => {
+  it("[PST-10] a new guard has no reports; a guard who moved to another device keeps them", () => {
     const story = given().upTo("starting").requested(3).guarded(3);
     story.does(onDevice(bo, "second"), { type: "claimPost", post: "fireGuard" });
     expect(story.state.guard?.engine).toBe(3);
@@ -171,7 +171,7 @@ describe("posts", () => {
     expect(story.state.arcs).toEqual({});
   });
 
-  it("[PST-10] a guard who leaves takes the reports along", () => {
+  it("[PST-10] the reports of a guard who leaves the post end", () => {
     const story = given().upTo("starting").guarded(3);
     story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
     expect(story.state.guard).toBeNull();

@@ -22,7 +22,7 @@ const clears = (state: SessionState) => state.engines.filter((e) => e.life.is ==
 const PATIENT = { timeout: 120_000 };
 
 describe("whatever four posts, an observer, time, restarts and clocks do", PATIENT, () => {
-  it("[CLR-3, CLR-6, CLR-7, CLR-13, HLD-2] a clearance stands alone, unexpired, in its epoch, on conditions met, with no stop", () => {
+  it("[CLR-3, CLR-6, CLR-7, CLR-13, HLD-2] a clearance stands alone, unexpired, in its epoch, with every condition met and no stop", () => {
     let stood = 0;
     walks((_before, { state, now }) => {
       const cleared = clears(state);
@@ -40,7 +40,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
     expect(stood).toBeGreaterThan(15);
   });
 
-  it("[CLR-1, CLR-5, CLR-14, RBK-1] an engine is cleared by the supervisor's word alone and cranks on a read-back clearance, in a fire or seen turning", () => {
+  it("[CLR-1, CLR-5, CLR-14, RBK-1] only the supervisor clears an engine, and it cranks only with a read-back clearance, in a fire or as seen turning", () => {
     let cranked = 0;
     walks((before, story, events) => {
       for (const engine of story.state.engines) {
@@ -92,7 +92,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
     expect(stops).toBeGreaterThan(1);
   });
 
-  it("[SIG-8, SIG-9, SIG-10] a closed signal stays closed, and engines named are engines there are", () => {
+  it("[SIG-8, SIG-9, SIG-10] a closed signal stays closed, and every engine named exists", () => {
     const closed = new Map<object, Set<number>>();
     walks((_before, story, events) => {
       const seen = closed.get(story.log) ?? new Set<number>();
@@ -108,7 +108,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
     });
   });
 
-  it("[PWR-1, PWR-3, CHK-2] power goes on and off and chocks come out on leave of the same epoch only", () => {
+  it("[PWR-1, PWR-3, CHK-2] power goes on and off and chocks come out only with a leave of the same epoch", () => {
     walks((before, _story, events) => {
       for (const { fact } of events) {
         if (fact.type !== "sent") continue;
@@ -132,7 +132,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
     });
   });
 
-  it("[TIM-3] after a restart no clearance and no leave, the same holds, cuts and fires", () => {
+  it("[TIM-3] a restart ends every clearance and leave, and keeps holds, cuts and fires", () => {
     walks(
       () => {},
       (story) => {
@@ -156,7 +156,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
     );
   });
 
-  it("[TIM-1, TIM-2] nothing happens before the deadline, something does at it", () => {
+  it("[TIM-1, TIM-2] nothing follows before the deadline, and something does at it", () => {
     let deadlines = 0;
     walks((_before, { state, now }) => {
       if (isOver(state) || now < state.at) return;
@@ -174,7 +174,7 @@ describe("whatever four posts, an observer, time, restarts and clocks do", PATIE
 });
 
 describe("asks in every state reached", PATIENT, () => {
-  it("[ASK-1, ASK-2, ASK-3, ASK-6] have words, and every choice offered, filled in rightly, is accepted", () => {
+  it("[ASK-1, ASK-2, ASK-3, ASK-6] have words, and every choice offered is accepted when filled in", () => {
     let offered = 0;
     let turn = 0;
     walks((_before, { state, now }) => {

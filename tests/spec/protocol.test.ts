@@ -18,7 +18,7 @@ const takes = (value: unknown) => commandSchema.safeParse(value).success;
 const takesAction = (value: unknown) => actionSchema.safeParse(value).success;
 
 describe("messages", () => {
-  it("[WIR-1] a command as it should be, its channel filled in", () => {
+  it("[WIR-1] accepts a valid command and fills in its channel", () => {
     expect(commandSchema.parse(command()).action).toEqual({ type: "send", kind: "hold", channel: "panel" });
   });
 
@@ -59,7 +59,7 @@ describe("messages", () => {
     },
   );
 
-  it("[WIR-1] watch and handshake hold their fields only", () => {
+  it("[WIR-1] refuses other fields in watch and handshake", () => {
     expect(watchSchema.safeParse({ session: "s", since: 0 }).success).toBe(true);
     for (const bad of [{ session: "s" }, { session: "s", since: -1 }, { session: "s", since: 0, x: 1 }]) {
       expect(watchSchema.safeParse(bad).success).toBe(false);
@@ -98,11 +98,11 @@ describe("free text", () => {
     },
   );
 
-  it("[WIR-2] the space around it is taken off", () => {
+  it("[WIR-2] loses the space around it", () => {
     expect(read("  a  ").data).toBe("a");
   });
 
-  it("[WIR-2] a note of a signal, a reason to vacate or to abandon is such text", () => {
+  it("[WIR-2] is the form of a signal's note and of a reason to vacate or to abandon", () => {
     for (const bad of ["a\u202Eb", "x".repeat(281), ""]) {
       expect(takesAction({ type: "send", kind: "hold", note: bad })).toBe(false);
       expect(takesAction({ type: "vacatePost", post: "cockpit", reason: bad })).toBe(false);
@@ -130,7 +130,7 @@ describe("figures", () => {
 });
 
 describe("events", () => {
-  it("[WIR-1, EVT-6] an event with a field too many, or of an unknown kind, is none", () => {
+  it("[WIR-1, EVT-6] refuses an event with an unknown field or of an unknown kind", () => {
     const event = given().log[0];
     expect(eventSchema.safeParse(event).success).toBe(true);
     expect(eventSchema.safeParse({ ...event, note: "x" }).success).toBe(false);

@@ -195,7 +195,7 @@ describe("refusals", () => {
     expect(refusals[reason].length).toBeGreaterThan(8);
   });
 
-  it("[REF-2, PRS-1] a refusal leaves the state as it was, apart from its number and time and the touch it was", () => {
+  it("[REF-2, PRS-1] a refusal changes only the event number, the time and the touch", () => {
     const story = given().upTo("starting");
     const { posts, ...before } = story.state;
     story.wait(1).send("cockpit", "caught", { engine: 3 });
@@ -204,7 +204,7 @@ describe("refusals", () => {
     expect(touched).toEqual({ ...posts, cockpit: { ...posts.cockpit, touchedAt: story.now } });
   });
 
-  it("[REF-4] at its validUntil a command still acts, one millisecond later it is too late", () => {
+  it("[REF-4] a command acts at its validUntil, and is too late one millisecond later", () => {
     const story = given().manned();
     expect(story.does(ada, { type: "present" }, story.now).refusal).toBeUndefined();
     expect(story.does(ada, { type: "present" }, story.now - 1).refusal?.reason).toBe("tooLate");

@@ -240,7 +240,7 @@ describe("a refusal says all of it", () => {
     expect(way().last.refusal).toEqual(refusal);
   });
 
-  it("[PST-8] the supervisor's post is vacated by whoever is qualified for it, and by nobody else", () => {
+  it("[PST-8] only a person qualified for it vacates the supervisor's post", () => {
     const story = given().manned();
     story.does(bo, { type: "vacatePost", post: "supervisor", reason: "gone" });
     expect(story.last.refusal).toEqual({ reason: "wrongPost", posts: ["supervisor"] });

@@ -25,60 +25,60 @@ const sync = (events: typeof log) => ({ session: state.id, head, serverNow: 0, e
 const whole = (of: typeof state) => ({ session: state.id, head: of.seq, serverNow: 0, state: of });
 
 describe("a panel's copy", () => {
-  it("[RPL-1, EVT-2] built event by event it equals the server's", () => {
+  it("[RPL-1, EVT-2] equals the server's when built event by event", () => {
     const built = applyBatch(null, log);
     expect(built.gap).toBeNull();
     expect(canonical(built.state)).toBe(canonical(state));
     expect(built.fresh).toHaveLength(log.length);
   });
 
-  it("[RPL-1] what it has already is passed over", () => {
+  it("[RPL-1] ignores events that it has", () => {
     const again = applyBatch(upTo(10), log.slice(0, 12));
     expect(again.fresh.map((e) => e.seq)).toEqual([11, 12]);
     expect(applyBatch(upTo(10), log.slice(0, 10))).toEqual({ state: upTo(10), fresh: [], gap: null });
   });
 
-  it("[RPL-1] at a gap it stops and says from where to ask", () => {
+  it("[RPL-1] stops at a gap and names the first missing event", () => {
     const gapped = applyBatch(upTo(10), [...log.slice(10, 12), ...log.slice(13)]);
     expect([gapped.state?.seq, gapped.gap]).toEqual([12, { since: 12 }]);
     expect(applyBatch(null, log.slice(1))).toEqual({ state: null, fresh: [], gap: { since: 0 } });
   });
 
-  it("[RPL-1] a batch in another order is put in order", () => {
+  it("[RPL-1] sorts a batch that comes in another order", () => {
     expect(canonical(applyBatch(upTo(10), [...log.slice(10)].reverse()).state)).toBe(canonical(state));
   });
 
-  it("[RPL-1] another session's events are passed over", () => {
+  it("[RPL-1] ignores another session's events", () => {
     const foreign = log.slice(10).map((e) => ({ ...e, session: "other" }));
     expect(applyBatch(upTo(10), foreign)).toEqual({ state: upTo(10), fresh: [], gap: null });
   });
 
-  it("[RPL-1] an event it cannot take asks for the whole state", () => {
+  it("[RPL-1] asks for the whole state after an event that it cannot apply", () => {
     const [first] = log;
     if (!first) throw new Error("the log has a plan");
     const strange = { ...first, seq: 11 };
     expect(applyBatch(upTo(10), [strange])).toEqual({ state: upTo(10), fresh: [], gap: { since: 0 } });
   });
 
-  it("[RPL-1] an answer to watch brings it up, and says what is still missing", () => {
+  it("[RPL-1] takes over an answer to watch, and names what is still missing", () => {
     expect(canonical(applySync(upTo(10), sync(log.slice(10)), 10).state)).toBe(canonical(state));
     expect(applySync(upTo(10), sync(log.slice(10, 20)), 10).gap).toEqual({ since: 20 });
     expect(applySync(null, whole(state), 0)).toEqual({ state, fresh: [], gap: null });
   });
 
-  it("[RPL-2] an older answer, late, does not take it back", () => {
+  it("[RPL-2] ignores an older answer that comes late", () => {
     expect(applySync(upTo(20), whole(upTo(10)), 5).state?.seq).toBe(20);
     expect(applySync(upTo(20), { ...sync(log.slice(5, 10)), head: 10 }, 5).state?.seq).toBe(20);
   });
 
-  it("[RPL-2] a server that holds less than was asked from has another record: asked whole, and taken", () => {
+  it("[RPL-2] asks a server that holds fewer events for its whole record, and takes it over", () => {
     const other = { ...sync([]), head: 10 };
     expect(applySync(upTo(20), other, 20).gap).toEqual({ since: 0 });
     expect(applySync(upTo(20), whole(upTo(10)), 20).state?.seq).toBe(10);
     expect(applySync(upTo(20), whole(upTo(10)), 0).state?.seq).toBe(10);
   });
 
-  it("[RPL-1] a beat with a newer head shows a gap, with an older one none", () => {
+  it("[RPL-1] finds a gap by a beat with a newer head, and none by an older one", () => {
     expect(behind(upTo(10), 12)).toEqual({ since: 10 });
     expect(behind(upTo(10), 10)).toBeNull();
     expect(behind(upTo(10), 9)).toBeNull();
@@ -101,12 +101,12 @@ const sentAt = (outbox: Outbox, now: number, serverNow: number | null = now) =>
   takeDue(outbox, now, serverNow);
 
 describe("a panel's outbox", () => {
-  it("[RPL-3] written down once, however often it is put in", () => {
+  it("[RPL-3] stores a command once, however often it is added", () => {
     const command = make(READY);
     expect(box(command, command)).toEqual([{ command, tries: 0, nextAt: 0, lapsed: false }]);
   });
 
-  it("[RPL-3] tried at 0, 1, 3, 7, 15, 23 s with the same id", () => {
+  it("[RPL-3] sends at 0, 1, 3, 7, 15 and 23 s with the same id", () => {
     const command = make(HOLD);
     let outbox = box(command);
     const tries: number[] = [];
@@ -122,13 +122,13 @@ describe("a panel's outbox", () => {
     expect(nextTry(outbox)).toBe(31_000);
   });
 
-  it("[RPL-3] at once when the link is back", () => {
+  it("[RPL-3] sends at once when the connection is back", () => {
     const after = sentAt(sentAt(sentAt(box(make(HOLD)), 0).outbox, 1_000).outbox, 3_000).outbox;
     expect(sentAt(after, 4_000).send).toEqual([]);
     expect(sentAt(linkUp(after, 4_000), 4_000).send).toHaveLength(1);
   });
 
-  it("[RPL-4] ordinary ones one at a time in order; stops at once, first", () => {
+  it("[RPL-4] sends ordinary commands one at a time in order, and stops first and at once", () => {
     const [first, second, hold] = [make(READY), make(READY), make(HOLD)];
     const due = sentAt(box(first, second, hold), 0);
     expect(due.send.map((c) => c.id)).toEqual([hold.id, first.id]);
@@ -136,7 +136,7 @@ describe("a panel's outbox", () => {
     expect(sentAt(settle(due.outbox, first.id), 500).send).toEqual([second]);
   });
 
-  it("[RPL-5] at its time an ordinary one is sent no more, and makes way", () => {
+  it("[RPL-5] sends an ordinary command no more after its time, and sends the next", () => {
     const [old, next] = [make(READY, 0), make(READY, 10_000)];
     expect(old.validUntil).toBe(COMMAND_LIFE_MS);
     const before = sentAt(box(old, next), 0, COMMAND_LIFE_MS - 1);
@@ -147,7 +147,7 @@ describe("a panel's outbox", () => {
     expect(sentAt(at.outbox, 86_400_000, 0).send).not.toContain(old);
   });
 
-  it("[RPL-5] a stop has no time, and goes before the clocks were compared", () => {
+  it("[RPL-5] sends a stop at any age, and before the clocks were compared", () => {
     expect(commandFor({ id: "x", session: "s", action: READY, clientAt: 0 }, null)).toBeNull();
     const hold = make(HOLD, null);
     expect(hold.validUntil).toBeUndefined();
@@ -155,7 +155,7 @@ describe("a panel's outbox", () => {
     expect(sentAt(box(hold), 86_400_000).send).toEqual([hold]);
   });
 
-  it("[RPL-5] the person may send a lapsed one after all, as a new command; one not lapsed stays", () => {
+  it("[RPL-5] lets the person send a lapsed command as a new one, and keeps one that has not lapsed", () => {
     const old = make(READY, 0);
     const lapsed = sentAt(box(old), 0, COMMAND_LIFE_MS).outbox;
     const fresh = make(READY, COMMAND_LIFE_MS);
@@ -164,7 +164,7 @@ describe("a panel's outbox", () => {
     expect(nextTry(lapsed)).toBeNull();
   });
 
-  it("[RPL-6] an event with its id settles it", () => {
+  it("[RPL-6] removes a command when an event with its id comes", () => {
     const recorded = log.find((e) => e.command !== null);
     if (!recorded?.command) throw new Error("the log holds commands");
     const command = { ...make(READY), id: recorded.command };
@@ -172,7 +172,7 @@ describe("a panel's outbox", () => {
     expect(settleFrom(box(command), log)).toEqual([]);
   });
 
-  it("[RPL-3] an error that cannot pass ends it, any other is tried again", () => {
+  it("[RPL-3] ends a command at a permanent error, and sends it again after any other", () => {
     expect((["malformed", "tooLarge", "pinNeeded", "noSuchSession"] as const).every(isFinal)).toBe(true);
     expect((["tooMany", "notAvailable", "signInNeeded", "protocolMismatch"] as const).some(isFinal)).toBe(
       false,

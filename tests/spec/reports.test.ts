@@ -70,7 +70,7 @@ describe("a figure, by every post and nobody, in every stage, in time or late, w
   );
 
   it.each(ALL.filter(([, is]) => is === "raises"))(
-    "[SIG-17] %s is refused late, and somewhere to somebody in time",
+    "[SIG-17] %s is refused when late, and in time to some post in some stage",
     (_, _is, action) => {
       expectRefusedLate(action);
       expect(isRefusedInTime(action)).toBe(true);
@@ -79,7 +79,7 @@ describe("a figure, by every post and nobody, in every stage, in time or late, w
 
   it.each(ALL)("[SIG-17] %s is not taken by a session that is over", (_, _is, action) => expectOver(action));
 
-  it("[SIG-17, PWR-11] a meter's record outside its limits is taken from anybody, one inside is not", () => {
+  it("[SIG-17, PWR-11] a meter's record outside its limits is taken from anybody, one inside them is not", () => {
     const story = given({ type: RICH }).upTo("starting");
     expect(story.does(ed, trace(28)).refusal?.reason).toBe("wrongPost");
     expect(story.does(ed, trace(2), story.now - LONG).refusal).toBeUndefined();
@@ -123,7 +123,7 @@ describe("reports that lower confidence", () => {
     },
   );
 
-  it("[SIG-19] people at the aircraft take the all clear back", () => {
+  it("[SIG-19] people reported at the aircraft end the all clear", () => {
     const story = given().upTo("release");
     story.send("supervisor", "allClear");
     story.heard();
@@ -133,14 +133,14 @@ describe("reports that lower confidence", () => {
     expect(Object.values(story.state.arcs).map((a) => a.clear)).toEqual([false, false, false, false]);
   });
 
-  it("[SIG-18, SIG-12] a witnessed crank uses no clearance up, though the cockpit says so itself", () => {
+  it("[SIG-18, SIG-12] a witnessed crank uses no clearance, also when the cockpit reports it itself afterwards", () => {
     const story = starting();
     const ref = story.readBack(3);
     story.send("cockpit", "cranking", { engine: 3, ref, channel: "hand", seenFrom: "fireGuard" });
     expect(story.turnsUncleared(3)).toBe(true);
   });
 
-  it("[CHK-6] a check found not good by somebody without a post is theirs, not the post's", () => {
+  it("[CHK-6] a check found not good by a person without a post is recorded as theirs, not the post's", () => {
     const story = starting();
     story.does(ed, { type: "recordCheck", check: "bottles", good: false });
     expect(story.state.checks.bottles).toMatchObject({ good: false, name: "Ed", post: null });
@@ -154,21 +154,24 @@ describe("reports that lower confidence", () => {
     ],
     ["from another post", (s: Story, ref: number) => s.send("fireGuard", "cranking", { engine: 3, ref })],
     ["from nobody's post", (s: Story, ref: number) => say(s, "cranking", { engine: 3, ref })],
-  ])("[TRN-5] a crank %s uses nothing: the engine is seen turning, with its alert and hold", (_, crank) => {
-    const story = starting();
-    expect(crank(story, story.readBack(3)).refusal).toBeUndefined();
-    expect(story.turnsUncleared(3)).toBe(true);
-    expect(story.alerts).toContain("turningUncleared");
-    expect(story.state.holds).toHaveLength(1);
-  });
+  ])(
+    "[TRN-5] a crank %s uses no clearance: the engine is seen turning, with its alert and hold",
+    (_, crank) => {
+      const story = starting();
+      expect(crank(story, story.readBack(3)).refusal).toBeUndefined();
+      expect(story.turnsUncleared(3)).toBe(true);
+      expect(story.alerts).toContain("turningUncleared");
+      expect(story.state.holds).toHaveLength(1);
+    },
+  );
 
-  it("[TRN-5, TRN-3] a crank of no engine there is holds", () => {
+  it("[TRN-5, TRN-3] a crank of an engine that does not exist is a hold", () => {
     const story = starting();
     story.send("cockpit", "cranking", { engine: 7 });
     expect(story.state.holds).toHaveLength(1);
   });
 
-  it("[CLR-9, TRN-7] revoked while it cranks: an alert to all, and the cockpit is asked to stop it until it is stable", () => {
+  it("[CLR-9, TRN-7] a clearance revoked during the crank alerts all, and the cockpit is asked to stop the engine until it is stable", () => {
     const story = starting();
     story.cranking(3);
     say(story, "revokeClearance", { engine: 3 });
@@ -187,7 +190,7 @@ describe("reports that lower confidence", () => {
   });
 
   it.each(["cranking", "caught", "stable"] as const)(
-    "[TRN-6, CON-14] arc not clear at an engine that is %s: an alert to all, and the cockpit is asked to stop it",
+    "[TRN-6, CON-14] an arc not clear at an engine that is %s alerts all, and the cockpit is asked to stop it",
     (life) => {
       const story = starting();
       if (life === "cranking") story.cranking(3);
@@ -210,7 +213,7 @@ describe("reports that lower confidence", () => {
     },
   );
 
-  it("[TRN-6, CON-14] an arc not clear before it cranked is not clear while it cranks", () => {
+  it("[TRN-6, CON-14] an arc reported not clear before the crank stays not clear during it", () => {
     const story = starting();
     story.does(cy, { type: "send", kind: "arcNotClear", engine: 3 });
     story.send("cockpit", "cranking", { engine: 3 });
@@ -219,7 +222,7 @@ describe("reports that lower confidence", () => {
     expect(story.state.alerts.some((a) => a.kind === "arcUnsafe" && a.active)).toBe(false);
   });
 
-  it("[PWR-13, CON-8] power lost: unknown, with its alert, until it is on again or the plan is batteries", () => {
+  it("[PWR-13, CON-8] lost power is unknown and raises an alert until it is on again or the plan says batteries", () => {
     for (const end of ["on", "batteries"] as const) {
       const story = given({ powerSource: "batteries" }).upTo("starting");
       story.power();
@@ -235,7 +238,7 @@ describe("reports that lower confidence", () => {
     }
   });
 
-  it("[PWR-13] on the crew's leave it is no loss, and volts in band still need leave", () => {
+  it("[PWR-13] power taken off on the crew's leave is not lost, and putting it on still needs leave", () => {
     const story = given().upTo("starting");
     story.powerOff();
     expect(story.state.groundPower).toEqual({ is: "off", by: expect.anything() });
@@ -245,7 +248,7 @@ describe("reports that lower confidence", () => {
     expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
   });
 
-  it("[OIL-7, CON-10] oil lost by an engine that runs: not stable, no clearance beside it, an alert", () => {
+  it("[OIL-7, CON-10] an engine that runs and loses oil pressure is not stable, bars other clearances and raises an alert", () => {
     const story = starting().running(3);
     story.does(ed, { type: "reading", gauge: "oilPressure", engine: 3, reading: { value: 10, unit: "psi" } });
     expect(story.raised("oilLost")).toMatchObject([{ engine: 3, to: ["cockpit", "supervisor"] }]);
@@ -256,7 +259,7 @@ describe("reports that lower confidence", () => {
     expect(story.send("cockpit", "started", { engine: 3 }).refusal).toBeUndefined();
   });
 
-  it("[OIL-7, CON-10] oil lost by a stable engine voids the clearance beside it, until it is stopped", () => {
+  it("[OIL-7, CON-10] a stable engine that loses oil pressure voids another engine's clearance, and bars one until it is stopped", () => {
     const type = { ...FOUR, conditions: [...new Set([...FOUR.conditions, "othersSettled" as const])] };
     const story = given({ type }).upTo("starting").started(3);
     story.readBack(4);
@@ -269,7 +272,7 @@ describe("reports that lower confidence", () => {
     expect(story.life(4)).toBe("clear");
   });
 
-  it("[OIL-7] in a later stage too, and pressure at the least is enough", () => {
+  it("[OIL-7] oil pressure is lost in a later stage too, but not at the type's least pressure", () => {
     const story = given({ order: [3] }).upTo("warmUp");
     story.oil(3, 40);
     expect(story.alerts).toEqual([]);
@@ -277,7 +280,7 @@ describe("reports that lower confidence", () => {
     expect(story.alerts).toEqual(["oilLost"]);
   });
 
-  it("[CHK-8] brakes released or low beside a turning engine without chocks in: an alert to all", () => {
+  it("[CHK-8] brakes released or low alert all while an engine turns and chocks are not in", () => {
     for (const free of ["brakesReleased", "brakesSet"] as const) {
       const story = given({ order: [3] }).upTo("release");
       story.brakes();
@@ -291,7 +294,7 @@ describe("reports that lower confidence", () => {
     }
   });
 
-  it("[CHK-8] no alert with chocks in, with nothing turning, or with the all clear answered", () => {
+  it("[CHK-8] brakes released raise no alert with chocks in, with nothing turning, or with the all clear answered", () => {
     const chocked = given({ order: [3] }).upTo("warmUp");
     say(chocked, "brakesReleased");
     const still = starting();
@@ -311,7 +314,7 @@ describe("reports that lower confidence", () => {
 });
 
 describe("a panel's outbox", () => {
-  it("[RPL-4, RPL-5] a report that lowers confidence never lapses, goes without the server's clock, and overtakes nothing", () => {
+  it("[RPL-4, RPL-5] sends a report that lowers confidence at any age and without the server's clock, in its order", () => {
     const made = (id: string, kind: SignalKind, serverNow: number | null) =>
       commandFor(
         { id, session: "s", clientAt: 0, action: actionSchema.parse({ type: "send", kind, engine: 3 }) },

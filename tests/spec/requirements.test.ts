@@ -20,7 +20,7 @@ describe("what a stage waits for", () => {
     expect(blades(missingFor(story.state, story.now))).toEqual(["blades:4"]);
   });
 
-  it("[MCN-8] blades are not waited for where the type does not ask for them", () => {
+  it("[MCN-8] no stage waits for blades if the type does not ask for them", () => {
     const story = given({ order: [3, 4] }).upTo("secure");
     expect(blades(missingFor(story.state, story.now))).toEqual([]);
   });
@@ -43,7 +43,7 @@ describe("what a stage waits for", () => {
     expect(readRequirement(requirementCode(requirement))).toEqual(requirement);
   });
 
-  it("[STG-12, LNG-1] a code of another version is said to be unknown, never taken for another requirement", () => {
+  it("[STG-12, LNG-1] a code of another version is shown as unknown, never as another requirement", () => {
     const refusal = { reason: "requirementsUnmet", missing: ["towBarOff", "post:pilot"] } as const;
     for (const words of Object.values(SPOKEN)) {
       const said = words.refusal({ ...refusal, missing: [...refusal.missing] });

@@ -36,7 +36,7 @@ const items = Object.keys(GOOD) as RunUpItem[];
 const missing = (story: Story) => missingFor(story.state, story.now);
 
 describe("run-up", () => {
-  it("[RUN-1] is of an engine that turns, figure by figure, on its gauge's scale and in its unit", () => {
+  it("[RUN-1] takes figures of a turning engine only, within the gauge's scale and in its unit", () => {
     const story = warm();
     expect(read(story, 3, "magnetoBoth").refusal).toBeUndefined();
     expect(read(story, 5, "magnetoBoth").refusal?.reason).toBe("noSuchEngine");
@@ -54,7 +54,7 @@ describe("run-up", () => {
     expect(missing(story).some((m) => m.includes("feather"))).toBe(false);
   });
 
-  it("[RUN-2] keeps warm-up from being left, each failing item named by its code and in words", () => {
+  it("[RUN-2] keeps the session in warm-up, and names each failing item by its code and in words", () => {
     const story = warm();
     expect(missing(story)).toEqual([
       "runUp:3:magneto:notDone",
@@ -73,7 +73,7 @@ describe("run-up", () => {
     expect(story.say("supervisor", { type: "advance", to: "release" }).refusal).toBeUndefined();
   });
 
-  it("[RUN-2] gauges named are read anew in the warm-up and within their marks", () => {
+  it("[RUN-2] needs each named gauge read in the warm-up and within its marks", () => {
     const marked: AircraftType = {
       ...RICH,
       gauges: RICH.gauges.map((g) => (g.id === "oilPressure" ? { ...g, min: 25, max: 100 } : g)),
@@ -88,7 +88,7 @@ describe("run-up", () => {
     expect(missing(story)).toEqual([]);
   });
 
-  it("[RUN-3] is asked of the cockpit once every engine is warm; a check that failed is read anew, oldest first", () => {
+  it("[RUN-3] is asked of the cockpit once every engine is warm; failed checks are asked again, oldest first", () => {
     const cold = given({ type: RICH, order: [3] })
       .manned()
       .upTo("warmUp");
@@ -109,7 +109,7 @@ describe("run-up", () => {
     expect(asked(story)[0]).toBe("runUp:3:magnetoLeft");
   });
 
-  it("[RUN-3, ASK-2] every figure asked for fills to an action that is taken", () => {
+  it("[RUN-3, ASK-2] asks only for figures whose entry is accepted", () => {
     const story = warm();
     for (const ask of askedOf(story.state, "cockpit", story.now).filter((a) => a.say === "runUp")) {
       const [choice] = ask.choices;
@@ -121,7 +121,7 @@ describe("run-up", () => {
 });
 
 describe("warm-up readings", () => {
-  it("[RUN-4] are kept from the catch on, as many as the type says, the first always", () => {
+  it("[RUN-4] are kept from the catch on, up to the type's number, always with the first", () => {
     const type: AircraftType = {
       ...RICH,
       warmUp: [{ gauge: "oilTemp", atLeast: { value: 40, unit: "degC", source: RICH.orderSource }, keep: 5 }],
@@ -137,7 +137,7 @@ describe("warm-up readings", () => {
     expect(story.state.engines[2]?.warmUp).toBeUndefined();
   });
 
-  it("[RUN-5] a gate may ask for a rise: 50 degF, 59 holds and 60 goes (airline operations 1946, R-1820)", () => {
+  it("[RUN-5] may have to rise: from 50 degF, 59 is too low and 60 is enough (airline operations 1946, R-1820)", () => {
     const rise = { value: 10, unit: "degF" as const, source: RICH.orderSource };
     const { runUp: _runUp, ...plainType } = RICH;
     const type: AircraftType = {

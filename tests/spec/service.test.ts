@@ -6,7 +6,7 @@ const at = (stage: "groundPower" | "starting" | "release") => given({ order: [3]
 const refusal = (story: Story) => story.last.refusal?.reason;
 
 describe("ground power", () => {
-  it("[PWR-1] not without the crew's leave", () => {
+  it("[PWR-1] is connected and disconnected only with the crew's leave", () => {
     const story = at("groundPower");
     expect(story.volts(28).refusal).toEqual({
       reason: "noAuthority",
@@ -18,24 +18,27 @@ describe("ground power", () => {
     expect(on.state.groundPower).toMatchObject({ is: "off", lost: true });
   });
 
-  it("[PWR-2] asked by the cockpit, the request is the leave", () => {
+  it("[PWR-2] has the cockpit's leave by the cockpit's own request", () => {
     const story = at("groundPower");
     story.send("cockpit", "connectPower");
     expect(story.volts(28).refusal).toBeUndefined();
     expect(story.state.groundPower).toMatchObject({ is: "on", volts: { value: 28, unit: "V" } });
   });
 
-  it.each(["groundPower", "supervisor"] as const)("[PWR-2] asked by %s, the cockpit authorises", (post) => {
-    const story = at("groundPower");
-    story.send(post, "connectPower");
-    const asked = story.openSignal("connectPower");
-    expect(story.volts(28).refusal?.reason).toBe("noAuthority");
-    expect(story.answer("cockpit", asked, "willComply").refusal?.reason).toBe("answerNotAllowed");
-    story.answer("cockpit", asked, "received");
-    expect(story.volts(28).refusal?.reason).toBe("noAuthority");
-    story.answer("cockpit", asked, "authorise");
-    expect(story.volts(28).refusal).toBeUndefined();
-  });
+  it.each(["groundPower", "supervisor"] as const)(
+    "[PWR-2] needs the cockpit's authorisation when %s asks",
+    (post) => {
+      const story = at("groundPower");
+      story.send(post, "connectPower");
+      const asked = story.openSignal("connectPower");
+      expect(story.volts(28).refusal?.reason).toBe("noAuthority");
+      expect(story.answer("cockpit", asked, "willComply").refusal?.reason).toBe("answerNotAllowed");
+      story.answer("cockpit", asked, "received");
+      expect(story.volts(28).refusal?.reason).toBe("noAuthority");
+      story.answer("cockpit", asked, "authorise");
+      expect(story.volts(28).refusal).toBeUndefined();
+    },
+  );
 
   it("[PWR-2] ground power cannot authorise itself", () => {
     const story = at("groundPower");
@@ -45,7 +48,7 @@ describe("ground power", () => {
     expect(story.answer("groundPower", signal, "willComply").refusal).toBeUndefined();
   });
 
-  it("[PWR-3] leave is used up", () => {
+  it("[PWR-3] uses a leave once", () => {
     const story = at("starting");
     story.powerOff();
     story.power();
@@ -68,14 +71,14 @@ describe("ground power", () => {
     ["a step of the clock", (s) => s.clockStep(5)],
     ["an amended plan", (s) => s.say("cockpit", { type: "amendPlan", order: [3], reason: "x" })],
   ];
-  it.each(ends)("[PWR-3, TIM-3] leave dies with %s", (_, happens) => {
+  it.each(ends)("[PWR-3, TIM-3] loses its leave with %s", (_, happens) => {
     const story = at("groundPower");
     story.send("cockpit", "connectPower");
     happens(story);
     expect(story.volts(28).refusal?.reason).toBe("noAuthority");
   });
 
-  it("[PWR-4] connected needs volts, in volts, not below zero", () => {
+  it("[PWR-4] is reported on only with its volts, in volts, not below zero", () => {
     const story = at("groundPower");
     story.send("cockpit", "connectPower");
     story.send("groundPower", "powerConnected");
@@ -127,22 +130,25 @@ describe("ground power", () => {
     ["insertChocks", "starting"],
     ["removeChocks", "release"],
   ];
-  it.each(services)("[PWR-7] %s: not while a stop stands, not asked, not allowed", (kind, stage) => {
-    const story = at(stage);
-    story.brakes();
-    if (kind !== "insertChocks") {
-      story.send("groundPower", kind);
-      const asked = story.openSignal(kind);
-      const hold = story.does(ed, { type: "send", kind: "hold" }).events[0]?.seq ?? 0;
-      expect(story.answer("cockpit", asked, "authorise").refusal?.reason).toBe("stopOpen");
-      story.does(ed, { type: "send", kind: "release", ref: hold });
-      expect(story.answer("cockpit", asked, "authorise").refusal).toBeUndefined();
-    }
-    story.does(ed, { type: "send", kind: "hold" });
-    expect(story.send("cockpit", kind).refusal?.reason).toBe("stopOpen");
-  });
+  it.each(services)(
+    "[PWR-7] is not served while a stop stands: %s is neither asked for nor authorised",
+    (kind, stage) => {
+      const story = at(stage);
+      story.brakes();
+      if (kind !== "insertChocks") {
+        story.send("groundPower", kind);
+        const asked = story.openSignal(kind);
+        const hold = story.does(ed, { type: "send", kind: "hold" }).events[0]?.seq ?? 0;
+        expect(story.answer("cockpit", asked, "authorise").refusal?.reason).toBe("stopOpen");
+        story.does(ed, { type: "send", kind: "release", ref: hold });
+        expect(story.answer("cockpit", asked, "authorise").refusal).toBeUndefined();
+      }
+      story.does(ed, { type: "send", kind: "hold" });
+      expect(story.send("cockpit", kind).refusal?.reason).toBe("stopOpen");
+    },
+  );
 
-  it("[PWR-7] nothing that is so already", () => {
+  it("[PWR-7] is not asked to be connected or disconnected when it is so already", () => {
     const story = at("starting");
     expect(story.send("cockpit", "connectPower").refusal?.reason).toBe("alreadyDone");
     expect(story.send("cockpit", "insertChocks").refusal?.reason).toBe("alreadyDone");
@@ -165,7 +171,7 @@ describe("chocks and brakes", () => {
     ["low", (s) => s.brakes(599), "no"],
     ["set a long time ago", (s) => s.unseen(600_000), "no"],
   ];
-  it.each(brakes)("[CHK-2] chocks out with brakes %s", (_, happens, may) => {
+  it.each(brakes)("[CHK-2] chocks come out with brakes %s", (_, happens, may) => {
     for (const by of ["cockpit", "groundPower"] as const) {
       const story = at("release");
       story.brakes();
@@ -182,7 +188,7 @@ describe("chocks and brakes", () => {
     }
   });
 
-  it("[CHK-3] released after the leave: it is taken back", () => {
+  it("[CHK-3] brakes released after the leave for chocks end the leave", () => {
     const story = at("release");
     story.brakes();
     story.send("cockpit", "removeChocks");
@@ -201,7 +207,7 @@ describe("chocks and brakes", () => {
     expect(story.brakes(0).refusal).toBeUndefined();
   });
 
-  it("[CHK-7] the all clear dies with a stop, a change of post, and when chocks move", () => {
+  it("[CHK-7] the all clear ends with a stop, with a change of post and when chocks move", () => {
     const changes: ((s: Story) => unknown)[] = [
       (s) => s.does(ed, { type: "send", kind: "hold" }),
       (s) => s.say("fireGuard", { type: "leavePost", post: "fireGuard" }),
@@ -218,7 +224,7 @@ describe("chocks and brakes", () => {
     }
   });
 
-  it("[CHK-7] an all clear still open when a hold comes cannot be answered into force", () => {
+  it("[CHK-7] an all clear that was open when a hold came cannot be answered any more", () => {
     const story = at("release");
     story.send("supervisor", "allClear");
     const signal = story.openSignal("allClear");
@@ -230,7 +236,7 @@ describe("chocks and brakes", () => {
 });
 
 describe("readings and checks", () => {
-  it("[CHK-5] right gauge, engine, unit and scale, by the cockpit", () => {
+  it("[CHK-5] a reading needs the right gauge, engine, unit and scale, and comes from the cockpit", () => {
     const story = at("starting");
     const read = (over: object) => {
       const reading = { value: 50, unit: "psi" } as const;
@@ -272,7 +278,7 @@ describe("readings and checks", () => {
     [24, true],
     [26, true],
     [26.1, false],
-  ])("[CHK-6] with a range the figure decides: %d V is %s", (value, good) => {
+  ])("[CHK-6] a check with a range is judged by its figure: %d V is %s", (value, good) => {
     const story = given().upTo("powerUp");
     // Other fields of the person's entry do not count.
     story.say("cockpit", {
@@ -284,7 +290,7 @@ describe("readings and checks", () => {
     expect(story.state.checks.battery?.good).toBe(good);
   });
 
-  it("[CHK-6] its own post, its figure, its unit", () => {
+  it("[CHK-6] a check needs its own post, its figure and its unit", () => {
     const story = given().upTo("powerUp");
     const check = (post: "cockpit" | "supervisor", more: object) =>
       story.say(post, { type: "recordCheck", check: "battery", ...more }).refusal?.reason;

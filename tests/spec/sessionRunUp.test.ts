@@ -59,7 +59,7 @@ describe("the run-up of a session", () => {
     expect(releaseVerdict(story.state)?.ready).toBe(true);
   });
 
-  it("[MOD-81] what was not done is named, engine by engine and check by check", () => {
+  it("[MOD-81] each check that was not done is a fault, for each engine", () => {
     expect(codes(ran({}, [4]))?.sort()).toEqual([
       "runUp:3:feather:notDone",
       "runUp:3:magneto:notDone",
@@ -95,7 +95,7 @@ describe("the run-up of a session", () => {
     expect(codes(story)).toEqual([]);
   });
 
-  it("[MOD-81] a type without rules for it has no run-up, without a feathering propeller none of that check", () => {
+  it("[MOD-81] a type without run-up rules has no run-up, and one without a feathering propeller no check of it", () => {
     expect(runUpChecks(FOUR)).toEqual([]);
     expect(releaseVerdict(warm(FOUR).state)).toBeNull();
     expect(runUpChecks({ ...TYPE, runUp: unfeathered })).toEqual(["power", "magneto"]);
@@ -152,7 +152,7 @@ describe("the run-up of a session", () => {
     expect(way().refusal).toEqual(refusal);
   });
 
-  it("[CHK-5] the ends of the scale are on it", () => {
+  it("[CHK-5] the ends of the scale belong to it", () => {
     const story = warm();
     expect(record(story, "magnetoBoth", 3000).refusal).toBeUndefined();
     expect(record(story, "magnetoBoth", 0).refusal).toBeUndefined();
@@ -182,14 +182,14 @@ describe("preheating", () => {
     return engine && preheatOf(story.state, engine, story.now);
   };
 
-  it("[STG-11] is by the type's rule and the air recorded", () => {
+  it("[STG-11] depends on the type's rule and the recorded air", () => {
     expect(need(cold(0, FOUR))).toBe("noRule");
     expect(need(cold(null))).toBe("notKnown");
     expect(need(cold(4))).toBe("required");
     expect(need(cold(5))).toBe("notRequired");
   });
 
-  it("[STG-11] where a soak is named, an engine that ran lately is not heated", () => {
+  it("[STG-11] is not needed for an engine that ran recently, if the type names a soak", () => {
     const story = cold(0, heated({ value: 2, unit: "h" }));
     const stood = (ms: number) => {
       const engine = { ...(story.state.engines[2] ?? never()), lastRanAt: story.now };
@@ -201,7 +201,7 @@ describe("preheating", () => {
     expect(need(story)).toBe("required");
   });
 
-  it("[STG-11] its check counts only where it is required, every other check always", () => {
+  it("[STG-11] has a check that counts only if it is required; every other check always counts", () => {
     const counts = (degC: number, check: string) => {
       const story = cold(degC);
       return checkApplies(story.state, check, story.now);
@@ -210,7 +210,7 @@ describe("preheating", () => {
     expect([counts(0, "bottles"), counts(20, "bottles")]).toEqual([true, true]);
   });
 
-  it("[STG-11] is asked for engines of the order that stand still", () => {
+  it("[STG-11] is asked for engines of the order that do not turn", () => {
     const story = cold(0);
     expect(preheatRequired(story.state, story.now)).toBe(true);
     expect(preheatRequired({ ...story.state, order: [] }, story.now)).toBe(false);

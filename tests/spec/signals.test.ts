@@ -10,7 +10,7 @@ const ended = (story: Story, id: number) => story.state.ended.find((s) => s.id =
 const raised = (story: Story) => story.last.events[0]?.seq ?? 0;
 
 describe("addressees and answers", () => {
-  it.each(SIGNAL_KINDS)("[SIG-1] %s is never addressed to its sender, a cut apart", (kind) => {
+  it.each(SIGNAL_KINDS)("[SIG-1] %s is never addressed to its sender, except a cut", (kind) => {
     for (const from of POSTS) {
       const to = signalOf(kind).to(from);
       expect(to.includes(from)).toBe((kind === "cut" || kind === "cutAll") && from === "cockpit");
@@ -19,7 +19,7 @@ describe("addressees and answers", () => {
     expect(signalOf(kind).to(null)).toEqual(POSTS);
   });
 
-  it("[SIG-2] only addressed posts answer, only as the kind allows", () => {
+  it("[SIG-2] only addressed posts answer, and only as the kind allows", () => {
     const story = starting();
     story.send("fireGuard", "hold");
     const hold = raised(story);
@@ -31,7 +31,7 @@ describe("addressees and answers", () => {
     expect(story.answer("cockpit", hold, "received").refusal).toBeUndefined();
   });
 
-  it("[SIG-3] a copied post has only received it", () => {
+  it("[SIG-3] a post that is only informed may only answer received", () => {
     const story = starting();
     story.send("groundPower", "insertChocks");
     story.send("cockpit", "disconnectPower");
@@ -44,7 +44,7 @@ describe("addressees and answers", () => {
     expect(open(story, asked)?.is).toBe("open");
   });
 
-  it("[SIG-4] received closes no request", () => {
+  it("[SIG-4] the answer received closes no request", () => {
     const story = starting().requested(3);
     const request = story.openSignal("readyToStart");
     story.answer("supervisor", request, "received");
@@ -57,7 +57,7 @@ describe("addressees and answers", () => {
     expect([open(story, service)?.is, open(story, cut)?.is]).toEqual(["open", "open"]);
   });
 
-  it("[SIG-5, SIG-8] closes with the last due answer, not before, and never opens again", () => {
+  it("[SIG-5, SIG-8] a signal closes with the last due answer, not before, and never opens again", () => {
     const story = starting();
     story.send("fireGuard", "hold");
     const hold = raised(story);
@@ -74,7 +74,7 @@ describe("addressees and answers", () => {
     expect(story.state.holds.map((h) => h.id)).toEqual([hold]);
   });
 
-  it("[SIG-6] unable closes a request", () => {
+  it("[SIG-6] the answer unable closes a request", () => {
     const story = starting();
     story.send("cockpit", "disconnectPower");
     const asked = story.openSignal("disconnectPower");
@@ -97,7 +97,7 @@ describe("addressees and answers", () => {
     },
   );
 
-  it("[SIG-7, CUT-4] a cut raised while the cockpit is vacant is owed by the next holder", () => {
+  it("[SIG-7, CUT-4] a cut raised while the cockpit is vacant must be answered by the next holder", () => {
     const story = starting().started(3);
     story.say("cockpit", { type: "leavePost", post: "cockpit" });
     story.send("fireGuard", "cut", { engine: 3 });
@@ -109,7 +109,7 @@ describe("addressees and answers", () => {
     expect(story.life(3)).toBe("shutDown");
   });
 
-  it("[SIG-7] a hold is owed by the posts somebody holds", () => {
+  it("[SIG-7] a hold must be answered by the posts that are held", () => {
     const story = given().manned(["cockpit", "supervisor"]);
     story.send("cockpit", "hold");
     expect(story.state.signals).toMatchObject([{ due: ["supervisor"] }]);
@@ -129,7 +129,7 @@ describe("addressees and answers", () => {
     ).toBeUndefined();
   });
 
-  it("[SIG-10] an engine the type has, where the kind needs one", () => {
+  it("[SIG-10] a kind that needs an engine needs one that the type has", () => {
     const story = starting();
     for (const engine of [5, 8]) {
       expect(story.send("fireGuard", "guardInPlace", { engine }).refusal).toMatchObject({
@@ -140,7 +140,7 @@ describe("addressees and answers", () => {
     expect(story.send("fireGuard", "guardInPlace").refusal?.reason).toBe("engineNeeded");
   });
 
-  it("[SIG-15] said again, a signal takes its older self's place; stops do not", () => {
+  it("[SIG-15] a repeated signal replaces the older one; a repeated stop does not", () => {
     const story = starting();
     story.volts(28);
     story.volts(27);
@@ -155,7 +155,7 @@ describe("addressees and answers", () => {
 });
 
 describe("lateness", () => {
-  it("[SIG-9] a stop unanswered: reminded at 2.5 s, raised at 5 s, then nothing more", () => {
+  it("[SIG-9] an unanswered stop is reminded at 2.5 s and raised at 5 s, then nothing more", () => {
     const story = starting();
     story.send("fireGuard", "hold");
     expect(story.waitMs(2_499).told("late")).toEqual([]);
@@ -169,14 +169,14 @@ describe("lateness", () => {
     expect(story.state.holds).toHaveLength(1);
   });
 
-  it("[SIG-9] one late look tells both, in order", () => {
+  it("[SIG-9] a late tick records both, in order", () => {
     const story = starting();
     story.send("fireGuard", "hold");
     story.unseen(60_000).waitMs(0);
     expect(story.told("late").map((f) => f.level)).toEqual([1, 2]);
   });
 
-  it("[SIG-9] answered in time: nothing is late", () => {
+  it("[SIG-9] a signal answered in time is never late", () => {
     const story = starting();
     story.send("fireGuard", "hold");
     for (const post of ["cockpit", "groundPower", "supervisor"] as const)
@@ -195,7 +195,7 @@ describe("lateness", () => {
     expect(story.waitMs(1).told("late")).toMatchObject([{ level: 1 }]);
   });
 
-  it("[SIG-9] a request the supervisor leaves unanswered is reminded of, never granted", () => {
+  it("[SIG-9] a request that the supervisor leaves unanswered is reminded, never granted", () => {
     const story = starting().requested(3).wait(3600);
     expect(story.told("late")).toMatchObject([{ level: 1 }]);
     expect(story.life(3)).toBe("requested");
@@ -225,7 +225,7 @@ describe("witnessed hand signals", () => {
     expect(story.state.arcs[3]?.clear).toBe(true);
   });
 
-  it("[SIG-11] not on the panel's channel, not by an observer, not of a vacant post", () => {
+  it("[SIG-11] a record is refused on the panel's channel, from an observer and for a vacant post", () => {
     const story = starting();
     const arc = { type: "send", kind: "guardInPlace", engine: 3 } as const;
     expect(story.say("cockpit", { ...arc, seenFrom: "fireGuard" }).refusal?.reason).toBe("notWitnessable");
@@ -245,7 +245,7 @@ describe("witnessed hand signals", () => {
     expect(story.state.groundPower).toMatchObject({ is: "off", lost: true });
   });
 
-  it("[SIG-13] a stop with a witness who cannot be one is the sender's own", () => {
+  it("[SIG-13] a stop with an impossible witness counts as the sender's own", () => {
     const story = starting();
     story.send("fireGuard", "hold", { seenFrom: "fireGuard", channel: "hand" });
     story.send("fireGuard", "hold", { seenFrom: "cockpit" });
@@ -254,13 +254,13 @@ describe("witnessed hand signals", () => {
     expect(story.state.holds.at(-1)?.by).toMatchObject({ post: "fireGuard", seenFrom: "cockpit" });
   });
 
-  it("[SIG-14] who recorded a stop owes no answer to it", () => {
+  it("[SIG-14] the post that recorded a stop need not answer it", () => {
     const story = starting();
     story.send("supervisor", "hold", { seenFrom: "fireGuard", channel: "hand" });
     expect(story.state.signals).toMatchObject([{ from: "fireGuard", due: ["cockpit", "groundPower"] }]);
   });
 
-  it("[SIG-11] the record says who saw it", () => {
+  it("[SIG-11] the record names the witness", () => {
     const story = starting();
     story.send("supervisor", "arcNotClear", { engine: 2, ...seen("fireGuard") });
     expect(story.last.events[0]?.actor).toMatchObject({ post: "supervisor" });

@@ -26,18 +26,15 @@ describe("stages", () => {
     expect(story.state.stage).toBe(stage);
   });
 
-  it.each(["fireGuard", "groundPower"] as const)(
-    "[STG-3] %s neither advances nor amends nor abandons",
-    (post) => {
-      const story = given().manned();
-      const actions: Say[] = [
-        { type: "advance", to: "brief" },
-        { type: "amendPlan", order: [1] },
-        { type: "abandon", reason: "x" },
-      ];
-      for (const action of actions) expect(story.say(post, action).refusal?.reason).toBe("wrongPost");
-    },
-  );
+  it.each(["fireGuard", "groundPower"] as const)("[STG-3] %s may not advance, amend or abandon", (post) => {
+    const story = given().manned();
+    const actions: Say[] = [
+      { type: "advance", to: "brief" },
+      { type: "amendPlan", order: [1] },
+      { type: "abandon", reason: "x" },
+    ];
+    for (const action of actions) expect(story.say(post, action).refusal?.reason).toBe("wrongPost");
+  });
 
   it.each(LIVE_STAGES)("[STG-4] %s is not left while a hold stands", (stage) => {
     const story = given().manned().upTo(stage);
@@ -120,7 +117,7 @@ describe("stages", () => {
     expect(missing(story)).toEqual(["engine:2"]);
   });
 
-  it("[STG-9] warm-up asks every gate of every turning engine, the coldest decides, and power off", () => {
+  it("[STG-9] warm-up asks for every gate of every turning engine, judged by the coldest, and for power off", () => {
     const story = given({ order: [3, 2] }).upTo("warmUp");
     story.reading("oilTemp", 3, 40, "degC");
     story.reading("oilTemp", 2, 39, "degC");
@@ -193,7 +190,7 @@ describe("stages", () => {
     expect(story.state.order).toEqual([2]);
   });
 
-  it("[STG-15] from the brief on with a reason, in a new epoch, and never without an engine that turns", () => {
+  it("[STG-15] an amendment from the brief on needs a reason, opens a new epoch and keeps each turning engine", () => {
     const story = given().upTo("starting").started(3);
     const { epoch } = story.state;
     expect(story.say("cockpit", { type: "amendPlan", order: [3, 1] }).refusal?.reason).toBe("missingFigure");
@@ -214,7 +211,7 @@ describe("stages", () => {
   });
 
   it.each(["warmUp", "release"] as const)(
-    "[STG-16] from %s the way leads back for an engine that quit",
+    "[STG-16] from %s the session goes back to starting for an engine that quit",
     (stage) => {
       const story = given().manned().upTo(stage);
       expect(advance(story, "starting").refusal?.reason).toBe("wrongStage");

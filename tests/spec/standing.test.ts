@@ -12,7 +12,7 @@ const DRILLED = drilled(drill("lostGuard", "manual"));
 const stranger: Person = { id: "eli", name: "Eli", device: "eli-phone", mayHold: [] };
 
 describe("what stands at an aircraft", () => {
-  it("[STN-1] stands in the next session: a hold, by name and age, and its owner alone releases it", () => {
+  it("[STN-1] a hold stands in the next session, by name and age, and only its owner releases it", () => {
     const ramp = new Ramp();
     const first = ramp.plan().manned();
     first.send("fireGuard", "hold", { note: "fuel on the ground" });
@@ -51,7 +51,7 @@ describe("what stands at an aircraft", () => {
     expect(ramp.record.items.map((i) => i.item.is)).toEqual(["cut"]);
   });
 
-  it("[STN-2] a stop given in one session stands at once in every other open one, and so does its end", () => {
+  it("[STN-2] a stop in one session stands at once in every other open one, and ends there at once", () => {
     const ramp = new Ramp();
     const live = ramp.plan().manned();
     const planned = ramp.plan().manned();
@@ -77,14 +77,14 @@ describe("what stands at an aircraft", () => {
     expect(live.state.holds).toMatchObject([{ by: { name: "Eli", post: null } }]);
   });
 
-  it("[STN-3] after a session is over a stop is taken into the record and meets the next plan", () => {
+  it("[STN-3] a stop after the end of a session goes into the record and stands in the next plan", () => {
     const ramp = new Ramp();
     abandoned(ramp);
     expect(ramp.act(stranger, { type: "stop", is: "fire", engine: 8 }).refusal).toBeUndefined();
     expect(ramp.plan().state.fires).toMatchObject([{ engine: null, place: "notSaid" }]);
   });
 
-  it("[STN-3] with no session open a stop is ended by its owner or a supervisor, and in an open one by its crew", () => {
+  it("[STN-3] a stop is ended by its owner or a supervisor while no session is open, and otherwise by the crew", () => {
     const ramp = new Ramp();
     ramp.act(stranger, { type: "stop", is: "hold" });
     const no = ramp.record.items[0]?.no ?? 0;
@@ -97,7 +97,7 @@ describe("what stands at an aircraft", () => {
     expect(ramp.plan().state.holds).toEqual([]);
   });
 
-  it("[STN-4] the starter's uses go on counting: the ladder does not begin anew", () => {
+  it("[STN-4] the starter's uses of earlier sessions count on its ladder", () => {
     const ramp = new Ramp();
     const first = ramp.plan().upTo("starting").failedStart(3, 10);
     ramp.settle(first);
@@ -152,7 +152,7 @@ describe("what stands at an aircraft", () => {
     expect(next.send("fireGuard", "propellerStill", { engine: 3 }).refusal?.reason).toBe("nothingOpen");
   });
 
-  it("[STN-7] an engine that turns again after its propeller was seen still is told of again", () => {
+  it("[STN-7] an engine that turns again after its propeller was seen still is recorded again", () => {
     const ramp = new Ramp();
     const live = ramp.plan().upTo("starting").running(3);
     ramp.settle(live);
@@ -166,7 +166,7 @@ describe("what stands at an aircraft", () => {
     expect(other.state.standing?.turning).toMatchObject([{ engine: 3 }]);
   });
 
-  it("[STN-8] open drills and defects go on, and what was closed does not come back", () => {
+  it("[STN-8] open drills and defects continue, and closed ones do not come back", () => {
     const ramp = new Ramp();
     const first = ramp.plan({ type: DRILLED }).manned();
     first.say("cockpit", { type: "writeDefect", words: "oil leak", engine: 2, barsStart: true });
@@ -208,7 +208,7 @@ describe("what stands at an aircraft", () => {
     );
   });
 
-  it("[STN-10] what a session ended does not come back with news of something else", () => {
+  it("[STN-10] an item that a session ended does not come back with news of another item", () => {
     const ramp = new Ramp();
     ramp.act(stranger, { type: "stop", is: "hold" });
     const next = ramp.plan().manned();

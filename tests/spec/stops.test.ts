@@ -11,7 +11,7 @@ const release = (story: Story, who: Person, ref: number, note?: string) =>
 
 describe("stops are never blocked", () => {
   it.each(LIVE_STAGES)(
-    "[HLD-1, CUT-1, FIR-1, TRN-1] in %s, by every post, an observer and a person on a second device",
+    "[HLD-1, CUT-1, FIR-1, TRN-1] are taken in %s from every post, an observer and a person on a second device",
     (stage) => {
       const story = given({ order: [3] })
         .manned()
@@ -33,7 +33,7 @@ describe("stops are never blocked", () => {
 });
 
 describe("hold", () => {
-  it("[HLD-2] nothing is asked for, cleared or cranked; what turns goes on", () => {
+  it("[HLD-2] bars every request, clearance and crank; engines that turn continue", () => {
     const story = starting().started(3);
     story.readBack(4);
     raise(story, bo, "hold");
@@ -45,7 +45,7 @@ describe("hold", () => {
     expect(story.send("supervisor", "allClear").refusal?.reason).toBe("wrongStage");
   });
 
-  it("[HLD-2] a crank that has begun is the crew's to end", () => {
+  it("[HLD-2] leaves it to the crew to end a crank that has begun", () => {
     const story = starting();
     story.cranking(3);
     raise(story, bo, "hold");
@@ -53,7 +53,7 @@ describe("hold", () => {
     expect(story.send("cockpit", "caught", { engine: 3 }).refusal).toBeUndefined();
   });
 
-  it("[HLD-3] its owner releases it, from any device, nobody else while the owner holds a post", () => {
+  it("[HLD-3] is released by its owner from any device, and by nobody else while the owner holds a post", () => {
     const story = starting();
     const hold = raise(story, bo, "hold");
     for (const who of [ada, cy, di, ed, fay])
@@ -62,7 +62,7 @@ describe("hold", () => {
     expect(story.state.holds).toEqual([]);
   });
 
-  it("[HLD-3] of an observer: by the observer, or the supervisor with a reason", () => {
+  it("[HLD-3] is released by the observer who raised it, or by the supervisor with a reason", () => {
     for (const [who, note, reason] of [
       [ed, undefined, undefined],
       [di, undefined, "notYourHold"],
@@ -74,7 +74,7 @@ describe("hold", () => {
     }
   });
 
-  it("[HLD-3] of a holder who left: by the next holder of that post", () => {
+  it("[HLD-3] is released by the next holder of a post whose holder left", () => {
     const story = starting();
     const hold = raise(story, bo, "hold");
     story.say("fireGuard", { type: "leavePost", post: "fireGuard" });
@@ -83,7 +83,7 @@ describe("hold", () => {
     expect(release(story, fay, hold)).toBeUndefined();
   });
 
-  it("[HLD-4, HLD-5] releasing one leaves the others, also one's own second", () => {
+  it("[HLD-4, HLD-5] stays when another one is released, also of the same person", () => {
     const story = starting();
     const [first, second, third] = [
       raise(story, bo, "hold"),
@@ -96,7 +96,7 @@ describe("hold", () => {
     expect(release(story, bo, first)).toBe("nothingOpen");
   });
 
-  it("[HLD-4, CLR-14] releasing brings nothing back", () => {
+  it("[HLD-4, CLR-14] brings nothing back when it is released", () => {
     const story = starting();
     story.readBack(3);
     release(story, bo, raise(story, bo, "hold"));
@@ -106,14 +106,14 @@ describe("hold", () => {
 });
 
 describe("cut", () => {
-  it.each([undefined, 7])("[CUT-2] of engine %s means all", (engine) => {
+  it.each([undefined, 7])("[CUT-2] means all engines when it names engine %s", (engine) => {
     const story = starting();
     raise(story, ed, "cut", engine ? { engine } : {});
     expect(story.told("sent").at(-1)?.kind).toBe("cutAll");
     expect(story.state.cuts).toMatchObject([{ engine: null }]);
   });
 
-  it("[CUT-3, CUT-5] changes nothing by itself; done shuts down what it struck", () => {
+  it("[CUT-3, CUT-5] changes nothing by itself; the answer done shuts down its engines", () => {
     const story = starting().started(3).started(4);
     const cut = raise(story, bo, "cut", { engine: 3 });
     expect([story.life(3), story.life(4)]).toEqual(["stable", "stable"]);
@@ -127,7 +127,7 @@ describe("cut", () => {
     expect(story.state.cuts).toEqual([]);
   });
 
-  it("[CUT-3] of all while one cranks and one runs", () => {
+  it("[CUT-3] shuts down all engines while one cranks and one runs", () => {
     const story = starting().started(3);
     story.cranking(4);
     const cut = raise(story, ed, "cutAll");
@@ -136,7 +136,7 @@ describe("cut", () => {
     expect(story.state.engines[3]?.starter.at(-1)?.off).toBe(story.now);
   });
 
-  it("[CUT-4, SIG-1] the cockpit's own cut is its own to report done", () => {
+  it("[CUT-4, SIG-1] is reported done by the cockpit, also when the cockpit raised it", () => {
     const story = starting().started(3);
     const cut = raise(story, ada, "cutAll");
     for (const post of ["fireGuard", "groundPower", "supervisor"] as const) {
@@ -145,7 +145,7 @@ describe("cut", () => {
     expect(story.answer("cockpit", cut, "done").refusal).toBeUndefined();
   });
 
-  it("[CUT-5] by supervisor or cockpit, after the cockpit's word", () => {
+  it("[CUT-5] is ended by supervisor or cockpit, after the cockpit reported it done", () => {
     const story = starting();
     const cut = raise(story, ed, "cutAll");
     expect(story.send("supervisor", "resetCut", { ref: cut }).refusal).toMatchObject({
@@ -157,7 +157,7 @@ describe("cut", () => {
     expect(story.send("cockpit", "resetCut", { ref: cut }).refusal).toBeUndefined();
   });
 
-  it("[CUT-5] not while one of its engines turns again", () => {
+  it("[CUT-5] is not ended while one of its engines turns again", () => {
     const story = starting();
     const cut = raise(story, ed, "cutAll");
     story.answer("cockpit", cut, "done");
@@ -168,7 +168,7 @@ describe("cut", () => {
     });
   });
 
-  it("[CUT-6] latches: no start while it stands", () => {
+  it("[CUT-6] bars every start while it stands", () => {
     const story = starting();
     const cut = raise(story, ed, "cut", { engine: 1 });
     story.answer("cockpit", cut, "done");
@@ -179,7 +179,7 @@ describe("cut", () => {
 
 describe("fire", () => {
   it.each(["waiting", "cranking", "caught", "stable"] as const)(
-    "[FIR-2, FIR-3] at an engine that is %s: it goes on",
+    "[FIR-2, FIR-3] leaves an engine that is %s in its state",
     (life) => {
       const story = starting();
       if (life === "cranking") story.cranking(3);
@@ -194,7 +194,7 @@ describe("fire", () => {
     },
   );
 
-  it("[FIR-3, FIR-4] cranking on through it: caught, run, shut down, all under the fire", () => {
+  it("[FIR-3, FIR-4] lets the engine crank on, catch, run and be shut down during the fire", () => {
     const story = starting();
     story.cranking(3);
     raise(story, bo, "fire", { engine: 3, place: "induction" });
@@ -216,7 +216,7 @@ describe("fire", () => {
     expect(story.life(3)).toBe("fire");
   });
 
-  it("[FIR-4, TRN-2] cranked without a clearance in a fire raises no alert that it turns", () => {
+  it("[FIR-4, TRN-2] allows a crank without a clearance, which raises no alert of an engine turning", () => {
     const story = given({ order: [3] }).upTo("warmUp");
     raise(story, bo, "fire", { engine: 2 });
     expect(story.send("cockpit", "cranking", { engine: 2 }).refusal).toBeUndefined();
@@ -225,7 +225,7 @@ describe("fire", () => {
     expect(story.turnsUncleared(1)).toBe(true);
   });
 
-  it("[FIR-5] out takes two people on two devices", () => {
+  it("[FIR-5] is out only by two people on two devices", () => {
     const story = starting();
     const fire = raise(story, ed, "fire", { engine: 3 });
     const out = (who: Person) =>
@@ -253,7 +253,7 @@ describe("fire", () => {
     ["waiting", "shutDown"],
     ["cranking", "cranking"],
     ["stable", "stable"],
-  ])("[FIR-6] after it an engine that was %s is %s", (before, after) => {
+  ])("[FIR-6] leaves an engine that was %s in the state %s", (before, after) => {
     const story = starting();
     if (before === "cranking") story.cranking(3);
     if (before === "stable") story.started(3);
@@ -262,7 +262,7 @@ describe("fire", () => {
     expect(story.life(3)).toBe(after);
   });
 
-  it("[FIR-7] two fires at one engine are two", () => {
+  it("[FIR-7] counts two fires at one engine separately", () => {
     const story = starting();
     const [first, second] = [
       raise(story, bo, "fire", { engine: 3 }),
@@ -275,7 +275,7 @@ describe("fire", () => {
     expect(story.life(3)).toBe("shutDown");
   });
 
-  it("[FIR-1] of ground equipment needs no engine", () => {
+  it("[FIR-1] needs no engine when ground equipment burns", () => {
     const story = starting();
     const fire = raise(story, cy, "fire", { place: "groundEquipment", engine: 8 });
     expect(story.state.fires).toMatchObject([{ id: fire, engine: null, place: "groundEquipment" }]);
@@ -298,20 +298,20 @@ describe("engine seen turning", () => {
     expect(story.told("alertEnded").map((f) => f.alert)).toContain(alert);
   });
 
-  it("[TRN-2] of an engine that is recorded as turning is the hold alone", () => {
+  it("[TRN-2] is only the hold when the engine is recorded as turning", () => {
     const story = starting().started(3);
     raise(story, ed, "turning", { engine: 3 });
     expect([story.life(3), story.state.holds.length, ...story.alerts]).toEqual(["stable", 1]);
   });
 
-  it.each([undefined, 6])("[TRN-3] of engine %s is a hold", (engine) => {
+  it.each([undefined, 6])("[TRN-3] is a hold when it names engine %s", (engine) => {
     const story = starting();
     raise(story, ed, "turning", engine ? { engine } : {});
     expect(story.told("sent").at(-1)?.kind).toBe("hold");
     expect(story.alerts).toEqual([]);
   });
 
-  it("[TRN-4] its request or clearance ends, and no signal of it stays open", () => {
+  it("[TRN-4] ends the engine's request or clearance, and leaves no signal of it open", () => {
     for (const reach of [
       (s: Story) => s.requested(3),
       (s: Story) => s.cleared(3),

@@ -27,7 +27,7 @@ describe("clock exchange", () => {
     expect(clockSample(exchange)).toBeNull();
   });
 
-  it("[TIM-4] the true offset lies within half the delay, however lopsided the way", () => {
+  it("[TIM-4] the true offset lies within half the delay, also when the two ways differ", () => {
     for (const [there, back] of [
       [5, 205],
       [205, 5],
@@ -102,7 +102,7 @@ describe("restart and clock", () => {
     expect(story.told("clearanceVoid")).toMatchObject([{ cause: "epoch" }]);
   });
 
-  it("[EVT-7] a second of disorder is no step", () => {
+  it("[EVT-7] events up to a second out of order are no step of the clock", () => {
     const story = given().upTo("starting");
     const clearance = story.readBack(3);
     story.now -= 1_000;
@@ -112,13 +112,13 @@ describe("restart and clock", () => {
 });
 
 describe("deadlines", () => {
-  it("[TIM-1] nothing to wait for in a quiet session", () => {
+  it("[TIM-1] a quiet session has none", () => {
     const story = given().manned();
     expect(nextDeadline(story.state)).toBeNull();
     expect(story.wait(86_400).told("late")).toEqual([]);
   });
 
-  it("[TIM-1] a read-back, then what the clearance stands on, then its end", () => {
+  it("[TIM-1] come from the read-back, then from the clearance's conditions, then from its end", () => {
     const story = given().upTo("starting");
     story.cleared(3);
     expect(nextDeadline(story.state)).toBe(story.now + 5_000);

@@ -21,7 +21,7 @@ const give = (
 const figure = (story: Story) => voltTraceFigure(story.state, story.now);
 
 describe("a meter's record of ground power", () => {
-  it("[PWR-11] is in limits, or says the moment it left them, the side and the volts", () => {
+  it("[PWR-11] is within its limits, or names the time, the side and the volts at which it left them", () => {
     const story = powered();
     give(story, course());
     expect(figure(story)).toMatchObject({ value: "in limits", verdict: "good" });
@@ -38,7 +38,7 @@ describe("a meter's record of ground power", () => {
     });
   });
 
-  it("[PWR-11] while an engine was cranked in it the starting band holds: 12 V is in, and out of it a dip is not", () => {
+  it("[PWR-11] is judged by the starting band while an engine cranked: 12 V is within it, and a dip at another time is not", () => {
     const dip = course((ms) => (ms >= 500 && ms <= 900 ? 12 : null));
     const cranked = powered();
     give(cranked, dip, { cranking: [{ from: 480, to: 920 }] });
@@ -48,7 +48,7 @@ describe("a meter's record of ground power", () => {
     expect(figure(not)).toMatchObject({ verdict: "bad", detail: expect.stringContaining("under") });
   });
 
-  it("[PWR-11] reversed polarity is said before all else", () => {
+  it("[PWR-11] names reversed polarity before everything else", () => {
     const story = powered();
     give(
       story,
@@ -57,7 +57,7 @@ describe("a meter's record of ground power", () => {
     expect(figure(story)).toMatchObject({ value: "REVERSED", verdict: "bad" });
   });
 
-  it("[PWR-11] too sparse, too old or missing there is no verdict, and it is said why", () => {
+  it("[PWR-11] has no verdict, with the reason, if it is too sparse, too old or missing", () => {
     const story = powered();
     give(story, [
       [0, 28],
@@ -75,7 +75,7 @@ describe("a meter's record of ground power", () => {
     expect(figure(story)?.caution).toMatch(/ended more than 900 s ago/);
   });
 
-  it("[PWR-11] volts read one by one are looked at alike, and are too far apart for a verdict", () => {
+  it("[PWR-11] is made of single readings too, which are too far apart for a verdict", () => {
     const story = powered();
     expect(figure(story)?.caution).toMatch(/at least two samples.*Give a meter's record/);
     story.wait(20).power();
@@ -85,7 +85,7 @@ describe("a meter's record of ground power", () => {
     expect(story.last.refusal).toBeDefined();
   });
 
-  it("[PWR-11] stands at ground power and cockpit, and in the printed record with its verdict", () => {
+  it("[PWR-11] is shown to ground power and cockpit, and printed in the record with its verdict", () => {
     const story = powered();
     give(
       story,
@@ -119,7 +119,7 @@ describe("a meter's record of ground power", () => {
     expect(story.state.voltTrace?.endedAt).toBe(story.now);
   });
 
-  it("[PWR-10] goes with the power it was taken of", () => {
+  it("[PWR-10] ends with the power that it was taken of", () => {
     const story = powered();
     give(story, course());
     story.send("cockpit", "disconnectPower");
@@ -131,7 +131,7 @@ describe("a meter's record of ground power", () => {
 
 describe("a record as text", () => {
   const read = (text: string) => readTraceText(text, TRACE_SAMPLES);
-  it("[PWR-10] is seconds and volts, by comma, semicolon, tab or space, beneath a heading or none", () => {
+  it("[PWR-10] has seconds and volts, separated by comma, semicolon, tab or space, with or without a heading", () => {
     const same = {
       ok: true,
       value: [
@@ -160,7 +160,7 @@ describe("a record as text", () => {
       Array.from({ length: TRACE_SAMPLES + 1 }, (_, i) => `${i / 100} 28`).join("\n"),
       /more than 2000 samples/,
     ],
-  ])("[PWR-10] what is no record is said with its line", (text, why) => {
+  ])("[PWR-10] is refused with the number of its first bad line", (text, why) => {
     const found = read(text);
     expect(found.ok ? "" : found.why).toMatch(why);
   });

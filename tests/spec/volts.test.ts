@@ -38,14 +38,14 @@ describe("volts while an engine cranks", () => {
     expect([active(), known()]).toEqual([false, "yes"]);
   });
 
-  it("[PWR-8] a type without a starting band keeps to the steady one all the time", () => {
+  it("[PWR-8] are judged by the steady band for a type without a starting band", () => {
     const story = cranking(FOUR);
     story.volts(20);
     expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
     expect(lowest(story)).toBeUndefined();
   });
 
-  it("[PWR-9] the lowest of an attempt is kept with it, whoever read it, and the next begins anew", () => {
+  it("[PWR-9] are kept with the attempt: the lowest, whoever read it; the next attempt begins anew", () => {
     const story = cranking();
     story.volts(24);
     story.say("cockpit", { type: "reading", gauge: "busVolts", reading: { value: 22.5, unit: "V" } });
@@ -58,13 +58,13 @@ describe("volts while an engine cranks", () => {
     expect(lowest(story)).toBeUndefined();
   });
 
-  it("[PWR-9] volts read while nothing cranks belong to no attempt", () => {
+  it("[PWR-9] belong to no attempt when nothing cranks", () => {
     const story = given({ type: RICH }).manned().upTo("starting").started(3);
     story.say("cockpit", { type: "reading", gauge: "busVolts", reading: { value: 20, unit: "V" } });
     expect(lowest(story)).toBeUndefined();
   });
 
-  it("[PWR-9] ground power is asked for them once an attempt", () => {
+  it("[PWR-9] are asked of ground power once in each attempt", () => {
     const story = cranking();
     const asked = () => askedOf(story.state, "groundPower", story.now).some((a) => a.say === "voltsCranking");
     expect(asked()).toBe(true);

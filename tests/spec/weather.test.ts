@@ -28,11 +28,11 @@ describe("weather from a report", () => {
     });
   });
 
-  it("[WEA-1] what a person enters besides goes before what it says", () => {
+  it("[WEA-1] gives way to what a person enters beside it", () => {
     expect(read({ metar, windKt: 14 }).state.weather).toMatchObject({ windKt: 14, gustKt: 18 });
   });
 
-  it("[WEA-1] what is no report is refused, and so is weather without a wind", () => {
+  it("[WEA-1] is refused if it is no report, or has no wind", () => {
     const story = read({ metar: "nice day" });
     expect(story.last.refusal).toEqual({ reason: "badReport", found: "unreadable" });
     expect(read({ temperatureC: 5 }).refused).toBe("missingFigure");
@@ -47,7 +47,7 @@ describe("wind on the aircraft", () => {
     return windWithinLimits.find(story.state, 1, story.now);
   };
 
-  it("[MCN-4] from behind to its limit, across to its own, where heading and direction are known", () => {
+  it("[MCN-4] is judged from behind and across by a limit each, where heading and direction are known", () => {
     expect(finding(180, 10, 0).is).toBe("yes");
     expect(finding(180, 11, 0)).toMatchObject({ is: "no", found: "11 kt from behind" });
     expect(finding(90, 20, 0).is).toBe("yes");
@@ -55,7 +55,7 @@ describe("wind on the aircraft", () => {
     expect(finding(0, 29, 0).is).toBe("yes");
   });
 
-  it("[MCN-4] without either, the wind's own limit alone holds", () => {
+  it("[MCN-4] is judged by the wind's own limit alone if either is unknown", () => {
     expect(finding(180, 11).is).toBe("yes");
     expect(finding(undefined, 11, 0).is).toBe("yes");
   });
@@ -94,7 +94,7 @@ describe("lightning", () => {
     expect(cleared.told("clearanceVoid").at(-1)).toMatchObject({ engine: 3, cause: "condition" });
   });
 
-  it("[MCN-9] a type without the rule has no limit to pass", () => {
+  it("[MCN-9] stops nothing with a type without the rule", () => {
     const { ramp: _ramp, ...rest } = type;
     const free = given({ type: rest }).manned();
     free.say("groundPower", { type: "recordFlash" });
