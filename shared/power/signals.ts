@@ -60,11 +60,14 @@ export const powerDisconnected = serviceReport({
   },
 });
 
-/** Outside the band that holds now: while an engine cranks the starting band, where the type has one. */
-function outsideBand(state: SessionState, { value, unit }: Quantity): boolean {
+/** Returns the band of volts that holds now: while an engine cranks the starting band, where the type has one. */
+export function voltsBand(state: SessionState): [min: Quantity, max: Quantity] {
   const { steadyMin, steadyMax, starting } = state.type.groundPower;
-  const [min, max] =
-    starting && readWhileCranking(state) ? [starting.min, starting.max] : [steadyMin, steadyMax];
+  return starting && readWhileCranking(state) ? [starting.min, starting.max] : [steadyMin, steadyMax];
+}
+
+function outsideBand(state: SessionState, { value, unit }: Quantity): boolean {
+  const [min, max] = voltsBand(state);
   return unit === min.unit && (value < min.value || value > max.value);
 }
 

@@ -132,7 +132,7 @@ it.each(RUNS.map((run, i) => [i, run] as const))(
       await seat.press(words.choice(key), box);
       if (then === "engine") await box.locator(".number-key", { hasText: String(N) }).click();
       if (then === "reading") {
-        await box.locator(".entry-number").click();
+        for (const i of [2, 1]) await box.locator(".step-key").nth(i).click();
         await box.locator(".entry .answer[data-tone=yes]").click();
       }
       await seat.askedNoMore(sentence);

@@ -131,6 +131,7 @@ export async function powerUp({ cockpit, power, supervisor }: Crew): Promise<voi
   await supervisor.asked("Read the wind and the gusts.");
   await supervisor.press("Enter reading");
   await supervisor.press("More by 5 kt wind");
+  await supervisor.press("No gusts");
   // Warm enough that no engine must be preheated.
   for (let degrees = 0; degrees < 15; degrees += 5) await supervisor.press("More by 5 °C air");
   await supervisor.press(/^Record wind/);

@@ -87,6 +87,8 @@ const BY_TRIGGER: Partial<Record<Trigger, Befalls>> = {
       await seat.press("Volts again");
       for (let i = 0; i < 4; i += 1) await seat.press("More by 1.0 V");
       await seat.press(/^Record /);
+      await seat.sees(/is outside .*: send or change\?$/);
+      await seat.press(/^Send /);
     },
   },
   "blades:resistance": {

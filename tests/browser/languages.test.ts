@@ -225,19 +225,20 @@ async function answerTop(page: Page, last: RegExp): Promise<void> {
   const changed = (was: string) => document.querySelector(".ask h2")?.textContent !== was;
   const entry = page.locator(".ask .entry");
   // An entry is drawn a moment after its key was touched: its part of the page is loaded by itself.
-  const drawn = entry.locator(".step-key, button.entry-number").first().waitFor({ timeout: 3_000 });
+  const drawn = entry.locator(".step-key").first().waitFor({ timeout: 3_000 });
   await Promise.race([drawn, page.waitForFunction(changed, before, { timeout: 3_000 })]).catch(() => null);
   if ((await entry.count()) > 0) {
-    const number = entry.locator("button.entry-number");
+    const scale = entry.locator(".scale");
     const weather = entry.locator(".weather-row");
     const touch = async (row: Locator, times: number) => {
       for (let i = 0; i < times; i += 1) await row.locator(".step-key").nth(3).click();
     };
-    if ((await number.count()) > 0) await number.click();
+    if ((await scale.count()) > 0) for (const i of [2, 1]) await entry.locator(".step-key").nth(i).click();
     else if ((await weather.count()) === 0) await touch(entry, 8);
     else {
       await touch(weather.first(), 1);
       // Warm enough that no engine must be preheated.
+      await weather.nth(1).locator(".small-key").click();
       await touch(weather.last(), 3);
     }
     await entry.locator(".answer[data-tone=yes]:enabled").first().click();

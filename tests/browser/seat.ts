@@ -184,16 +184,21 @@ export class Seat {
     };
   }
 
-  /** Answers an ask with the figure that its entry starts from, confirmed as read, after some touches of step keys. */
-  async read(words: string, key: string, steps: Record<string, number> = {}): Promise<void> {
+  /**
+   * Answers an ask with the figure from which its entry's step keys begin, after some touches of these keys. A figure
+   * that would set something off is sent all the same.
+   */
+  async read(words: string, key: string, steps: Record<string, number> = {}, sent = false): Promise<void> {
     await this.asked(words);
     const ask = this.page.locator(".ask");
     await this.press(key, ask);
-    await ask.locator(".entry-number").click();
+    // One step up and one down: a blank entry takes no figure by itself.
+    for (const i of [2, 1]) await ask.locator(".step-key").nth(i).click();
     for (const [step, times] of Object.entries(steps)) {
       for (let i = 0; i < times; i += 1) await this.press(step, ask);
     }
     await this.press(/^Record /, ask);
+    if (sent) await this.press(/^Send /, ask);
     await this.askedNoMore(words);
   }
 

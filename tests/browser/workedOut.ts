@@ -160,6 +160,10 @@ export async function traceJudged({ cockpit, power, guard }: Crew): Promise<void
   await samples.fill(
     Array.from({ length: 101 }, (_, i) => `${(i * 0.02).toFixed(2)};${i < 50 ? "27.5" : "31"}`).join("\n"),
   );
+  expect(await power.page.getByRole("button", { name: "Record 101 samples, 2.00 s" }).isDisabled()).toBe(
+    true,
+  );
+  await power.page.getByLabel("The record ended so many seconds ago").fill("0");
   await power.press("Record 101 samples, 2.00 s");
   for (const seat of [power, cockpit])
     await seat.worked("Ground power over time", /31\.0 V, over 31\.0 Vleft at 1\.064 snot good/);

@@ -95,7 +95,13 @@ describe("what became of a signal", () => {
       const row = rowOf(story, action, signal);
       expect({ is: row.is, end: row.end }).toEqual({ is: look, end });
       const markup = renderToStaticMarkup(
-        createElement(Sent, { rows: [row], onAnew: () => {}, onDrop: () => {}, fresh: true }),
+        createElement(Sent, {
+          rows: [row],
+          onAnew: () => {},
+          onDrop: () => {},
+          onCorrect: () => {},
+          fresh: true,
+        }),
       );
       expect(markup).toContain(`data-is="${look}"`);
       if (end) expect(markup).toContain(end);

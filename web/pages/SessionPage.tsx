@@ -1,5 +1,6 @@
 import { Suspense, useEffect, useState } from "react";
 import { postHeld } from "../../shared/posts/postHeld.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
@@ -18,8 +19,9 @@ import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
 import { mayTest } from "../senses/mayTest.ts";
 import { keptTest } from "../senses/tested.ts";
+import { ForeseeContext } from "../ui/foreseeing.ts";
 import { LightKey } from "../ui/LightKey.tsx";
-import { later } from "../ui/later.tsx";
+import { later, laterPart } from "../ui/later.tsx";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
 import { useWords } from "../words/words.ts";
 import { connectionWords, isFresh, postCells, stageStep, staleWords } from "./connectionWords.ts";
@@ -30,6 +32,8 @@ const SupervisorPage = later(() => import("./SupervisorPage.tsx").then((m) => m.
 const CockpitReadings = later(() => import("./CockpitReadings.tsx").then((m) => m.CockpitReadings));
 const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
+
+const foreseenPart = laterPart(() => import("../posts/shared/foreseenWords.ts").then((m) => m.foreseenWords));
 
 /** One session as this person sees it: the title block, then the panel of their post. */
 export function SessionPage({ id, me, connection }: { id: string; me: Me; connection: Connection }) {
@@ -73,52 +77,55 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
     drop: (sent) => connection.drop(sent),
     takeIn: (notice) => connection.takeIn(notice),
   };
+  const foresee = (action: Action) => foreseenPart()?.(panel, action) ?? null;
   const stale = fresh ? null : staleWords(view, moment.panel, text);
   return (
-    <div className="session">
-      <TitleBlock
-        aircraft={state.aircraft}
-        typeName={state.type.name}
-        place={state.place}
-        stage={say.stage(state.stage)}
-        stageStep={stageStep(state.stage, text)}
-        posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
-        clock={timeOfDay(moment.server)}
-        connection={connectionWords(view, moment.panel, text)}
-        connectionIs={fresh ? "live" : "stale"}
-        onPosts={() => setMenu(true)}
-      >
-        <LightKey light={light} onLight={setLight} />
-      </TitleBlock>
-      <Suspense fallback={<NoticesToCome panel={panel} />}>
-        <Senses panel={panel} lasting={view.lasting} />
-      </Suspense>
-      {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
-      {menu && (
-        <Suspense>
-          <SessionSheet panel={panel} onClose={() => setMenu(false)} />
+    <ForeseeContext value={foresee}>
+      <div className="session">
+        <TitleBlock
+          aircraft={state.aircraft}
+          typeName={state.type.name}
+          place={state.place}
+          stage={say.stage(state.stage)}
+          stageStep={stageStep(state.stage, text)}
+          posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
+          clock={timeOfDay(moment.server)}
+          connection={connectionWords(view, moment.panel, text)}
+          connectionIs={fresh ? "live" : "stale"}
+          onPosts={() => setMenu(true)}
+        >
+          <LightKey light={light} onLight={setLight} />
+        </TitleBlock>
+        <Suspense fallback={<NoticesToCome panel={panel} />}>
+          <Senses panel={panel} lasting={view.lasting} />
         </Suspense>
-      )}
-      {post === "cockpit" && (
-        <CockpitPanel
-          panel={panel}
-          stale={stale}
-          readings={
-            <Suspense fallback={null}>
-              <CockpitReadings panel={panel} connection={connection} />
-            </Suspense>
-          }
-        />
-      )}
-      {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
-      {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
-      {post === "supervisor" && (
-        <Suspense fallback={<SupervisorToCome panel={panel} stale={stale} />}>
-          <SupervisorPage panel={panel} stale={stale} connection={connection} />
-        </Suspense>
-      )}
-      {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
-    </div>
+        {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
+        {menu && (
+          <Suspense>
+            <SessionSheet panel={panel} onClose={() => setMenu(false)} />
+          </Suspense>
+        )}
+        {post === "cockpit" && (
+          <CockpitPanel
+            panel={panel}
+            stale={stale}
+            readings={
+              <Suspense fallback={null}>
+                <CockpitReadings panel={panel} connection={connection} />
+              </Suspense>
+            }
+          />
+        )}
+        {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
+        {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
+        {post === "supervisor" && (
+          <Suspense fallback={<SupervisorToCome panel={panel} stale={stale} />}>
+            <SupervisorPage panel={panel} stale={stale} connection={connection} />
+          </Suspense>
+        )}
+        {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
+      </div>
+    </ForeseeContext>
   );
 }
 

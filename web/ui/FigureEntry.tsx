@@ -2,8 +2,10 @@ import { useState } from "react";
 import { chosenUnit } from "../../shared/models/unitChoice.ts";
 import { written } from "../../shared/words/quantity.ts";
 import { unitWord } from "../../shared/words/units.ts";
+import type { Words } from "../words/catalogue.ts";
 import { useWords } from "../words/words.ts";
-import { type FigureSpec, isGood, onScale } from "./figureSpec.ts";
+import { asksFirst, BLANK, entered, stepped } from "./figureEntry.ts";
+import { type FigureSpec, isGood } from "./figureSpec.ts";
 import { figure } from "./numbers.ts";
 import { StepKeys } from "./StepKeys.tsx";
 import { useUnits } from "./units.ts";
@@ -13,75 +15,156 @@ interface Props {
   /** Word on the key that records the figure, e.g. "Record". */
   word: string;
   disabled: boolean;
+  /** Returns what a figure would set off, one sentence each; null while that is not known. */
+  follows(value: number): readonly string[] | null;
   onEnter(value: number): void;
   onBack(): void;
 }
 
 const COARSE = 10;
 
-/** Entry of a figure in steps or by touching the instrument's scale, without a keyboard and with gloves on. */
-export function FigureEntry({ spec, word, disabled, onEnter, onBack }: Props) {
+/**
+ * Entry of a figure in steps or by touching the instrument's scale, without a keyboard and with gloves on. It starts
+ * blank, and asks once more before it sends a figure that would set something off.
+ */
+export function FigureEntry({ spec, word, disabled, follows, onEnter, onBack }: Props) {
   const { entry } = useWords().text;
-  const [value, setValue] = useState(() => onScale(spec, spec.start));
-  // Without an earlier reading the start value is only typical, so one touch must not record it.
-  const [touched, setTouched] = useState(spec.read);
+  const [now, setNow] = useState(BLANK);
   const unit = unitWord(spec.unit);
   const units = useUnits();
-  const set = (change: (v: number) => number) => {
-    setTouched(true);
-    setValue((v) => onScale(spec, change(v)));
-  };
-  const good = isGood(spec, value);
+  const { value } = now;
+  const good = value === null || isGood(spec, value);
+  const shown = (v: number) => `${figure(v, spec.step)} ${unit}`.trim();
+  const { before } = spec;
   return (
     <section className="entry" aria-label={spec.label}>
       <div className="entry-head">
         <h3>{spec.label}</h3>
         <p>{spec.startWords}</p>
       </div>
-      <output className="entry-value" data-good={good} data-untouched={!touched || undefined}>
-        <button type="button" className="entry-number" onClick={() => setTouched(true)}>
-          {figure(value, spec.step)}
-        </button>
+      <output className="entry-value" data-good={good}>
+        <span className="entry-number">{value === null ? "–" : figure(value, spec.step)}</span>
         <span className="entry-unit">{unit}</span>
-        {chosenUnit(spec.unit, units) !== spec.unit && (
+        {value !== null && chosenUnit(spec.unit, units) !== spec.unit && (
           <span className="entry-also">
             {written({ value, unit: spec.unit }, units, { step: spec.step })}
           </span>
         )}
-        {touched && (spec.low !== null || spec.high !== null) && (
+        {value !== null && (spec.low !== null || spec.high !== null) && (
           <span className="entry-band">
             {good ? entry.inRange : value < (spec.low ?? value) ? entry.low : entry.high}
           </span>
         )}
+        {value === null && before !== null && (
+          <button
+            type="button"
+            className="small-key entry-before"
+            onClick={() => setNow(entered(spec, before))}
+          >
+            {entry.still(shown(before))}
+          </button>
+        )}
       </output>
-      {spec.result && <p className="entry-result">{spec.result(value)}</p>}
-      <Scale spec={spec} value={value} onTouch={(v) => set(() => v)} />
-      <StepKeys
-        step={spec.step}
-        coarse={COARSE}
-        unit={unit}
-        onStep={(steps) => set((v) => v + steps * spec.step)}
-      />
-      <div className="answers">
-        <button
-          type="button"
-          className="answer"
-          data-tone="yes"
-          disabled={disabled || !touched}
-          onClick={() => onEnter(value)}
-        >
-          {touched ? `${word} ${figure(value, spec.step)} ${unit}` : entry.set}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          {entry.back}
-        </button>
-      </div>
+      {value !== null && spec.result && <p className="entry-result">{spec.result(value)}</p>}
+      {now.asking && value !== null ? (
+        <BeforeSending
+          outside={good ? null : entry.outside(shown(value), bandWords(spec, shown, entry))}
+          follows={follows(value) ?? []}
+          send={entry.send(shown(value))}
+          disabled={disabled}
+          onSend={() => onEnter(value)}
+          onChange={() => setNow({ value, asking: false })}
+        />
+      ) : (
+        <>
+          <Scale spec={spec} value={value} onTouch={(v) => setNow(entered(spec, v))} />
+          <StepKeys
+            step={spec.step}
+            coarse={COARSE}
+            unit={unit}
+            onStep={(steps) => setNow((e) => stepped(spec, e, steps))}
+          />
+          <div className="answers">
+            <button
+              type="button"
+              className="answer"
+              data-tone="yes"
+              disabled={disabled || value === null}
+              onClick={() => {
+                if (value === null) return;
+                if (asksFirst(spec, now, follows(value))) setNow({ value, asking: true });
+                else onEnter(value);
+              }}
+            >
+              {value === null ? entry.set : `${word} ${shown(value)}`}
+            </button>
+            <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+              {entry.back}
+            </button>
+          </div>
+        </>
+      )}
     </section>
   );
 }
 
+function bandWords(spec: FigureSpec, shown: (v: number) => string, words: Words["text"]["entry"]): string {
+  const { low, high } = spec;
+  if (low !== null && high !== null) return words.between(figure(low, spec.step), shown(high));
+  return low === null ? words.most(shown(high ?? spec.to)) : words.least(shown(low));
+}
+
+interface BeforeProps {
+  /** The figure and its band; null for a figure inside it. */
+  outside: string | null;
+  follows: readonly string[];
+  send: string;
+  disabled: boolean;
+  onSend(): void;
+  onChange(): void;
+}
+
+/**
+ * Asks whether a figure is to be sent that would set something off. The key that changes it stands where the key that
+ * records was, so that a double touch sends nothing.
+ */
+function BeforeSending({ outside, follows, send, disabled, onSend, onChange }: BeforeProps) {
+  const { entry } = useWords().text;
+  return (
+    <div className="entry-before-sending" role="alert">
+      {outside && <h3>{outside}</h3>}
+      {follows.length > 0 && (
+        <>
+          <p>{entry.ifSent}</p>
+          <ul className="ask-lacking">
+            {follows.map((f) => (
+              <li key={f}>{f}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <div className="answers">
+        <button type="button" className="answer" data-tone="plain" onClick={onChange}>
+          {entry.change}
+        </button>
+        <button type="button" className="answer" data-tone="no" disabled={disabled} onClick={onSend}>
+          {send}
+        </button>
+      </div>
+    </div>
+  );
+}
+
 /** The instrument's whole scale as a ruled line, with the good band in a heavier line. */
-function Scale({ spec, value, onTouch }: { spec: FigureSpec; value: number; onTouch(v: number): void }) {
+function Scale({
+  spec,
+  value,
+  onTouch,
+}: {
+  spec: FigureSpec;
+  value: number | null;
+  onTouch(v: number): void;
+}) {
   const words = useWords().text.entry;
   const x = (v: number) => 20 + ((v - spec.from) / (spec.to - spec.from)) * 960;
   const marks = Array.from({ length: 11 }, (_, i) => spec.from + ((spec.to - spec.from) * i) / 10);
@@ -126,7 +209,7 @@ function Scale({ spec, value, onTouch }: { spec: FigureSpec; value: number; onTo
           )}
         </g>
       ))}
-      <path d={`M${x(value)} 46l-15 -34h30z`} className="scale-pointer" />
+      {value !== null && <path d={`M${x(value)} 46l-15 -34h30z`} className="scale-pointer" />}
     </svg>
   );
 }

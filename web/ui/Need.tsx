@@ -1,10 +1,11 @@
 import { Suspense, useState } from "react";
-import type { Confirmed, Given } from "../../shared/asks/ask.ts";
+import { type Confirmed, fill, type Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey } from "./askView.ts";
 import { BladesEntry } from "./BladesEntry.tsx";
 import { EngineKeys } from "./EngineKeys.tsx";
 import { FigureEntry } from "./FigureEntry.tsx";
+import { useForesee } from "./foreseeing.ts";
 import { later } from "./later.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
 
@@ -27,6 +28,7 @@ interface NeedProps {
 /** The entry that an answer needs before it can be sent. */
 export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedProps) {
   const { entry } = useWords().text;
+  const foresee = useForesee();
   const need = answer.choice.need;
   const spec = answer.figure;
   switch (need?.is) {
@@ -80,6 +82,10 @@ export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }:
           spec={spec}
           word={entry.record}
           disabled={blocked}
+          follows={(value) => {
+            const action = fill(answer.choice, { figure: { value, unit: spec.unit } });
+            return action && foresee(action);
+          }}
           onEnter={(value) => onGive({ figure: { value, unit: spec.unit } })}
           onBack={onBack}
         />

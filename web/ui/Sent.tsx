@@ -1,4 +1,5 @@
 import { useWords } from "../words/words.ts";
+import type { AnswerKey } from "./askView.ts";
 
 export interface SentRow {
   id: string;
@@ -14,18 +15,21 @@ export interface SentRow {
   answers: readonly { words: string; bad: boolean }[];
   /** True when it can be sent again unchanged. */
   mayGoAnew: boolean;
+  /** The key that corrects its figure; null when there is nothing to correct. */
+  correct: AnswerKey | null;
 }
 
 interface Props {
   rows: readonly SentRow[];
   onAnew(id: string): void;
   onDrop(id: string): void;
+  onCorrect(key: AnswerKey): void;
   /** Sending again needs a fresh connection. */
   fresh: boolean;
 }
 
 /** Messages of this person and their status. A message counts as sent only once it is recorded. */
-export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
+export function Sent({ rows, onAnew, onDrop, onCorrect, fresh }: Props) {
   const words = useWords().text.sent;
   if (rows.length === 0) return null;
   return (
@@ -42,6 +46,7 @@ export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
               </span>
             ))}
             {r.end && <strong className="sent-end">{r.end}</strong>}
+            <CorrectKey of={r.correct} fresh={fresh} onCorrect={onCorrect} />
             {r.is === "lapsed" && (
               <span className="sent-keys">
                 {r.mayGoAnew && (
@@ -58,5 +63,22 @@ export function Sent({ rows, onAnew, onDrop, fresh }: Props) {
         ))}
       </ul>
     </section>
+  );
+}
+
+interface CorrectProps {
+  of: AnswerKey | null;
+  fresh: boolean;
+  onCorrect(key: AnswerKey): void;
+}
+
+function CorrectKey({ of, fresh, onCorrect }: CorrectProps) {
+  if (of === null) return null;
+  return (
+    <span className="sent-keys">
+      <button type="button" className="small-key" disabled={!fresh} onClick={() => onCorrect(of)}>
+        {of.word}
+      </button>
+    </span>
   );
 }

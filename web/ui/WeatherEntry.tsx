@@ -2,6 +2,7 @@ import { useState } from "react";
 import { useWords } from "../words/words.ts";
 import { ReportEntry } from "./ReportEntry.tsx";
 import { StepKeys } from "./StepKeys.tsx";
+import { airStepped, gustStepped, lacksReading, UNREAD, windStepped } from "./weatherByHand.ts";
 
 type Weather = { metar: string } | { windKt: number; gustKt?: number; temperatureC?: number };
 
@@ -15,10 +16,6 @@ interface Props {
   onEnter(weather: Weather): void;
   onBack(): void;
 }
-
-const MOST_KT = 150;
-const COLDEST_C = -60;
-const HOTTEST_C = 60;
 
 /** Entry of weather, from a report or by hand. */
 export function WeatherEntry({ now, mostAge, first, disabled, onEnter, onBack }: Props) {
@@ -44,40 +41,52 @@ interface HandProps {
   onBack(): void;
 }
 
-/**
- * Entry of wind, gusts and air temperature by hand. A gust not above the wind is not sent, nor is a figure nobody
- * read.
- */
+/** Entry of wind, gusts and air temperature by hand. Nothing is recorded that nobody read. */
 function ByHand({ disabled, onEnter, onReport, onBack }: HandProps) {
   const { air, entry, weather: words } = useWords().text;
-  const [windKt, setWind] = useState<number | null>(null);
-  const [gustKt, setGust] = useState<number | null>(null);
-  const [temperatureC, setTemperature] = useState<number | null>(null);
-  const knots = (set: (change: (v: number | null) => number) => void) => (steps: number) =>
-    set((v) => Math.min(MOST_KT, Math.max(0, (v ?? 0) + steps)));
-  const degrees = (steps: number) =>
-    setTemperature((v) => Math.min(HOTTEST_C, Math.max(COLDEST_C, (v ?? 0) + steps)));
-  const gusty = windKt !== null && gustKt !== null && gustKt > windKt;
+  const [read, setRead] = useState(UNREAD);
+  const { windKt, gustKt, temperatureC } = read;
+  const lacks = lacksReading(read);
+  const gusts = typeof gustKt === "number" ? gustKt : null;
   return (
     <section className="entry" aria-label={words.title}>
-      <Row label={words.wind} unit="kt" value={windKt} onStep={knots(setWind)} onCalm={() => setWind(0)} />
-      <Row label={words.gusts} unit="kt" value={gustKt} onStep={knots(setGust)} />
-      <Row label={words.air} unit="°C" value={temperatureC} onStep={degrees} />
+      <Row
+        label={words.wind}
+        unit="kt"
+        value={windKt}
+        none={{ word: words.calm, onPress: () => setRead((r) => ({ ...r, windKt: 0 })) }}
+        onStep={(steps) => setRead((r) => windStepped(r, steps))}
+      />
+      <Row
+        label={words.gusts}
+        unit="kt"
+        value={gustKt === "none" ? words.none : gustKt}
+        none={{ word: words.noGusts, onPress: () => setRead((r) => ({ ...r, gustKt: "none" })) }}
+        onStep={(steps) => setRead((r) => gustStepped(r, steps))}
+      />
+      <Row
+        label={words.air}
+        unit="°C"
+        value={temperatureC}
+        none={null}
+        onStep={(steps) => setRead((r) => airStepped(r, steps))}
+      />
       <div className="answers">
         <button
           type="button"
           className="answer"
           data-tone="yes"
-          disabled={disabled || windKt === null}
+          disabled={disabled || lacks !== null}
           onClick={() =>
+            windKt !== null &&
             onEnter({
-              windKt: windKt ?? 0,
-              ...(gusty ? { gustKt } : {}),
+              windKt,
+              ...(gusts === null ? {} : { gustKt: gusts }),
               ...(temperatureC === null ? {} : { temperatureC }),
             })
           }
         >
-          {windKt === null ? words.set : words.record(windKt, gusty ? gustKt : null, temperatureC)}
+          {lacks !== null ? words.lacks[lacks] : words.record(windKt ?? 0, gusts, temperatureC)}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onReport}>
           {air.fromReport}
@@ -93,26 +102,25 @@ function ByHand({ disabled, onEnter, onReport, onBack }: HandProps) {
 interface RowProps {
   label: string;
   unit: string;
-  value: number | null;
+  /** Null until it is read. */
+  value: number | string | null;
+  /** The key for a reading of nothing, such as calm; shown until something is read. */
+  none: { word: string; onPress(): void } | null;
   onStep(steps: number): void;
-  /** Calm is a reading too; a touch on the figure enters it. */
-  onCalm?: () => void;
 }
 
-function Row({ label, unit, value, onStep, onCalm }: RowProps) {
-  const words = useWords().text.weather;
+function Row({ label, unit, value, none, onStep }: RowProps) {
   return (
     <div className="weather-row">
       <output className="entry-value">
         <span className="weather-label">{label}</span>
-        {value === null && onCalm ? (
-          <button type="button" className="small-key" onClick={onCalm}>
-            {words.calm}
+        <span className="weather-number">{value ?? "–"}</span>
+        {typeof value !== "string" && <span className="entry-unit">{unit}</span>}
+        {value === null && none && (
+          <button type="button" className="small-key" onClick={none.onPress}>
+            {none.word}
           </button>
-        ) : (
-          <span className="weather-number">{value ?? "–"}</span>
         )}
-        <span className="entry-unit">{unit}</span>
       </output>
       <StepKeys step={1} coarse={5} unit={`${unit} ${label.toLowerCase()}`} onStep={onStep} />
     </div>

@@ -8,11 +8,11 @@ export interface FigureSpec {
   to: number;
   /** Change by one touch of the fine key; the coarse key changes by ten. */
   step: number;
-  /** Start value: the last reading, or the middle of the usual range. */
+  /** The figure from which step keys begin: the last reading, or the middle of the usual range. Never a limit. */
   start: number;
-  /** True when the start value is an earlier reading. */
-  read: boolean;
-  /** Source of the start value in words, e.g. "last read 28.0 V, 40 s ago". */
+  /** The last reading; null when there is none. */
+  before: number | null;
+  /** The last reading in words with its age, or that there is none. */
   startWords: string;
   /** The good band, when the type defines one. */
   low: number | null;

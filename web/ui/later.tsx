@@ -35,6 +35,18 @@ export function plainUntil<P extends object>(
   };
 }
 
+/** Returns a function that gives a part of the program once it has loaded, and null before. */
+export function laterPart<T>(load: () => Promise<T>): () => T | null {
+  let part: T | null = null;
+  fetchedOnce(() =>
+    load().then((loaded) => {
+      part = loaded;
+      return loaded;
+    }),
+  );
+  return () => part;
+}
+
 function fetchedOnce<T>(load: () => Promise<T>): () => Promise<T> {
   let fetched: Promise<T> | null = null;
   const get = () => {

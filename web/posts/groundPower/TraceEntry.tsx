@@ -19,7 +19,7 @@ export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(act
   const [cranked, setCranked] = useState(false);
   const [from, setFrom] = useState("");
   const [to, setTo] = useState("");
-  const [ago, setAgo] = useState("0");
+  const [ago, setAgo] = useState("");
   const read = readTraceText(pasted, TRACE_SAMPLES);
   const last = read.ok ? (read.value.at(-1)?.ms ?? 0) : 0;
   const cranking = cranked ? [{ from: figure(from) * 1000, to: figure(to) * 1000 }] : [];

@@ -5,7 +5,7 @@ import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
-import type { AskView } from "../../ui/askView.ts";
+import type { AnswerKey, AskView } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
@@ -21,6 +21,7 @@ import { EngineSheet } from "./EngineSheet.tsx";
 import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
+import { NeedSheet } from "./NeedSheet.tsx";
 import { sentRows } from "./sentRows.ts";
 import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
@@ -52,6 +53,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
+  const [correcting, setCorrecting] = useState<AnswerKey | null>(null);
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
   const asks =
@@ -113,6 +115,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             fresh={panel.fresh}
             onAnew={panel.sendAnew}
             onDrop={panel.drop}
+            onCorrect={setCorrecting}
           />
           <Queue
             asks={asks.filter((a) => a !== top)}
@@ -142,6 +145,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           </Suspense>
         </section>
       </main>
+      {correcting && (
+        <NeedSheet panel={panel} answer={correcting} numbers={numbers} onClose={() => setCorrecting(null)} />
+      )}
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
       <footer className="panel-foot">
         <Stops numbers={numbers} actions={stopActions(panel)} />

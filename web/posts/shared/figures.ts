@@ -1,7 +1,9 @@
-import type { Offer } from "../../../shared/asks/ask.ts";
+import { type Offer, offer } from "../../../shared/asks/ask.ts";
 import { correctedGravity, hydrometerOf } from "../../../shared/checks/gravity.ts";
 import { chargeFromGravity } from "../../../shared/models/electrical/battery.ts";
 import { AS_READ } from "../../../shared/models/unitChoice.ts";
+import { voltsBand } from "../../../shared/power/signals.ts";
+import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../../shared/runUp/verdict.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
@@ -12,6 +14,31 @@ import type { FigureSpec } from "../../ui/figureSpec.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { Words } from "../../words/catalogue.ts";
 import type { Text } from "../../words/en/text.ts";
+
+/** Returns the choice to read once more the figure that an action reported; null for an action without one. */
+export function readAnew(action: Action): Offer | null {
+  const again = (draft: Offer["draft"], field: "volts" | "pressure" | "reading", unit: string) =>
+    offer("plain", draft, { is: "figure", field, unit: unit as Unit });
+  switch (action.type) {
+    case "reading":
+    case "recordRunUp": {
+      const { reading, ...draft } = action;
+      return again(draft, "reading", reading.unit);
+    }
+    case "recordCheck": {
+      const { reading, note: _note, ...draft } = action;
+      return reading ? again(draft, "reading", reading.unit) : null;
+    }
+    case "send": {
+      const { volts, pressure, note: _note, ...draft } = action;
+      if (action.seenFrom !== undefined) return null;
+      if (volts) return again(draft, "volts", volts.unit);
+      return pressure ? again(draft, "pressure", pressure.unit) : null;
+    }
+    default:
+      return null;
+  }
+}
 
 interface Before {
   value: number;
@@ -71,14 +98,15 @@ export function figureSpec(state: SessionState, choice: Offer, now: number, word
       : entered;
   }
   if (choice.need.field === "volts") {
-    const { steadyMin, steadyMax } = state.type.groundPower;
+    const { steadyMin } = state.type.groundPower;
+    const [low, high] = voltsBand(state);
     const power = state.groundPower;
     return spec({
       label: entry.powerVolts,
       gauge: likeGauge(state, steadyMin.unit),
       unit: steadyMin.unit,
-      low: steadyMin.value,
-      high: steadyMax.value,
+      low: low.value,
+      high: high.value,
       before: power.is === "on" ? { ...power.volts, at: power.by.at } : null,
       now,
       text,
@@ -140,11 +168,12 @@ interface Parts {
 
 function spec({ label, gauge, unit: given, low, high, before, now, text }: Parts): FigureSpec {
   const unit = given ?? gauge?.unit ?? "count";
-  const middle = low !== null && high !== null ? (low + high) / 2 : (low ?? high ?? 0);
   // Without a gauge of that unit, derive the scale from the good band.
-  const to = gauge?.scale.to ?? niceAbove((high ?? middle) * 1.5);
+  const from = gauge?.scale.from ?? 0;
+  const to = gauge?.scale.to ?? niceAbove((high ?? low ?? 1) * 1.5);
   const step = gauge?.scale.step ?? niceBelow(to / 200);
-  const start = before?.value ?? middle;
+  // The middle of the usual range, so that no limit is ever suggested.
+  const start = before?.value ?? ((low ?? from) + (high ?? to)) / 2;
   const startWords =
     before?.at != null
       ? text.entry.last(written(before, AS_READ, { step }), ago(now - before.at, text))
@@ -152,11 +181,11 @@ function spec({ label, gauge, unit: given, low, high, before, now, text }: Parts
   return {
     label,
     unit,
-    from: gauge?.scale.from ?? 0,
+    from,
     to,
     step,
     start,
-    read: before !== null,
+    before: before?.value ?? null,
     startWords,
     low,
     high,

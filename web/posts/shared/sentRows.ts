@@ -10,6 +10,8 @@ import { writtenBoth } from "../../../shared/words/quantity.ts";
 import type { Outgoing } from "../../net/outgoing.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { Words } from "../../words/catalogue.ts";
+import { answerKey } from "./askViews.ts";
+import { readAnew } from "./figures.ts";
 
 /** Returns an action in words, for its sender. */
 export function sayAction(state: SessionState, action: Action, units: UnitChoice, words: Words): string {
@@ -113,7 +115,18 @@ export function sentRows(
     answers: answersTo(state, item, words),
     // An override needs its sender's PIN, and the permit for the one entered is used up.
     mayGoAnew: item.action.type !== "override",
+    correct: item === own[0] ? correction(state, item, now, words) : null,
   }));
+}
+
+/** Time for which the last figure can be corrected from the list, milliseconds. Later it is read again as any other. */
+const CORRECTED_MS = 60_000;
+
+/** Returns the key that reads a recorded figure once more. Both figures stay on the record. */
+function correction(state: SessionState, { id, action, at, status }: Outgoing, now: number, words: Words) {
+  const again = readAnew(action);
+  if (again === null || status.is !== "recorded" || now - at > CORRECTED_MS) return null;
+  return answerKey(state, again, words.text.sent.correct, now, words, `correct/${id}`);
 }
 
 function statusWords(item: Outgoing, units: UnitChoice, type: AircraftType, { say, text }: Words): string {

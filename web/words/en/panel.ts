@@ -64,7 +64,22 @@ export const entry = {
   scale: (from: number, to: number) => `Scale from ${from} to ${to}`,
   range: (from: number, to: number) => `${from} to ${to}`,
   last: (figure: string, ago: string) => `Last: ${figure}, ${ago}`,
-  notRead: "Not read yet. Touch the figure if it is so.",
+  notRead: "Not read yet.",
+  still: (figure: string) => `Reads ${figure} again`,
+  between: (low: string, high: string) => `${low} to ${high}`,
+  least: (low: string) => `at least ${low}`,
+  most: (high: string) => `at most ${high}`,
+  outside: (figure: string, band: string) => `${figure} is outside ${band}: send or change?`,
+  ifSent: "If you send it:",
+  send: (figure: string) => `Send ${figure}`,
+  change: "Change it",
+  /** What a figure sets off. */
+  follows: {
+    alert: (alert: string, posts: string) => `Alert to ${posts}: ${alert}`,
+    drill: (title: string) => `The drill opens at every post: ${title}`,
+    clearance: (n: number) => `The clearance of number ${n} ends`,
+    lowers: "It counts as a report that something is not right",
+  },
   gaugeOf: (gauge: string, n: number) => `${gauge}, number ${n}`,
   itemOf: (item: string, n: number) => `Number ${n}: ${item}`,
   powerVolts: "Ground power volts",
@@ -91,9 +106,15 @@ export const weather = {
   gusts: "Gusts",
   air: "Air",
   calm: "Calm",
-  set: "Set the wind",
+  noGusts: "No gusts",
+  none: "none",
+  lacks: {
+    wind: "Set the wind",
+    gusts: "Set the gusts, or none",
+    gustsBelow: "Gusts are above the wind, or none",
+  },
   record: (wind: number, gusts: number | null, air: number | null) =>
-    `Record wind ${wind} kt, ${gusts === null ? "no gusts" : `gusts ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
+    `Record ${wind === 0 ? "calm" : `wind ${wind} kt`}, ${gusts === null ? "no gusts" : `gusts ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
 };
 
 export const stops = {
@@ -142,6 +163,7 @@ export const sent = {
   notSent: "Not sent in time. Does it still hold?",
   notAnswered: "Not answered in time: it may have been heard. Does it still hold?",
   noAnswer: "no answer yet",
+  correct: "Correct this figure",
   readBackWrong: (n: number) => `read back ${n}: wrong, void`,
   /** Why what was said no longer counts. */
   ends: {

@@ -65,7 +65,21 @@ export const entry: Text["entry"] = {
   scale: (from, to) => `Escala de ${from} a ${to}`,
   range: (from, to) => `${from} a ${to}`,
   last: (figure, ago) => `Última: ${figure}, ${ago}`,
-  notRead: "Sin leer todavía. Toque el valor si es ese.",
+  notRead: "Sin leer todavía.",
+  still: (figure) => `Marca ${figure} otra vez`,
+  between: (low, high) => `${low} a ${high}`,
+  least: (low) => `al menos ${low}`,
+  most: (high) => `como mucho ${high}`,
+  outside: (figure, band) => `${figure} está fuera de ${band}: ¿enviar o cambiar?`,
+  ifSent: "Si lo envía:",
+  send: (figure) => `Enviar ${figure}`,
+  change: "Cambiar",
+  follows: {
+    alert: (alert, posts) => `Alerta a ${posts}: ${alert}`,
+    drill: (title) => `El procedimiento se abre en todos los puestos: ${title}`,
+    clearance: (n) => `La autorización del motor ${n} termina`,
+    lowers: "Cuenta como reporte de que algo no está bien",
+  },
   gaugeOf: (gauge, n) => `${gauge}, motor ${n}`,
   itemOf: (item, n) => `Motor ${n}: ${item}`,
   powerVolts: "Voltios de planta externa",
@@ -92,9 +106,15 @@ export const weather: Text["weather"] = {
   gusts: "Rachas",
   air: "Aire",
   calm: "Calma",
-  set: "Ponga el viento",
+  noGusts: "Sin rachas",
+  none: "ninguna",
+  lacks: {
+    wind: "Ponga el viento",
+    gusts: "Ponga las rachas, o ninguna",
+    gustsBelow: "Las rachas superan al viento, o ninguna",
+  },
   record: (wind, gusts, air) =>
-    `Anotar viento ${wind} kt, ${gusts === null ? "sin rachas" : `rachas ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
+    `Anotar ${wind === 0 ? "calma" : `viento ${wind} kt`}, ${gusts === null ? "sin rachas" : `rachas ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
 };
 
 export const stops: Text["stops"] = {
@@ -143,6 +163,7 @@ export const sent: Text["sent"] = {
   notSent: "No salió a tiempo. ¿Aún vale?",
   notAnswered: "Sin respuesta a tiempo: puede que se haya oído. ¿Aún vale?",
   noAnswer: "sin respuesta todavía",
+  correct: "Corregir esta cifra",
   readBackWrong: (n) => `colacionó ${n}: equivocado, nula`,
   ends: {
     unable: "Contestado imposible: no permite nada",
