@@ -1,6 +1,7 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { firstFonts } from "./firstFonts.ts";
+import { onlyWebSocket } from "./pwa/onlyWebSocket.ts";
 import { installable } from "./pwa/plugin.ts";
 
 /** Address of the server while Vite serves the panels. */
@@ -10,7 +11,7 @@ const server = process.env.CHOCKSIDE_SERVER ?? "http://127.0.0.1:4181";
 const toServer = { target: server, headers: { origin: server }, ws: true, rewriteWsOrigin: true };
 
 export default defineConfig({
-  plugins: [react(), firstFonts(), installable()],
+  plugins: [react(), firstFonts(), installable(), onlyWebSocket()],
   // No inlining: the server's content policy allows only files of its own, no data: addresses.
   build: { target: "es2022", sourcemap: true, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   server: {

@@ -153,7 +153,7 @@ describe("a figure that was sent", () => {
     expect(story.state.alerts.some((a) => a.kind === "groundPowerOutOfRange" && a.active)).toBe(true);
     const key = row(story, volts(35), story.now)?.correct;
     if (!key) throw new Error("no key");
-    expect(key.figure?.before).toBe(35);
+    expect(figureSpec(story.state, key.choice, story.now, words)?.before).toBe(35);
     const action = fill(key.choice, { figure: { value: 27.5, unit: "V" } });
     expect(action).toEqual(volts(27.5));
     story.say("groundPower", action as Action);

@@ -13,10 +13,12 @@ import { figures as spanishFigures } from "../../shared/words/es/figures.ts";
 import { handSignals as spanishHand } from "../../shared/words/es/handSignals.ts";
 import { languageFor } from "../../shared/words/language.ts";
 import { devices as englishDevices } from "../../web/words/en/devices.ts";
+import { said as englishSaid } from "../../web/words/en/said.ts";
 import { study as englishStudy } from "../../web/words/en/study.ts";
 import { text as englishText } from "../../web/words/en/text.ts";
 import { types as englishTypes } from "../../web/words/en/types.ts";
 import { devices as spanishDevices } from "../../web/words/es/devices.ts";
+import { said as spanishSaid } from "../../web/words/es/said.ts";
 import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
@@ -28,6 +30,7 @@ const PAIRS: [name: string, one: object, other: object][] = [
   ["brief", englishBrief, spanishBrief],
   ["types", englishTypes, spanishTypes],
   ["study", englishStudy, spanishStudy],
+  ["said", englishSaid, spanishSaid],
   ["devices", englishDevices, spanishDevices],
   ["hand signals", englishHand, spanishHand],
   ["print", englishPrint, spanishPrint],

@@ -1,6 +1,5 @@
 import { Suspense, useEffect, useState } from "react";
 import { postHeld } from "../../shared/posts/postHeld.ts";
-import type { Action } from "../../shared/protocol/commands.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
@@ -19,7 +18,7 @@ import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
 import { mayTest } from "../senses/mayTest.ts";
 import { keptTest } from "../senses/tested.ts";
-import { ForeseeContext } from "../ui/foreseeing.ts";
+import { type Figuring, FiguringContext } from "../ui/figuring.ts";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later, laterPart } from "../ui/later.tsx";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
@@ -33,7 +32,7 @@ const CockpitReadings = later(() => import("./CockpitReadings.tsx").then((m) => 
 const Senses = later(() => import("../senses/Senses.tsx").then((m) => m.Senses));
 const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.SessionSheet));
 
-const foreseenPart = laterPart(() => import("../posts/shared/foreseenWords.ts").then((m) => m.foreseenWords));
+const figuringPart = laterPart(() => import("../posts/shared/figuringOf.ts").then((m) => m.figuringOf));
 
 /** One session as this person sees it: the title block, then the panel of their post. */
 export function SessionPage({ id, me, connection }: { id: string; me: Me; connection: Connection }) {
@@ -77,10 +76,13 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
     drop: (sent) => connection.drop(sent),
     takeIn: (notice) => connection.takeIn(notice),
   };
-  const foresee = (action: Action) => foreseenPart()?.(panel, action) ?? null;
+  const figuring: Figuring = {
+    spec: (choice) => figuringPart()?.(panel).spec(choice) ?? null,
+    follows: (action) => figuringPart()?.(panel).follows(action) ?? null,
+  };
   const stale = fresh ? null : staleWords(view, moment.panel, text);
   return (
-    <ForeseeContext value={foresee}>
+    <FiguringContext value={figuring}>
       <div className="session">
         <TitleBlock
           aircraft={state.aircraft}
@@ -125,7 +127,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
         )}
         {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
       </div>
-    </ForeseeContext>
+    </FiguringContext>
   );
 }
 

@@ -88,17 +88,16 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
           }}
         />
       ) : (
-        <div ref={intoView}>
-          <Need
-            answer={answer}
-            numbers={numbers}
-            now={now}
-            blocked={!fresh && !answer.offline}
-            confirm={confirm}
-            onGive={give}
-            onBack={() => put(null)}
-          />
-        </div>
+        <Need
+          answer={answer}
+          numbers={numbers}
+          now={now}
+          blocked={!fresh && !answer.offline}
+          confirm={confirm}
+          onGive={give}
+          onBack={() => put(null)}
+          onDrawn={intoView}
+        />
       )}
       {ask.hand && (
         <Suspense fallback={<FigureToCome />}>

@@ -2,13 +2,13 @@ import { Suspense, useState } from "react";
 import { type Confirmed, fill, type Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey } from "./askView.ts";
-import { BladesEntry } from "./BladesEntry.tsx";
 import { EngineKeys } from "./EngineKeys.tsx";
-import { FigureEntry } from "./FigureEntry.tsx";
-import { useForesee } from "./foreseeing.ts";
+import { useFiguring } from "./figuring.ts";
 import { later } from "./later.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
 
+const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
+const FigureEntry = later(() => import("./FigureEntry.tsx").then((m) => m.FigureEntry));
 const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
 const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
 
@@ -25,12 +25,21 @@ interface NeedProps {
   onBack(): void;
 }
 
-/** The entry that an answer needs before it can be sent. */
-export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedProps) {
+/** The entry that an answer needs before it can be sent. Some entries load after the panel itself. */
+export function Need({ onDrawn, ...props }: NeedProps & { onDrawn?: (entry: HTMLElement | null) => void }) {
+  return (
+    <Suspense>
+      <div ref={onDrawn}>
+        <Entry {...props} />
+      </div>
+    </Suspense>
+  );
+}
+
+function Entry({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedProps) {
   const { entry } = useWords().text;
-  const foresee = useForesee();
+  const figuring = useFiguring();
   const need = answer.choice.need;
-  const spec = answer.figure;
   switch (need?.is) {
     case "engine":
       return (
@@ -64,19 +73,18 @@ export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }:
       );
     case "weather":
       return (
-        <Suspense>
-          <WeatherEntry
-            now={now}
-            mostAge={answer.reportMostAge}
-            first="hand"
-            disabled={blocked}
-            onEnter={(weather) => onGive({ weather })}
-            onBack={onBack}
-          />
-        </Suspense>
+        <WeatherEntry
+          now={now}
+          mostAge={answer.reportMostAge}
+          first="hand"
+          disabled={blocked}
+          onEnter={(weather) => onGive({ weather })}
+          onBack={onBack}
+        />
       );
-    case "figure":
-      if (!spec) return null;
+    case "figure": {
+      const spec = figuring.spec(answer.choice);
+      if (!spec) return <EntryToCome onBack={onBack} />;
       return (
         <FigureEntry
           spec={spec}
@@ -84,12 +92,13 @@ export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }:
           disabled={blocked}
           follows={(value) => {
             const action = fill(answer.choice, { figure: { value, unit: spec.unit } });
-            return action && foresee(action);
+            return action && figuring.follows(action);
           }}
           onEnter={(value) => onGive({ figure: { value, unit: spec.unit } })}
           onBack={onBack}
         />
       );
+    }
     default:
       return (
         <ReasonEntry
@@ -102,6 +111,18 @@ export function Need({ answer, numbers, now, blocked, confirm, onGive, onBack }:
         />
       );
   }
+}
+
+function EntryToCome({ onBack }: { onBack(): void }) {
+  const { app, entry } = useWords().text;
+  return (
+    <section className="entry">
+      <p>{app.fetching}</p>
+      <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+        {entry.back}
+      </button>
+    </section>
+  );
 }
 
 function EngineAndReason(p: Omit<NeedProps, "answer" | "now"> & { word: string }) {

@@ -1,3 +1,4 @@
+import { saidWords } from "../words/said.ts";
 import { useWords } from "../words/words.ts";
 import type { AnswerKey } from "./askView.ts";
 
@@ -30,7 +31,7 @@ interface Props {
 
 /** Messages of this person and their status. A message counts as sent only once it is recorded. */
 export function Sent({ rows, onAnew, onDrop, onCorrect, fresh }: Props) {
-  const words = useWords().text.sent;
+  const words = saidWords(useWords().say.language).sent;
   if (rows.length === 0) return null;
   return (
     <section className="sent" aria-label={words.region} aria-live="polite">

@@ -1,5 +1,4 @@
 import type { Offer } from "../../shared/asks/ask.ts";
-import type { FigureSpec } from "./figureSpec.ts";
 import type { HandForm } from "./figures/SignalFigure.tsx";
 
 /** Urgency of an ask. It sets a colour by IEC 60073 and always a word. */
@@ -13,7 +12,6 @@ export interface AnswerKey {
   choice: Offer;
   /** True when the answer may be sent without a fresh connection, because it reduces no safety. */
   offline: boolean;
-  figure: FigureSpec | null;
   /** Age at which a weather report no longer describes the present, milliseconds. */
   reportMostAge: number;
 }

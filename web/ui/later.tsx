@@ -62,8 +62,19 @@ function fetchedOnce<T>(load: () => Promise<T>): () => Promise<T> {
 
 const asDefault = <C,>(component: C) => ({ default: component });
 
-function NotHere() {
-  return <p className="notice-words">{useWords().text.app.partMissing}</p>;
+/** Shown for a part that could not be loaded. From an entry the person can go back. */
+function NotHere({ onBack }: { onBack?: () => void }) {
+  const { app, entry } = useWords().text;
+  return (
+    <>
+      <p className="notice-words">{app.partMissing}</p>
+      {onBack && (
+        <button type="button" className="answer" data-tone="plain" onClick={onBack}>
+          {entry.back}
+        </button>
+      )}
+    </>
+  );
 }
 
 /** Loads every part that is not loaded yet. */

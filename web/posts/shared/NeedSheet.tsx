@@ -1,7 +1,7 @@
 import { fill } from "../../../shared/asks/ask.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
 import { Need } from "../../ui/Need.tsx";
-import { QuickSheet } from "../../ui/QuickSheet.tsx";
+import { Sheet } from "../../ui/Sheet.tsx";
 import type { Panel } from "./model.ts";
 
 interface Props {
@@ -15,7 +15,7 @@ interface Props {
 /** The entry that one key needs, over the panel. */
 export function NeedSheet({ panel, answer, numbers, onClose }: Props) {
   return (
-    <QuickSheet title={answer.word} onClose={onClose}>
+    <Sheet title={answer.word} onClose={onClose}>
       <Need
         answer={answer}
         numbers={numbers}
@@ -29,6 +29,6 @@ export function NeedSheet({ panel, answer, numbers, onClose }: Props) {
         }}
         onBack={onClose}
       />
-    </QuickSheet>
+    </Sheet>
   );
 }

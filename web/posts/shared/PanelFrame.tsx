@@ -5,12 +5,11 @@ import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
-import type { AnswerKey, AskView } from "../../ui/askView.ts";
+import type { AskView } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Queue } from "../../ui/Queue.tsx";
-import { Sent } from "../../ui/Sent.tsx";
 import { Standing } from "../../ui/Standing.tsx";
 import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
@@ -21,12 +20,11 @@ import { EngineSheet } from "./EngineSheet.tsx";
 import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
-import { NeedSheet } from "./NeedSheet.tsx";
-import { sentRows } from "./sentRows.ts";
 import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
 import { useTouch } from "./useTouch.ts";
 
+const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
 interface Props {
@@ -53,7 +51,6 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
-  const [correcting, setCorrecting] = useState<AnswerKey | null>(null);
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
   const asks =
@@ -110,13 +107,11 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           ) : (
             <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
           )}
-          <Sent
-            rows={sentRows(state, panel.sent, units, words, now)}
-            fresh={panel.fresh}
-            onAnew={panel.sendAnew}
-            onDrop={panel.drop}
-            onCorrect={setCorrecting}
-          />
+          {panel.sent.length > 0 && (
+            <Suspense fallback={null}>
+              <SentList panel={panel} numbers={numbers} />
+            </Suspense>
+          )}
           <Queue
             asks={asks.filter((a) => a !== top)}
             onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
@@ -145,9 +140,6 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           </Suspense>
         </section>
       </main>
-      {correcting && (
-        <NeedSheet panel={panel} answer={correcting} numbers={numbers} onClose={() => setCorrecting(null)} />
-      )}
       {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
       <footer className="panel-foot">
         <Stops numbers={numbers} actions={stopActions(panel)} />

@@ -12,7 +12,6 @@ import { ago, seconds } from "../../ui/numbers.ts";
 import type { Words } from "../../words/catalogue.ts";
 import type { Text } from "../../words/en/text.ts";
 import { askHand } from "./askHand.ts";
-import { figureSpec } from "./figures.ts";
 import { makesNothingLessSafe } from "./safety.ts";
 
 const WEIGHTS: readonly Weight[] = ["danger", "alert", "now", "now", "later"];
@@ -50,27 +49,19 @@ export function askView(
     dueAt: ask.dueAt,
     dueOf: dueOf[DUE_OF[ask.say] ?? "toAnswer"],
     answers: ask.choices.map((c, i) =>
-      answerKey(state, c, say.choice(c.word, ask.engine), now, words, `${ask.key}/${i}`),
+      answerKey(state, c, say.choice(c.word, ask.engine), `${ask.key}/${i}`),
     ),
     lacking: lacking(state, ask, now, units, words),
   };
 }
 
-export function answerKey(
-  state: SessionState,
-  choice: Offer,
-  word: string,
-  now: number,
-  words: Words,
-  id: string,
-): AnswerKey {
+export function answerKey(state: SessionState, choice: Offer, word: string, id: string): AnswerKey {
   return {
     id,
     word,
     tone: choice.tone,
     choice,
     offline: makesNothingLessSafe(choice.draft),
-    figure: figureSpec(state, choice, now, words),
     reportMostAge: state.type.timing.weather.value * 1000,
   };
 }

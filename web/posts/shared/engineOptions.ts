@@ -43,7 +43,7 @@ export function engineOptions({ state, post, now, words }: Panel, n: number): Op
   const is = plain(engine.life).is;
   const allowed = ({ kind, menu }: Offered) =>
     signalOf(kind).stages.includes(state.stage) && (menu.when?.includes(is) ?? true);
-  const key = (c: Offer, word: string, id: string) => answerKey(state, c, word, now, words, `${n}/${id}`);
+  const key = (c: Offer, word: string, id: string) => answerKey(state, c, word, `${n}/${id}`);
   const send = (kind: SignalKind) => ({ type: "send" as const, kind, engine: n, channel: "panel" as const });
 
   const groups: OptionGroup[] = [];

@@ -8,7 +8,7 @@ import { answerKey } from "./askViews.ts";
 import type { Panel } from "./model.ts";
 
 /** Returns what ground power can report or request without being asked, leaving out reports of the present state. */
-export function serviceOptions({ state, now, words }: Panel): AnswerKey[] {
+export function serviceOptions({ state, words }: Panel): AnswerKey[] {
   const { say, text } = words;
   const on = state.groundPower.is === "on";
   const chocked = state.chocks?.in === true;
@@ -38,13 +38,6 @@ export function serviceOptions({ state, now, words }: Panel): AnswerKey[] {
               : kind === "disconnectPower"
                 ? text.ground.disconnect
                 : say.signal(kind, null);
-      return answerKey(
-        state,
-        offer("plain", { type: "send", kind, channel: "panel" }, need),
-        word,
-        now,
-        words,
-        kind,
-      );
+      return answerKey(state, offer("plain", { type: "send", kind, channel: "panel" }, need), word, kind);
     });
 }

@@ -55,8 +55,6 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
     panel.state,
     offer("no", draft, { is: "engineAndReason" }),
     text.supervisor.askAside,
-    panel.now,
-    panel.words,
     `aside/${condition}`,
   );
   const give = (given: Given) => {

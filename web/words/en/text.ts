@@ -16,7 +16,7 @@ import {
   units,
   update,
 } from "./entry.ts";
-import { actions, ask, blades, entry, figure, sent, standing, stops, times, weather } from "./panel.ts";
+import { ask, blades, entry, figure, standing, stops, times, weather } from "./panel.ts";
 import { planning } from "./planning.ts";
 import { problems } from "./problems.ts";
 import { caution, light, screen } from "./seen.ts";
@@ -27,7 +27,6 @@ import { worked } from "./worked.ts";
 
 /** All words of the panels themselves in English. Every other language has the same shape. */
 export const text = {
-  actions,
   air,
   app,
   ask,
@@ -61,7 +60,6 @@ export const text = {
   record,
   screen,
   senses,
-  sent,
   session,
   signIn,
   stand,

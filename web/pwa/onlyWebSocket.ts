@@ -1,0 +1,18 @@
+import type { Plugin } from "vite";
+
+const TABLE = "engine.io-client/build/esm/transports/index.js";
+
+/** The lines of the table, and its imports, of every transport other than WebSocket. */
+const UNUSED = /^import \{ (?:XHR|WT) \}.*$|^\s+(?:webtransport|polling): \w+,$/gm;
+
+/**
+ * Leaves out the transports that the panels never use. The connection asks for WebSocket alone, but the library names
+ * every transport in one table, so that no bundler drops the others.
+ */
+export function onlyWebSocket(): Plugin {
+  return {
+    name: "only-websocket",
+    apply: "build",
+    transform: (code, id) => (id.endsWith(TABLE) ? { code: code.replaceAll(UNUSED, ""), map: null } : null),
+  };
+}
