@@ -1,4 +1,3 @@
-import { plain } from "../engine/life.ts";
 import { foundDone, leaveOf, onLeave, service, serviceReport, spent } from "../leaves/service.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import { FROM_SECURE, LIVE_STAGES, type Stage } from "../protocol/stages.ts";
@@ -9,6 +8,7 @@ import type { SessionState } from "../session/state.ts";
 import { ANNEX } from "../signals/definition.ts";
 import { readSince, withoutTrace } from "./evolveTrace.ts";
 import { lowestSeen } from "./lowestVolts.ts";
+import { readWhileCranking, voltsBand } from "./voltsBand.ts";
 
 const CONNECTING: readonly Stage[] = ["powerUp", "groundPower", "starting", "warmUp"];
 
@@ -60,12 +60,6 @@ export const powerDisconnected = serviceReport({
   },
 });
 
-/** Returns the band of volts that holds now: while an engine cranks the starting band, where the type has one. */
-export function voltsBand(state: SessionState): [min: Quantity, max: Quantity] {
-  const { steadyMin, steadyMax, starting } = state.type.groundPower;
-  return starting && readWhileCranking(state) ? [starting.min, starting.max] : [steadyMin, steadyMax];
-}
-
 function outsideBand(state: SessionState, { value, unit }: Quantity): boolean {
   const [min, max] = voltsBand(state);
   return unit === min.unit && (value < min.value || value > max.value);
@@ -74,15 +68,6 @@ function outsideBand(state: SessionState, { value, unit }: Quantity): boolean {
 function steady(state: SessionState, volts: Quantity, by: Attribution): SessionState {
   const groundPower = { is: "on" as const, volts, by, ...readSince(state, volts, by.at) };
   return { ...state, groundPower };
-}
-
-/**
- * True when power is on, an engine cranks, and the type gives a band for that time: the report is then not of steady
- * volts.
- */
-function readWhileCranking(state: SessionState): boolean {
-  const cranking = state.engines.some((e) => plain(e.life).is === "cranking");
-  return cranking && state.groundPower.is === "on" && state.type.groundPower.starting !== undefined;
 }
 
 function whileCranking(state: SessionState, volts: Quantity, by: Attribution): SessionState {

@@ -22,6 +22,7 @@ import { said as spanishSaid } from "../../web/words/es/said.ts";
 import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
+import { plannedWords } from "../../web/words/planned.ts";
 import { leaves } from "./leaves.ts";
 
 const PAIRS: [name: string, one: object, other: object][] = [
@@ -30,6 +31,7 @@ const PAIRS: [name: string, one: object, other: object][] = [
   ["brief", englishBrief, spanishBrief],
   ["types", englishTypes, spanishTypes],
   ["study", englishStudy, spanishStudy],
+  ["planned", plannedWords("en"), plannedWords("es")],
   ["said", englishSaid, spanishSaid],
   ["devices", englishDevices, spanishDevices],
   ["hand signals", englishHand, spanishHand],

@@ -5,8 +5,7 @@ import {
   type StandNeighbour,
 } from "../../shared/protocol/neighbours.ts";
 import { unitWord } from "../../shared/words/units.ts";
-import type { Words } from "../words/catalogue.ts";
-import { useWords } from "../words/words.ts";
+import { type PlannedWords, usePlannedWords } from "../words/planned.ts";
 
 /** An object near the stand, as entered. */
 export interface NearEntry {
@@ -30,7 +29,7 @@ const figure = (text: string, least: number, most: number): number | null => {
 export function nearOf(
   entries: readonly NearEntry[],
   headingDeg: number | undefined,
-  { stand }: Words["text"],
+  { stand }: PlannedWords,
 ): { near: StandNeighbour[]; fault: string | null } {
   const near: StandNeighbour[] = [];
   const faults: string[] = [];
@@ -72,7 +71,7 @@ interface Props {
 
 /** Fields for objects near the stand: fuelling, buildings, other aircraft, the public. */
 export function NeighbourFields({ entries, fault, onEntries }: Props) {
-  const { stand } = useWords().text;
+  const { stand } = usePlannedWords();
   const change = (key: string, more: Partial<NearEntry>) =>
     onEntries(entries.map((e) => (e.key === key ? { ...e, ...more } : e)));
   const add = () =>

@@ -1,6 +1,7 @@
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { Plan } from "../ui/plan/Plan.tsx";
 import type { EngineMark, PlanView } from "../ui/plan/planView.ts";
+import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
 
 interface Props {
@@ -11,7 +12,8 @@ interface Props {
 
 /** Entry of the engines' order: the person touches them on the plan one after the other. */
 export function OrderPlan({ type, order, onOrder }: Props) {
-  const { plan, planning } = useWords().text;
+  const { plan } = useWords().text;
+  const { planning } = usePlannedWords();
   const ordinals: Readonly<Record<number, string>> = planning.ordinals;
   const view: PlanView = {
     type,

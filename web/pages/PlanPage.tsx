@@ -16,6 +16,7 @@ import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import type { Words } from "../words/catalogue.ts";
+import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
@@ -35,7 +36,8 @@ export function PlanPage() {
   const units = useUnits();
   const all = useWords();
   const { say, text } = all;
-  const words = text.planning;
+  const planned = usePlannedWords();
+  const words = planned.planning;
   const [aircraft, setAircraft] = useState<AircraftRow[] | null>(null);
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [chosen, setChosen] = useState<AircraftRow | null>(null);
@@ -81,7 +83,7 @@ export function PlanPage() {
       .then(({ id }) => go(`/session/${id}`), failed);
   };
   const heading = standOf(stand).headingDeg;
-  const entered = nearOf(near, heading, text);
+  const entered = nearOf(near, heading, planned);
   const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
   const worked =
     type && order.length > 0

@@ -1,4 +1,4 @@
-import { useWords } from "../words/words.ts";
+import { usePlannedWords } from "../words/planned.ts";
 
 /** Heading and elevation of the stand as entered; empty while unknown. */
 export interface Stand {
@@ -24,7 +24,7 @@ export function standOf({ heading, elevation }: Stand): { headingDeg?: number; e
 
 /** Fields for the nose's heading and the field's elevation, from which wind and density altitude are calculated. */
 export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: Stand): void }) {
-  const { planning } = useWords().text;
+  const { planning } = usePlannedWords();
   return (
     <>
       <label className="field">

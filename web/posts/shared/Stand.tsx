@@ -13,6 +13,7 @@ import type { StandView } from "../../ui/plan/standView.ts";
 import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { WorkedFigures } from "../../ui/WorkedFigures.tsx";
+import { usePlannedWords } from "../../words/planned.ts";
 import { useWords } from "../../words/words.ts";
 import { plannedStand, standNow } from "./standView.ts";
 import { workedRow } from "./workedRow.ts";
@@ -26,11 +27,11 @@ interface NowProps {
 
 /** The stand at this moment, to scale, with the figures it is drawn from. */
 export function StandNow({ state, engine, facing }: NowProps) {
-  const { text } = useWords();
+  const { stand: says } = usePlannedWords();
   const stand = useMemo(() => standCaseOf(state), [state]);
   const [open, setOpen] = useState(() => tooNear(stand).length > 0);
   return (
-    <Opening open={open} words={open ? text.stand.hide : text.stand.show} look="worked-more" onOpen={setOpen}>
+    <Opening open={open} words={open ? says.hide : says.show} look="worked-more" onOpen={setOpen}>
       {open && (
         <StandSheet
           stand={stand}
@@ -58,7 +59,7 @@ interface SheetProps {
 function StandSheet({ stand, view, facing, walk }: SheetProps) {
   const words = useWords();
   const units = useUnits();
-  const { stand: say } = words.text;
+  const { stand: say } = usePlannedWords();
   const behind = keptBehind(stand)[0];
   const rows = [...neighbourFigures(stand), ...(walk ? [walk] : []), ...clearDistances(stand)];
   return (

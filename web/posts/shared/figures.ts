@@ -2,7 +2,7 @@ import { type Offer, offer } from "../../../shared/asks/ask.ts";
 import { correctedGravity, hydrometerOf } from "../../../shared/checks/gravity.ts";
 import { chargeFromGravity } from "../../../shared/models/electrical/battery.ts";
 import { AS_READ } from "../../../shared/models/unitChoice.ts";
-import { voltsBand } from "../../../shared/power/signals.ts";
+import { voltsBand } from "../../../shared/power/voltsBand.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../../shared/runUp/verdict.ts";

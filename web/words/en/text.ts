@@ -17,11 +17,9 @@ import {
   update,
 } from "./entry.ts";
 import { ask, blades, entry, figure, standing, stops, times, weather } from "./panel.ts";
-import { planning } from "./planning.ts";
 import { problems } from "./problems.ts";
 import { caution, light, screen } from "./seen.ts";
 import { connection, record, senses, session, supervisor } from "./session.ts";
-import { stand } from "./stand.ts";
 import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
@@ -52,7 +50,6 @@ export const text = {
   past,
   plan,
   planChange,
-  planning,
   posts,
   problems,
   ramp,
@@ -62,7 +59,6 @@ export const text = {
   senses,
   session,
   signIn,
-  stand,
   standing,
   stops,
   supervisor,

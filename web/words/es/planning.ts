@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { planning as english } from "../en/planning.ts";
 
-export const planning: Text["planning"] = {
+export const planning: typeof english = {
   title: "Planear un arranque",
   aircraft: "Avión",
   place: "Lugar",

@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { stand as english } from "../en/stand.ts";
 
-export const stand: Text["stand"] = {
+export const stand: typeof english = {
   near: "Qué hay cerca",
   nearHow: "Su parte más cercana vista desde la nariz, y su ancho. Se sitúa por el rumbo.",
   add: "Añadir lo que hay cerca",
