@@ -83,7 +83,7 @@ describe("pressure altitude", () => {
     expect(pressureAltitudeFt(hPa)).toBeCloseTo(feet, 1);
   });
 
-  it("[MOD-61] is ISA turned round, and an altimeter setting of 1013.25 is ISA itself", () => {
+  it("[MOD-61] is the inverse of ISA, and with an altimeter setting of 1013.25 the station pressure is ISA's", () => {
     fc.assert(
       fc.property(fc.double({ min: -300, max: 4000, noNaN: true }), (metres) => {
         const hPa = must(isa(metres)).pressurePa / 100;
@@ -129,7 +129,7 @@ describe("density altitude", () => {
     expect(Math.abs(density / standard - 1)).toBeLessThan(2e-3);
   });
 
-  it("[MOD-61] 9000 ft stands for 0.001812 slug per cubic foot (published with the exact form)", () => {
+  it("[MOD-61] gives 9000 ft for 0.001812 slug per cubic foot (published with the exact form)", () => {
     const slug = must(isa(9000 * FOOT)).densityKgM3 / 515.3788;
     // ISA's own equations give 0.0018111, which differs by one in the last printed place.
     expect(Math.abs(slug - 0.001812)).toBeLessThan(1e-6);

@@ -106,7 +106,7 @@ describe("specific gravity", () => {
     expect(must(chargeClass(low, AUTOMOTIVE_CHARGE))).toBe(name);
   });
 
-  it("[MOD-4] between two printed classes the lower one holds, and off the table nothing is said", () => {
+  it("[MOD-4] takes the lower of two printed classes between them, and gives no class off the table", () => {
     expect(must(chargeClass(1.255, AUTOMOTIVE_CHARGE))).toBe("threeQuarters");
     expect(chargeClass(1.281, AUTOMOTIVE_CHARGE).ok).toBe(false);
     expect(chargeClass(1.199, AIRCRAFT_CHARGE).ok).toBe(false);
@@ -125,7 +125,7 @@ describe("specific gravity", () => {
     expect(Math.abs(must(crankingPower(gravity)) - percent)).toBeLessThanOrEqual(0.1);
   });
 
-  it("[MOD-5] outside the table nothing is said", () => {
+  it("[MOD-5] gives no percentage outside the table", () => {
     expect(crankingPower(1.219).ok).toBe(false);
     expect(crankingPower(1.281).ok).toBe(false);
   });
@@ -161,21 +161,21 @@ describe("open-circuit volts", () => {
     );
   });
 
-  it("[MOD-6] fuller rests higher, and a mean below empty is empty", () => {
+  it("[MOD-6] rise with the charge, and a mean below empty counts as empty", () => {
     const volts = [0, 0.25, 0.5, 0.75, 1].map((c) => must(openCircuitVolts(leadAcid, c, 25)));
     expect(volts).toEqual([...volts].sort((a, b) => a - b));
     expect(must(chargeFromVolts(leadAcid, 23.5, 25))).toBe(0);
     expect(must(chargeFromVolts(leadAcid, 25.5, 25))).toBe(1);
   });
 
-  it("[MOD-7] nickel-cadmium volts tell no charge (FAA-H-8083-31A ch. 9, from memory)", () => {
+  it("[MOD-7] give no charge for nickel-cadmium batteries (FAA-H-8083-31A ch. 9, from memory)", () => {
     expect(chargeFromVolts(nickelCadmium, 25.4, 25).ok).toBe(false);
     expect(must(openCircuitVolts(nickelCadmium, 0.2, 25))).toBe(
       must(openCircuitVolts(nickelCadmium, 0.9, 25)),
     );
   });
 
-  it("[MOD-7] reversed leads, dead cells and a charger still on are refused, each in words", () => {
+  it("[MOD-7] are refused for reversed leads, dead cells and a charger still on, each with its reason", () => {
     const why = (volts: number) => {
       const got = chargeFromVolts(leadAcid, volts, 25);
       return got.ok ? "" : got.why;

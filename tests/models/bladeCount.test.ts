@@ -92,7 +92,7 @@ describe("blade count", () => {
     expect(due(oi72, hours(1))).toBe(14);
   });
 
-  it("[MOD-33] each start, practice counts, bouts and standing engines are rules of the same form", () => {
+  it("[MOD-33] one form of rule covers each start, practice counts, bouts and standing engines", () => {
     expect(due(ap2445, minutes(1))).toBe(6);
     expect(due(school, hours(4))).toBe(9);
     expect(due(school, minutes(241))).toBe(12);
@@ -106,21 +106,21 @@ describe("blade count", () => {
     expect(due(standing, hours(72), null, { blades: 4, gearRatio: 0.5 })).toBe(32);
   });
 
-  it("[MOD-33] the printed rules disagree on one engine at one time: the rule is the type's, not ours", () => {
+  it("[MOD-33] the printed rules disagree for one engine at one time, so the type chooses its rule", () => {
     const counts = [amtGeneral, textbook, airline1946, oi72, ap2445, school, large, standing].map((r) =>
       due(r, hours(2)),
     );
     expect(counts).toEqual([9, 6, 0, 14, 6, 9, 16, 0]);
   });
 
-  it("[MOD-34] a time or a temperature not known counts as what makes it due", () => {
+  it("[MOD-34] an unknown time or temperature makes the count due", () => {
     expect(due(amtGeneral, null)).toBe(9);
     expect(due(oi72, null)).toBe(14);
     expect(due(airline1946, hours(1), null)).toBe(9);
     expect(due(airline1946, minutes(59), null)).toBe(0);
   });
 
-  it("[MOD-33] longer standing never asks for less (property)", () => {
+  it("[MOD-33] a longer standstill never needs fewer blades (property)", () => {
     const minute = fc.integer({ min: 0, max: 6000 });
     const rule = fc.constantFrom(amtGeneral, airline1946, oi72, ap2445, school, large, standing);
     fc.assert(
@@ -149,7 +149,7 @@ describe("blade count", () => {
     },
   );
 
-  it("[MOD-35] a count too low for every cylinder is said to be", () => {
+  it("[MOD-35] a count too low for every cylinder is reported so", () => {
     const few: BladeRule = { method: "hand", cases: [{ idle: "always", turn: { blades: 5 } }] };
     const covers = (gearRatio: number) => {
       const got = must(bladesDue(few, { blades: 3, gearRatio }, hours(1), null));

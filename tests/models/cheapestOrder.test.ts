@@ -180,7 +180,7 @@ describe("cheapest order", () => {
 });
 
 describe("precedence", () => {
-  it("[MOD-75] a circle is refused and shown, each member before the next", () => {
+  it("[MOD-75] a circle is refused and named, each member before the next", () => {
     const pairs = [
       { before: 4, after: 2 },
       { before: 2, after: 3 },
@@ -198,7 +198,7 @@ describe("precedence", () => {
     expect(precedenceSets([1, 2], [{ before: 1, after: 9 }]).ok).toBe(false);
   });
 
-  it("[MOD-75] any circle shown is one of the pairs given", () => {
+  it("[MOD-75] any circle named consists of the given pairs", () => {
     const pair = fc.tuple(fc.nat(5), fc.nat(5));
     fc.assert(
       fc.property(fc.array(pair, { maxLength: 12 }), (list) => {

@@ -35,7 +35,7 @@ describe("a pasted report", () => {
     });
   });
 
-  it("[WEA-2] names no month: its time is the last such day, over the end of a month and of a short one", () => {
+  it("[WEA-2] names no month, so its time is the last such day, also across the end of a short month", () => {
     const observed = (text: string, now: number) => {
       const got = read(text, now, 90 * 24 * HOUR);
       return got.ok ? got.value.observedAt : got.fault;
@@ -52,7 +52,7 @@ describe("a pasted report", () => {
     expect(got("KABC 010911Z 21016KT 06/04 A2990")).toMatchObject({ ok: false, fault: { is: "old" } });
   });
 
-  it("[WEA-2] is taken before its limit and refused at it, to the millisecond, whenever it is", () => {
+  it("[WEA-2] is taken before its age limit and refused at it, to the millisecond, at any date", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: at(1, 1, 0, 0) / 60_000, max: at(12, 31, 23, 59) / 60_000 }),
@@ -73,7 +73,7 @@ describe("a pasted report", () => {
     );
   });
 
-  it("[WEA-3, WEA-4] every fault survives a refusal, and says what to do", () => {
+  it("[WEA-3, WEA-4] keeps each fault in the refusal, with what to do", () => {
     const faults = [
       { is: "unreadable" },
       { is: "old", age: 67 * 60_000, most: HOUR },
@@ -93,7 +93,7 @@ describe("a pasted report", () => {
     expect(faultOf("something else")).toEqual({ is: "unreadable" });
   });
 
-  it("[WEA-3] whatever is pasted, nothing throws", () => {
+  it("[WEA-3] never throws, whatever is pasted", () => {
     fc.assert(
       fc.property(fc.string({ maxLength: 60 }), (noise) => {
         read(noise, at(6, 1, 9, 0));

@@ -38,13 +38,13 @@ describe("oil pressure after the catch", () => {
     expect(states(airline1946, trace([2, 65]), 3)).toEqual(["inTime", "inTime"]);
   });
 
-  it("[MOD-27] the two timers are apart, and no reading at all runs out too", () => {
+  it("[MOD-27] the two time limits are independent, and also pass without any reading", () => {
     expect(states(airline1946, [], 5)).toEqual(["waiting", "waiting"]);
     expect(states(airline1946, [], 5.1)).toEqual(["late", "waiting"]);
     expect(states(airline1946, [], 10.1)).toEqual(["late", "late"]);
   });
 
-  it("[MOD-27] the same trace is late by the 1946 rule and in time by AC 61-21, summer and winter apart", () => {
+  it("[MOD-27] one trace is late by the 1946 rule and in time by AC 61-21, in summer and in winter", () => {
     const slow = trace([4, 0], [20, 12], [24, 61]);
     expect(states(airline1946, slow, 25)).toEqual(["late", "late"]);
     expect(states(summer, slow, 25)).toEqual(["inTime", "inTime"]);
@@ -62,7 +62,7 @@ describe("oil pressure after the catch", () => {
     expect(must(bandFor(bands, { value: 33, unit: "degF" }))).toBe(summer);
   });
 
-  it("[MOD-27] says when it was seen: by a reading, not between readings", () => {
+  it("[MOD-27] gives the time of the reading that showed it, never a time between readings", () => {
     const got = must(oilPressureVerdicts(airline1946, trace([4, 9], [6, 80]), 7));
     expect(got.firstIndication).toEqual({ state: "late", at: 6 });
     expect(got.normal).toEqual({ state: "inTime", at: 6 });
@@ -180,7 +180,7 @@ describe("gauge bands", () => {
     expect(must(gaugeBand(marks, { value, unit }))).toBe(band);
   });
 
-  it("[MOD-28] a mark not given divides nothing", () => {
+  it("[MOD-28] a mark that is not given makes no band", () => {
     const bare: Marks = { name: "rpm", unit: "rpm", scale: scale(0, 3500) };
     expect(must(gaugeBand(bare, { value: 3000, unit: "rpm" }))).toBe("normal");
     expect(must(gaugeBand({ ...bare, max: 2700 }, { value: 2700, unit: "rpm" }))).toBe("normal");
@@ -200,7 +200,7 @@ describe("gauge bands", () => {
     );
   });
 
-  it("[MOD-28, MOD-36] a reading off the scale is a slip and gets no band", () => {
+  it("[MOD-28, MOD-36] a reading off the scale is an error and gets no band", () => {
     expect(gaugeBand(oil, { value: 151, unit: "degC" }).ok).toBe(false);
     expect(gaugeBand(oil, { value: -71, unit: "degC" }).ok).toBe(false);
     expect(gaugeBand(oil, { value: 80, unit: "psi" }).ok).toBe(false);

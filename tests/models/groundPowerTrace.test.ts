@@ -62,7 +62,7 @@ describe("ground power against an envelope", () => {
     expect(judge(pulse(volts, ms)).kind).toBe(kind);
   });
 
-  it("[MOD-16] says when, on which side and past which limit it left", () => {
+  it("[MOD-16] names the time, the side and the limit at which it left", () => {
     const over = judge(pulse(39.5, 60));
     expect(over).toMatchObject({ kind: "left", side: "over" });
     if (over.kind !== "left") throw new Error("not left");
@@ -74,7 +74,7 @@ describe("ground power against an envelope", () => {
     expect(judge(pulse(10, 5))).toMatchObject({ kind: "left", side: "under" });
   });
 
-  it("[MOD-16] a slow sag leaves 100 ms after the steady band, wherever the samples fall", () => {
+  it("[MOD-16] a slow sag leaves the envelope 100 ms after the steady band, for any sampling", () => {
     // 1 V/s downward from 23 V: 22 V at 1000 ms; the curve is back at 22 V 100 ms later and the line just below.
     const sag = (every: number) =>
       Array.from({ length: 3000 / every + 1 }, (_, i) => ({ ms: i * every, volts: 23 - (i * every) / 1000 }));
@@ -87,7 +87,7 @@ describe("ground power against an envelope", () => {
     }
   });
 
-  it("[MOD-16] a new excursion has a new clock; one that never comes back does not", () => {
+  it("[MOD-16] a new excursion restarts its time; one that never comes back does not", () => {
     const twice = trace(
       [0, 28],
       [1, 40],
@@ -116,7 +116,7 @@ describe("ground power against an envelope", () => {
     expect(judge(once).kind).toBe("left");
   });
 
-  it("[MOD-17] while cranking the starting band holds: 14 V is in, 11.9 V is out, and 14 V before or after is out", () => {
+  it("[MOD-17] the starting band applies while cranking: 14 V is within, 11.9 V is outside, and 14 V before or after is outside", () => {
     const dip = (volts: number) =>
       trace([0, 28], [500, 28], [501, volts], [900, volts], [950, 25], [1500, 27]);
     const cranking = [{ from: 500, to: 950 }];
@@ -136,7 +136,7 @@ describe("ground power against an envelope", () => {
     expect(judge(spike, [{ from: 400, to: 800 }])).toMatchObject({ kind: "left", side: "over", limit: 29 });
   });
 
-  it("[MOD-18] reversed polarity is said before anything else, with its moment", () => {
+  it("[MOD-18] reversed polarity is named before anything else, with its time", () => {
     expect(judge(trace([0, -27.5], [100, -27.5]))).toEqual({ kind: "reversed", at: 0, volts: -27.5 });
     expect(judge(trace([0, 0], [100, 0], [200, -20], [300, -28]))).toEqual({
       kind: "reversed",
@@ -146,7 +146,7 @@ describe("ground power against an envelope", () => {
     expect(judge(trace([0, -0.2], [100, -0.2])).kind).toBe("left");
   });
 
-  it("[MOD-18, MOD-36] what is not a trace gets no verdict", () => {
+  it("[MOD-18, MOD-36] invalid samples get no verdict", () => {
     const refusal = (samples: VoltSample[], data = envelope) => {
       const got = judgeTrace(samples, [], data);
       return got.ok ? "" : got.why;
@@ -176,7 +176,7 @@ describe("ground power against an envelope", () => {
     ).toContain("rise");
   });
 
-  it("[MOD-16] a brute walk in small steps finds the same verdict and moment (property)", () => {
+  it("[MOD-16] a check in small time steps finds the same verdict and time (property)", () => {
     const volts = fc.array(fc.integer({ min: 16, max: 52 }), { minLength: 3, maxLength: 12 });
     fc.assert(
       fc.property(volts, fc.integer({ min: 2, max: 60 }), (values, every) => {
@@ -192,7 +192,7 @@ describe("ground power against an envelope", () => {
     );
   });
 
-  it("[MOD-16] a narrower envelope never lets more through (property)", () => {
+  it("[MOD-16] a narrower envelope never accepts more (property)", () => {
     const volts = fc.array(fc.integer({ min: 16, max: 52 }), { minLength: 3, maxLength: 12 });
     const narrow: Envelope = {
       ...envelope,

@@ -47,7 +47,7 @@ describe("Kaplan-Meier", () => {
     expect(steps[0]).toMatchObject({ time: 6, atRisk: 21, failures: 3 });
   });
 
-  it("[MOD-90] with nothing censored it is the share left; it never rises; order of input is nothing", () => {
+  it("[MOD-90] without censoring it is the share left; it never rises; the order of input does not matter", () => {
     const times = fc.array(fc.integer({ min: 1, max: 30 }), { minLength: 1, maxLength: 30 });
     fc.assert(
       fc.property(times, (ts) => {
@@ -99,7 +99,7 @@ describe("Weibull", () => {
     expect(gamma(0)).toBeNaN();
   });
 
-  it("[MOD-91] no nearby law is likelier, and a change of unit changes the scale alone", () => {
+  it("[MOD-91] no nearby law is more likely, and a change of unit changes the scale only", () => {
     const sample = fc.tuple(
       fc.uniqueArray(fc.integer({ min: 1, max: 400 }), { minLength: 2, maxLength: 15 }),
       fc.array(fc.integer({ min: 400, max: 500 }), { maxLength: 10 }),
@@ -134,7 +134,7 @@ describe("Weibull", () => {
     );
   });
 
-  it("[MOD-91] refuses data that fix no law", () => {
+  it("[MOD-91] refuses data that determine no law", () => {
     expect(fitWeibull(lives([5], [9])).ok).toBe(false);
     expect(fitWeibull(lives([5, 5], [])).ok).toBe(false);
     expect(fitWeibull(lives([0, 5], [])).ok).toBe(false);
@@ -160,7 +160,7 @@ describe("growth", () => {
     expect(reverseArrangements(gaps)).toBe(33);
   });
 
-  it("[MOD-92] even spacing shows no trend; rarer failures give a negative score and a slope above 0", () => {
+  it("[MOD-92] even intervals show no trend; rarer failures give a negative score and a slope above 0", () => {
     expect(must(laplaceTrend([250, 500, 750], 1000))).toBe(0);
     expect(must(laplaceTrend([1, 2, 4, 8, 16], 100))).toBeLessThan(-2);
     expect(must(fitGrowth([1, 2, 4, 8, 16], 100)).slope).toBeGreaterThan(0);
@@ -168,7 +168,7 @@ describe("growth", () => {
     expect(reverseArrangements([4, 3, 2, 1])).toBe(0);
   });
 
-  it("[MOD-92] refuses failures that cannot have been seen", () => {
+  it("[MOD-92] refuses failures outside the time of observation", () => {
     expect(fitGrowth([5, 2000], 1500).ok).toBe(false);
     expect(fitGrowth([5], 1500).ok).toBe(false);
     expect(fitGrowth([1500, 1500], 1500).ok).toBe(false);

@@ -94,7 +94,7 @@ describe("METAR", () => {
     }
   });
 
-  it("[MOD-65] no text makes it throw, and what it reads is finite", () => {
+  it("[MOD-65] no text makes it throw, and every figure read is finite", () => {
     const group = fc.constantFrom(
       "METAR",
       "EGLL",

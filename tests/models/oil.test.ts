@@ -50,7 +50,7 @@ describe("viscosity by temperature (ASTM D341)", () => {
     }
   });
 
-  it("[MOD-22] passes through its own points, also below 2 mm²/s to the inverse polynomial's half percent", () => {
+  it("[MOD-22] passes through its own points, below 2 mm²/s within the half percent of the inverse polynomial", () => {
     const thin = lineOf(1.9, 0.8);
     expect(Math.abs(must(viscosityAt(thin, 40)).mm2s / 1.9 - 1)).toBeLessThan(5e-3);
     expect(Math.abs(must(viscosityAt(thin, 100)).mm2s / 0.8 - 1)).toBeLessThan(5e-3);
@@ -86,7 +86,7 @@ describe("viscosity by temperature (ASTM D341)", () => {
     expect(must(viscosityAt(lineOf(214, 18.5), -0.1)).extrapolated).toBe(true);
   });
 
-  it("[MOD-36] oil thicker when hotter, one point twice, and temperatures no oil has are refused", () => {
+  it("[MOD-36] an oil thicker when hotter, one point twice and impossible temperatures are refused", () => {
     const line = (p: [number, number], q: [number, number]) =>
       viscosityLine({ degC: p[0], mm2s: p[1] }, { degC: q[0], mm2s: q[1] });
     expect(line([40, 18], [100, 214]).ok).toBe(false);
@@ -158,7 +158,7 @@ describe("grades", () => {
       expect(must(aviationGrade(name))).toEqual(grade);
   });
 
-  it("[MOD-24] no grade has another's name", () => {
+  it("[MOD-24] no two grades have one name", () => {
     const names = SAE_J1966.flatMap((g) => [g.sae, g.military, g.commercial]);
     expect(new Set(names).size).toBe(names.length);
     expect(aviationGrade("70").ok).toBe(false);
@@ -176,7 +176,7 @@ describe("grades", () => {
     expect(Math.abs(must(viscosityFromSaybolt(seconds)) / mm2s - 1)).toBeLessThan(0.005);
   });
 
-  it("[MOD-21] more seconds are thicker, across the change of formula too; no oil runs out in 31 s", () => {
+  it("[MOD-21] more seconds are a thicker oil, also across the change of formula; 31 s is refused", () => {
     const all = Array.from({ length: 200 }, (_, i) => must(viscosityFromSaybolt(32 + i)));
     expect(all).toEqual([...all].sort((a, b) => a - b));
     expect(viscosityFromSaybolt(31).ok).toBe(false);
@@ -254,7 +254,7 @@ describe("viscosity index (ISO 2909)", () => {
     }
   });
 
-  it("[MOD-25] thinner at 40 degC for the same at 100 is a higher index; the two formulas meet at 100", () => {
+  it("[MOD-25] an oil thinner at 40 degC and equal at 100 has a higher index; the two formulas meet at 100", () => {
     fc.assert(
       fc.property(
         fc.double({ min: 2.5, max: 26, noNaN: true }),
@@ -270,7 +270,7 @@ describe("viscosity index (ISO 2909)", () => {
     expect(must(viscosityIndex(59.6 * 1.000001, 8))).toBeCloseTo(100, 3);
   });
 
-  it("[MOD-25, MOD-36] below 2 mm²/s it is not defined, and beyond the table held nothing is said", () => {
+  it("[MOD-25, MOD-36] it is not defined below 2 mm²/s, and is refused beyond the table", () => {
     expect(viscosityIndex(3, 1.5).ok).toBe(false);
     expect(viscosityIndex(300, 26.1).ok).toBe(false);
     expect(viscosityIndex(600, 70).ok).toBe(false);
@@ -278,7 +278,7 @@ describe("viscosity index (ISO 2909)", () => {
     expect(viscosityIndex(8, 8).ok).toBe(false);
   });
 
-  it("[MOD-25] the table's rows rise without a slip: L above H, all three columns growing smoothly", () => {
+  it("[MOD-25] the table's rows rise smoothly in all three columns, with L above H", () => {
     for (const [i, [y, l, h]] of INDEX_TABLE.entries()) {
       expect(l).toBeGreaterThan(h);
       const [before, after] = [INDEX_TABLE[i - 1], INDEX_TABLE[i + 1]];
@@ -312,7 +312,7 @@ describe("preheat", () => {
     expect(must(preheat(soaked, c(-7), null))).toBe("required");
   });
 
-  it("[MOD-26] a soak shorter than the source's is not enough; one not known is", () => {
+  it("[MOD-26] a soak shorter than the source's is not enough; an unknown one is", () => {
     expect(must(preheat(soaked, f(0), { value: 119, unit: "min" }))).toBe("notRequired");
     expect(must(preheat(soaked, f(0), { value: 120, unit: "min" }))).toBe("required");
     expect(must(preheat(soaked, f(0), null))).toBe("required");

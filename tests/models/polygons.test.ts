@@ -85,7 +85,7 @@ describe("an aircraft on a ramp", () => {
     expect(onRamp(p, { east: 100, north: 50, headingDeg: 90 })).toEqual(close(90, 47));
   });
 
-  it("[MOD-67] there and back changes nothing, and no distance", () => {
+  it("[MOD-67] a turn and its inverse change no point and no distance", () => {
     const pose = fc.record({
       east: fc.integer({ min: -99, max: 99 }),
       north: fc.integer({ min: -99, max: 99 }),
@@ -129,7 +129,7 @@ function slowWalk(start: Point, end: Point, obstacles: readonly Polygon[]): numb
 }
 
 describe("shortest walk", () => {
-  it("[MOD-72] straight when nothing is in the way; round the nearer corner when something is", () => {
+  it("[MOD-72] is straight if nothing is in the way, and otherwise goes around the nearer corner", () => {
     const [a, b] = [
       { x: -5, y: 5 },
       { x: 15, y: 5 },
@@ -145,7 +145,7 @@ describe("shortest walk", () => {
     expect(must(shortestWalk({ x: -5, y: 10 }, { x: 15, y: 10 }, [square])).length).toBe(20);
   });
 
-  it("[MOD-72] equals another road to the answer on random rectangles, enters none, and is no shorter than straight", () => {
+  it("[MOD-72] equals a second method on random rectangles, enters none of them, and is never shorter than the straight line", () => {
     fc.assert(
       fc.property(fc.array(rectangle, { maxLength: 3 }), gridPoint, gridPoint, (obstacles, start, end) => {
         const walk = shortestWalk(start, end, obstacles);
@@ -173,7 +173,7 @@ describe("shortest walk", () => {
     );
   });
 
-  it("[MOD-72] no way out of a ring, no end inside an obstacle, no obstacle with a hollow side", () => {
+  it("[MOD-72] is refused out of a closed ring, with an end inside an obstacle and for an obstacle that is not convex", () => {
     const bar = (x: number, y: number, w: number, h: number): Polygon => [
       { x, y },
       { x: x + w, y },

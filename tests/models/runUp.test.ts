@@ -76,7 +76,7 @@ describe("magneto check", () => {
     expect(check(50, 100, { maxDrop: 150, maxDifference: 50 })).toEqual([]);
   });
 
-  it("[MOD-78] sides are alike: exchanging them exchanges the faults", () => {
+  it("[MOD-78] treats both sides alike: exchanging them exchanges the faults", () => {
     const rpm = fc.integer({ min: 1400, max: 1750 });
     const mirror = (f: string) => f.replace(/^left|^right/, (side) => (side === "left" ? "right" : "left"));
     fc.assert(
@@ -158,7 +158,7 @@ describe("ready for release", () => {
     ]);
   });
 
-  it("[MOD-81] usable and caution bands are told and do not keep the aircraft", () => {
+  it("[MOD-81] usable and caution bands are named and do not stop the release", () => {
     const oil = (value: number) =>
       but(3, { gauges: { ...good(3).gauges, oilTemperature: { value, unit: "degC" } } });
     expect(readyForRelease(oil(40), suction(4), rules)).toEqual({
@@ -188,7 +188,7 @@ describe("ready for release", () => {
     ]);
   });
 
-  it("[MOD-81] what is missing or cannot be read keeps the aircraft", () => {
+  it("[MOD-81] a missing or unreadable reading stops the release", () => {
     const none = but(1, { gauges: {}, magneto: null, feather: null, power: null });
     expect(readyForRelease(none, {}, rules).faults).toEqual([
       { code: "gaugeNotRead", engine: 1, gauge: "oilTemperature" },
@@ -210,7 +210,7 @@ describe("ready for release", () => {
     ]);
   });
 
-  it("[MOD-81] taking any one reading away never makes it ready", () => {
+  it("[MOD-81] removing a reading never makes an aircraft ready", () => {
     const part = fc.constantFrom("magneto", "feather", "power", "gauges");
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 4 }), part, (engine, what) => {
@@ -236,7 +236,7 @@ describe("records and currency", () => {
     expect(must(currentThrough("2099-02-10", 12))).toBe("2100-02-28");
   });
 
-  it("[MOD-82] agrees with the calendar of Date, and refuses what is no day", () => {
+  it("[MOD-82] agrees with the calendar of Date, and refuses an impossible day", () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 40_000 }), fc.integer({ min: 0, max: 60 }), (days, months) => {
         const given = new Date(days * 86_400_000);

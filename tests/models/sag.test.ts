@@ -30,14 +30,14 @@ describe("volts under cranking", () => {
     );
   });
 
-  it("[MOD-9] a stalled motor draws what the whole circuit lets it, and less as it turns", () => {
+  it("[MOD-9] a stalled motor draws the current that the whole circuit allows, and less as it turns", () => {
     const source = { openCircuit: 25.2, internalOhm: 0.004, cableOhm: 0.006 };
     expect(must(crankingAmps(source, 0.02, 0))).toBeCloseTo(840, 9);
     expect(must(crankingAmps(source, 0.02, 12.6))).toBeCloseTo(420, 9);
     expect(must(crankingAmps(source, 0.02, 25.2))).toBe(0);
   });
 
-  it("[MOD-9] bus volts and back volts are one circuit: what the motor keeps is I·Ra + ke·ω", () => {
+  it("[MOD-9] bus volts equal the motor's own I·Ra + ke·ω", () => {
     const ohm = fc.double({ min: 0.003, max: 0.05, noNaN: true });
     fc.assert(
       fc.property(
@@ -70,7 +70,7 @@ describe("volts under cranking", () => {
     expect(must(busVolts({ openCircuit: 25.2, internalOhm, cableOhm: 0 }, 1260))).toBeCloseTo(12.6, 9);
   });
 
-  it("[MOD-10] internal resistance is read between the battery's own rows and never beyond them", () => {
+  it("[MOD-10] internal resistance is interpolated between the battery's rows and never beyond them", () => {
     // Doubling from 25 to −18 °C: common practice, from memory.
     const table = [
       [-18, 0.008],
@@ -174,7 +174,7 @@ describe("starts left", () => {
     expect(must(startsByCharge(crank, rating, 0.1, 0.2))).toBe(0);
   });
 
-  it("[MOD-12] the bus decides when it falls first, start by start", () => {
+  it("[MOD-12] the bus volts limit the number of starts if they fall first", () => {
     expect(must(startsLeft(input))).toBe(12);
     // Open circuit at charge 0.8 is 25.032 V, less 2.7 V under load: 22.332 V; each start takes 0.0687 V.
     expect(must(startsLeft({ ...input, leastVolts: 22.3 }))).toBe(1);
@@ -182,7 +182,7 @@ describe("starts left", () => {
     expect(must(startsLeft({ ...input, leastVolts: 22.4 }))).toBe(0);
   });
 
-  it("[MOD-12] more resistance, a colder battery's, never gives more starts", () => {
+  it("[MOD-12] more resistance, as in a colder battery, never gives more starts", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 1, max: 40 }),
@@ -198,7 +198,7 @@ describe("starts left", () => {
     );
   });
 
-  it("[MOD-12] a current the source cannot give is no start; a figure out of range is refused", () => {
+  it("[MOD-12] a current that the source cannot give allows no start; a figure out of range is refused", () => {
     expect(must(startsLeft({ ...input, internalOhm: 0.2, leastVolts: 0 }))).toBe(0);
     expect(startsLeft({ ...input, internalOhm: 2 }).ok).toBe(false);
     expect(startsLeft({ ...input, charge: 1.1 }).ok).toBe(false);

@@ -33,7 +33,7 @@ describe("guard's place", () => {
     expect(must(guardStation({ hub: { x: 3, y: 0 }, diameter: 4 }, [], rule)).y).toBe(-3.2);
   });
 
-  it("[MOD-71] moves ahead of an arc that turns, and is refused when there is nowhere", () => {
+  it("[MOD-71] moves ahead of a turning arc, and is refused if there is no such place", () => {
     // Engine 1 turns and closes its arc and stream: the place beside engine 2 lies between them.
     const closed = [turningArc(propeller(1), 2), wake(propeller(1).hub, 2, 60, FREE_JET)];
     const usual = must(guardStation(propeller(2), [], { ...rule, ahead: -2 }));
@@ -126,7 +126,7 @@ describe("clear distances", () => {
     expect(gapTo(box(6, 3))).toBe(0);
   });
 
-  it("[MOD-73] behind, the larger of figure and stream counts, and it says which", () => {
+  it("[MOD-73] is behind the larger of the type's figure and the stream, and names which", () => {
     const other = near("aircraft", box(6 + 40, -5));
     const behind = (jet: typeof still, outline = other) =>
       must(separations([outline], stand([2], jet))).filter((c) => c.rule === "behind");
@@ -149,7 +149,7 @@ describe("clear distances", () => {
     expect(behind(strong, near("aircraft", box(20, 40)))).toEqual([]);
   });
 
-  it("[MOD-73] a stronger stream or a nearer neighbour never turns not clear into clear", () => {
+  it("[MOD-73] never becomes clear by a stronger stream or a nearer neighbour", () => {
     const at = fc.record({ x: fc.integer({ min: 10, max: 90 }), y: fc.integer({ min: -30, max: 30 }) });
     fc.assert(
       fc.property(
@@ -168,7 +168,7 @@ describe("clear distances", () => {
     );
   });
 
-  it("[MOD-73] refuses an engine the type has not and a distance that is no length", () => {
+  it("[MOD-73] refuses an engine that the type does not have and a distance that is no length", () => {
     expect(separations([near("building", box(40, 0))], stand([7])).ok).toBe(false);
     const wrong = {
       ...stand([1]),

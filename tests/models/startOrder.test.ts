@@ -48,7 +48,7 @@ const orderOf = (advice: OrderAdvice) => advice.best.order;
 const advise = (change: Partial<OrderCase>) => must(adviseOrder({ ...four, ...change }));
 
 describe("one part at a time", () => {
-  it("[MOD-76] with nothing else to say the field's habit is kept, and it says so", () => {
+  it("[MOD-76] the field's habit is kept if nothing else decides, and the advice says so", () => {
     const advice = advise({ weights: { ...nothing, againstHabit: 1 } });
     expect(orderOf(advice)).toEqual([3, 4, 2, 1]);
     expect(advice.best.cost).toBe(0);
@@ -75,7 +75,7 @@ describe("one part at a time", () => {
     expect(advice.reasons).toContainEqual({ code: "betterThanUsual", saved: 18, most: "accessories" });
   });
 
-  it("[MOD-76] an accessory nobody drives changes nothing and is named", () => {
+  it("[MOD-76] an accessory that no engine drives changes nothing and is named", () => {
     const advice = advise({ needs: [{ accessory: "cabinPump", weight: 5 }] });
     expect(advice.best.totals.accessories).toBe(0);
     expect(advice.reasons).toContainEqual({ code: "nobodyBrings", accessory: "cabinPump" });
@@ -126,7 +126,7 @@ describe("one part at a time", () => {
 });
 
 describe("hard limits", () => {
-  it("[MOD-75, MOD-76] precedence is kept against everything else; a circle is refused and shown", () => {
+  it("[MOD-75, MOD-76] precedence comes before everything else; a circle is refused and named", () => {
     const advice = advise({
       mustPrecede: [
         { before: 1, after: 3 },
@@ -148,7 +148,7 @@ describe("hard limits", () => {
     expect(circle).toMatchObject({ ok: false, circle: expect.arrayContaining([1, 2]) });
   });
 
-  it("[MOD-76] where the guard cannot walk nobody is sent, even if walking weighs nothing", () => {
+  it("[MOD-76] the guard is never sent where it cannot walk, even if walking has no weight", () => {
     const walk: OrderCase["walk"] = (from, to) => (from === 3 && to === 4 ? Number.POSITIVE_INFINITY : 1);
     const advice = advise({ walk, weights: { ...nothing, againstHabit: 1 } });
     expect(orderOf(advice).join()).not.toContain("3,4");
@@ -207,7 +207,7 @@ describe("against every order tried", () => {
     return cost;
   }
 
-  it("[MOD-76] is the cheapest of all permutations; the price of each other first engine is right; parts add up", () => {
+  it("[MOD-76] is the cheapest of all permutations, with the right extra cost of each other first engine and parts that add up", () => {
     fc.assert(
       fc.property(random, ({ accessories, xs, pairs, wind, habit }) => {
         const question: OrderCase = {
@@ -265,7 +265,7 @@ describe("with the ground itself", () => {
     },
   };
 
-  it("[MOD-72, MOD-76] the guard goes round ahead of what turns, never shorter than straight", () => {
+  it("[MOD-72, MOD-76] the guard walks around ahead of turning engines, never shorter than the straight line", () => {
     const walk = must(guardWalks(ground));
     const straight = walk(null, 1, []);
     expect(straight).toBeCloseTo(Math.hypot(7 + 5, 13.2), 9);

@@ -90,7 +90,7 @@ describe("starter heat", () => {
     expect(must(heatAfter(m, uses, 1740))).toBeCloseTo(heat, 6);
   });
 
-  it("[MOD-19] rest as long as the cool-down left brings the heat to its limit; longer on is never cooler", () => {
+  it("[MOD-19] resting for the cool-down left brings the heat to its limit; a longer engagement is never cooler", () => {
     const heat = fc.double({ min: 1, max: 200, noNaN: true });
     const seconds = fc.double({ min: 0, max: 600, noNaN: true });
     fc.assert(
@@ -109,7 +109,7 @@ describe("starter heat", () => {
     );
   });
 
-  it("[MOD-19] a starter still engaged is hot up to now; an unused one is cold", () => {
+  it("[MOD-19] a starter still engaged heats up to now; an unused one is cold", () => {
     const m = model(120, 900, 150);
     expect(must(heatAfter(m, [{ on: 0, off: null }], 30))).toBe(must(heatEngaged(m, 0, 30)));
     expect(must(heatAfter(m, [], 30))).toBe(0);
@@ -231,7 +231,7 @@ describe("starter ladders", () => {
     [100, 140],
   ];
 
-  it("[MOD-20] the ladder of the temperature holds: after two cycles 3 min at 16 degC, 30 min at 16.1", () => {
+  it("[MOD-20] the temperature chooses the ladder: after two cycles 3 min at 16 degC, 30 min at 16.1", () => {
     expect(permittedAt(at(16), two)).toBe(140 + 180);
     expect(permittedAt(at(16), [...two, [320, 360], [420, 460]])).toBe(460 + 1800);
     expect(permittedAt(at(16.1), two)).toBe(140 + 1800);
@@ -240,7 +240,7 @@ describe("starter ladders", () => {
     expect(permittedAt(at(-30), two)).toBe(140 + 180);
   });
 
-  it("[MOD-20] what no band reaches, a figure of another kind and bands out of order are refused", () => {
+  it("[MOD-20] a temperature outside every band, a figure of another kind and bands out of order are refused", () => {
     const capped = bands.slice(0, 1);
     expect(bandFor(capped, { value: 17, unit: "degC" }).ok).toBe(false);
     expect(bandFor(bands, { value: 17, unit: "psi" }).ok).toBe(false);

@@ -40,7 +40,7 @@ describe("mean, deviation, autocorrelation (NIST StRD univariate sets)", () => {
     near(must(autocorrelation(data)), r1, 1e-10);
   });
 
-  it("[MOD-83] far from zero no digit is lost (StRD NumAcc1, 3, 4), where sums of squares give NaN", () => {
+  it("[MOD-83] no digit is lost far from zero (StRD NumAcc1, 3, 4), where sums of squares give NaN", () => {
     expect(moments([10000001, 10000003, 10000002])).toEqual({ n: 3, mean: 10000002, sd: 1 });
     for (const at of [1_000_000, 10_000_000]) {
       const data = numAcc(at);
@@ -66,7 +66,7 @@ describe("mean, deviation, autocorrelation (NIST StRD univariate sets)", () => {
     );
   });
 
-  it("[MOD-83, MOD-84] says what it cannot answer", () => {
+  it("[MOD-83, MOD-84] names each question that it cannot answer", () => {
     expect(moments([])).toBeNull();
     expect(moments([4])?.sd).toBeNull();
     expect(autocorrelation([2, 2, 2]).ok).toBe(false);
@@ -124,13 +124,13 @@ describe("lines", () => {
     );
   });
 
-  it("[MOD-86] one wild reading in ten moves least squares, not Theil-Sen", () => {
+  it("[MOD-86] one wrong reading in ten changes least squares, not Theil-Sen", () => {
     const pairs = Array.from({ length: 10 }, (_, x) => ({ x, y: x === 9 ? 900 : x }));
     expect(must(theilSenLine(pairs)).slope).toBe(1);
     expect(must(regressionLine(pairs)).slope).toBeGreaterThan(20);
   });
 
-  it("[MOD-85, MOD-86] refuse points that make no line", () => {
+  it("[MOD-85, MOD-86] refuse points that determine no line", () => {
     const upright = [1, 2, 3].map((y) => ({ x: 4, y }));
     expect(regressionLine(upright).ok).toBe(false);
     expect(theilSenLine(upright).ok).toBe(false);

@@ -106,7 +106,7 @@ describe("how a stream slows down", () => {
     expect(jetReach(jet, 30 * MPH, FREE_JET).assumption).toBe(FREE_JET);
   });
 
-  it("[MOD-69] full speed in the core; half of the middle's at the half-width; near the ground it reaches farther", () => {
+  it("[MOD-69] has full speed in the core and half of the middle's at the half-width, and reaches farther near the ground", () => {
     expect(jetSpeed(jet, 0, FREE_JET).value).toBe(jet.speedMs);
     expect(jetSpeed(jet, 17.5, FREE_JET).value).toBe(jet.speedMs);
     expect(jetSpeedAside(jet, 40, 4, FREE_JET).value).toBeCloseTo(22.35 / 2, 2);
@@ -116,7 +116,7 @@ describe("how a stream slows down", () => {
     expect(jetReach(jet, 60, FREE_JET).value).toBe(0);
   });
 
-  it("[MOD-69] speed at the reach is the speed asked for", () => {
+  it("[MOD-69] the speed at the computed reach is the given speed", () => {
     const speed = fc.double({ min: 1, max: 50, noNaN: true });
     fc.assert(
       fc.property(speed, fc.double({ min: 1, max: 2, noNaN: true }), (limit, groundFactor) => {
@@ -137,12 +137,12 @@ describe("ground closed by a propeller", () => {
     propeller: { diameter: 4 },
   };
 
-  it("[MOD-68] is taken from the type; an engine it has not is null", () => {
+  it("[MOD-68] is taken from the type; null for an engine that it does not have", () => {
     expect(propellerOf(type, 2)).toEqual({ hub: { x: 5, y: -4 }, diameter: 4 });
     expect(propellerOf(type, 3)).toBeNull();
   });
 
-  it("[MOD-68] the arc holds every point within its margin of the disc", () => {
+  it("[MOD-68] the arc contains every point within its margin of the disc", () => {
     const propeller = { hub: { x: 5, y: -4 }, diameter: 4 };
     const span = fc.double({ min: -8, max: 8, noNaN: true });
     fc.assert(
@@ -157,7 +157,7 @@ describe("ground closed by a propeller", () => {
     );
   });
 
-  it("[MOD-70] the blast zone holds every place where air is faster than the limit", () => {
+  it("[MOD-70] the blast zone contains every place where the air is faster than the limit", () => {
     const propeller = { hub: { x: 0, y: 0 }, diameter: 4 };
     const wakeDiameterM = 4 / Math.SQRT2;
     fc.assert(
@@ -182,7 +182,7 @@ describe("ground closed by a propeller", () => {
     );
   });
 
-  it("[MOD-70] no zone when nothing blows over the limit; what it rests on travels with it", () => {
+  it("[MOD-70] is no zone if no stream exceeds the limit; its inputs are returned with it", () => {
     const propeller = { hub: { x: 0, y: 0 }, diameter: 4 };
     expect(blastZone(propeller, { speedMs: 9, diameterM: 3 }, 10, FREE_JET)).toBeNull();
     expect(blastZone(propeller, { speedMs: 20, diameterM: 3 }, 10, FREE_JET)?.assumption).toBe(FREE_JET);

@@ -62,7 +62,7 @@ describe("the unit chosen", () => {
     expect(writtenBoth({ value, unit }, choice)).toBe(text);
   });
 
-  it("[UNI-1] leaves alone what was chosen for nothing, and what has no other unit", () => {
+  it("[UNI-1] keeps figures without a choice, and figures that have no other unit", () => {
     expect(writtenBoth({ value: 45, unit: "psi" }, AS_READ)).toBe("45 psi");
     expect(writtenBoth({ value: 45, unit: "psi" }, CUSTOMARY)).toBe("45 psi");
     const chosen = families.flat();
@@ -72,7 +72,7 @@ describe("the unit chosen", () => {
     expect(writtenBoth({ value: 29.92, unit: "inHg" }, { pressure: "kPa" })).toBe("29.92 inHg");
   });
 
-  it("[UNI-1] converts and back to the last digit that counts, in every family and both ways", () => {
+  it("[UNI-1] converts to another unit and back to the last significant digit, in every family", () => {
     fc.assert(
       fc.property(pair, fc.double({ min: -273, max: 1e5, noNaN: true }), ({ unit, to, choice }, value) => {
         const shown = inChosen({ value, unit }, choice);
@@ -84,7 +84,7 @@ describe("the unit chosen", () => {
     );
   });
 
-  it("[UNI-2] writes what can be turned back into the reading, to its own step", () => {
+  it("[UNI-2] writes a figure that converts back into the reading, to its own step", () => {
     fc.assert(
       fc.property(pair, stepped, fc.boolean(), ({ unit, to, choice }, { step, value }, told) => {
         const text = written({ value, unit }, choice, told ? { step } : {});
@@ -136,7 +136,7 @@ describe("the unit chosen", () => {
     expect(workedOut(7, "count")).toBe("7");
   });
 
-  it("[UNI-3] so are the figures in findings and refusals", () => {
+  it("[UNI-3] figures in findings and refusals are written the same way", () => {
     const asRead = say.refusal({ reason: "outOfRange", found: "0 to 200 psi" });
     expect(asRead).toContain("0 to 200 psi");
     expect(say.refusal({ reason: "outOfRange", found: "0 to 200 psi" }, METRIC)).toContain(
@@ -147,7 +147,7 @@ describe("the unit chosen", () => {
       expect(foundWords(other, METRIC)).toBe(other);
   });
 
-  it("[UNI-5] a kept choice that is none is dropped, part by part", () => {
+  it("[UNI-5] drops each invalid part of a stored choice", () => {
     expect(choiceFrom(METRIC)).toEqual(METRIC);
     expect(choiceFrom({ pressure: "degC", temperature: "degF", speed: "kt", mass: 3 })).toEqual({
       temperature: "degF",

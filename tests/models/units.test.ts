@@ -62,7 +62,7 @@ describe("units", () => {
     expect(to(40, "degC", "degF")).toBe(104);
   });
 
-  it("[MOD-1] there and back again is the same figure, in every kind", () => {
+  it("[MOD-1] a conversion there and back gives the same figure, in every kind", () => {
     const pair = fc
       .constantFrom(...UNITS)
       .chain((unit) => fc.tuple(fc.constant(unit), fc.constantFrom(...kindOf(unit))));
@@ -75,7 +75,7 @@ describe("units", () => {
     );
   });
 
-  it("[MOD-1] more in one unit is more in another", () => {
+  it("[MOD-1] a larger figure in one unit is larger in another", () => {
     const unit = fc.constantFrom(...KINDS.flat());
     fc.assert(
       fc.property(unit, fc.nat(20), fc.integer({ min: -200, max: 5000 }), (u, pick, value) => {
@@ -95,7 +95,7 @@ describe("units", () => {
     }
   });
 
-  it("[MOD-1] the figure read is left as it was read", () => {
+  it("[MOD-1] the figure that was read is kept as it was read", () => {
     const read = Object.freeze({ value: 60, unit: "psi" as const });
     expect(must(convert(read, "kPa")).unit).toBe("kPa");
     expect(read).toEqual({ value: 60, unit: "psi" });

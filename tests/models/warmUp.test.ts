@@ -130,13 +130,13 @@ describe("fit of a warm-up", () => {
     ["Misra1a", misra1a, [500, 0.0001], 238.94212918, 5.5015643181e-4],
     ["Misra1a", misra1a, [250, 0.0005], 238.94212918, 5.5015643181e-4],
     ["BoxBOD", boxBod, [100, 0.75], 213.80940889, 0.54723748542],
-  ])("[MOD-30] %s settles from NIST's own far start %#", (_name, data, start, b1, b2) => {
+  ])("[MOD-30] %s converges from NIST's far start %#", (_name, data, start, b1, b2) => {
     const got = saturation(data, start);
     near(got?.parameters[0] ?? 0, b1, 1e-9);
     near(got?.parameters[1] ?? 0, b2, 1e-9);
   });
 
-  it("[MOD-30] a start too fast or too slow settles too, where undamped steps run away", () => {
+  it("[MOD-30] also converges from a start too fast or too slow, where undamped steps diverge", () => {
     for (const start of [
       [50, 0.05],
       [50, 2],
@@ -147,7 +147,7 @@ describe("fit of a warm-up", () => {
     }
   });
 
-  it("[MOD-30] a parameter the readings do not feel gives no solution", () => {
+  it("[MOD-30] gives no solution if the readings do not depend on a parameter", () => {
     const flat = leastSquares(
       ([p = 0], i, slopes) => {
         slopes[0] = 1;
@@ -160,7 +160,7 @@ describe("fit of a warm-up", () => {
     expect(flat).toBeNull();
   });
 
-  it("[MOD-30] readings without scatter give the curve back to 1e-8", () => {
+  it("[MOD-30] reproduces the curve from readings without scatter to 1e-8", () => {
     const fit = certain(exact(60));
     near(fit.steady, 90, 1e-8);
     near(fit.rise, 100, 1e-8);
@@ -202,7 +202,7 @@ describe("fit of a warm-up", () => {
     }
   });
 
-  it("[MOD-30] moving the clock, the zero or the scale moves the fit with it (property)", () => {
+  it("[MOD-30] follows a change of clock, zero or scale (property)", () => {
     const shift = fc.integer({ min: -100_000, max: 100_000 });
     const degrees = fc.integer({ min: -50, max: 50 });
     const scale = fc.constantFrom(0.2, 0.5, 1.8, 3);
@@ -222,7 +222,7 @@ describe("fit of a warm-up", () => {
     );
   });
 
-  it("[MOD-30] too few readings, a standstill and a cooling oil give no fit", () => {
+  it("[MOD-30] gives no fit for too few readings, a constant temperature or a cooling oil", () => {
     expect(must(fitWarmUp(exact(4)))).toBeNull();
     expect(must(fitWarmUp([]))).toBeNull();
     expect(
@@ -231,7 +231,7 @@ describe("fit of a warm-up", () => {
     expect(must(fitWarmUp(exact(30).map((r) => ({ ...r, temperature: -r.temperature }))))).toBeNull();
   });
 
-  it("[MOD-36] readings out of order, of one moment, or of no engine on earth are refused", () => {
+  it("[MOD-36] refuses readings out of order, at one moment, or of impossible temperatures", () => {
     expect(fitWarmUp([...exact(10)].reverse()).ok).toBe(false);
     expect(fitWarmUp(Array.from({ length: 6 }, () => ({ seconds: 5, temperature: 20 }))).ok).toBe(false);
     expect(fitWarmUp(exact(10).map((r) => ({ ...r, temperature: 5000 }))).ok).toBe(false);
@@ -241,13 +241,13 @@ describe("fit of a warm-up", () => {
 });
 
 describe("time left to the gate", () => {
-  it("[MOD-31] without scatter it is the closed form: 40 degC 8·ln 2 min after −10, less the time run", () => {
+  it("[MOD-31] equals the closed form without scatter: 40 degC 8·ln 2 min after −10, less the time run", () => {
     const left = timeLeft(certain(exact(20)), 40);
     expect(left?.seconds).toBeCloseTo(480 * Math.LN2 - 190, 4);
     expect(left?.plusMinus).toBeLessThan(1e-4);
   });
 
-  it("[MOD-31] its standard error is what 400 repeated warm-ups scatter by, within 15 percent", () => {
+  it("[MOD-31] has the standard error of 400 repeated warm-ups, within 15 percent", () => {
     const normal = normals(31);
     const clean = exact(60, 5);
     const gate = 60;
@@ -269,7 +269,7 @@ describe("time left to the gate", () => {
     expect(held).toBeLessThan(0.99);
   });
 
-  it("[MOD-31] more readings of one warm-up make it surer", () => {
+  it("[MOD-31] has a smaller error with more readings of one warm-up", () => {
     const sure = [15, 30, 60].map((n) => {
       const normal = normals(5);
       return timeLeft(
@@ -282,7 +282,7 @@ describe("time left to the gate", () => {
     expect(errors[2]).toBeLessThan(Number.POSITIVE_INFINITY);
   });
 
-  it("[MOD-31] null at and above the temperature it levels off at", () => {
+  it("[MOD-31] is null at and above the final temperature", () => {
     expect(timeLeft(certain(exact(60)), 90)).toBeNull();
     expect(timeLeft(certain(exact(60)), 95)).toBeNull();
     expect(timeLeft(certain(exact(60)), 89.9)).not.toBeNull();
@@ -295,7 +295,7 @@ describe("time left to the gate", () => {
     ["all of the rise seen, gate a tenth of a kelvin below its end", 60, 20, 89.9, 0, 4],
     ["all of the rise seen, gate five kelvins below its end", 60, 20, 85, 400, 400],
     ["a third of the rise seen, gate at half of it", 20, 10, 40, 200, 399],
-  ])("[MOD-31] null when the data cannot say: %s", (_name, n, every, gate, least, most) => {
+  ])("[MOD-31] is null if the data do not determine it: %s", (_name, n, every, gate, least, most) => {
     const normal = normals(11);
     const answers = Array.from({ length: 400 }, () => {
       const fit = must(
@@ -307,7 +307,7 @@ describe("time left to the gate", () => {
     expect(answers.length).toBeLessThanOrEqual(most);
   });
 
-  it("[MOD-31] a fit already at the gate has no time left, never less than none", () => {
+  it("[MOD-31] is zero when the fit is already at the gate, never negative", () => {
     expect(timeLeft(certain(exact(60)), 40)?.seconds).toBe(0);
   });
 });

@@ -35,7 +35,7 @@ describe("warm-up gate", () => {
     expect(gate.decidedBy).toBe(open ? null : 1);
   });
 
-  it("[MOD-32] a rise of 10 degF from 50: 59 holds, 60 goes; 5.6 K read in degC go as well", () => {
+  it("[MOD-32] a rise of 10 degF from 50 is not met at 59, is met at 60, and by 5.6 K read in degC", () => {
     const rise = (unit: Unit, ...values: number[]) =>
       must(warmUpGate(r1820, [engine(1, { oil: [unit, values] })])).open;
     expect(rise("degF", 50, 55, 59)).toBe(false);
@@ -57,7 +57,7 @@ describe("warm-up gate", () => {
       oil: ["degC", Array.from({ length: readings }, (_, i) => 90 - 100 * Math.exp((-i * 30) / tau))],
     });
 
-  it("[MOD-32] of four engines the coldest decides, and the time left is its own", () => {
+  it("[MOD-32] the coldest of four engines decides, and the time left is that engine's", () => {
     const gate = must(warmUpGate(rule, [warming(1, 480), warming(2, 900), warming(3, 600), warming(4, 300)]));
     expect(gate.open).toBe(false);
     expect(gate.decidedBy).toBe(2);
@@ -66,7 +66,7 @@ describe("warm-up gate", () => {
     expect(gate.engines[3]?.left).toBeNull();
   });
 
-  it("[MOD-32] an engine whose time nobody can tell holds before one whose can; a gauge never read holds all", () => {
+  it("[MOD-32] an engine with an unknown time decides before one with a known time; a gauge never read keeps the gate shut", () => {
     const flat = engine(3, { oil: ["degC", [30, 30.2, 30.1, 30.3, 30.1, 30.2]] });
     const gate = must(warmUpGate(rule, [warming(1, 900), flat]));
     expect([gate.decidedBy, gate.left]).toEqual([3, null]);

@@ -50,7 +50,7 @@ describe("wind on the nose", () => {
     expect(windOnNose({ fromDeg: 10, speed: 10 }, 350).cross).toBeCloseTo(3.42, 2);
   });
 
-  it("[MOD-62] components keep the speed, whatever the angles", () => {
+  it("[MOD-62] components keep the speed at any angle", () => {
     const angle = fc.integer({ min: -720, max: 720 });
     fc.assert(
       fc.property(angle, angle, fc.integer({ min: 0, max: 60 }), (fromDeg, heading, speed) => {
@@ -64,7 +64,7 @@ describe("wind on the nose", () => {
     );
   });
 
-  it("[MOD-62] plans on the gust, and for a swinging wind on its worst direction", () => {
+  it("[MOD-62] uses the gust, and the worst direction of a swinging wind", () => {
     expect(planningWind({ fromDeg: 90, speed: 17, gust: 27 }, 0).cross).toBeCloseTo(27, 9);
     expect(planningWind({ fromDeg: 90, speed: 17 }, 0).cross).toBeCloseTo(17, 9);
     expect(worstOnNose(18, 290, 360, 330).mostCross).toBeCloseTo(18 * Math.sin((40 * Math.PI) / 180), 9);
@@ -131,7 +131,7 @@ describe("wind chill (US NWS chart of 2001)", () => {
     expect(must(windChillC(-15, 20))).toBeLessThan(must(windChillC(-10, 20)));
   });
 
-  it("[MOD-63] both forms say the same within half a degree; outside their range they say nothing", () => {
+  it("[MOD-63] both forms agree within half a degree; outside their range they give nothing", () => {
     const air = fc.tuple(
       fc.double({ min: -40, max: 10, noNaN: true }),
       fc.double({ min: 5, max: 90, noNaN: true }),
@@ -182,7 +182,7 @@ describe("lightning", () => {
     expect(lightningState(flashes.slice(1), 60_000, rule)).toEqual({ state: "clear" });
   });
 
-  it("[MOD-64] a flash nobody could place counts as near; one still to come does not count", () => {
+  it("[MOD-64] a flash of unknown distance counts as near; a flash in the future does not count", () => {
     expect(lightningState([{ at: 0, miles: null }], 1, rule)).toMatchObject({
       state: "stop",
       nearestMiles: null,
@@ -191,7 +191,7 @@ describe("lightning", () => {
     expect(lightningState([{ at: 2, miles: 1 }], 1, rule)).toEqual({ state: "clear" });
   });
 
-  it("[MOD-64] another flash never brings work back earlier", () => {
+  it("[MOD-64] another flash never lets work begin earlier", () => {
     const flash = fc.record({
       at: fc.integer({ min: 0, max: 4_000_000 }),
       miles: fc.option(fc.double({ min: 0, max: 20, noNaN: true })),

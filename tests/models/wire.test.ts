@@ -83,7 +83,7 @@ describe("wire table", () => {
     expect(solidOhm("24")).toBeCloseTo(25.67, 2);
   });
 
-  it("[MOD-13] ohms and circular mils of each row fit tinned copper: IACS copper's 10.37 Ω·cmil/ft, and to a third more", () => {
+  it("[MOD-13] ohms and circular mils of each row fit tinned copper: from IACS copper's 10.37 Ω·cmil/ft to a third more", () => {
     for (const row of WIRE_TABLE) {
       const perMil = (row.ohmPer1000Ft * row.circularMils) / 1000;
       expect(perMil).toBeGreaterThan(10.37);
@@ -98,7 +98,7 @@ describe("wire table", () => {
     for (const r of below) expect(r.circularMils).toBeGreaterThan((inches(r.size) * 1000) ** 2 * 1.15);
   });
 
-  it("[MOD-13] thicker carries more at less ohms; a better rating carries more", () => {
+  it("[MOD-13] a thicker wire carries more with fewer ohms; a better rating carries more", () => {
     for (const [i, row] of WIRE_TABLE.entries()) {
       const thinner = WIRE_TABLE[i - 1];
       expect(row.amps[105] < row.amps[150] && row.amps[150] < row.amps[200]).toBe(true);
