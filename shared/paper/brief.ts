@@ -5,6 +5,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
+import { stateIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import type { Language } from "../words/language.ts";
@@ -78,7 +79,8 @@ export interface Brief {
 }
 
 /** Returns the brief of a session as it is planned now, in words, without layout. */
-export function briefOf(state: SessionState, people: readonly BriefPerson[], say: Say): Brief {
+export function briefOf(planned: SessionState, people: readonly BriefPerson[], say: Say): Brief {
+  const state = stateIn(planned, say.language);
   const { type, order } = state;
   const { id, version, name, author, approvedBy, note } = type;
   const words = briefWords(say.language);

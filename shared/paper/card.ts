@@ -1,5 +1,6 @@
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
+import { typeIn } from "../words/authored.ts";
 import type { Language } from "../words/language.ts";
 import type { Say } from "../words/say.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
@@ -32,7 +33,7 @@ export interface Card {
 export function cardOf(types: readonly AircraftType[], say: Say): Card {
   const drills = new Map<string, LostDrill>();
   const without: string[] = [];
-  for (const type of types) {
+  for (const type of types.map((t) => typeIn(t, say.language))) {
     const drill = type.drills.find((d) => d.id === DRILL);
     if (!drill) {
       without.push(type.name);

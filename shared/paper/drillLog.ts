@@ -1,4 +1,5 @@
 import { POSTS, type Post } from "../protocol/posts.ts";
+import { typeIn } from "../words/authored.ts";
 import { sayActor } from "../words/events.ts";
 import type { Say } from "../words/say.ts";
 import type { Moment } from "./moments.ts";
@@ -23,7 +24,7 @@ export function drillLog(moments: readonly Moment[], say: Say): DrillRow[] {
   for (const { event, after } of moments) {
     const { fact, at, seq } = event;
     if (fact.type === "drillStarted") {
-      const drill = after.type.drills.find((d) => d.id === fact.drill);
+      const drill = typeIn(after.type, say.language).drills.find((d) => d.id === fact.drill);
       const steps = POSTS.flatMap((post) =>
         (drill?.cards[post] ?? []).map(({ words }) => ({ post, words, marked: null })),
       );

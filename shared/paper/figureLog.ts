@@ -4,6 +4,7 @@ import { recordGiven } from "../power/voltTrace.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType } from "../types/schema.ts";
+import { typeIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { sayActor } from "../words/events.ts";
@@ -40,7 +41,7 @@ export interface CheckRow {
 export function voltsLog(moments: readonly Moment[], say: Say): VoltsRow[] {
   const words = briefWords(say.language);
   return moments.flatMap(({ event, after }): VoltsRow[] => {
-    const { type } = after;
+    const type = typeIn(after.type, say.language);
     const { fact, seq, at } = event;
     const base = { seq, at, by: sayActor(event, say) };
     if (fact.type === "sent" && fact.volts) {
@@ -91,7 +92,7 @@ export function checkLog(moments: readonly Moment[], say: Say): CheckRow[] {
   return moments.flatMap(({ event, after }): CheckRow[] => {
     const { fact, seq, at } = event;
     if (fact.type !== "checked") return [];
-    const check = after.type.checks.find((c) => c.id === fact.check);
+    const check = typeIn(after.type, say.language).checks.find((c) => c.id === fact.check);
     return [
       {
         seq,

@@ -26,6 +26,7 @@ export type Bars = (typeof BARS)[number];
 
 const stepSchema = z.strictObject({
   words: line(140),
+  wordsEs: line(210).optional(),
   /** Seconds from the drill's start within which it should be done, null where none is published. */
   withinS: z.number().positive().max(3600).nullable(),
   /** Asked only while the drill's engine does not turn; for a drill at no particular engine, only while none turns. */
@@ -40,6 +41,7 @@ export type DrillStep = z.infer<typeof stepSchema>;
 export const drillSchema = z.strictObject({
   id: idSchema,
   title: line(60),
+  titleEs: line(90).optional(),
   triggers: z.array(triggerSchema).min(1).max(20),
   /** The starts that it bars until a person ends it; its source is the drill's. Absent in older types. */
   bars: z.enum(BARS).optional(),

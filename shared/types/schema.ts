@@ -28,6 +28,7 @@ const enginePositionSchema = z.strictObject({
 const gaugeSchema = z.strictObject({
   id: idSchema,
   name: line(40),
+  nameEs: line(60).optional(),
   unit: unitSchema,
   perEngine: z.boolean(),
   /** Physical range of the instrument: a reading outside it is refused as a misreading. */
@@ -44,6 +45,7 @@ export type Gauge = z.infer<typeof gaugeSchema>;
 const checkSchema = z.strictObject({
   id: idSchema,
   words: line(120),
+  wordsEs: line(180).optional(),
   stage: stageSchema,
   post: postSchema,
   range: z

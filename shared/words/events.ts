@@ -4,6 +4,7 @@ import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
+import { typeIn } from "./authored.ts";
 import { type EventWords, events as english } from "./en/events.ts";
 import { events as spanish } from "./es/events.ts";
 import type { Language } from "./language.ts";
@@ -37,7 +38,7 @@ export function lookupOf(events: readonly SessionEvent[], say: Say): Lookup {
       if (actor.kind === "person" && actor.post) senders.set(seq, actor.post);
     }
     if (fact.type === "drillStarted") drills.set(seq, fact.drill);
-    if (fact.type === "planned") type = fact.aircraftType;
+    if (fact.type === "planned") type = typeIn(fact.aircraftType, say.language);
   }
   return { sent, senders, drills, type, say };
 }

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { passTime } from "./crew.ts";
 import { axeFaults, boxes, drawnFaults } from "./measure.ts";
 import type { Seat } from "./seat.ts";
 import { secured } from "./secured.ts";
@@ -33,7 +34,7 @@ it("[WEA-4] the panels read a METAR before it is sent, and say why one is refuse
   await supervisor.sees(/^Wind from 240°, 8 kt, gusts 19 kt, 12 °C, QNH 1013 hPa, 5:/);
 });
 
-it("[WEA-5, WEA-6] one touch on a flash stops work, and a second at its thunder says how far it was", async () => {
+it("[WEA-5, WEA-6, WEA-7] one touch on a flash stops work, and a second at its thunder says how far it was", async () => {
   const { guard, supervisor } = at.crew;
   await guard.press("Lightning");
   await guard.sees("No lightning near.");
@@ -48,6 +49,17 @@ it("[WEA-5, WEA-6] one touch on a flash stops work, and a second at its thunder 
   await supervisor.sees(/^Lightning \d+(\.\d)? mi off: work stops until [0-9:]+ UTC, /);
   await guard.sees("Work stops with a flash within 6 mi, for 30 min after the last.");
   await guard.press("Close");
+  for (const [seat, act] of [
+    [at.crew.cockpit, "Start nothing."],
+    [guard, "Go into shelter and wait there."],
+    [at.crew.power, "Touch neither cable nor cart. Stay clear of both, in shelter."],
+    [supervisor, "Clear nothing. See that nobody stays outside."],
+  ] as const) {
+    await seat.answer(`Lightning is near and stops work. ${act}`, "Seen");
+    await seat.asked(`Lightning stops work. ${act}`);
+  }
+  await passTime(at.server, at.crew, 1_800_000);
+  await supervisor.page.getByText(/^Lightning .*: work stops until/).waitFor({ state: "detached" });
 });
 
 it("[NOI-4, NOI-5] the panels show a person their noise dose and the supervisor everybody's, and each opens to its inputs", async () => {

@@ -1,6 +1,7 @@
-import { Suspense, useEffect, useState } from "react";
+import { Suspense, useEffect, useMemo, useState } from "react";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
+import { leftAsWritten, stateIn } from "../../shared/words/authored.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useConnectionView, useLight, useWatch } from "../net/app.ts";
@@ -18,6 +19,7 @@ import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
 import { mayTest } from "../senses/mayTest.ts";
 import { keptTest } from "../senses/tested.ts";
+import { LeftAsWritten } from "../ui/AuthorsWords.tsx";
 import { type Figuring, FiguringContext } from "../ui/figuring.ts";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later, laterPart } from "../ui/later.tsx";
@@ -47,7 +49,9 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
   useEffect(() => {
     api.people().then(setPeople, () => undefined);
   }, []);
-  const { state } = view;
+  const state = useMemo(() => view.state && stateIn(view.state, say.language), [view.state, say]);
+  const type = state?.type;
+  const left = useMemo(() => (type ? leftAsWritten(type, say.language) : new Set<string>()), [type, say]);
   const post = state && postHeld(state, { id: me.id, device: device().id });
   useShown(connection, state, post, moment.server);
   useWatching();
@@ -83,50 +87,52 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
   const stale = fresh ? null : staleWords(view, moment.panel, text);
   return (
     <FiguringContext value={figuring}>
-      <div className="session">
-        <TitleBlock
-          aircraft={state.aircraft}
-          typeName={state.type.name}
-          place={state.place}
-          stage={say.stage(state.stage)}
-          stageStep={stageStep(state.stage, text)}
-          posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
-          clock={timeOfDay(moment.server)}
-          connection={connectionWords(view, moment.panel, text)}
-          connectionIs={fresh ? "live" : "stale"}
-          onPosts={() => setMenu(true)}
-        >
-          <LightKey light={light} onLight={setLight} />
-        </TitleBlock>
-        <Suspense fallback={<NoticesToCome panel={panel} />}>
-          <Senses panel={panel} lasting={view.lasting} />
-        </Suspense>
-        {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
-        {menu && (
-          <Suspense>
-            <SessionSheet panel={panel} onClose={() => setMenu(false)} />
+      <LeftAsWritten value={left}>
+        <div className="session">
+          <TitleBlock
+            aircraft={state.aircraft}
+            typeName={state.type.name}
+            place={state.place}
+            stage={say.stage(state.stage)}
+            stageStep={stageStep(state.stage, text)}
+            posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
+            clock={timeOfDay(moment.server)}
+            connection={connectionWords(view, moment.panel, text)}
+            connectionIs={fresh ? "live" : "stale"}
+            onPosts={() => setMenu(true)}
+          >
+            <LightKey light={light} onLight={setLight} />
+          </TitleBlock>
+          <Suspense fallback={<NoticesToCome panel={panel} />}>
+            <Senses panel={panel} lasting={view.lasting} />
           </Suspense>
-        )}
-        {post === "cockpit" && (
-          <CockpitPanel
-            panel={panel}
-            stale={stale}
-            readings={
-              <Suspense fallback={null}>
-                <CockpitReadings panel={panel} connection={connection} />
-              </Suspense>
-            }
-          />
-        )}
-        {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
-        {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
-        {post === "supervisor" && (
-          <Suspense fallback={<SupervisorToCome panel={panel} stale={stale} />}>
-            <SupervisorPage panel={panel} stale={stale} connection={connection} />
-          </Suspense>
-        )}
-        {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
-      </div>
+          {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
+          {menu && (
+            <Suspense>
+              <SessionSheet panel={panel} onClose={() => setMenu(false)} />
+            </Suspense>
+          )}
+          {post === "cockpit" && (
+            <CockpitPanel
+              panel={panel}
+              stale={stale}
+              readings={
+                <Suspense fallback={null}>
+                  <CockpitReadings panel={panel} connection={connection} />
+                </Suspense>
+              }
+            />
+          )}
+          {post === "fireGuard" && <FireGuardPanel panel={panel} stale={stale} />}
+          {post === "groundPower" && <GroundPowerPanel panel={panel} stale={stale} />}
+          {post === "supervisor" && (
+            <Suspense fallback={<SupervisorToCome panel={panel} stale={stale} />}>
+              <SupervisorPage panel={panel} stale={stale} connection={connection} />
+            </Suspense>
+          )}
+          {post === null && <ObserverPanel panel={panel} stale={stale} onPosts={() => setMenu(true)} />}
+        </div>
+      </LeftAsWritten>
     </FiguringContext>
   );
 }

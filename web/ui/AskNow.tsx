@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState } from "react";
 import type { Confirmed, Given } from "../../shared/asks/ask.ts";
 import { useWords } from "../words/words.ts";
+import { AuthorsWords } from "./AuthorsWords.tsx";
 import type { AnswerKey, AskView } from "./askView.ts";
 import { Need } from "./Need.tsx";
 import { together } from "./numbers.ts";
@@ -64,7 +65,9 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
           </div>
         )}
         <div className="ask-words">
-          <h2>{together(ask.sentence)}</h2>
+          <h2>
+            <AuthorsWords text={ask.sentence} form={together} />
+          </h2>
           {ask.asked && <p className="ask-since">{ask.asked}</p>}
           {ask.lacking.length > 0 && (
             <ul className="ask-lacking">
@@ -177,7 +180,9 @@ export function NothingAsked({ words, waits }: { words: string; waits: readonly 
         <dl className="ask-waits">
           <dt>{text.ask.others}</dt>
           {waits.map((w) => (
-            <dd key={w}>{w}</dd>
+            <dd key={w}>
+              <AuthorsWords text={w} />
+            </dd>
           ))}
         </dl>
       )}

@@ -1,4 +1,5 @@
 import { useWords } from "../words/words.ts";
+import { AuthorsWords } from "./AuthorsWords.tsx";
 import type { AskView } from "./askView.ts";
 
 /** The other asks, in order. A touch brings one to the front. */
@@ -13,7 +14,9 @@ export function Queue({ asks, onPick }: { asks: readonly AskView[]; onPick(key: 
           <li key={a.key}>
             <button type="button" className="queue-row" data-weight={a.weight} onClick={() => onPick(a.key)}>
               <span className="queue-number">{a.engine ?? ""}</span>
-              <span>{a.sentence}</span>
+              <span>
+                <AuthorsWords text={a.sentence} />
+              </span>
             </button>
           </li>
         ))}

@@ -1,5 +1,6 @@
 import { saidWords } from "../words/said.ts";
 import { useWords } from "../words/words.ts";
+import { AuthorsWords } from "./AuthorsWords.tsx";
 import type { AnswerKey } from "./askView.ts";
 
 export interface SentRow {
@@ -39,7 +40,9 @@ export function Sent({ rows, onAnew, onDrop, onCorrect, fresh }: Props) {
       <ul>
         {rows.map((r) => (
           <li key={r.id} data-is={r.is}>
-            <strong>{r.words}</strong>
+            <strong>
+              <AuthorsWords text={r.words} />
+            </strong>
             <span className="sent-status">{r.status}</span>
             {r.answers.map((a) => (
               <span key={a.words} className="sent-answer" data-bad={a.bad || undefined}>

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import { difference } from "../../../shared/types/difference.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { readAircraftType, type TypeFault } from "../../../shared/types/validate.ts";
+import { untranslated } from "../../../shared/words/authored.ts";
 import { type ReadType, types } from "../../net/types.ts";
 import type { TypeWords } from "../../words/en/types.ts";
 import { useTypeWords } from "../../words/types.ts";
@@ -68,7 +69,11 @@ export function EditPage({ id, version }: { id: string; version: number }) {
             change: (path, value) => setEntered((e: unknown) => replaced(e, path, value)),
           }}
         >
-          <EditSections entered={entered as Record<string, unknown>} faults={faults}>
+          <EditSections
+            entered={entered as Record<string, unknown>}
+            faults={faults}
+            warnings={faults.length > 0 ? [] : untranslated(entered as AircraftType)}
+          >
             <div className="save-bar">
               <button
                 type="button"

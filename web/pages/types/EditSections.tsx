@@ -15,14 +15,15 @@ const GENERAL = "general";
 interface Props {
   entered: Record<string, unknown>;
   faults: readonly TypeFault[];
+  /** What the author is told without being stopped. */
+  warnings: readonly TypeFault[];
   children: ReactNode;
 }
 
 /** The type's parts, one at a time, each with its number of faults. */
-export function EditSections({ entered, faults, children }: Props) {
+export function EditSections({ entered, faults, warnings, children }: Props) {
   const words = useTypeWords();
   const names = useTypeNames();
-  const translate = useTypeFaults();
   const { root } = useEditing();
   const [open, setOpen] = useState(GENERAL);
   const parts = Object.entries(resolve(root, root).properties ?? {}).filter(([name]) => !HOUSE.has(name));
@@ -63,16 +64,12 @@ export function EditSections({ entered, faults, children }: Props) {
       </nav>
       <div className="edit-form">
         {children}
-        {faults.length > 0 && (
-          <ul className="fault-list" aria-label={words.faults}>
-            {faults.map((f) => (
-              <li key={f.path + f.message}>
-                <button type="button" onClick={() => goTo(f.path)}>
-                  {names.faultPath(f.path)}: <TranslatedText pieces={translate(f.message)} />
-                </button>
-              </li>
-            ))}
-          </ul>
+        <FaultList title={words.faults} faults={faults} onPick={goTo} />
+        {warnings.length > 0 && (
+          <details className="type-warnings">
+            <summary>{words.untranslated(warnings.length)}</summary>
+            <FaultList title={words.warnings} faults={warnings} onPick={goTo} />
+          </details>
         )}
         {open === GENERAL && <h2>{names.name(open)}</h2>}
         {open === GENERAL && <Faults path={[]} />}
@@ -81,6 +78,30 @@ export function EditSections({ entered, faults, children }: Props) {
         ))}
       </div>
     </div>
+  );
+}
+
+interface ListProps {
+  title: string;
+  faults: readonly TypeFault[];
+  onPick(path: string): void;
+}
+
+/** Faults or warnings. A touch leads to the field. */
+function FaultList({ title, faults, onPick }: ListProps) {
+  const names = useTypeNames();
+  const translate = useTypeFaults();
+  if (faults.length === 0) return null;
+  return (
+    <ul className="fault-list" aria-label={title}>
+      {faults.map((f) => (
+        <li key={f.path + f.message}>
+          <button type="button" onClick={() => onPick(f.path)}>
+            {names.faultPath(f.path)}: <TranslatedText pieces={translate(f.message)} />
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 

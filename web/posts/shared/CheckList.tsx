@@ -2,6 +2,7 @@ import { inStart } from "../../../shared/checks/inStart.ts";
 import { postFor } from "../../../shared/checks/post.ts";
 import { checkApplies } from "../../../shared/checks/preheat.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
+import { AuthorsWords } from "../../ui/AuthorsWords.tsx";
 import { ago } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
 import type { Panel } from "./model.ts";
@@ -32,7 +33,9 @@ export function CheckList({ panel }: { panel: Panel }) {
           return (
             <li key={c.id} data-is={is}>
               <span className="check-mark">{words[is]}</span>
-              <span>{c.words}</span>
+              <span>
+                <AuthorsWords text={c.words} />
+              </span>
               <span className="check-found">{record ? `${found} ${ago(now - record.at, text)}` : ""}</span>
             </li>
           );

@@ -1,3 +1,4 @@
+import { AuthorsWords } from "../../ui/AuthorsWords.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import type { Panel } from "./model.ts";
 
@@ -27,7 +28,7 @@ export function DrillsSheet({ panel, onOpened, onClose }: Props) {
               onOpened();
             }}
           >
-            {title}
+            <AuthorsWords text={title} />
           </button>
         ))}
       </div>

@@ -68,6 +68,9 @@ export const types = {
   parts: "Parts of the type",
   notGiven: "not given",
   faults: "Faults",
+  warnings: "Not yet in Spanish",
+  untranslated: (n: number) =>
+    `${n} ${plural(n, { one: "text is", other: "texts are" })} not yet in Spanish. Who reads Spanish sees English there.`,
   nothing: "This type says nothing about it.",
   add: (part: string) => `Add: ${part}`,
   addTo: (part: string) => `Add to: ${part}`,

@@ -7,6 +7,7 @@ export const typeFaults: readonly Phrase[] = [
   ["From memory: {a}", "De memoria: {a}"],
   ["Invented: {a}", "Inventado: {a}"],
   ["none", "ninguno"],
+  ["no Spanish yet: {a}", "todavía sin español: {a}"],
   ["true", "sí"],
   ["false", "no"],
   ["a number is needed", "hace falta un número"],

@@ -65,6 +65,9 @@ export const types: TypeWords = {
   parts: "Partes del tipo",
   notGiven: "no dado",
   faults: "Fallas",
+  warnings: "Todavía sin español",
+  untranslated: (n) =>
+    `${n} ${plural(n, { one: "texto está", other: "textos están" })} todavía sin español. Quien lee español ve ahí inglés.`,
   nothing: "Este tipo no dice nada de esto.",
   add: (part) => `Agregar: ${part}`,
   addTo: (part) => `Agregar a: ${part}`,
