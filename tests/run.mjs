@@ -12,7 +12,7 @@ import { runTests } from "./vitest.mjs";
 
 /** Programs that the tests need and npm does not install: a path that shows one is there, its Debian package, its use. */
 const PROGRAMS = [
-  ["/usr/bin/chromium", "chromium", "browser tests"],
+  ["/usr/bin/chromium-headless-shell", "chromium-headless-shell", "browser tests"],
   ["/usr/lib/postgresql", "postgresql", "tests of several servers"],
   ["/usr/bin/python3", "python3", "tests of evidence"],
   ["/usr/bin/redis-server", "redis-server", "tests of several servers"],

@@ -11,7 +11,8 @@ export async function judgePages(): Promise<boolean> {
   const server = new TestServer();
   await server.start();
   const browser = await puppeteer.launch({
-    executablePath: "/usr/bin/chromium",
+    executablePath: "/usr/bin/chromium-headless-shell",
+    headless: "shell",
     args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"],
     defaultViewport: { width: 1180, height: 820 },
   });

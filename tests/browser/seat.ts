@@ -10,7 +10,7 @@ import { demo } from "../../seed/demo-data.ts";
 
 export function openBrowser(): Promise<Browser> {
   return chromium.launch({
-    executablePath: "/usr/bin/chromium",
+    executablePath: "/usr/bin/chromium-headless-shell",
     args: [
       "--no-sandbox",
       "--disable-gpu",
