@@ -1,4 +1,5 @@
 import { isTurning } from "../engine/life.ts";
+import { ownLeavesOut } from "../leaves/out.ts";
 import type { Contribution, Item, LastReported } from "../protocol/standing.ts";
 import type { Attribution } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
@@ -36,7 +37,10 @@ function atTheAircraft(state: SessionState): Item[] {
   const turning = state.engines
     .filter((e) => isTurning(e.life))
     .map(({ n }): Item => ({ is: "turning", ref: n, engine: n }));
-  return [...hands, ...turning];
+  const leaves = ownLeavesOut(state).map(
+    ({ service, by }): Item => ({ is: "leave", ref: by.seq, service, by: attribution(by) }),
+  );
+  return [...hands, ...leaves, ...turning];
 }
 
 function written(state: SessionState): Item[] {

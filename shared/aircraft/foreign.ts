@@ -39,6 +39,8 @@ function stands(state: SessionState, standing: KnownStanding, { no, item }: Stan
       return has(state.drills);
     case "hands":
       return standing.hands.some((h) => h.no === no);
+    case "leave":
+      return (standing.leaves ?? []).some((l) => l.no === no);
     case "turning":
       return standing.turning.some((t) => t.no === no);
     case "defect":

@@ -61,6 +61,9 @@ function standingOf(told: Standing, items: readonly StandingItem[], over: number
     hands: items.flatMap(({ no, item }) =>
       item.is === "hands" ? [{ no, engine: item.engine, by: item.by }] : [],
     ),
+    leaves: items.flatMap(({ no, item }) =>
+      item.is === "leave" ? [{ no, service: item.service, by: item.by }] : [],
+    ),
     turning: items.flatMap(({ no, item }) => (item.is === "turning" ? [{ no, engine: item.engine }] : [])),
     lastReported,
   };
@@ -124,6 +127,7 @@ function withStop(state: SessionState, { no, item }: StandingItem): SessionState
       return { ...struck, fires: [...struck.fires, fire] };
     }
     case "hands":
+    case "leave":
     case "turning":
     case "drill":
     case "defect":

@@ -1,5 +1,6 @@
 import type { LastReported, StandingItem } from "../protocol/standing.ts";
 import type { Attribution } from "../session/attribution.ts";
+import type { LeaveOut } from "../session/state.ts";
 
 /** The aircraft's record as a session knows it. */
 export interface KnownStanding {
@@ -11,6 +12,8 @@ export interface KnownStanding {
   endedHere: number[];
   /** Hands that another session left on a propeller. */
   hands: { no: number; engine: number; by: Attribution }[];
+  /** Leaves that another session left out. Absent in older records. */
+  leaves?: (LeaveOut & { no: number })[];
   /** Engines left turning whose propeller nobody has yet seen stand still. */
   turning: { no: number; engine: number }[];
   /** Last reports of earlier sessions. They are shown with their age and meet no condition. */

@@ -1,5 +1,6 @@
 import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
+import { FROM_SECURE } from "../protocol/stages.ts";
 import type { SessionState } from "../session/state.ts";
 import { leavesEnded } from "./out.ts";
 
@@ -8,9 +9,10 @@ import { leavesEnded } from "./out.ts";
  * aircraft.
  */
 export function standClear(state: SessionState): Ask[] {
-  return leavesEnded(state).map(({ service, by }) =>
+  if (!FROM_SECURE.includes(state.stage)) return [];
+  return leavesEnded(state).map(({ service, by, no }) =>
     ask({
-      key: `standClear:${service}`,
+      key: `standClear:${no ?? service}`,
       say: "standClear",
       weight: 0,
       since: by.at,

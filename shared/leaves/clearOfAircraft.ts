@@ -11,9 +11,11 @@ export const clearOfAircraft = signal({
   witnessable: true,
   decide: (state, send) =>
     leavesOut(state).length === 0 ? refuse("nothingOpen") : accept({ ...send, type: "sent" }),
-  evolve(state) {
-    const authorities = { ...state.authorities };
+  evolve(before) {
+    const { standing, ...others } = withoutLeavesOut(before, OUT_SERVICES);
+    const authorities = { ...before.authorities };
     for (const service of OUT_SERVICES) authorities[service] = null;
-    return closeKinds({ ...withoutLeavesOut(state, OUT_SERVICES), authorities }, OUT_SERVICES, "revoked");
+    const elsewhere = standing && { standing: standing.leaves ? { ...standing, leaves: [] } : standing };
+    return closeKinds({ ...others, ...elsewhere, authorities }, OUT_SERVICES, "revoked");
   },
 });

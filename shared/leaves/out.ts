@@ -12,6 +12,11 @@ export const OUT_SERVICES: readonly OutService[] = [
 
 /** Returns every leave on which people may still be at the aircraft, whether or not it still permits the work. */
 export function leavesOut(state: SessionState): LeaveOut[] {
+  return [...ownLeavesOut(state), ...(state.standing?.leaves ?? [])];
+}
+
+/** Returns those of them that this session's crew gave. */
+export function ownLeavesOut(state: SessionState): LeaveOut[] {
   const kept = state.leavesOut ?? [];
   // A state that an older version stored has no `leavesOut`, only the leaves that still permit work.
   const others = OUT_SERVICES.flatMap((service): LeaveOut[] => {
@@ -25,12 +30,14 @@ export function leavesOut(state: SessionState): LeaveOut[] {
 
 /** Returns the leaves that are out but no longer permit work: their people must stand clear. */
 export function leavesEnded(state: SessionState): LeaveOut[] {
-  return leavesOut(state).filter(({ service }) => state.authorities[service]?.epoch !== state.epoch);
+  return leavesOut(state).filter(
+    ({ service, no }) => no !== undefined || state.authorities[service]?.epoch !== state.epoch,
+  );
 }
 
 /** Returns the state with the crew's leave for a service out since this event. */
 export function withLeaveOut(state: SessionState, service: OutService, event: SessionEvent): SessionState {
-  const others = leavesOut(state).filter((l) => l.service !== service);
+  const others = ownLeavesOut(state).filter((l) => l.service !== service);
   return { ...state, leavesOut: [...others, { service, by: attributionOf(event, null) }] };
 }
 
@@ -39,7 +46,7 @@ export function withLeaveOut(state: SessionState, service: OutService, event: Se
  * older records.
  */
 export function withoutLeavesOut(state: SessionState, services: readonly OutService[]): SessionState {
-  const left = leavesOut(state).filter((l) => !services.includes(l.service));
+  const left = ownLeavesOut(state).filter((l) => !services.includes(l.service));
   const { leavesOut: _before, ...rest } = state;
   return left.length === 0 ? rest : { ...rest, leavesOut: left };
 }

@@ -1,13 +1,13 @@
 import type { SessionState } from "../session/state.ts";
 import { closeKinds } from "../signals/close.ts";
-import { leavesOut, OUT_SERVICES } from "./out.ts";
+import { OUT_SERVICES, ownLeavesOut } from "./out.ts";
 
 /**
  * Returns the state after an engine was cranked: no leave at the aircraft permits work any more, but its people may
  * still be there.
  */
 export function leavesPermitNothing(state: SessionState): SessionState {
-  const out = leavesOut(state);
+  const out = ownLeavesOut(state);
   if (out.length === 0) return state;
   const authorities = { ...state.authorities };
   for (const service of OUT_SERVICES) authorities[service] = null;

@@ -16,7 +16,7 @@ import { type AnswerAction, type SignalDefinition, toOnly } from "../signals/def
 import { answers, signal } from "../signals/kinds.ts";
 import { authorised } from "./authority.ts";
 import { authorityFault } from "./fault.ts";
-import { leavesOut, withoutLeavesOut } from "./out.ts";
+import { ownLeavesOut, withoutLeavesOut } from "./out.ts";
 
 /**
  * Returns the definition of a service on the crew's leave: either side asks, the cockpit authorises. `isDone` returns
@@ -142,7 +142,7 @@ export function foundDone(state: SessionState, { ref: _given, ...send }: Send, k
  * its people are clear; another's ends the leave and leaves them out.
  */
 export function spent(before: SessionState, kind: OutService, from: Post | null): SessionState {
-  const out = leavesOut(before);
+  const out = ownLeavesOut(before);
   const kept = out.length === 0 ? before : { ...before, leavesOut: out };
   const state = from === "groundPower" ? withoutLeavesOut(before, [kind]) : kept;
   return closeKinds({ ...state, authorities: { ...state.authorities, [kind]: null } }, [kind], "done");

@@ -55,6 +55,13 @@ export const itemSchema = z.discriminatedUnion("is", [
   }),
   /** Somebody has hands on this engine's propeller. */
   z.strictObject({ is: z.literal("hands"), ref, by: attributionSchema, engine: engineSchema }),
+  /** People may be at the aircraft on a leave that the crew gave. */
+  z.strictObject({
+    is: z.literal("leave"),
+    ref,
+    by: attributionSchema,
+    service: z.enum(["connectPower", "disconnectPower", "insertChocks", "removeChocks"]),
+  }),
   /** The engine was left turning, and nobody has yet seen its propeller still. */
   z.strictObject({ is: z.literal("turning"), ref, engine: engineSchema }),
   z.strictObject({

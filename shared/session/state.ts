@@ -188,6 +188,8 @@ export type OutService = Exclude<Service, "handlePropeller">;
 export interface LeaveOut {
   service: OutService;
   by: Attribution;
+  /** Its number in the aircraft's record, if another session left it out. */
+  no?: number;
 }
 
 export type GroundPower =

@@ -249,7 +249,9 @@ class Run {
       return { who: whoIs(state, id), action };
     }
     if (!chief) return lawful(state, this.#world.now, this.#chance);
-    return { who: whoIs(state, chief), action: { type: "abandon", reason: "the weather" } };
+    // What others depend on takes a second person.
+    const asked = state.abandon?.person === chief && cockpit ? cockpit : chief;
+    return { who: whoIs(state, asked), action: { type: "abandon", reason: "the weather" } };
   }
 
   async #report(): Promise<Campaign> {

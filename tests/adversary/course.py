@@ -1,4 +1,5 @@
 """The stages of a session and its posts (SPEC.md, STG and PST)."""
+import conditions
 
 STAGES = "plan brief secure powerUp groundPower starting warmUp release closed".split()
 OVER = ("closed", "abandoned")
@@ -12,6 +13,8 @@ class Course:
                 self.bad("STG-13", "abandoned while an engine turns")
             if any(s["is"] == "fire" for s in self.stops.values()):
                 self.bad("STG-13", "abandoned while a fire stands")
+            if self.depended_on() and not self.agreed():
+                self.bad("STG-18", "abandoned by one person while others depend on it")
         else:
             self.decides("stage")
             if self.stops:
@@ -26,6 +29,20 @@ class Course:
             self.past_brief = self.at
         if self.over:
             self.over_at = self.at
+
+    def on_abandonAsked(self, fact):
+        self.asked = (self.who, self.epoch, self.at)
+
+    def depended_on(self):
+        """Whether hands, a leave or another person's stop would be left behind."""
+        others = any(s["person"] != (self.who or {}).get("id") for s in self.stops.values())
+        return bool(others or self.hands or self.left_hands or self.out)
+
+    def agreed(self):
+        """Whether another person on another device asked for the same, in this epoch and within the type's time."""
+        who, epoch, at = self.asked or ({}, None, 0)
+        two = who and self.who and who["id"] != self.who["id"] and who["device"] != self.who["device"]
+        return two and epoch == self.epoch and self.at < at + conditions.seconds(self.type, "override")
 
     def on_planAmended(self, fact):
         self.source = fact.get("powerSource", self.source)

@@ -156,6 +156,7 @@ export const FORGERIES: readonly [did: string, rule: string, records: () => Reco
     "CUT-5",
     () => gone(0, (f) => f.type === "answered" && f.answer === "done"),
   ],
+  ["abandons alone what others depend on", "STG-18", () => gone(0, (f) => f.type === "abandonAsked")],
   [
     "abandons with an engine turning",
     "STG-13",

@@ -30,7 +30,7 @@ class Session(Course, Engines, Stops, Services):
         # For the comparison between sessions: what each event changed, and when.
         self.items = []  # [is, ref, from seq, from time, to seq, to time, person]
         self.told, self.decisions, self.ended, self.starter = [], [], {}, []
-        self.past_brief, self.over_at = None, None
+        self.asked, self.past_brief, self.over_at = None, None, None
         for event in events:
             self.step(event)
 

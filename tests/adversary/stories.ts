@@ -63,7 +63,8 @@ function firstSession(ramp: Ramp, story: Story): void {
   story.send("cockpit", "handlePropeller", { engine: 2 });
   ramp.settle(story);
   story.send("groundPower", "hold", { note: "fuel on the ground" });
-  story.say("supervisor", { type: "abandon", reason: "fuel on the ground" });
+  for (const post of ["supervisor", "cockpit"] as const)
+    story.say(post, { type: "abandon", reason: "fuel on the ground" });
   ramp.settle(story);
 }
 

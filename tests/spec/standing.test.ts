@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
 import { findUnmet } from "../../shared/conditions/all.ts";
 import { drill, drilled } from "../safety/types.ts";
 import { CREW, type Person } from "./given.ts";
 import { Ramp } from "./ramp.ts";
 
+/** Ends a session by two people, as it needs when others depend on what it holds. */
 const abandoned = (ramp: Ramp, story = ramp.plan()) => {
-  story.say("supervisor", { type: "abandon", reason: "fog" });
+  for (const post of ["supervisor", "cockpit"] as const) story.say(post, { type: "abandon", reason: "fog" });
   return ramp.settle(story);
 };
 const DRILLED = drilled(drill("lostGuard", "manual"));
@@ -17,8 +19,7 @@ describe("what stands at an aircraft", () => {
     const first = ramp.plan().manned();
     first.send("fireGuard", "hold", { note: "fuel on the ground" });
     ramp.settle(first);
-    first.say("supervisor", { type: "abandon", reason: "spill" });
-    ramp.settle(first);
+    abandoned(ramp, first);
     const next = ramp.plan().manned();
     const [hold] = next.state.holds;
     expect(hold).toMatchObject({ note: "fuel on the ground", by: { name: CREW.fireGuard.name } });
@@ -130,6 +131,30 @@ describe("what stands at an aircraft", () => {
     const next = ramp.plan().manned();
     expect(next.state.standing?.hands).toMatchObject([{ engine: 2 }]);
     expect(findUnmet(next.state, 1, next.now).map((u) => u.id)).toContain("handsOffPropellers");
+  });
+
+  it("[STN-14] a leave left out bars every clearance until ground power reports its people clear", () => {
+    const ramp = new Ramp();
+    const first = ramp.plan().upTo("groundPower");
+    first.send("cockpit", "connectPower");
+    ramp.settle(first);
+    abandoned(ramp, first);
+    const next = ramp.plan();
+    next.upTo("brief");
+    expect(next.state.standing?.leaves).toMatchObject([{ service: "connectPower", by: { name: "Ada" } }]);
+    const asks = () => askedOf(next.state, "groundPower", next.now).map((a) => a.say);
+    expect(asks()).not.toContain("standClear");
+    next.upTo("secure");
+    expect(asks()).toContain("standClear");
+    const unmet = () => findUnmet(next.state, 1, next.now).find((u) => u.id === "noLeaveOut");
+    // Work on this session's own leave says nothing of the other one's people.
+    next.send("groundPower", "chocksIn");
+    expect(unmet()).toMatchObject({ is: "no", found: "connecting" });
+    next.send("groundPower", "clearOfAircraft");
+    ramp.settle(next);
+    expect(unmet()).toBeUndefined();
+    expect(asks()).not.toContain("standClear");
+    expect(ramp.plan().state.standing?.leaves).toEqual([]);
   });
 
   it("[STN-7] an engine left turning bars a start and hands on propellers until its propeller is seen still", () => {

@@ -92,6 +92,8 @@ function itemWords(item: Item, { say, text }: Words): string {
       return `${say.signal("fire", item.engine)}. ${by(item.by)}`;
     case "hands":
       return `${say.signal("handlePropeller", item.engine)}. ${by(item.by)}`;
+    case "leave":
+      return `${says.leave}: ${say.signal(item.service, null)}. ${by(item.by)}`;
     case "turning":
       return says.turning(item.engine);
     case "drill":

@@ -104,7 +104,8 @@ function resting(
 }
 
 /** Returns the notes beside the plan, one sentence each. */
-export function planNotes(state: SessionState, now: number, units: UnitChoice, { text }: Words): string[] {
+export function planNotes(state: SessionState, now: number, units: UnitChoice, words: Words): string[] {
+  const { text } = words;
   const { plan } = text;
   const { brakes, chocks, guard } = state;
   const age = (at: number) => seconds(now - at);
@@ -119,7 +120,7 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, {
     powerWords(state, now, units, plan),
     guard === null ? plan.guardAway : plan.guardAt(guard.engine, age(guard.at)),
     ...(state.handling ? [plan.handling(state.handling.engine)] : []),
-    ...fromElsewhere(state, now, units, plan),
+    ...fromElsewhere(state, now, units, words),
     ...[lightningNote(state, now, text), windNote(state, now, units, text)].filter((n) => n !== null),
     ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
     plan.order(state.order.join("-")),
@@ -131,7 +132,7 @@ function fromElsewhere(
   { standing, chocks, brakes, groundPower }: SessionState,
   now: number,
   units: UnitChoice,
-  plan: Text["plan"],
+  { text: { plan }, say }: Words,
 ): string[] {
   if (!standing) return [];
   const age = (by: { at: number }) => seconds(now - by.at);
@@ -154,6 +155,7 @@ function fromElsewhere(
   return [
     ...before.map(plan.reportedBefore),
     ...standing.hands.map((h) => plan.handsLeft(h.engine)),
+    ...(standing.leaves ?? []).map((l) => plan.leaveLeft(say.signal(l.service, null))),
     ...standing.turning.map((t) => plan.leftTurning(t.engine)),
   ];
 }

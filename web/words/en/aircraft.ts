@@ -15,6 +15,7 @@ export const plan = {
   chocksUnknown: "Chocks: not reported",
   reportedBefore: (words: string) => `Before this session: ${words}. Report it again`,
   handsLeft: (n: number) => `Hands were left on the propeller of number ${n}`,
+  leaveLeft: (service: string) => `People may still be at the aircraft: ${service}`,
   leftTurning: (n: number) => `Number ${n} was left turning: not yet seen still`,
   chocksIn: (time: string) => `Chocks in, ${time}`,
   chocksOut: (time: string) => `Chocks out, ${time}`,

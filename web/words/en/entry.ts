@@ -119,6 +119,7 @@ export const atAircraft = {
     cut: (name: string) => `Cut is recorded at ${name}. Give the hand signal too.`,
     fire: (name: string) => `Fire is recorded at ${name}. Give the hand signal too.`,
   },
+  leave: "People may be at the aircraft on leave",
   turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
   drill: (drill: string) => `Drill is open: ${drill}`,
   bars: "Defect bars the start",

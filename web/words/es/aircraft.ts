@@ -15,6 +15,7 @@ export const plan: Text["plan"] = {
   oil: (time) => `aceite ${time}`,
   reportedBefore: (words) => `Antes de esta sesión: ${words}. Repórtelo de nuevo`,
   handsLeft: (n) => `Quedaron manos en la hélice del motor ${n}`,
+  leaveLeft: (service) => `Puede haber aún personas junto al avión: ${service}`,
   leftTurning: (n) => `El motor ${n} quedó girando: aún no visto parado`,
   chocksUnknown: "Calzos: sin reportar",
   chocksIn: (time) => `Calzos puestos, ${time}`,

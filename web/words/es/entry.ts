@@ -117,6 +117,7 @@ export const atAircraft: Text["atAircraft"] = {
     cut: (name) => `El corte quedó anotado en ${name}. Dé también la señal de mano.`,
     fire: (name) => `El fuego quedó anotado en ${name}. Dé también la señal de mano.`,
   },
+  leave: "Puede haber personas junto al avión con permiso",
   turning: (n) => `El motor ${n} quedó girando. Nadie ha visto parada su hélice`,
   drill: (drill) => `Ejercicio abierto: ${drill}`,
   bars: "Defecto impide el arranque",
