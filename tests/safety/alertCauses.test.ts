@@ -224,11 +224,11 @@ describe("the starter's limit", () => {
   });
 });
 
-describe("a thousand holds", () => {
+describe("hundreds of holds", () => {
   it("[HLD-5, ALR-5] are all taken, each is released by the person who raised it, and none is left", () => {
     const story = starting();
     const raisers = [ada, cy, di];
-    const many = 1_000;
+    const many = 300;
     for (let i = 0; i < many; i += 1) story.does(raisers[i % 3] ?? ada, { type: "send", kind: "hold" });
     expect(story.state.holds).toHaveLength(many);
     expect(story.state.alerts).toHaveLength(many);
@@ -241,5 +241,5 @@ describe("a thousand holds", () => {
     for (const post of POSTS) story.say(post, { type: "leavePost", post });
     expect(story.state.alerts).toEqual([]);
     expect(story.replayed()).toEqual(story.state);
-  }, 60_000);
+  });
 });
