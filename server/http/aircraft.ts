@@ -49,7 +49,8 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       schema: {
         tags: ["aircraft"],
-        summary: "Holds, cuts, fires, hands, leaves, turning engines, drills and defects that stand at the aircraft",
+        summary:
+          "Holds, cuts, fires, hands, leaves, turning engines, drills and defects that stand at the aircraft",
         params,
         response: { 200: standing },
       },
