@@ -1,9 +1,9 @@
 import type { Action, RunUpItem } from "../protocol/commands.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
+import type { LightningAct } from "../protocol/lightningActs.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
 import type { VoidReason } from "../session/state.ts";
-import type { LightningAct } from "../types/ramp.ts";
 import type { AskSay } from "./askSay.ts";
 import type { ChoiceWord } from "./choiceWord.ts";
 

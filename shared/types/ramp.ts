@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { LIGHTNING_ACTS } from "../protocol/lightningActs.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import { factorIn, limitIn, secondsSchema, sourceSchema } from "./limit.ts";
 
@@ -9,15 +10,6 @@ const neighbour = z.strictObject({
   /** Fastest stream in which this kind may stand. */
   wind: limitIn(["kt", "m/s", "km/h"], 0.1, 100),
 });
-
-/** What a type may ask of each post while lightning stops work. */
-export const LIGHTNING_ACTS = {
-  cockpit: ["startNothing", "leaveAircraft"],
-  fireGuard: ["shelter"],
-  groundPower: ["clearOfCable", "unplug"],
-  supervisor: ["clearRamp"],
-} as const satisfies Record<Post, readonly [string, ...string[]]>;
-export type LightningAct = (typeof LIGHTNING_ACTS)[Post][number];
 
 const actOf = <P extends Post>(post: P) =>
   z.strictObject({ act: z.enum(LIGHTNING_ACTS[post]), source: sourceSchema });

@@ -1,9 +1,9 @@
 import { needsPerson } from "../alerts/machine.ts";
 import { type Ask, ask } from "../asks/ask.ts";
 import type { AskSay } from "../asks/askSay.ts";
+import { LIGHTNING_ACTS, type LightningAct } from "../protocol/lightningActs.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { SessionState } from "../session/state.ts";
-import { LIGHTNING_ACTS, type LightningAct } from "../types/ramp.ts";
 import { lightningStop } from "./lightning.ts";
 
 /** Returns what the type asks of a post while lightning stops work. */

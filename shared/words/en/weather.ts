@@ -1,4 +1,4 @@
-import type { LightningAct } from "../../types/ramp.ts";
+import type { LightningAct } from "../../protocol/lightningActs.ts";
 
 /** Names of the parts of a weather report. */
 export const reportParts = {
