@@ -69,7 +69,7 @@ export type Detail =
   | { is: "posts"; posts: Post[] }
   /** A reason in the words of whoever gave it. */
   | { is: "reason"; words: string }
-  /** What the type asks of the post while lightning stops work. */
+  /** The act that the type asks of the post while lightning stops work. */
   | { is: "lightning"; act: LightningAct }
   /** Why a clearance ended. */
   | ({ is: "voided" } & VoidReason)

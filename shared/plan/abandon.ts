@@ -4,8 +4,9 @@ import type { AbandonAsked, SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 
 /**
- * Decides to abandon a session. What others still depend on takes cockpit and supervisor, two people on two devices,
- * within the type's time for such an agreement: hands at a propeller, a leave that is out, or another person's stop. All of it goes on standing in the aircraft's record.
+ * Decides if a session is abandoned. With hands at a propeller, a leave that is out, or another person's stop, it takes
+ * cockpit and supervisor, two people on two devices, within the type's time for an override. All of it stays in the
+ * aircraft's record.
  */
 export function decideAbandon(state: SessionState, reason: string, context: Context): Verdict {
   const turning = state.engines.find((e) => isTurning(e.life));

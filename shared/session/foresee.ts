@@ -5,7 +5,7 @@ import { saidAs } from "./saidAs.ts";
 import type { SessionState } from "./state.ts";
 import { act, type Person } from "./step.ts";
 
-/** What an action would set off besides its own record. */
+/** The effects of an action besides its own record. */
 export type Foreseen =
   | { is: "alert"; kind: AlertKind; engine: number | null; to: readonly Post[] }
   | { is: "drill"; drill: string }

@@ -249,7 +249,7 @@ class Run {
       return { who: whoIs(state, id), action };
     }
     if (!chief) return lawful(state, this.#world.now, this.#chance);
-    // What others depend on takes a second person.
+    // A second person must agree where others depend on the session.
     const asked = state.abandon?.person === chief && cockpit ? cockpit : chief;
     return { who: whoIs(state, asked), action: { type: "abandon", reason: "the weather" } };
   }

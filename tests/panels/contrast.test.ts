@@ -54,7 +54,7 @@ function hueTurned([r, g, b]: Rgb): Rgb {
 
 const screened = (colour: Rgb, over: Rgb): Rgb => each(colour, (c, i) => 1 - (1 - c) * (1 - (over[i] ?? 0)));
 
-/** What the flash of an unacknowledged stop makes of every colour on the screen, as `notices.css` says. */
+/** The changes of every colour on the screen by the flash of an unacknowledged stop, as `notices.css` has them. */
 const WASHES: readonly [name: string, light: Light, of: (colour: Rgb, strobe: Rgb) => Rgb][] = [
   ["inverted", "sun", (c) => hueTurned(inverted(c))],
   ["inverted", "indoor", (c) => hueTurned(inverted(c))],

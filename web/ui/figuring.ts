@@ -3,7 +3,7 @@ import type { Offer } from "../../shared/asks/ask.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { FigureSpec } from "./figureSpec.ts";
 
-/** What the entry of a figure needs from the session. Both are null until their part of the program has loaded. */
+/** The parts of the session that the entry of a figure needs. Both are null until their code has loaded. */
 export interface Figuring {
   /** Returns the scale, the bands and the last reading for a choice that needs a figure; null for any other. */
   spec(choice: Offer): FigureSpec | null;

@@ -20,7 +20,7 @@ export const reportFaults = {
     `${part} ${figure} cannot be right. Check the report, or enter the wind by hand.`,
 };
 
-/** What is asked of a post while lightning stops work. */
+/** The act asked of a post while lightning stops work. */
 export const lightningActs: Readonly<Record<LightningAct, string>> = {
   startNothing: "Start nothing.",
   leaveAircraft: "Start nothing. Leave the aircraft and go into shelter.",

@@ -15,7 +15,7 @@ const GENERAL = "general";
 interface Props {
   entered: Record<string, unknown>;
   faults: readonly TypeFault[];
-  /** What the author is told without being stopped. */
+  /** Warnings for the author, who may go on. */
   warnings: readonly TypeFault[];
   children: ReactNode;
 }

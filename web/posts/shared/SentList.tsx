@@ -6,7 +6,7 @@ import type { Panel } from "./model.ts";
 import { NeedSheet } from "./NeedSheet.tsx";
 import { sentRows } from "./sentRows.ts";
 
-/** What this person sent, with the entry that corrects the last figure. */
+/** The messages of this person, with the entry that corrects the last figure. */
 export function SentList({ panel, numbers }: { panel: Panel; numbers: readonly number[] }) {
   const units = useUnits();
   const [correcting, setCorrecting] = useState<AnswerKey | null>(null);

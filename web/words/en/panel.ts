@@ -73,7 +73,7 @@ export const entry = {
   ifSent: "If you send it:",
   send: (figure: string) => `Send ${figure}`,
   change: "Change it",
-  /** What a figure sets off. */
+  /** The effects of a figure. */
   follows: {
     alert: (alert: string, posts: string) => `Alert to ${posts}: ${alert}`,
     drill: (title: string) => `The drill opens at every post: ${title}`,

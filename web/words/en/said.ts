@@ -1,4 +1,4 @@
-/** What a person said: the list of it, and each action in words. */
+/** A person's messages: the list of them, and each action in words. */
 export const said = {
   sent: {
     region: "What you sent",
