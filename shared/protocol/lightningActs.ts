@@ -1,6 +1,6 @@
 import type { Post } from "./posts.ts";
 
-/** What a type may ask of each post while lightning stops work. A type that does not say asks for the first. */
+/** The acts that a type may ask of each post while lightning stops work. A type that does not say asks for the first. */
 export const LIGHTNING_ACTS = {
   cockpit: ["startNothing", "leaveAircraft"],
   fireGuard: ["shelter"],
