@@ -1,19 +1,31 @@
+import { AS_READ } from "../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
+import { gaugeName } from "../../shared/types/gaugeName.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
 
 /**
  * Returns one line for an event that a bystander would notice; null for others.
  * @param signals texts of earlier signals by event number, which answers repeat
+ * @param type the type whose names for checks and gauges replace their ids
  */
-export function narrate(event: SessionEvent, signals: ReadonlyMap<number, string>): string | null {
-  const words = wordsOf(event, signals);
+export function narrate(
+  event: SessionEvent,
+  signals: ReadonlyMap<number, string>,
+  type: AircraftType | null,
+): string | null {
+  const words = wordsOf(event, signals, type);
   if (words === null) return null;
   const { actor } = event;
   const who = actor.kind === "system" ? "Chockside" : `${say.post(actor.post)}, ${actor.name}`;
   return `${new Date(event.at).toISOString().slice(11, 19)}  ${who}: ${words}`;
 }
 
-function wordsOf({ fact }: SessionEvent, signals: ReadonlyMap<number, string>): string | null {
+function wordsOf(
+  { fact }: SessionEvent,
+  signals: ReadonlyMap<number, string>,
+  type: AircraftType | null,
+): string | null {
   switch (fact.type) {
     case "sent": {
       const figure = fact.volts ?? fact.pressure;
@@ -26,10 +38,10 @@ function wordsOf({ fact }: SessionEvent, signals: ReadonlyMap<number, string>): 
       return `${say.answer(fact.answer)}${number}${signal ? ` (${signal})` : ""}`;
     }
     case "reading":
-      return `${fact.gauge}${fact.engine === undefined ? "" : ` ${fact.engine}`} ${fact.reading.value} ${fact.reading.unit}`;
+      return `${gaugeName(type, fact.gauge)}${fact.engine === undefined ? "" : ` ${fact.engine}`} ${fact.reading.value} ${fact.reading.unit}`;
     case "checked": {
       const figure = fact.reading ? ` ${fact.reading.value} ${fact.reading.unit}` : "";
-      return `check ${fact.check}${figure}: ${say.choice(fact.good ? "good" : "notGood")}`;
+      return `${type?.checks.find((c) => c.id === fact.check)?.words ?? fact.check}${figure}: ${say.choice(fact.good ? "good" : "notGood")}`;
     }
     case "bladesCounted":
       return `${fact.blades} blades of ${fact.engine}${fact.resistance ? ", with resistance" : ""}`;
@@ -48,7 +60,7 @@ function wordsOf({ fact }: SessionEvent, signals: ReadonlyMap<number, string>): 
     case "alertRaised":
       return say.alert(fact.kind, fact.engine ?? null);
     case "refused":
-      return say.refusal(fact.refusal);
+      return say.refusal(fact.refusal, AS_READ, type);
     default:
       return null;
   }

@@ -1,7 +1,9 @@
+import { AS_READ } from "../../shared/models/unitChoice.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import { isOver } from "../../shared/session/state.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
 import { demo } from "../demo-data.ts";
 import { Api, type DemoPlan, type DemoSignIn, type SignedIn } from "./api.ts";
@@ -60,6 +62,8 @@ class Crew {
   #signIns: DemoSignIn[] = [];
   #told = 0;
   readonly #signals = new Map<number, string>();
+  /** The session's type, once its plan was read. */
+  #type: AircraftType | null = null;
   #resolve: (stage: Stage) => void = () => {};
   #reject: (why: Error) => void = () => {};
 
@@ -143,7 +147,7 @@ class Crew {
         script: this.#script,
         clock,
         onRefused: (at, _action, refusal) =>
-          this.#options.onLine?.(`${say.post(at)} was refused: ${say.refusal(refusal)}`),
+          this.#options.onLine?.(`${say.post(at)} was refused: ${say.refusal(refusal, AS_READ, this.#type)}`),
         onUnfit: (at) => void this.#replace(at).catch((why: Error) => this.#fail(why)),
       },
       () => link,
@@ -177,7 +181,8 @@ class Crew {
       this.#told = event.seq;
       const { fact } = event;
       if (fact.type === "sent") this.#signals.set(event.seq, say.signal(fact.kind, fact.engine ?? null));
-      const line = narrate(event, this.#signals);
+      if (fact.type === "planned") this.#type = fact.aircraftType;
+      const line = narrate(event, this.#signals, this.#type);
       if (line) this.#options.onLine?.(line);
     }
   }

@@ -2,6 +2,7 @@ import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
 import type { SessionEvent } from "../protocol/events.ts";
 import { otherPosts, POSTS, type Post } from "../protocol/posts.ts";
 import { signalOf } from "../signals/all.ts";
+import type { AircraftType } from "../types/schema.ts";
 import { eventWords, type Lookup, lookupOf, sayEvent, sayRefused } from "../words/events.ts";
 import type { Say } from "../words/say.ts";
 
@@ -48,13 +49,17 @@ function isDrawn({ fact }: SessionEvent): boolean {
 }
 const QUIET = ["starterCooled", "reading", "checked", "alertAcknowledged"];
 
-/** Returns the rows of the exchange chart, in order of time (the idea of ITU-T Z.120's message sequence charts). */
+/**
+ * Returns the rows of the exchange chart, in order of time (the idea of ITU-T Z.120's message sequence charts).
+ * @param type the type of the session, for a list of events that does not begin with the plan
+ */
 export function exchangeRows(
   events: readonly SessionEvent[],
   say: Say,
   units: UnitChoice = AS_READ,
+  type: AircraftType | null = null,
 ): ExchangeRow[] {
-  const lookup = lookupOf(events, say);
+  const lookup = lookupOf(events, say, type);
   return events.filter(isDrawn).map((event) => row(event, lookup, units));
 }
 

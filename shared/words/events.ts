@@ -27,11 +27,16 @@ export interface Lookup {
   say: Say;
 }
 
-export function lookupOf(events: readonly SessionEvent[], say: Say): Lookup {
+/** @param known the type of the session, for a list of events that does not begin with the plan */
+export function lookupOf(
+  events: readonly SessionEvent[],
+  say: Say,
+  known: AircraftType | null = null,
+): Lookup {
   const sent = new Map<number, Extract<Fact, { type: "sent" }>>();
   const senders = new Map<number, Post>();
   const drills = new Map<number, string>();
-  let type: AircraftType | null = null;
+  let type = known;
   for (const { seq, fact, actor } of events) {
     if (fact.type === "sent") {
       sent.set(seq, fact);

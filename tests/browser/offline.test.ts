@@ -309,12 +309,15 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
   open.push(guard);
   await join(guard, code, "Take fire guard");
   const notes = () => guard.page.evaluate(() => (window as { notes?: number[] }).notes ?? []);
+  const mark = guard.page.locator(".title-post[data-mine] .title-mark");
+  expect(await mark.count()).toBe(1);
   await guard.press("Test signal");
   await guard.sees("Three tones: did they reach you?");
   await guard.page.waitForFunction(() => ((window as { notes?: number[] }).notes?.length ?? 0) >= 13);
   expect(new Set((await notes()).slice(-13))).toEqual(new Set([1400, 1000, 950, 650]));
   await guard.press("They reach me");
   await guard.page.getByText("Three tones").waitFor({ state: "detached" });
+  expect(await mark.count()).toBe(0);
   const before = (await notes()).length;
   await seat.press("Hold");
   await guard.page.waitForFunction(

@@ -69,7 +69,7 @@ describe("a session that is over", () => {
     const { live, over } = sessions();
     const gone = { connected: false, lastHeard: null };
     const links = { cockpit: gone, fireGuard: gone, groundPower: gone, supervisor: gone } as unknown as Links;
-    const cells = ({ state, now }: Story) => postCells(state, links, me, null, now, true, wordsNow());
+    const cells = ({ state, now }: Story) => postCells(state, links, me, null, now, true, "no", wordsNow());
     expect(cells(live).map((c) => c.is)).toEqual(["silent", "silent", "vacant", "silent"]);
     expect(cells(live).map((c) => c.wants)).toEqual([null, null, "touch to take", null]);
     expect(cells(over).map((c) => c.is)).toEqual(["fresh", "fresh", "vacant", "fresh"]);

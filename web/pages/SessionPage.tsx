@@ -17,8 +17,8 @@ import type { Panel } from "../posts/shared/model.ts";
 import { PanelFrame } from "../posts/shared/PanelFrame.tsx";
 import { makesNothingLessSafe } from "../posts/shared/safety.ts";
 import { useWatching } from "../pwa/watching.ts";
-import { mayTest } from "../senses/mayTest.ts";
-import { keptTest } from "../senses/tested.ts";
+import { asksForTest } from "../senses/mayTest.ts";
+import { keptTest, useTested } from "../senses/tested.ts";
 import { LeftAsWritten } from "../ui/AuthorsWords.tsx";
 import { type Figuring, FiguringContext } from "../ui/figuring.ts";
 import { LightKey } from "../ui/LightKey.tsx";
@@ -55,6 +55,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
   const post = state && postHeld(state, { id: me.id, device: device().id });
   useShown(connection, state, post, moment.server);
   useWatching();
+  const tested = useTested();
   if (!state || view.session !== id)
     return <Waiting trouble={view.trouble} words={connectionWords(view, moment.panel, text)} />;
 
@@ -95,7 +96,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
             place={state.place}
             stage={say.stage(state.stage)}
             stageStep={stageStep(state.stage, text)}
-            posts={postCells(state, view.links, me, post, moment.server, fresh, words)}
+            posts={postCells(state, view.links, me, post, moment.server, fresh, tested, words)}
             clock={timeOfDay(moment.server)}
             connection={connectionWords(view, moment.panel, text)}
             connectionIs={fresh ? "live" : "stale"}
@@ -151,8 +152,7 @@ function SupervisorToCome({ panel, stale }: { panel: Panel; stale: string | null
 
 /** Reserves the place of the device's notices while they load, because the ask must not move away from a finger. */
 function NoticesToCome({ panel }: { panel: Panel }) {
-  const row = keptTest() !== "no" ? undefined : mayTest(panel) ? "test" : "words";
-  return <div className="notices" data-row={row} />;
+  return <div className="notices" data-row={asksForTest(panel, keptTest()) ? "test" : undefined} />;
 }
 
 function Waiting({ trouble, words }: { trouble: WireError | null; words: string }) {

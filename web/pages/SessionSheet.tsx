@@ -6,6 +6,9 @@ import { DrillsSheet } from "../posts/shared/DrillsSheet.tsx";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
 import { UpdateWaits } from "../pwa/Update.tsx";
+import { mayTest } from "../senses/mayTest.ts";
+import { TestSignal } from "../senses/TestSignal.tsx";
+import { keepTest } from "../senses/tested.ts";
 import { Qr } from "../ui/Qr.tsx";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
@@ -22,7 +25,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const { ramp, session: words, units } = panel.words.text;
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
-  const [open, setOpen] = useState<"defects" | "drills" | "plan" | "units" | "screen" | null>(null);
+  const [open, setOpen] = useState<"defects" | "drills" | "plan" | "units" | "screen" | "test" | null>(null);
   const { text } = useWords();
   const { id } = panel.state;
   useEffect(() => {
@@ -55,6 +58,19 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
     return <DrillsSheet panel={panel} onOpened={onClose} onClose={() => setOpen(null)} />;
   if (open === "plan") return <PlanChange panel={panel} onClose={() => setOpen(null)} />;
   if (open === "units") return <UnitsSheet onClose={() => setOpen(null)} />;
+  if (open === "test")
+    return (
+      <Sheet title={text.senses.region} onClose={() => setOpen(null)}>
+        <TestSignal
+          onFlash={() => undefined}
+          onTested={(answer) => {
+            keepTest(answer);
+            setOpen(null);
+          }}
+          onLater={null}
+        />
+      </Sheet>
+    );
   if (open === "screen") return <ScreenSheet onClose={() => setOpen(null)} />;
   return (
     <Sheet title={words.sheet(panel.state.aircraft)} onClose={onClose}>
@@ -92,6 +108,11 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
         <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("screen")}>
           {text.screen.title}
         </button>
+        {panel.post !== null && mayTest(panel) && (
+          <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("test")}>
+            {text.senses.test}
+          </button>
+        )}
         <button
           type="button"
           className="answer"

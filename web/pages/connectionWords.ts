@@ -4,6 +4,7 @@ import type { Links } from "../../shared/protocol/wire.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import type { ConnectionView } from "../net/connectionView.ts";
 import type { Me } from "../net/keep.ts";
+import type { Tested } from "../senses/tested.ts";
 import { seconds } from "../ui/numbers.ts";
 import type { PostCell } from "../ui/TitleBlock.tsx";
 import type { Words } from "../words/catalogue.ts";
@@ -60,7 +61,10 @@ export function stageStep(stage: Stage, { title }: Text): string {
   return i === -1 ? "" : title.step(i + 1, steps.length);
 }
 
-/** Returns the holder of each post and the age of their link. */
+/**
+ * Returns the holder of each post and the age of their link. The person's own post is marked until its device's signal
+ * was tested.
+ */
 export function postCells(
   state: SessionState,
   links: Links | null,
@@ -68,7 +72,8 @@ export function postCells(
   mine: Post | null,
   now: number,
   connected: boolean,
-  { say, text: { connection: words } }: Words,
+  tested: Tested,
+  { say, text: { connection: words, senses } }: Words,
 ): PostCell[] {
   const over = isOver(state);
   return POSTS.map((post) => {
@@ -86,11 +91,18 @@ export function postCells(
             : words.postSilent(seconds(age));
     const offered = state.offers[post]?.to === me.id;
     const free = holder === null && mine === null && me.mayHold.includes(post);
-    const cell = { post, name: say.post(post), holder: holder?.name ?? null, mine: mine === post };
+    const cell = {
+      post,
+      name: say.post(post),
+      holder: holder?.name ?? null,
+      mine: mine === post,
+      mark: null,
+    };
     // Nobody is waited for in a session that is over, and no post can be taken.
     if (over) return { ...cell, link: words.over, is: holder === null ? "vacant" : "fresh", wants: null };
     return {
       ...cell,
+      mark: mine === post && (tested === "no" || tested === "asked") ? senses.notTested : null,
       link: holder === null ? words.nobody : linkText,
       is: holder === null ? "vacant" : fresh || !link || !connected ? "fresh" : "silent",
       wants: offered ? words.offered : free ? words.free : null,

@@ -2,11 +2,11 @@ import { useEffect, useRef, useState, useSyncExternalStore } from "react";
 import type { Panel } from "../posts/shared/model.ts";
 import { useBatteryWords } from "./battery.ts";
 import { deviceWords } from "./deviceWords.ts";
-import { mayTest } from "./mayTest.ts";
+import { asksForTest } from "./mayTest.ts";
 import { onSoundChange, play, soundIs, unlockSound } from "./player.ts";
 import { flashes, type Heard, nextTone, soundingFor } from "./sounding.ts";
 import { TestSignal } from "./TestSignal.tsx";
-import { keepTest, keptTest } from "./tested.ts";
+import { keepTest, keptTest, useTested } from "./tested.ts";
 import { useWakeLock } from "./wakeLock.ts";
 
 /** Duration of the screen's flashing during a test, milliseconds. */
@@ -15,7 +15,7 @@ const TEST_FLASH_MS = 2_400;
 /** Plays tones, vibrates and flashes the screen, and lists the abilities this device lacks. */
 export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
   const { state, post } = panel;
-  const [tested, setTested] = useState(keptTest);
+  const tested = useTested();
   const [testing, setTesting] = useState(false);
   const screen = useWakeLock();
   const battery = useBatteryWords();
@@ -30,9 +30,9 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
     const timer = setTimeout(() => setTesting(false), TEST_FLASH_MS);
     return () => clearTimeout(timer);
   }, [testing]);
-  const free = mayTest(panel);
+  const asks = asksForTest(panel, tested);
+  useAskedOnce(asks);
   const words = deviceWords({ screen, sound, tested, battery, lasting }, panel.words.text);
-  if (tested === "no" && !free) words.push(panel.words.text.senses.notTested);
   const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
   return (
     <div className="notices">
@@ -41,18 +41,21 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
           {words.join(" ")}
         </p>
       )}
-      {tested === "no" && free && (
-        <TestSignal
-          onFlash={() => setTesting(true)}
-          onTested={(answer) => {
-            keepTest(answer);
-            setTested(answer);
-          }}
-        />
+      {asks && (
+        <TestSignal onFlash={() => setTesting(true)} onTested={keepTest} onLater={() => keepTest("asked")} />
       )}
       {flash && <div className="strobe" aria-hidden="true" />}
     </div>
   );
+}
+
+/** Once the panel has asked for the test and something else came first, it does not ask again. */
+function useAskedOnce(asks: boolean): void {
+  const asked = useRef(false);
+  useEffect(() => {
+    if (asks) asked.current = true;
+    else if (asked.current && keptTest() === "no") keepTest("asked");
+  }, [asks]);
 }
 
 /** Plays tones for unacknowledged things at this post. Uses the panel's own clock, so that tones also play offline. */

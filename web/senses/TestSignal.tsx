@@ -7,13 +7,15 @@ interface Props {
   /** Flashes the screen during the test, on posts whose screen flashes. */
   onFlash(): void;
   onTested(tested: Tested): void;
+  /** Puts the test off; null where it was asked for. */
+  onLater: (() => void) | null;
 }
 
 /**
  * Asks the person to test whether the device's signals reach them in the noise. The touch also allows the browser to
  * play sound.
  */
-export function TestSignal({ onFlash, onTested }: Props) {
+export function TestSignal({ onFlash, onTested, onLater }: Props) {
   const { senses } = useWords().text;
   const [played, setPlayed] = useState(false);
   const test = () => {
@@ -24,7 +26,12 @@ export function TestSignal({ onFlash, onTested }: Props) {
     setTimeout(playTest, 150);
   };
   return (
-    <section className="notice-row" data-is={played ? "warn" : "plain"} aria-label={senses.region}>
+    <section
+      className="notice-row"
+      data-is="plain"
+      data-played={played || undefined}
+      aria-label={senses.region}
+    >
       <strong>{played ? senses.played : senses.ask}</strong>
       <span>
         {canVibrate() ? senses.vibrates : senses.noVibration}
@@ -34,6 +41,11 @@ export function TestSignal({ onFlash, onTested }: Props) {
         <button type="button" className="small-key" onClick={test}>
           {played ? senses.again : senses.test}
         </button>
+        {!played && onLater && (
+          <button type="button" className="small-key" onClick={onLater}>
+            {senses.later}
+          </button>
+        )}
         {played && (
           <>
             <button type="button" className="small-key" onClick={() => onTested("reached")}>

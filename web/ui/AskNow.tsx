@@ -69,13 +69,6 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
             <AuthorsWords text={ask.sentence} form={together} />
           </h2>
           {ask.asked && <p className="ask-since">{ask.asked}</p>}
-          {ask.lacking.length > 0 && (
-            <ul className="ask-lacking">
-              {ask.lacking.map((l) => (
-                <li key={l}>{l}</li>
-              ))}
-            </ul>
-          )}
           {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
         </div>
       </div>
@@ -101,6 +94,14 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
           onBack={() => put(null)}
           onDrawn={intoView}
         />
+      )}
+      {/* Below the keys: a long list must not push them out of sight. */}
+      {ask.lacking.length > 0 && answer === null && (
+        <ul className="ask-lacking">
+          {ask.lacking.map((l) => (
+            <li key={l}>{l}</li>
+          ))}
+        </ul>
       )}
       {ask.hand && (
         <Suspense fallback={<FigureToCome />}>

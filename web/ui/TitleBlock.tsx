@@ -12,6 +12,8 @@ export interface PostCell {
   is: "fresh" | "silent" | "vacant";
   /** The post is offered to this person, or otherwise needs their touch; null when not. */
   wants: string | null;
+  /** A small mark beside the link, in words: this device's signal was not tested. Null for none. */
+  mark: string | null;
 }
 
 interface Props {
@@ -50,7 +52,10 @@ export function TitleBlock(p: Props) {
           <span key={c.post} className="title-cell title-post" data-is={c.is} data-mine={c.mine || undefined}>
             <span className="title-label">{c.name}</span>
             <strong>{c.holder ?? title.vacant}</strong>
-            <span className="title-more">{c.wants ?? c.link}</span>
+            <span className="title-more">
+              {c.wants ?? c.link}
+              {c.mark && <UntestedMark words={c.mark} />}
+            </span>
           </span>
         ))}
         {/* Last in the accessible name: people who see the key use its visible words, so the name starts with them. */}
@@ -63,5 +68,19 @@ export function TitleBlock(p: Props) {
       </div>
       {p.children}
     </header>
+  );
+}
+
+/** A bell with a question mark: nobody has said yet that this device's signal is noticed. */
+function UntestedMark({ words }: { words: string }) {
+  return (
+    <>
+      {" "}
+      <svg viewBox="0 0 24 24" className="title-mark" aria-hidden="true">
+        <path d="M3 18h12M5 18V10a4.5 4.5 0 0 1 9 0v8M8 21h3" className="line" />
+        <path d="M17 5a2.5 2.5 0 1 1 3 2.6V10M20 13v1" className="line" />
+      </svg>
+      <span className="visually-hidden">{words}</span>
+    </>
   );
 }

@@ -6,6 +6,7 @@ import { requirementsOf } from "../../../shared/plan/requirements.ts";
 import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { gaugeName } from "../../../shared/types/gaugeName.ts";
+import type { AircraftType } from "../../../shared/types/schema.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
@@ -43,7 +44,12 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
       kind="supervisor"
       beside={
         <div className="exchange-live">
-          <LiveExchange events={useDeferredValue(events)} words={panel.words} units={units} />
+          <LiveExchange
+            events={useDeferredValue(events)}
+            type={panel.state.type}
+            words={panel.words}
+            units={units}
+          />
           {keys}
         </div>
       }
@@ -62,13 +68,15 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
 
 interface ExchangeProps {
   events: readonly SessionEvent[];
+  type: AircraftType;
   words: Words;
   units: UnitChoice;
 }
 
 /** The live exchange chart. Drawn again only when the record grew, and deferred, so that a touch never waits for it. */
-const LiveExchange = memo(function LiveExchange({ events, words: { say }, units }: ExchangeProps) {
-  return <ExchangeChart columns={columnsOf(say)} rows={exchangeRows(events, say, units)} newest={NEWEST} />;
+const LiveExchange = memo(function LiveExchange({ events, type, words: { say }, units }: ExchangeProps) {
+  const rows = exchangeRows(events, say, units, type);
+  return <ExchangeChart columns={columnsOf(say)} rows={rows} newest={NEWEST} />;
 });
 
 /** Requirements that still keep the session in its stage. */

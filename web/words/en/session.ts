@@ -79,7 +79,8 @@ export const supervisor = {
 };
 
 export const senses = {
-  notTested: "This device's test signal was not given.",
+  notTested: "test signal not given",
+  later: "Later",
   region: "Test signal",
   played: "Three tones: did they reach you?",
   ask: "Does this device reach you in the noise?",

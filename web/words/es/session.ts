@@ -88,7 +88,8 @@ export const supervisor: Text["supervisor"] = {
 };
 
 export const senses: Text["senses"] = {
-  notTested: "No se dio la señal de prueba de este dispositivo.",
+  notTested: "señal de prueba sin dar",
+  later: "Más tarde",
   region: "Señal de prueba",
   played: "Tres tonos: ¿le llegaron?",
   ask: "¿Le llega este dispositivo en medio del ruido?",
