@@ -4,6 +4,7 @@ import { demo } from "../../seed/demo-data.ts";
 import { parts as spanishParts } from "../../web/words/es/parts.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
+import { laterWords } from "../../web/words/later.ts";
 import { englishOn } from "./englishOn.ts";
 import { axeFaults } from "./measure.ts";
 import { key, openBrowser, PATIENCE, POSTS_KEY } from "./seat.ts";
@@ -49,7 +50,8 @@ it("[LNG-13] finds English words, but none that are marked as English or that so
 it("[LNG-13, PRN-14] no page outside a session shows an English word to a person who chose Spanish", async () => {
   const { context, page } = await open("es-CO");
   const found: string[] = [];
-  const { app, ramp, screen, units } = spanishText;
+  const { app, ramp } = spanishText;
+  const { screen, units } = laterWords("es");
   const look = async (what: string) => {
     await page.waitForFunction(
       (words) => document.querySelector("h1") && !words.some((w) => document.body.textContent?.includes(w)),

@@ -25,24 +25,26 @@ it("[SNS-7] the test is asked for once, of a person who holds a post", () => {
   expect(asksForTest(panel("cockpit", over.state), "no")).toBe(false);
 });
 
+/** The rest of the title block; `children` comes last in the block. */
+const EMPTY = {
+  aircraft: "",
+  typeName: "",
+  place: "",
+  stage: "",
+  stageStep: "",
+  clock: "",
+  connection: "",
+  connectionIs: "live" as const,
+  children: null,
+  onPosts: () => {},
+};
+
 const title = (tested: Tested) =>
   renderToStaticMarkup(
-    createElement(
-      TitleBlock,
-      {
-        aircraft: "",
-        typeName: "",
-        place: "",
-        stage: "",
-        stageStep: "",
-        posts: postCells(story.state, null, me, "cockpit", story.now, true, tested, words),
-        clock: "",
-        connection: "",
-        connectionIs: "live",
-        onPosts: () => {},
-      },
-      null,
-    ),
+    createElement<Parameters<typeof TitleBlock>[0]>(TitleBlock, {
+      ...EMPTY,
+      posts: postCells(story.state, null, me, "cockpit", story.now, true, tested, words),
+    }),
   );
 
 it("[SNS-7] until it was given there is a mark in the cell of the person's own post, and nowhere else", () => {

@@ -22,7 +22,9 @@ import { said as spanishSaid } from "../../web/words/es/said.ts";
 import { study as spanishStudy } from "../../web/words/es/study.ts";
 import { text as spanishText } from "../../web/words/es/text.ts";
 import { types as spanishTypes } from "../../web/words/es/types.ts";
+import { laterWords } from "../../web/words/later.ts";
 import { plannedWords } from "../../web/words/planned.ts";
+import { problemTitles } from "../../web/words/problemTitles.ts";
 import { leaves } from "./leaves.ts";
 
 const PAIRS: [name: string, one: object, other: object][] = [
@@ -31,6 +33,8 @@ const PAIRS: [name: string, one: object, other: object][] = [
   ["brief", englishBrief, spanishBrief],
   ["types", englishTypes, spanishTypes],
   ["study", englishStudy, spanishStudy],
+  ["later", laterWords("en"), laterWords("es")],
+  ["problems", problemTitles("en"), problemTitles("es")],
   ["planned", plannedWords("en"), plannedWords("es")],
   ["said", englishSaid, spanishSaid],
   ["devices", englishDevices, spanishDevices],

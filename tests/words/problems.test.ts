@@ -3,11 +3,11 @@ import { renderToStaticMarkup } from "react-dom/server";
 import { expect, it } from "vitest";
 import { ProblemError, type ProblemName } from "../../server/http/problem.ts";
 import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
-import { problemWords } from "../../web/net/problemWords.ts";
+import { type Problem, problemWords } from "../../web/net/problemWords.ts";
 import { Trouble } from "../../web/ui/Trouble.tsx";
-import { text } from "../../web/words/en/text.ts";
 import { problemPhrases } from "../../web/words/es/problemPhrases.ts";
 import { typeFaults } from "../../web/words/es/typeFaults.ts";
+import { problemTitles } from "../../web/words/problemTitles.ts";
 import { spanish } from "../../web/words/spanish.ts";
 import { wordsNow } from "../../web/words/words.ts";
 import { nameOf, sourcesIn, standsIn, writtenIn } from "./written.ts";
@@ -16,15 +16,19 @@ import { nameOf, sourcesIn, standsIn, writtenIn } from "./written.ts";
 const SENT = /^(ProblemError|TypeRefused|OfficeRefused|NoSuchSession|fault|message)$/;
 
 /** The compiler requires every problem in the catalogue. */
-const TITLES: Readonly<Record<ProblemName, string>> = text.problems;
+const TITLES: Readonly<Record<ProblemName, string>> = problemTitles("en");
 
 it("[LNG-7] every problem of the server has its title in the catalogues", () => {
   for (const kind of Object.keys(TITLES) as ProblemName[])
     expect(new ProblemError(kind, "").problem.title).toBe(TITLES[kind]);
 });
 
+type ProblemSeen = [problem: Problem, status: number, words: typeof spanish];
+const inWords = (...[problem, status, words]: ProblemSeen) =>
+  problemWords(problem, status, words, problemTitles(words.say.language));
+
 /** Returns a problem in words. */
-const reads = (...of: Parameters<typeof problemWords>) => wordsOf(problemWords(...of));
+const reads = (...[problem, status, words]: ProblemSeen) => wordsOf(inWords(problem, status, words));
 
 it("[LNG-7] says a problem wholly in the person's language, or its title with the server's own detail as it is", () => {
   const { problem } = new ProblemError("locked", "Too many wrong attempts: try again in 30 s");
@@ -41,7 +45,7 @@ it("[LNG-7] says a problem wholly in the person's language, or its title with th
 it("[LNG-7] marks what is left in English of a problem as English, for who hears it read in Spanish", () => {
   const shown = (detail: string, words: typeof spanish) => {
     const { problem } = new ProblemError("locked", detail);
-    const of = Object.assign(new Error(), { pieces: problemWords(problem, 429, words) });
+    const of = Object.assign(new Error(), { pieces: inWords(problem, 429, words) });
     return renderToStaticMarkup(createElement(Trouble, { of }));
   };
   expect(shown("Come back when the sun is up", spanish)).toBe(

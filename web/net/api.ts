@@ -8,6 +8,7 @@ import type { Stage } from "../../shared/protocol/stages.ts";
 import type { StandingItem } from "../../shared/protocol/standing.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import type { Language } from "../../shared/words/language.ts";
 import { type Piece, wordsOf } from "../../shared/words/phraseBook.ts";
 import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
@@ -272,8 +273,17 @@ async function refusal(response: Response): Promise<ApiError> {
   const words = wordsNow();
   try {
     const problem = (await response.json()) as Problem & { errors?: ApiFault[] };
-    return new ApiError(status, problemWords(problem, status, words), problem.errors);
+    const titles = await titlesIn(words.say.language);
+    return new ApiError(status, problemWords(problem, status, words, titles), problem.errors);
   } catch {
     return new ApiError(status, words.text.net.status(status));
+  }
+}
+
+async function titlesIn(language: Language): Promise<Readonly<Record<string, string>>> {
+  try {
+    return (await import("../words/problemTitles.ts")).problemTitles(language);
+  } catch {
+    return {};
   }
 }

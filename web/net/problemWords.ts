@@ -12,16 +12,17 @@ export interface Problem {
  * Returns a problem in the person's language: the server's detail when a translation is known; otherwise the title
  * for its type, followed by the detail in English as it was sent.
  * @param status the HTTP status, shown when the problem has no text
+ * @param titles the titles by the problem's type; empty when they could not be fetched
  */
 export function problemWords(
   { type, title, detail }: Problem,
   status: number,
   words: Words,
+  titles: Readonly<Record<string, string>>,
 ): readonly Piece[] {
   const { say, text, problem } = words;
   const translated = detail ? problem(detail) : [];
   if (detail && !translated.some((piece) => piece.asWritten)) return translated;
-  const titles: Readonly<Record<string, string>> = text.problems;
   const kind = type?.split(":").at(-1) ?? "";
   const knownTitle = Object.hasOwn(titles, kind) ? titles[kind] : undefined;
   const asSent = (english: string): Piece => ({ words: english, asWritten: say.language !== "en" });

@@ -5,6 +5,7 @@ import { api } from "../net/app.ts";
 import { ago } from "../ui/numbers.ts";
 import { Trouble } from "../ui/Trouble.tsx";
 import type { Words } from "../words/catalogue.ts";
+import { laterWords, useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 
 /**
@@ -13,7 +14,7 @@ import { useWords } from "../words/words.ts";
  */
 export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) {
   const words = useWords();
-  const { atAircraft: says } = words.text;
+  const { atAircraft: says } = useLaterWords();
   const [rows, setRows] = useState<StandingRow[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [heard, setHeard] = useState<string | null>(null);
@@ -80,7 +81,7 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
 }
 
 function itemWords(item: Item, { say, text }: Words): string {
-  const { atAircraft: says } = text;
+  const { atAircraft: says } = laterWords(say.language);
   const by = (who: { name: string; at: number }) =>
     `${say.person(who.name)}, ${ago(Date.now() - who.at, text)}`;
   switch (item.is) {

@@ -8,6 +8,7 @@ import { useWakeLock } from "../senses/wakeLock.ts";
 import { BoardRow } from "../ui/BoardRow.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { seconds } from "../ui/numbers.ts";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { isFresh } from "./connectionWords.ts";
 import { go } from "./route.ts";
@@ -20,7 +21,8 @@ const OLD_MS = 10_000;
 /** The wall board: the ramp on a large screen read from 3 m. Nothing on it can be answered. */
 export function BoardPage({ connection }: { connection: Connection }) {
   const words = useWords();
-  const { board, ramp } = words.text;
+  const { ramp } = words.text;
+  const { board } = useLaterWords();
   const view = useConnectionView(connection);
   const moment = useMoment(connection);
   const { listed, renewedAt } = useSessions(view.ramp, words);

@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Panel } from "../posts/shared/model.ts";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
 
@@ -12,7 +12,7 @@ export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }
   const [order, setOrder] = useState<number[]>([...state.order]);
   const [power, setPower] = useState(state.powerSource);
   const [asking, setAsking] = useState(false);
-  const words = useWords().text.planChange;
+  const words = useLaterWords().planChange;
   const newOrder = order.join() !== state.order.join();
   const newPower = power !== state.powerSource;
   const change = (reason: string) => {

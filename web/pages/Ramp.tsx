@@ -8,6 +8,7 @@ import { LightKey } from "../ui/LightKey.tsx";
 import { later } from "../ui/later.tsx";
 import { Strip } from "../ui/Strip.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
@@ -22,7 +23,8 @@ const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsShe
 /** Every session on the ramp as a strip, with keys to plan and join one. */
 export function Ramp({ me, connection, join }: { me: Me; connection: Connection; join: string | null }) {
   const words = useWords();
-  const { board, ramp: says, screen, units } = words.text;
+  const { ramp: says } = words.text;
+  const { board, screen, units } = useLaterWords();
   const { ramp } = useConnectionView(connection);
   const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();

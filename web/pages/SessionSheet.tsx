@@ -12,6 +12,7 @@ import { keepTest } from "../senses/tested.ts";
 import { Qr } from "../ui/Qr.tsx";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
@@ -22,7 +23,8 @@ import { UnitsSheet } from "./UnitsSheet.tsx";
 
 /** A sheet with the posts and all settings of the session that are not the work itself. */
 export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
-  const { ramp, session: words, units } = panel.words.text;
+  const { ramp, session: words } = panel.words.text;
+  const later = useLaterWords();
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
   const [open, setOpen] = useState<"defects" | "drills" | "plan" | "units" | "screen" | "test" | null>(null);
@@ -89,7 +91,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
       <div className="option-keys">
         {!over && (
           <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("defects")}>
-            {text.defects.key}
+            {later.defects.key}
           </button>
         )}
         {!over && panel.post !== null && (
@@ -99,14 +101,14 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
         )}
         {mayAbandon && (
           <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("plan")}>
-            {text.planChange.key}
+            {later.planChange.key}
           </button>
         )}
         <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("units")}>
-          {units.title}
+          {later.units.title}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("screen")}>
-          {text.screen.title}
+          {later.screen.title}
         </button>
         {panel.post !== null && mayTest(panel) && (
           <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("test")}>

@@ -10,6 +10,7 @@ import { useRecord } from "../net/useRecord.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { PastPanel } from "../posts/supervisor/PastPanel.tsx";
 import { SupervisorPanel } from "../posts/supervisor/SupervisorPanel.tsx";
+import { useLaterWords } from "../words/later.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
@@ -29,6 +30,7 @@ export function SupervisorPage({
   connection: Connection;
 }) {
   const { ramp } = useConnectionView(connection);
+  const later = useLaterWords();
   const { listed } = useSessions(ramp, panel.words);
   const id = panel.state.id;
   const events = useRecord(connection, id, panel.state.seq);
@@ -67,7 +69,7 @@ export function SupervisorPage({
             disabled={wholeUpTo(events) < panel.state.seq || presses}
             onClick={() => setPast(panel.state.seq)}
           >
-            {panel.words.text.past.lookBack}
+            {later.past.lookBack}
           </button>
           <PaperKey path={`/api/sessions/${id}/record.pdf`} word={panel.words.text.record.print} />
         </div>

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { StepKeys } from "./StepKeys.tsx";
 
@@ -13,7 +14,8 @@ interface Props {
  * Entry for blades turned through by hand. It starts at 0, so that the person counts instead of confirming a figure.
  */
 export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
-  const { blades: words, entry } = useWords().text;
+  const { entry } = useWords().text;
+  const { blades: words } = useLaterWords();
   const [blades, setBlades] = useState(0);
   return (
     <section className="entry" aria-label={words.title}>

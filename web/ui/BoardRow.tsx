@@ -1,3 +1,4 @@
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { seconds } from "./numbers.ts";
 import { EngineShape } from "./plan/EngineShape.tsx";
@@ -5,7 +6,8 @@ import type { StripView } from "./Strip.tsx";
 
 /** One aircraft on the wall board, read from across the hangar: its need, and each engine by number, shape and word. */
 export function BoardRow({ strip, now }: { strip: StripView; now: number }) {
-  const { board, ramp } = useWords().text;
+  const { ramp } = useWords().text;
+  const { board } = useLaterWords();
   const { needs } = strip;
   return (
     <li className="wall-row" data-needs={needs?.is}>

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 
 /** ISO/IEC 7810 ID-1, the size of bank and identity cards: 85.60 by 53.98 mm. */
@@ -26,7 +27,8 @@ interface Props {
  * narrower than the card shows it upright.
  */
 export function ScreenEntry({ mm, bounded, onKeep }: Props) {
-  const { entry, screen } = useWords().text;
+  const { entry } = useWords().text;
+  const { screen } = useLaterWords();
   const [tried, setTried] = useState(bounded(mm));
   const [room, setRoom] = useState(Number.POSITIVE_INFINITY);
   const ground = useRef<HTMLDivElement>(null);

@@ -1,7 +1,7 @@
 import { UNIT_FAMILIES, type UnitChoice, type UnitFamily } from "../../shared/models/unitChoice.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
 import { unitWord } from "../../shared/words/units.ts";
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 import { Choice } from "./Choice.tsx";
 
 const AS_READ = "asRead";
@@ -13,7 +13,7 @@ interface Props {
 
 /** A row of keys for each kind of figure: as read, or one unit for all. */
 export function UnitsEntry({ choice, onChoose }: Props) {
-  const words = useWords().text.units;
+  const words = useLaterWords().units;
   const set = (family: UnitFamily, unit: Unit | undefined) => {
     const { [family]: _before, ...rest } = choice;
     onChoose(unit === undefined ? rest : { ...rest, [family]: unit });

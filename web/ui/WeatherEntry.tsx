@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { ReportEntry } from "./ReportEntry.tsx";
 import { StepKeys } from "./StepKeys.tsx";
@@ -43,7 +44,8 @@ interface HandProps {
 
 /** Entry of wind, gusts and air temperature by hand. Nothing is recorded that nobody read. */
 function ByHand({ disabled, onEnter, onReport, onBack }: HandProps) {
-  const { air, entry, weather: words } = useWords().text;
+  const { air, entry } = useWords().text;
+  const { weather: words } = useLaterWords();
   const [read, setRead] = useState(UNREAD);
   const { windKt, gustKt, temperatureC } = read;
   const lacks = lacksReading(read);

@@ -4,7 +4,7 @@ import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { StripChart } from "../../ui/charts/StripChart.tsx";
 import { seconds } from "../../ui/numbers.ts";
 import { useUnits } from "../../ui/units.ts";
-import { useWords } from "../../words/words.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { OLD_MS, type Trace, tracesOf, WINDOW_MS } from "./traces.ts";
 
 interface Props {
@@ -18,7 +18,7 @@ interface Props {
  * age.
  */
 export function Readings({ state, events, now }: Props) {
-  const { charts: words } = useWords().text;
+  const { charts: words } = useLaterWords();
   const traces = tracesOf(events, state.type, state.order, now);
   const gauges = [...new Set(traces.map((t) => t.marks.name))];
   return (
@@ -42,7 +42,7 @@ export function Readings({ state, events, now }: Props) {
 }
 
 function OneStrip({ trace: { engine, marks, points, band }, now }: { trace: Trace; now: number }) {
-  const { charts: words } = useWords().text;
+  const { charts: words } = useLaterWords();
   const units = useUnits();
   const last = points.at(-1);
   if (!last) return null;

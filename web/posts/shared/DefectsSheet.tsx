@@ -3,6 +3,7 @@ import type { Defect } from "../../../shared/session/state.ts";
 import { ago } from "../../ui/numbers.ts";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 import type { Panel } from "./model.ts";
 import { WriteDefect } from "./WriteDefect.tsx";
@@ -11,7 +12,7 @@ import { WriteDefect } from "./WriteDefect.tsx";
 export function DefectsSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const [writing, setWriting] = useState(false);
   const [closing, setClosing] = useState<Defect | null>(null);
-  const words = useWords().text.defects;
+  const words = useLaterWords().defects;
   const { defects } = panel.state;
   return (
     <Sheet title={words.title(defects.length)} onClose={onClose}>
@@ -67,7 +68,7 @@ interface RowProps {
 
 function DefectRow({ defect: d, now, onCloseIt }: RowProps) {
   const { text } = useWords();
-  const words = text.defects;
+  const words = useLaterWords().defects;
   return (
     <li data-bars={d.barsStart || undefined}>
       <span className="defect-where">{d.engine === null ? words.aircraft : words.engine(d.engine)}</span>

@@ -13,7 +13,6 @@ import { Queue } from "../../ui/Queue.tsx";
 import { Standing } from "../../ui/Standing.tsx";
 import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
-import { AirKeys } from "./AirKeys.tsx";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { EngineSheet } from "./EngineSheet.tsx";
@@ -24,6 +23,7 @@ import { standingStops } from "./standing.ts";
 import { stopActions } from "./stopActions.ts";
 import { useTouch } from "./useTouch.ts";
 
+const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
@@ -117,7 +117,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             onPick={(key) => setHeld({ key, over: asks[0]?.key ?? null, busy: false })}
           />
           {children}
-          <AirKeys panel={panel} />
+          <Suspense fallback={<div data-asking="true" />}>
+            <AirKeys panel={panel} />
+          </Suspense>
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>

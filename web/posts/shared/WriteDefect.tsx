@@ -1,13 +1,13 @@
 import { useState } from "react";
 import { ReasonEntry } from "../../ui/ReasonEntry.tsx";
-import { useWords } from "../../words/words.ts";
+import { useLaterWords } from "../../words/later.ts";
 import type { Panel } from "./model.ts";
 
 /** Asks one question at a time: place, description, and whether a start may go on with the defect. */
 export function WriteDefect({ panel, onDone }: { panel: Panel; onDone(): void }) {
   const [engine, setEngine] = useState<number | null | undefined>(undefined);
   const [what, setWhat] = useState<string | null>(null);
-  const words = useWords().text.defects;
+  const words = useLaterWords().defects;
   const write = (barsStart: boolean) => {
     if (what === null) return;
     panel.act({ type: "writeDefect", words: what, barsStart, ...(engine == null ? {} : { engine }) });

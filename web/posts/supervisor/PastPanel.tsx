@@ -11,6 +11,7 @@ import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
 import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { askView } from "../shared/askViews.ts";
 import { Caution } from "../shared/Caution.tsx";
 import { planNotes, planView } from "../shared/marks.ts";
@@ -38,6 +39,7 @@ interface Props {
 export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
   const { words } = panel;
   const { say, text } = words;
+  const { past } = useLaterWords();
   const units = useUnits();
   const at = then.at;
   const facing = usualFacing(panel.post);
@@ -47,7 +49,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
     const first = askedOf(then, p, at)[0];
     return first ? [`${say.post(p)}: ${askView(then, first, at, units, words).sentence}`] : [];
   });
-  const moment = text.past.lead(timeOfDay(at), then.seq, panel.state.seq);
+  const moment = past.lead(timeOfDay(at), then.seq, panel.state.seq);
   return (
     <div className="panel" data-kind="past">
       {stale && (
@@ -56,24 +58,24 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
         </p>
       )}
       <section className="past-banner" role="status">
-        <strong>{text.past.title}</strong>
+        <strong>{past.title}</strong>
         <span>{moment}</span>
         <button type="button" className="answer" data-tone="yes" onClick={onNow}>
-          {text.past.now}
+          {past.now}
         </button>
       </section>
-      <Scrub at={then.seq} head={panel.state.seq} moment={moment} words={text.past} onAt={onAt} />
+      <Scrub at={then.seq} head={panel.state.seq} moment={moment} words={past} onAt={onAt} />
       <main className="panel-main">
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-plan" aria-label={text.plan.region} tabIndex={0}>
-          <h2>{text.past.stage(say.stage(then.stage))}</h2>
-          {stops.length > 0 && <PastList title={text.past.stops} lines={stops.map((s) => s.words)} />}
+          <h2>{past.stage(say.stage(then.stage))}</h2>
+          {stops.length > 0 && <PastList title={past.stops} lines={stops.map((s) => s.words)} />}
           <Plan
             view={planView(then, null, at, words)}
             facing={facing}
             words={facingWords(facing, panel.post, text)}
           />
-          <PastList title={text.past.asked} lines={asked.length > 0 ? asked : [text.past.nothing]} />
+          <PastList title={past.asked} lines={asked.length > 0 ? asked : [past.nothing]} />
           <ul className="plan-notes">
             {planNotes(then, at, units, words).map((n) => (
               <li key={n}>{n}</li>

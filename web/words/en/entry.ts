@@ -107,37 +107,3 @@ export const ramp = {
   holdBy: (name: string) => `Hold by ${name}`,
   ready: (n: number) => `Ready to start number ${n}`,
 };
-
-/** The open items of each aircraft's record, on the ramp page. */
-export const atAircraft = {
-  region: "At the aircraft",
-  nothing: "Nothing stands here",
-  stops: (name: string) => `Stop ${name}`,
-  keys: { hold: "Hold", cut: "Cut all engines", fire: "Fire" },
-  sent: {
-    hold: (name: string) => `Hold is recorded at ${name}. Give the hand signal too.`,
-    cut: (name: string) => `Cut is recorded at ${name}. Give the hand signal too.`,
-    fire: (name: string) => `Fire is recorded at ${name}. Give the hand signal too.`,
-  },
-  leave: "People may be at the aircraft on leave",
-  turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
-  drill: (drill: string) => `Drill is open: ${drill}`,
-  bars: "Defect bars the start",
-  defect: "Defect",
-  end: "End it",
-  ended: "It is ended",
-  endedHere: "Ended on the ramp page",
-};
-
-export const units = {
-  title: "Units",
-  asRead: "As read",
-  what: "Figures are shown in the units you choose, on this device. The figure as it was read stands behind in brackets, or one touch away. Gauges are entered and limits are kept in their own unit.",
-  families: {
-    pressure: "Pressure: oil, fuel, brakes",
-    airPressure: "Pressure of the air: manifold, suction, QNH",
-    temperature: "Temperature",
-    volume: "Volume",
-    mass: "Mass",
-  },
-};

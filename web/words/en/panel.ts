@@ -89,34 +89,6 @@ export const entry = {
   gravityWaits: "Read the electrolyte's temperature first: this figure is corrected by it.",
 };
 
-export const blades = {
-  title: "Blades counted",
-  head: "Blades turned through",
-  atLeast: (n: number) => `At least ${n}. Any resistance: stop and say so.`,
-  unit: "blades",
-  enough: "enough",
-  more: (n: number) => `${n} more`,
-  free: "No resistance",
-  resistance: "Resistance",
-};
-
-export const weather = {
-  title: "Weather",
-  wind: "Wind",
-  gusts: "Gusts",
-  air: "Air",
-  calm: "Calm",
-  noGusts: "No gusts",
-  none: "none",
-  lacks: {
-    wind: "Set the wind",
-    gusts: "Set the gusts, or none",
-    gustsBelow: "Gusts are above the wind, or none",
-  },
-  record: (wind: number, gusts: number | null, air: number | null) =>
-    `Record ${wind === 0 ? "calm" : `wind ${wind} kt`}, ${gusts === null ? "no gusts" : `gusts ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
-};
-
 export const stops = {
   keys: "Hold, cut, fire",
   hold: "Hold",

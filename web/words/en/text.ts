@@ -1,24 +1,8 @@
 import { air } from "./air.ts";
 import { checks, engines, ground, guard, options, plan, posts, title } from "./aircraft.ts";
-import { board } from "./board.ts";
-import { defects, planChange } from "./changes.ts";
-import { charts, past } from "./charts.ts";
-import {
-  app,
-  atAircraft,
-  elsewhere,
-  fault,
-  keypad,
-  language,
-  net,
-  ramp,
-  signIn,
-  units,
-  update,
-} from "./entry.ts";
-import { ask, blades, entry, figure, standing, stops, times, weather } from "./panel.ts";
-import { problems } from "./problems.ts";
-import { caution, light, screen } from "./seen.ts";
+import { app, elsewhere, fault, keypad, language, net, ramp, signIn, update } from "./entry.ts";
+import { ask, entry, figure, standing, stops, times } from "./panel.ts";
+import { caution, light } from "./seen.ts";
 import { connection, record, senses, session, supervisor } from "./session.ts";
 import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
@@ -28,13 +12,9 @@ export const text = {
   air,
   app,
   ask,
-  blades,
-  board,
   caution,
-  charts,
   checks,
   connection,
-  defects,
   elsewhere,
   engines,
   entry,
@@ -47,15 +27,10 @@ export const text = {
   light,
   net,
   options,
-  past,
   plan,
-  planChange,
   posts,
-  problems,
   ramp,
-  atAircraft,
   record,
-  screen,
   senses,
   session,
   signIn,
@@ -65,9 +40,7 @@ export const text = {
   times,
   title,
   trace,
-  units,
   update,
-  weather,
   worked,
 };
 

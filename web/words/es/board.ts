@@ -1,9 +1,9 @@
 import { pluralsOf } from "../../../shared/words/plural.ts";
-import type { Text } from "../en/text.ts";
+import type { LaterWords } from "../en/later.ts";
 
 const plural = pluralsOf("es");
 
-export const board: Text["board"] = {
+export const board: LaterWords["board"] = {
   title: "Tablero de pared",
   aircraft: "Aviones, primero los que necesitan a una persona",
   none: "No se arranca ningún avión",

@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { LaterWords } from "../en/later.ts";
 
-export const defects: Text["defects"] = {
+export const defects: LaterWords["defects"] = {
   title: (n: number) => `Defectos: ${n}`,
   key: "Defectos",
   none: "Este avión no tiene defectos abiertos anotados.",
@@ -28,7 +28,7 @@ export const defects: Text["defects"] = {
   usualClosed: ["Reparado y revisado", "No era un defecto", "Permitido por la lista aprobada"],
 };
 
-export const planChange: Text["planChange"] = {
+export const planChange: LaterWords["planChange"] = {
   key: "Cambiar el plan",
   title: "Cambiar el plan",
   lead: "Un cambio anula toda autorización y permiso dado, y todos lo ven.",

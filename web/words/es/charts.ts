@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { LaterWords } from "../en/later.ts";
 
-export const charts: Text["charts"] = {
+export const charts: LaterWords["charts"] = {
   title: (minutes: number) => `Lecturas de los últimos ${minutes} min`,
   none: "Aún no se leyó nada: lo que se lea se dibuja aquí.",
   engine: (n: number) => `Motor ${n}`,
@@ -18,7 +18,7 @@ export const charts: Text["charts"] = {
     `${what}, ${where}: ${figure}, ${band}, hace ${time}; ${count} lecturas`,
 };
 
-export const past: Text["past"] = {
+export const past: LaterWords["past"] = {
   lookBack: "Mirar atrás",
   title: "EL PASADO",
   lead: (time, seq, of) => `${time}, número ${seq} de ${of}. Aquí no se puede contestar nada.`,

@@ -106,36 +106,3 @@ export const ramp: Text["ramp"] = {
   holdBy: (name) => `Alto de ${name}`,
   ready: (n) => `Listo para arrancar motor ${n}`,
 };
-
-export const atAircraft: Text["atAircraft"] = {
-  region: "En el avión",
-  nothing: "Aquí no hay nada vigente",
-  stops: (name) => `Detener ${name}`,
-  keys: { hold: "Alto", cut: "Cortar todos los motores", fire: "Fuego" },
-  sent: {
-    hold: (name) => `El alto quedó anotado en ${name}. Dé también la señal de mano.`,
-    cut: (name) => `El corte quedó anotado en ${name}. Dé también la señal de mano.`,
-    fire: (name) => `El fuego quedó anotado en ${name}. Dé también la señal de mano.`,
-  },
-  leave: "Puede haber personas junto al avión con permiso",
-  turning: (n) => `El motor ${n} quedó girando. Nadie ha visto parada su hélice`,
-  drill: (drill) => `Ejercicio abierto: ${drill}`,
-  bars: "Defecto impide el arranque",
-  defect: "Defecto",
-  end: "Terminar",
-  ended: "Terminado",
-  endedHere: "Terminado en la página de la plataforma",
-};
-
-export const units: Text["units"] = {
-  title: "Unidades",
-  asRead: "Como se leyó",
-  what: "Los valores se muestran en las unidades que usted elija, en este dispositivo. El valor como se leyó va detrás entre paréntesis, o a un toque. Los instrumentos se anotan y los límites se guardan en su propia unidad.",
-  families: {
-    pressure: "Presión: aceite, combustible, frenos",
-    airPressure: "Presión del aire: admisión, succión, QNH",
-    temperature: "Temperatura",
-    volume: "Volumen",
-    mass: "Masa",
-  },
-};

@@ -89,34 +89,6 @@ export const entry: Text["entry"] = {
   gravityWaits: "Lea primero la temperatura del electrolito: corrige esta cifra.",
 };
 
-export const blades: Text["blades"] = {
-  title: "Palas contadas",
-  head: "Palas pasadas",
-  atLeast: (n) => `Al menos ${n}. Si hay resistencia: pare y dígalo.`,
-  unit: "palas",
-  enough: "suficiente",
-  more: (n) => `faltan ${n}`,
-  free: "Sin resistencia",
-  resistance: "Resistencia",
-};
-
-export const weather: Text["weather"] = {
-  title: "Meteorología",
-  wind: "Viento",
-  gusts: "Rachas",
-  air: "Aire",
-  calm: "Calma",
-  noGusts: "Sin rachas",
-  none: "ninguna",
-  lacks: {
-    wind: "Ponga el viento",
-    gusts: "Ponga las rachas, o ninguna",
-    gustsBelow: "Las rachas superan al viento, o ninguna",
-  },
-  record: (wind, gusts, air) =>
-    `Anotar ${wind === 0 ? "calma" : `viento ${wind} kt`}, ${gusts === null ? "sin rachas" : `rachas ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
-};
-
 export const stops: Text["stops"] = {
   keys: "Alto, corte, fuego",
   hold: "Alto",

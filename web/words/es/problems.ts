@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { problems as english } from "../en/problems.ts";
 
-export const problems: Text["problems"] = {
+export const problems: typeof english = {
   malformed: "No se entendió el pedido",
   signInNeeded: "Hay que entrar",
   wrongSignIn: "El usuario o el PIN no es correcto",

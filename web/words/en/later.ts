@@ -1,0 +1,84 @@
+import { board } from "./board.ts";
+import { defects, planChange } from "./changes.ts";
+import { charts, past } from "./charts.ts";
+
+/** Words of parts that load after the panel itself: weather and blades by hand, the screen's size, units, and what stands at an aircraft. */
+
+export const weather = {
+  title: "Weather",
+  wind: "Wind",
+  gusts: "Gusts",
+  air: "Air",
+  calm: "Calm",
+  noGusts: "No gusts",
+  none: "none",
+  lacks: {
+    wind: "Set the wind",
+    gusts: "Set the gusts, or none",
+    gustsBelow: "Gusts are above the wind, or none",
+  },
+  record: (wind: number, gusts: number | null, air: number | null) =>
+    `Record ${wind === 0 ? "calm" : `wind ${wind} kt`}, ${gusts === null ? "no gusts" : `gusts ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
+};
+
+export const blades = {
+  title: "Blades counted",
+  head: "Blades turned through",
+  atLeast: (n: number) => `At least ${n}. Any resistance: stop and say so.`,
+  unit: "blades",
+  enough: "enough",
+  more: (n: number) => `${n} more`,
+  free: "No resistance",
+  resistance: "Resistance",
+};
+
+/** Setting the length of a millimetre on this device. */
+export const screen = {
+  title: "Size on this screen",
+  what: "Keys are meant to be 22 mm high, but no browser knows how large a millimetre is on your screen. Lay a bank card on the outline and step until it is as wide as the card.",
+  unit: "dots",
+  flat: "Lay the card lengthwise.",
+  upright: "Lay the card upright: the screen is narrower than its long side.",
+  found: (mm: string) => `${mm} dots to the millimetre; a device of the same kind has the same figure.`,
+  card: "Bank card",
+  keep: "Keep this size",
+  usual: "Usual size",
+};
+
+export const units = {
+  title: "Units",
+  asRead: "As read",
+  what: "Figures are shown in the units you choose, on this device. The figure as it was read stands behind in brackets, or one touch away. Gauges are entered and limits are kept in their own unit.",
+  families: {
+    pressure: "Pressure: oil, fuel, brakes",
+    airPressure: "Pressure of the air: manifold, suction, QNH",
+    temperature: "Temperature",
+    volume: "Volume",
+    mass: "Mass",
+  },
+};
+
+/** The open items of each aircraft's record, on the ramp page. */
+export const atAircraft = {
+  region: "At the aircraft",
+  nothing: "Nothing stands here",
+  stops: (name: string) => `Stop ${name}`,
+  keys: { hold: "Hold", cut: "Cut all engines", fire: "Fire" },
+  sent: {
+    hold: (name: string) => `Hold is recorded at ${name}. Give the hand signal too.`,
+    cut: (name: string) => `Cut is recorded at ${name}. Give the hand signal too.`,
+    fire: (name: string) => `Fire is recorded at ${name}. Give the hand signal too.`,
+  },
+  leave: "People may be at the aircraft on leave",
+  turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
+  drill: (drill: string) => `Drill is open: ${drill}`,
+  bars: "Defect bars the start",
+  defect: "Defect",
+  end: "End it",
+  ended: "It is ended",
+  endedHere: "Ended on the ramp page",
+};
+
+export const later = { atAircraft, blades, board, charts, defects, past, planChange, screen, units, weather };
+
+export type LaterWords = typeof later;
