@@ -1,6 +1,6 @@
+import type { LeaveOut } from "../leaves/services.ts";
 import type { LastReported, StandingItem } from "../protocol/standing.ts";
 import type { Attribution } from "../session/attribution.ts";
-import type { LeaveOut } from "../session/state.ts";
 
 /** The aircraft's record as a session knows it. */
 export interface KnownStanding {

@@ -1,7 +1,7 @@
 import { barringDefects } from "../defects/barring.ts";
 import { barringDrill } from "../drills/bars.ts";
 import { leavesOut } from "../leaves/out.ts";
-import type { OutService } from "../session/state.ts";
+import type { OutService } from "../leaves/services.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { reportedNo } from "./finding.ts";
 

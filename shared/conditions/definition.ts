@@ -1,6 +1,7 @@
+import type { Service } from "../leaves/services.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { Service, SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
 import type { GivenTime } from "../types/schema.ts";
 
 /** The answer of one condition for one engine at one moment. */

@@ -1,9 +1,10 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import { attributionOf } from "../session/attribute.ts";
-import { SERVICES, type Service, type SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
 import { unmetForService } from "./conditions.ts";
 import { withLeaveOut } from "./out.ts";
+import { SERVICES, type Service } from "./services.ts";
 
 /**
  * Returns the state with the crew's leave given. For a propeller the leave states that ignition is off: hands may go on

@@ -1,7 +1,8 @@
 import { applies, DEFINITIONS } from "../conditions/all.ts";
 import { reportOf } from "../conditions/report.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
-import type { Service, SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
+import type { Service } from "./services.ts";
 
 /** Returns the unmet conditions of a service now; empty means that the crew may authorise it. */
 export function unmetForService(state: SessionState, service: Service, now: number): ConditionReport[] {

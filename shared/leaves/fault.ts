@@ -1,7 +1,8 @@
 import { type Engine, isTurning, plain } from "../engine/life.ts";
-import { engineOf, type Service, type SessionState, stopOpen } from "../session/state.ts";
+import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
 import { refuse, type Verdict } from "../session/verdict.ts";
 import { unmetForService } from "./conditions.ts";
+import type { Service } from "./services.ts";
 
 /**
  * Returns what prevents a leave for a service now: a stop, a condition of the service, or, for hands on a propeller, an

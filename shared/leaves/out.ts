@@ -1,6 +1,7 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import { attributionOf } from "../session/attribute.ts";
-import type { LeaveOut, OutService, SessionState } from "../session/state.ts";
+import type { SessionState } from "../session/state.ts";
+import type { LeaveOut, OutService } from "./services.ts";
 
 /** Services whose people work at the aircraft without touching a propeller. */
 export const OUT_SERVICES: readonly OutService[] = [

@@ -1,14 +1,7 @@
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
-import {
-  type Authority,
-  type OutService,
-  type Service,
-  type SessionState,
-  type Signal,
-  stopOpen,
-} from "../session/state.ts";
+import { type Authority, type SessionState, type Signal, stopOpen } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { answerChoice, unableChoice } from "../signals/answerChoice.ts";
 import { closeKinds } from "../signals/close.ts";
@@ -17,6 +10,7 @@ import { answers, signal } from "../signals/kinds.ts";
 import { authorised } from "./authority.ts";
 import { authorityFault } from "./fault.ts";
 import { ownLeavesOut, withoutLeavesOut } from "./out.ts";
+import type { OutService, Service } from "./services.ts";
 
 /**
  * Returns the definition of a service on the crew's leave: either side asks, the cockpit authorises. `isDone` returns

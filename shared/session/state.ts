@@ -1,6 +1,7 @@
 import type { KnownStanding } from "../aircraft/known.ts";
 import type { AlertState } from "../alerts/machine.ts";
 import { type Engine, plain } from "../engine/life.ts";
+import type { LeaveOut, Service } from "../leaves/services.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
@@ -172,26 +173,6 @@ export interface Authority {
   epoch: number;
   name: string;
 }
-export const SERVICES = [
-  "connectPower",
-  "disconnectPower",
-  "insertChocks",
-  "removeChocks",
-  "handlePropeller",
-] as const;
-export type Service = (typeof SERVICES)[number];
-
-/** A service at the aircraft other than hands on a propeller. */
-export type OutService = Exclude<Service, "handlePropeller">;
-
-/** A leave that the crew gave, while neither its work is reported done nor its people clear. */
-export interface LeaveOut {
-  service: OutService;
-  by: Attribution;
-  /** Its number in the aircraft's record, if another session left it out. */
-  no?: number;
-}
-
 export type GroundPower =
   | { is: "unknown" }
   /** `lost`: it was on and went without the crew's leave; the plan has not been changed to batteries since. */

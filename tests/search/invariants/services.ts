@@ -1,4 +1,5 @@
-import { SERVICES as KINDS, type Service, type SessionState } from "../../../shared/session/state.ts";
+import { SERVICES as KINDS, type Service } from "../../../shared/leaves/services.ts";
+import type { SessionState } from "../../../shared/session/state.ts";
 import { TYPE } from "../model.ts";
 import { type Move, postOf } from "../moves.ts";
 import { type Invariant, lifeOf } from "./invariant.ts";
