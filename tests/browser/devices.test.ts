@@ -1,5 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { connect, planOn } from "../live/kill-run.ts";
 import { giveLock } from "./authenticator.ts";
 import { axeFaults } from "./measure.ts";
 import { openBrowser, Seat } from "./seat.ts";
@@ -80,7 +81,7 @@ it("[DEV-1] [DEV-2] [DEV-4] [DEV-5] a tablet is enrolled by a code, its sign-in 
   expect(office.complaints).toEqual([]);
 });
 
-it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes their PIN; the office stops them and admits them again", async () => {
+it("[AUT-10] [AUT-11] [DEV-7] [SEC-29] a person ends a sign-in they left open and changes their PIN; the office stops them and admits them again", async () => {
   const office = await Seat.open(browser, server.url, "merryn");
   const left = await Seat.open(browser, server.url, "tamsin");
   const here = await Seat.open(browser, server.url, "tamsin");
@@ -104,10 +105,20 @@ it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes
   await enter("The new one again", "907163", "Change it");
   await here.sees("It is changed. Your sign-ins elsewhere have ended.");
 
+  // She holds a post meanwhile, so she is cut off only with the office's PIN.
+  const session = await planOn(server.url, await office.token());
+  const panel = await connect(server.url, await here.token());
+  await panel.command(session, { type: "claimPost", post: "fireGuard" });
   await office.press("People");
   const row = office.page.getByRole("listitem", { name: "Tamsin Boscarn" });
   await office.press("Stop", row);
   await office.press("Touch again to stop", row);
+  await office.sees(/^This cuts off fireGuard of QX-KIV/);
+  await office.press("Leave them on duty");
+  await office.press("Stop", row);
+  await office.press("Touch again to stop", row);
+  await office.page.getByLabel("Your PIN again").fill("925364");
+  await office.press("Cut off all the same");
   await here.page.getByRole("heading", { name: "Sign in" }).waitFor();
   await office.press("Let in again", row);
   await row.getByRole("button", { name: "Stop" }).waitFor();
@@ -118,7 +129,10 @@ it("[AUT-10] [AUT-11] [DEV-7] a person ends a sign-in they left open and changes
   const own = office.page.getByRole("listitem", { name: "Merryn Tolvadden" });
   expect(await own.getByRole("button").count()).toBe(0);
   expect(await axeFaults(office.page)).toEqual([]);
-  expect([...office.complaints, ...here.complaints]).toEqual([]);
+  panel.close();
+  // The browser writes each refused request into its console.
+  const refused = (words: string) => words.includes("409");
+  expect([...office.complaints, ...here.complaints].filter((c) => !refused(c))).toEqual([]);
 });
 
 it("[AUT-13] a person makes a passkey on an enrolled device and signs in with it, by finger instead of PIN", async () => {

@@ -13,7 +13,7 @@ import { type Piece, wordsOf } from "../../shared/words/phraseBook.ts";
 import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
 import type { Device, Me } from "./keep.ts";
-import { type Problem, problemWords } from "./problemWords.ts";
+import { kindOf, type Problem, problemWords } from "./problemWords.ts";
 import { proofFor } from "./proof.ts";
 
 /** A request that failed: the server's problem in words (RFC 9457). `status` is 0 when the server did not answer. */
@@ -23,12 +23,20 @@ export class ApiError extends Error {
   readonly faults: readonly ApiFault[];
   /** The message as pieces to display; a piece left in English is marked `asWritten`. */
   readonly pieces: readonly Piece[];
-  constructor(status: number, message: string | readonly Piece[], faults: readonly ApiFault[] = []) {
+  /** The kind of the server's problem; empty when the server named none. */
+  readonly problem: string;
+  constructor(
+    status: number,
+    message: string | readonly Piece[],
+    faults: readonly ApiFault[] = [],
+    problem = "",
+  ) {
     const pieces = typeof message === "string" ? [{ words: message, asWritten: false }] : message;
     super(wordsOf(pieces));
     this.status = status;
     this.pieces = pieces;
     this.faults = faults;
+    this.problem = problem;
   }
 }
 
@@ -274,7 +282,8 @@ async function refusal(response: Response): Promise<ApiError> {
   try {
     const problem = (await response.json()) as Problem & { errors?: ApiFault[] };
     const titles = await titlesIn(words.say.language);
-    return new ApiError(status, problemWords(problem, status, words, titles), problem.errors);
+    const said = problemWords(problem, status, words, titles);
+    return new ApiError(status, said, problem.errors, kindOf(problem.type));
   } catch {
     return new ApiError(status, words.text.net.status(status));
   }

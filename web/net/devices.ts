@@ -1,4 +1,5 @@
 import { api } from "./app.ts";
+import type { Sure } from "./sure.ts";
 
 export interface DeviceRow {
   id: string;
@@ -15,5 +16,5 @@ export const devices = {
   list: () => api.json<DeviceRow[]>("GET", "/api/devices"),
   code: (name: string) =>
     api.json<{ code: string; expiresAt: number }>("POST", "/api/devices/codes", { name }),
-  revoke: (id: string) => api.send("POST", `/api/devices/${id}/revocation`),
+  revoke: (id: string, sure?: Sure) => api.send("POST", `/api/devices/${id}/revocation`, sure),
 };

@@ -1,5 +1,6 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import { api } from "./app.ts";
+import type { Sure } from "./sure.ts";
 
 export interface OwnSignIn {
   id: string;
@@ -26,5 +27,6 @@ export const people = {
   signIns: () => api.json<OwnSignIn[]>("GET", "/api/me/sign-ins"),
   endSignIn: (id: string) => api.send("DELETE", `/api/me/sign-ins/${id}`),
   everybody: () => api.json<Anybody[]>("GET", "/api/people/everybody"),
-  setActive: (id: string, active: boolean) => api.send("PUT", `/api/people/${id}/active`, { active }),
+  setActive: (id: string, active: boolean, sure?: Sure) =>
+    api.send("PUT", `/api/people/${id}/active`, { active, ...sure }),
 };

@@ -23,7 +23,7 @@ export function problemWords(
   const { say, text, problem } = words;
   const translated = detail ? problem(detail) : [];
   if (detail && !translated.some((piece) => piece.asWritten)) return translated;
-  const kind = type?.split(":").at(-1) ?? "";
+  const kind = kindOf(type);
   const knownTitle = Object.hasOwn(titles, kind) ? titles[kind] : undefined;
   const asSent = (english: string): Piece => ({ words: english, asWritten: say.language !== "en" });
   const heading = knownTitle === undefined ? title && asSent(title) : inLanguage(knownTitle);
@@ -31,6 +31,11 @@ export function problemWords(
     return [heading, inLanguage(" ("), asSent(detail), inLanguage(")")];
   if (detail) return [asSent(detail)];
   return [heading || inLanguage(text.net.status(status))];
+}
+
+/** Returns the kind of a problem, the last part of its type; empty when it has none. */
+export function kindOf(type: string | undefined): string {
+  return type?.split(":").at(-1) ?? "";
 }
 
 const inLanguage = (words: string): Piece => ({ words, asWritten: false });

@@ -3,6 +3,7 @@ import { dayAndMinute } from "../../../shared/words/dates.ts";
 import { type DeviceRow, devices } from "../../net/devices.ts";
 import { useDeviceWords } from "../../words/devices.ts";
 import { useWords } from "../../words/words.ts";
+import { useCutOff } from "../CutOff.tsx";
 import { SidePage } from "../SidePage.tsx";
 import { NewDevice } from "./NewDevice.tsx";
 
@@ -13,7 +14,8 @@ export function DevicesPage() {
   const [trouble, setTrouble] = useState<Error | null>(null);
   const read = useCallback(() => void devices.list().then(setRows, setTrouble), []);
   useEffect(read, [read]);
-  const revoke = (id: string) => void devices.revoke(id).then(read, setTrouble);
+  const { cutOff, section } = useCutOff(setTrouble);
+  const revoke = (id: string) => cutOff((sure) => devices.revoke(id, sure), read);
   return (
     <SidePage
       title={words.title}
@@ -25,6 +27,7 @@ export function DevicesPage() {
         </button>
       }
     >
+      {section}
       <NewDevice onTrouble={setTrouble} />
       {rows?.length === 0 && <p className="empty">{words.none}</p>}
       {rows !== null && rows.length > 0 && (

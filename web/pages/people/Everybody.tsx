@@ -3,6 +3,7 @@ import type { Me } from "../../net/keep.ts";
 import { type Anybody, people } from "../../net/people.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
+import { useCutOff } from "../CutOff.tsx";
 
 /** All people. The office blocks one and admits one again, but nobody themselves. */
 export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error): void }) {
@@ -11,17 +12,19 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error): 
   // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and after each key
   const read = useCallback(() => void people.everybody().then(setRows, onTrouble), []);
   useEffect(read, [read]);
+  const { cutOff, section } = useCutOff(onTrouble);
   return (
     <section className="own" aria-label={words.everybody}>
       <h2>{words.everybody}</h2>
       <p>{words.everybodyWhat}</p>
+      {section}
       <ul className="device-rows">
         {rows.map((row) => (
           <Row
             key={row.id}
             row={row}
             own={row.id === me.id}
-            onSet={(active) => void people.setActive(row.id, active).then(read, onTrouble)}
+            onSet={(active) => cutOff((sure) => people.setActive(row.id, active, sure), read)}
           />
         ))}
       </ul>

@@ -34,6 +34,10 @@ export const person = {
   stopped: "Stopped",
   stop: "Stop",
   stopSure: "Touch again to stop",
+  onDuty: "On duty now",
+  onDutyWhat: "A start may depend on this person. Tell the crew first, and have another take the post.",
+  cutOff: "Cut off all the same",
+  leaveOnDuty: "Leave them on duty",
   letIn: "Let in again",
 };
 

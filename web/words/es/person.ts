@@ -36,5 +36,10 @@ export const person: PersonWords = {
   stopped: "Sin acceso",
   stop: "Quitar el acceso",
   stopSure: "Toque otra vez para quitarlo",
+  onDuty: "De turno ahora",
+  onDutyWhat:
+    "Un arranque puede depender de esta persona. Avise antes a la tripulación y que otra tome el puesto.",
+  cutOff: "Quitar el acceso de todos modos",
+  leaveOnDuty: "Dejarla de turno",
   letIn: "Admitir otra vez",
 };
