@@ -1,7 +1,6 @@
 import { Suspense, useEffect, useMemo, useState } from "react";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
-import { leftAsWritten, stateIn } from "../../shared/words/authored.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useConnectionView, useLight, useWatch } from "../net/app.ts";
@@ -49,9 +48,9 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
   useEffect(() => {
     api.people().then(setPeople, () => undefined);
   }, []);
-  const state = useMemo(() => view.state && stateIn(view.state, say.language), [view.state, say]);
+  const state = useMemo(() => view.state && words.stateIn(view.state), [view.state, words]);
   const type = state?.type;
-  const left = useMemo(() => (type ? leftAsWritten(type, say.language) : new Set<string>()), [type, say]);
+  const left = useMemo(() => (type ? words.leftAsWritten(type) : new Set<string>()), [type, words]);
   const post = state && postHeld(state, { id: me.id, device: device().id });
   useShown(connection, state, post, moment.server);
   useWatching();

@@ -2,7 +2,6 @@ import "../styles/past.css";
 import { useMemo, useState } from "react";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { applyBatch } from "../../shared/replica/replica.ts";
-import { stateIn } from "../../shared/words/authored.ts";
 import { useConnectionView } from "../net/app.ts";
 import type { Connection } from "../net/connection.ts";
 import { wholeUpTo } from "../net/log.ts";
@@ -36,11 +35,11 @@ export function SupervisorPage({
   const events = useRecord(connection, id, panel.state.seq);
   const strips = listed && stripsOf(listed, id, panel.words, panel.now).filter((s) => !s.over);
   const [past, setPast] = useState<number | null>(null);
-  const { language } = panel.words.say;
+  const { words } = panel;
   const then = useMemo(() => {
     const state = past === null ? null : applyBatch(null, events.slice(0, past)).state;
-    return state && stateIn(state, language);
-  }, [past, events, language]);
+    return state && words.stateIn(state);
+  }, [past, events, words]);
   // A danger or an alert ends the look back at once.
   const presses = askedOf(panel.state, "supervisor", panel.now).some((a) => a.weight <= PRESSING);
   if (presses && past !== null) setPast(null);

@@ -1,8 +1,6 @@
 import { Suspense, useState } from "react";
-import type { Action } from "../../../shared/protocol/commands.ts";
 import { mayDo, permissionFor } from "../../../shared/session/permissions.ts";
 import { isOver } from "../../../shared/session/state.ts";
-import { flashAwaitingThunder, lightningNow } from "../../../shared/weather/lightning.ts";
 import { later } from "../../ui/later.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { useUnits } from "../../ui/units.ts";
@@ -11,7 +9,7 @@ import type { Panel } from "./model.ts";
 import "../../styles/air.css";
 import { useWords } from "../../words/words.ts";
 
-const LightningEntry = later(() => import("../../ui/LightningEntry.tsx").then((m) => m.LightningEntry));
+const LightningSheet = later(() => import("./LightningSheet.tsx").then((m) => m.LightningSheet));
 const WeatherEntry = later(() => import("../../ui/WeatherEntry.tsx").then((m) => m.WeatherEntry));
 
 /** The current weather and lightning, and the reports of either that this post may send without being asked. */
@@ -61,39 +59,11 @@ export function AirKeys({ panel }: { panel: Panel }) {
           </Suspense>
         </Sheet>
       )}
-      {open === "lightning" && <Lightning panel={panel} onClose={close} />}
+      {open === "lightning" && (
+        <Suspense fallback={null}>
+          <LightningSheet panel={panel} onClose={close} />
+        </Suspense>
+      )}
     </section>
-  );
-}
-
-type Flash = Omit<Extract<Action, { type: "recordFlash" }>, "type">;
-
-function Lightning({ panel, onClose }: { panel: Panel; onClose(): void }) {
-  const { text } = useWords();
-  const { state, now, me, fresh } = panel;
-  const rule = state.type.ramp?.lightning;
-  const waiting = flashAwaitingThunder(state, me.id, now);
-  const stops = lightningNow(state, now)?.state === "stop";
-  const say = (flash: Flash) => panel.act({ type: "recordFlash", ...flash });
-  const of = waiting ? { of: waiting.seq } : {};
-  return (
-    <Sheet title={text.air.lightningKey} onClose={onClose}>
-      <Suspense>
-        <LightningEntry
-          since={waiting ? Math.max(0, Math.floor((now - waiting.at) / 1000)) : null}
-          stands={lightningNote(state, now, text) ?? text.air.noFlash}
-          stops={stops}
-          rule={
-            rule
-              ? text.air.rule(rule.stopWithin.value, Math.round(rule.resumeAfter.value / 60))
-              : text.air.noRule
-          }
-          fresh={fresh}
-          onFlash={() => say({})}
-          onThunder={(thunderAfterS) => say({ ...of, thunderAfterS })}
-          onDistance={(miles) => say({ ...of, miles })}
-        />
-      </Suspense>
-    </Sheet>
   );
 }

@@ -15,7 +15,6 @@ import { Stops } from "../../ui/Stops.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
-import { EngineSheet } from "./EngineSheet.tsx";
 import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
@@ -25,6 +24,7 @@ import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
+const EngineSheet = later(() => import("./EngineSheet.tsx").then((m) => m.EngineSheet));
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
 interface Props {
@@ -142,7 +142,11 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           </Suspense>
         </section>
       </main>
-      {engine !== null && <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />}
+      {engine !== null && (
+        <Suspense fallback={null}>
+          <EngineSheet panel={panel} n={engine} onClose={() => setEngine(null)} />
+        </Suspense>
+      )}
       <footer className="panel-foot">
         <Stops numbers={numbers} actions={stopActions(panel)} />
         <Caution short />
