@@ -23,9 +23,17 @@ import { sha256 } from "../spec/given.ts";
  * Databases that earlier versions left, each written once by the code of its time and never again. Schema 1: the closed
  * start of `four-engines-1.ndjson`, a second session in its brief with a hold on it, three people with one PIN, one
  * sign-in, one failed attempt. Schema 5: the same, with pseudonyms in the second session and a checkpoint of each.
+ * Schema 7: the demo, whose scripted crew started four engines and closed the session, and a second session of the same
+ * aircraft, only planned, with a hold on it; written before aircraft had records of their own.
  */
 const FIXTURES = fileURLToPath(new URL("fixtures", import.meta.url));
 const names = readdirSync(FIXTURES).filter((name) => name.endsWith(".sqlite.gz"));
+/** For each: the stage and the cockpit of its open session, and somebody who signs in. */
+const INSIDE: Readonly<Record<string, { open: string; cockpit: string; handle: string; pin: string }>> = {
+  "schema-1.sqlite.gz": { open: "brief", cockpit: "Ada", handle: "di", pin: PIN },
+  "schema-5.sqlite.gz": { open: "brief", cockpit: "Ada", handle: "di", pin: PIN },
+  "schema-7.sqlite.gz": { open: "plan", cockpit: "Austol Vellanwen", handle: "merryn", pin: "925364" },
+};
 const kept = (name: string) =>
   readFileSync(fileURLToPath(new URL(`../spec/fixtures/${name}`, import.meta.url)), "utf8").trimEnd();
 
@@ -49,28 +57,32 @@ describe.each(names)("a database as it was kept: %s", (name) => {
     const store = new SqliteEventStore(openDatabase(file, START));
     const directory = await PrismaDirectory.open(file);
     const before = await store.sessions(10);
-    expect(before.map((row) => row.stage).sort()).toEqual(["brief", "closed"]);
+    const inside = INSIDE[name];
+    if (!inside) throw new Error(`nobody says what ${name} holds`);
+    expect(before.map((row) => row.stage).sort()).toEqual(["closed", inside.open].sort());
     for (const row of before) {
       const lines = (await store.read(row.id, 0, 1_000)).map((e) => e.body);
       expect(verify(lines, claimOf(row), sha256)).toMatchObject({ ok: true, events: row.headSeq });
     }
     const closed = before.find((row) => row.stage === "closed");
     if (!closed) throw new Error("no closed session");
-    expect(canonical((await replay(store, closed)).state)).toBe(kept("four-engines-1.state.txt"));
+    const { state: ended } = await replay(store, closed);
+    expect(ended.engines.map((e) => e.life.is)).toEqual(Array(4).fill("stable"));
+    if (inside.cockpit === "Ada") expect(canonical(ended)).toBe(kept("four-engines-1.state.txt"));
 
-    test = await testServer({ store, directory });
+    test = await testServer({ store, directory, demo: true });
     const { app } = test;
     const device = { id: "di-tablet", name: "Tablet" };
     const reply = await app.inject({
       method: "POST",
       url: "/api/sign-in",
-      payload: { handle: "di", pin: PIN, device },
+      payload: { handle: inside.handle, pin: inside.pin, device },
     });
     expect(reply.statusCode).toBe(200);
     const headers = bearer(reply.json().token);
-    const open = before.find((row) => row.stage === "brief");
+    const open = before.find((row) => row.stage === inside.open);
     const { state } = (await app.inject({ url: `/api/sessions/${open?.id}`, headers })).json();
-    expect(state).toMatchObject({ stage: "brief", posts: { cockpit: { name: "Ada" } } });
+    expect(state).toMatchObject({ stage: inside.open, posts: { cockpit: { name: inside.cockpit } } });
     expect(state.holds).toHaveLength(1);
     expect((await app.inject({ url: "/health/ready" })).statusCode).toBe(200);
     await store.close();
@@ -78,8 +90,23 @@ describe.each(names)("a database as it was kept: %s", (name) => {
   });
 });
 
-it("[OPS-1] there is such a database of the first shape, and of the one that pseudonyms names", () => {
-  expect(names).toEqual(["schema-1.sqlite.gz", "schema-5.sqlite.gz"]);
+it("[OPS-1] there is such a database of the first shape, and of each with a change that needs one", () => {
+  expect(names).toEqual(Object.keys(INSIDE));
+});
+
+it("[OPS-1, STN-1] a hold of an open session from before aircraft had records stands in the aircraft's next one", async () => {
+  writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, "schema-7.sqlite.gz"))));
+  const store = new SqliteEventStore(openDatabase(file, START));
+  const directory = await PrismaDirectory.open(file);
+  test = await testServer({ store, directory, demo: true });
+  const { app } = test;
+  const payload = { handle: "merryn", pin: "925364", device: { id: "m-tablet", name: "Tablet" } };
+  const { token } = (await app.inject({ method: "POST", url: "/api/sign-in", payload })).json();
+  const headers = bearer(token);
+  const standing = await app.inject({ url: "/api/aircraft/QX-KIV/standing", headers });
+  expect(standing.json().items).toMatchObject([{ item: { is: "hold", note: "fuel truck ahead" } }]);
+  await store.close();
+  await directory.close();
 });
 
 it("[OPS-1, CHP-4] checkpoints kept in one are good with the key of their day, and the record continues them", async () => {
