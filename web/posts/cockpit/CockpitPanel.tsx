@@ -1,8 +1,10 @@
-import type { ReactNode } from "react";
+import { type ReactNode, Suspense } from "react";
+import { later } from "../../ui/later.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
-import { EngineTable } from "./EngineTable.tsx";
+
+const EngineTable = later(() => import("./EngineTable.tsx").then((m) => m.EngineTable));
 
 interface Props {
   panel: Panel;
@@ -15,9 +17,12 @@ interface Props {
 export function CockpitPanel({ panel, stale, readings }: Props) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="cockpit">
-      <EngineTable state={panel.state} now={panel.now} />
-      {readings}
-      <CheckList panel={panel} />
+      {/* Together, so that nothing that is shown moves. */}
+      <Suspense fallback={<div data-asking="true" />}>
+        <EngineTable state={panel.state} now={panel.now} />
+        {readings}
+        <CheckList panel={panel} />
+      </Suspense>
     </PanelFrame>
   );
 }
