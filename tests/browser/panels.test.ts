@@ -154,6 +154,7 @@ it("[PAN-22] the panels scroll back to the sentence when its entry opens", async
   });
   expect(await hidden()).toBe(true);
   await cockpit.press("Brakes set");
+  await cockpit.page.locator(".ask .entry").waitFor();
   expect(await hidden()).toBe(false);
   await cockpit.press("Back");
 });
