@@ -25,7 +25,6 @@ import { useTouch } from "./useTouch.ts";
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 const EngineSheet = later(() => import("./EngineSheet.tsx").then((m) => m.EngineSheet));
 const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
-const EngineSheet = later(() => import("./EngineSheet.tsx").then((m) => m.EngineSheet));
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
 interface Props {
