@@ -2,6 +2,7 @@ import { contributionOf } from "../../shared/aircraft/contribution.ts";
 import { decideRecord, type RecordPerson } from "../../shared/aircraft/decide.ts";
 import { evolveRecord } from "../../shared/aircraft/evolve.ts";
 import { isNews } from "../../shared/aircraft/know.ts";
+import { wordsOf } from "../../shared/aircraft/locate.ts";
 import type { AircraftRecord } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
@@ -55,7 +56,7 @@ export class AircraftRecords {
   readonly #known = new Map<string, number>();
   #moved: (aircraft: string) => void = () => {};
   #changed: () => void = () => {};
-  /** Numbers of the items that stood at each aircraft when the ramp was told last. */
+  /** Each item at each aircraft, by its number and its words of where it burns, as the ramp was told last. */
   readonly #shown = new Map<string, string>();
 
   constructor(deps: AircraftRecordsDeps) {
@@ -74,7 +75,9 @@ export class AircraftRecords {
 
   #tell(aircraft: string): void {
     this.#moved(aircraft);
-    const items = (this.#held.get(aircraft)?.record?.items ?? []).map((i) => i.no).join();
+    const items = (this.#held.get(aircraft)?.record?.items ?? [])
+      .map(({ no, item }) => `${no} ${wordsOf(item).length}`)
+      .join();
     if ((this.#shown.get(aircraft) ?? "") === items) return;
     this.#shown.set(aircraft, items);
     this.#changed();

@@ -22,6 +22,8 @@ const standing = z.object({
   /** Id of the record: its evidence is exported under it, as a session's is. */
   record: z.string().nullable(),
   items: z.array(standingItemSchema),
+  /** The aircraft's engine numbers as its record has them; empty before anything was recorded. */
+  engines: z.array(z.number().int()),
   lastReported: lastReportedSchema.nullable(),
   /** Sessions that are not over. */
   open: z.array(z.string()),
@@ -66,7 +68,8 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
     {
       schema: {
         tags: ["aircraft"],
-        summary: "A stop or a defect reported without a session, or the end of what stands there",
+        summary:
+          "A stop, where a fire burns or a defect, reported without a session, or the end of what stands there",
         params,
         body: z.strictObject({ commandId: z.uuid(), action: recordActionSchema }),
         response: {
@@ -93,6 +96,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       aircraft: id,
       record: record?.id ?? null,
       items: record?.items ?? [],
+      engines: record?.engines.map((e) => e.n) ?? [],
       lastReported: record?.lastReported ?? null,
       open: Object.keys(record?.open ?? {}),
     };

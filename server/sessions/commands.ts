@@ -4,6 +4,7 @@ import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import { takesPost } from "../../shared/posts/takesPost.ts";
 import type { Command, Send } from "../../shared/protocol/commands.ts";
+import type { RecordAction } from "../../shared/protocol/recordEvents.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
@@ -84,13 +85,14 @@ export class Commands {
       await this.#passOn(person, command);
     };
     const stop = command.action.type === "send" && isStop(command.action);
+    const outlives = stop || (command.action.type === "send" && command.action.kind === "fireAt");
     const inTime = stop ? timers.after(STOP_WAITS_MS, () => void passOn()) : () => {};
     try {
-      // A stop goes on to the aircraft's record, which needs the session.
-      const over = stop ? null : await this.#overAnswer(command, digest);
+      // A stop, and a word of where a fire burns, goes on to the aircraft's record, which needs the session.
+      const over = outlives ? null : await this.#overAnswer(command, digest);
       if (over) return over;
       const live = await this.#held.get(command.session);
-      if (isOver(live.state) && command.action.type === "send" && stop)
+      if (isOver(live.state) && command.action.type === "send" && outlives)
         return await this.#stopAfterwards(live.state, command.action, person, command.id);
       const answer = (outside: Outside = {}) =>
         kept(
@@ -145,7 +147,10 @@ export class Commands {
     return { status: "refused", seq: null, refusal: { reason: "sessionOver", found: row.stage as Stage } };
   }
 
-  /** Takes a stop that was given in a session that is over into the aircraft's record, which every open session hears. */
+  /**
+   * Takes a stop, or a word of where a fire burns, that was given in a session that is over into the aircraft's record,
+   * which every open session hears.
+   */
   async #stopAfterwards(
     state: SessionState,
     send: Send,
@@ -153,14 +158,15 @@ export class Commands {
     command: string,
   ): Promise<CommandResult> {
     const { kind, engine, place, note } = send;
-    const is = kind === "fire" ? "fire" : kind === "cut" || kind === "cutAll" ? "cut" : "hold";
-    const action = {
-      type: "stop",
-      is,
+    const where = {
       ...(kind === "cutAll" || engine === undefined ? {} : { engine }),
       ...(place === undefined ? {} : { place }),
-      ...(note === undefined ? {} : { note }),
-    } as const;
+    };
+    const is = kind === "fire" ? "fire" : kind === "cut" || kind === "cutAll" ? "cut" : "hold";
+    const action: RecordAction =
+      kind === "fireAt"
+        ? { type: "fireAt", ...where }
+        : { type: "stop", is, ...where, ...(note === undefined ? {} : { note }) };
     const aircraft = { id: state.aircraft, engines: state.engines.length };
     return kept(this.#deps, this.#deps.records.act(aircraft, action, person, command));
   }

@@ -1,15 +1,16 @@
 import { isTurning } from "../engine/life.ts";
 import { ownLeavesOut } from "../leaves/out.ts";
-import type { Contribution, Item, LastReported } from "../protocol/standing.ts";
+import type { Contribution, FireWord, Item, LastReported } from "../protocol/standing.ts";
 import type { Attribution } from "../session/attribution.ts";
-import type { SessionState } from "../session/state.ts";
-import { endedHere, isForeign } from "./foreign.ts";
+import type { Fire, SessionState } from "../session/state.ts";
+import { endedHere, isForeign, itemNo } from "./foreign.ts";
 
 /** Returns everything that this session adds to its aircraft's record, as it stands in the session now. */
 export function contributionOf(state: SessionState): Contribution {
   return {
     items: [...stops(state), ...atTheAircraft(state), ...written(state)],
     ended: endedHere(state),
+    ...located(state),
     engines: state.engines.map(({ n, starter, blades, lastRanAt }) => ({ n, starter, blades, lastRanAt })),
     lastReported: lastReported(state),
   };
@@ -23,10 +24,24 @@ function stops(state: SessionState): Item[] {
     ...state.cuts.flatMap(({ id, by, person, engine }): Item[] =>
       isForeign(id) ? [] : [{ is: "cut", ref: id, by, person, engine }],
     ),
-    ...state.fires.flatMap(({ id, by, engine, place }): Item[] =>
-      isForeign(id) ? [] : [{ is: "fire", ref: id, by, engine, place }],
+    ...state.fires.flatMap(({ id, by, engine, place, said }): Item[] =>
+      isForeign(id)
+        ? []
+        : [{ is: "fire", ref: id, by, engine, place, ...(said === undefined ? {} : { said: words(said) }) }],
     ),
   ];
+}
+
+/** Returns the words about fires from elsewhere; the record adds those that it does not have yet. */
+function located(state: SessionState): Pick<Contribution, "located"> {
+  const fires = state.fires.flatMap(({ id, said }) =>
+    isForeign(id) && said !== undefined ? [{ no: itemNo(id), said: words(said) }] : [],
+  );
+  return fires.length === 0 ? {} : { located: fires };
+}
+
+function words(said: NonNullable<Fire["said"]>): FireWord[] {
+  return said.map(({ by, person, engine, place }) => ({ by, person, engine, place }));
 }
 
 function atTheAircraft(state: SessionState): Item[] {

@@ -1,7 +1,8 @@
 import type { Post } from "../protocol/posts.ts";
 import type { RecordAction, RecordFact } from "../protocol/recordEvents.ts";
 import type { Refusal } from "../protocol/refusal.ts";
-import type { Item } from "../protocol/standing.ts";
+import type { FireWord, Item } from "../protocol/standing.ts";
+import { withWords } from "./locate.ts";
 import type { AircraftRecord } from "./record.ts";
 
 /** A person who acts on the record outside any session. */
@@ -42,6 +43,8 @@ export function decideRecord(
       if (action.is === "cut") return report({ is: "cut", ref, by, person: person.id, engine });
       return report({ is: "fire", ref, by, engine, place: action.place ?? "notSaid" });
     }
+    case "fireAt":
+      return locate(record, action, { by, person: person.id }, report);
     case "writeDefect": {
       const engine = action.engine ?? null;
       if (engine !== null && knownEngine(record, engine) === null) {
@@ -55,6 +58,29 @@ export function decideRecord(
   }
 }
 
+/**
+ * Says where a fire burns. About one that does not stand it is a report of its own. The same word by the same person
+ * stands once.
+ */
+function locate(
+  record: AircraftRecord,
+  { no, engine: named, place = "notSaid" }: Extract<RecordAction, { type: "fireAt" }>,
+  who: Pick<FireWord, "by" | "person">,
+  report: (item: Item) => RecordVerdict,
+): RecordVerdict {
+  const word = { ...who, engine: knownEngine(record, named), place };
+  const found = record.items.findLast(({ no: n, session, item }) =>
+    no === undefined
+      ? session === null && item.is === "fire" && item.by.name === who.by.name
+      : n === no && item.is === "fire",
+  );
+  if (!found) {
+    return report({ is: "fire", ref: record.nextNo, by: who.by, engine: word.engine, place });
+  }
+  if (withWords(found.item, [word]) === found.item) return { facts: [] };
+  return { facts: [{ type: "located", no: found.no, word }] };
+}
+
 /** Returns true if two items are the same report by the same person. */
 function isSame(a: Item, b: Item): boolean {
   return said(a) === said(b);
@@ -62,7 +88,7 @@ function isSame(a: Item, b: Item): boolean {
 
 function said(item: Item): string {
   const { ref: _number, ...rest } = item;
-  const { id: _id, ...words } = "id" in rest ? rest : { ...rest, id: "" };
+  const { id: _id, said: _later, ...words } = { id: "", said: [], ...rest };
   return JSON.stringify("by" in words ? { ...words, by: words.by.name } : words);
 }
 

@@ -1,5 +1,6 @@
 import type { RecordEvent, RecordFact } from "../protocol/recordEvents.ts";
 import type { Contribution, EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
+import { withWords, wordsOf } from "./locate.ts";
 import { type AircraftRecord, keyOf, NOTHING_REPORTED } from "./record.ts";
 
 const STARTER_USES_KEPT = 12;
@@ -51,7 +52,19 @@ function apply(record: AircraftRecord, fact: RecordFact): AircraftRecord {
       return added(record, null, [fact.item]);
     case "ended":
       return ended(record, [fact.no]);
+    case "located":
+      return located(record, [{ no: fact.no, said: [fact.word] }]);
   }
+}
+
+/** Returns the record with more words of where its fires burn. */
+function located(record: AircraftRecord, told: NonNullable<Contribution["located"]>): AircraftRecord {
+  if (told.length === 0) return record;
+  const items = record.items.map((i) => {
+    const words = told.find((t) => t.no === i.no)?.said;
+    return words === undefined ? i : { ...i, item: withWords(i.item, words) };
+  });
+  return { ...record, items };
 }
 
 /** Replaces the session's earlier contribution with the present one. An item keeps its number while it is open. */
@@ -59,7 +72,7 @@ function contributed(
   before: AircraftRecord,
   { session, through, over, contribution }: Extract<RecordFact, { type: "contributed" }>,
 ): AircraftRecord {
-  const record = ended(before, contribution.ended);
+  const record = located(ended(before, contribution.ended), contribution.located ?? []);
   const gone = new Set(record.endedElsewhere.filter((e) => e.session === session).map((e) => keyOf(e.item)));
   const told = contribution.items.filter((item) => !gone.has(keyOf(item)));
   const keys = new Map(told.map((item) => [keyOf(item), item]));
@@ -67,7 +80,8 @@ function contributed(
   const kept = record.items.flatMap((i): StandingItem[] => {
     if (i.session !== session) return [i];
     const now = keys.get(keyOf(i.item));
-    return now ? [{ ...i, item: now }] : [];
+    // A word that was given elsewhere is not lost, although the session does not know it yet.
+    return now ? [{ ...i, item: withWords(now, wordsOf(i.item)) }] : [];
   });
   const fresh = told.filter((item) => !known.has(keyOf(item)));
   const { [session]: _before, ...others } = record.open;

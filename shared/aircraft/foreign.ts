@@ -13,6 +13,11 @@ export function foreignId(no: number): number {
   return FOREIGN + no;
 }
 
+/** Returns the number of the record's item that has this id in a session. */
+export function itemNo(id: number): number {
+  return id - FOREIGN;
+}
+
 /** Returns whether a stop or a drill of this id came from the aircraft's record. */
 export function isForeign(id: number): boolean {
   return id >= FOREIGN;

@@ -1,24 +1,28 @@
 import { nothingDone } from "../drills/steps.ts";
 import { withEngine } from "../engine/evolve.ts";
 import { type Engine, plain } from "../engine/life.ts";
-import type { EngineHistory, Item, Standing, StandingItem } from "../protocol/standing.ts";
+import type { EngineHistory, FireWord, Item, Standing, StandingItem } from "../protocol/standing.ts";
 import type { Cut, Defect, DrillRun, Fire, Hold, SessionState } from "../session/state.ts";
 import { closeSignal } from "../signals/close.ts";
 import { afterFire, setAlight } from "../stops/alight.ts";
+import { addWord } from "../stops/fireWords.ts";
 import { latched } from "../stops/latch.ts";
 import { endedHere, foreignId, isForeign } from "./foreign.ts";
 import type { KnownStanding } from "./known.ts";
+import { isSameWord, wordsOf } from "./locate.ts";
 
 /**
  * Returns the session's state after it was told of the aircraft's record. A stop that is new here opens a new epoch,
  * like one of the session's own. A stop that was ended elsewhere ends here too, and one that was ended here does not
  * come back.
+ * @param seq number of the event that tells it
  */
-export function know(before: SessionState, told: Standing): SessionState {
+export function know(before: SessionState, told: Standing, seq: number): SessionState {
   const over = endedHere(before);
   const items = told.items.filter((i) => !over.includes(i.no));
   const state = withoutEnded(before, told.ended, items);
-  const known = { ...withStops(state, items), standing: standingOf(told, items, over) };
+  const stops = withWordsOf(withStops(state, items), wordsTold(told, items), seq);
+  const known = { ...stops, standing: standingOf(told, items, over) };
   return told.engines.reduce(
     (next, history) => withEngine(next, history.n, (e) => withHistory(e, history)),
     withDrillsAndDefects(known, items),
@@ -33,12 +37,44 @@ export function isNews(state: SessionState, told: Standing): boolean {
   if (told.record <= (state.standing?.record ?? 0)) return false;
   const over = endedHere(state);
   const items = told.items.filter((i) => !over.includes(i.no));
-  if (!same(items, state.standing?.told ?? [])) return true;
+  if (!same(items.map(withoutWords), (state.standing?.told ?? []).map(withoutWords))) return true;
+  if (wordsTold(told, items).some(({ id, word }) => isNewWord(state, id, word))) return true;
   if (sizeOf(withoutEnded(state, told.ended, items)) !== sizeOf(state)) return true;
   return told.engines.some((history) => {
     const engine = state.engines[history.n - 1];
     return engine !== undefined && !same(historyOf(withHistory(engine, history)), historyOf(engine));
   });
+}
+
+/** Returns every word of where a fire burns that the session is told, with the fire's id in the session. */
+function wordsTold(told: Standing, items: readonly StandingItem[]): { id: number; word: FireWord }[] {
+  const foreign = items.flatMap(({ no, item }) => wordsOf(item).map((word) => ({ id: foreignId(no), word })));
+  const own = (told.located ?? []).flatMap(({ ref, said }) => said.map((word) => ({ id: ref, word })));
+  return [...foreign, ...own];
+}
+
+/** A word is compared with what the session knows of its fire, so that its own word is no news to it. */
+function withoutWords({ no, session, item }: StandingItem): StandingItem {
+  if (item.is !== "fire") return { no, session, item };
+  const { said: _words, ...fire } = item;
+  return { no, session, item: fire };
+}
+
+function isNewWord(state: SessionState, id: number, word: FireWord): boolean {
+  const fire = state.fires.find((f) => f.id === id);
+  return fire !== undefined && !(fire.said ?? []).some((known) => isSameWord(known, word));
+}
+
+/** Adds the words that the session does not know yet. */
+function withWordsOf(
+  state: SessionState,
+  told: readonly { id: number; word: FireWord }[],
+  seq: number,
+): SessionState {
+  return told.reduce(
+    (next, { id, word }) => (isNewWord(next, id, word) ? addWord(next, id, word, seq) : next),
+    state,
+  );
 }
 
 /** Returns how many items there are that the record can end in a session. */

@@ -3,10 +3,14 @@ import type { AircraftRecord } from "./record.ts";
 
 /** Returns the part of the record that session `id` is told: everything that is not its own. */
 export function standingFor(record: AircraftRecord, id: string): Standing {
+  const located = record.items.flatMap(({ session, item }) =>
+    session === id && item.is === "fire" && item.said ? [{ ref: item.ref, said: item.said }] : [],
+  );
   return {
     record: record.seq,
     items: record.items.filter((i) => i.session !== id),
     ended: record.endedElsewhere.filter((e) => e.session === id).map((e) => e.item),
+    ...(located.length === 0 ? {} : { located }),
     engines: record.engines,
     lastReported: record.lastReported,
   };

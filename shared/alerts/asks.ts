@@ -14,7 +14,10 @@ import { vacantPosts } from "./posts.ts";
 export function alertAsks(state: SessionState, post: Post, now: number): Ask[] {
   // While the signal is open, its own ask has the answer.
   const asked = new Set(
-    state.signals.filter((s) => s.due.includes(post) && !s.answers[post]).map((s) => s.id),
+    state.signals
+      .filter((s) => s.due.includes(post) && !s.answers[post])
+      // The alert of a stop that was a slip is over: its disregard says more.
+      .map((s) => (s.kind === "disregard" ? s.ref : s.id)),
   );
   return state.alerts
     .filter((a) => needsPerson(a.posts[post] ?? "normal"))

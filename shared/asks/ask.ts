@@ -3,6 +3,7 @@ import type { ConditionId } from "../protocol/conditions.ts";
 import type { LightningAct } from "../protocol/lightningActs.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Quantity, Unit } from "../protocol/quantity.ts";
+import type { SignalKind } from "../protocol/signals.ts";
 import type { VoidReason } from "../session/state.ts";
 import type { AskSay } from "./askSay.ts";
 import type { ChoiceWord } from "./choiceWord.ts";
@@ -66,6 +67,7 @@ export type Detail =
   /** A check, a drill or its step, in the words of the type's author. */
   | { is: "ofType"; words: string }
   | { is: "person"; name: string }
+  | { is: "signal"; kind: SignalKind; engine: number | null }
   | { is: "posts"; posts: Post[] }
   /** A reason in the words of whoever gave it. */
   | { is: "reason"; words: string }

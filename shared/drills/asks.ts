@@ -1,6 +1,7 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { DrillRun, SessionState } from "../session/state.ts";
+import { engineOfRun, isOvertaken } from "./located.ts";
 import { WORKED_THROUGH } from "./outcome.ts";
 import { lacksDefect, mayAsk } from "./step.ts";
 
@@ -9,7 +10,8 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
   return state.drills.flatMap((run) => {
     const drill = state.type.drills.find((d) => d.id === run.drill);
     if (!drill) return [];
-    const index = run.steps[post].indexOf(null);
+    const overtaken = isOvertaken(state, run);
+    const index = overtaken ? -1 : run.steps[post].indexOf(null);
     const step = drill.cards[post][index];
     if (step) {
       if (!mayAsk(state, run, step)) return [];
@@ -19,7 +21,7 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
           key: `drill:${run.id}:${index}`,
           say: "drill",
           weight: 0,
-          engine: run.engine,
+          engine: engineOfRun(state, run),
           from: drill.title,
           since: run.at,
           dueAt: step.withinS === null ? null : run.at + step.withinS * 1000,
@@ -34,7 +36,7 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
       ];
     }
     // The card of a vacant post is not waited for.
-    const allDone = POSTS.every((p) => state.posts[p] === null || !run.steps[p].includes(null));
+    const allDone = overtaken || POSTS.every((p) => state.posts[p] === null || !run.steps[p].includes(null));
     // Of the two posts that may end it, the one that is held; the supervisor before the cockpit.
     const ends = state.posts.supervisor === null ? "cockpit" : "supervisor";
     if (post !== ends || !allDone) return [];
@@ -43,7 +45,7 @@ export function drillSteps(state: SessionState, post: Post): Ask[] {
         key: `drill:${run.id}:end`,
         say: "drillEnd",
         weight: 3,
-        engine: run.engine,
+        engine: engineOfRun(state, run),
         detail: { is: "ofType", words: drill.title },
         choices: [choice("drillEnd", "plain", { type: "endDrill", run: run.id, outcome: WORKED_THROUGH })],
       }),

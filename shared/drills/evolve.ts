@@ -1,6 +1,6 @@
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { DrillRun, SessionState } from "../session/state.ts";
-import { drillCauses } from "./causes.ts";
+import { drillCauses, isCardOf } from "./causes.ts";
 import { nothingDone } from "./steps.ts";
 
 /** Returns the state after an event of a drill: opened, a step done or left by a post, ended with its outcome. */
@@ -38,7 +38,7 @@ export function evolveDrill(
     case "drillEnded": {
       // A second report of the same cause was worked on the same card.
       const run = state.drills.find((r) => r.id === fact.run);
-      const worked = drillCauses(state).filter((c) => c.drill === run?.drill && c.engine === run.engine);
+      const worked = drillCauses(state).filter((c) => run !== undefined && isCardOf(c, run));
       return {
         ...state,
         drills: state.drills.filter((r) => r.id !== fact.run),

@@ -1,5 +1,7 @@
+import type { FireWord } from "../protocol/standing.ts";
 import { briefWords } from "../words/brief.ts";
 import { type Lookup, sayActor, sayEvent } from "../words/events.ts";
+import type { Say } from "../words/say.ts";
 import type { Moment } from "./moments.ts";
 
 /** One hold, cut or fire: who raised it, and how it ended. */
@@ -41,7 +43,16 @@ export function stopLog(moments: readonly Moment[], lookup: Lookup): StopRow[] {
       const was = before?.fires.find((f) => f.id === fire.id);
       if (was && was.outBy === null && fire.outBy !== null)
         rows.get(fire.id)?.meanwhile.push({ at, seq, by, words: briefWords(lookup.say.language).firstOut });
+      for (const word of was === undefined ? [] : (fire.said ?? []).slice(was.said?.length ?? 0))
+        rows.get(fire.id)?.meanwhile.push({ at: word.by.at, seq, ...whereSaid(word, lookup.say) });
     }
   }
   return [...rows.values()];
+}
+
+/** Returns a word of where a fire burns, and who gave it, here or in another session. */
+function whereSaid({ by, engine, place }: FireWord, say: Say): { words: string; by: string } {
+  const where = place === "notSaid" ? [] : [say.firePlace(place).toLowerCase()];
+  const words = [say.signal("fireAt", engine), ...where].join(", ");
+  return { words, by: `${by.name}, ${say.post(by.post).toLowerCase()}` };
 }

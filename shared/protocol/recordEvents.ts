@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { engineSchema } from "./commands.ts";
+import { firePlaceSchema } from "./enums.ts";
 import { eventSchema } from "./events.ts";
-import { contributionSchema, itemSchema } from "./standing.ts";
+import { contributionSchema, fireWordSchema, itemSchema } from "./standing.ts";
 import { line } from "./text.ts";
 
 const ref = z.number().int().min(1);
@@ -24,6 +25,8 @@ export const recordFactSchema = z.discriminatedUnion("type", [
   /** Something was reported while no session was open. */
   z.strictObject({ type: z.literal("reported"), item: itemSchema }),
   z.strictObject({ type: z.literal("ended"), no: ref, reason: z.string().optional() }),
+  /** Somebody said where a fire burns while no session was needed for it. */
+  z.strictObject({ type: z.literal("located"), no: ref, word: fireWordSchema }),
 ]);
 export type RecordFact = z.infer<typeof recordFactSchema>;
 
@@ -39,6 +42,13 @@ export const recordActionSchema = z.discriminatedUnion("type", [
     engine: engineSchema.optional(),
     place: z.enum(["induction", "exhaust", "nacelle", "groundEquipment", "notSaid"]).optional(),
     note: line(280).optional(),
+  }),
+  z.strictObject({
+    type: z.literal("fireAt"),
+    /** The fire's number in the record. Absent: the last fire that this person reported without a session. */
+    no: ref.optional(),
+    engine: engineSchema.optional(),
+    place: firePlaceSchema.optional(),
   }),
   z.strictObject({
     type: z.literal("end"),

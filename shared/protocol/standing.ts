@@ -15,6 +15,17 @@ export const attributionSchema = z.strictObject({
   seenFrom: postSchema.nullable(),
 });
 
+/** One person's word of where a fire burns, after it was reported. */
+export const fireWordSchema = z.strictObject({
+  by: attributionSchema,
+  person: z.string(),
+  engine: engineSchema.nullable(),
+  place: firePlaceSchema,
+});
+export type FireWord = z.infer<typeof fireWordSchema>;
+
+const fireWordsSchema = z.array(fireWordSchema);
+
 const usedStarterSchema = z.strictObject({
   on: ms,
   off: ms.nullable(),
@@ -52,6 +63,8 @@ export const itemSchema = z.discriminatedUnion("is", [
     by: attributionSchema,
     engine: engineSchema.nullable(),
     place: firePlaceSchema,
+    /** Later words of where it burns, oldest first. Absent without any. */
+    said: fireWordsSchema.optional(),
   }),
   /** Somebody has hands on this engine's propeller. */
   z.strictObject({ is: z.literal("hands"), ref, by: attributionSchema, engine: engineSchema }),
@@ -119,6 +132,8 @@ export const contributionSchema = z.strictObject({
   items: z.array(itemSchema),
   /** Numbers of items from elsewhere that this session has ended. */
   ended: z.array(ref),
+  /** Fires from elsewhere, and the words of where they burn that this session knows. Absent without any. */
+  located: z.array(z.strictObject({ no: ref, said: fireWordsSchema })).optional(),
   engines: z.array(engineHistorySchema),
   lastReported: lastReportedSchema,
 });
@@ -134,6 +149,8 @@ export const standingSchema = z.strictObject({
   items: z.array(standingItemSchema),
   /** Items of this session that another session or a supervisor ended. */
   ended: z.array(itemSchema),
+  /** Own fires of this session, and every word of where they burn. Absent without any. */
+  located: z.array(z.strictObject({ ref, said: fireWordsSchema })).optional(),
   engines: z.array(engineHistorySchema),
   lastReported: lastReportedSchema,
 });

@@ -128,7 +128,7 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "fieldKnown":
       return knowField(state, fact.field);
     case "aircraftKnown":
-      return know(state, fact.standing);
+      return know(state, fact.standing, event.seq);
     case "restarted":
     case "clockStepped":
       return newEpoch(state);

@@ -69,6 +69,6 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     readings: {},
     checks: {},
   };
-  const stands = fact.standing ? know(state, fact.standing) : state;
+  const stands = fact.standing ? know(state, fact.standing, event.seq) : state;
   return fact.field ? knowField(stands, fact.field) : stands;
 }

@@ -13,6 +13,7 @@ import type { Quantity } from "../protocol/quantity.ts";
 import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
+import type { FireWord } from "../protocol/standing.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { SeenFlash, Weather } from "../weather/weather.ts";
 import type { Attribution, Reading } from "./attribution.ts";
@@ -28,6 +29,13 @@ export interface Holder {
   currentUntil: number | null;
 }
 
+/** Who may take a stop back as a slip, on which device, and until when, server milliseconds. */
+export interface Slip {
+  person: string;
+  device: string;
+  until: number;
+}
+
 export interface Hold {
   id: number;
   /** The person who raised it; the post is null for an observer. */
@@ -36,6 +44,8 @@ export interface Hold {
   note: string | null;
   /** The posts whose silence made the system raise it. */
   silent?: Post[];
+  /** Absent where nobody can take it back. */
+  slip?: Slip;
 }
 
 export interface Cut {
@@ -46,6 +56,8 @@ export interface Cut {
   engine: number | null;
   /** Time at which the cockpit reported the engine or engines stopped. */
   doneAt: number | null;
+  /** Absent where nobody can take it back. */
+  slip?: Slip;
 }
 
 export interface Fire {
@@ -53,8 +65,12 @@ export interface Fire {
   by: Attribution;
   engine: number | null;
   place: FirePlace;
+  /** Later words of where it burns, oldest first; `heard` is the event that told this session. Absent without any. */
+  said?: (FireWord & { heard: number })[];
   /** The first of the two people who must report the fire out. */
   outBy: { person: string; device: string; name: string; at: number } | null;
+  /** Absent where nobody can take it back. */
+  slip?: Slip;
 }
 
 export interface SignalAnswer {

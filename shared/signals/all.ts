@@ -10,6 +10,7 @@ import * as hands from "../propeller/hands.ts";
 import * as still from "../propeller/still.ts";
 import type { SignalKind } from "../protocol/signals.ts";
 import * as cut from "../stops/cut.ts";
+import * as disregard from "../stops/disregard.ts";
 import * as fire from "../stops/fire.ts";
 import * as hold from "../stops/hold.ts";
 import * as turning from "../stops/turning.ts";
@@ -30,6 +31,7 @@ const DEFINED = {
   ...hands,
   ...still,
   ...cut,
+  ...disregard,
   ...fire,
   ...hold,
   ...turning,

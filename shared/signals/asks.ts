@@ -1,8 +1,9 @@
-import { type Ask, ask, type Choice } from "../asks/ask.ts";
+import { type Ask, ask, type Choice, type Detail } from "../asks/ask.ts";
 import { isTurning } from "../engine/life.ts";
 import type { Post } from "../protocol/posts.ts";
-import { isAsked } from "../protocol/signals.ts";
+import { isAsked, type SignalKind } from "../protocol/signals.ts";
 import { engineOf, type SessionState, type Signal } from "../session/state.ts";
+import { enginesOf } from "../stops/fireSeats.ts";
 import { signalOf } from "./all.ts";
 import { fateOf } from "./fate.ts";
 
@@ -18,15 +19,29 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
           key: `signal:${s.id}`,
           say: hasStopped(state, s) ? "turned" : `answer.${s.kind}`,
           weight: asked.weight,
-          engine: s.engine,
+          engine: s.engine ?? namedSince(state, s.id),
           signal: s.id,
           from: s.from ?? s.by.name,
           since: s.by.at,
           dueAt: s.dueAt,
+          detail: takenBack(s),
           choices: asked.choices(state, s, post, now).filter((c) => !isGiven(s, post, c)),
         }),
       ];
     });
+}
+
+/** Returns the stop that a disregard takes back. */
+function takenBack({ kind, note, engine }: Signal): Detail | null {
+  if (kind !== "disregard" || note === null) return null;
+  return { is: "signal", kind: note as SignalKind, engine };
+}
+
+/** Returns the one engine that was named for a fire since its report; null for none or several. */
+function namedSince(state: SessionState, id: number): number | null {
+  const fire = state.fires.find((f) => f.id === id);
+  const [only = null, ...others] = fire ? enginesOf(fire) : [];
+  return others.length === 0 ? only : null;
 }
 
 /** Returns true if the engine of a turning report has since been stopped. */

@@ -12,6 +12,7 @@ import { closeSignal } from "../signals/close.ts";
 import { ANNEX, type AnswerAction, toAllAndCockpit } from "../signals/definition.ts";
 import { answers, signal } from "../signals/kinds.ts";
 import { knowsEngine, latched, stop, withoutEngine } from "./latch.ts";
+import { slipOf } from "./slip.ts";
 import { stillTurning } from "./stillTurning.ts";
 
 const standard = { figure: "cutEngines", text: `${ANNEX} 5.1 item 10, cut engines` };
@@ -72,7 +73,14 @@ function cutBegun(before: SessionState, event: SessionEvent, fact: FactOf<"sent"
   const state = latched(before);
   const by = attributionOf(event, fact.seenFrom ?? null);
   const person = event.actor.kind === "person" ? event.actor.id : "";
-  const begun = { id: event.seq, by, person, engine: fact.engine ?? null, doneAt: null };
+  const begun = {
+    id: event.seq,
+    by,
+    person,
+    engine: fact.engine ?? null,
+    doneAt: null,
+    ...slipOf(state, event),
+  };
   return { ...state, cuts: [...state.cuts, begun] };
 }
 

@@ -10,13 +10,14 @@ import { held } from "./held.ts";
 import { unheardOf } from "./lapse.ts";
 import { latched, stop } from "./latch.ts";
 import { holdsAnyPost, supervisorMayAt } from "./releaser.ts";
+import { slipOf } from "./slip.ts";
 
 /** A latched stop of all new action. It belongs to the person who raised it. */
 export const hold = stop({
   engine: "optional",
   tone: "hold",
   standard: { figure: "holdStandBy", text: `${ANNEX} 5.1, hold position / stand by` },
-  evolve: (state, event, fact) => held(latched(state), event, fact, fact.note ?? null),
+  evolve: (state, event, fact) => held(latched(state), event, fact, fact.note ?? null, slipOf(state, event)),
 });
 
 export const release = signal({

@@ -5,15 +5,14 @@ import { FIRE_PLACES, type FirePlace } from "../protocol/signals.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { sourceSchema } from "./limit.ts";
 
-/** The event that opens a drill: a fire at a place, an alert or resistance. A person opens a `manual` one. */
-export type Trigger =
-  | `fire:${Exclude<FirePlace, "notSaid">}`
-  | `alert:${DrillAlert}`
-  | "blades:resistance"
-  | "manual";
+/**
+ * The event that opens a drill: a fire at a place, or at no place said yet; an alert or resistance. A person opens a
+ * `manual` one.
+ */
+export type Trigger = `fire:${FirePlace}` | `alert:${DrillAlert}` | "blades:resistance" | "manual";
 
 const TRIGGERS: readonly Trigger[] = [
-  ...FIRE_PLACES.filter((place) => place !== "notSaid").map((place) => `fire:${place}` as const),
+  ...FIRE_PLACES.map((place) => `fire:${place}` as const),
   ...DRILL_ALERTS.map((kind) => `alert:${kind}` as const),
   "blades:resistance",
   "manual",

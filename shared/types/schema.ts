@@ -101,6 +101,8 @@ const timingSchema = z.strictObject({
   presenceAgain: secondsSchema.optional(),
   /** Time within which the second person must confirm that a fire is out. Absent: the first report stays. */
   fireOut: secondsSchema.optional(),
+  /** Time within which its sender may take a stop back as a slip. Absent: no stop is taken back. */
+  slip: secondsSchema.optional(),
   /**
    * Time for which an engine must stand still, since it last turned or was cranked, before hands may go to its
    * propeller.

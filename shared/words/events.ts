@@ -89,6 +89,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       const place = fact.place ? [say.firePlace(fact.place).toLowerCase()] : [];
       const seen = fact.seenFrom ? [words.seenFrom(small(fact.seenFrom))] : [];
       const said = say.signal(fact.kind, fact.engine ?? null);
+      if (fact.kind === "disregard") return words.slip(signal(fact.ref ?? 0).toLowerCase());
       return noted([said, ...read(fact.volts ?? fact.pressure), ...place, ...seen].join(", "), fact.note);
     }
     case "answered": {

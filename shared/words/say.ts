@@ -1,7 +1,7 @@
 import type { Ask, Detail } from "../asks/ask.ts";
 import { askedKind, type OtherSay } from "../asks/askSay.ts";
 import type { ChoiceWord } from "../asks/choiceWord.ts";
-import { WORKED_THROUGH } from "../drills/outcome.ts";
+import { WAS_A_SLIP, WORKED_THROUGH } from "../drills/outcome.ts";
 import type { EngineLife } from "../engine/life.ts";
 import type { Position } from "../models/facing.ts";
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
@@ -66,6 +66,8 @@ export function sayIn(words: Catalogue) {
         return of.conditions.map((id) => words.conditions[id].name).join(", ");
       case "runUpItem":
         return words.runUpItems[of.item];
+      case "signal":
+        return say.signal(of.kind, of.engine);
       case "gauge":
       case "person":
         return of.name;
@@ -94,10 +96,12 @@ export function sayIn(words: Catalogue) {
     return requirement ? say.missing(requirement, type) : words.missing.unknown(code);
   };
   const either = new Intl.ListFormat(words.language, { type: "disjunction" });
+  const both = new Intl.ListFormat(words.language, { type: "conjunction" });
   const say = {
     language: words.language,
     caution: words.caution,
     either: (list: readonly string[]): string => either.format(list),
+    both: (list: readonly string[]): string => both.format(list),
     ask(ask: Ask): string {
       return put(sentenceOf(ask), { n: ask.engine, d: ask.detail && detail(ask.detail) });
     },
@@ -192,8 +196,9 @@ export function sayIn(words: Catalogue) {
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
-    /** Returns the outcome of a drill: the person's own words, or that every step was worked. */
-    drillOutcome: (outcome: string): string => (outcome === WORKED_THROUGH ? words.workedThrough : outcome),
+    /** Returns the outcome of a drill: the person's own words, that every step was worked, or that its fire was a slip. */
+    drillOutcome: (outcome: string): string =>
+      outcome === WORKED_THROUGH ? words.workedThrough : outcome === WAS_A_SLIP ? words.wasASlip : outcome,
     overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
     exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],
     voidCause: (cause: VoidCause): string => words.voids[cause],

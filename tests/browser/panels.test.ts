@@ -55,10 +55,9 @@ it("[PAN-27] the questions of a stop can be answered without the script of the s
   await context.route(/\/assets\/DialogSheet-/, (route) => route.abort());
   const observer = await Seat.inContext(context, at.server.url, "tamsin");
   await observer.turnTo(`/session/${at.session.session}`);
-  await observer.press("Fire");
-  const sheet = observer.page.getByRole("dialog");
-  await observer.press("Engine number 2", sheet);
-  await observer.page.getByRole("dialog", { name: /number 2/ }).waitFor();
+  await observer.press("Cut");
+  const sheet = observer.page.getByRole("dialog", { name: "Cut: which engine?" });
+  await sheet.waitFor();
   expect(await sheet.evaluate((e) => [e.tagName, e === document.activeElement])).toEqual(["DIALOG", true]);
   await observer.page.keyboard.press("Escape");
   await sheet.waitFor({ state: "detached" });
@@ -193,4 +192,19 @@ it("[PAN-9] the panels say what was recorded, under which number, and who has an
   await at.crew.cockpit.answer("Chocks are in.", "Received");
   await at.crew.power.sees(/^Cockpit: received, \d\d:\d\d:\d\d$/);
   await at.crew.power.sees(/^Recorded as number \d+$/);
+});
+
+// The last test of the file: the fire stands.
+it("[FIR-10] one touch on Fire is heard by all four panels, though the sender's page is closed at once", async () => {
+  const context = await at.browser.newContext({ viewport: { width: 390, height: 844 } });
+  const observer = await Seat.inContext(context, at.server.url, "tamsin");
+  await observer.turnTo(`/session/${at.session.session}`);
+  await observer.press("Fire");
+  await observer.page.close();
+  for (const [, seat] of seats(at.crew)) await seat.sees(/^Fire: place not said\. Tamsin/);
+  await context.close();
+  await at.crew.guard.press("Number? Where?");
+  await at.crew.guard.press("Engine number 2");
+  await at.crew.guard.press("Nacelle");
+  for (const [, seat] of seats(at.crew)) await seat.sees(/^Fire at number 2: nacelle\. Tamsin/);
 });

@@ -18,6 +18,7 @@ it("[PAN-13] allows only those other signals that take something back", () => {
     "arcNotClear",
     "brakesReleased",
     "chocksOut",
+    "fireAt",
     "guardAway",
     "negative",
     "peopleAtAircraft",

@@ -84,6 +84,7 @@ describe("the printed brief", () => {
       "fireExhaust",
       "fireNacelle",
       "fireGroundEquipment",
+      "fireNotLocated",
     ]);
     for (const { cards } of brief.fireCards)
       for (const post of POSTS)

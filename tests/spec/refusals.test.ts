@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { REFUSAL_REASONS, type RefusalReason } from "../../shared/protocol/refusals.ts";
 import { refusals } from "../../shared/words/en/refusals.ts";
 import { RICH } from "../figures/rich.ts";
-import { WATCHED } from "../safety/types.ts";
+import { WATCHED, withTiming } from "../safety/types.ts";
 import { FOUR } from "./aircraft.ts";
-import { ada, bo, CREW, ed, fay, given, onDevice, type Say, type Story } from "./given.ts";
+import { ada, bo, CREW, di, ed, fay, given, onDevice, type Person, type Say, type Story } from "./given.ts";
 
 const TRACE: Say = {
   type: "giveVoltTrace",
@@ -15,6 +15,16 @@ const TRACE: Say = {
   cranking: [],
   endedAgoMs: 0,
 };
+
+const SLIPS = withTiming(FOUR, { slip: 5 });
+
+/** Ed holds, something may happen, and somebody takes the hold back as a slip. */
+function slipped(story: Story, who: Person, between: (story: Story) => unknown = () => {}): Story {
+  const ref = story.does(ed, { type: "send", kind: "hold" }).state.holds[0]?.id ?? 0;
+  between(story);
+  story.does(who, { type: "send", kind: "disregard", ref });
+  return story;
+}
 
 /**
  * One way to each refusal a session gives. `idReused` is the server's: it never reaches the session. `clearanceVoid` stands
@@ -119,6 +129,10 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused" | "clearanceVoid">
   },
   secondPersonNeeded: () =>
     after(given().manned(), (s) => s.say("cockpit", { type: "offerPost", post: "cockpit", to: "ada" })),
+  noSlips: () => slipped(given().manned(), ed),
+  slipOver: () => slipped(given({ type: SLIPS }).manned(), ed, (s) => s.wait(5)),
+  notYourSlip: () => slipped(given({ type: SLIPS }).manned(), di),
+  slipActedOn: () => slipped(given({ type: SLIPS }).manned(), ed, (s) => s.send("cockpit", "hold")),
   nothingOpen: () => after(given().manned(), (s) => s.send("cockpit", "resetCut", { ref: 1 })),
   missingFigure: () => after(given().upTo("secure"), (s) => s.send("cockpit", "brakesSet")),
   wrongUnit: () =>

@@ -57,6 +57,8 @@ export interface StandingRow {
   aircraft: string;
   name: string;
   items: StandingItem[];
+  /** The aircraft's engine numbers; empty before anything was recorded at it. */
+  engines: number[];
   /** Ids of the aircraft's sessions that are not over. */
   open: string[];
 }
@@ -141,7 +143,7 @@ export class Api {
     this.json<{ head: number; state: SessionState; serverNow: number }>("GET", `/api/sessions/${id}`);
   /** Fetches the open items of every aircraft's record. */
   standing = () => this.json<StandingRow[]>("GET", "/api/standing");
-  /** Reports a stop or a defect at an aircraft without a session, or ends what stands there. */
+  /** Reports a stop, where a fire burns or a defect at an aircraft without a session, or ends what stands there. */
   report = (aircraft: string, action: object) =>
     this.json<Reported>("POST", `/api/aircraft/${aircraft}/reports`, {
       commandId: crypto.randomUUID(),

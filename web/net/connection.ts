@@ -25,6 +25,7 @@ import {
   takeDue,
 } from "../../shared/replica/outbox.ts";
 import { type Applied, applyBatch, applySync, behind } from "../../shared/replica/replica.ts";
+import { isStop } from "../../shared/signals/isStop.ts";
 import { type ConnectionView, NOTHING } from "./connectionView.ts";
 import type { OutboxBook } from "./idbOutbox.ts";
 import { merged } from "./log.ts";
@@ -280,8 +281,12 @@ export class Connection {
     if (!this.#socket.connected || this.#outbox.length === 0) return;
     const { outbox, send } = takeDue(this.#outbox, Date.now(), this.clock.now());
     if (outbox.every((e, i) => e === this.#outbox[i])) return;
+    const stored = this.#store(outbox);
+    // A stop leaves at the touch: the page may be closed before it is stored, and a repeat of it does no harm.
+    this.#emit(send.filter(({ action }) => isStop(action)));
     // Save the attempt before sending, so that a crash never hides that the server may have received it.
-    void this.#store(outbox).then(() => this.#emit(send));
+    const rest = send.filter(({ action }) => !isStop(action));
+    void stored.then(() => this.#emit(rest));
   }
 
   #emit(send: readonly Command[]): void {

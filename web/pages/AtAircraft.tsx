@@ -1,16 +1,29 @@
 import { useCallback, useEffect, useState } from "react";
+import type { FirePlace } from "../../shared/protocol/signals.ts";
 import type { Item } from "../../shared/protocol/standing.ts";
+import { enginesOf, placesOf } from "../../shared/stops/fireSeats.ts";
 import type { StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
+import { isLocated } from "../posts/shared/fireSheet.ts";
+import { FireKeys } from "../ui/FireKeys.tsx";
 import { ago } from "../ui/numbers.ts";
 import { Trouble } from "../ui/Trouble.tsx";
 import type { Words } from "../words/catalogue.ts";
 import { laterWords, useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 
+/** The fire whose number and place are asked: the one just reported, or one that stands under `no`. */
+interface OpenFire {
+  aircraft: string;
+  no: number | null;
+  /** What was said since it was opened. */
+  engine: number | null;
+  place: FirePlace | null;
+}
+
 /**
  * Every aircraft with what stands there, and keys to hold, cut or report fire without joining a session. One touch
- * sends: whoever sees danger from the ramp has no time to find a session first.
+ * sends: whoever sees danger from the ramp has no time to find a session first. A fire's number and place follow.
  */
 export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) {
   const words = useWords();
@@ -18,6 +31,7 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
   const [rows, setRows] = useState<StandingRow[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [heard, setHeard] = useState<string | null>(null);
+  const [fire, setFire] = useState<OpenFire | null>(null);
   const renew = useCallback(() => api.standing().then(setRows, setTrouble), []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a change of `ramp` triggers a new request
   useEffect(() => {
@@ -29,9 +43,22 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
       setTrouble(null);
       setHeard(answer.status === "accepted" ? said : words.say.refusal(answer.refusal));
       await renew();
+      return answer.status === "accepted";
     } catch (error) {
       setTrouble(error as Error);
     }
+    return false;
+  };
+  const stop = async ({ aircraft, name }: StandingRow, is: "hold" | "cut" | "fire") => {
+    const kept = await report(aircraft, { type: "stop", is }, says.sent[is](name));
+    if (kept && is === "fire") setFire({ aircraft, no: null, engine: null, place: null });
+  };
+  const locate = (more: { engine: number } | { place: FirePlace }) => {
+    if (fire === null) return;
+    const next = { ...fire, ...more };
+    setFire(isLocated(next) ? null : next);
+    const about = fire.no === null ? {} : { no: fire.no };
+    void report(fire.aircraft, { type: "fireAt", ...about, ...more }, says.located);
   };
   if (rows === null) return <Trouble of={trouble} />;
   return (
@@ -47,6 +74,15 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
             {row.items.map(({ no, item }) => (
               <li key={no} data-kind={item.is}>
                 <span>{itemWords(item, words)}</span>
+                {item.is === "fire" && (
+                  <button
+                    type="button"
+                    className="small-key"
+                    onClick={() => setFire({ aircraft: row.aircraft, no, engine: null, place: null })}
+                  >
+                    {words.text.standing.locate}
+                  </button>
+                )}
                 {mayEnd && row.open.length === 0 && (
                   <button
                     type="button"
@@ -68,12 +104,23 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
                 type="button"
                 className="answer"
                 data-tone="no"
-                onClick={() => void report(row.aircraft, { type: "stop", is }, says.sent[is](row.name))}
+                onClick={() => void stop(row, is)}
               >
                 {says.keys[is]}
               </button>
             ))}
           </nav>
+          {fire?.aircraft === row.aircraft && (
+            <section className="entry" aria-label={fireWords(fire, words)}>
+              <h4>{fireWords(fire, words)}</h4>
+              <FireKeys
+                numbers={row.engines}
+                said={saidOf(fire, row)}
+                onEngine={(engine) => locate({ engine })}
+                onPlace={(place) => locate({ place })}
+              />
+            </section>
+          )}
         </article>
       ))}
     </section>
@@ -89,8 +136,11 @@ function itemWords(item: Item, { say, text }: Words): string {
       return `${says.keys.hold}${item.note ? `: ${item.note}` : ""}. ${by(item.by)}`;
     case "cut":
       return `${say.signal(item.engine === null ? "cutAll" : "cut", item.engine)}. ${by(item.by)}`;
-    case "fire":
-      return `${say.signal("fire", item.engine)}. ${by(item.by)}`;
+    case "fire": {
+      const engines = enginesOf(item);
+      const at = engines.length === 0 ? text.ramp.fire : text.ramp.fireAt(say.both(engines.map(String)));
+      return `${[at, ...placesOf(item).map((place) => say.firePlace(place).toLowerCase())].join(", ")}. ${by(item.by)}`;
+    }
     case "hands":
       return `${say.signal("handlePropeller", item.engine)}. ${by(item.by)}`;
     case "leave":
@@ -102,4 +152,18 @@ function itemWords(item: Item, { say, text }: Words): string {
     case "defect":
       return `${item.barsStart ? says.bars : says.defect}: ${item.words}. ${by(item.by)}`;
   }
+}
+
+function fireWords({ no }: OpenFire, { text }: Words): string {
+  return no === null ? text.stops.fireSent : text.stops.fireWhere;
+}
+
+/** Returns what is marked on the keys: what stands, and what was touched since. */
+function saidOf({ no, engine, place }: OpenFire, { items }: StandingRow) {
+  const item = items.find((i) => i.no === no)?.item;
+  const stands = item?.is === "fire" ? item : null;
+  return {
+    engines: [...(engine === null ? [] : [engine]), ...(stands ? enginesOf(stands) : [])],
+    places: [...(place === null ? [] : [place]), ...(stands ? placesOf(stands) : [])],
+  };
 }

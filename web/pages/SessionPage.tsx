@@ -63,6 +63,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
     state,
     post,
     me,
+    device: device().id,
     words,
     people,
     now: moment.server,

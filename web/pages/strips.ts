@@ -1,5 +1,6 @@
 import { lifeAt } from "../../shared/engine/lifeAt.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
+import { enginesOf } from "../../shared/stops/fireSeats.ts";
 import type { SessionRow } from "../net/api.ts";
 import { shapeOf } from "../posts/shared/marks.ts";
 import type { Need, StripView } from "../ui/Strip.tsx";
@@ -56,7 +57,8 @@ function stripOf({ row, state }: Listed, here: string | null, words: Words, now:
 function needsOf(state: SessionState, { say, text: { ramp } }: Words): Need | null {
   const fire = state.fires[0];
   if (fire) {
-    const words = fire.engine === null ? ramp.fire : ramp.fireAt(fire.engine);
+    const engines = enginesOf(fire);
+    const words = engines.length === 0 ? ramp.fire : ramp.fireAt(say.both(engines.map(String)));
     return { is: "fire", since: fire.by.at, words };
   }
   const cut = state.cuts[0];

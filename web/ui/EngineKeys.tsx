@@ -5,7 +5,7 @@ interface Props {
   numbers: readonly number[];
   prompt: string;
   disabled: boolean;
-  /** A wider answer beside the numbers, e.g. all engines. */
+  /** A wider answer, e.g. all engines. It comes first and is filled, because it is the safe one in doubt. */
   all?: { word: string; onPress(): void } | undefined;
   onPick(n: number): void;
   onBack(): void;
@@ -19,6 +19,11 @@ export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: P
       <div className="entry-head">
         <h3>{prompt}</h3>
       </div>
+      {all && (
+        <button type="button" className="answer" data-tone="danger" disabled={disabled} onClick={all.onPress}>
+          {all.word}
+        </button>
+      )}
       <div className="number-keys">
         {numbers.map((n) => (
           <button
@@ -34,11 +39,6 @@ export function EngineKeys({ numbers, prompt, disabled, all, onPick, onBack }: P
         ))}
       </div>
       <div className="answers">
-        {all && (
-          <button type="button" className="answer" data-tone="no" disabled={disabled} onClick={all.onPress}>
-            {all.word}
-          </button>
-        )}
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
           {entry.back}
         </button>

@@ -2,15 +2,15 @@ import { useWords } from "../words/words.ts";
 
 export interface StandingStop {
   id: string;
-  kind: "hold" | "cut" | "fire";
+  kind: "hold" | "cut" | "fire" | "slip";
   /** The stop, and the person who raised it. */
   words: string;
   /** The condition for it to end. */
   ends: string;
   /** True until this post has answered. */
   unanswered: boolean;
-  /** The key that ends it, for a person who may; else null. */
-  end: { word: string; disabled: boolean; onPress(): void } | null;
+  /** The keys of this person: to say where a fire burns, or to end the stop. */
+  keys: { word: string; disabled: boolean; onPress(): void }[];
 }
 
 /** Every standing stop, above everything else. */
@@ -29,10 +29,20 @@ export function Standing({ stops }: { stops: readonly StandingStop[] }) {
           <StandingMark kind={s.kind} />
           <strong>{s.words}</strong>
           <span>{s.ends}</span>
-          {s.end && (
-            <button type="button" className="small-key" disabled={s.end.disabled} onClick={s.end.onPress}>
-              {s.end.word}
-            </button>
+          {s.keys.length > 0 && (
+            <div className="standing-keys">
+              {s.keys.map((k) => (
+                <button
+                  key={k.word}
+                  type="button"
+                  className="small-key"
+                  disabled={k.disabled}
+                  onClick={k.onPress}
+                >
+                  {k.word}
+                </button>
+              ))}
+            </div>
           )}
         </div>
       ))}

@@ -1,99 +1,81 @@
-import { useState } from "react";
-import { FIRE_PLACES, type FirePlace } from "../../shared/protocol/signals.ts";
 import { STANDARD } from "../words/standard.ts";
 import { useWords } from "../words/words.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
+import { FireKeys, type FireKeysProps } from "./FireKeys.tsx";
 import { QuickSheet } from "./QuickSheet.tsx";
 
 export interface StopActions {
   hold(): void;
+  /** Asks which engine to cut. */
+  askCut(): void;
   cut(engine: number | null): void;
-  fire(engine: number | null, place: FirePlace): void;
+  fire(): void;
+  /** Closes the sheet that is open. */
+  close(): void;
 }
 
-type Open = { is: "cut" } | { is: "fire"; engine: number | null } | { is: "fireEngine" } | null;
+/** The sheet above the keys: the pick of a cut, or the fire whose number and place are asked. */
+export type StopSheet = { is: "cut" } | ({ is: "fire"; title: string; prompt: string } & FireView) | null;
+type FireView = Omit<FireKeysProps, "numbers"> & {
+  /** Takes the fire back as a slip; null when that is not possible. */
+  slip: { word: string; disabled: boolean; onPress(): void } | null;
+};
 
-/** Hold, cut and fire: always visible, never disabled. The panel says that each is a message, not an emergency stop. */
-export function Stops({ numbers, actions }: { numbers: readonly number[]; actions: StopActions }) {
-  const { say, text } = useWords();
-  const words = text.stops;
-  const [open, setOpen] = useState<Open>(null);
-  const close = () => setOpen(null);
+interface Props {
+  numbers: readonly number[];
+  sheet: StopSheet;
+  actions: StopActions;
+}
+
+/**
+ * Hold, cut and fire: always visible, never disabled. Hold and fire are sent at the touch. The panel says that each is a
+ * message, not an emergency stop.
+ */
+export function Stops({ numbers, sheet, actions }: Props) {
+  const words = useWords().text.stops;
   return (
     <>
-      {open?.is === "cut" && (
-        <QuickSheet title={words.cutWhich} onClose={close}>
+      {sheet?.is === "cut" && (
+        <QuickSheet title={words.cutWhich} onClose={actions.close}>
           <EngineKeys
             numbers={numbers}
             prompt={words.cutPrompt}
             disabled={false}
-            all={{
-              word: words.cutAll,
-              onPress: () => {
-                actions.cut(null);
-                close();
-              },
-            }}
-            onPick={(n) => {
-              actions.cut(n);
-              close();
-            }}
-            onBack={close}
+            all={{ word: words.cutAll, onPress: () => actions.cut(null) }}
+            onPick={actions.cut}
+            onBack={actions.close}
           />
         </QuickSheet>
       )}
-      {open?.is === "fireEngine" && (
-        <QuickSheet title={words.fireWhich} onClose={close}>
-          <EngineKeys
-            numbers={numbers}
-            prompt={words.firePrompt}
-            disabled={false}
-            all={{ word: words.noEngine, onPress: () => setOpen({ is: "fire", engine: null }) }}
-            onPick={(engine) => setOpen({ is: "fire", engine })}
-            onBack={close}
-          />
-        </QuickSheet>
-      )}
-      {open?.is === "fire" && (
-        <QuickSheet
-          title={open.engine === null ? words.fireWhere : words.fireWhereAt(open.engine)}
-          onClose={close}
-        >
-          <div className="place-keys">
-            {FIRE_PLACES.map((place) => (
+      {sheet?.is === "fire" && (
+        <QuickSheet title={sheet.title} onClose={actions.close}>
+          <section className="entry" aria-label={sheet.prompt}>
+            <p>{sheet.prompt}</p>
+            <FireKeys numbers={numbers} said={sheet.said} onEngine={sheet.onEngine} onPlace={sheet.onPlace} />
+            {sheet.slip && (
               <button
-                key={place}
                 type="button"
                 className="answer"
-                data-tone="no"
-                onClick={() => {
-                  actions.fire(open.engine, place);
-                  close();
-                }}
+                data-tone="plain"
+                disabled={sheet.slip.disabled}
+                onClick={sheet.slip.onPress}
               >
-                {say.firePlace(place)}
+                {sheet.slip.word}
               </button>
-            ))}
-          </div>
+            )}
+          </section>
         </QuickSheet>
       )}
       <nav className="stops" aria-label={words.keys}>
-        <button
-          type="button"
-          className="stop stop-hold"
-          onClick={() => {
-            close();
-            actions.hold();
-          }}
-        >
+        <button type="button" className="stop stop-hold" onClick={actions.hold}>
           <StopShape is="hold" />
           <StopWord is="hold" />
         </button>
-        <button type="button" className="stop stop-cut" onClick={() => setOpen({ is: "cut" })}>
+        <button type="button" className="stop stop-cut" onClick={actions.askCut}>
           <StopShape is="cut" />
           <StopWord is="cut" />
         </button>
-        <button type="button" className="stop stop-fire" onClick={() => setOpen({ is: "fireEngine" })}>
+        <button type="button" className="stop stop-fire" onClick={actions.fire}>
           <StopShape is="fire" />
           <StopWord is="fire" />
         </button>

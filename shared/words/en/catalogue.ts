@@ -86,6 +86,7 @@ export const catalogue = {
   },
   /** Outcome of a drill to which nobody gave words of their own. */
   workedThrough: "worked through",
+  wasASlip: "its fire was a slip",
   /** Words between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust" },
 };

@@ -62,6 +62,7 @@ export const events = {
   refused: (what: string) => `Refused: ${what}`,
   aircraftKnown: "The aircraft's record told what stands there from elsewhere",
   fieldKnown: "Another session on this field reported lightning or weather",
+  slip: (stop: string) => `Disregard: ${stop} was a slip`,
   fireOutLapsed: "Fire: nobody confirmed in time that it is out: it is to be said anew",
   restarted: "The server started again: clearances and leave are void",
   clockStepped: "The server's clock was set: clearances and leave are void",

@@ -44,6 +44,12 @@ export const signals = {
     asks: "Fire reported at number {n}.",
     asksPlain: "Fire reported.",
   },
+  fireAt: { plain: "Fire located", engine: "Fire located at number {n}" },
+  disregard: {
+    plain: "Disregard",
+    engine: "Disregard, number {n}",
+    asks: "{d}: it was a slip, its sender takes it back. Disregard it.",
+  },
   fireOut: { plain: "Fire out", engine: "Fire out at number {n}" },
   connectPower: {
     plain: "Connect ground power",

@@ -85,5 +85,6 @@ export const catalogue: Catalogue = {
     none: "ninguno",
   },
   workedThrough: "hecho hasta el final",
+  wasASlip: "el fuego fue un aviso sin querer",
   joints: { to: "a", of: "de", gust: "racha" },
 };

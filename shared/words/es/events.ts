@@ -62,6 +62,7 @@ export const events: EventWords = {
   refused: (what) => `Rechazado: ${what}`,
   aircraftKnown: "El registro del avión dijo lo que sigue vigente allí",
   fieldKnown: "Otra sesión en este campo reportó relámpagos o tiempo",
+  slip: (stop) => `Sin efecto: ${stop} fue sin querer`,
   fireOutLapsed: "Fuego: nadie confirmó a tiempo que se apagó: hay que decirlo de nuevo",
   restarted: "El servidor arrancó de nuevo: autorizaciones y permisos sin efecto",
   clockStepped: "Se ajustó el reloj del servidor: autorizaciones y permisos sin efecto",

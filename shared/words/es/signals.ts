@@ -38,6 +38,12 @@ export const signals: Catalogue["signals"] = {
     asks: "Fuego en motor {n}.",
     asksPlain: "Fuego reportado.",
   },
+  fireAt: { plain: "Fuego ubicado", engine: "Fuego ubicado en motor {n}" },
+  disregard: {
+    plain: "Sin efecto",
+    engine: "Sin efecto, motor {n}",
+    asks: "{d}: fue sin querer; quien lo envió lo retira. Ignórelo.",
+  },
   fireOut: { plain: "Fuego apagado", engine: "Fuego apagado en motor {n}" },
   connectPower: {
     plain: "Conectar planta externa",

@@ -19,7 +19,7 @@ import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { standingStops } from "./standing.ts";
-import { stopActions } from "./stopActions.ts";
+import { useStops } from "./useStops.ts";
 import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
@@ -48,6 +48,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { text } = words;
   const units = useUnits();
   useTouch(panel);
+  const stops = useStops(panel);
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
@@ -84,7 +85,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
           {stale}
         </p>
       )}
-      <Standing stops={standingStops(panel)} />
+      <Standing stops={standingStops(panel, stops.locate)} />
       <main className="panel-main" ref={work}>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
         <section className="panel-ask" aria-label={text.ask.region} tabIndex={0} ref={asked}>
@@ -148,7 +149,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
         </Suspense>
       )}
       <footer className="panel-foot">
-        <Stops numbers={numbers} actions={stopActions(panel)} />
+        <Stops numbers={numbers} sheet={stops.sheet} actions={stops.actions} />
         <Caution short />
       </footer>
     </div>

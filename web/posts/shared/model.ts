@@ -18,6 +18,8 @@ export interface Panel {
   /** The post this person holds on this device; null for an observer. */
   post: Post | null;
   me: Somebody;
+  /** Id of this device: only the device that sent a stop can take it back as a slip. */
+  device: string;
   /** All words, in the language this person chose. */
   words: Words;
   people: readonly Somebody[];

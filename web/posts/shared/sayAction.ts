@@ -15,7 +15,10 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
     case "send": {
       const figure = action.volts ?? action.pressure;
       const signalWords = say.signal(action.kind, action.engine ?? null);
-      const whole = figure ? `${signalWords}, ${writtenBoth(figure, units)}` : signalWords;
+      const where = action.place
+        ? `${signalWords}, ${say.firePlace(action.place).toLowerCase()}`
+        : signalWords;
+      const whole = figure ? `${where}, ${writtenBoth(figure, units)}` : where;
       return action.seenFrom ? actions.seenFrom(whole, small(action.seenFrom)) : whole;
     }
     case "answer": {

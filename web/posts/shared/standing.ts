@@ -1,15 +1,20 @@
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
+import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { enginesOf, placesOf } from "../../../shared/stops/fireSeats.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { StandingStop } from "../../ui/Standing.tsx";
 import type { Words } from "../../words/catalogue.ts";
+import { maySlip } from "./fireSheet.ts";
 import type { Panel } from "./model.ts";
 
 /**
- * Returns every standing hold, cut and fire: who raised it, how it ends, and the key to end it for a person who may.
+ * Returns every standing hold, cut and fire: who raised it, how it ends, and this person's keys; then the stops that were
+ * taken back as a slip and that somebody has not received yet.
+ * @param locate asks where the fire of this number burns
  */
-export function standingStops(panel: Panel): StandingStop[] {
+export function standingStops(panel: Panel, locate: (ref: number) => void): StandingStop[] {
   const { state, post, now, fresh, words: all } = panel;
   const { say, text } = all;
   const words = text.standing;
@@ -20,7 +25,7 @@ export function standingStops(panel: Panel): StandingStop[] {
       words: `${say.signal(u.action.kind, u.action.engine ?? null)}. ${u.by.name}, ${say.post(u.by.post).toLowerCase()}, ${ago(now - u.at, text)}`,
       ends: words.notRecorded,
       unanswered: true,
-      end: { word: words.takenIn, disabled: false, onPress: () => panel.takeIn(u) },
+      keys: [{ word: words.takenIn, disabled: false, onPress: () => panel.takeIn(u) }],
     }),
   );
   const send = (word: string, action: Action) => ({
@@ -28,6 +33,10 @@ export function standingStops(panel: Panel): StandingStop[] {
     disabled: !fresh,
     onPress: () => panel.act(action),
   });
+  const slip = (id: number) =>
+    maySlip(panel, id)
+      ? [send(words.slip, { type: "send", kind: "disregard", ref: id, channel: "panel" })]
+      : [];
   const unanswered = (id: number) => isUnanswered(state, id, post);
   const by = (b: { name: string; post: Post | null; at: number }) =>
     `${b.name}, ${say.post(b.post).toLowerCase()}, ${ago(now - b.at, text)}`;
@@ -39,7 +48,8 @@ export function standingStops(panel: Panel): StandingStop[] {
       words: `${fireWords(f, all)}. ${by(f.by)}`,
       ends: f.outBy ? words.outOnce(f.outBy.name) : words.outTwice,
       unanswered: unanswered(f.id),
-      end: null,
+      // Never disabled: a word of where it burns is kept and sent like a stop.
+      keys: [{ word: words.locate, disabled: false, onPress: () => locate(f.id) }, ...slip(f.id)],
     }),
   );
   const cuts = state.cuts.map(
@@ -49,7 +59,7 @@ export function standingStops(panel: Panel): StandingStop[] {
       words: `${c.engine === null ? text.stops.cutAll : words.cut(c.engine)}. ${by(c.by)}`,
       ends: c.doneAt === null ? words.cutWaits : words.cutDone,
       unanswered: unanswered(c.id),
-      end: null,
+      keys: slip(c.id),
     }),
   );
   const holds = state.holds.map((h): StandingStop => {
@@ -71,13 +81,28 @@ export function standingStops(panel: Panel): StandingStop[] {
             ? words.owners(h.by.name)
             : words.orphaned(h.by.name),
       unanswered: unanswered(h.id),
-      end:
-        mine || heir
-          ? send(words.release, { type: "send", kind: "release", ref: h.id, channel: "panel" })
-          : null,
+      keys: [
+        ...(mine || heir
+          ? [send(words.release, { type: "send", kind: "release", ref: h.id, channel: "panel" })]
+          : []),
+        ...slip(h.id),
+      ],
     };
   });
-  return [...unheld, ...fires, ...cuts, ...holds];
+  // A post whose answer is due is asked; everybody else is told here.
+  const slips = state.signals
+    .filter((s) => s.kind === "disregard" && !unanswered(s.id))
+    .map(
+      (s): StandingStop => ({
+        id: String(s.id),
+        kind: "slip",
+        words: `${words.wasASlip(say.signal((s.note ?? "hold") as SignalKind, s.engine))}. ${by(s.by)}`,
+        ends: words.slipWaits,
+        unanswered: false,
+        keys: [],
+      }),
+    );
+  return [...unheld, ...fires, ...cuts, ...holds, ...slips];
 }
 
 function isUnanswered(state: SessionState, id: number, post: Post | null): boolean {
@@ -86,9 +111,15 @@ function isUnanswered(state: SessionState, id: number, post: Post | null): boole
   return signal?.due.includes(post) === true && signal.answers[post] === undefined;
 }
 
-function fireWords({ engine, place }: SessionState["fires"][number], { say, text }: Words): string {
-  const where = say.firePlace(place).toLowerCase();
-  return engine === null ? text.standing.fire(where) : text.standing.fireAt(engine, where);
+function fireWords(fire: SessionState["fires"][number], { say, text }: Words): string {
+  const engines = enginesOf(fire);
+  const places = placesOf(fire);
+  const where = say
+    .both((places.length === 0 ? (["notSaid"] as const) : places).map(say.firePlace))
+    .toLowerCase();
+  return engines.length === 0
+    ? text.standing.fire(where)
+    : text.standing.fireAt(say.both(engines.map(String)), where);
 }
 
 /** Returns the reason of a hold in words, from its note. */

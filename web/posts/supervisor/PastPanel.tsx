@@ -17,7 +17,7 @@ import { Caution } from "../shared/Caution.tsx";
 import { planNotes, planView } from "../shared/marks.ts";
 import type { Panel } from "../shared/model.ts";
 import { standingStops } from "../shared/standing.ts";
-import { stopActions } from "../shared/stopActions.ts";
+import { useStops } from "../shared/useStops.ts";
 import { Scrub } from "./Scrub.tsx";
 
 interface Props {
@@ -44,7 +44,8 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
   const at = then.at;
   const facing = usualFacing(panel.post);
   const shown = events.filter((e) => e.seq <= then.seq);
-  const stops = standingStops({ ...panel, state: then, now: at, unrecorded: [] });
+  const keys = useStops(panel);
+  const stops = standingStops({ ...panel, state: then, now: at, unrecorded: [] }, keys.locate);
   const asked = POSTS.flatMap((p): string[] => {
     const first = askedOf(then, p, at)[0];
     return first ? [`${say.post(p)}: ${askView(then, first, at, units, words).sentence}`] : [];
@@ -91,7 +92,11 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
         </section>
       </main>
       <footer className="panel-foot">
-        <Stops numbers={enginesSeen(panel.state.engines.length, facing)} actions={stopActions(panel)} />
+        <Stops
+          numbers={enginesSeen(panel.state.engines.length, facing)}
+          sheet={keys.sheet}
+          actions={keys.actions}
+        />
         <Caution short />
       </footer>
     </div>

@@ -101,7 +101,7 @@ export const ramp = {
   join: "Join",
   nothingNeeded: "Nothing needs a person",
   fire: "Fire reported",
-  fireAt: (n: number) => `Fire at number ${n}`,
+  fireAt: (engines: string) => `Fire at number ${engines}`,
   cutAll: "Cut: all engines",
   cutAt: (n: number) => `Cut: number ${n}`,
   holdBy: (name: string) => `Hold by ${name}`,

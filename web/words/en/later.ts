@@ -70,6 +70,7 @@ export const atAircraft = {
     fire: (name: string) => `Fire is recorded at ${name}. Give the hand signal too.`,
   },
   leave: "People may be at the aircraft on leave",
+  located: "Where it burns is recorded.",
   turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
   drill: (drill: string) => `Drill is open: ${drill}`,
   bars: "Defect bars the start",

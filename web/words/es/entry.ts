@@ -100,7 +100,7 @@ export const ramp: Text["ramp"] = {
   join: "Unirse",
   nothingNeeded: "Nada necesita a una persona",
   fire: "Fuego reportado",
-  fireAt: (n) => `Fuego en motor ${n}`,
+  fireAt: (engines) => `Fuego en motor ${engines}`,
   cutAll: "Corte: todos los motores",
   cutAt: (n) => `Corte: motor ${n}`,
   holdBy: (name) => `Alto de ${name}`,

@@ -67,6 +67,7 @@ export const atAircraft: LaterWords["atAircraft"] = {
     fire: (name) => `El fuego quedó anotado en ${name}. Dé también la señal de mano.`,
   },
   leave: "Puede haber personas junto al avión con permiso",
+  located: "Quedó anotado dónde está el fuego.",
   turning: (n) => `El motor ${n} quedó girando. Nadie ha visto parada su hélice`,
   drill: (drill) => `Ejercicio abierto: ${drill}`,
   bars: "Defecto impide el arranque",

@@ -95,13 +95,14 @@ export const stops: Text["stops"] = {
   cut: "Corte",
   fire: "Fuego",
   cutWhich: "Corte: ¿qué motor?",
-  cutPrompt: "Toque el motor que se corta. Es un mensaje a la tripulación: dé también la señal de mano.",
+  cutPrompt:
+    "Toque todos, o el motor que se corta. Es un mensaje a la tripulación: dé también la señal de mano.",
   cutAll: "Cortar todos los motores",
-  fireWhich: "Fuego: ¿en qué motor?",
-  firePrompt: "Toque el motor. Es un mensaje a la tripulación: grítelo y muéstrelo también.",
-  noEngine: "No es en un motor",
-  fireWhere: "Fuego: ¿dónde?",
-  fireWhereAt: (n) => `Fuego en motor ${n}: ¿dónde?`,
+  fireSent: "Fuego enviado. ¿Número? ¿Dónde?",
+  fireSending: "Fuego: aún sin oír. ¿Número? ¿Dónde?",
+  fireWhere: "Fuego. ¿Número? ¿Dónde?",
+  firePrompt: "Ya se avisó a todos. Toque lo que ve: grítelo y muéstrelo también.",
+  firePromptSending: "Guardado; se envía en cuanto se oiga al servidor. Grítelo y muéstrelo ya.",
 };
 
 export const standing: Text["standing"] = {
@@ -109,7 +110,11 @@ export const standing: Text["standing"] = {
   notRecorded: "SIN ANOTAR: el servidor no pudo escribirlo. Actúe y páselo con señales de mano.",
   takenIn: "Enterado",
   fire: (place) => `Fuego: ${place}`,
-  fireAt: (n, place) => `Fuego en motor ${n}: ${place}`,
+  fireAt: (engines, place) => `Fuego en motor ${engines}: ${place}`,
+  locate: "¿Número? ¿Dónde?",
+  slip: "Fue sin querer",
+  wasASlip: (stop) => `${stop}: fue sin querer`,
+  slipWaits: "Ignórelo. Se muestra hasta que todos los puestos lo reciban.",
   outOnce: (name) => `${name} dice que se apagó. Una segunda persona también debe decirlo.`,
   outTwice: "Termina cuando dos personas en dos dispositivos dicen que se apagó.",
   cut: (n) => `Corte motor ${n}`,
