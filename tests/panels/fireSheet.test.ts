@@ -1,0 +1,158 @@
+import { createElement } from "react";
+import { renderToStaticMarkup } from "react-dom/server";
+import { describe, expect, it } from "vitest";
+import type { Action } from "../../shared/protocol/commands.ts";
+import type { Outgoing } from "../../web/net/outgoing.ts";
+import {
+  fireSheet,
+  isLocated,
+  justSent,
+  type OpenFire,
+  picked,
+  repeats,
+} from "../../web/posts/shared/fireSheet.ts";
+import type { Panel } from "../../web/posts/shared/model.ts";
+import { standingStops } from "../../web/posts/shared/standing.ts";
+import { type StopActions, type StopSheet, Stops } from "../../web/ui/Stops.tsx";
+import { wordsNow } from "../../web/words/words.ts";
+import { withTiming } from "../safety/types.ts";
+import { FOUR } from "../spec/aircraft.ts";
+import { bo, cy, ed, given, type Person, type Story } from "../spec/given.ts";
+
+const type = withTiming(FOUR, { slip: 5 });
+const COMMAND = "00000000-0000-4000-8000-0000000000aa";
+
+/** A panel of one person, and what they sent from it. */
+function panelOf(story: Story, who: Person, status?: Outgoing["status"]) {
+  const acts: Action[] = [];
+  const action = { type: "send", kind: "fire", channel: "panel" } as const;
+  const sent = status ? [{ id: COMMAND, session: "s", action, at: 0, status }] : [];
+  const panel = {
+    state: story.state,
+    now: story.now,
+    me: { id: who.id, name: who.name, mayHold: [] },
+    device: who.device,
+    post: null,
+    fresh: true,
+    sent,
+    unrecorded: [],
+    words: wordsNow(),
+    act: (act: Action) => {
+      acts.push(act);
+      return COMMAND;
+    },
+  } as unknown as Panel;
+  return { panel, acts };
+}
+
+const fired = (who: Person) => {
+  const story = given({ type }).manned();
+  const ref = story.does(who, { type: "send", kind: "fire" }).events[0]?.seq ?? 0;
+  return { story, ref };
+};
+const sheetOf = (panel: Panel, open: OpenFire) => {
+  const said: object[] = [];
+  const sheet = fireSheet(
+    panel,
+    open,
+    (more) => said.push(more),
+    () => said.push({ closed: true }),
+  );
+  if (sheet?.is !== "fire") throw new Error("no sheet of a fire");
+  return { sheet, said };
+};
+
+const ACTIONS: StopActions = { hold() {}, askCut() {}, cut() {}, fire() {}, close() {} };
+const drawn = (sheet: StopSheet) =>
+  renderToStaticMarkup(createElement(Stops, { numbers: [1, 2, 3, 4], sheet, actions: ACTIONS }));
+
+describe("the sheet of a fire", () => {
+  it("[FIR-10] says that the fire was sent only once it is recorded", () => {
+    const { story, ref } = fired(ed);
+    const waiting = panelOf(story, ed, { is: "sending", tries: 1 }).panel;
+    expect(sheetOf(waiting, justSent(COMMAND)).sheet.title).toBe("Fire: not yet heard. Number? Where?");
+    const recorded = panelOf(story, ed, { is: "recorded", seq: ref }).panel;
+    expect(sheetOf(recorded, justSent(COMMAND)).sheet.title).toBe("Fire sent. Number? Where?");
+    expect(sheetOf(panelOf(story, cy).panel, picked(ref)).sheet.title).toBe("Fire. Number? Where?");
+  });
+
+  it("[FIR-10, FIR-11] adds number and place to its fire, also before the server was heard", () => {
+    const { story, ref } = fired(ed);
+    const heard = panelOf(story, ed, { is: "recorded", seq: ref });
+    const { sheet, said } = sheetOf(heard.panel, justSent(COMMAND));
+    sheet.onEngine(3);
+    sheet.onPlace("nacelle");
+    const located = { type: "send", kind: "fireAt", channel: "panel" };
+    expect(heard.acts).toEqual([
+      { ...located, ref, engine: 3 },
+      { ...located, ref, place: "nacelle" },
+    ]);
+    expect(said).toEqual([{ engine: 3 }, { place: "nacelle" }]);
+    const offline = panelOf(given({ type }).manned(), ed, { is: "sending", tries: 0 });
+    sheetOf(offline.panel, justSent(COMMAND)).sheet.onEngine(2);
+    expect(offline.acts).toEqual([{ ...located, engine: 2 }]);
+  });
+
+  it("[FIR-10] a second touch while the first is on its way or stands is no second fire", () => {
+    const { story, ref } = fired(ed);
+    const open = justSent(COMMAND);
+    expect(repeats(panelOf(story, ed, { is: "sending", tries: 1 }).panel, open)).toBe(true);
+    expect(repeats(panelOf(story, ed, { is: "recorded", seq: ref }).panel, open)).toBe(true);
+    expect(repeats(panelOf(story, ed, { is: "recorded", seq: ref }).panel, picked(ref))).toBe(false);
+    for (const post of ["fireGuard", "supervisor"] as const) story.send(post, "fireOut", { ref });
+    expect(repeats(panelOf(story, ed, { is: "recorded", seq: ref }).panel, open)).toBe(false);
+  });
+
+  it("[FIR-10] marks what anybody said, and is done once number and place are said here", () => {
+    const { story, ref } = fired(bo);
+    story.does(ed, { type: "send", kind: "fireAt", ref, engine: 2, place: "exhaust" });
+    const { sheet } = sheetOf(panelOf(story, cy).panel, { ...picked(ref), engine: 3 });
+    expect(sheet.said).toEqual({ engines: [3, 2], places: ["exhaust"] });
+    const markup = drawn(sheet);
+    for (const n of [2, 3]) expect(markup).toMatch(new RegExp(`"Engine number ${n}" aria-pressed="true"`));
+    expect(markup).toMatch(/"Engine number 1" aria-pressed="false"/);
+    expect(markup).not.toContain("Place not said");
+    expect([
+      isLocated({ engine: 3, place: null }),
+      isLocated({ engine: null, place: "nacelle" }),
+      isLocated({ engine: null, place: "groundEquipment" }),
+      isLocated({ engine: 1, place: "nacelle" }),
+    ]).toEqual([false, false, true, true]);
+  });
+
+  it("[STP-1] offers to take a slip back, to its sender alone, and only in time", () => {
+    const { story, ref } = fired(ed);
+    const own = panelOf(story, ed, { is: "recorded", seq: ref });
+    const { sheet, said } = sheetOf(own.panel, justSent(COMMAND));
+    sheet.slip?.onPress();
+    expect(own.acts).toEqual([{ type: "send", kind: "disregard", ref, channel: "panel" }]);
+    expect(said).toEqual([{ closed: true }]);
+    const keys = (who: Person) =>
+      standingStops(panelOf(story, who).panel, () => {}).flatMap((s) => s.keys.map((k) => k.word));
+    expect(keys(ed)).toEqual(["Number? Where?", "It was a slip"]);
+    expect(keys(cy)).toEqual(["Number? Where?"]);
+    story.wait(5);
+    expect(keys(ed)).toEqual(["Number? Where?"]);
+  });
+
+  it("[STP-4] whoever owes no answer sees that a stop was a slip until every post has received it", () => {
+    const { story, ref } = fired(bo);
+    story.does(bo, { type: "send", kind: "disregard", ref });
+    const seen = () => standingStops(panelOf(story, ed).panel, () => {}).map((s) => [s.kind, s.words]);
+    expect(seen()).toMatchObject([["slip", expect.stringContaining("Fire: it was a slip. Bo")]]);
+    const slip = story.state.signals.find((s) => s.kind === "disregard")?.id ?? 0;
+    for (const post of ["cockpit", "groundPower", "supervisor"] as const)
+      story.answer(post, slip, "received");
+    expect(seen()).toEqual([]);
+  });
+});
+
+it("[CUT-7] the pick of a cut has cut all first and filled, then each engine", () => {
+  const markup = drawn({ is: "cut" });
+  expect(markup).toMatch(/data-tone="danger">Cut all engines</);
+  const order = ["Cut all engines", "Engine number 1", "Engine number 4", "Back"].map((w) =>
+    markup.indexOf(w),
+  );
+  expect(order).toEqual([...order].sort((a, b) => a - b));
+  expect(order[0]).toBeGreaterThan(0);
+});
