@@ -1,19 +1,13 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, it } from "vitest";
-import type { Action } from "../../shared/protocol/commands.ts";
 import type { Outgoing } from "../../web/net/outgoing.ts";
-import {
-  fireSheet,
-  isLocated,
-  justSent,
-  type OpenFire,
-  picked,
-  repeats,
-} from "../../web/posts/shared/fireSheet.ts";
+import { FireSheet } from "../../web/posts/shared/FireSheet.tsx";
+import { fireView } from "../../web/posts/shared/fireView.ts";
 import type { Panel } from "../../web/posts/shared/model.ts";
+import { isLocated, justSent, type OpenFire, picked, repeats } from "../../web/posts/shared/openFire.ts";
 import { standingStops } from "../../web/posts/shared/standing.ts";
-import { type StopActions, type StopSheet, Stops } from "../../web/ui/Stops.tsx";
+import { type StopActions, Stops } from "../../web/ui/Stops.tsx";
 import { wordsNow } from "../../web/words/words.ts";
 import { withTiming } from "../safety/types.ts";
 import { FOUR } from "../spec/aircraft.ts";
@@ -24,7 +18,6 @@ const COMMAND = "00000000-0000-4000-8000-0000000000aa";
 
 /** A panel of one person, and what they sent from it. */
 function panelOf(story: Story, who: Person, status?: Outgoing["status"]) {
-  const acts: Action[] = [];
   const action = { type: "send", kind: "fire", channel: "panel" } as const;
   const sent = status ? [{ id: COMMAND, session: "s", action, at: 0, status }] : [];
   const panel = {
@@ -37,12 +30,8 @@ function panelOf(story: Story, who: Person, status?: Outgoing["status"]) {
     sent,
     unrecorded: [],
     words: wordsNow(),
-    act: (act: Action) => {
-      acts.push(act);
-      return COMMAND;
-    },
   } as unknown as Panel;
-  return { panel, acts };
+  return { panel };
 }
 
 const fired = (who: Person) => {
@@ -50,47 +39,32 @@ const fired = (who: Person) => {
   const ref = story.does(who, { type: "send", kind: "fire" }).events[0]?.seq ?? 0;
   return { story, ref };
 };
-const sheetOf = (panel: Panel, open: OpenFire) => {
-  const said: object[] = [];
-  const sheet = fireSheet(
-    panel,
-    open,
-    (more) => said.push(more),
-    () => said.push({ closed: true }),
-  );
-  if (sheet?.is !== "fire") throw new Error("no sheet of a fire");
-  return { sheet, said };
-};
 
 const ACTIONS: StopActions = { hold() {}, askCut() {}, cut() {}, fire() {}, close() {} };
-const drawn = (sheet: StopSheet) =>
-  renderToStaticMarkup(createElement(Stops, { numbers: [1, 2, 3, 4], sheet, actions: ACTIONS }));
+const numbers = [1, 2, 3, 4];
+const sheetOf = (panel: Panel, open: OpenFire) =>
+  renderToStaticMarkup(
+    createElement(FireSheet, { panel, numbers, open, onSaid: () => {}, onClose: () => {} }),
+  );
 
 describe("the sheet of a fire", () => {
   it("[FIR-10] says that the fire was sent only once it is recorded", () => {
     const { story, ref } = fired(ed);
     const waiting = panelOf(story, ed, { is: "sending", tries: 1 }).panel;
-    expect(sheetOf(waiting, justSent(COMMAND)).sheet.title).toBe("Fire: not yet heard. Number? Where?");
+    expect(fireView(waiting, justSent(COMMAND)).title).toBe("Fire: not yet heard. Number? Where?");
     const recorded = panelOf(story, ed, { is: "recorded", seq: ref }).panel;
-    expect(sheetOf(recorded, justSent(COMMAND)).sheet.title).toBe("Fire sent. Number? Where?");
-    expect(sheetOf(panelOf(story, cy).panel, picked(ref)).sheet.title).toBe("Fire. Number? Where?");
+    expect(fireView(recorded, justSent(COMMAND)).title).toBe("Fire sent. Number? Where?");
+    expect(fireView(panelOf(story, cy).panel, picked(ref)).title).toBe("Fire. Number? Where?");
   });
 
   it("[FIR-10, FIR-11] adds number and place to its fire, also before the server was heard", () => {
     const { story, ref } = fired(ed);
-    const heard = panelOf(story, ed, { is: "recorded", seq: ref });
-    const { sheet, said } = sheetOf(heard.panel, justSent(COMMAND));
-    sheet.onEngine(3);
-    sheet.onPlace("nacelle");
     const located = { type: "send", kind: "fireAt", channel: "panel" };
-    expect(heard.acts).toEqual([
-      { ...located, ref, engine: 3 },
-      { ...located, ref, place: "nacelle" },
-    ]);
-    expect(said).toEqual([{ engine: 3 }, { place: "nacelle" }]);
-    const offline = panelOf(given({ type }).manned(), ed, { is: "sending", tries: 0 });
-    sheetOf(offline.panel, justSent(COMMAND)).sheet.onEngine(2);
-    expect(offline.acts).toEqual([{ ...located, engine: 2 }]);
+    const heard = fireView(panelOf(story, ed, { is: "recorded", seq: ref }).panel, justSent(COMMAND));
+    expect(heard.locate({ engine: 3 })).toEqual({ ...located, ref, engine: 3 });
+    expect(heard.locate({ place: "nacelle" })).toEqual({ ...located, ref, place: "nacelle" });
+    const offline = panelOf(given({ type }).manned(), ed, { is: "sending", tries: 0 }).panel;
+    expect(fireView(offline, justSent(COMMAND)).locate({ engine: 2 })).toEqual({ ...located, engine: 2 });
   });
 
   it("[FIR-10] a second touch while the first is on its way or stands is no second fire", () => {
@@ -106,9 +80,8 @@ describe("the sheet of a fire", () => {
   it("[FIR-10] marks what anybody said, and is done once number and place are said here", () => {
     const { story, ref } = fired(bo);
     story.does(ed, { type: "send", kind: "fireAt", ref, engine: 2, place: "exhaust" });
-    const { sheet } = sheetOf(panelOf(story, cy).panel, { ...picked(ref), engine: 3 });
-    expect(sheet.said).toEqual({ engines: [3, 2], places: ["exhaust"] });
-    const markup = drawn(sheet);
+    const markup = sheetOf(panelOf(story, cy).panel, { ...picked(ref), engine: 3 });
+    expect(markup).toMatch(/aria-pressed="true">Exhaust/);
     for (const n of [2, 3]) expect(markup).toMatch(new RegExp(`"Engine number ${n}" aria-pressed="true"`));
     expect(markup).toMatch(/"Engine number 1" aria-pressed="false"/);
     expect(markup).not.toContain("Place not said");
@@ -122,11 +95,11 @@ describe("the sheet of a fire", () => {
 
   it("[STP-1] offers to take a slip back, to its sender alone, and only in time", () => {
     const { story, ref } = fired(ed);
-    const own = panelOf(story, ed, { is: "recorded", seq: ref });
-    const { sheet, said } = sheetOf(own.panel, justSent(COMMAND));
-    sheet.slip?.onPress();
-    expect(own.acts).toEqual([{ type: "send", kind: "disregard", ref, channel: "panel" }]);
-    expect(said).toEqual([{ closed: true }]);
+    const own = panelOf(story, ed, { is: "recorded", seq: ref }).panel;
+    const taken = { type: "send", kind: "disregard", ref, channel: "panel" };
+    expect(fireView(own, justSent(COMMAND)).disregard).toEqual(taken);
+    expect(sheetOf(own, justSent(COMMAND))).toContain("It was a slip");
+    expect(fireView(panelOf(story, cy).panel, picked(ref)).disregard).toBeNull();
     const keys = (who: Person) =>
       standingStops(panelOf(story, who).panel, () => {}).flatMap((s) => s.keys.map((k) => k.word));
     expect(keys(ed)).toEqual(["Number? Where?", "It was a slip"]);
@@ -148,7 +121,9 @@ describe("the sheet of a fire", () => {
 });
 
 it("[CUT-7] the pick of a cut has cut all first and filled, then each engine", () => {
-  const markup = drawn({ is: "cut" });
+  const markup = renderToStaticMarkup(
+    createElement(Stops, { numbers, cutting: true, fire: null, actions: ACTIONS }),
+  );
   expect(markup).toMatch(/data-tone="danger">Cut all engines</);
   const order = ["Cut all engines", "Engine number 1", "Engine number 4", "Back"].map((w) =>
     markup.indexOf(w),

@@ -4,7 +4,7 @@ import type { Item } from "../../shared/protocol/standing.ts";
 import { enginesOf, placesOf } from "../../shared/stops/fireSeats.ts";
 import type { StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
-import { isLocated } from "../posts/shared/fireSheet.ts";
+import { isLocated } from "../posts/shared/openFire.ts";
 import { FireKeys } from "../ui/FireKeys.tsx";
 import { ago } from "../ui/numbers.ts";
 import { Trouble } from "../ui/Trouble.tsx";

@@ -2,6 +2,9 @@ import type { Plugin } from "vite";
 
 const TABLE = "engine.io-client/build/esm/transports/index.js";
 
+/** Files of the transports that the package exports beside its socket. They run code when loaded, so they are kept otherwise. */
+const OTHERS = /engine\.io-client\/build\/esm\/transports\/(?:polling|webtransport)/;
+
 /** The lines of the table, and its imports, of every transport other than WebSocket. */
 const UNUSED = /^import \{ (?:XHR|WT) \}.*$|^\s+(?:webtransport|polling): \w+,$/gm;
 
@@ -13,6 +16,9 @@ export function onlyWebSocket(): Plugin {
   return {
     name: "only-websocket",
     apply: "build",
-    transform: (code, id) => (id.endsWith(TABLE) ? { code: code.replaceAll(UNUSED, ""), map: null } : null),
+    transform(code, id) {
+      if (OTHERS.test(id)) return { code, map: null, moduleSideEffects: false };
+      return id.endsWith(TABLE) ? { code: code.replaceAll(UNUSED, ""), map: null } : null;
+    },
   };
 }

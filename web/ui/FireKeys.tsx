@@ -1,7 +1,7 @@
 import { FIRE_PLACES, type FirePlace } from "../../shared/protocol/signals.ts";
 import { useWords } from "../words/words.ts";
 
-export interface FireKeysProps {
+interface Props {
   /** Engine numbers in the order on screen. */
   numbers: readonly number[];
   /** The engines and places already said of the fire. */
@@ -13,7 +13,7 @@ export interface FireKeysProps {
 const PLACES = FIRE_PLACES.filter((place) => place !== "notSaid");
 
 /** The number and the place of a fire, in either order. Each touch is sent by itself; what was said is marked. */
-export function FireKeys({ numbers, said, onEngine, onPlace }: FireKeysProps) {
+export function FireKeys({ numbers, said, onEngine, onPlace }: Props) {
   const { say, text } = useWords();
   return (
     <>

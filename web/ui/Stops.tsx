@@ -1,7 +1,7 @@
+import type { ReactNode } from "react";
 import { STANDARD } from "../words/standard.ts";
 import { useWords } from "../words/words.ts";
 import { EngineKeys } from "./EngineKeys.tsx";
-import { FireKeys, type FireKeysProps } from "./FireKeys.tsx";
 import { QuickSheet } from "./QuickSheet.tsx";
 
 export interface StopActions {
@@ -14,16 +14,12 @@ export interface StopActions {
   close(): void;
 }
 
-/** The sheet above the keys: the pick of a cut, or the fire whose number and place are asked. */
-export type StopSheet = { is: "cut" } | ({ is: "fire"; title: string; prompt: string } & FireView) | null;
-type FireView = Omit<FireKeysProps, "numbers"> & {
-  /** Takes the fire back as a slip; null when that is not possible. */
-  slip: { word: string; disabled: boolean; onPress(): void } | null;
-};
-
 interface Props {
   numbers: readonly number[];
-  sheet: StopSheet;
+  /** The pick of a cut is open. */
+  cutting: boolean;
+  /** The sheet of a fire; null while none is open. */
+  fire: ReactNode;
   actions: StopActions;
 }
 
@@ -31,11 +27,11 @@ interface Props {
  * Hold, cut and fire: always visible, never disabled. Hold and fire are sent at the touch. The panel says that each is a
  * message, not an emergency stop.
  */
-export function Stops({ numbers, sheet, actions }: Props) {
+export function Stops({ numbers, cutting, fire, actions }: Props) {
   const words = useWords().text.stops;
   return (
     <>
-      {sheet?.is === "cut" && (
+      {cutting && (
         <QuickSheet title={words.cutWhich} onClose={actions.close}>
           <EngineKeys
             numbers={numbers}
@@ -47,25 +43,7 @@ export function Stops({ numbers, sheet, actions }: Props) {
           />
         </QuickSheet>
       )}
-      {sheet?.is === "fire" && (
-        <QuickSheet title={sheet.title} onClose={actions.close}>
-          <section className="entry" aria-label={sheet.prompt}>
-            <p>{sheet.prompt}</p>
-            <FireKeys numbers={numbers} said={sheet.said} onEngine={sheet.onEngine} onPlace={sheet.onPlace} />
-            {sheet.slip && (
-              <button
-                type="button"
-                className="answer"
-                data-tone="plain"
-                disabled={sheet.slip.disabled}
-                onClick={sheet.slip.onPress}
-              >
-                {sheet.slip.word}
-              </button>
-            )}
-          </section>
-        </QuickSheet>
-      )}
+      {fire}
       <nav className="stops" aria-label={words.keys}>
         <button type="button" className="stop stop-hold" onClick={actions.hold}>
           <StopShape is="hold" />

@@ -19,7 +19,7 @@ import { foremost, type Held } from "./foremost.ts";
 import { planNotes, planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { standingStops } from "./standing.ts";
-import { useStops } from "./useStops.ts";
+import { useStops } from "./useStops.tsx";
 import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
@@ -48,7 +48,6 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const { text } = words;
   const units = useUnits();
   useTouch(panel);
-  const stops = useStops(panel);
   const [held, setHeld] = useState<Held | null>(null);
   const [engine, setEngine] = useState<number | null>(null);
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
@@ -78,6 +77,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
     given?.ask === top.key &&
     panel.sent.some((s) => s.id === given.sent && s.status.is === "sending");
   const numbers = enginesSeen(state.engines.length, facing);
+  const stops = useStops(panel, numbers);
   return (
     <div className="panel" data-kind={kind} data-stale={stale !== null || undefined}>
       {stale && (
@@ -149,7 +149,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
         </Suspense>
       )}
       <footer className="panel-foot">
-        <Stops numbers={numbers} sheet={stops.sheet} actions={stops.actions} />
+        <Stops numbers={numbers} cutting={stops.cutting} fire={stops.fire} actions={stops.actions} />
         <Caution short />
       </footer>
     </div>

@@ -6,7 +6,7 @@ import { enginesOf, placesOf } from "../../../shared/stops/fireSeats.ts";
 import { ago } from "../../ui/numbers.ts";
 import type { StandingStop } from "../../ui/Standing.tsx";
 import type { Words } from "../../words/catalogue.ts";
-import { maySlip } from "./fireSheet.ts";
+import { maySlip } from "./maySlip.ts";
 import type { Panel } from "./model.ts";
 
 /**

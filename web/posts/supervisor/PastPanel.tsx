@@ -17,7 +17,7 @@ import { Caution } from "../shared/Caution.tsx";
 import { planNotes, planView } from "../shared/marks.ts";
 import type { Panel } from "../shared/model.ts";
 import { standingStops } from "../shared/standing.ts";
-import { useStops } from "../shared/useStops.ts";
+import { useStops } from "../shared/useStops.tsx";
 import { Scrub } from "./Scrub.tsx";
 
 interface Props {
@@ -44,7 +44,8 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
   const at = then.at;
   const facing = usualFacing(panel.post);
   const shown = events.filter((e) => e.seq <= then.seq);
-  const keys = useStops(panel);
+  const numbers = enginesSeen(panel.state.engines.length, facing);
+  const keys = useStops(panel, numbers);
   const stops = standingStops({ ...panel, state: then, now: at, unrecorded: [] }, keys.locate);
   const asked = POSTS.flatMap((p): string[] => {
     const first = askedOf(then, p, at)[0];
@@ -92,11 +93,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
         </section>
       </main>
       <footer className="panel-foot">
-        <Stops
-          numbers={enginesSeen(panel.state.engines.length, facing)}
-          sheet={keys.sheet}
-          actions={keys.actions}
-        />
+        <Stops numbers={numbers} cutting={keys.cutting} fire={keys.fire} actions={keys.actions} />
         <Caution short />
       </footer>
     </div>
