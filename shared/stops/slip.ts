@@ -80,8 +80,11 @@ function stopByOther(state: SessionState, { id, by, slip }: Given["stop"]): stri
 
 /** Returns whether an engine was stopped, or its start given up, since then: somebody may have acted on the stop. */
 function stoppedSince(state: SessionState, at: number): boolean {
-  return state.engines.some((e) => {
-    const life = plain(e.life);
-    return (life.is === "shutDown" || life.is === "cooling") && life.since >= at;
+  return state.engines.some(({ life, lastRanAt, starter }) => {
+    const now = plain(life);
+    if (now.is === "shutDown" || now.is === "cooling") return now.since >= at;
+    if (lastRanAt !== null && lastRanAt >= at) return true;
+    // Cranked once more after a start that was given up since.
+    return now.is === "cranking" && starter.some(({ off }) => off !== null && off >= at);
   });
 }

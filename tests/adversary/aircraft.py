@@ -123,6 +123,7 @@ class Aircraft:
     def fold(self):
         """Replays the aircraft's record: what each session added must be what its own record says stood there."""
         stands, number, open_, opened = {}, 1, {}, False
+        words, words_at = {}, {}
         self.stands_at = {}
         for event in self.record:
             fact, seq, at = event["fact"], event["seq"], event["at"]
@@ -133,6 +134,10 @@ class Aircraft:
             if fact["type"] == "reported":
                 stands[number] = (None, fact["item"]["is"], fact["item"]["ref"])
                 number += 1
+            elif fact["type"] == "located":
+                if stands.get(fact["no"], ("", ""))[1] != "fire":
+                    self.bad("FIR-15", where, seq, "says where a fire burns that does not stand")
+                words.setdefault(stands.get(fact["no"]), set()).add(word(fact["word"]))
             elif fact["type"] == "ended":
                 if open_ or fact["no"] not in stands:
                     self.bad("STN-3", where, seq, "ended without a session while one is open, or ended twice")
@@ -140,6 +145,11 @@ class Aircraft:
                 self.office.append((at, fact["no"]))
             elif fact["type"] == "contributed":
                 self.contribution(event, stands)
+                for item in fact["contribution"]["items"]:
+                    key = (fact["session"], item["is"], item["ref"])
+                    words.setdefault(key, set()).update(word(w) for w in item.get("said", []))
+                for told in fact["contribution"].get("located", []):
+                    words.setdefault(stands.get(told["no"]), set()).update(word(w) for w in told["said"])
                 items = [(fact["session"], i["is"], i["ref"]) for i in fact["contribution"]["items"]]
                 for no in fact["contribution"]["ended"]:
                     self.gone.add(stands.pop(no, None))
@@ -156,12 +166,16 @@ class Aircraft:
                     open_[fact["session"]] = fact["through"]
             self.keys.update(stands)
             self.stands_at[seq] = dict(stands)
+            words_at[seq] = {key: set(said) for key, said in words.items()}
         for session in self.sessions.values():
             for seq, _, record, items, _ in session.told:
                 told = {i["no"]: (i["session"], i["item"]["is"], i["item"]["ref"]) for i in items}
                 now = self.stands_at.get(record, {})
                 if told != {no: key for no, key in now.items() if key[0] != session.id}:
                     self.bad("STN-1", session.id, seq, f"told of something else than stood at event {record} of the record")
+                for no, item in ((i["no"], i["item"]) for i in items):
+                    if {word(w) for w in item.get("said", [])} != words_at.get(record, {}).get(now.get(no), set()):
+                        self.bad("FIR-15", session.id, seq, "told of other words of where a fire burns than were given")
 
 
 
@@ -178,9 +192,18 @@ class Aircraft:
         told = {(i["is"], i["ref"]) for i in fact["contribution"]["items"] if i["is"] in STANDS}
         if mine != told:
             self.bad("STN-1", event["session"], event["seq"], f"{sorted(mine ^ told)} of {session.id} is added or left out")
+        for item in fact["contribution"]["items"]:
+            known = {w for w, seq in session.said.get(item["ref"], {}).items() if seq <= through}
+            if item["is"] == "fire" and {word(w) for w in item.get("said", [])} != known:
+                self.bad("FIR-15", event["session"], event["seq"], f"words of where {session.id} saw fire are left out")
         ended = {no for no, (seq, _) in session.ended.items() if seq <= through}
         if {no for no in ended if no in stands} - set(fact["contribution"]["ended"]):
             self.bad("STN-2", event["session"], event["seq"], f"an end in {session.id} is left out")
+
+
+def word(said):
+    """A word of where a fire burns: whose, the engine, the place."""
+    return said["person"], said["engine"], said["place"]
 
 
 def rested(starter, uses):

@@ -199,9 +199,10 @@ class Run {
       engine: 1 + chance.below(4),
       place: FIRE_PLACES[chance.below(FIRE_PLACES.length)],
     };
+    const locate = { ...stop, type: "fireAt", is: undefined, no: 1 + chance.below(12) };
     const end = { type: "end", no: 1 + chance.below(12), reason: "looked at" };
     const url = `${this.#world.url}/api/aircraft/${AIRCRAFT}/reports`;
-    const action = chance.is(0.5) ? stop : end;
+    const action = [stop, locate, end, end][chance.below(4)];
     await postJson(url, { commandId: randomUUID(), action }, by.token);
   }
 

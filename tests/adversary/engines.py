@@ -34,7 +34,7 @@ class Engines:
     def sent_cranking(self, fact, n):
         if self.post != "cockpit":
             self.bad("CLR-5", "cranked by another post")
-        burns = any(s["is"] == "fire" and s["engine"] == n for s in self.stops.values())
+        burns = any(s["is"] == "fire" and n in s["burns"] for s in self.stops.values())
         clearance = self.clearance
         if burns:
             if self.hands and self.hands[0] == n:
@@ -89,6 +89,7 @@ class Engines:
             self.stands_still(n)
 
     def stands_still(self, n):
+        self.acted("an engine was stopped")
         self.starter_off(n)
         self.life[n] = "off"
         self.ends("turning", n)

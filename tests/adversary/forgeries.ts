@@ -70,6 +70,14 @@ const written = (session: number, fact: { type: string }, post: Parameters<typeo
     }),
   );
 
+/** What somebody sent is recorded as refused. */
+const refusedAs = (match: Parameters<typeof place>[1]) =>
+  inSession(three, 0, (all) => {
+    const i = place(all, match);
+    const action = { ...changed(all[i], {}), type: "send" };
+    return forged(all, i, { fact: { type: "refused", action, refusal: { reason: "wrongPost" } } });
+  });
+
 const clearAgain = { type: "sent", kind: "clearToStart", engine: 3, channel: "panel", expiresAt: 0 };
 const crankAgain = { type: "sent", kind: "cranking", engine: 3, channel: "panel", ref: 9 };
 
@@ -150,6 +158,40 @@ export const FORGERIES: readonly [did: string, rule: string, records: () => Reco
     () => inSession(three, 0, (all) => shifted(all, place(all, sent("readyToStart", 3)), -58_000)),
   ],
   ["releases a hold by another person", "HLD-3", () => byOther(0, sent("release"), "groundPower")],
+  ["says where a fire burns that is no fire", "FIR-11", () => altered(0, sent("fireAt"), { ref: 9 })],
+  [
+    "leaves out of the record where a fire burns",
+    "FIR-15",
+    () =>
+      inRecord((all) =>
+        all.map((event) => {
+          const fact = JSON.parse(JSON.stringify(event.fact)) as {
+            contribution?: { items: { said?: unknown }[] };
+          };
+          for (const item of fact.contribution?.items ?? []) item.said = undefined;
+          return { ...event, fact: JSON.parse(JSON.stringify(fact)) } as AnyEvent;
+        }),
+      ),
+  ],
+  ["refuses a word of where a fire burns", "FIR-11", () => refusedAs(sent("fireAt"))],
+  ["takes back the slip of another person", "STP-1", () => byOther(0, sent("disregard"), "supervisor")],
+  [
+    "takes a slip back too late",
+    "STP-1",
+    () => inSession(three, 0, (all) => shifted(all, place(all, sent("disregard")), 5_000)),
+  ],
+  [
+    "takes a slip back that was acted on",
+    "STP-3",
+    () =>
+      inSession(three, 0, (all) => {
+        const cut = all[place(all, sent("cutAll"))]?.seq;
+        const alert = place(all, (f) => f.type === "alertRaised" && f.kind === "cut");
+        const done = { type: "answered", signal: cut, answer: "unable", channel: "panel" };
+        return forged(all, alert, { fact: done, actor: actorOf("cockpit") });
+      }),
+  ],
+  ["takes back as a slip what is no stop", "STP-2", () => altered(0, sent("disregard"), { ref: 9 })],
   ["ends a fire by one person twice", "FIR-5", () => byOther(0, sent("fireOut"), "fireGuard", 1)],
   [
     "resets a cut that was not done",
@@ -162,21 +204,7 @@ export const FORGERIES: readonly [did: string, rule: string, records: () => Reco
     "STG-13",
     () => gone(0, (f) => f.type === "answered" && f.answer === "done"),
   ],
-  [
-    "refuses a stop",
-    "HLD-1",
-    () =>
-      inSession(three, 0, (all) => {
-        const i = place(all, sent("hold"));
-        return forged(all, i, {
-          fact: {
-            type: "refused",
-            action: { ...changed(all[i], {}), type: "send" },
-            refusal: { reason: "wrongPost" },
-          },
-        });
-      }),
-  ],
+  ["refuses a stop", "HLD-1", () => refusedAs(sent("hold"))],
   [
     "shelves the alert of a stop",
     "ALR-6",

@@ -26,6 +26,9 @@ class Session(Course, Engines, Stops, Services):
         self.leaves, self.out, self.drills = {}, set(), {}
         self.hands, self.left_hands, self.left_turning = None, {}, {}
         self.overrides, self.alerts, self.late, self.commands = {}, {}, set(), {}
+        self.opened = {}  # the stop or alert that opened each drill
+        self.said = {}  # words of where each fire burns, by its number, each with the event that first told it
+        self.heard = {}  # the words of each fire that the record told last
         self.seq = self.at = 0
         # For the comparison between sessions: what each event changed, and when.
         self.items = []  # [is, ref, from seq, from time, to seq, to time, person]
@@ -128,6 +131,8 @@ class Session(Course, Engines, Stops, Services):
         if asked is None:
             return self.bad("SIG-2", "an answer to nothing")
         answer, kind = fact["answer"], asked["kind"]
+        if answer != "received" and fact["signal"] in self.stops:
+            self.stops[fact["signal"]]["acted"] = f"the answer {answer}"
         if answer == "readBack":
             self.read_back(fact, asked)
         elif answer == "unable" and kind == "readyToStart":
@@ -183,3 +188,21 @@ class Session(Course, Engines, Stops, Services):
             if item["is"] in ("hold", "cut", "fire") and FOREIGN + no not in self.stops:
                 person, post = item.get("person"), item["by"]["post"]
                 self.stop_begins(FOREIGN + no, item["is"], item.get("engine"), person, post)
+            if item["is"] == "fire":
+                self.hears_of_fire(FOREIGN + no, item.get("said", []))
+        for own in standing.get("located", []):
+            self.hears_of_fire(own["ref"], own["said"])
+
+    def hears_of_fire(self, ref, words):
+        """What the record told of where a fire burns is told again: no word is lost."""
+        told = {(w["person"], w["engine"], w["place"]) for w in words}
+        if self.heard.get(ref, set()) - told:
+            self.bad("FIR-13", "a word of where a fire burns is lost")
+        self.heard[ref] = told
+        for word in told - set(self.said.get(ref, {})):
+            if ref in self.stops:
+                self.burns(self.stops[ref], word[1])
+                self.says(ref, word)
+
+    def says(self, ref, word):
+        self.said.setdefault(ref, {}).setdefault(word, self.seq)

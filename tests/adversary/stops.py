@@ -12,7 +12,13 @@ FOREIGN = 1_000_000_000
 
 class Stops:
     def stop_begins(self, ref, is_, engine, person, post):
-        self.stops[ref] = {"is": is_, "engine": engine, "person": person, "post": post, "done": False, "out": None}
+        self.stops[ref] = {
+            "is": is_, "engine": engine, "person": person, "post": post, "done": False, "out": None,
+            "at": self.at, "device": self.who["device"] if self.who else None, "burns": {engine} - {None}, "acted": None,
+        }
+        for other in self.stops.values():
+            if other["person"] != person and person is not None and other is not self.stops[ref]:
+                other["acted"] = "a stop by another person"
         self.new_epoch()
 
     def stop_ends(self, ref):
@@ -66,6 +72,38 @@ class Stops:
             self.bad("CUT-5", "a cut is reset before it is done, or by another post")
         self.stop_ends(fact["ref"])
 
+    def sent_fireAt(self, fact, n):
+        fire = self.named(fact, "fire", "FIR-11")
+        if not fire:
+            return
+        self.burns(fire, n)
+        if self.who["id"] != fire["person"]:
+            fire["acted"] = "another person's word of where it burns"
+        self.says(fact["ref"], (self.who["id"], n, fact.get("place", "notSaid")))
+
+    def burns(self, fire, n):
+        """An engine is named for a fire. Whoever says so sees it burn: a word that it is out counts no more."""
+        fire["burns"] |= {n} - {None}
+        fire["out"] = None
+
+    def sent_disregard(self, fact, n):
+        stop = self.stops.get(fact.get("ref"))
+        limit = self.type["timing"].get("slip")
+        if not stop or fact["ref"] > FOREIGN or self.sent.get(fact["ref"], {}).get("kind", "turning") == "turning":
+            return self.bad("STP-2", "a slip is taken back that is none")
+        if limit is None or self.at >= stop["at"] + limit["value"] * 1000:
+            self.bad("STP-1", "a slip is taken back too late, or where the type gives no time")
+        if (stop["person"], stop["device"]) != (self.who["id"], self.who["device"]):
+            self.bad("STP-1", "a slip is taken back by another person or on another device")
+        if stop["acted"] or stop["done"] or stop["out"]:
+            self.bad("STP-3", f"a slip is taken back after {stop['acted'] or 'a word that it is over'}")
+        self.stop_ends(fact["ref"])
+
+    def acted(self, what):
+        """Somebody may have acted on whatever stands now."""
+        for stop in self.stops.values():
+            stop["acted"] = stop["acted"] or what
+
     def sent_fireOut(self, fact, n):
         fire = self.named(fact, "fire", "FIR-5")
         if not fire:
@@ -93,7 +131,12 @@ class Stops:
         if self.alerts.get(fact["alert"]) in ("hold", "cut", "fire"):
             self.bad("ALR-6", "the alert of a stop is shelved")
 
+    def on_drillStepped(self, fact):
+        if self.opened.get(fact["run"]) in self.stops:
+            self.stops[self.opened[fact["run"]]]["acted"] = "a step of its drill"
+
     def on_drillStarted(self, fact):
+        self.opened[self.seq] = fact.get("ref")
         self.drills[self.seq] = (fact["drill"], fact.get("engine"))
         self.begins("drill", self.seq)
 
@@ -131,5 +174,7 @@ class Stops:
 
     def on_refused(self, fact):
         action = fact["action"]
+        if action["type"] == "send" and action["kind"] == "fireAt":
+            self.bad("FIR-11", "a word of where a fire burns is refused")
         if action["type"] == "send" and action["kind"] in STOPS:
             self.bad({"fire": "FIR-1", "hold": "HLD-1", "turning": "TRN-1"}.get(action["kind"], "CUT-1"), "a stop is refused")

@@ -1,4 +1,5 @@
 import type { RecordPerson } from "../../shared/aircraft/decide.ts";
+import { withTiming } from "../safety/types.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { CREW, type Story } from "../spec/given.ts";
 import { Ramp } from "../spec/ramp.ts";
@@ -11,8 +12,8 @@ export interface Records {
 }
 
 const passerby: RecordPerson = { id: "eli", name: "Eli", mayHold: [] };
-/** The brakes may be set aside, so that two people can be seen doing it. */
-const TYPE = { ...FOUR, overridable: ["brakesSet" as const] };
+/** The brakes may be set aside, so that two people can be seen doing it; a slip may be taken back. */
+const TYPE = { ...withTiming(FOUR, { slip: 5 }), overridable: ["brakesSet" as const] };
 
 const recordsOf = (ramp: Ramp): Records => ({ sessions: ramp.sessions.map((s) => s.log), record: ramp.log });
 
@@ -54,8 +55,14 @@ function firstSession(ramp: Ramp, story: Story): void {
   story.send("fireGuard", "fire", { engine: 4, place: "exhaust" });
   ramp.settle(story);
   const fire = story.state.fires[0]?.id ?? 0;
+  story.send("groundPower", "fireAt", { ref: fire, place: "nacelle" });
+  ramp.settle(story);
   story.send("fireGuard", "fireOut", { ref: fire });
   story.send("supervisor", "fireOut", { ref: fire });
+  ramp.settle(story);
+  story.send("groundPower", "cutAll");
+  ramp.settle(story);
+  story.send("groundPower", "disregard", { ref: story.state.cuts[0]?.id ?? 0 });
   ramp.settle(story);
   story.send("cockpit", "cut", { engine: 4 });
   story.answer("cockpit", story.openSignal("cut"), "done");

@@ -30,6 +30,7 @@ const TYPE = {
     presenceSeen: seconds(40),
     presenceHeard: seconds(60),
     presenceHold: seconds(90),
+    slip: seconds(5),
   },
 };
 
