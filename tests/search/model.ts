@@ -100,6 +100,7 @@ const data = {
     presenceSeen: seconds(1),
     presenceHeard: seconds(2),
     presenceHold: seconds(4),
+    slip: seconds(1),
   },
 };
 

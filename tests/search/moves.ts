@@ -26,10 +26,12 @@ export interface Node {
   now: number;
 }
 
-const REFS: Partial<Record<SignalKind, "holds" | "cuts" | "fires">> = {
-  release: "holds",
-  resetCut: "cuts",
-  fireOut: "fires",
+const REFS: Partial<Record<SignalKind, readonly ("holds" | "cuts" | "fires")[]>> = {
+  release: ["holds"],
+  resetCut: ["cuts"],
+  fireOut: ["fires"],
+  fireAt: ["fires"],
+  disregard: ["holds", "cuts", "fires"],
 };
 
 /** Makes the list of moves of a scope. The list depends on the state alone, so an index into it identifies a move. */
@@ -117,16 +119,18 @@ export class Moves {
     return only === undefined || only.includes(who);
   }
 
-  /** Adds releases, resets and reports of a fire out, for each open thing. */
+  /** Adds what ends or locates an open thing, for each. */
   private references(moves: Move[], state: SessionState, who: Who, by: Person, post: Post | null) {
-    for (const kind of ["release", "resetCut", "fireOut"] as const) {
-      const list = REFS[kind];
-      if (!list || state[list].length === 0 || !this.scope.kinds.includes(kind) || !this.sentBy(kind, who))
-        continue;
+    for (const kind of Object.keys(REFS) as SignalKind[]) {
+      const open = (REFS[kind] ?? []).flatMap((list): readonly { id: number }[] => state[list]);
+      if (open.length === 0 || !this.scope.kinds.includes(kind) || !this.sentBy(kind, who)) continue;
       const rule = signalOf(kind);
       if (rule.from !== "anyone" && (post === null || !rule.from.includes(post))) continue;
-      for (const { id } of state[list]) {
-        moves.push({ is: "act", by, action: send(kind, { ref: id }) });
+      for (const { id } of open) {
+        if (kind === "fireAt") {
+          for (const engine of this.scope.engines)
+            moves.push({ is: "act", by, action: send(kind, { ref: id, engine }) });
+        } else moves.push({ is: "act", by, action: send(kind, { ref: id }) });
         if (kind === "release" && post === "supervisor") {
           moves.push({ is: "act", by, action: send(kind, { ref: id, note: "owner gone" }) });
         }

@@ -150,6 +150,18 @@ export const MUTANTS: readonly Mutant[] = [
     replace: 'if (first && first.person === "") {',
     expect: "I23",
   }),
+  ...at("stops/slip.ts", "stops", "cranking", {
+    name: "anybody takes a slip back",
+    find: "if (slip.person !== person.id || slip.device !== person.device) {",
+    replace: 'if (slip.person === "") {',
+    expect: "S16",
+  }),
+  ...at("stops/fireWords.ts", "stops", "cranking", {
+    name: "an engine named for a fire does not burn",
+    find: "setAlight(state, engine, id, word.by.at)",
+    replace: "state",
+    expect: "S17",
+  }),
   ...at("session/decide.ts", "clearance", "prepared", {
     name: "a stop that arrives late is refused",
     find: 'if (saidAs(state, action) === "raises") {',
@@ -191,19 +203,19 @@ export const MUTANTS: readonly Mutant[] = [
     name: "a report that lowers confidence is refused for its age",
     find: 'if (saidAs(state, action) === "raises") {',
     replace: 'if (saidAs(state, action) !== "stop") {',
-    expect: "S21",
+    expect: "S17",
   }),
   ...at("leaves/service.ts", "services", "warmUp", {
     name: "what is found done without leave is refused",
     find: "const leave = leaveOf(state, kind);",
     replace: 'const leave = leaveOf(state, kind); if (!leave) return refuse("noAuthority");',
-    expect: "S20",
+    expect: "S16",
   }),
   ...at("engine/cranking.ts", "clearance", "cleared", {
     name: "a crank reported late is refused, and the engine stays cleared",
     find: "context.late === true) return seenTurning(state, send);",
     replace: 'context.late === true) return refuse("tooLate");',
-    expect: "S21",
+    expect: "S17",
   }),
   ...at("guard/arcs.ts", "clearance", "prepared", {
     name: "a guard who moves makes every arc unknown that was not clear",

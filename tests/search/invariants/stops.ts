@@ -1,9 +1,11 @@
 import type { SessionState } from "../../../shared/session/state.ts";
+import { TYPE } from "../model.ts";
 import { postOf } from "../moves.ts";
 import { type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
 
 const STOPS_SENT = new Set(["hold", "cut", "cutAll", "fire", "turning"]);
 const latches = (s: SessionState) => s.holds.length + s.cuts.length + s.fires.length;
+const SLIP_MS = (TYPE.timing.slip?.value ?? 0) * 1000;
 const TURNING = new Set(["cranking", "caught", "running", "stable"]);
 
 /** Returns the kind of signal that the step's person sent, accepted or not; null for anything else. */
@@ -46,13 +48,14 @@ export const STOPS: readonly Invariant[] = [
   },
   {
     id: "I16",
-    text: "a hold, cut or fire ends by its own release, reset or fire-out and by nothing else, and only the one named",
+    text: "a hold, cut or fire ends by its own release, reset or fire-out, or as a slip, and by nothing else, and only the one named",
     holds: (t) => {
       const kind = sent(t);
       const { before, step, move } = t;
       const ref = move.is === "act" && move.action.type === "send" ? move.action.ref : undefined;
       const ended = (list: { id: number }[], by: string) =>
-        list.length === 0 || (list.length === 1 && kind === by && list[0]?.id === ref);
+        list.length === 0 ||
+        (list.length === 1 && (kind === by || kind === "disregard") && list[0]?.id === ref);
       return (
         ended(gone(before.holds, step.state.holds), "release") &&
         ended(gone(before.cuts, step.state.cuts), "resetCut") &&
@@ -80,9 +83,10 @@ export const STOPS: readonly Invariant[] = [
   {
     id: "S4",
     text: "a cut ends only after the cockpit reported it done, with none of its engines turning",
-    holds: ({ before, step }) => {
+    holds: (t) => {
+      const { before, step } = t;
       const [cut] = gone(before.cuts, step.state.cuts);
-      if (!cut) return true;
+      if (!cut || sent(t) === "disregard") return true;
       const still = before.engines.some(
         (e) => (cut.engine === null || cut.engine === e.n) && TURNING.has(lifeOf(e).is),
       );
@@ -92,11 +96,51 @@ export const STOPS: readonly Invariant[] = [
   {
     id: "I23",
     text: "a fire ends on the word of two people on two devices",
-    holds: ({ before, step, move }) => {
+    holds: (t) => {
+      const { before, step, move } = t;
       const [fire] = gone(before.fires, step.state.fires);
-      if (!fire) return true;
+      if (!fire || sent(t) === "disregard") return true;
       if (move.is !== "act" || fire.outBy === null) return false;
       return fire.outBy.person !== move.by.id && fire.outBy.device !== move.by.device;
+    },
+  },
+  {
+    id: "S16",
+    text: "a slip is taken back in time by who sent the stop, on its device, before another stop of somebody else",
+    holds: (t) => {
+      const { before, step, move, now } = t;
+      if (sent(t) !== "disregard" || move.is !== "act") return true;
+      const [over] = [
+        ...gone(before.holds, step.state.holds),
+        ...gone(before.cuts, step.state.cuts),
+        ...gone(before.fires, step.state.fires),
+      ];
+      if (!over) return true;
+      const by = <T extends { id: number; slip?: { person: string } }>(list: readonly T[]) =>
+        list.filter((s) => s.id > over.id && s.slip !== undefined && s.slip.person !== move.by.id);
+      return (
+        over.slip?.person === move.by.id &&
+        over.slip.device === move.by.device &&
+        now < over.by.at + SLIP_MS &&
+        [...by(before.holds), ...by(before.cuts), ...by(before.fires)].length === 0 &&
+        step.state.epoch >= before.epoch
+      );
+    },
+  },
+  {
+    id: "S17",
+    text: "a word of where a fire burns is taken from anybody, the engine it names burns, and no other stops burning",
+    holds: (t) => {
+      const { before, step, move } = t;
+      if (sent(t) !== "fireAt" || move.is !== "act" || move.action.type !== "send") return true;
+      if (before.stage === "closed" || before.stage === "abandoned") return true;
+      const { engine } = move.action;
+      const burns = (s: SessionState, n: number) => s.engines[n - 1]?.life.is === "fire";
+      return (
+        step.refusal === undefined &&
+        (engine === undefined || burns(step.state, engine)) &&
+        before.engines.every((e) => !burns(before, e.n) || burns(step.state, e.n))
+      );
     },
   },
   {
