@@ -130,8 +130,9 @@ export async function photographStart(
   await supervisor.press("Close");
   await supervisor.press("Close");
   await guard.press("Fire");
+  await guard.sees("Fire sent. Number? Where?");
+  await camera.take("Fire sent: number, where?", "Fire guard", guard.page);
   await guard.press("Engine number 2");
-  await camera.take("Fire: where?", "Fire guard", guard.page);
   await guard.press("Induction");
   await cockpit.sees(/^Fire at number 2/);
   await posts(camera, "Fire at number 2", crew);
