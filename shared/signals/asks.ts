@@ -17,7 +17,7 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
       return [
         ask({
           key: `signal:${s.id}`,
-          say: hasStopped(state, s) ? "turned" : `answer.${s.kind}`,
+          say: hasStopped(state, s) ? "turned" : (chocksSince(state, s) ?? `answer.${s.kind}`),
           weight: asked.weight,
           engine: s.engine ?? namedSince(state, s.id),
           signal: s.id,
@@ -29,6 +29,12 @@ export function askedBySignals(state: SessionState, post: Post, now: number): As
         }),
       ];
     });
+}
+
+/** Returns the sentence for a report of the chocks that a later report has turned round; null for any other. */
+function chocksSince({ chocks }: SessionState, { kind }: Signal): "chocksInAgain" | "chocksOutAgain" | null {
+  if (kind === "chocksOut" && chocks?.in === true) return "chocksInAgain";
+  return kind === "chocksIn" && chocks?.in === false ? "chocksOutAgain" : null;
 }
 
 /** Returns the stop that a disregard takes back. */

@@ -5,6 +5,8 @@ import type { Post } from "../../protocol/posts.ts";
 /** The sentence that asks a post for something other than the answer to a signal; `{n}` is the engine, `{d}` a detail. */
 export const asks: Readonly<Record<OtherSay, string>> = {
   turned: "Number {n} was turning without clearance, and is stopped. Hold.",
+  chocksInAgain: "The chocks were reported out, and are in again.",
+  chocksOutAgain: "The chocks were reported in, and are out again.",
   barringDefect: "A defect bars the start of number {n}: {d}. Is it dealt with?",
   brakesSet: "Set the brakes and read their pressure.",
   crank: "Clearance stands for number {n}. Engage the starter.",

@@ -2,6 +2,8 @@ import type { Catalogue } from "../en/catalogue.ts";
 
 export const asks: Catalogue["asks"] = {
   turned: "Motor {n} giraba sin autorización y ya está parado. Alto.",
+  chocksInAgain: "Se reportaron calzos fuera, y están puestos de nuevo.",
+  chocksOutAgain: "Se reportaron calzos puestos, y están fuera de nuevo.",
   barringDefect: "Un defecto impide arrancar motor {n}: {d}. ¿Está resuelto?",
   brakesSet: "Ponga los frenos y lea su presión.",
   crank: "Autorización vigente para motor {n}. Accione el arrancador.",
