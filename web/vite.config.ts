@@ -13,7 +13,15 @@ const toServer = { target: server, headers: { origin: server }, ws: true, rewrit
 export default defineConfig({
   plugins: [react(), firstFonts(), installable(), onlyWebSocket()],
   // No inlining: the server's content policy allows only files of its own, no data: addresses.
-  build: { target: "es2022", sourcemap: true, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  build: {
+    target: "es2022",
+    sourcemap: true,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 600,
+    // One file for all that the first picture needs: many small ones compress worse.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: "first", tags: ["$initial"] }] } } },
+  },
   server: {
     port: 4180,
     strictPort: true,

@@ -88,6 +88,8 @@ export class Seat {
 
   /** Signs in in a new tab of an open browser context. */
   static async inContext(context: BrowserContext, url: string, handle: string): Promise<Seat> {
+    // A tablet keeps its screen lit; without this the headless shell refuses.
+    await context.grantPermissions(["screen-wake-lock"]);
     const seat = new Seat(context, await context.newPage());
     await seat.page.goto(url);
     const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;

@@ -134,6 +134,8 @@ describe("deadlines", () => {
     await settle();
     await test.hand.pass(LIMITS.rampMs);
     expect(test.hand.waiting).toBe(idle + 1);
+    const [hold] = (await stateOf(test, session)).holds;
+    await say(test, session, { type: "send", kind: "release", ref: hold?.id }, BO);
     await say(test, session, { type: "abandon", reason: "weather" });
     await test.hand.pass(LIMITS.rampMs);
     expect(test.hand.waiting).toBe(idle);

@@ -203,19 +203,19 @@ export const MUTANTS: readonly Mutant[] = [
     name: "a report that lowers confidence is refused for its age",
     find: 'if (saidAs(state, action) === "raises") {',
     replace: 'if (saidAs(state, action) !== "stop") {',
-    expect: "S17",
+    expect: "S21",
   }),
   ...at("leaves/service.ts", "services", "warmUp", {
     name: "what is found done without leave is refused",
     find: "const leave = leaveOf(state, kind);",
     replace: 'const leave = leaveOf(state, kind); if (!leave) return refuse("noAuthority");',
-    expect: "S16",
+    expect: "S20",
   }),
   ...at("engine/cranking.ts", "clearance", "cleared", {
     name: "a crank reported late is refused, and the engine stays cleared",
     find: "context.late === true) return seenTurning(state, send);",
     replace: 'context.late === true) return refuse("tooLate");',
-    expect: "S17",
+    expect: "S21",
   }),
   ...at("guard/arcs.ts", "clearance", "prepared", {
     name: "a guard who moves makes every arc unknown that was not clear",
