@@ -35,7 +35,7 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
   const words = deviceWords({ screen, sound, tested, battery, lasting }, panel.words.text);
   const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
   return (
-    <div className="notices">
+    <div className="notices" data-row={asks ? "test" : undefined}>
       {words.length > 0 && (
         <p className="notice-words" role="status">
           {words.join(" ")}
