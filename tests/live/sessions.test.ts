@@ -135,7 +135,7 @@ describe("deadlines", () => {
     await test.hand.pass(LIMITS.rampMs);
     expect(test.hand.waiting).toBe(idle + 1);
     const [hold] = (await stateOf(test, session)).holds;
-    await say(test, session, { type: "send", kind: "release", ref: hold?.id }, BO);
+    await say(test, session, { type: "send", kind: "release", ref: hold?.id, channel: "panel" }, BO);
     await say(test, session, { type: "abandon", reason: "weather" });
     // The ramp is told of the end, and then of what the aircraft's record took over.
     await test.hand.pass(LIMITS.rampMs);
