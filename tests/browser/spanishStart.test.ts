@@ -1,6 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
+import { stateIn } from "../../shared/words/authored.ts";
 import { say } from "../../shared/words/es.ts";
 import { type Crew, seatAt } from "./crew.ts";
 import { englishOn } from "./englishOn.ts";
@@ -44,11 +46,10 @@ it("[LNG-13] a whole start with a hold, a cut, a fire and drills shows no Englis
   const asked = new Set<string>();
   /** Waits until the post's ask is shown, then collects the English words of every panel. */
   const look = async (post: Post) => {
-    const [first] = story.asked(post);
+    const [first] = askedOf(stateIn(story.state, "es"), post, server.now());
     if (first) {
       asked.add(first.say);
-      // The type's author names the gauge.
-      const sentence = first.say === "warmUp" ? `Caliente motor ${first.engine}:` : say.ask(first);
+      const sentence = say.ask(first);
       const words = seatAt(crew, post).page.locator(".ask h2, .queue-row", { hasText: sentence });
       await words.first().waitFor({ state: "attached" });
     }
