@@ -51,7 +51,14 @@ function say(id: string, mayHold: Post[], action: Action) {
   return test.services.sessions.command(person, { v: 1, id: command, session, clientAt: 5, action });
 }
 const bodies = async () => (await store.read(session, 0, 1_000)).map((e) => e.body);
-const over = () => say("di", ["supervisor"], { type: "abandon", reason: "done for today" });
+/** Two people end the session: holds stand that only their own people could leave behind. */
+const over = async () => {
+  for (const [id, post] of [
+    ["ada", "cockpit"],
+    ["di", "supervisor"],
+  ] as const)
+    await say(id, [post], { type: "abandon", reason: "done for today" });
+};
 const exported = async (as = "ndjson") => {
   const token = await signIn(test.app, "ed");
   const url = `/api/sessions/${session}/evidence?as=${as}`;
