@@ -138,7 +138,8 @@ export const STOPS: readonly Invariant[] = [
       const burns = (s: SessionState, n: number) => s.engines[n - 1]?.life.is === "fire";
       return (
         step.refusal === undefined &&
-        (engine === undefined || burns(step.state, engine)) &&
+        // An engine that the type lacks leaves a fire of the whole aircraft.
+        (engine === undefined || !before.engines[engine - 1] || burns(step.state, engine)) &&
         before.engines.every((e) => !burns(before, e.n) || burns(step.state, e.n))
       );
     },
