@@ -77,6 +77,13 @@ export function acknowledgeFor(state: SessionState, ref: number, post: Post): Se
   return alert ? settled(change(state, alert.id, (a) => move(a, "acknowledge", [post]))) : state;
 }
 
+/** Returns the state in which every post has acknowledged that earlier clearances of this engine ended. */
+export function acknowledgeEnds(state: SessionState, engine: number): SessionState {
+  return state.alerts
+    .filter((a) => a.kind === "clearanceVoid" && a.engine === engine)
+    .reduce((next, { id }) => settled(change(next, id, (a) => move(a, "acknowledge", POSTS))), state);
+}
+
 function raised(state: SessionState, event: SessionEvent, fact: FactOf<"alertRaised">): SessionState {
   const suppressed = fact.suppressedBy !== undefined;
   // A cause that comes back before the alert was settled continues the same alert: its shelf stays, and alerts do not

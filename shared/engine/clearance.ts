@@ -1,3 +1,4 @@
+import { acknowledgeEnds } from "../alerts/evolve.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { FactOf, SessionEvent, VoidCause } from "../protocol/events.ts";
 import { attributionOf, giverOf } from "../session/attribute.ts";
@@ -29,8 +30,10 @@ export function grant(state: SessionState, event: SessionEvent, fact: FactOf<"se
       },
     );
   });
+  // "Do not start it" is no longer so: the end of the earlier clearance is over for everybody.
+  const known = acknowledgeEnds(granted, n);
   // An older question must no longer send anybody to a propeller.
-  return closeKinds(closeSignal(granted, fact.ref ?? 0, "done"), ["handlePropeller"], "revoked");
+  return closeKinds(closeSignal(known, fact.ref ?? 0, "done"), ["handlePropeller"], "revoked");
 }
 
 /** Returns the fact that a clearance ended without use. */

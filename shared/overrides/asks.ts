@@ -1,5 +1,6 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
 import type { Post } from "../protocol/posts.ts";
+import { isAnother } from "../session/another.ts";
 import type { SessionState } from "../session/state.ts";
 
 /** Returns the ask to the second of two people, who must enter the engine again and a reason of their own. */
@@ -7,7 +8,7 @@ export function overrideAsks(state: SessionState, post: Post): Ask[] {
   if (post !== "cockpit" && post !== "supervisor") return [];
   const me = state.posts[post];
   return state.overrides
-    .filter((o) => o.second === null && o.first.person !== me?.id && o.first.device !== me?.device)
+    .filter((o) => o.second === null && me !== null && isAnother(me, o.first))
     .map((o) =>
       ask({
         key: `override:${o.id}`,

@@ -1,5 +1,6 @@
 import { conditionOf } from "../conditions/all.ts";
 import type { Action } from "../protocol/commands.ts";
+import { isAnother } from "../session/another.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { seenAside } from "./seen.ts";
@@ -27,7 +28,7 @@ export function decideOverride(
     return accept({ type: "overrideAsked", condition, engine, reason, seen });
   }
   if (open.second) return refuse("alreadyDone");
-  if (open.first.person === context.person.id || open.first.device === context.person.device) {
+  if (!isAnother(context.person, open.first)) {
     return refuse("secondPersonNeeded", { found: open.first.name, posts: ["cockpit", "supervisor"] });
   }
   return accept({ type: "overrideGiven", override: open.id, reason });

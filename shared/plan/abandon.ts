@@ -1,5 +1,6 @@
 import { isTurning } from "../engine/life.ts";
 import { leavesOut } from "../leaves/out.ts";
+import { isAnother } from "../session/another.ts";
 import type { AbandonAsked, SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 
@@ -16,7 +17,7 @@ export function decideAbandon(state: SessionState, reason: string, context: Cont
   if (!dependedOn(state, context.person.id)) return abandoned;
   const asked = abandonAsked(state, context.now);
   if (!asked) return accept({ type: "abandonAsked", reason });
-  if (asked.person === context.person.id || asked.device === context.person.device) {
+  if (!isAnother(context.person, asked)) {
     return refuse("secondPersonNeeded", { found: asked.name, posts: ["cockpit", "supervisor"] });
   }
   return abandoned;

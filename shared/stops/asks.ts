@@ -3,6 +3,7 @@ import { send } from "../asks/send.ts";
 import { isTurning } from "../engine/life.ts";
 import { silence, silenceLimits } from "../posts/presence.ts";
 import type { Post } from "../protocol/posts.ts";
+import { isAnother } from "../session/another.ts";
 import type { Hold, SessionState } from "../session/state.ts";
 import { unheardOf } from "./lapse.ts";
 import { holdsAnyPost, supervisorMayAt } from "./releaser.ts";
@@ -30,9 +31,8 @@ export function cutAgain(state: SessionState): Ask[] {
  * Returns the asks to end the stops that this post can end, and to confirm a fire that only one person reported out.
  */
 export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
-  const me = state.posts[post]?.id;
-  // Two people on one device do not count as two observers.
-  const device = state.posts[post]?.device;
+  const holder = state.posts[post];
+  const me = holder?.id;
   const holds = state.holds.flatMap((h) => {
     const release = { type: "send", kind: "release", ref: h.id, channel: "panel" } as const;
     const base = { key: `hold:${h.id}`, weight: 3 as const, since: h.by.at };
@@ -59,7 +59,7 @@ export function ownStops(state: SessionState, post: Post, now: number): Ask[] {
   });
   const mayEndFire = post !== "groundPower";
   const fires = state.fires
-    .filter((f) => mayEndFire && f.outBy?.person !== me && f.outBy?.device !== device)
+    .filter((f) => mayEndFire && (!f.outBy || (holder !== null && isAnother(holder, f.outBy))))
     .map((f) =>
       ask({
         key: `fire:${f.id}`,

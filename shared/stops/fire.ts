@@ -1,6 +1,7 @@
 import type { Send } from "../protocol/commands.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import { LIVE_STAGES } from "../protocol/stages.ts";
+import { isAnother } from "../session/another.ts";
 import { attributionOf } from "../session/attribute.ts";
 import type { Fire, SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
@@ -99,7 +100,7 @@ function maySayOut(state: SessionState, send: Send, context: Context): Verdict {
   const fire = state.fires.find((f) => f.id === send.ref);
   if (!fire) return refuse("nothingOpen");
   const first = fire.outBy;
-  if (first && (first.person === context.person.id || first.device === context.person.device)) {
+  if (first && !isAnother(context.person, first)) {
     return refuse("secondPersonNeeded", { found: first.name, posts: ["fireGuard", "supervisor", "cockpit"] });
   }
   return accept({ ...send, type: "sent" });

@@ -146,7 +146,7 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("stops/fire.ts", "stops", "cranking", {
     name: "one person's word ends a fire",
-    find: "if (first && (first.person === context.person.id || first.device === context.person.device)) {",
+    find: "if (first && !isAnother(context.person, first)) {",
     replace: 'if (first && first.person === "") {',
     expect: "I23",
   }),
@@ -243,7 +243,7 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("overrides/decide.ts", "overrides", "prepared", {
     name: "one person sets a condition aside alone",
-    find: "if (open.first.person === context.person.id || open.first.device === context.person.device) {",
+    find: "if (!isAnother(context.person, open.first)) {",
     replace: 'if (open.first.person === "") {',
     expect: "S9",
   }),

@@ -73,6 +73,17 @@ describe("a clearance that ends without use", () => {
     expect(story.raised("clearanceVoid")).toHaveLength(1);
   });
 
+  it("[CLR-15] a new clearance of that engine ends it for everybody", () => {
+    const story = starting();
+    story.cleared(3);
+    story.wait(30);
+    expect(asked(story, "supervisor")).toBeDefined();
+    story.cleared(3);
+    story.wait(0);
+    for (const post of ["cockpit", "supervisor"] as const) expect(asked(story, post)).toBeUndefined();
+    expect(of(story)).toBeUndefined();
+  });
+
   it("[CLR-15] the post that takes it back or declines it is not told", () => {
     const back = starting();
     back.cleared(3);
