@@ -7,10 +7,7 @@ const LONG = ["tests/browser/", "tests/live/", "tests/servers/", "tests/search/"
 
 const filesOf = (...folders: string[]) => folders.map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`);
 
-/**
- * Folders whose tests change no clock and no state of a module. Their files share a process, because loading the core
- * again for each file takes longer than most of them run.
- */
+/** Folders whose tests need no database, browser or other program, and are quick. */
 const PURE = filesOf(
   "figures",
   "handSignals",
@@ -23,11 +20,17 @@ const PURE = filesOf(
   "words",
 );
 
-/** Folders that need a process for each file, but no database, browser or other program, and take seconds. */
+/** Folders whose tests need none of these either, but take seconds. */
 const QUICK = filesOf("pwa", "seed");
 
 /** Each wait in a browser test has its own limit (`PATIENCE` in `seat.ts`), so the tests' limit is only the last resort. */
 const BROWSER = filesOf("browser");
+
+/** Files that mock a whole module: this works only where nothing has loaded the module before. */
+const APART = ["tests/http/sign-in.test.ts"];
+
+/** The order in which the projects run: what takes longest first, what takes least last, so that both workers end together. */
+const PROJECTS = ["browser", "other", "apart", "quick", "pure"];
 
 class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -35,7 +38,7 @@ class LongestFirst extends BaseSequencer {
     const rank = ({ moduleId, project }: TestSpecification) => {
       const at = LONG.findIndex((folder) => moduleId.includes(folder));
       // Files share a process only when they follow each other and are of one project.
-      return at >= 0 ? at : LONG.length + (project.config.isolate ? 0 : 1);
+      return (at >= 0 ? at : LONG.length) * PROJECTS.length + PROJECTS.indexOf(project.name);
     };
     return sorted.sort((a, b) => rank(a) - rank(b));
   }
@@ -45,7 +48,7 @@ export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
   test: {
     projects: [
-      { extends: true, test: { name: "pure", include: PURE, isolate: false } },
+      { extends: true, test: { name: "pure", include: PURE } },
       { extends: true, test: { name: "quick", include: QUICK } },
       {
         extends: true,
@@ -56,11 +59,17 @@ export default defineConfig({
           expect: { poll: { timeout: 60_000 } },
         },
       },
+      { extends: true, test: { name: "apart", include: APART, isolate: true } },
       {
         extends: true,
-        test: { name: "other", include: filesOf("**"), exclude: [...PURE, ...QUICK, ...BROWSER] },
+        test: { name: "other", include: filesOf("**"), exclude: [...PURE, ...QUICK, ...BROWSER, ...APART] },
       },
     ],
+    // Files share a process, because loading the product again for each file takes longer than most of them run. A test
+    // leaves no clock, setting or module changed; spies and stubbed settings are undone before the next test.
+    isolate: false,
+    restoreMocks: true,
+    unstubEnvs: true,
     environment: "node",
     pool: "forks",
     maxWorkers: 2,

@@ -91,6 +91,8 @@ export class Seat {
     // A tablet keeps its screen lit; without this the headless shell refuses.
     await context.grantPermissions(["screen-wake-lock"]);
     const seat = new Seat(context, await context.newPage());
+    // Four panels that draw moving figures cost time that a test of words does not need.
+    await seat.page.emulateMedia({ reducedMotion: "reduce" });
     await seat.page.goto(url);
     const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
     await seat.press(new RegExp(`^${name}`));

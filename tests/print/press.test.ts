@@ -1,4 +1,4 @@
-import { afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import { PAPER, PaperProcesses } from "../../server/print/paper-process.ts";
 import { PRESS, Press, type Printer, type SheetOrder } from "../../server/print/press.ts";
 import { printJob } from "../../server/print/sheet-job.ts";
@@ -200,11 +200,7 @@ describe("the process that prints", () => {
 
   it("[PRN-15] reads none of the server's settings", async () => {
     const { take } = await open();
-    process.env.NODE_OPTIONS = "--no-such-option";
-    try {
-      expect((await take("record")).statusCode).toBe(200);
-    } finally {
-      delete process.env.NODE_OPTIONS;
-    }
+    vi.stubEnv("NODE_OPTIONS", "--no-such-option");
+    expect((await take("record")).statusCode).toBe(200);
   });
 });

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { skeleton } from "../../server/auth/skeleton.ts";
 import { linkOf } from "../../server/links.ts";
 import { line } from "../../shared/protocol/text.ts";
@@ -111,14 +111,13 @@ describe("an address of the database", () => {
   });
 
   it("[SEC-18] without a host uses the host of the environment", () => {
-    process.env.PGHOST = "db.example";
-    expect(linkOf("postgres:///house")).toEqual({ is: "open", host: "db.example" });
-    delete process.env.PGHOST;
     expect(linkOf("postgres:///house").is).toBe("here");
+    vi.stubEnv("PGHOST", "db.example");
+    expect(linkOf("postgres:///house")).toEqual({ is: "open", host: "db.example" });
   });
 
   it("[SEC-18] is open when the process was told to check no certificate", () => {
-    process.env.NODE_TLS_REJECT_UNAUTHORIZED = "0";
+    vi.stubEnv("NODE_TLS_REJECT_UNAUTHORIZED", "0");
     expect(linkOf("postgres://u:p@db.example/h?sslmode=verify-full").is).toBe("open");
     expect(linkOf("rediss://redis.example").is).toBe("open");
   });

@@ -57,7 +57,7 @@ export class SimServer implements Server {
   #keep(move: Move, step: Step, now: number): void {
     this.#watcher(this.state, move, step, now);
     // Outgoing messages pass through JSON, as on a wire.
-    const events = step.events.map((e) => JSON.parse(canonical(e)) as SessionEvent);
+    const events = step.events.map((e) => JSON.parse(JSON.stringify(e)) as SessionEvent);
     this.#log.push(...events);
     this.state = step.state;
     if (events.length > 0) this.#publish(events);
@@ -94,7 +94,7 @@ export class SimServer implements Server {
     const { id: session, seq: head } = this.state;
     const serverNow = now + this.#offset;
     if (since === 0 || head - since > WHOLE_BEHIND) {
-      answer({ session, head, serverNow, state: JSON.parse(canonical(this.state)) as SessionState });
+      answer({ session, head, serverNow, state: JSON.parse(JSON.stringify(this.state)) as SessionState });
     } else answer({ session, head, serverNow, events: this.#log.slice(since) });
   }
 

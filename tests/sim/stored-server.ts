@@ -10,7 +10,6 @@ import { Sessions } from "../../server/sessions/sessions.ts";
 import { sha256 } from "../../server/sha256.ts";
 import { openDatabase } from "../../server/store/open.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
-import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
 import { type Command, commandSchema } from "../../shared/protocol/commands.ts";
@@ -122,7 +121,7 @@ export class StoredServer implements Server {
   }
 
   #heard(events: SessionEvent[]): void {
-    this.#publish(events.map((e) => JSON.parse(canonical(e)) as SessionEvent));
+    this.#publish(events.map((e) => JSON.parse(JSON.stringify(e)) as SessionEvent));
   }
 
   /** Tracks asynchronous work of this life of the server. The results of a killed server reach nobody. */
@@ -156,7 +155,12 @@ export class StoredServer implements Server {
       const { id: session, seq: head } = live.state;
       const events = since === 0 ? null : live.after(since);
       const more = events ? { events } : { state: live.state };
-      answer({ session, head, serverNow: this.#clock(), ...(JSON.parse(canonical(more)) as typeof more) });
+      answer({
+        session,
+        head,
+        serverNow: this.#clock(),
+        ...(JSON.parse(JSON.stringify(more)) as typeof more),
+      });
     });
   }
 

@@ -6,6 +6,7 @@
 //                --fuzz [frames] [seed]      malformed frames, and a tenth as many requests
 //                --siege [seconds]      strangers, a bad guest and a bad supervisor beside a crew that holds
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
+//                --panels               every drill and every pair of size, light and language at real panels
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -20,6 +21,7 @@ const { values, positionals } = parseArgs({
     fuzz: { type: "boolean" },
     adversary: { type: "boolean" },
     siege: { type: "boolean" },
+    panels: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -27,7 +29,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -68,6 +70,9 @@ if (values.sim) {
   const { adversarySoak } = await import("./adversary.ts");
   const [sessions = 400, seed = 1] = figures;
   process.exitCode = (await adversarySoak(sessions, seed)) ? 0 : 1;
+} else if (values.panels) {
+  const { panelSoak } = await import("./panels.ts");
+  process.exitCode = (await panelSoak()) ? 0 : 1;
 } else if (values.search) {
   const { searchFar } = await import("../search/far.ts");
   const [states = 5_000_000, minutes = 60] = figures;
