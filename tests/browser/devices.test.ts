@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { connect, planOn } from "../live/kill-run.ts";
 import { giveLock } from "./authenticator.ts";
 import { axeFaults } from "./measure.ts";
-import { openBrowser, Seat } from "./seat.ts";
+import { openBrowser, PATIENCE, Seat } from "./seat.ts";
 import { TestServer } from "./server.ts";
 
 const server = new TestServer();
@@ -149,6 +149,7 @@ it("[AUT-13] a person makes a passkey on an enrolled device and signs in with it
 
   const tablet = await browser.newContext();
   const page = await tablet.newPage();
+  page.setDefaultTimeout(PATIENCE);
   const lockOpens = await giveLock(page);
   const press = (name: string | RegExp) => page.getByRole("button", { name }).first().click();
   await page.goto(`${origin}/enrol#${code}`);

@@ -77,7 +77,6 @@ it("[VIS-4] the panels flash 1.5 to 2 times a second while a stop is unacknowled
     }
     await seat.page.emulateMedia({ reducedMotion: "reduce" });
     expect(await flashing(seat.page)).toEqual([]);
-    await seat.page.emulateMedia({ reducedMotion: null });
   }
   for (const seat of [cockpit, guard, supervisor])
     await seat.answer("Hold. Stop all new action.", "Received");

@@ -262,6 +262,7 @@ it("[PWA-11] the same person on another device takes the post along, and the old
 it("[SNS-5] the guard's screen flashes 1.5 to 2 times a second for a hold, or stays inverted with reduced motion, until answered", async () => {
   const { seat, code } = await supervising("demelza");
   const guard = await seatOf("perran", { width: 390, height: 844 });
+  await guard.page.emulateMedia({ reducedMotion: "no-preference" });
   await join(guard, code, "Take fire guard");
   await seat.press("Hold");
   const strobe = guard.page.locator(".strobe");

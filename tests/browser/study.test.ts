@@ -55,6 +55,7 @@ it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its
 });
 
 it("[HSG-7] moves, and has its own form with wands", async () => {
+  await page.emulateMedia({ reducedMotion: "no-preference" });
   await page.locator(".study-still", { hasText: "Start engine" }).first().click();
   await page.getByRole("heading", { level: 2, name: "Start engine", exact: true }).waitFor();
   const before = await drawn();
@@ -79,7 +80,6 @@ it("[HSG-8] shows still key poses with reduced motion", async () => {
       }),
   );
   expect(await drawn()).toBe(before);
-  await page.emulateMedia({ reducedMotion: "no-preference" });
 });
 
 it("[HSG-7] puts look-alikes side by side with what tells them apart, readable at night too", async () => {
