@@ -8,7 +8,7 @@ import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
 /** The smallest step that a person reads off an instrument of that unit. */
-const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, psi: 1, rpm: 10, count: 0.001 };
+const STEPS: Partial<Record<Unit, number>> = { V: 0.1, inHg: 0.1, bar: 0.1, psi: 1, rpm: 10, count: 0.001 };
 
 /** Temperature of an engine that stood all night. */
 const COLD: Partial<Record<Unit, number>> = { degC: 12, degF: 54 };
@@ -16,41 +16,42 @@ const COLD: Partial<Record<Unit, number>> = { degC: 12, degF: 54 };
 /** Share of the starter's limit for which a partner cranks an engine that does not catch. */
 const STARTER_SHARE = 0.85;
 
-/** Returns a figure, rounded as a person would read it. */
-function figure(value: number, unit: Unit): Quantity {
+interface Range {
+  min?: number | undefined;
+  max?: number | undefined;
+}
+
+/** Returns a figure, rounded as a person would read it, unless rounding would leave the range. */
+function figure(value: number, unit: Unit, { min = -Infinity, max = Infinity }: Range = {}): Quantity {
   const step = STEPS[unit] ?? 1;
-  return { value: Number((Math.round(value / step) * step).toFixed(3)), unit };
+  const rounded = Number((Math.round(value / step) * step).toFixed(3));
+  return { value: rounded >= min && rounded <= max ? rounded : Math.min(max, Math.max(min, value)), unit };
 }
 
 /** Returns a figure well inside a range, either end of which may be open. */
-function within(range: { min?: number | undefined; max?: number | undefined }, draw: number): number {
-  const { min, max } = range;
+function within({ min, max }: Range, draw: number): number {
   if (min !== undefined && max !== undefined) return min + (max - min) * (0.35 + 0.3 * draw);
-  if (min !== undefined) return min * (1.08 + 0.2 * draw);
-  return (max ?? 1) * (0.75 + 0.15 * draw);
+  if (min !== undefined) return min + Math.abs(min) * (0.08 + 0.2 * draw);
+  return (max ?? 1) - Math.abs(max ?? 1) * (0.1 + 0.15 * draw);
 }
 
 /** Returns a good figure for a check. */
-export function checkFigure(
-  range: { unit: Unit; min?: number | undefined; max?: number | undefined },
-  script: Script,
-  id: string,
-): Quantity {
-  return figure(within(range, between(0, 1, script.seed, "check", id)), range.unit);
+export function checkFigure(range: Range & { unit: Unit }, script: Script, id: string): Quantity {
+  return figure(within(range, between(0, 1, script.seed, "check", id)), range.unit, range);
 }
 
 /** Returns the cart's steady volts, slightly different at every reading. */
 export function cartVolts(state: SessionState, script: Script): Quantity {
   const { steadyMin, steadyMax } = state.type.groundPower;
   const range = { min: steadyMin.value, max: steadyMax.value };
-  return figure(within(range, between(0, 1, script.seed, "volts", state.seq)), steadyMin.unit);
+  return figure(within(range, between(0, 1, script.seed, "volts", state.seq)), steadyMin.unit, range);
 }
 
 /** Returns the cart's volts under a starter's load, between the starting minimum and the steady minimum. */
 export function crankingVolts(state: SessionState, script: Script): Quantity {
   const { steadyMin, starting } = state.type.groundPower;
   const range = { min: starting?.min.value ?? steadyMin.value, max: steadyMin.value };
-  return figure(within(range, between(0, 1, script.seed, "sag", state.seq)), steadyMin.unit);
+  return figure(within(range, between(0, 1, script.seed, "sag", state.seq)), steadyMin.unit, range);
 }
 
 /** Returns one figure of a good run-up. */
@@ -62,7 +63,8 @@ export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem
   const drop = rules.magneto.maxDrop.value * share("drop");
   const uneven = rules.magneto.maxDifference.value * 0.5 * share("uneven");
   const featherDrop = (rules.feather?.maxDrop.value ?? 0) * share("feather");
-  const rpm = 1700;
+  const speed = itemGauge(state.type, "powerRpm");
+  const rpm = Math.min(1700, ((speed?.scale.from ?? 0) + (speed?.max ?? speed?.scale.to ?? 1e4)) * 0.6);
   const values: Record<RunUpItem, number> = {
     powerManifold: 27 + rules.manifold.spread.value * (share("power") - 0.5),
     powerRpm: rpm,
@@ -79,7 +81,8 @@ export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem
 /** Returns the brake pressure after pumping by hand. */
 export function brakePressure(state: SessionState, script: Script): Quantity {
   const { value, unit } = state.type.brakePressure.atLeast;
-  return figure(within({ min: value }, between(0, 1, script.seed, "brakes", state.seq)), unit);
+  const range = { min: value };
+  return figure(within(range, between(0, 1, script.seed, "brakes", state.seq)), unit, range);
 }
 
 /** Returns when this crank ends, and whether the engine catches. About one attempt in sixteen fails. */
@@ -104,8 +107,7 @@ function oilPressure(state: SessionState, engine: Engine, now: number, script: S
   const gauge = state.type.gauges.find((g) => g.id === "oilPressure");
   const high = gauge?.normalHigh ?? gauge?.max ?? Number.POSITIVE_INFINITY;
   const risen = state.type.oil.normal.atLeast.value * between(2, 3, script.seed, "oil", engine.n);
-  const top = Math.min(risen, high);
-  return top * (1 - Math.exp(-runFor(engine, now, script) / 2));
+  return Math.min(high, risen * (1 - Math.exp(-runFor(engine, now, script) / 2)));
 }
 
 /** Returns a gauge's figure while the engine warms up: from cold past its gate within a few minutes. */
@@ -116,17 +118,21 @@ export function gaugeFigure(
   now: number,
   script: Script,
 ): Quantity {
-  const { unit, scale } = state.type.gauges.find((g) => g.id === gauge) ?? { unit: "count" as Unit };
-  if (gauge === "oilPressure" && engine) return figure(oilPressure(state, engine, now, script), unit);
   const gauged = state.type.gauges.find((g) => g.id === gauge);
-  const gated = state.type.warmUp.some((w) => w.gauge === gauge);
-  if (gauged && !gated && hasMarks(gauged)) return markedFigure(gauged, script, engine?.n ?? 0);
-  const asked = state.type.warmUp.find((w) => w.gauge === gauge);
-  const gate = asked && "atLeast" in asked ? asked.atLeast.value : (scale?.to ?? 1);
-  const cold = COLD[unit] ?? gate / 2;
-  if (!engine) return figure(gate, unit);
+  if (!gauged) return figure(1, "count");
+  const { unit, scale } = gauged;
+  const range = { min: scale.from, max: Math.min(scale.to, gauged.max ?? scale.to) };
+  if (gauge === "oilPressure" && engine) return figure(oilPressure(state, engine, now, script), unit, range);
+  const gates = state.type.warmUp.filter((w) => w.gauge === gauge);
+  if (gates.length === 0 && hasMarks(gauged)) return markedFigure(gauged, script, engine?.n ?? 0);
+  // A run-up judges the gauge's least too.
+  const asked = gates.map((w) => ("atLeast" in w ? w.atLeast.value : range.max));
+  const gate = Math.max(...asked, gauged.min ?? scale.from);
+  const cold = Math.max(scale.from, COLD[unit] ?? gate / 2);
+  if (!engine) return figure(gate, unit, range);
   const warmed = 1 - Math.exp(-runFor(engine, now, script) / between(60, 90, script.seed, gauge, engine.n));
-  return figure(cold + (gate * 1.15 - cold) * warmed, unit);
+  const aim = gate + 0.15 * Math.abs(gate);
+  return figure(Math.min(range.max, cold + (aim - cold) * warmed), unit, range);
 }
 
 function hasMarks({ min, normalLow, normalHigh, max }: Gauge): boolean {
@@ -136,7 +142,7 @@ function hasMarks({ min, normalLow, normalHigh, max }: Gauge): boolean {
 /** Returns a figure within the gauge's marks, slightly different per engine. */
 function markedFigure(gauge: Gauge, script: Script, n: number): Quantity {
   const range = { min: gauge.normalLow ?? gauge.min, max: gauge.normalHigh ?? gauge.max };
-  return figure(within(range, between(0, 1, script.seed, "gauge", gauge.id, n)), gauge.unit);
+  return figure(within(range, between(0, 1, script.seed, "gauge", gauge.id, n)), gauge.unit, range);
 }
 
 /** Returns weather with a light wind, well within the type's limit. */

@@ -37,6 +37,8 @@ const summaryView = z.object({
 const ifMatch = z.object({ "if-match": z.string().optional() });
 const anything = z.unknown().describe("An aircraft type, as GET /api/types/schema describes it");
 
+const fault = z.object({ path: z.string(), message: z.string() });
+
 const tags = ["types"];
 
 interface TypeRoutes {
@@ -124,12 +126,12 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { direc
       schema: {
         tags,
         summary:
-          "The first 200 things wrong with a type, each with its path and in words; for those qualified as supervisor",
+          "The first 200 things wrong with a type, and its figures far from every published one, each with its path and in words; for those qualified as supervisor",
         body: anything,
-        response: { 200: z.object({ faults: z.array(z.object({ path: z.string(), message: z.string() })) }) },
+        response: { 200: z.object({ faults: z.array(fault), warnings: z.array(fault) }) },
       },
     },
-    async (request) => ({ faults: types.faults(identityOf(request).person, request.body) }),
+    (request) => types.judge(identityOf(request).person, request.body),
   );
 
   app.post(

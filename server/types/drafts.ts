@@ -1,6 +1,8 @@
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readTransfer } from "../../shared/types/transfer.ts";
+import { unitsChangedAlone } from "../../shared/types/unitChanged.ts";
 import { readAircraftType, type TypeFault } from "../../shared/types/validate.ts";
+import { warningsOf } from "../../shared/types/warnings.ts";
 import type { Identity } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { Directory, Named, TypeVersion } from "../store/directory.ts";
@@ -57,13 +59,17 @@ export class TypeDrafts {
     return this.#add(read.type, by);
   }
 
-  /** Returns the first 200 faults of a type; none when it is in order. */
-  faults(by: Engineer, data: unknown): TypeFault[] {
+  /** Returns the first 200 faults of a type, none when it is in order, and the figures that a person should look at. */
+  async judge(by: Engineer, data: unknown): Promise<{ faults: TypeFault[]; warnings: TypeFault[] }> {
     qualified(by);
     const large = oversize(data);
-    if (large) return [large];
+    if (large) return { faults: [large], warnings: [] };
     const read = readAircraftType(data);
-    return "faults" in read ? read.faults.slice(0, MOST_FAULTS) : [];
+    if ("faults" in read) return { faults: read.faults.slice(0, MOST_FAULTS), warnings: [] };
+    const { id, version } = read.type;
+    const now = await this.#directory.type(id, version);
+    const faults = now ? await this.#unitsAlone(now, read.type) : [];
+    return { faults: faults.slice(0, MOST_FAULTS), warnings: warningsOf(read.type) };
   }
 
   /**
@@ -81,6 +87,7 @@ export class TypeDrafts {
     const faults: TypeFault[] = [];
     if (read.type.id !== id) faults.push({ path: "id", message: `must stay ${id}` });
     if (read.type.version !== version) faults.push({ path: "version", message: `must stay ${version}` });
+    faults.push(...(await this.#unitsAlone(now, read.type)));
     if (faults.length > 0) throw faulty(faults);
     const authors = withName(now.authors, by);
     const type = { ...read.type, author: authorLine(authors), approvedBy: null };
@@ -132,6 +139,14 @@ export class TypeDrafts {
       if (await this.#directory.addDraft({ type, authors }, this.#clock.now()))
         return { id, version, revision: 1 };
     }
+  }
+
+  /** Returns the units that changed without their figures since the draft was stored, or since the version before. */
+  async #unitsAlone(now: TypeVersion, after: AircraftType): Promise<TypeFault[]> {
+    const older = (await this.#versions(now.id)).findLast((t) => t.version < now.version);
+    const before = older && (await this.#directory.type(older.id, older.version));
+    const found = [now, before].flatMap((v) => (v ? unitsChangedAlone(v.type, after) : []));
+    return found.filter((f, i) => found.findIndex((g) => g.path === f.path) === i);
   }
 
   async #versions(id: string) {

@@ -1,5 +1,7 @@
 import { conditionOf, DEFINITIONS } from "../conditions/all.ts";
+import { inboardEngines } from "../models/inboard.ts";
 import type { Fault } from "./fault.ts";
+import { faultText } from "./faultText.ts";
 import type { AircraftType } from "./schema.ts";
 
 /**
@@ -18,4 +20,33 @@ export function conditionChecks(type: AircraftType, fault: Fault): void {
       fault("checks", `the condition ${id} needs a check with the id ${check}`);
     }
   }
+  unmet(type, fault);
 }
+
+/** Reports conditions that no start of this type could ever meet, and those listed twice. */
+function unmet(type: AircraftType, fault: Fault): void {
+  for (const key of ["conditions", "overridable", "requiredPosts"] as const) {
+    const seen = new Set<string>();
+    type[key].forEach((id, i) => {
+      if (seen.has(id)) fault(`${key}.${i}`, faultText("listedTwice", id));
+      seen.add(id);
+    });
+  }
+  const started = type.engines.filter((e) => type.defaultOrder.includes(e.n));
+  if (
+    type.conditions.includes("generatorsCarry") &&
+    !started.some((e) => e.accessories.includes("generator"))
+  )
+    fault("conditions", faultText("noGenerator"));
+  const inboard = inboardEngines(type).find((n) => type.defaultOrder.includes(n));
+  if (type.conditions.includes("inboardStopped") && inboard !== undefined)
+    fault("conditions", faultText("inboardStarted", inboard));
+  type.checks.forEach(({ id, stage }, i) => {
+    // A check on which a condition stands is asked for when the condition wants it, whatever its stage.
+    const wanted = DEFINITIONS.some((c) => c.check === id && type.conditions.includes(c.id));
+    if (!wanted && UNASKED.includes(stage)) fault(`checks.${i}.stage`, faultText("nobodyAsked", stage));
+  });
+}
+
+/** Stages in which nobody is asked for a check. */
+const UNASKED: readonly AircraftType["checks"][number]["stage"][] = ["closed", "abandoned"];

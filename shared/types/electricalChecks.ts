@@ -1,8 +1,11 @@
+import { chargeFromGravity, chargeFromVolts } from "../models/electrical/battery.ts";
 import { badEnvelope } from "../models/electrical/envelope.ts";
 import { envelopeOf } from "../models/electrical/envelopeOf.ts";
 import { WIRE_TABLE } from "../models/electrical/wireTable.ts";
 import type { BatteryData } from "./electrical.ts";
 import type { Fault } from "./fault.ts";
+import { faultText } from "./faultText.ts";
+import { unitOfKind } from "./gaugeChecks.ts";
 import type { AircraftType } from "./schema.ts";
 
 /** Checks on ground power, batteries, cable and starter current that the schema cannot express. */
@@ -36,21 +39,59 @@ export function electricalChecks(type: AircraftType, fault: Fault): void {
     const check = type.checks.find((c) => c.id === b.check);
     if (!check) fault(`${path}.check`, `no check of the id ${b.check}`);
     else if (check.range?.unit !== "V") fault(`${path}.check`, `the check ${b.check} must read volts`);
+    else if (b.cell.chemistry === "nickelCadmium") fault(`${path}.check`, faultText("nickelTellsNothing"));
+    else
+      usable(type, b.check, fault, (volts) =>
+        chargeFromVolts(b.cell, volts, RESTED_DEG_C).ok
+          ? null
+          : faultText("batteryNotRested", volts, b.cell.cells),
+      );
   });
+}
+
+/** The temperature at which a battery's check is judged, as its model's rule is stated. */
+const RESTED_DEG_C = 25;
+
+/**
+ * Reports the ends of a check's range that the battery's model cannot turn into a charge.
+ * @param why what is wrong with a reading, or null
+ */
+function usable(
+  { checks }: AircraftType,
+  id: string,
+  fault: Fault,
+  why: (reading: number) => string | null,
+): void {
+  const at = checks.findIndex((c) => c.id === id);
+  const range = checks[at]?.range;
+  if (!range) return;
+  if (range.min === undefined || range.max === undefined)
+    fault(`checks.${at}.range`, faultText("batteryNoEnd"));
+  for (const end of ["min", "max"] as const) {
+    const value = range[end];
+    if (value === undefined) continue;
+    const wrong = why(value);
+    if (wrong) fault(`checks.${at}.range.${end}`, wrong);
+  }
 }
 
 /**
  * Reports faults of a hydrometer's checks: gravity must be a plain number, its temperature must be in degrees, and the
  * temperature must come first.
  */
-function gravity({ checks }: AircraftType, { cell, gravity: rule }: BatteryData, path: string, fault: Fault) {
+function gravity(type: AircraftType, { cell, gravity: rule }: BatteryData, path: string, fault: Fault) {
   if (!rule) return;
+  const { checks } = type;
   if (cell.chemistry !== "leadAcid")
     fault(`${path}.gravity`, "only a lead-acid battery's gravity tells its charge");
   const at = (id: string) => checks.findIndex((c) => c.id === id);
   const unit = (id: string) => checks[at(id)]?.range?.unit;
   if (unit(rule.check) !== "count")
     fault(`${path}.gravity.check`, `the check ${rule.check} must read a plain number`);
+  else
+    usable(type, rule.check, fault, (read) =>
+      chargeFromGravity(cell, read).ok ? null : faultText("gravityImpossible", read),
+    );
   const degrees = unit(rule.temperature);
   if (degrees !== "degF" && degrees !== "degC")
     fault(`${path}.gravity.temperature`, `the check ${rule.temperature} must read a temperature`);
@@ -65,14 +106,18 @@ function groundPower({ groundPower: rules }: AircraftType, fault: Fault): void {
     fault("groundPower.starting", "the lowest volts must be below the highest");
   }
   const limits = [
+    ["steadyMin", steadyMin],
     ["steadyMax", steadyMax],
     ["starting.min", starting?.min],
     ["starting.max", starting?.max],
   ] as const;
   for (const [path, limit] of limits) {
-    if (limit && limit.unit !== steadyMin.unit)
-      fault(`groundPower.${path}.unit`, `must be ${steadyMin.unit}`);
+    if (!limit) continue;
+    unitOfKind("V", limit.unit, `groundPower.${path}.unit`, fault);
+    if (limit.value <= 0) fault(`groundPower.${path}`, faultText("notPositive", limit.value));
   }
+  if (starting && starting.min.value > steadyMin.value)
+    fault("groundPower.starting.min", faultText("startingBelow", starting.min.value, steadyMin.value));
   if (!transients) return;
   if (!starting) {
     fault("groundPower.transients", "need the band while an engine is cranked");

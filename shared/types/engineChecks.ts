@@ -1,11 +1,14 @@
 import { bladesDue } from "../models/bladeCount.ts";
 import { bladeRuleOf } from "../models/bladeRules.ts";
+import { hottestOnLadder } from "../models/ladderHeat.ts";
 import { viscosityLine } from "../models/oil/viscosity.ts";
 import { bandFor, bandsBelow } from "../models/temperatureBand.ts";
 import { convert } from "../models/units.ts";
 import type { Fault } from "./fault.ts";
+import { faultText } from "./faultText.ts";
 import type { Limit } from "./limit.ts";
-import type { AircraftType } from "./schema.ts";
+import type { AircraftType, Gauge } from "./schema.ts";
+import type { StarterRules } from "./starter.ts";
 
 /** Checks on starter, oil, blades, warm-up and run-up that the schema cannot express. */
 export function engineChecks(type: AircraftType, fault: Fault): void {
@@ -23,12 +26,35 @@ function starter({ starter: rules }: AircraftType, fault: Fault): void {
     if (band.resetAfter.value < longest) {
       fault(`${path}.resetAfter`, `must not be shorter than the longest rest, ${longest} s`);
     }
+    ladderHeat(rules.heat, band, path, fault);
   }
   const heat = rules.heat;
   if (heat && heat.coolTo.value >= heat.most.value) {
     fault("starter.heat.coolTo", "the heat to cool to must be below the most");
   }
 }
+
+/** Reports a ladder that permits engagements which heat the starter above the type's own most. */
+function ladderHeat(
+  heat: StarterRules["heat"],
+  { ladder, resetAfter }: Pick<StarterRules, "ladder" | "resetAfter">,
+  path: string,
+  fault: Fault,
+): void {
+  if (!heat) return;
+  const model = { steady: heat.steady.value, tauOn: heat.tauOn.value, tauOff: heat.tauOff.value };
+  const steps = ladder.map(({ onMax, rest }) => ({ on: onMax.value, rest: rest.value }));
+  const hottest = hottestOnLadder(model, { steps, reset: resetAfter.value });
+  if (!hottest.ok) fault("starter.heat", hottest.why);
+  else if (hottest.value > heat.most.value)
+    fault(`${path}.ladder`, faultText("ladderTooHot", Math.ceil(hottest.value), heat.most.value));
+}
+
+/**
+ * Least seconds in which a person can look at a gauge and say what it reads. The project chose it, below the shortest
+ * published time: 5 s (airline operations 1946, 3033-8).
+ */
+const LEAST_LOOK = 3;
 
 function oil({ oil: rules, gauges, checks }: AircraftType, fault: Fault): void {
   const gauge = gauges.find((g) => g.id === "oilPressure");
@@ -38,7 +64,11 @@ function oil({ oil: rules, gauges, checks }: AircraftType, fault: Fault): void {
     for (const key of ["firstIndication", "normal"] as const) {
       if (gauge && band[key].atLeast.unit !== gauge.unit) {
         fault(`${path}.${key}.atLeast.unit`, `must be the gauge's unit, ${gauge.unit}`);
-      }
+      } else if (gauge) reachable(gauge, band[key].atLeast.value, `${path}.${key}.atLeast`, fault);
+    }
+    for (const key of ["firstIndication", "normal"] as const) {
+      const { value } = band[key].within;
+      if (value < LEAST_LOOK) fault(`${path}.${key}.within`, faultText("tooShortToAct", value, LEAST_LOOK));
     }
     if (band.firstIndication.within.value > band.normal.within.value) {
       fault(path, "first indication cannot be due later than normal pressure");
@@ -56,6 +86,15 @@ function oil({ oil: rules, gauges, checks }: AircraftType, fault: Fault): void {
   if (check !== undefined && !checks.some((c) => c.id === check && !c.range)) {
     fault("oil.preheat.check", `needs a check without a figure of the id ${check}`);
   }
+}
+
+/** Reports a pressure that is off the gauge's scale, or above what the gauge calls normal. */
+function reachable(gauge: Gauge, value: number, path: string, fault: Fault): void {
+  const { from, to } = gauge.scale;
+  const most = gauge.normalHigh ?? gauge.max;
+  if (value <= 0) fault(path, faultText("notPositive", value));
+  else if (value < from || value > to) fault(path, faultText("offScale", value, from, to));
+  else if (most !== undefined && value > most) fault(path, faultText("pressureAboveNormal", value, most));
 }
 
 function blades({ bladeCount, propeller }: AircraftType, fault: Fault): void {

@@ -4,9 +4,12 @@ import { electricalChecks } from "./electricalChecks.ts";
 import { engineChecks } from "./engineChecks.ts";
 import type { TypeFault } from "./fault.ts";
 import { faultsOf } from "./faultWords.ts";
+import { gaugeChecks } from "./gaugeChecks.ts";
 import { isOrderOf } from "./isOrderOf.ts";
+import { placeChecks } from "./placeChecks.ts";
 import { rampChecks } from "./rampChecks.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
+import { timeChecks } from "./timeChecks.ts";
 
 export type { TypeFault } from "./fault.ts";
 
@@ -44,6 +47,8 @@ function crossChecks(type: AircraftType): TypeFault[] {
     if (!gauge?.perEngine) fault(`warmUp.${i}.gauge`, "no gauge of that id for each engine");
     else if (gauge.unit !== limit.unit) fault(`warmUp.${i}.${key}.unit`, `must be ${gauge.unit}`);
   });
+  gaugeChecks(type, fault);
+  placeChecks(type, fault);
   engineChecks(type, fault);
   electricalChecks(type, fault);
   rampChecks(type, fault);
@@ -52,6 +57,7 @@ function crossChecks(type: AircraftType): TypeFault[] {
     fault("checks", "two checks have the same id");
   }
   conditionChecks(type, fault);
+  timeChecks(type, fault);
   if (new Set(type.drills.map((d) => d.id)).size !== type.drills.length) {
     fault("drills", "two drills have the same id");
   }

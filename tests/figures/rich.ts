@@ -73,7 +73,7 @@ export const RICH: AircraftType = {
     ],
     heat: {
       steady: limit(80, "K"),
-      most: limit(79, "K"),
+      most: limit(80, "K"),
       coolTo: limit(40, "K"),
       tauOn: s(1),
       tauOff: s(600),
@@ -94,7 +94,8 @@ export const RICH: AircraftType = {
     preheat: { below: limit(10, "degF"), check: "preheat" },
   },
   checks: [
-    ...FOUR.checks,
+    // Twelve cells of 1.28 have not rested above 25.68 V.
+    ...FOUR.checks.map((c) => (c.range ? { ...c, range: { ...c.range, max: 25.6 } } : c)),
     { id: "preheat", words: "Preheated", stage: "groundPower", post: "cockpit", source },
   ],
   warmUp: [{ gauge: "oilTemp", atLeast: limit(40, "degC"), keep: 60 }],

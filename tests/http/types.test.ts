@@ -48,7 +48,7 @@ describe("the shape of a type", () => {
   });
 
   it("[TYP-3] finds no fault in a good type, and names each in a bad one with its path and in words", async () => {
-    expect((await ask("di", "POST", "/validate", APPROVED)).body).toEqual({ faults: [] });
+    expect((await ask("di", "POST", "/validate", APPROVED)).body).toEqual({ faults: [], warnings: [] });
     const { oil, ...rest } = APPROVED;
     const bad = { ...rest, name: "", engines: "four", wind: { ...APPROVED.wind, max: 30 }, colour: "red" };
     const { status, body } = await ask("di", "POST", "/validate", bad);
@@ -142,6 +142,31 @@ describe("a draft", () => {
     expect(moved.body.errors.map((e: { path: string }) => e.path)).toEqual(["id", "version"]);
     expect(problem(await ask("ada", "PUT", "/four/2", type, '"1"'))).toEqual([403, "notQualified"]);
     expect(problem(await ask("di", "PUT", "/four/8", type, '"1"'))).toEqual([404, "notFound"]);
+  });
+
+  it("[TYP-26, TYP-27] refuses a unit without its figure against the version before, and tells what is far from all published", async () => {
+    await draft();
+    const type = await read(2);
+    const { atLeast } = type.brakePressure;
+    const brakes = (value: number, unit: string) => ({
+      ...type,
+      brakePressure: { atLeast: { ...atLeast, value, unit } },
+    });
+    const reply = await ask("di", "PUT", "/four/2", brakes(600, "bar"), '"1"');
+    expect(problem(reply)).toEqual([422, "faultyType"]);
+    expect(reply.body.errors.map((e: { path: string }) => e.path)).toEqual(["brakePressure.atLeast.unit"]);
+    // A detour by another figure is seen in the version before.
+    expect((await ask("di", "PUT", "/four/2", brakes(41, "bar"), '"1"')).status).toBe(200);
+    expect(problem(await ask("di", "PUT", "/four/2", brakes(600, "bar"), '"2"'))).toEqual([
+      422,
+      "faultyType",
+    ]);
+    expect((await ask("di", "POST", "/validate", brakes(600, "bar"))).body.faults).toHaveLength(1);
+    const slow = (await ask("di", "POST", "/validate", within(type, 900))).body;
+    expect([slow.faults, slow.warnings.map((w: { path: string }) => w.path)]).toEqual([
+      [],
+      ["oil.normal.within"],
+    ]);
   });
 
   it("[TYP-4] names everybody who changed it as its authors, whatever the change says", async () => {

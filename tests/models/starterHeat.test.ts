@@ -1,6 +1,7 @@
 import { createRequire } from "node:module";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { hottestOnLadder } from "../../shared/models/ladderHeat.ts";
 import { starterDuty } from "../../shared/models/starter.ts";
 import {
   coolDownLeft,
@@ -107,6 +108,41 @@ describe("starter heat", () => {
       }),
       { seed: 60034 },
     );
+  });
+
+  it("[MOD-93] the highest heat of a ladder is that of the hottest of many simulated ways through it", () => {
+    const step = fc.record({ on: fc.integer({ min: 1, max: 90 }), rest: fc.integer({ min: 1, max: 600 }) });
+    const ladders = fc.record({
+      steps: fc.array(step, { minLength: 1, maxLength: 4 }),
+      more: fc.integer({ min: 0, max: 600 }),
+    });
+    fc.assert(
+      fc.property(ladders, fc.integer({ min: 1, max: 2 ** 30 }), ({ steps, more }, die) => {
+        const m = model(120, 300, 250);
+        const reset = Math.max(...steps.map((s) => s.rest)) + more;
+        const most = must(hottestOnLadder(m, { steps, reset }));
+        let [heat, at, hottest] = [0, 0, 0];
+        for (let k = 0; k < 300; k += 1) {
+          const one = steps[Math.min(at, steps.length - 1)] ?? { on: 1, rest: 1 };
+          heat = must(heatEngaged(m, heat, one.on));
+          hottest = Math.max(hottest, heat);
+          const anew = ((die >> (k % 30)) & 1) === 1 && at % 3 === die % 3;
+          heat = must(heatAtRest(m, heat, anew ? reset : one.rest));
+          at = anew ? 0 : at + 1;
+        }
+        expect(hottest).toBeLessThanOrEqual(most + 1e-9);
+      }),
+      { seed: 93 },
+    );
+    // One step round and round is the endless cycle of IEC 60034-1 duty S3, in closed form.
+    const round = must(hottestOnLadder(model(300, 300, 1), { steps: [{ on: 30, rest: 60 }], reset: 60 }));
+    expect(round).toBeCloseTo(0.36717, 5);
+    // TM 55-1510-215-10: the ladder once, then its 30 min of rest. Odex gives the same peak.
+    const once = { steps: [40, 40, 40].map((on, i) => ({ on, rest: [60, 60, 1e6][i] ?? 0 })), reset: 1e6 };
+    let heat = 0;
+    for (const [i, seconds] of [40, 60, 40, 60, 40].entries())
+      heat = integrate(i % 2 === 0 ? (y) => (150 - y) / 120 : (y) => -y / 900, heat, seconds);
+    expect(must(hottestOnLadder(model(120, 900, 150), once))).toBeCloseTo(heat, 6);
   });
 
   it("[MOD-19] a starter still engaged heats up to now; an unused one is cold", () => {

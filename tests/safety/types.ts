@@ -83,5 +83,5 @@ export function drill(id: string, ...triggers: Trigger[]): Drill {
 }
 
 export function drilled(...drills: Drill[]): AircraftType {
-  return { ...applying("bladesCounted"), drills };
+  return { ...applying("bladesCounted"), checks: FOUR.checks, drills };
 }

@@ -7,6 +7,7 @@
 //                --siege [seconds]      strangers, a bad guest and a bad supervisor beside a crew that holds
 //                --adversary [sessions] [seed]   wrong moves over real sockets, judged by a program in Python
 //                --panels               every drill and every pair of size, light and language at real panels
+//                --types [changes] [first]   changes demo types in one place each: refused, or started to its end
 //                --search [scope] [states] [minutes]   every interleaving of the core, breadth first
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -22,6 +23,7 @@ const { values, positionals } = parseArgs({
     adversary: { type: "boolean" },
     siege: { type: "boolean" },
     panels: { type: "boolean" },
+    types: { type: "boolean" },
   },
   allowPositionals: true,
 });
@@ -29,7 +31,7 @@ const figures = (values.search ? positionals.slice(1) : positionals).slice(0, 2)
 const wrong = figures.some((n) => !Number.isFinite(n) || n < 0);
 if (wrong || Object.keys(values).length > 1) {
   console.error(
-    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --search [scope] [states] [minutes]",
+    "usage: npm run soak -- [--postgres] [kills] [seed] | --sim [runs] [first] | --faults [seconds] [seed] | --fuzz [frames] [seed] | --adversary [sessions] [seed] | --siege [seconds] | --panels | --mutants [share] [seed] [path] | --types [changes] [first] | --search [scope] [states] [minutes]",
   );
   process.exit(2);
 }
@@ -66,6 +68,22 @@ if (values.sim) {
   const { siegeSoak } = await import("./siege.ts");
   const [length = 120] = figures;
   process.exitCode = (await siegeSoak(length)) ? 0 : 1;
+} else if (values.types) {
+  const { demo } = await import("../../seed/demo-data.ts");
+  const { judge } = await import("../types/startable.ts");
+  const [changes = 10_000, first = 0] = figures;
+  const sum = { refused: 0, started: 0, wrong: 0 };
+  for (let n = first; n < first + changes; n += 1) {
+    const type = demo.types[n % demo.types.length];
+    const judged = type ? judge(type, n) : { wrong: "the demo has no types" };
+    if (typeof judged === "string") sum[judged] += 1;
+    else {
+      sum.wrong += 1;
+      console.log(judged.wrong);
+    }
+  }
+  console.log(`${seconds()} s: ${JSON.stringify(sum)}`);
+  process.exitCode = sum.wrong === 0 ? 0 : 1;
 } else if (values.adversary) {
   const { adversarySoak } = await import("./adversary.ts");
   const [sessions = 400, seed = 1] = figures;

@@ -103,8 +103,8 @@ export const FOUR: AircraftType = {
     override: seconds(60),
     resound: seconds(86_400),
     // Longer than any story, because presence has stories of its own.
-    presenceSeen: seconds(86_398),
-    presenceHeard: seconds(86_399),
+    presenceSeen: seconds(86_390),
+    presenceHeard: seconds(86_395),
     presenceHold: seconds(86_400),
   },
 };

@@ -182,7 +182,10 @@ describe("conditions", () => {
         post: "supervisor",
         source: FOUR.orderSource,
       }));
-      const read = readAircraftType({ ...FOUR, checks, conditions: CONDITION_IDS.filter((c) => c !== id) });
+      // Inboard engines that are to stand still are not started by the default order.
+      const defaultOrder = [4, 1];
+      const conditions = CONDITION_IDS.filter((c) => c !== id);
+      const read = readAircraftType({ ...FOUR, defaultOrder, checks, conditions });
       expect("faults" in read ? read.faults : []).toEqual([]);
       const type = { ...FOUR, conditions: FOUR.conditions.filter((c) => c !== id) };
       const { state, now } = given({ type });

@@ -44,7 +44,7 @@ describe("what a type's shape cannot say", () => {
       {
         starter: {
           ...RICH.starter,
-          heat: { ...(RICH.starter.heat as NonNullable<typeof RICH.starter.heat>), coolTo: limit(79, "K") },
+          heat: { ...(RICH.starter.heat as NonNullable<typeof RICH.starter.heat>), coolTo: limit(80, "K") },
         },
       },
       /starter\.heat\.coolTo/,

@@ -1,7 +1,9 @@
 import { useEffect, useMemo, useState } from "react";
 import { difference } from "../../../shared/types/difference.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
+import { unitsChangedAlone } from "../../../shared/types/unitChanged.ts";
 import { readAircraftType, type TypeFault } from "../../../shared/types/validate.ts";
+import { warningsOf } from "../../../shared/types/warnings.ts";
 import { untranslated } from "../../../shared/words/authored.ts";
 import { type ReadType, types } from "../../net/types.ts";
 import type { TypeWords } from "../../words/en/types.ts";
@@ -36,7 +38,7 @@ export function EditPage({ id, version }: { id: string; version: number }) {
     types.schema().then((s) => setRoot(s as Node), setTrouble);
     readAgain();
   }, []);
-  const faults = useMemo(() => (entered === null ? [] : faultsIn(entered)), [entered]);
+  const faults = useMemo(() => (saved === null ? [] : faultsIn(entered, saved.type)), [entered, saved]);
   const byPath = useMemo(() => grouped(faults), [faults]);
   const dirty = saved !== null && JSON.stringify(entered) !== JSON.stringify(saved.type);
   const save = async () => {
@@ -72,7 +74,8 @@ export function EditPage({ id, version }: { id: string; version: number }) {
           <EditSections
             entered={entered as Record<string, unknown>}
             faults={faults}
-            warnings={faults.length > 0 ? [] : untranslated(entered as AircraftType)}
+            untranslated={faults.length > 0 ? [] : untranslated(entered as AircraftType)}
+            far={faults.length > 0 ? [] : warningsOf(entered as AircraftType)}
           >
             <div className="save-bar">
               <button
@@ -110,9 +113,10 @@ function standing(dirty: boolean, faults: number, words: TypeWords): string {
   return dirty ? words.inOrder : words.savedInOrder;
 }
 
-function faultsIn(entered: unknown): TypeFault[] {
+/** Returns the faults of what was entered, and the units that changed without their figures since it was saved. */
+function faultsIn(entered: unknown, saved: AircraftType): TypeFault[] {
   const read = readAircraftType(entered);
-  return "faults" in read ? read.faults : [];
+  return "faults" in read ? read.faults : unitsChangedAlone(saved, read.type);
 }
 
 function grouped(faults: readonly TypeFault[]): Map<string, string[]> {

@@ -15,13 +15,14 @@ const GENERAL = "general";
 interface Props {
   entered: Record<string, unknown>;
   faults: readonly TypeFault[];
-  /** Warnings for the author, who may go on. */
-  warnings: readonly TypeFault[];
+  /** Warnings for the author, who may go on: texts without their translation, and figures far from published ones. */
+  untranslated: readonly TypeFault[];
+  far: readonly TypeFault[];
   children: ReactNode;
 }
 
 /** The type's parts, one at a time, each with its number of faults. */
-export function EditSections({ entered, faults, warnings, children }: Props) {
+export function EditSections({ entered, faults, untranslated, far, children }: Props) {
   const words = useTypeWords();
   const names = useTypeNames();
   const { root } = useEditing();
@@ -65,10 +66,16 @@ export function EditSections({ entered, faults, warnings, children }: Props) {
       <div className="edit-form">
         {children}
         <FaultList title={words.faults} faults={faults} onPick={goTo} />
-        {warnings.length > 0 && (
+        {far.length > 0 && (
+          <details className="type-warnings" open>
+            <summary>{words.far(far.length)}</summary>
+            <FaultList title={words.farTitle} faults={far} onPick={goTo} />
+          </details>
+        )}
+        {untranslated.length > 0 && (
           <details className="type-warnings">
-            <summary>{words.untranslated(warnings.length)}</summary>
-            <FaultList title={words.warnings} faults={warnings} onPick={goTo} />
+            <summary>{words.untranslated(untranslated.length)}</summary>
+            <FaultList title={words.warnings} faults={untranslated} onPick={goTo} />
           </details>
         )}
         {open === GENERAL && <h2>{names.name(open)}</h2>}

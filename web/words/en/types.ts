@@ -68,6 +68,9 @@ export const types = {
   parts: "Parts of the type",
   notGiven: "not given",
   faults: "Faults",
+  farTitle: "Far from every published figure",
+  far: (n: number) =>
+    `${n} ${plural(n, { one: "figure is", other: "figures are" })} far from every published one. Look again in the manual; it decides.`,
   warnings: "Not yet in Spanish",
   untranslated: (n: number) =>
     `${n} ${plural(n, { one: "text is", other: "texts are" })} not yet in Spanish. Who reads Spanish sees English there.`,

@@ -1,7 +1,9 @@
 import type { Phrase } from "../../../shared/words/phraseBook.ts";
+import { tradeFaults } from "./tradeFaults.ts";
 
 /** Faults of an aircraft type, as the schema and its cross-checks write them in English. */
 export const typeFaults: readonly Phrase[] = [
+  ...tradeFaults,
   ["Published: {a}", "Publicado: {a}"],
   ["Common practice: {a}", "Práctica común: {a}"],
   ["From memory: {a}", "De memoria: {a}"],

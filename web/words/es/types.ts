@@ -65,6 +65,9 @@ export const types: TypeWords = {
   parts: "Partes del tipo",
   notGiven: "no dado",
   faults: "Fallas",
+  farTitle: "Lejos de todo valor publicado",
+  far: (n) =>
+    `${n} ${plural(n, { one: "valor está", other: "valores están" })} lejos de todo valor publicado. Mire otra vez en el manual, que decide.`,
   warnings: "Todavía sin español",
   untranslated: (n) =>
     `${n} ${plural(n, { one: "texto está", other: "textos están" })} todavía sin español. Quien lee español ve ahí inglés.`,
