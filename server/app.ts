@@ -13,6 +13,7 @@ import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes, isReady } from "./http/health.ts";
+import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
@@ -92,6 +93,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     directory,
     sessions,
     records,
+    aircraft,
     planning,
     signIns,
     devices,
@@ -133,6 +135,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     async (inner) => {
       requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
+      await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });

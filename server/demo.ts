@@ -1,3 +1,5 @@
+import { bareAircraft } from "../shared/house/aircraft.ts";
+import { firstEntry } from "../shared/house/register.ts";
 import type { Post } from "../shared/protocol/posts.ts";
 import type { AircraftType } from "../shared/types/schema.ts";
 import { hashPin, type PinCost } from "./auth/pin.ts";
@@ -20,7 +22,7 @@ export async function seedDemo(
   now: number,
   cost: PinCost,
 ): Promise<boolean> {
-  const held = [await directory.people(), await directory.aircraft(), await directory.types()];
+  const held = [await directory.people(), await directory.register.all("aircraft"), await directory.types()];
   if (held.some((rows) => rows.length > 0)) return false;
   const people = await Promise.all(
     demo.people.map(async ({ id, handle, name, pin, mayHold }) => {
@@ -39,7 +41,9 @@ export async function seedDemo(
     }),
   );
   await directory.addTypes(demo.types, now);
-  await directory.addAircraft(demo.aircraft, now);
+  await directory.register.append(
+    demo.aircraft.map((a) => firstEntry("aircraft", bareAircraft(a), "program", now)),
+  );
   await directory.addPeople(people);
   return true;
 }

@@ -6,6 +6,7 @@ import type { ServerClock, Timers } from "./clock.ts";
 import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
+import { AircraftRegister } from "./house/aircraft.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
@@ -43,6 +44,7 @@ export interface ServicesDeps {
 export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
+  aircraft: AircraftRegister;
   planning: Planning;
   signIns: SignIns;
   devices: Devices;
@@ -67,6 +69,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
   const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, records, inTurn });
+  const aircraft = new AircraftRegister(directory, clock);
   const planning = new Planning({ directory, store, sessions, records, clock, ids, names });
   const demo = demoSignIns.length > 0;
   const about = { devices: deviceRule, limits, secret, names, bus };
@@ -93,7 +96,20 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     unfollow();
     sessions.close();
   };
-  return { ...deps, sessions, records, planning, signIns, devices, types, notary, names, peers, close };
+  return {
+    ...deps,
+    sessions,
+    records,
+    aircraft,
+    planning,
+    signIns,
+    devices,
+    types,
+    notary,
+    names,
+    peers,
+    close,
+  };
 }
 
 async function everybody(directory: Directory): Promise<Named[]> {

@@ -40,10 +40,16 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
         response: { 200: z.array(standing.extend({ name: z.string() })) },
       },
     },
-    async () =>
-      Promise.all(
-        (await directory.aircraft()).map(async ({ id, name }) => ({ ...(await standingAt(id)), name })),
-      ),
+    async () => {
+      const all = await Promise.all(
+        (await directory.register.all("aircraft")).map(async ({ id, body: { name, retired } }) => {
+          const stands = { ...(await standingAt(id)), name };
+          // What stands at a retired aircraft is shown until it is ended; the aircraft is not.
+          return retired && stands.items.length === 0 && stands.open.length === 0 ? [] : [stands];
+        }),
+      );
+      return all.flat();
+    },
   );
 
   app.get(
@@ -103,7 +109,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
   }
 
   async function known(id: string): Promise<{ id: string; engines: number }> {
-    const aircraft = (await directory.aircraft()).find((a) => a.id === id);
+    const aircraft = (await directory.register.one("aircraft", id))?.body;
     if (!aircraft) throw new ProblemError("notFound", "There is no aircraft with this id");
     const type = await latestType(directory, aircraft.typeId);
     // A stop is taken although no version of the type is approved: it is then about the whole aircraft.

@@ -8,6 +8,7 @@ import { everybody, setActive } from "../auth/people.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { qualified } from "../auth/refused.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
+import { nameById } from "../house/names.ts";
 import type { Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
 import { ProblemError } from "./problem.ts";
@@ -115,8 +116,7 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
     },
     async (request) => {
       const all = await devices.all(identityOf(request).person);
-      const names = new Map((await directory.people()).map((p) => [p.id, p.name]));
-      const named = (id: string) => names.get(id) ?? id;
+      const named = await nameById(directory);
       return all.map((d) => ({
         ...d,
         enrolledBy: named(d.enrolledBy),

@@ -3,6 +3,7 @@ import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { z } from "zod";
 import type { Refusals } from "../audit.ts";
 import { OfficeRefused } from "../auth/refused.ts";
+import { HouseRefused } from "../house/refused.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
 import { StoreFailure } from "../store/events.ts";
 import { TypeRefused } from "../types/refused.ts";
@@ -45,6 +46,7 @@ const PROBLEMS = {
   wrongMediaType: [415, "Not JSON"],
   faultyPlan: [422, "The plan does not fit"],
   faultyType: [422, "The aircraft type is not in order"],
+  faultyEntry: [422, "The entry is not in order"],
   revisionNeeded: [428, "Say which revision this is about"],
   tooMany: [429, "Too many attempts"],
   locked: [429, "Locked for a while"],
@@ -114,6 +116,12 @@ function asProblem(error: FastifyError): ProblemError {
   }
   if (error instanceof TypeRefused)
     return new ProblemError(error.reason, error.message, { errors: error.faults });
+  if (error instanceof HouseRefused)
+    return new ProblemError(
+      error.reason,
+      error.message,
+      error.faults.length > 0 ? { errors: error.faults } : {},
+    );
   if (error instanceof OfficeRefused) return new ProblemError(error.reason, error.message);
   if (error instanceof NoSuchSession) return new ProblemError("notFound", error.message);
   if (error instanceof StoreFailure)

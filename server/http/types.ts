@@ -10,7 +10,7 @@ import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
-import { ProblemError } from "./problem.ts";
+import { ifMatch, revisionOf } from "./revision.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -33,8 +33,6 @@ const summaryView = z.object({
   approvedAt: z.number().nullable(),
   changedAt: z.number(),
 });
-/** The revision as an entity tag: a change or approval applies only to the revision that was read. */
-const ifMatch = z.object({ "if-match": z.string().optional() });
 const anything = z.unknown().describe("An aircraft type, as GET /api/types/schema describes it");
 
 const fault = z.object({ path: z.string(), message: z.string() });
@@ -257,17 +255,4 @@ function tagged<R extends FastifyReply>(reply: R, { revision }: { revision: numb
 
 function created<R extends FastifyReply>(reply: R, made: DraftPlace) {
   return tagged(reply, made).code(201).send({ id: made.id, version: made.version });
-}
-
-/**
- * Returns the revision that If-Match names.
- * @throws ProblemError when it does not name exactly one
- */
-function revisionOf(header: string | undefined): number {
-  const revision = /^"([1-9]\d{0,8})"$/.exec(header ?? "")?.[1];
-  if (revision === undefined) {
-    const detail = "Send If-Match with the entity tag the version came with";
-    throw new ProblemError("revisionNeeded", detail);
-  }
-  return Number(revision);
 }

@@ -2,6 +2,7 @@ import { NOTHING_REPORTED } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { type PlanBar, planBar } from "../../shared/house/planBar.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
@@ -14,7 +15,7 @@ import type { Clock } from "../clock.ts";
 import type { Named } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
-import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
+import { ConcurrencyError, type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
 import { latestType } from "./latest-type.ts";
 import type { Sessions } from "./sessions.ts";
 import { sharedType } from "./shared-type.ts";
@@ -183,13 +184,12 @@ export class Planning {
   async #check(input: PlanInput): Promise<{ fact: FactOf<"planned"> } | { faults: PlanFault[] }> {
     const { directory } = this.#deps;
     const faults: PlanFault[] = [];
-    const aircraft = (await directory.aircraft()).find((a) => a.id === input.aircraft);
+    const aircraft = (await directory.register.one("aircraft", input.aircraft))?.body;
     if (!aircraft) return { faults: [{ path: "aircraft", message: "no such aircraft" }] };
+    const bar = planBar(aircraft, await directory.types());
+    if (bar) return { faults: [barFault(bar)] };
     const type = await latestType(directory, aircraft.typeId);
-    if (!type) {
-      const message = `no version of its type ${aircraft.typeId} is approved: a draft cannot be planned`;
-      return { faults: [{ path: "aircraft", message }] };
-    }
+    if (!type) throw new StoreFailure(`the approved version of ${aircraft.typeId} cannot be read`);
     if (input.typeVersion !== undefined && input.typeVersion !== type.version) {
       const message = `version ${input.typeVersion} of ${type.name} cannot be planned: version ${type.version} is the approved one`;
       return { faults: [{ path: "typeVersion", message }] };
@@ -236,6 +236,7 @@ export class Planning {
         aircraft: aircraft.id,
         place,
         aircraftType: sharedType(type),
+        ...(aircraft.fitted.length > 0 ? { fitted: aircraft.fitted } : {}),
         order,
         powerSource,
         crew,
@@ -246,5 +247,25 @@ export class Planning {
         ...(input.neighbours?.length ? { neighbours: input.neighbours } : {}),
       },
     };
+  }
+}
+
+function barFault(bar: PlanBar): PlanFault {
+  const path = "aircraft";
+  switch (bar.is) {
+    case "retired":
+      return { path, message: "is retired: a supervisor takes it back into service first" };
+    case "noneApproved":
+      return { path, message: `no version of its type ${bar.typeId} is approved: a draft cannot be planned` };
+    case "notApproved":
+      return {
+        path,
+        message: `version ${bar.version} of its type is not approved: a supervisor moves it to version ${bar.newest}`,
+      };
+    case "superseded":
+      return {
+        path,
+        message: `version ${bar.newest} of its type is approved and it is on version ${bar.version}: a supervisor looks at what changes and moves it`,
+      };
   }
 }

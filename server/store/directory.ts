@@ -3,6 +3,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import type { DeviceStore } from "./devices.ts";
 import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
+import type { RegisterStore } from "./register.ts";
 import type { SignInRecord } from "./sign-in.ts";
 
 /** A person, active or not. */
@@ -25,12 +26,6 @@ export interface Lockout {
   failures: number;
   lockedUntil: number | null;
   updatedAt: number;
-}
-
-export interface AircraftRecord {
-  id: string;
-  name: string;
-  typeId: string;
 }
 
 /** A person who worked on a version. */
@@ -69,7 +64,7 @@ export interface TypeDraft {
   authors: readonly Named[];
 }
 
-/** People, sign-ins, aircraft and aircraft types. Every method rejects when the database fails. */
+/** People, sign-ins, aircraft types and the house's register. Every method rejects when the database fails. */
 export interface Directory {
   people(): Promise<PersonRecord[]>;
   person(id: string): Promise<PersonRecord | null>;
@@ -97,6 +92,7 @@ export interface Directory {
   readonly devices: DeviceStore;
   readonly passkeys: PasskeyStore;
   readonly personal: PersonalStore;
+  readonly register: RegisterStore;
 
   /** Marks a single-use value as used until `until`. Returns false when any server marked it before. */
   takeOnce(key: string, until: number): Promise<boolean>;
@@ -110,8 +106,6 @@ export interface Directory {
   /** Deletes lockouts last changed before `before`. */
   forgetLockouts(before: number): Promise<void>;
 
-  aircraft(): Promise<AircraftRecord[]>;
-  addAircraft(aircraft: readonly AircraftRecord[], now: number): Promise<void>;
   types(): Promise<TypeSummary[]>;
   type(id: string, version: number): Promise<TypeVersion | null>;
   /** Adds types supplied with the program: approved when they name an approver, else drafts. */

@@ -1,6 +1,5 @@
 import type { AircraftType } from "../../shared/types/schema.ts";
 import type {
-  AircraftRecord,
   Directory,
   Lockout,
   Named,
@@ -11,6 +10,7 @@ import type {
 } from "./directory.ts";
 import { MemoryDevices } from "./memory-devices.ts";
 import { MemoryPasskeys } from "./memory-passkeys.ts";
+import { MemoryRegister } from "./memory-register.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import type { SignInRecord } from "./sign-in.ts";
 import { statusesOf } from "./type-status.ts";
@@ -21,12 +21,12 @@ export class MemoryDirectory implements Directory {
   readonly #signIns = new Map<string, SignInRecord>();
   readonly #lockouts = new Map<string, Lockout>();
   readonly #taken = new Map<string, number>();
-  readonly #aircraft = new Map<string, AircraftRecord>();
   #types: TypeVersion[] = [];
   readonly #discarded = new Set<string>();
   #names: NameRecord[] = [];
   readonly devices = new MemoryDevices();
   readonly passkeys = new MemoryPasskeys();
+  readonly register = new MemoryRegister();
   readonly personal: PersonalStore = {
     names: async () => [...this.#names],
     addNames: async (names) => void this.#names.push(...names),
@@ -150,14 +150,6 @@ export class MemoryDirectory implements Directory {
   async forgetLockouts(before: number): Promise<void> {
     for (const { key, updatedAt } of this.#lockouts.values())
       if (updatedAt < before) this.#lockouts.delete(key);
-  }
-
-  async aircraft(): Promise<AircraftRecord[]> {
-    return [...this.#aircraft.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
-  }
-
-  async addAircraft(aircraft: readonly AircraftRecord[]): Promise<void> {
-    for (const one of aircraft) this.#aircraft.set(one.id, one);
   }
 
   async types(): Promise<TypeSummary[]> {

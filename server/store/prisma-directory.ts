@@ -7,7 +7,6 @@ import { postSchema } from "../../shared/protocol/enums.ts";
 import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
 import { StartRefused } from "../start-refused.ts";
 import type {
-  AircraftRecord,
   Directory,
   Lockout,
   Named,
@@ -19,6 +18,7 @@ import type {
 import { PrismaDevices } from "./prisma-devices.ts";
 import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
+import { PrismaRegister } from "./prisma-register.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
 import type { SignInRecord } from "./sign-in.ts";
 import { statusesOf } from "./type-status.ts";
@@ -49,6 +49,7 @@ export class PrismaDirectory implements Directory {
   readonly devices: PrismaDevices;
   readonly passkeys: PrismaPasskeys;
   readonly personal: PrismaPersonal;
+  readonly register: PrismaRegister;
 
   /** @param turns runs work in turn with other servers on the database */
   constructor(db: Client, turns: Turns) {
@@ -57,6 +58,7 @@ export class PrismaDirectory implements Directory {
     this.devices = new PrismaDevices(db);
     this.passkeys = new PrismaPasskeys(db);
     this.personal = new PrismaPersonal(db);
+    this.register = new PrismaRegister(db);
   }
 
   /** @param file a database that `openDatabase` has migrated */
@@ -222,17 +224,6 @@ export class PrismaDirectory implements Directory {
 
   async forgetLockouts(before: number): Promise<void> {
     await this.#db.lockout.deleteMany({ where: { updatedAt: { lt: BigInt(before) } } });
-  }
-
-  async aircraft(): Promise<AircraftRecord[]> {
-    return await this.#db.aircraft.findMany({
-      orderBy: { id: "asc" },
-      select: { id: true, name: true, typeId: true },
-    });
-  }
-
-  async addAircraft(aircraft: readonly AircraftRecord[], now: number): Promise<void> {
-    await this.#db.aircraft.createMany({ data: aircraft.map((a) => ({ ...a, createdAt: BigInt(now) })) });
   }
 
   async types(): Promise<TypeSummary[]> {

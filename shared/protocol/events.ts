@@ -15,6 +15,7 @@ import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { fieldSchema } from "./field.ts";
+import { fittedSchema } from "./fitted.ts";
 import { refusalSchema } from "./refusal.ts";
 import { seenAsideSchema } from "./seenAside.ts";
 import { standingSchema } from "./standing.ts";
@@ -51,6 +52,8 @@ export const factSchema = z.discriminatedUnion("type", [
     aircraft: z.string(),
     place: z.string(),
     aircraftType: aircraftTypeSchema,
+    /** The engines, propellers and starters fitted then, as the house's register had them. */
+    fitted: z.array(fittedSchema).optional(),
     order: z.array(engineSchema),
     powerSource: powerSourceSchema,
     /** Degrees true of the nose, and the field's elevation: wind and density altitude are worked out from them. */

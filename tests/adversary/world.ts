@@ -4,6 +4,7 @@ import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { HandClock, settle } from "../http/hand-clock.ts";
 import {
   APPROVED,
+  addAircraft,
   bearer,
   crewDirectory,
   PIN,
@@ -56,7 +57,12 @@ export class World {
     const directory = await this.#directory;
     if (!this.#server) {
       await directory.addTypes([TYPE], 0);
-      await directory.addAircraft([{ id: AIRCRAFT, name: "Test bird", typeId: TYPE.id }]);
+      await addAircraft(directory, {
+        id: AIRCRAFT,
+        name: "Test bird",
+        typeId: TYPE.id,
+        typeVersion: TYPE.version,
+      });
     }
     const hand = new HandClock(this.#server ? this.now : 0);
     const { store, end } = oneLife(this.#disk);

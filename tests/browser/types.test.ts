@@ -22,7 +22,7 @@ async function get(seat: Seat, path: string) {
   return (await fetch(server.url + path, { headers })).json();
 }
 
-it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fault named and corrected, the version approved by another person and used for a plan", async () => {
+it("[HSE-4] [TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fault named and corrected, the version approved by another person, an aircraft moved to it and planned", async () => {
   const author = await Seat.open(browser, server.url, "wenna");
   await author.press("Aircraft types");
   await author.page.getByRole("heading", { name: /Kestle/ }).waitFor();
@@ -86,6 +86,14 @@ it("[TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited, its fau
   await second.press("Back to the ramp");
   await second.press("Plan a start");
   await second.press(/^Morning Tide/);
+  await second.press("See what changes");
+  await second.page.locator(".difference tbody tr").waitFor();
+  await second.page.goBack();
+  await second.press("Move to version 2");
+  await second.press("Touch again to move");
+  await second.sees("Can be planned");
+  expect(await axeFaults(second.page)).toEqual([]);
+  await second.press("Plan a start");
   await second.page.getByLabel("Place").fill("Stand 4");
   await second.press("Plan this start");
   await second.page.waitForURL(/\/session\//);

@@ -2,7 +2,15 @@ import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Action } from "../../shared/protocol/commands.ts";
 import { RICH } from "../figures/rich.ts";
 import { START } from "./hand-clock.ts";
-import { bearer, crewDirectory, planned, signIn, type TestServer, testServer } from "./test-server.ts";
+import {
+  addAircraft,
+  bearer,
+  crewDirectory,
+  planned,
+  signIn,
+  type TestServer,
+  testServer,
+} from "./test-server.ts";
 
 const HOUR = 3_600_000;
 let test: TestServer;
@@ -11,10 +19,11 @@ const tokens = new Map<string, string>();
 beforeEach(async () => {
   const directory = await crewDirectory();
   await directory.addTypes([{ ...RICH, id: "rich", approvedBy: "Chief engineer" }], START);
-  await directory.addAircraft([
+  await addAircraft(
+    directory,
     { id: "CH-ONE", name: "Heard", typeId: "rich" },
     { id: "CH-TWO", name: "Heard too", typeId: "rich" },
-  ]);
+  );
   test = await testServer({ directory });
   for (const who of ["bo", "di", "ed"]) tokens.set(who, await signIn(test.app, who));
 });

@@ -40,7 +40,7 @@ describe("the directory", () => {
     expect(JSON.stringify(people)).not.toContain("argon2");
   });
 
-  it("[SRV-16] [TYP-7] lists aircraft with the newest approved version of their type", async () => {
+  it("[HSE-4] [TYP-7] lists every aircraft with what bars it from planning", async () => {
     await test.services.directory.addTypes(
       [
         { ...APPROVED, version: 2, name: "Four, revised" },
@@ -48,8 +48,25 @@ describe("the directory", () => {
       ],
       1,
     );
-    expect((await get("/api/aircraft")).json()).toEqual([
-      { id: "CH-TST", name: "Test bird", typeId: "four", typeVersion: 2, typeName: "Four, revised" },
+    const bar = { is: "superseded", version: 1, newest: 2 };
+    expect((await get("/api/aircraft")).json()).toMatchObject([
+      {
+        id: "CH-TST",
+        name: "Test bird",
+        typeId: "four",
+        typeVersion: 1,
+        typeName: APPROVED.name,
+        newest: 2,
+        bar,
+      },
+    ]);
+    const reply = await plan(planBody());
+    expect(reply.json().errors).toEqual([
+      {
+        path: "aircraft",
+        message:
+          "version 2 of its type is approved and it is on version 1: a supervisor looks at what changes and moves it",
+      },
     ]);
   });
 });

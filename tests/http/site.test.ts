@@ -85,7 +85,11 @@ describe("the documentation", () => {
     const { paths } = (await get("/docs/json")).json();
     expect(Object.keys(paths).sort()).toEqual([
       "/api/aircraft",
+      "/api/aircraft/{id}",
+      "/api/aircraft/{id}/changes",
+      "/api/aircraft/{id}/hours",
       "/api/aircraft/{id}/reports",
+      "/api/aircraft/{id}/retired",
       "/api/aircraft/{id}/standing",
       "/api/card.pdf",
       "/api/confirm",

@@ -15,6 +15,8 @@ import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import type { Tls } from "../../server/tls.ts";
+import { bareAircraft } from "../../shared/house/aircraft.ts";
+import { firstEntry } from "../../shared/house/register.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "../spec/aircraft.ts";
@@ -85,8 +87,17 @@ export async function crewDirectory(): Promise<MemoryDirectory> {
   const pinHash = await hashPin(PIN, CHEAP);
   await directory.addPeople(PEOPLE.map((p) => ({ ...p, pinHash })));
   await directory.addTypes([APPROVED], START);
-  await directory.addAircraft([{ id: "CH-TST", name: "Test bird", typeId: FOUR.id }]);
+  await addAircraft(directory, { id: "CH-TST", name: "Test bird", typeId: FOUR.id });
   return directory;
+}
+
+/** Adds aircraft of which only name and type are known. */
+export async function addAircraft(
+  directory: Directory,
+  ...known: Parameters<typeof bareAircraft>[0][]
+): Promise<void> {
+  const entries = known.map((a) => firstEntry("aircraft", bareAircraft(a), "program", START));
+  if (!(await directory.register.append(entries))) throw new Error("one of them is there already");
 }
 
 const beside = new WeakMap<EventStore, Promise<MemoryDirectory>>();
@@ -138,6 +149,17 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     services.close();
   };
   return { services, app, hand, close };
+}
+
+/** Moves the aircraft to another version of its type, as a supervisor does on its page. */
+export async function moveTo(app: FastifyInstance, token: string, typeVersion: number): Promise<void> {
+  const url = "/api/aircraft/CH-TST";
+  const read = await app.inject({ url, headers: bearer(token) });
+  const { name, typeId, fitted, stand, notes } = read.json();
+  const headers = { ...bearer(token), "if-match": String(read.headers.etag) };
+  const payload = { name, typeId, typeVersion, fitted, stand, notes };
+  const reply = await app.inject({ method: "PUT", url, headers, payload });
+  if (reply.statusCode !== 200) throw new Error(reply.body);
 }
 
 /** Signs a person in and returns the token. */

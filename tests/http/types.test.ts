@@ -1,7 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { APPROVED, bearer, PIN, planBody, signIn, type TestServer, testServer } from "./test-server.ts";
+import {
+  APPROVED,
+  addAircraft,
+  bearer,
+  moveTo,
+  PIN,
+  planBody,
+  signIn,
+  type TestServer,
+  testServer,
+} from "./test-server.ts";
 
 let test: TestServer;
 /** di and fay may hold the supervisor's post; ada may not. */
@@ -293,7 +303,7 @@ describe("planning", () => {
 
   it("[TYP-7] is refused on a draft: of an aircraft whose type has nothing else, and by its number", async () => {
     await ask("di", "POST", "", { id: "five", name: "Five", from: { id: "four", version: 1 } });
-    await test.services.directory.addAircraft([{ id: "CH-NEW", name: "New bird", typeId: "five" }], 1);
+    await addAircraft(test.services.directory, { id: "CH-NEW", name: "New bird", typeId: "five" });
     await draft();
     const lone = await plan({ aircraft: "CH-NEW" });
     expect([lone.statusCode, lone.json().errors]).toEqual([
@@ -303,8 +313,9 @@ describe("planning", () => {
     const numbered = await plan({ typeVersion: 2 });
     expect([numbered.statusCode, numbered.json().errors[0].path]).toEqual([422, "typeVersion"]);
     const listed = await test.app.inject({ url: "/api/aircraft", headers: bearer(tokens.di ?? "") });
-    expect(listed.json().map((a: { id: string; typeVersion: number }) => [a.id, a.typeVersion])).toEqual([
-      ["CH-TST", 1],
+    expect(listed.json()).toMatchObject([
+      { id: "CH-NEW", bar: { is: "noneApproved", typeId: "five" } },
+      { id: "CH-TST", typeVersion: 1, bar: null },
     ]);
   });
 
@@ -315,6 +326,7 @@ describe("planning", () => {
     await change(25, '"1"');
     const first = (await plan({ typeVersion: 1 })).json();
     await ask("fay", "POST", "/four/2/approval", { pin: PIN }, '"2"');
+    await moveTo(test.app, tokens.di ?? "", 2);
     const second = (await plan({ typeVersion: 2 })).json();
     expect((await stateOf(first.id)).type).toMatchObject({
       version: 1,

@@ -29,6 +29,10 @@ let session: string;
 let other = 0;
 const typeAt = { id: APPROVED.id, version: "1" };
 const draft = { caution: "c", type: { ...APPROVED, id: "other", name: "Other" } };
+const bird = (id?: string) => ({
+  ...(id === undefined ? {} : { id }),
+  ...{ name: "Bird", typeId: APPROVED.id, typeVersion: 1, fitted: [], stand: null, notes: null },
+});
 const ifMatch = { "if-match": '"1"' };
 
 const ROWS: readonly Row[] = [
@@ -54,6 +58,30 @@ const ROWS: readonly Row[] = [
   { route: "DELETE /api/me/passkeys/{id}", for: "signed in", at: { id: "none" } },
   { route: "GET /api/people", for: "signed in" },
   { route: "GET /api/aircraft", for: "signed in" },
+  { route: "GET /api/aircraft/{id}", for: "signed in", at: { id: "CH-TST" } },
+  { route: "GET /api/aircraft/{id}/changes", for: "signed in", at: { id: "CH-TST" } },
+  { route: "POST /api/aircraft", for: "supervisor", body: () => bird("CH-OTH") },
+  {
+    route: "PUT /api/aircraft/{id}",
+    for: "supervisor",
+    at: { id: "CH-TST" },
+    headers: ifMatch,
+    body: () => bird(),
+  },
+  {
+    route: "PUT /api/aircraft/{id}/retired",
+    for: "supervisor",
+    at: { id: "CH-TST" },
+    headers: ifMatch,
+    body: () => ({ retired: false, reason: "Back" }),
+  },
+  {
+    route: "POST /api/aircraft/{id}/hours",
+    for: "cockpit or supervisor",
+    at: { id: "CH-TST" },
+    headers: ifMatch,
+    body: () => ({ hours: [{ n: 1, engine: 1, propeller: null }] }),
+  },
   { route: "GET /api/standing", for: "signed in" },
   { route: "GET /api/aircraft/{id}/standing", for: "signed in", at: { id: "none" } },
   {

@@ -7,7 +7,7 @@ import { expect, it } from "vitest";
 import { openDatabase } from "../../server/store/open.ts";
 import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
 import { SqliteEventStore } from "../../server/store/sqlite-events.ts";
-import { crewDirectory, planned, signIn, testServer } from "../http/test-server.ts";
+import { addAircraft, crewDirectory, planned, signIn, testServer } from "../http/test-server.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -24,7 +24,12 @@ it("[PRV-3, PRV-5] npm run people gives a person's data and takes them out of th
   const version = await (await crewDirectory()).type(type?.id ?? "", type?.version ?? 0);
   if (!version) throw new Error("no type");
   await directory.addTypes([version.type], 1);
-  await directory.addAircraft([{ id: "CH-TST", name: "Test bird", typeId: version.type.id }], 1);
+  await addAircraft(directory, {
+    id: "CH-TST",
+    name: "Test bird",
+    typeId: version.type.id,
+    typeVersion: version.type.version,
+  });
   const test = await testServer({ store, directory });
   const { id } = await planned(test.app, await signIn(test.app, "perpetua"));
   const person = { id: "p1", name, device: "perpetua-tablet", mayHold: ["supervisor" as const] };

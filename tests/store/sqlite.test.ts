@@ -84,6 +84,9 @@ describe("the evidence on disk", () => {
     expect(() => db.exec(`DELETE FROM "Removal"`)).toThrow("removals are append-only");
     expect(() => db.exec(`DELETE FROM "Event"`)).toThrow("events are append-only");
     expect(() => db.exec(`DELETE FROM "Checkpoint"`)).toThrow("checkpoints are append-only");
+    db.exec(`INSERT INTO "RegisterEntry" VALUES ('aircraft', 'A', 1, 1, 'ada', NULL, '{}')`);
+    for (const sql of [`UPDATE "RegisterEntry" SET "body" = '[]'`, `DELETE FROM "RegisterEntry"`])
+      expect(() => db.exec(sql), sql).toThrow("the register is append-only");
     await store.close();
   });
 

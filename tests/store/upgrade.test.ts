@@ -94,7 +94,7 @@ it("[OPS-1] there is such a database of the first shape, and of each with a chan
   expect(names).toEqual(Object.keys(INSIDE));
 });
 
-it("[OPS-1, STN-1] a hold of an open session from before aircraft had records stands in the aircraft's next one", async () => {
+it("[OPS-1, STN-1] [HSE-8] an aircraft of before the register is taken over, and a hold of its session stands at it", async () => {
   writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, "schema-7.sqlite.gz"))));
   const store = new SqliteEventStore(openDatabase(file, START));
   const directory = await PrismaDirectory.open(file);
@@ -105,6 +105,9 @@ it("[OPS-1, STN-1] a hold of an open session from before aircraft had records st
   const headers = bearer(token);
   const standing = await app.inject({ url: "/api/aircraft/QX-KIV/standing", headers });
   expect(standing.json().items).toMatchObject([{ item: { is: "hold", note: "fuel truck ahead" } }]);
+  const aircraft = await app.inject({ url: "/api/aircraft/QX-KIV", headers });
+  const expected = { id: "QX-KIV", typeId: "kestle-four", typeVersion: 1, fitted: [], retired: false, bar: null };
+  expect(aircraft.json()).toMatchObject({ ...expected, name: "Morning Tide", stand: null, revision: 1 });
   await store.close();
   await directory.close();
 });

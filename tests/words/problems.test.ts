@@ -13,7 +13,7 @@ import { wordsNow } from "../../web/words/words.ts";
 import { nameOf, sourcesIn, standsIn, writtenIn } from "./written.ts";
 
 /** Names of the calls and properties that carry a text to a person. */
-const SENT = /^(ProblemError|TypeRefused|OfficeRefused|NoSuchSession|fault|message)$/;
+const SENT = /^(ProblemError|TypeRefused|HouseRefused|OfficeRefused|NoSuchSession|fault|message)$/;
 
 /** The compiler requires every problem in the catalogue. */
 const TITLES: Readonly<Record<ProblemName, string>> = problemTitles("en");
@@ -62,7 +62,7 @@ it("[LNG-7] marks what is left in English of a problem as English, for who hears
 const MACHINES = /(health|metrics|docs)\.ts$/;
 
 it("[LNG-7] every detail the server sends a panel is told in Spanish", () => {
-  const files = ["http", "types", "auth", "sessions", "print"].flatMap((folder) =>
+  const files = ["http", "house", "types", "auth", "sessions", "print"].flatMap((folder) =>
     sourcesIn(`server/${folder}`),
   );
   const details = files

@@ -45,14 +45,6 @@ export interface ApiFault {
   message: string;
 }
 
-export interface AircraftRow {
-  id: string;
-  name: string;
-  typeId: string;
-  typeVersion: number;
-  typeName: string;
-}
-
 export interface StandingRow {
   aircraft: string;
   name: string;
@@ -136,7 +128,6 @@ export class Api {
   signOut = () => this.send("POST", "/api/sign-out");
   demo = () => this.json<{ demo: boolean; signIns: DemoSignIn[] }>("GET", "/api/demo");
   people = () => this.json<PersonRow[]>("GET", "/api/people");
-  aircraft = () => this.json<AircraftRow[]>("GET", "/api/aircraft");
   type = (id: string, version: number) => this.json<AircraftType>("GET", `/api/types/${id}/${version}`);
   sessions = () => this.json<SessionRow[]>("GET", "/api/sessions");
   session = (id: string) =>

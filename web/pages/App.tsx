@@ -11,6 +11,7 @@ import { Fault } from "./Fault.tsx";
 import { go, useRoute } from "./route.ts";
 import { SessionPage } from "./SessionPage.tsx";
 
+const AircraftPages = later(() => import("./aircraft/AircraftPages.tsx").then((m) => m.AircraftPages));
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
@@ -82,7 +83,8 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
     <>
       <UpdateOffer />
       {unsettled && <Unsettled session={unsettled} />}
-      {route.is === "plan" && <PlanPage />}
+      {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
+      {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} />}
       {route.is === "record" && <RecordPage id={route.id} />}

@@ -5,19 +5,20 @@ import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import type { AircraftRow, PersonRow } from "../net/api.ts";
+import { aircraft as register, type RegisteredAircraft } from "../net/aircraft.ts";
+import type { PersonRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
 import "../styles/worked.css";
-import { Choice } from "../ui/Choice.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import type { Words } from "../words/catalogue.ts";
 import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
+import { AircraftChoice } from "./AircraftChoice.tsx";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
@@ -31,16 +32,19 @@ const NOBODY: Record<Post, string | null> = {
   supervisor: null,
 };
 
-/** Plans a start: aircraft, place, engines' order touched on the plan, power and people. */
-export function PlanPage() {
+/**
+ * Plans a start: aircraft, place, engines' order touched on the plan, power and people.
+ * @param wanted the aircraft whose page led here
+ */
+export function PlanPage({ wanted }: { wanted: string | null }) {
   const units = useUnits();
   const all = useWords();
   const { say, text } = all;
   const planned = usePlannedWords();
   const words = planned.planning;
-  const [aircraft, setAircraft] = useState<AircraftRow[] | null>(null);
+  const [aircraft, setAircraft] = useState<RegisteredAircraft[] | null>(null);
   const [people, setPeople] = useState<PersonRow[]>([]);
-  const [chosen, setChosen] = useState<AircraftRow | null>(null);
+  const [chosen, setChosen] = useState<RegisteredAircraft | null>(null);
   const [type, setType] = useState<AircraftType | null>(null);
   const [order, setOrder] = useState<number[]>([]);
   const [place, setPlace] = useState("");
@@ -58,12 +62,18 @@ export function PlanPage() {
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once
   useEffect(() => {
-    api.aircraft().then(setAircraft, failed);
+    register.list().then((rows) => {
+      setAircraft(rows);
+      const row = rows.find((a) => a.id === wanted && a.bar === null);
+      if (row) choose(row);
+    }, failed);
     api.people().then(setPeople, failed);
   }, []);
-  const choose = (row: AircraftRow) => {
+  const choose = (row: RegisteredAircraft) => {
     setChosen(row);
     setType(null);
+    // The home stand is offered; what somebody typed stays.
+    if (place === "" || place === chosen?.stand) setPlace(row.stand ?? "");
     api.type(row.typeId, row.typeVersion).then((t) => {
       setType(t);
       setOrder(t.defaultOrder);
@@ -107,32 +117,12 @@ export function PlanPage() {
           </button>
         </nav>
       </header>
-      <section
-        className="options"
-        aria-label={words.aircraft}
-        data-asking={(aircraft === null && trouble === null) || undefined}
-      >
-        <h2>{words.aircraft}</h2>
-        <Choice
-          label={words.aircraft}
-          chosen={chosen?.id ?? null}
-          options={(aircraft ?? []).map((a) => ({
-            is: a.id,
-            words: (
-              <>
-                <strong>{a.name}</strong>
-                <span>{a.typeName}</span>
-              </>
-            ),
-          }))}
-          className="option-keys"
-          classNameOfKeys="answer answer-two"
-          onChoose={(id) => {
-            const row = aircraft?.find((a) => a.id === id);
-            if (row) choose(row);
-          }}
-        />
-      </section>
+      <AircraftChoice
+        rows={aircraft}
+        chosen={chosen?.id ?? null}
+        onChoose={choose}
+        asking={aircraft === null && trouble === null}
+      />
       {type && chosen && (
         <>
           <label className="field">

@@ -81,6 +81,9 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/board")}>
           {board.title}
         </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/aircraft")}>
+          {says.aircraft}
+        </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
           {says.types}
         </button>

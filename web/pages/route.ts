@@ -3,7 +3,8 @@ import { useSyncExternalStore } from "react";
 /** The page this window shows. The address is the only source of it. */
 export type Route =
   | { is: "ramp"; join: string | null }
-  | { is: "plan" }
+  | { is: "plan"; aircraft: string | null }
+  | { is: "aircraft"; page: AircraftRoute }
   | { is: "board" }
   | { is: "devices" }
   | { is: "people" }
@@ -12,6 +13,9 @@ export type Route =
   | { is: "record"; id: string }
   | { is: "types"; page: TypesRoute }
   | { is: "study"; page: string | null; more: string | null };
+
+/** A page of the aircraft in the house's register. */
+export type AircraftRoute = { is: "list" } | { is: "new" } | { is: "one"; id: string };
 
 /** A page of the aircraft types. */
 export type TypesRoute =
@@ -24,7 +28,8 @@ const listeners = new Set<() => void>();
 
 export function routeOf(path: string, search: string): Route {
   const [, first, id, more, ...rest] = path.split("/");
-  if (first === "plan") return { is: "plan" };
+  if (first === "plan") return { is: "plan", aircraft: new URLSearchParams(search).get("aircraft") };
+  if (first === "aircraft") return { is: "aircraft", page: aircraftRouteOf(id) };
   if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
   if (first === "people") return { is: "people" };
@@ -33,6 +38,11 @@ export function routeOf(path: string, search: string): Route {
   if (first === "study") return { is: "study", page: id || null, more: more || null };
   if (first === "types") return { is: "types", page: typesRouteOf(id, Number(more), rest) };
   return { is: "ramp", join: new URLSearchParams(search).get("join") };
+}
+
+function aircraftRouteOf(id: string | undefined): AircraftRoute {
+  if (!id) return { is: "list" };
+  return id === "new" ? { is: "new" } : { is: "one", id: decodeURIComponent(id) };
 }
 
 function typesRouteOf(id: string | undefined, version: number, [what, other]: string[]): TypesRoute {

@@ -84,6 +84,7 @@ export const ramp = {
   more: "More",
   signedIn: (name: string) => `Signed in as ${name}`,
   plan: "Plan a start",
+  aircraft: "Aircraft",
   types: "Aircraft types",
   signals: "Hand signals",
   devices: "Devices",

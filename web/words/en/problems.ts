@@ -24,6 +24,7 @@ export const problems = {
   tooLarge: "Too large",
   wrongMediaType: "Not JSON",
   faultyPlan: "The plan does not fit",
+  faultyEntry: "The entry is not in order",
   faultyType: "The aircraft type is not in order",
   revisionNeeded: "Say which revision this is about",
   tooMany: "Too many attempts",

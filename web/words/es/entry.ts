@@ -83,6 +83,7 @@ export const ramp: Text["ramp"] = {
   more: "Más",
   signedIn: (name) => `Entró como ${name}`,
   plan: "Planear un arranque",
+  aircraft: "Aviones",
   types: "Tipos de avión",
   signals: "Señales de mano",
   devices: "Dispositivos",

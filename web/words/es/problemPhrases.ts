@@ -193,9 +193,34 @@ export const problemPhrases: readonly Phrase[] = [
     "must not be one that many people use, such as 123456 or 121212",
     "no debe ser uno que use mucha gente, como 123456 o 121212",
   ],
+  // The house's register.
+  ["Send If-Match with the entity tag of what you read", "Falta decir sobre qué estado es: lea la página otra vez"],
+  ["{1} is in the register already", "{1} ya está en el registro"],
+  ["There is no aircraft {1} in the register", "No hay avión {1} en el registro"],
   [
-    "Send If-Match with the entity tag the version came with",
-    "Falta decir sobre qué versión es: lea la página otra vez",
+    "{1} was changed after you read it: read it again, then make your change anew",
+    "{1} cambió después de que usted lo leyó: léalo otra vez y haga su cambio de nuevo",
+  ],
+  ["Those qualified for cockpit or supervisor enter hours", "Anota horas quien puede estar en cabina o de supervisor"],
+  ["no version of a type {1} is approved", "no hay ninguna versión aprobada de un tipo {1}"],
+  ["version {1} of {2} is the approved one", "la versión aprobada de {2} es la {1}"],
+  ["the type has engines 1 to {1} only", "el tipo solo tiene motores del 1 al {1}"],
+  ["{1} is fitted at {2} already", "{1} ya está montado en {2}"],
+  [
+    "were {1} h: a supervisor enters fewer, with a reason",
+    "eran {1} h: menos las anota un supervisor, con un motivo",
+  ],
+  [
+    "is retired: a supervisor takes it back into service first",
+    "está retirado: primero un supervisor lo devuelve al servicio",
+  ],
+  [
+    "version {1} of its type is not approved: a supervisor moves it to version {2}",
+    "la versión {1} de su tipo no está aprobada: un supervisor lo pasa a la versión {2}",
+  ],
+  [
+    "version {1} of its type is approved and it is on version {2}: a supervisor looks at what changes and moves it",
+    "está aprobada la versión {1} de su tipo y está en la {2}: un supervisor mira lo que cambia y lo pasa",
   ],
   // Malformed requests, by the path of the fault.
   ["body.pin", "PIN"],

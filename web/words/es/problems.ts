@@ -25,6 +25,7 @@ export const problems: typeof english = {
   tooLarge: "Demasiado grande",
   wrongMediaType: "No es JSON",
   faultyPlan: "El plan no encaja",
+  faultyEntry: "El dato no está en orden",
   faultyType: "El tipo de avión no está en orden",
   revisionNeeded: "Diga de qué revisión se trata",
   tooMany: "Demasiados intentos",

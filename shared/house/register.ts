@@ -1,0 +1,38 @@
+import type { z } from "zod";
+import { houseAircraftSchema } from "./aircraft.ts";
+
+/** What the house keeps in its register, and the schema of each. Reading, writing and the stores follow this table. */
+export const REGISTER = {
+  aircraft: houseAircraftSchema,
+} as const satisfies Record<string, z.ZodType<{ id: string }>>;
+
+export type RegisterKind = keyof typeof REGISTER;
+export type Registered<K extends RegisterKind> = z.infer<(typeof REGISTER)[K]>;
+
+/**
+ * One state of something in the register. A change adds the next revision; no revision is ever changed or removed, so
+ * that the register is its own history.
+ */
+export interface RegisterEntry<K extends RegisterKind = RegisterKind> {
+  kind: K;
+  id: string;
+  /** Contiguous from 1. */
+  revision: number;
+  /** Server milliseconds. */
+  at: number;
+  /** Id of the person who made the change; `console` for the server's console, `program` for what came with it. */
+  by: string;
+  /** Why, where the change needs a reason. */
+  reason: string | null;
+  body: Registered<K>;
+}
+
+/** Returns the first entry of something. */
+export function firstEntry<K extends RegisterKind>(
+  kind: K,
+  body: Registered<K>,
+  by: string,
+  at: number,
+): RegisterEntry<K> {
+  return { kind, id: body.id, revision: 1, at, by, reason: null, body };
+}

@@ -1,0 +1,44 @@
+import type { RegisteredAircraft } from "../../net/aircraft.ts";
+import type { Me } from "../../net/keep.ts";
+import { useRegisterWords } from "../../words/register.ts";
+import { useWords } from "../../words/words.ts";
+import type { Doing } from "./AircraftPage.tsx";
+import { go } from "../route.ts";
+
+interface Props {
+  row: RegisteredAircraft;
+  me: Me;
+  onDo(doing: Doing): void;
+}
+
+/** What this person can do with the aircraft. A person sees only keys that work for them. */
+export function AircraftKeys({ row, me, onDo }: Props) {
+  const words = useRegisterWords();
+  const { ramp } = useWords().text;
+  const supervisor = me.mayHold.includes("supervisor");
+  const plans = supervisor || me.mayHold.includes("cockpit");
+  return (
+    <nav className="head-keys" aria-label={words.title}>
+      {plans && row.bar === null && (
+        <button type="button" className="answer" data-tone="yes" onClick={() => go(`/plan?aircraft=${row.id}`)}>
+          {ramp.plan}
+        </button>
+      )}
+      {plans && !row.retired && (
+        <button type="button" className="answer" data-tone="plain" onClick={() => onDo("hours")}>
+          {words.enterHours}
+        </button>
+      )}
+      {supervisor && (
+        <>
+          <button type="button" className="answer" data-tone="plain" onClick={() => onDo("change")}>
+            {words.change}
+          </button>
+          <button type="button" className="answer" data-tone="plain" onClick={() => onDo("retire")}>
+            {row.retired ? words.takeBack : words.retire}
+          </button>
+        </>
+      )}
+    </nav>
+  );
+}

@@ -1,0 +1,70 @@
+import type { AircraftType } from "../../../shared/types/schema.ts";
+import type { RegisteredAircraft } from "../../net/aircraft.ts";
+import { Plan } from "../../ui/plan/Plan.tsx";
+import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
+import { useRegisterWords } from "../../words/register.ts";
+import { useWords } from "../../words/words.ts";
+
+interface Props {
+  row: RegisteredAircraft;
+  /** The version it is on; null when it cannot be read. */
+  type: AircraftType | null;
+  engines: readonly number[];
+}
+
+/** What is fitted at each engine's place, beside the drawing of the type. */
+export function FittedTable({ row, type, engines }: Props) {
+  const words = useRegisterWords();
+  const { plan } = useWords().text;
+  const of = (n: number) => row.fitted.find((f) => f.n === n);
+  return (
+    <section className="fitted" aria-label={words.fitted}>
+      <h2>{words.fitted}</h2>
+      {type && <Plan view={viewOf(type)} facing="forward" words={plan.forward} />}
+      <ul className="fitted-rows">
+        {engines.map((n) => {
+          const fitted = of(n);
+          return (
+            <li key={n}>
+              <strong className="fitted-number" title={words.engine(n)}>
+                {n}
+              </strong>
+              <dl>
+                <Part label={words.engineAs} serial={fitted?.engine.serial} hours={fitted?.engine.hours} />
+                <Part label={words.propellerAs} serial={fitted?.propeller.serial} hours={fitted?.propeller.hours} />
+                <Part label={words.starter} serial={fitted?.starter} />
+              </dl>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+interface PartProps {
+  label: string;
+  serial: string | null | undefined;
+  hours?: number | null | undefined;
+}
+
+function Part({ label, serial, hours }: PartProps) {
+  const words = useRegisterWords();
+  return (
+    <div>
+      <dt>{label}</dt>
+      <dd>{serial ?? <span className="not-entered">{words.unknown}</span>}</dd>
+      <dd className="fitted-hours">{hours === null || hours === undefined ? "" : words.hours(hours.toFixed(1))}</dd>
+    </div>
+  );
+}
+
+function viewOf(type: AircraftType): PlanView {
+  const engines = type.engines.map(
+    ({ n, x, y }): EngineMark => ({
+      ...{ n, x, y, word: "", shape: "none", count: null, over: false, turning: false, asked: false },
+    }),
+  );
+  const power = { is: "unknown", words: "" } as const;
+  return { type, engines, guardAt: null, chocks: "unknown", cart: false, power };
+}
