@@ -18,7 +18,7 @@ export function AircraftKeys({ row, me, onDo }: Props) {
   const supervisor = me.mayHold.includes("supervisor");
   const plans = supervisor || me.mayHold.includes("cockpit");
   return (
-    <nav className="head-keys" aria-label={words.title}>
+    <nav className="head-keys register-keys" aria-label={words.title}>
       {plans && row.bar === null && (
         <button type="button" className="answer" data-tone="yes" onClick={() => go(`/plan?aircraft=${row.id}`)}>
           {ramp.plan}

@@ -36,7 +36,7 @@ export function ChangeAircraft({ row, engines, onDone, onLeave, onTrouble }: Act
         <span>{words.reason}</span>
         <input name="reason" value={reason} maxLength={200} onChange={(e) => setReason(e.target.value)} />
       </label>
-      <div className="head-keys">
+      <div className="head-keys register-keys">
         <button type="submit" className="answer" data-tone="yes" disabled={!entry || busy}>
           {busy ? words.saving : words.save}
         </button>

@@ -73,7 +73,7 @@ export function EnterHours({ row, engines, onDone, onLeave, onTrouble }: ActProp
           />
         </fieldset>
       ))}
-      <div className="head-keys">
+      <div className="head-keys register-keys">
         <button type="submit" className="answer" data-tone="yes" disabled={good.length < fitted.length || busy}>
           {busy ? words.saving : words.save}
         </button>

@@ -16,11 +16,13 @@ interface Props {
 export function FittedTable({ row, type, engines }: Props) {
   const words = useRegisterWords();
   const { plan } = useWords().text;
+  const hoursAt = (hours: number | null | undefined) =>
+    hours === null || hours === undefined ? "" : words.hours(hours.toFixed(1));
   const of = (n: number) => row.fitted.find((f) => f.n === n);
   return (
     <section className="fitted" aria-label={words.fitted}>
       <h2>{words.fitted}</h2>
-      {type && <Plan view={viewOf(type)} facing="forward" words={plan.forward} />}
+      {type && <Plan view={viewOf(type, (n) => hoursAt(of(n)?.engine.hours))} facing="forward" words={plan.forward} />}
       <ul className="fitted-rows">
         {engines.map((n) => {
           const fitted = of(n);
@@ -59,10 +61,11 @@ function Part({ label, serial, hours }: PartProps) {
   );
 }
 
-function viewOf(type: AircraftType): PlanView {
+/** @param words what stands at each engine on the drawing */
+function viewOf(type: AircraftType, words: (n: number) => string): PlanView {
   const engines = type.engines.map(
     ({ n, x, y }): EngineMark => ({
-      ...{ n, x, y, word: "", shape: "none", count: null, over: false, turning: false, asked: false },
+      ...{ n, x, y, word: words(n), shape: "none", count: null, over: false, turning: false, asked: false },
     }),
   );
   const power = { is: "unknown", words: "" } as const;

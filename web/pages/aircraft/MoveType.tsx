@@ -21,7 +21,7 @@ export function MoveType({ row, bar, may, onDone, onTrouble }: ActProps & { bar:
     <div className="register-notice" role="status">
       <p>{words.cure(bar)}</p>
       {newest !== null && may && (
-        <div className="head-keys">
+        <div className="head-keys register-keys">
           <button
             type="button"
             className="answer"

@@ -22,7 +22,7 @@ export function Retirement({ row, onDone, onLeave, onTrouble }: ActProps) {
         <span>{row.retired ? words.takeBackWhy : words.retireWhy}</span>
         <input name="reason" value={reason} maxLength={200} onChange={(e) => setReason(e.target.value)} />
       </label>
-      <div className="head-keys">
+      <div className="head-keys register-keys">
         <button type="submit" className="answer" data-tone="yes" disabled={reason.trim() === ""}>
           {words.sure}
         </button>

@@ -8,11 +8,11 @@ const from = (before: string | number | null, after: string | number | null) =>
 /** The aircraft in the house's register. */
 export const register = {
   title: "Aircraft",
-  lead: "Every aircraft of this house, what is fitted to it and whether a start of it can be planned.",
+  lead: "What is fitted to each, and whether its start can be planned.",
   none: "No aircraft yet. A supervisor adds the first one.",
   noneHere: "No aircraft yet.",
   add: "Add an aircraft",
-  addTitle: "An aircraft more",
+  addTitle: "Add an aircraft",
   addLead: "Only the name is needed besides registration and type. The rest can come later.",
   noType:
     "No aircraft type is approved yet. One supervisor enters it from the manual, a second one approves it; then an aircraft can be put on it.",

@@ -6,11 +6,11 @@ const from = (before: string | number | null, after: string | number | null) =>
 
 export const register: RegisterWords = {
   title: "Aviones",
-  lead: "Cada avión de la casa, lo que lleva montado y si se puede planear un arranque.",
+  lead: "Lo que lleva montado cada uno y si se puede planear su arranque.",
   none: "Todavía no hay aviones. Un supervisor agrega el primero.",
   noneHere: "Todavía no hay aviones.",
   add: "Agregar un avión",
-  addTitle: "Un avión más",
+  addTitle: "Agregar un avión",
   addLead: "Además de matrícula y tipo solo hace falta el nombre. Lo demás puede venir después.",
   noType:
     "Todavía no hay ningún tipo de avión aprobado. Un supervisor lo escribe según el manual y otro lo aprueba; entonces se le puede asignar un avión.",
