@@ -6,6 +6,7 @@ import { FOUR } from "../spec/aircraft.ts";
 import {
   APPROVED,
   bearer,
+  moveTo,
   NO_CREW,
   planBody,
   planned,
@@ -101,6 +102,7 @@ describe("planning", () => {
 
   it("[SRV-4] runs on the newest version of the type, whole, whatever comes later", async () => {
     await test.services.directory.addTypes([{ ...APPROVED, version: 2 }], 1);
+    await moveTo(test.app, await signIn(test.app, "di"), 2);
     const { id } = await planned(test.app, token);
     await test.services.directory.addTypes([{ ...APPROVED, version: 3 }], 1);
     expect((await get(`/api/sessions/${id}`)).json().state.type.version).toBe(2);

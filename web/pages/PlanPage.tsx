@@ -5,7 +5,7 @@ import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { aircraft as register, type RegisteredAircraft } from "../net/aircraft.ts";
+import { type RegisteredAircraft, aircraft as register } from "../net/aircraft.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";

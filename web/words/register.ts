@@ -1,5 +1,5 @@
 import type { Language } from "../../shared/words/language.ts";
-import { type RegisterWords, register as english } from "./en/register.ts";
+import { register as english, type RegisterWords } from "./en/register.ts";
 import { register as spanish } from "./es/register.ts";
 import { useWords } from "./words.ts";
 

@@ -24,10 +24,12 @@ export function AddAircraft() {
     setType(row);
     setTrouble(null);
     if (!row) return setText((t) => ({ ...t, fitted: [] }));
-    api.type(row.id, row.version).then(
-      ({ engines }) => setText((t) => ({ ...t, fitted: engines.map((e) => fittedText(e.n, [])) })),
-      setTrouble,
-    );
+    api
+      .type(row.id, row.version)
+      .then(
+        ({ engines }) => setText((t) => ({ ...t, fitted: engines.map((e) => fittedText(e.n, [])) })),
+        setTrouble,
+      );
   };
   const entry = type && entryOf(text, { typeId: type.id, typeVersion: type.version });
   const save = () => {

@@ -2,8 +2,8 @@ import type { RegisteredAircraft } from "../../net/aircraft.ts";
 import type { Me } from "../../net/keep.ts";
 import { useRegisterWords } from "../../words/register.ts";
 import { useWords } from "../../words/words.ts";
-import type { Doing } from "./AircraftPage.tsx";
 import { go } from "../route.ts";
+import type { Doing } from "./acts.ts";
 
 interface Props {
   row: RegisteredAircraft;
@@ -20,7 +20,12 @@ export function AircraftKeys({ row, me, onDo }: Props) {
   return (
     <nav className="head-keys register-keys" aria-label={words.title}>
       {plans && row.bar === null && (
-        <button type="button" className="answer" data-tone="yes" onClick={() => go(`/plan?aircraft=${row.id}`)}>
+        <button
+          type="button"
+          className="answer"
+          data-tone="yes"
+          onClick={() => go(`/plan?aircraft=${row.id}`)}
+        >
           {ramp.plan}
         </button>
       )}

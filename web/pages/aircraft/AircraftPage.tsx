@@ -8,6 +8,7 @@ import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
 import { AircraftKeys } from "./AircraftKeys.tsx";
+import type { Doing } from "./acts.ts";
 import { Bar } from "./Bar.tsx";
 import { ChangeAircraft } from "./ChangeAircraft.tsx";
 import { EnterHours } from "./EnterHours.tsx";
@@ -15,9 +16,6 @@ import { FittedTable } from "./FittedTable.tsx";
 import { History } from "./History.tsx";
 import { MoveType } from "./MoveType.tsx";
 import { Retirement } from "./Retirement.tsx";
-
-/** What is done on the page instead of reading it. */
-export type Doing = "change" | "hours" | "retire" | null;
 
 /** One aircraft: what it is, what is fitted, whether it can be planned, and every change. */
 export function AircraftPage({ id, me }: { id: string; me: Me }) {

@@ -6,7 +6,13 @@ import type { ActProps } from "./acts.ts";
 import { entryOf, textOfAircraft } from "./entry.ts";
 
 /** Changes an aircraft's entry, but not its registration and type. */
-export function ChangeAircraft({ row, engines, onDone, onLeave, onTrouble }: ActProps & { engines: number[] }) {
+export function ChangeAircraft({
+  row,
+  engines,
+  onDone,
+  onLeave,
+  onTrouble,
+}: ActProps & { engines: number[] }) {
   const words = useRegisterWords();
   const [text, setText] = useState(() => textOfAircraft(row, engines));
   const [reason, setReason] = useState("");

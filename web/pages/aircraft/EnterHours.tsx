@@ -6,7 +6,8 @@ import { type FittedText, fittedText, hoursIn } from "./entry.ts";
 import { Hours } from "./FittedFields.tsx";
 
 /** Hours in tenths, as engine logs count them. */
-const sum = (text: string, more: number): string => String(Math.round(((hoursIn(text) ?? 0) + more) * 10) / 10);
+const sum = (text: string, more: number): string =>
+  String(Math.round(((hoursIn(text) ?? 0) + more) * 10) / 10);
 
 /** Enters the hours of engines and propellers after a start. */
 export function EnterHours({ row, engines, onDone, onLeave, onTrouble }: ActProps & { engines: number[] }) {
@@ -74,7 +75,12 @@ export function EnterHours({ row, engines, onDone, onLeave, onTrouble }: ActProp
         </fieldset>
       ))}
       <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes" disabled={good.length < fitted.length || busy}>
+        <button
+          type="submit"
+          className="answer"
+          data-tone="yes"
+          disabled={good.length < fitted.length || busy}
+        >
           {busy ? words.saving : words.save}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onLeave}>

@@ -75,7 +75,11 @@ export function Hours({ label, value, onText, note }: FieldProps & { note?: stri
         aria-invalid={wrong || undefined}
         onChange={(e) => onText(e.target.value)}
       />
-      {wrong ? <span className="field-fault">{words.noFigure}</span> : note && <span className="field-note">{note}</span>}
+      {wrong ? (
+        <span className="field-fault">{words.noFigure}</span>
+      ) : (
+        note && <span className="field-note">{note}</span>
+      )}
     </label>
   );
 }

@@ -22,7 +22,13 @@ export function FittedTable({ row, type, engines }: Props) {
   return (
     <section className="fitted" aria-label={words.fitted}>
       <h2>{words.fitted}</h2>
-      {type && <Plan view={viewOf(type, (n) => hoursAt(of(n)?.engine.hours))} facing="forward" words={plan.forward} />}
+      {type && (
+        <Plan
+          view={viewOf(type, (n) => hoursAt(of(n)?.engine.hours))}
+          facing="forward"
+          words={plan.forward}
+        />
+      )}
       <ul className="fitted-rows">
         {engines.map((n) => {
           const fitted = of(n);
@@ -33,7 +39,11 @@ export function FittedTable({ row, type, engines }: Props) {
               </strong>
               <dl>
                 <Part label={words.engineAs} serial={fitted?.engine.serial} hours={fitted?.engine.hours} />
-                <Part label={words.propellerAs} serial={fitted?.propeller.serial} hours={fitted?.propeller.hours} />
+                <Part
+                  label={words.propellerAs}
+                  serial={fitted?.propeller.serial}
+                  hours={fitted?.propeller.hours}
+                />
                 <Part label={words.starter} serial={fitted?.starter} />
               </dl>
             </li>
@@ -56,7 +66,9 @@ function Part({ label, serial, hours }: PartProps) {
     <div>
       <dt>{label}</dt>
       <dd>{serial ?? <span className="not-entered">{words.unknown}</span>}</dd>
-      <dd className="fitted-hours">{hours === null || hours === undefined ? "" : words.hours(hours.toFixed(1))}</dd>
+      <dd className="fitted-hours">
+        {hours === null || hours === undefined ? "" : words.hours(hours.toFixed(1))}
+      </dd>
     </div>
   );
 }

@@ -70,5 +70,12 @@ export function entryOf(
     const known = [place.engine, place.propeller].some((p) => p.serial !== null || p.hours !== null);
     if (known || place.starter !== null) places.push(place);
   }
-  return { id: id.trim(), name: name.trim(), ...type, stand: orNull(stand), notes: orNull(notes), fitted: places };
+  return {
+    id: id.trim(),
+    name: name.trim(),
+    ...type,
+    stand: orNull(stand),
+    notes: orNull(notes),
+    fitted: places,
+  };
 }

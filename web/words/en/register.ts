@@ -76,7 +76,8 @@ export const register = {
   moveSure: "Touch again to move",
   enterHours: "Enter hours",
   hoursTitle: (id: string) => `Hours of ${id}`,
-  hoursLead: "As the logs say after the flight. Hours do not fall; a supervisor corrects them under Change it.",
+  hoursLead:
+    "As the logs say after the flight. Hours do not fall; a supervisor corrects them under Change it.",
   addToAll: "Hours flown, to add to every part",
   addThem: "Add to all",
   was: (h: string | null) => (h === null ? "not entered before" : `were ${h} h`),

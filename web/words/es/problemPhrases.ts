@@ -194,14 +194,20 @@ export const problemPhrases: readonly Phrase[] = [
     "no debe ser uno que use mucha gente, como 123456 o 121212",
   ],
   // The house's register.
-  ["Send If-Match with the entity tag of what you read", "Falta decir sobre qué estado es: lea la página otra vez"],
+  [
+    "Send If-Match with the entity tag of what you read",
+    "Falta decir sobre qué estado es: lea la página otra vez",
+  ],
   ["{1} is in the register already", "{1} ya está en el registro"],
   ["There is no aircraft {1} in the register", "No hay avión {1} en el registro"],
   [
     "{1} was changed after you read it: read it again, then make your change anew",
     "{1} cambió después de que usted lo leyó: léalo otra vez y haga su cambio de nuevo",
   ],
-  ["Those qualified for cockpit or supervisor enter hours", "Anota horas quien puede estar en cabina o de supervisor"],
+  [
+    "Those qualified for cockpit or supervisor enter hours",
+    "Anota horas quien puede estar en cabina o de supervisor",
+  ],
   ["no version of a type {1} is approved", "no hay ninguna versión aprobada de un tipo {1}"],
   ["version {1} of {2} is the approved one", "la versión aprobada de {2} es la {1}"],
   ["the type has engines 1 to {1} only", "el tipo solo tiene motores del 1 al {1}"],
