@@ -13,12 +13,14 @@ import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes, isReady } from "./http/health.ts";
+import { firstRunRoutes, houseRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
 import { ownRoutes } from "./http/own.ts";
 import { ownPasskeyRoutes, passkeySignInRoutes } from "./http/passkeys.ts";
+import { peopleRoutes } from "./http/people.ts";
 import { answerErrors } from "./http/problem.ts";
 import { proofRoutes } from "./http/proofs.ts";
 import { secure } from "./http/security.ts";
@@ -94,6 +96,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     sessions,
     records,
     aircraft,
+    firstRun,
     planning,
     signIns,
     devices,
@@ -129,6 +132,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
   await app.register(signInRoute, { prefix: "/api", signIns, proofs, perMinute });
   await app.register(passkeySignInRoutes, { prefix: "/api", passkeys, signIns, proofs, origins, perMinute });
   await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
+  const pinLength = signIns.pinLength;
+  await app.register(firstRunRoutes, { prefix: "/api", firstRun, directory, proofs, pinLength, perMinute });
   await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
   await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
   await app.register(
@@ -139,6 +144,9 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
+      const { ids, pinCost } = services;
+      await inner.register(peopleRoutes, { directory, signIns, sessions, clock, ids, pinCost });
+      await inner.register(houseRoutes, { directory, store });
       await inner.register(typeRoutes, { directory, types, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });

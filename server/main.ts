@@ -79,6 +79,7 @@ async function main(): Promise<void> {
   console.log(`chockside: listening on ${scheme}://localhost:${port} (documentation at /docs)`);
   sayTls(tls, config);
   await sayDemo(directory);
+  await sayFirst(config.origins[0] ?? `${scheme}://localhost:${port}`);
 
   let stopping = false;
   const stop = async (signal: string) => {
@@ -94,6 +95,17 @@ async function main(): Promise<void> {
   };
   for (const signal of ["SIGTERM", "SIGINT"]) process.on(signal, () => void stop(signal));
 
+  /** Prints the link that opens an empty house. Each start of the server makes it anew. */
+  async function sayFirst(address: string): Promise<void> {
+    if (!(await services.firstRun.isOpen())) return;
+    const { code } = await services.firstRun.code();
+    console.log(
+      "\nchockside: nobody can sign in yet. Open this once, within 60 minutes, on the device that begins:",
+    );
+    console.log(`    ${address}/first#${code}`);
+    console.log("    Too late, or another device? npm run house -- link gives another.\n");
+  }
+
   async function sayDemo(people: Directory): Promise<void> {
     const there = new Set((await people.people()).filter((p) => p.demo).map((p) => p.handle));
     const known = demoSignIns.filter((p) => there.has(p.handle));
@@ -103,7 +115,9 @@ async function main(): Promise<void> {
     );
     for (const { handle, pin, name, mayHold } of known)
       console.log(`    ${handle.padEnd(10)} PIN ${pin}   ${name}, may hold ${mayHold.join(", ")}`);
-    console.log("*** For real use set CHOCKSIDE_DEMO=off and add people: see DEVELOPERS.md ***\n");
+    console.log(
+      "*** For real use set CHOCKSIDE_DEMO=off and another CHOCKSIDE_DATA: an empty house prints a link ***\n",
+    );
   }
 }
 

@@ -5,13 +5,13 @@
 // -- erase <handle>: erases a person.
 // Stop the server first when it uses the same file; with PostgreSQL it may run.
 import { z } from "zod";
-import { postSchema } from "../shared/protocol/enums.ts";
-import { idSchema, line } from "../shared/protocol/text.ts";
+import { addPerson, mayHoldSchema, newPersonSchema } from "./auth/new-person.ts";
 import { newPinSchema } from "./auth/new-pin.ts";
 import { resetPin } from "./auth/people.ts";
-import { hashPin } from "./auth/pin.ts";
-import { skeleton } from "./auth/skeleton.ts";
+import { hashPin, PIN_COST } from "./auth/pin.ts";
+import { OfficeRefused } from "./auth/refused.ts";
 import { readConfig } from "./config.ts";
+import { enteredLine } from "./entered-line.ts";
 import { randomIds } from "./ids.ts";
 import { erase } from "./personal/erase.ts";
 import { personalDataOf } from "./personal/personal-data.ts";
@@ -26,20 +26,19 @@ const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> 
        npm run people -- erase <handle>     erases a person; the evidence stays intact, without the name`;
 
 const entrySchema = (pinLength: number) =>
-  z.object({
-    handle: z.string().toLowerCase().pipe(idSchema),
-    name: line(80),
-    mayHold: z.array(postSchema).min(1),
+  newPersonSchema(pinLength).extend({
+    mayHold: mayHoldSchema.min(1),
     /** The end of that day, UTC. */
     currentUntil: z.iso
       .date()
       .transform((day) => Date.parse(day) + 24 * 3_600_000)
       .nullable(),
-    pin: newPinSchema(pinLength),
   });
 
 await main().catch((error: unknown) => {
-  console.error(error instanceof StartRefused ? `chockside: ${error.message}` : error);
+  console.error(
+    error instanceof StartRefused || error instanceof OfficeRefused ? `chockside: ${error.message}` : error,
+  );
   process.exit(1);
 });
 
@@ -50,7 +49,7 @@ async function main(): Promise<void> {
     return about(verb, whose.toLowerCase(), pinLength);
   const [handle, name, posts, day = null, ...more] = process.argv.slice(2);
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
-  const pin = await enteredPin();
+  const pin = await enteredLine();
   const entered = { handle, name, mayHold: posts.split(","), currentUntil: day, pin };
   const entry = entrySchema(pinLength).safeParse(entered);
   if (!entry.success) {
@@ -59,20 +58,9 @@ async function main(): Promise<void> {
   }
   const stores = await openStores(readConfig(process.env), Date.now());
   const { directory } = stores;
-  const { pin: secret, ...person } = entry.data;
-  if (await directory.personByHandle(person.handle))
-    throw new StartRefused(`${person.handle} is there already`);
-  const namesake = (await directory.people()).find(
-    (p) => p.active && skeleton(p.name) === skeleton(person.name),
-  );
-  if (namesake)
-    throw new StartRefused(
-      `${namesake.handle} is called ${namesake.name}, which looks like ${person.name}: add what tells them apart`,
-    );
-  const pinHash = await hashPin(secret);
-  await directory.addPeople([
-    { ...person, id: randomIds.person(), pinHash, active: true, createdAt: Date.now(), demo: false },
-  ]);
+  const { currentUntil, ...person } = entry.data;
+  const deps = { directory, clock: { now: Date.now }, ids: randomIds, pinCost: PIN_COST };
+  await addPerson(deps, person, currentUntil);
   await stores.close();
   console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
 }
@@ -82,7 +70,7 @@ function isVerb(word: string | undefined): word is "pin" | "export" | "erase" {
 }
 
 async function about(verb: "pin" | "export" | "erase", handle: string, pinLength: number): Promise<void> {
-  const pin = verb === "pin" ? newPinSchema(pinLength).safeParse(await enteredPin()) : null;
+  const pin = verb === "pin" ? newPinSchema(pinLength).safeParse(await enteredLine()) : null;
   if (pin?.error) throw new StartRefused(pin.error.issues.map((i) => `pin ${i.message}`).join("; "));
   const stores = await openStores(readConfig(process.env), Date.now());
   const { store, directory, compact } = stores;
@@ -105,11 +93,4 @@ async function about(verb: "pin" | "export" | "erase", handle: string, pinLength
       );
   }
   await stores.close();
-}
-
-/** Returns standard input, trimmed. */
-async function enteredPin(): Promise<string> {
-  const parts: Buffer[] = [];
-  for await (const part of process.stdin) parts.push(part as Buffer);
-  return Buffer.concat(parts).toString("utf8").trim();
 }

@@ -7,6 +7,7 @@ import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
+import { FirstRun } from "./house/first-run.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
@@ -45,6 +46,7 @@ export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
   aircraft: AircraftRegister;
+  firstRun: FirstRun;
   planning: Planning;
   signIns: SignIns;
   devices: Devices;
@@ -74,6 +76,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const demo = demoSignIns.length > 0;
   const about = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
+  const firstRun = new FirstRun({ directory, clock, ids, pinCost, demo });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const types = new TypeDrafts(directory, clock);
   const peers = new PeerPresence();
@@ -101,6 +104,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     sessions,
     records,
     aircraft,
+    firstRun,
     planning,
     signIns,
     devices,

@@ -13,6 +13,9 @@ export const CODE_MS = 5 * 60_000;
 /** The issuer recorded for codes given out on the server's console. */
 export const CONSOLE = "console";
 
+/** The issuer recorded for the code of an empty house's first device. */
+export const FIRST = "firstRun";
+
 interface DevicesDeps {
   directory: Directory;
   clock: Clock;
@@ -24,16 +27,17 @@ type By = Identity["person"];
 /** Returns the code without spaces and dashes, in capitals: people type it by hand. */
 const bare = (code: string) => code.toUpperCase().replaceAll(/[\s-]/g, "");
 
-/** Issues a code that enrols one device within five minutes. Only its hash is stored. */
+/** Issues a code that enrols one device within five minutes, or the given time. Only its hash is stored. */
 export async function giveCode(
-  { directory, clock, ids }: DevicesDeps,
+  { directory, clock, ids }: Omit<DevicesDeps, "ids"> & { ids: { enrolmentCode(): string } },
   issuedBy: string,
   deviceName: string,
+  lifetimeMs = CODE_MS,
 ): Promise<{ code: string; expiresAt: number }> {
   const now = clock.now();
-  await directory.devices.forgetCodes(now - CODE_MS);
+  await directory.devices.forgetCodes(now - lifetimeMs);
   const code = ids.enrolmentCode();
-  const expiresAt = now + CODE_MS;
+  const expiresAt = now + lifetimeMs;
   await directory.devices.addCode({ codeHash: sha256(bare(code)), deviceName, issuedBy, expiresAt });
   return { code, expiresAt };
 }

@@ -1,5 +1,7 @@
+import type { Post } from "../../shared/protocol/posts.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
 import type { Identity } from "./identity.ts";
+import { nobodyAlike } from "./new-person.ts";
 import { OfficeRefused, qualified } from "./refused.ts";
 import type { SignIns } from "./sign-ins.ts";
 
@@ -21,6 +23,45 @@ export async function setActive(
   if (!(await directory.person(id))) throw new OfficeRefused("notFound", "There is no such person");
   await directory.setActive(id, active);
   if (!active) await signIns.endAll({ personId: id });
+}
+
+/** What an administrator may change of a person. */
+export interface PersonChange {
+  name: string;
+  mayHold: Post[];
+  /** Server milliseconds; null when none is recorded. */
+  currentUntil: number | null;
+}
+
+/** Returns true when the person would lose a post they are qualified to hold. */
+export async function losesPosts(
+  directory: Directory,
+  id: string,
+  mayHold: readonly Post[],
+): Promise<boolean> {
+  const person = await directory.person(id);
+  return person?.mayHold.some((post) => !mayHold.includes(post)) ?? false;
+}
+
+/**
+ * Changes a person's name, posts and end of currency, at once or not at all. One who loses a post has to sign in again:
+ * a panel that is open may not go on with what they may no longer do. Nobody changes their own posts and currency.
+ */
+export async function changePerson(
+  { directory, signIns }: { directory: Directory; signIns: SignIns },
+  by: Identity["person"],
+  id: string,
+  to: PersonChange,
+): Promise<void> {
+  qualified(by);
+  const person = await directory.person(id);
+  if (!person) throw new OfficeRefused("notFound", "There is no such person");
+  const posts = [...person.mayHold].sort().join() !== [...to.mayHold].sort().join();
+  if (id === by.id && (posts || person.currentUntil !== to.currentUntil))
+    throw new OfficeRefused("ownWork", "Another person must do this to you");
+  await nobodyAlike(directory, to.name, id);
+  await directory.setPerson(id, to);
+  if (person.mayHold.some((post) => !to.mayHold.includes(post))) await signIns.endAll({ personId: id });
 }
 
 /** Replaces a forgotten PIN from the server's console, and ends the person's sign-ins. */

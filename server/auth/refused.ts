@@ -1,7 +1,13 @@
 import type { Identity } from "./identity.ts";
 
 /** Reasons to refuse an administrative act. */
-export type OfficeRefusal = "notQualified" | "codeWrong" | "enrolledAlready" | "ownWork" | "notFound";
+export type OfficeRefusal =
+  | "notQualified"
+  | "codeWrong"
+  | "enrolledAlready"
+  | "ownWork"
+  | "notFound"
+  | "taken";
 
 export class OfficeRefused extends Error {
   override readonly name = "OfficeRefused";

@@ -3,18 +3,13 @@ import { z } from "zod";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { Devices } from "../auth/devices.ts";
-import type { Identity } from "../auth/identity.ts";
-import { everybody, setActive } from "../auth/people.ts";
 import type { Proofs } from "../auth/proofs.ts";
 import { qualified } from "../auth/refused.ts";
-import type { SignIns } from "../auth/sign-ins.ts";
 import { nameById } from "../house/names.ts";
-import type { Sessions } from "../sessions/sessions.ts";
 import type { Directory } from "../store/directory.ts";
-import { ProblemError } from "./problem.ts";
-import { pinSchema, rightPin } from "./sign-in.ts";
+import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
 import { identityOf, proofOf, unproven } from "./signed-in.ts";
-import { deviceView, personView } from "./views.ts";
+import { deviceView } from "./views.ts";
 
 const tags = ["devices"];
 
@@ -68,42 +63,15 @@ const enrolledView = z.object({
   revokedAt: z.number().nullable(),
 });
 
-/** Fields of a request that may cut off a person on duty. */
-const cutting = { confirm: z.boolean().optional(), pin: pinSchema.optional() };
-type Cutting = z.infer<z.ZodObject<typeof cutting>>;
-
-export interface DeviceRoutesOptions {
+export interface DeviceRoutesOptions extends OnPurposeDeps {
   devices: Devices;
   directory: Directory;
-  signIns: SignIns;
-  sessions: Sessions;
 }
 
-/** Routes by which supervisors manage devices and people. A sign-in is required. */
-export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
-  app,
-  { devices, directory, signIns, sessions },
-) => {
+/** Routes by which supervisors manage devices. A sign-in is required. */
+export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (app, deps) => {
+  const { devices, directory } = deps;
   const params = z.strictObject({ id: idSchema });
-
-  /**
-   * Lets a person cut off another who holds a post only on purpose: a start may hang on them.
-   * @throws ProblemError unless nobody is cut off from a post, or `confirm` and the right PIN were sent
-   */
-  async function onPurpose(
-    identity: Identity,
-    { confirm, pin }: Cutting,
-    is: Parameters<Sessions["postsHeld"]>[0],
-  ): Promise<void> {
-    const [held] = await sessions.postsHeld(is);
-    if (!held) return;
-    if (confirm !== true || pin === undefined) {
-      const detail = `This cuts off ${held.post} of ${held.aircraft}: send confirm and your PIN to do it all the same`;
-      throw new ProblemError("onDuty", detail);
-    }
-    const detail = `That is not ${identity.person.name}'s PIN: nobody was cut off`;
-    rightPin(await signIns.confirm(identity, pin), detail);
-  }
 
   app.get(
     "/devices",
@@ -159,45 +127,9 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (
       const { person } = identity;
       qualified(person);
       const { id } = request.params;
-      await onPurpose(identity, request.body ?? {}, ({ device }) => device === id);
+      await onPurpose(deps, identity, request.body ?? {}, ({ device }) => device === id);
       await devices.revoke(person, request.params.id);
       auditTo(request.log).done("revoked", { person: person.id, device: request.params.id });
-      return reply.code(204).send(null);
-    },
-  );
-
-  app.get(
-    "/people/everybody",
-    {
-      schema: {
-        tags: ["directory"],
-        summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
-        response: { 200: z.array(personView.extend({ active: z.boolean() })) },
-      },
-    },
-    async (request) => everybody(directory, identityOf(request).person),
-  );
-
-  app.put(
-    "/people/:id/active",
-    {
-      schema: {
-        tags: ["directory"],
-        summary: "Whether a person may sign in; one who may not is cut off at once",
-        params,
-        body: z.strictObject({ active: z.boolean(), ...cutting }),
-        response: { 204: z.null() },
-      },
-    },
-    async (request, reply) => {
-      const identity = identityOf(request);
-      const by = identity.person;
-      const { active, ...sure } = request.body;
-      qualified(by);
-      if (!active) await onPurpose(identity, sure, ({ id }) => id === request.params.id);
-      await setActive({ directory, signIns }, by, request.params.id, active);
-      const path = `people/${request.params.id}`;
-      auditTo(request.log).done(active ? "madeActive" : "madeInactive", { person: by.id, path });
       return reply.code(204).send(null);
     },
   );

@@ -53,6 +53,7 @@ export async function personalDataOf(store: EventStore, directory: Directory, pe
     names: names.map((n) => n.name),
     signIns: signIns.map(({ tokenHash: _token, ...signIn }) => signIn),
     passkeys,
+    register: await directory.register.madeBy(person.id),
     sessions,
   };
 }

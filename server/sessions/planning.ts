@@ -2,7 +2,7 @@ import { NOTHING_REPORTED } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
-import { type PlanBar, planBar } from "../../shared/house/planBar.ts";
+import { planBar } from "../../shared/house/planBar.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
@@ -13,6 +13,7 @@ import { isOrderOf } from "../../shared/types/isOrderOf.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock } from "../clock.ts";
 import type { Named } from "../evidence/names.ts";
+import { barWords } from "../house/bar-words.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
@@ -187,7 +188,7 @@ export class Planning {
     const aircraft = (await directory.register.one("aircraft", input.aircraft))?.body;
     if (!aircraft) return { faults: [{ path: "aircraft", message: "no such aircraft" }] };
     const bar = planBar(aircraft, await directory.types());
-    if (bar) return { faults: [barFault(bar)] };
+    if (bar) return { faults: [{ path: "aircraft", message: barWords(bar) }] };
     const type = await latestType(directory, aircraft.typeId);
     if (!type) throw new StoreFailure(`the approved version of ${aircraft.typeId} cannot be read`);
     if (input.typeVersion !== undefined && input.typeVersion !== type.version) {
@@ -247,25 +248,5 @@ export class Planning {
         ...(input.neighbours?.length ? { neighbours: input.neighbours } : {}),
       },
     };
-  }
-}
-
-function barFault(bar: PlanBar): PlanFault {
-  const path = "aircraft";
-  switch (bar.is) {
-    case "retired":
-      return { path, message: "is retired: a supervisor takes it back into service first" };
-    case "noneApproved":
-      return { path, message: `no version of its type ${bar.typeId} is approved: a draft cannot be planned` };
-    case "notApproved":
-      return {
-        path,
-        message: `version ${bar.version} of its type is not approved: a supervisor moves it to version ${bar.newest}`,
-      };
-    case "superseded":
-      return {
-        path,
-        message: `version ${bar.newest} of its type is approved and it is on version ${bar.version}: a supervisor looks at what changes and moves it`,
-      };
   }
 }

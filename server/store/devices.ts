@@ -34,6 +34,8 @@ export interface DeviceStore {
   addCode(code: EnrolmentCode): Promise<void>;
   /** Uses up a code. Returns null when it is unknown, used or expired. */
   takeCode(codeHash: string, now: number): Promise<EnrolmentCode | null>;
+  /** Deletes the unused codes of one issuer. */
+  withdrawCodes(issuedBy: string): Promise<void>;
   /** Deletes codes that expired before `before`. */
   forgetCodes(before: number): Promise<void>;
 }

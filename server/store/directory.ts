@@ -72,6 +72,8 @@ export interface Directory {
   addPeople(people: readonly PersonRecord[]): Promise<void>;
   /** Sets whether the person may sign in. */
   setActive(person: string, active: boolean): Promise<void>;
+  /** Sets name, posts and end of currency. */
+  setPerson(person: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void>;
   setPin(person: string, pinHash: string): Promise<void>;
 
   addSignIn(signIn: SignInRecord): Promise<void>;

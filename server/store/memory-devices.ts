@@ -39,6 +39,11 @@ export class MemoryDevices implements DeviceStore {
     return code;
   }
 
+  async withdrawCodes(issuedBy: string): Promise<void> {
+    for (const code of this.#codes.values())
+      if (code.issuedBy === issuedBy) this.#codes.delete(code.codeHash);
+  }
+
   async forgetCodes(before: number): Promise<void> {
     for (const { codeHash, expiresAt } of this.#codes.values())
       if (expiresAt < before) this.#codes.delete(codeHash);

@@ -68,6 +68,12 @@ export class MemoryDirectory implements Directory {
     if (person) this.#people.set(id, { ...person, active });
   }
 
+  async setPerson(id: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void> {
+    const person = this.#people.get(id);
+    const { name, mayHold, currentUntil } = to;
+    if (person) this.#people.set(id, { ...person, name, mayHold, currentUntil });
+  }
+
   async setPin(id: string, pinHash: string): Promise<void> {
     const person = this.#people.get(id);
     if (person) this.#people.set(id, { ...person, pinHash });

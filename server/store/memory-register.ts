@@ -1,5 +1,5 @@
 import type { RegisterEntry, RegisterKind } from "../../shared/house/register.ts";
-import type { RegisterStore } from "./register.ts";
+import type { EntryMade, RegisterStore } from "./register.ts";
 
 export class MemoryRegister implements RegisterStore {
   #entries: RegisterEntry[] = [];
@@ -19,6 +19,13 @@ export class MemoryRegister implements RegisterStore {
       .filter((e) => e.id === id)
       .reverse()
       .slice(0, most);
+  }
+
+  async madeBy(person: string): Promise<EntryMade[]> {
+    return this.#entries
+      .filter((e) => e.by === person)
+      .sort((a, b) => a.at - b.at)
+      .map(({ kind, id, revision, at }) => ({ kind, id, revision, at }));
   }
 
   async append(entries: readonly RegisterEntry[]): Promise<boolean> {

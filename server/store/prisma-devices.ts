@@ -66,6 +66,10 @@ export class PrismaDevices implements DeviceStore {
     );
   }
 
+  async withdrawCodes(issuedBy: string): Promise<void> {
+    await this.#db.enrolmentCode.deleteMany({ where: { issuedBy, usedAt: null } });
+  }
+
   async forgetCodes(before: number): Promise<void> {
     await this.#db.enrolmentCode.deleteMany({ where: { expiresAt: { lt: BigInt(before) } } });
   }

@@ -112,6 +112,15 @@ export class PrismaDirectory implements Directory {
     await this.#db.person.updateMany({ where: { id }, data: { active } });
   }
 
+  async setPerson(
+    id: string,
+    { name, mayHold, currentUntil }: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">,
+  ): Promise<void> {
+    const until = currentUntil === null ? null : BigInt(currentUntil);
+    const data = { name, mayHold: JSON.stringify(mayHold), currentUntil: until };
+    await this.#db.person.updateMany({ where: { id }, data });
+  }
+
   async setPin(id: string, pinHash: string): Promise<void> {
     await this.#db.person.updateMany({ where: { id }, data: { pinHash } });
   }

@@ -1,3 +1,4 @@
+import { z } from "zod";
 import { Prisma, type PrismaClient } from "../../prisma/generated/sqlite/client.ts";
 import type { RegisterEntryModel } from "../../prisma/generated/sqlite/models.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
@@ -7,7 +8,9 @@ import {
   type Registered,
   type RegisterKind,
 } from "../../shared/house/register.ts";
-import type { RegisterStore } from "./register.ts";
+import type { EntryMade, RegisterStore } from "./register.ts";
+
+const kindSchema = z.enum(Object.keys(REGISTER) as [RegisterKind, ...RegisterKind[]]);
 
 /** The register in the database, through Prisma. Each change is one statement, so that it is made whole or not at all. */
 export class PrismaRegister implements RegisterStore {
@@ -38,6 +41,15 @@ export class PrismaRegister implements RegisterStore {
       take: most,
     });
     return rows.map((row) => toEntry(kind, row));
+  }
+
+  async madeBy(person: string): Promise<EntryMade[]> {
+    const rows = await this.#db.registerEntry.findMany({
+      where: { by: person },
+      orderBy: [{ at: "asc" }, { revision: "asc" }],
+      select: { kind: true, id: true, revision: true, at: true },
+    });
+    return rows.map((row) => ({ ...row, kind: kindSchema.parse(row.kind), at: Number(row.at) }));
   }
 
   async append(entries: readonly RegisterEntry[]): Promise<boolean> {

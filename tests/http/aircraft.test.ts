@@ -35,7 +35,13 @@ describe("adding", () => {
     const added = await ask("di", "POST", "/aircraft", { id: "CH-NEW", ...entry, stand: "Stand 4" });
     expect([added.status, added.body, added.etag]).toEqual([201, { id: "CH-NEW", revision: 1 }, '"1"']);
     const { body } = await ask("ada", "GET", "/aircraft/CH-NEW");
-    expect(body).toMatchObject({ stand: "Stand 4", typeName: APPROVED.name, newest: 1, bar: null, revision: 1 });
+    expect(body).toMatchObject({
+      stand: "Stand 4",
+      typeName: APPROVED.name,
+      newest: 1,
+      bar: null,
+      revision: 1,
+    });
     expect((await ask("ada", "POST", "/sessions", planBody({ aircraft: "CH-NEW" }))).status).toBe(201);
     expect((await ask("ada", "POST", "/aircraft", { id: "CH-TWO", ...entry })).kind).toBe("notQualified");
   });

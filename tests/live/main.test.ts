@@ -42,7 +42,7 @@ describe("the server's process", () => {
 
       const said = await people(data, ["Ivy", "Ivy Marsh", "cockpit,supervisor"], "90210377\n");
       expect(said).toBe("Ivy Marsh may sign in as ivy and hold cockpit, supervisor\n");
-      await expect(people(data, ["ivy", "Other", "cockpit"], "90210377")).rejects.toThrow("is there already");
+      await expect(people(data, ["ivy", "Other", "cockpit"], "90210377")).rejects.toThrow("ivy is taken");
       await expect(people(data, ["bea", "Bea", "pilot"], "90210377")).rejects.toThrow("usage");
       await expect(people(data, ["bea", "Bea", "cockpit"], "123")).rejects.toThrow("at least 6 characters");
 

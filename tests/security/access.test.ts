@@ -96,6 +96,22 @@ const ROWS: readonly Row[] = [
   { route: "GET /api/devices", for: "supervisor" },
   { route: "POST /api/devices/codes", for: "supervisor", body: () => ({ name: "T" }) },
   { route: "POST /api/devices/{id}/revocation", for: "supervisor", at: { id: "none" } },
+  { route: "GET /api/house", for: "anybody" },
+  { route: "GET /api/house/steps", for: "signed in" },
+  {
+    route: "POST /api/people",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return { handle: `new${other}`, name: `New ${other}`, mayHold: [], pin: "90210377" };
+    },
+  },
+  {
+    route: "PUT /api/people/{id}",
+    for: "supervisor",
+    at: { id: "nobody" },
+    body: () => ({ name: "Nobody", mayHold: [], currentUntil: null }),
+  },
   { route: "GET /api/people/everybody", for: "supervisor" },
   {
     route: "PUT /api/people/{id}/active",
@@ -155,7 +171,12 @@ const ROWS: readonly Row[] = [
 ];
 
 /** Routes whose body is itself the sign-in. The body decides what is allowed, and is tested with it. */
-const BY_BODY = ["POST /api/sign-in", "POST /api/sign-in/passkey", "POST /api/devices"];
+const BY_BODY = [
+  "POST /api/sign-in",
+  "POST /api/sign-in/passkey",
+  "POST /api/devices",
+  "POST /api/first-run",
+];
 
 /** Returns the headers of a kind of person, with a new sign-in for each request. */
 const KINDS: Readonly<

@@ -54,10 +54,10 @@ describe("an entry", () => {
 
   it("[HSE-5] keeps the hours of a part that stays from falling, and of no other", () => {
     const before = { ...BIRD, fitted: [place(1, "A", 100), place(2, null, 50)] };
-    const after = (...fitted: ReturnType<typeof place>[]) => fallenHours(before, { ...BIRD, fitted });
-    expect(after(place(1, "A", 100), place(2, null, 50.1))).toEqual([]);
-    expect(after(place(1, "B", 0), place(2, null, null))).toEqual([]);
-    expect(after(place(1, "A", 99.9), place(2, null, 49))).toEqual([
+    const fallen = (...fitted: ReturnType<typeof place>[]) => fallenHours(before, { ...BIRD, fitted });
+    expect(fallen(place(1, "A", 100), place(2, null, 50.1))).toEqual([]);
+    expect(fallen(place(1, "B", 0), place(2, null, null))).toEqual([]);
+    expect(fallen(place(1, "A", 99.9), place(2, null, 49))).toEqual([
       { path: "fitted.0.engine.hours", message: "were 100 h: a supervisor enters fewer, with a reason" },
       { path: "fitted.1.engine.hours", message: "were 50 h: a supervisor enters fewer, with a reason" },
     ]);

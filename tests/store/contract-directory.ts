@@ -218,7 +218,7 @@ export function directoryContract(
       await expect(directory.addTypes([FOUR], 2)).rejects.toThrow();
     });
 
-    it("[HSE-1] gives back the newest state of each thing in the register, and its history, newest first", async () => {
+    it("[HSE-1] [PRV-5] gives back the newest state of each thing in the register, and its history, newest first", async () => {
       const { register } = directory;
       const bird = bareAircraft({ id: "CH-b", name: "Bird", typeId: "four" });
       const first = firstEntry("aircraft", bird, "program", 1_780_000_000_000);
@@ -236,6 +236,8 @@ export function directoryContract(
       expect(await register.one("aircraft", "none")).toBeNull();
       expect(await register.history("aircraft", "CH-b", 9)).toEqual([second, first]);
       expect(await register.history("aircraft", "CH-b", 1)).toEqual([second]);
+      const made = { kind: "aircraft", id: "CH-b", revision: 2, at: 1_780_000_000_001 };
+      expect([await register.madeBy("ada"), await register.madeBy("bo")]).toEqual([[made], []]);
     });
 
     it("[HSE-1] [HSE-2] adds all entries or none: of two changes of one revision, one is made", async () => {

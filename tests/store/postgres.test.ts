@@ -85,10 +85,12 @@ describe("the evidence in PostgreSQL", () => {
       const never = /an approved version (never changes|is never removed)/;
       for (const sql of [`UPDATE "AircraftType" SET "body" = '[]'`, `DELETE FROM "AircraftType"`])
         await expect(client.query(sql), sql).rejects.toThrow(never);
-      await client.query(
-        `INSERT INTO "RegisterEntry" VALUES ('aircraft', 'A', 1, 1, 'ada', NULL, '{}')`,
-      );
-      for (const sql of [`UPDATE "RegisterEntry" SET "by" = 'b'`, `DELETE FROM "RegisterEntry"`, `TRUNCATE "RegisterEntry"`])
+      await client.query(`INSERT INTO "RegisterEntry" VALUES ('aircraft', 'A', 1, 1, 'ada', NULL, '{}')`);
+      for (const sql of [
+        `UPDATE "RegisterEntry" SET "by" = 'b'`,
+        `DELETE FROM "RegisterEntry"`,
+        `TRUNCATE "RegisterEntry"`,
+      ])
         await expect(client.query(sql), sql).rejects.toThrow("the register is append-only");
     });
     expect((await store.read("a", 0, 9)).map((e) => e.body)).toEqual(['{"seq":1}', '{"seq":2}']);

@@ -106,7 +106,14 @@ it("[OPS-1, STN-1] [HSE-8] an aircraft of before the register is taken over, and
   const standing = await app.inject({ url: "/api/aircraft/QX-KIV/standing", headers });
   expect(standing.json().items).toMatchObject([{ item: { is: "hold", note: "fuel truck ahead" } }]);
   const aircraft = await app.inject({ url: "/api/aircraft/QX-KIV", headers });
-  const expected = { id: "QX-KIV", typeId: "kestle-four", typeVersion: 1, fitted: [], retired: false, bar: null };
+  const expected = {
+    id: "QX-KIV",
+    typeId: "kestle-four",
+    typeVersion: 1,
+    fitted: [],
+    retired: false,
+    bar: null,
+  };
   expect(aircraft.json()).toMatchObject({ ...expected, name: "Morning Tide", stand: null, revision: 1 });
   await store.close();
   await directory.close();

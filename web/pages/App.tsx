@@ -15,6 +15,7 @@ const AircraftPages = later(() => import("./aircraft/AircraftPages.tsx").then((m
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
+const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
@@ -32,10 +33,10 @@ export function App() {
   const { text } = useWords();
   const route = useRoute();
   const [units] = useUnitChoice();
-  if (route.is === "enrol")
+  if (route.is === "enrol" || route.is === "first")
     return (
       <Suspense fallback={<p className="page waiting">{text.app.fetching}</p>}>
-        <EnrolPage />
+        {route.is === "enrol" ? <EnrolPage /> : <FirstPage />}
       </Suspense>
     );
   if (!active) return <SignedOut join={route.is === "ramp" ? route.join : null} />;

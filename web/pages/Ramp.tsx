@@ -16,6 +16,7 @@ import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
 const AtAircraft = later(() => import("./AtAircraft.tsx").then((m) => m.AtAircraft));
+const HouseSteps = later(() => import("./HouseSteps.tsx").then((m) => m.HouseSteps));
 const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
@@ -65,6 +66,11 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
         {listed !== null && live.length === 0 && <p className="empty">{says.none}</p>}
         {listed === null && trouble === null && <p className="empty">{says.asking}</p>}
       </section>
+      {!me.demo && (
+        <Suspense>
+          <HouseSteps me={me} />
+        </Suspense>
+      )}
       <Suspense>
         <AtAircraft ramp={ramp} mayEnd={me.mayHold.includes("supervisor")} />
       </Suspense>

@@ -10,6 +10,7 @@ import { chosenBy, keep } from "../words/kept.ts";
 import { speak, useWords } from "../words/words.ts";
 import { go } from "./route.ts";
 
+const EmptyHouse = later(() => import("./first/EmptyHouse.tsx").then((m) => m.EmptyHouse));
 const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const PasskeyKey = later(() => import("./PasskeyKey.tsx").then((m) => m.PasskeyKey));
 
@@ -104,6 +105,7 @@ export function SignIn({ join }: { join: string | null }) {
         <Suspense fallback={null}>
           <PasskeyKey busy={busy} onEnter={(as) => void enter(as)} />
         </Suspense>
+        <Suspense fallback={null}>{demo?.length === 0 && <EmptyHouse />}</Suspense>
         <button type="button" className="small-key" onClick={() => go("/enrol")}>
           {words.enrol}
         </button>

@@ -9,6 +9,7 @@ export type Route =
   | { is: "devices" }
   | { is: "people" }
   | { is: "enrol" }
+  | { is: "first" }
   | { is: "session"; id: string }
   | { is: "record"; id: string }
   | { is: "types"; page: TypesRoute }
@@ -34,6 +35,7 @@ export function routeOf(path: string, search: string): Route {
   if (first === "devices") return { is: "devices" };
   if (first === "people") return { is: "people" };
   if (first === "enrol") return { is: "enrol" };
+  if (first === "first") return { is: "first" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
   if (first === "study") return { is: "study", page: id || null, more: more || null };
   if (first === "types") return { is: "types", page: typesRouteOf(id, Number(more), rest) };

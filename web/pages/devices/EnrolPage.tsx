@@ -5,16 +5,7 @@ import { Trouble } from "../../ui/Trouble.tsx";
 import { useDeviceWords } from "../../words/devices.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
-
-/**
- * Returns the code in the address, and removes it there. It stands after a #, because browsers send that part to
- * nobody.
- */
-function codeInAddress(): string {
-  const code = decodeURIComponent(location.hash.slice(1));
-  if (code) history.replaceState(null, "", location.pathname);
-  return code;
-}
+import { codeInAddress } from "./codeInAddress.ts";
 
 /** Enrols this device by a one-time code that somebody of the office shows. */
 export function EnrolPage() {

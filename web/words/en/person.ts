@@ -31,6 +31,22 @@ export const person = {
   noPasskey: "No passkey was given.",
   everybody: "Everybody",
   everybodyWhat: "Whom you stop is cut off at once and cannot sign in until let in again.",
+  add: "Add a person",
+  changePerson: "Change",
+  changeOne: (name: string) => `Change ${name}`,
+  name: "Name",
+  handle: "Short name, to sign in with",
+  firstPin: "First PIN",
+  firstPinWhat: (least: number) => `${least} digits or more. Tell it to the person, who then changes it.`,
+  posts: "Posts the person is qualified for",
+  currentUntil: "Current for duty until (may be left out)",
+  current: (day: string, days: number, ending: boolean) => {
+    if (days <= 0) return `Not current since ${day}`;
+    return ending
+      ? `Current until ${day}: ${days} ${days === 1 ? "day" : "days"} left`
+      : `Current until ${day}`;
+  },
+  save: "Save",
   stopped: "Stopped",
   stop: "Stop",
   stopSure: "Touch again to stop",

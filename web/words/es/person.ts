@@ -33,6 +33,22 @@ export const person: PersonWords = {
   everybody: "Todos",
   everybodyWhat:
     "Quien pierde el acceso queda fuera de inmediato y no puede entrar hasta que se le admita otra vez.",
+  add: "Agregar una persona",
+  changePerson: "Cambiar",
+  changeOne: (name) => `Cambiar ${name}`,
+  name: "Nombre",
+  handle: "Alias, para entrar",
+  firstPin: "Primer PIN",
+  firstPinWhat: (least) => `${least} cifras o más. Dígaselo a la persona, que luego lo cambia.`,
+  posts: "Puestos para los que está habilitada la persona",
+  currentUntil: "Vigente para el servicio hasta (puede faltar)",
+  current: (day, days, ending) => {
+    if (days <= 0) return `Sin vigencia desde el ${day}`;
+    return ending
+      ? `Vigente hasta el ${day}: ${days === 1 ? "queda 1 día" : `quedan ${days} días`}`
+      : `Vigente hasta el ${day}`;
+  },
+  save: "Guardar",
   stopped: "Sin acceso",
   stop: "Quitar el acceso",
   stopSure: "Toque otra vez para quitarlo",

@@ -146,6 +146,29 @@ export const problemPhrases: readonly Phrase[] = [
     "This device was enrolled before: make a new key on it",
     "Este dispositivo ya estuvo inscrito: haga en él una llave nueva",
   ],
+  ["The handle {1} is taken: choose another", "El alias {1} ya está tomado: elija otro"],
+  [
+    "{1} is called {2}, which looks like {3}: add what tells them apart",
+    "{1} se llama {2}, que se parece a {3}: agregue lo que los distinga",
+  ],
+  [
+    "Only a device enrolled from the server's console enters the first supervisor",
+    "El primer supervisor se escribe solo en un dispositivo inscrito desde la consola del servidor",
+  ],
+  [
+    "This house has a supervisor: sign in, or ask that supervisor to add you",
+    "Esta casa ya tiene supervisor: entre, o pídale que lo agregue",
+  ],
+  [
+    "The first person must be qualified as supervisor",
+    "La primera persona debe estar habilitada como supervisor",
+  ],
+  ["must name each post once", "debe nombrar cada puesto una sola vez"],
+  ["body.person.pin", "PIN"],
+  ["body.person.handle", "alias"],
+  ["body.person.name", "nombre"],
+  ["body.name", "nombre"],
+  ["body.house", "nombre de la casa"],
   // Aircraft types.
   ["There is no version {1} of a type {2}", "No hay versión {1} de un tipo {2}"],
   ["There is a type {1} already: make a draft of it", "Ya hay un tipo {1}: haga un borrador de él"],

@@ -1,0 +1,158 @@
+// npm run house: says what the house still lacks. `USAGE` lists the other commands. A server may run on the same
+// database, and shows each change at once. The database must exist.
+
+import { bareAircraft, houseAircraftSchema } from "../shared/house/aircraft.ts";
+import { newestApproved } from "../shared/house/planBar.ts";
+import type { HouseStep } from "../shared/house/steps.ts";
+import { line } from "../shared/protocol/text.ts";
+import { CONSOLE } from "./auth/devices.ts";
+import { addPerson, mayHoldSchema, newPersonSchema } from "./auth/new-person.ts";
+import { losesPosts } from "./auth/people.ts";
+import { PIN_COST } from "./auth/pin.ts";
+import { OfficeRefused } from "./auth/refused.ts";
+import { readConfig } from "./config.ts";
+import { enteredLine } from "./entered-line.ts";
+import { AircraftRegister, type By } from "./house/aircraft.ts";
+import { barWords } from "./house/bar-words.ts";
+import { FirstRun } from "./house/first-run.ts";
+import { HouseRefused } from "./house/refused.ts";
+import { stepsOf } from "./house/steps.ts";
+import { randomIds } from "./ids.ts";
+import { StartRefused } from "./start-refused.ts";
+import type { Directory } from "./store/directory.ts";
+import { openDirectory } from "./store/stores.ts";
+
+const USAGE = `usage: npm run house                    what the house still lacks before its first start
+       npm run house -- link            another link for the first device, while nobody can sign in
+       npm run house -- people
+       echo "$PIN" | npm run house -- people add <handle> "<name>" <posts>
+       npm run house -- people posts <handle> <posts>
+       npm run house -- types
+       npm run house -- aircraft
+       npm run house -- aircraft add <registration> "<name>" <type>
+       npm run house -- aircraft retire <registration> "<reason>"
+  posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between`;
+
+/** Who makes a change here: whoever has an account on the server's machine. */
+const BY: By = { id: CONSOLE, name: CONSOLE, mayHold: ["supervisor"] };
+const clock = { now: Date.now };
+const config = readConfig(process.env);
+
+const STEPS: Readonly<Record<Exclude<HouseStep["step"], "plan">, string>> = {
+  supervisor: "a first supervisor: open the link (npm run house -- link)",
+  device: "a device: a supervisor enrols it, or npm run device",
+  people: "people for every post, two of them qualified as supervisor",
+  type: "an approved aircraft type: one supervisor enters it, another approves it",
+  aircraft: "an aircraft on an approved type",
+};
+
+await main().catch((error: unknown) => {
+  const known = [StartRefused, HouseRefused, OfficeRefused].some((kind) => error instanceof kind);
+  console.error(known ? `chockside: ${(error as Error).message}` : error);
+  process.exit(1);
+});
+
+async function main(): Promise<void> {
+  const [topic = "missing", verb = "list", ...rest] = process.argv.slice(2);
+  const commands: Readonly<Record<string, (directory: Directory) => Promise<void>>> = {
+    "missing list": missing,
+    "link list": link,
+    "people list": people,
+    "people add": (directory) => addOne(directory, rest),
+    "people posts": (directory) => setPosts(directory, rest),
+    "types list": types,
+    "aircraft list": aircraft,
+    "aircraft add": (directory) => addAircraft(directory, rest),
+    "aircraft retire": (directory) => retire(directory, rest),
+  };
+  const command = commands[`${topic} ${verb}`];
+  if (!command) throw new StartRefused(USAGE);
+  const { directory, close } = await openDirectory(config, Date.now());
+  try {
+    await command(directory);
+  } finally {
+    await close();
+  }
+}
+
+async function missing(directory: Directory): Promise<void> {
+  for (const { step, done } of await stepsOf(directory, async () => 0))
+    if (step !== "plan") console.log(`${done ? "done   " : "missing"}  ${STEPS[step]}`);
+}
+
+async function link(directory: Directory): Promise<void> {
+  const first = new FirstRun({ directory, clock, ids: randomIds, pinCost: PIN_COST, demo: config.demo });
+  if (!(await first.isOpen()))
+    throw new StartRefused("there is a supervisor, or the demo is on: sign in at the panels");
+  const { code } = await first.code();
+  console.log("Open this within 60 minutes on the device that begins:");
+  console.log(`    ${config.origins[0] ?? `http://localhost:${config.port}`}/first#${code}`);
+}
+
+async function people(directory: Directory): Promise<void> {
+  for (const { handle, name, mayHold, active } of await directory.people())
+    console.log(
+      `${handle.padEnd(12)} ${name}: ${mayHold.join(", ") || "no post"}${active ? "" : ", stopped"}`,
+    );
+}
+
+async function addOne(directory: Directory, [handle, name, posts, ...more]: string[]): Promise<void> {
+  if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
+  const entered = { handle, name, mayHold: posts.split(","), pin: await enteredLine() };
+  const person = checked(newPersonSchema(config.limits.pinLength).safeParse(entered));
+  await addPerson({ directory, clock, ids: randomIds, pinCost: PIN_COST }, person);
+  console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
+}
+
+async function setPosts(directory: Directory, [handle, posts, ...more]: string[]): Promise<void> {
+  if (!handle || !posts || more.length > 0) throw new StartRefused(USAGE);
+  const mayHold = checked(mayHoldSchema.safeParse(posts.split(",")));
+  const person = await directory.personByHandle(handle.toLowerCase());
+  if (!person) throw new StartRefused(`there is nobody with the handle ${handle}`);
+  const loses = await losesPosts(directory, person.id, mayHold);
+  await directory.setPerson(person.id, { ...person, mayHold });
+  if (loses) await directory.revokeSignIns({ personId: person.id }, Date.now());
+  console.log(
+    `${person.name} may hold ${mayHold.join(", ")}${loses ? "; all their sign-ins have ended" : ""}`,
+  );
+}
+
+async function types(directory: Directory): Promise<void> {
+  for (const { id, version, name, status } of await directory.types())
+    console.log(`${id.padEnd(20)} version ${version}  ${status}  ${name}`);
+}
+
+async function aircraft(directory: Directory): Promise<void> {
+  for (const { entry, typeName, bar } of await new AircraftRegister(directory, clock).list()) {
+    const { id, name, typeVersion } = entry.body;
+    const can = bar === null ? "can be planned" : barWords(bar);
+    console.log(`${id.padEnd(12)} ${name}, ${typeName} version ${typeVersion}: ${can}`);
+  }
+}
+
+async function addAircraft(directory: Directory, [id, name, typeId, ...more]: string[]): Promise<void> {
+  if (!id || !name || !typeId || more.length > 0) throw new StartRefused(USAGE);
+  const typeVersion = newestApproved(typeId, await directory.types()) ?? 1;
+  const entered = checked(houseAircraftSchema.safeParse(bareAircraft({ id, name, typeId, typeVersion })));
+  await new AircraftRegister(directory, clock).add(BY, entered);
+  console.log(`${id} is in the register, on version ${typeVersion} of ${typeId}`);
+}
+
+async function retire(directory: Directory, [id, why, ...more]: string[]): Promise<void> {
+  if (!id || !why || more.length > 0) throw new StartRefused(USAGE);
+  const register = new AircraftRegister(directory, clock);
+  const { entry } = await register.one(id);
+  await register.retire(BY, id, entry.revision, true, checked(line(200).safeParse(why)));
+  console.log(`${id} is retired: it stays in the register and is not planned`);
+}
+
+type Parsed<T> =
+  | { success: true; data: T }
+  | { success: false; error: { issues: { path: PropertyKey[]; message: string }[] } };
+
+/** @throws StartRefused with every fault of what was entered */
+function checked<T>(parsed: Parsed<T>): T {
+  if (parsed.success) return parsed.data;
+  const faults = parsed.error.issues.map((i) => `${i.path.join(".")} ${i.message}`.trim());
+  throw new StartRefused(`${faults.join("; ")}\n${USAGE}`);
+}

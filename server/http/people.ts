@@ -1,0 +1,113 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { idSchema } from "../../shared/protocol/text.ts";
+import { auditTo } from "../audit.ts";
+import {
+  addPerson,
+  mayHoldSchema,
+  type NewPeopleDeps,
+  nameSchema,
+  newPersonSchema,
+} from "../auth/new-person.ts";
+import { changePerson, everybody, losesPosts, setActive } from "../auth/people.ts";
+import { qualified } from "../auth/refused.ts";
+import type { SignIns } from "../auth/sign-ins.ts";
+import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
+import { identityOf } from "./signed-in.ts";
+import { personView } from "./views.ts";
+
+export interface PeopleRoutes extends OnPurposeDeps, NewPeopleDeps {
+  signIns: SignIns;
+}
+
+/** The last moment of a currency, server milliseconds. */
+const currentUntil = z.number().int().min(0).max(Date.UTC(2200, 0)).nullable();
+
+/** Routes by which supervisors manage people. A sign-in is required. */
+export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, deps) => {
+  const { directory, signIns } = deps;
+  const params = z.strictObject({ id: idSchema });
+
+  app.post(
+    "/people",
+    {
+      schema: {
+        tags: ["directory"],
+        summary: "Add a person who may sign in, with a first PIN that they then change themselves",
+        body: newPersonSchema(signIns.pinLength).extend({ currentUntil: currentUntil.default(null) }),
+        response: { 201: personView },
+      },
+    },
+    async (request, reply) => {
+      const { person: by } = identityOf(request);
+      qualified(by);
+      const { currentUntil: until, ...entered } = request.body;
+      const person = await addPerson(deps, entered, until);
+      auditTo(request.log).done("personAdded", { person: by.id, path: `people/${person.id}` });
+      return reply.code(201).send(person);
+    },
+  );
+
+  app.put(
+    "/people/:id",
+    {
+      schema: {
+        tags: ["directory"],
+        summary:
+          "Change a person's name, posts and end of currency; one who loses a post signs in again, and nobody changes their own",
+        params,
+        body: z.strictObject({ name: nameSchema, mayHold: mayHoldSchema, currentUntil, ...cutting }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const identity = identityOf(request);
+      const { id } = request.params;
+      const { confirm, pin, ...to } = request.body;
+      qualified(identity.person);
+      if (await losesPosts(directory, id, to.mayHold))
+        await onPurpose(deps, identity, { confirm, pin }, (held) => held.id === id);
+      await changePerson({ directory, signIns }, identity.person, id, to);
+      auditTo(request.log).done("personChanged", { person: identity.person.id, path: `people/${id}` });
+      return reply.code(204).send(null);
+    },
+  );
+
+  app.get(
+    "/people/everybody",
+    {
+      schema: {
+        tags: ["directory"],
+        summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
+        response: {
+          200: z.array(personView.extend({ active: z.boolean(), currentUntil: z.number().nullable() })),
+        },
+      },
+    },
+    async (request) => everybody(directory, identityOf(request).person),
+  );
+
+  app.put(
+    "/people/:id/active",
+    {
+      schema: {
+        tags: ["directory"],
+        summary: "Whether a person may sign in; one who may not is cut off at once",
+        params,
+        body: z.strictObject({ active: z.boolean(), ...cutting }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const identity = identityOf(request);
+      const by = identity.person;
+      const { active, ...sure } = request.body;
+      qualified(by);
+      if (!active) await onPurpose(deps, identity, sure, ({ id }) => id === request.params.id);
+      await setActive({ directory, signIns }, by, request.params.id, active);
+      const path = `people/${request.params.id}`;
+      auditTo(request.log).done(active ? "madeActive" : "madeInactive", { person: by.id, path });
+      return reply.code(204).send(null);
+    },
+  );
+};

@@ -1,0 +1,47 @@
+import { execFile } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, it } from "vitest";
+import { lockDatabase, openDatabase } from "../../server/store/open.ts";
+import { PrismaDirectory } from "../../server/store/prisma-directory.ts";
+import { APPROVED } from "../http/test-server.ts";
+
+const ROOT = fileURLToPath(new URL("../..", import.meta.url));
+
+it("[HSE-13] npm run house explains itself before the first start, then adds an aircraft beside a running server", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "chockside-house-"));
+  const file = join(folder, "chockside.db");
+  await expect(house(file)).rejects.toThrow("start the server once");
+  openDatabase(file, 1).close();
+  // A running server holds this lock.
+  const lock = lockDatabase(file);
+  const directory = await PrismaDirectory.open(file);
+  await directory.addTypes([APPROVED], 1);
+  expect(await house(file)).toContain("missing  an aircraft on an approved type");
+  expect(await house(file, "aircraft", "add", "CH-NEW", "Gull", "four")).toContain("version 1 of four");
+  await expect(house(file, "aircraft", "add", "CH-NEW", "Gull", "four")).rejects.toThrow(
+    "CH-NEW is in the register",
+  );
+  expect(await house(file, "people", "add", "ivy", "Ivy Marsh", "supervisor")).toContain(
+    "Ivy Marsh may sign in",
+  );
+  expect((await directory.register.one("aircraft", "CH-NEW"))?.by).toBe("console");
+  expect((await directory.personByHandle("ivy"))?.mayHold).toEqual(["supervisor"]);
+  await directory.close();
+  lock.close();
+  rmSync(folder, { recursive: true });
+}, 120_000);
+
+function house(file: string, ...words: string[]): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const child = execFile(
+      process.execPath,
+      ["--import", "tsx", "server/house-cli.ts", ...words],
+      { cwd: ROOT, env: { ...process.env, CHOCKSIDE_DATA: file, DATABASE_URL: "" } },
+      (error, stdout, stderr) => (error ? reject(new Error(stderr)) : resolve(stdout)),
+    );
+    child.stdin?.end("90210377\n");
+  });
+}
