@@ -1,4 +1,4 @@
-import "../styles/register.css";
+import "../styles/house.css";
 import { useEffect, useState } from "react";
 import type { HouseStep, HouseStepKind } from "../../shared/house/steps.ts";
 import { house } from "../net/house.ts";

@@ -1,3 +1,4 @@
+import "../../styles/house.css";
 import "../../styles/register.css";
 import { useEffect, useState } from "react";
 import { api, forgetSignIn } from "../../net/app.ts";

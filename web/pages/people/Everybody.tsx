@@ -1,3 +1,4 @@
+import "../../styles/house.css";
 import "../../styles/register.css";
 import { useCallback, useEffect, useState } from "react";
 import { dayWords } from "../../../shared/words/dates.ts";
