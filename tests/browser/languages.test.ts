@@ -79,6 +79,7 @@ it("[LNG-13, PRN-14] no page outside a session shows an English word to a person
   const [type] = demo.types;
   const at = `/types/${type?.id}/${type?.version}`;
   for (const path of ["/plan", "/board", "/devices", "/people", "/enrol", "/types", at]) await turnTo(path);
+  for (const path of ["/aircraft", "/aircraft/QX-KIV", "/aircraft/new", "/first"]) await turnTo(path);
   for (const path of ["/study", "/study/alike", "/study/quiz", "/session/0/record", "/types/0/1"])
     await turnTo(path);
   await turnTo(at);

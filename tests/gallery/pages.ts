@@ -33,6 +33,9 @@ export async function photographPages(
   await types(camera, seat, url);
   await devices(camera, seat, url);
   await photographPeople(browser, url, camera, seat);
+  await at("/aircraft", "Aircraft", "Old Carrack");
+  await at("/aircraft/QX-KIV", "An aircraft", "What is fitted", true);
+  await at("/aircraft/new", "Add an aircraft", "Registration");
   await at("/plan", "Plan a start", "Aircraft");
   await seat.press(/^Windhover/);
   await seat.sees(/^Order of starting/);
