@@ -92,6 +92,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
     ...(figure ? { figure } : {}),
     ...(ask.say === "oilUnknown" || chosen.need?.is === "words" ? { reason: LOOKED_AT } : {}),
     ...(chosen.need?.is === "blades" ? { blades: { blades: chosen.need.atLeast, resistance: false } } : {}),
+    ...(chosen.need?.is === "standsAt" ? { standsAt: state.aircraft } : {}),
     ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind.max.value, script) } : {}),
   });
   if (!filled) return null;

@@ -19,6 +19,7 @@ import { NoSuchSession, PinNeeded } from "./errors.ts";
 import type { FieldReports } from "./field-reports.ts";
 import type { HeldSessions } from "./held-sessions.ts";
 import { type Answered, firstAnswer, noteAnswers, repeatAnswer } from "./recorded.ts";
+import type { Supervised } from "./supervised.ts";
 import { Turns } from "./turns.ts";
 
 /**
@@ -27,11 +28,17 @@ import { Turns } from "./turns.ts";
  */
 const STOP_WAITS_MS = 1_000;
 
+/** What other sessions of this server tell a session. */
+interface Around {
+  field: FieldReports;
+  supervised: Supervised;
+}
+
 /** Answers the commands of people. */
 export class Commands {
   readonly #deps: SessionsDeps;
   readonly #held: HeldSessions;
-  readonly #field: FieldReports;
+  readonly #around: Around;
   readonly #turns: Turns;
   readonly #unrecorded: (notice: Unrecorded) => void;
 
@@ -39,12 +46,12 @@ export class Commands {
   constructor(
     deps: SessionsDeps,
     held: HeldSessions,
-    field: FieldReports,
+    around: Around,
     unrecorded: (notice: Unrecorded) => void,
   ) {
     this.#deps = deps;
     this.#held = held;
-    this.#field = field;
+    this.#around = around;
     this.#turns = new Turns(deps, held);
     this.#unrecorded = unrecorded;
   }
@@ -107,7 +114,8 @@ export class Commands {
             const step = act(draft.state, command.action, person, mark, clock.now(), {
               ...outside,
               standing: this.#deps.records.news(draft.state),
-              field: this.#field.news(draft.state),
+              field: this.#around.field.news(draft.state),
+              supervisesAlso: this.#around.supervised.news(draft.state),
             });
             draft.take(step);
             const answered = draft.answeredBefore(command.id);

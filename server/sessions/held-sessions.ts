@@ -5,6 +5,7 @@ import { NoSuchSession } from "./errors.ts";
 import type { FieldReports } from "./field-reports.ts";
 import { LiveSession, type Published } from "./live-session.ts";
 import { type Replayed, replay } from "./replay.ts";
+import type { Supervised } from "./supervised.ts";
 
 /** Sessions that are over stay in memory up to this number after somebody read them. */
 const OVER_KEPT = 40;
@@ -13,6 +14,7 @@ const OVER_KEPT = 40;
 export class HeldSessions {
   readonly #deps: SessionsDeps;
   readonly #field: FieldReports;
+  readonly #supervised: Supervised;
   readonly #opened: (state: SessionState) => void;
   readonly #published: Published;
   readonly #held = new Map<string, Promise<LiveSession>>();
@@ -23,11 +25,13 @@ export class HeldSessions {
   constructor(
     deps: SessionsDeps,
     field: FieldReports,
+    supervised: Supervised,
     opened: (state: SessionState) => void,
     published: Published,
   ) {
     this.#deps = deps;
     this.#field = field;
+    this.#supervised = supervised;
     this.#opened = opened;
     this.#published = published;
   }
@@ -88,6 +92,7 @@ export class HeldSessions {
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
     this.#field.published(held.state, []);
+    this.#supervised.published(held.state);
     return new LiveSession(this.#deps.store, row, held, this.#deps.names, this.#published);
   }
 }

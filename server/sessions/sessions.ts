@@ -24,6 +24,7 @@ import type { LiveSession } from "./live-session.ts";
 import { News } from "./news.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
 import { type RowBase, rowOf } from "./row.ts";
+import { Supervised } from "./supervised.ts";
 
 /** Longer events are left out of announcements; the other servers read them from the store. */
 const TOLD_CHARACTERS = 32_000;
@@ -37,6 +38,7 @@ export class Sessions {
   readonly #contributions: Contributions;
   readonly #news: News;
   readonly #field = new FieldReports();
+  readonly #supervised = new Supervised();
   #audience: Audience = nobody;
 
   constructor(deps: SessionsDeps) {
@@ -45,15 +47,21 @@ export class Sessions {
     this.#held = new HeldSessions(
       deps,
       this.#field,
+      this.#supervised,
       (state) => this.#deadlines.set(state.id, nextDeadline(state)),
       (live, events, sealed) => this.#published(live, events, sealed),
     );
-    this.#commands = new Commands(deps, this.#held, this.#field, (notice) => {
-      this.#audience.unrecorded(notice);
-      deps.bus.send({ is: "unrecorded", notice });
-    });
+    this.#commands = new Commands(
+      deps,
+      this.#held,
+      { field: this.#field, supervised: this.#supervised },
+      (notice) => {
+        this.#audience.unrecorded(notice);
+        deps.bus.send({ is: "unrecorded", notice });
+      },
+    );
     this.#contributions = new Contributions(deps, this.#held);
-    this.#news = new News(deps, this.#held, this.#field);
+    this.#news = new News(deps, this.#held, this.#field, this.#supervised);
     deps.records.listen(
       (aircraft) => void this.#news.ofAircraft(aircraft),
       () => this.#audience.ramp(),
@@ -202,6 +210,8 @@ export class Sessions {
     this.#audience.recorded(state.id, events);
     if (ours) void this.#contributions.add(state);
     if (this.#field.published(state, events)) void this.#news.ofField(state.place);
+    const moved = this.#supervised.published(state);
+    if (moved.length > 0) void this.#news.ofSupervisor(moved);
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#held.ended(state.id);

@@ -16,6 +16,8 @@ export type Need =
   /** The person's own words: what a defect is, or why it is closed. */
   | { is: "words"; field: "words" | "reason" }
   | { is: "engineAndReason" }
+  /** The aircraft at which a supervisor of several stands. None is marked beforehand. */
+  | { is: "standsAt"; among: string[] }
   | { is: "blades"; atLeast: number }
   | { is: "weather" };
 
@@ -31,6 +33,7 @@ export interface Given {
   engine?: number;
   figure?: Quantity;
   reason?: string;
+  standsAt?: string;
   /** Sent beside the action, never in it. */
   confirmed?: Confirmed;
   blades?: { blades: number; resistance: boolean };
@@ -138,6 +141,8 @@ export function fill(chosen: Offer, given: Given): Action | null {
     case "engineAndReason":
       if (given.engine === undefined || given.reason === undefined) return null;
       return { ...draft, engine: given.engine, reason: given.reason } as Action;
+    case "standsAt":
+      return given.standsAt === undefined ? null : ({ ...draft, standsAt: given.standsAt } as Action);
     case "blades":
       return given.blades === undefined ? null : ({ ...draft, ...given.blades } as Action);
     case "weather":

@@ -22,12 +22,13 @@ export function clearances(state: SessionState, now: number): Ask[] {
       answer: "unable",
       channel: "panel",
     });
-    const clear = choice("clearToStart", "yes", {
-      type: "send",
-      kind: "clearToStart",
-      engine: e.n,
-      channel: "panel",
-    });
+    const also = state.supervisesAlso;
+    const clear = choice(
+      "clearToStart",
+      "yes",
+      { type: "send", kind: "clearToStart", engine: e.n, channel: "panel" },
+      also ? { is: "standsAt", among: [state.aircraft, ...also].sort() } : null,
+    );
     return [
       ask({
         // A key of its own while it waits: a touch meant for "Clear" must not reach the key that took its place.

@@ -70,6 +70,8 @@ export const sendSchema = z.strictObject({
   place: firePlaceSchema.optional(),
   /** The guard walked around turning arcs, not through one. */
   walkedAround: z.literal(true).optional(),
+  /** The aircraft at which a supervisor of several says to stand. Only a clearance uses it. */
+  standsAt: idSchema.optional(),
   note: reason.optional(),
 });
 

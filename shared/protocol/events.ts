@@ -267,6 +267,8 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("aircraftKnown"), standing: standingSchema }),
   /** Another session on this field reported lightning or weather. */
   z.strictObject({ type: z.literal("fieldKnown"), field: fieldSchema }),
+  /** The other aircraft at which this session's supervisor holds that post now. */
+  z.strictObject({ type: z.literal("supervisesAlso"), aircraft: z.array(z.string()) }),
   /** Nobody confirmed in time that a fire is out: the first word lapses. */
   z.strictObject({ type: z.literal("fireOutLapsed"), fire: ref }),
   z.strictObject({ type: z.literal("restarted") }),

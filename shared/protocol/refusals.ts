@@ -23,6 +23,7 @@ export const REFUSAL_REASONS = [
   "postVacant",
   "alreadyHoldsPost",
   "postElsewhere",
+  "notStandingHere",
   "notOffered",
   "notYourHold",
   "stillSilent",

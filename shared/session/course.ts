@@ -1,6 +1,8 @@
 import { settled, unshelved } from "../alerts/evolve.ts";
 import { arcsNotClear } from "../guard/arcs.ts";
+import { alsoSupervised } from "../posts/alsoSupervised.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import type { Post } from "../protocol/posts.ts";
 import { newEpoch } from "./epoch.ts";
 import type { Holder, SessionState } from "./state.ts";
 
@@ -13,6 +15,10 @@ function onBatteries({ groundPower }: SessionState, planned: FactOf<"planAmended
   if (planned !== "batteries" || groundPower.is !== "off") return groundPower;
   return { is: groundPower.is, by: groundPower.by };
 }
+
+/** Whoever takes the supervisor's post next may supervise other aircraft, or none. */
+const unlessSupervisor = (state: SessionState, post: Post): SessionState =>
+  post === "supervisor" ? alsoSupervised(state, []) : state;
 
 /** Returns the state after an event of the session's course or its people. Every change of post opens a new epoch. */
 export function evolveCourse(state: SessionState, event: SessionEvent, fact: CourseFact): SessionState {
@@ -44,7 +50,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
       };
     case "postLeft":
       return settled({
-        ...newEpoch(unshelved(state, fact.post)),
+        ...newEpoch(unshelved(unlessSupervisor(state, fact.post), fact.post)),
         posts: { ...state.posts, [fact.post]: null },
         offers: { ...state.offers, [fact.post]: null },
         // The guard's reports end when the guard changes, apart from an arc that is not clear.
@@ -64,7 +70,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
       };
       const sameGuard = fact.post !== "fireGuard" || fact.how === "moved";
       return {
-        ...newEpoch(fact.how === "moved" ? state : unshelved(state, fact.post)),
+        ...newEpoch(fact.how === "moved" ? state : unshelved(unlessSupervisor(state, fact.post), fact.post)),
         posts: { ...state.posts, [fact.post]: holder },
         offers: { ...state.offers, [fact.post]: null },
         ...(sameGuard ? {} : { guard: null, arcs: arcsNotClear(state.arcs) }),

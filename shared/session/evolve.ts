@@ -7,6 +7,7 @@ import { knowField } from "../field/know.ts";
 import { leavesKept } from "../leaves/authority.ts";
 import { evolveOverride } from "../overrides/evolve.ts";
 import { evolveAbandonAsked } from "../plan/evolveAbandon.ts";
+import { alsoSupervised } from "../posts/alsoSupervised.ts";
 import { evolveVoltTrace } from "../power/evolveTrace.ts";
 import type { Fact, SessionEvent } from "../protocol/events.ts";
 import { evolveFigure } from "../readings/evolve.ts";
@@ -127,6 +128,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       return state;
     case "fieldKnown":
       return knowField(state, fact.field);
+    case "supervisesAlso":
+      return alsoSupervised(state, fact.aircraft);
     case "aircraftKnown":
       return know(state, fact.standing, event.seq);
     case "restarted":

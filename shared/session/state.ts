@@ -238,6 +238,8 @@ export interface SessionState {
   stageSince: number;
   posts: Record<Post, Holder | null>;
   offers: Record<Post, { to: string; by: string; at: number } | null>;
+  /** Other aircraft at which the supervisor holds that post in an open session. Absent when there is none. */
+  supervisesAlso?: string[];
   /** Rises with every hold, fire, cut, change of post, restart and clock step. */
   epoch: number;
   engines: Engine[];

@@ -1,5 +1,6 @@
 import { isNews } from "../aircraft/know.ts";
 import { isFieldNews } from "../field/know.ts";
+import { isSupervisedNews } from "../posts/alsoSupervised.ts";
 import { postHeld } from "../posts/postHeld.ts";
 import type { Action } from "../protocol/commands.ts";
 import { type Actor, EVENT_VERSION, type Fact, type SessionEvent } from "../protocol/events.ts";
@@ -78,6 +79,8 @@ export interface Outside {
   standing?: Standing | undefined;
   /** Reports of other sessions on the field. */
   field?: Field | undefined;
+  /** The other aircraft of this session's supervisor, if the session does not know them yet. */
+  supervisesAlso?: readonly string[] | undefined;
 }
 
 /**
@@ -91,13 +94,16 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
-  { elsewhere, postElsewhere, standing, field }: Outside = {},
+  { elsewhere, postElsewhere, standing, field, supervisesAlso }: Outside = {},
 ): Step {
   const told = standing ? tell(before, standing, now) : { state: before, events: [] };
   const air = field ? tellField(told.state, field, now) : { state: told.state, events: [] };
-  const caught = caughtUp(air.state, now) ? { state: air.state, events: [] } : tick(air.state, now);
+  const also = supervisesAlso
+    ? tellSupervised(air.state, supervisesAlso, now)
+    : { state: air.state, events: [] };
+  const caught = caughtUp(also.state, now) ? { state: also.state, events: [] } : tick(also.state, now);
   const { state } = caught;
-  const events = [...told.events, ...air.events, ...caught.events];
+  const events = [...told.events, ...air.events, ...also.events, ...caught.events];
   const post = postHeld(state, person);
   const verdict = decide(state, action, { now, person, post, elsewhere, postElsewhere }, mark.validUntil);
   const facts = [...verdict.facts];
@@ -120,6 +126,12 @@ export function tell(state: SessionState, standing: Standing, now: number): Step
 export function tellField(state: SessionState, field: Field, now: number): Step {
   if (isOver(state) || !isFieldNews(state, field)) return { state, events: [] };
   return record(state, [{ type: "fieldKnown", field }], SYSTEM, now);
+}
+
+/** Records the other aircraft of this session's supervisor. */
+export function tellSupervised(state: SessionState, aircraft: readonly string[], now: number): Step {
+  if (isOver(state) || !isSupervisedNews(state, aircraft)) return { state, events: [] };
+  return record(state, [{ type: "supervisesAlso", aircraft: [...aircraft] }], SYSTEM, now);
 }
 
 /** Returns true if nothing can follow at this moment: every step ends only when no consequence is left. */

@@ -88,9 +88,10 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "sent": {
       const place = fact.place ? [say.firePlace(fact.place).toLowerCase()] : [];
       const seen = fact.seenFrom ? [words.seenFrom(small(fact.seenFrom))] : [];
+      const stands = fact.standsAt ? [words.standsAt(fact.standsAt)] : [];
       const said = say.signal(fact.kind, fact.engine ?? null);
       if (fact.kind === "disregard") return words.slip(signal(fact.ref ?? 0).toLowerCase());
-      return noted([said, ...read(fact.volts ?? fact.pressure), ...place, ...seen].join(", "), fact.note);
+      return noted([said, ...read(fact.volts ?? fact.pressure), ...place, ...seen, ...stands].join(", "), fact.note);
     }
     case "answered": {
       const answer = say.answer(fact.answer);
@@ -135,6 +136,8 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "restarted":
     case "clockStepped":
       return words[fact.type];
+    case "supervisesAlso":
+      return words.supervisesAlso(fact.aircraft.length === 0 ? null : fact.aircraft.join(", "));
     case "present":
       return words.present(say.post(fact.post));
     case "presenceLapsed":

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { UNSEEN_MS } from "../../web/remote/keyDoes.ts";
 import { boxes } from "./measure.ts";
 import { Seat } from "./seat.ts";
 import { seats, secured } from "./secured.ts";
@@ -192,6 +193,53 @@ it("[PAN-9] the panels say what was recorded, under which number, and who has an
   await at.crew.cockpit.answer("Chocks are in.", "Received");
   await at.crew.power.sees(/^Cockpit: received, \d\d:\d\d:\d\d$/);
   await at.crew.power.sees(/^Recorded as number \d+$/);
+});
+
+it("[REM-1, REM-2, REM-3, REM-5, REM-6] a remote's keys, taught at the panel, answer one ask and hold", async () => {
+  const { guard, cockpit } = at.crew;
+  const { keyboard } = guard.page;
+  const lookAt = "Fire extinguisher in hand: gauge in range, seal whole";
+  const sheet = guard.page.getByRole("dialog");
+  await guard.openPosts();
+  await guard.press("Test signal", sheet);
+  await guard.press("Teach a key to answer");
+  await keyboard.press("PageDown");
+  await guard.press("Teach a key to hold");
+  await keyboard.press("PageDown");
+  await guard.sees(/That key is the other one/);
+  await keyboard.press("b");
+  expect(await sheet.locator("kbd").allTextContents()).toEqual(["PageDown", "KeyB"]);
+  await guard.press("Close");
+  await guard.press("Close");
+  await guard.page.reload();
+  await guard.asked(lookAt);
+  await guard.sees("The remote's key answers: Good");
+  // An ask that has just come to the front takes no press of a thumb.
+  await keyboard.press("PageDown");
+  await guard.page.evaluate((ms) => new Promise((done) => setTimeout(done, ms)), UNSEEN_MS);
+  await guard.sees("The remote's key answers: Good");
+  await keyboard.press("PageDown");
+  await guard.askedNoMore(lookAt);
+  await guard.page.evaluate(() => {
+    const field = document.body.appendChild(document.createElement("input"));
+    field.id = "typed";
+    field.focus();
+  });
+  await keyboard.press("b");
+  expect(await guard.page.locator("#typed").inputValue()).toBe("b");
+  await guard.page.evaluate(() => document.querySelector("#typed")?.remove());
+  expect(await guard.page.locator(".standing-row").count()).toBe(0);
+  await keyboard.down("b");
+  await keyboard.down("b");
+  await keyboard.up("b");
+  await cockpit.sees(/^Hold\. Cador/);
+  await guard.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await guard.openPosts();
+  await guard.press("Test signal", sheet);
+  await guard.press("Forget the keys");
+  expect(await sheet.locator("kbd").count()).toBe(0);
+  await guard.press("Close");
+  await guard.press("Close");
 });
 
 // The last test of the file: the fire stands.

@@ -1,12 +1,15 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { recordFaults, rowsIn } from "./record.ts";
+import { recordFaults, rowsIn, triedIn } from "./record.ts";
 
-const read = (file: string) =>
-  readFileSync(fileURLToPath(new URL(`../../shared/${file}`, import.meta.url)), "utf8");
+const text = (path: string) => readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), "utf8");
+const read = (file: string) => text(`shared/${file}`);
 const record = read("SAFETY.md");
 const upTo = (n: number) => Array.from({ length: n }, (_, i) => i + 1);
+
+/** Returns the titles of the tests in a source. */
+const titles = (source: string) => [...source.matchAll(/^ *it\("([^"]*)"/gm)].map(([, title = ""]) => title);
 
 describe("shared/SAFETY.md", () => {
   it("[SAF-1] every row has an id of its own and names rules that exist, or says Not covered", () => {
@@ -18,6 +21,18 @@ describe("shared/SAFETY.md", () => {
     const actions = new Set(ids.flatMap((id) => /^UCA-(U\d+)/.exec(id)?.[1] ?? []));
     expect(actions).toEqual(new Set(upTo(15).map((n) => `U${n}`)));
     expect(ids.filter((id) => id.startsWith("INV-"))).toEqual(upTo(31).map((n) => `INV-${n}`));
+  });
+
+  it("[SAF-2] each row that says where somebody tries to get round it has a test there with its id", () => {
+    const tried = triedIn(record);
+    expect(tried.map(({ id }) => id).sort()).toEqual(
+      ["FME-24", ...["1g", "1k", "1l", "3d", "5f", "7b", "8c", "11d", "12b"].map((u) => `UCA-U${u}`)].sort(),
+    );
+    for (const { id, file } of tried)
+      expect(
+        titles(text(file)).some((title) => title.includes(` ${id}: `)),
+        id,
+      ).toBe(true);
   });
 
   it("[SAF-1] no line of its tables goes unread", () => {

@@ -21,6 +21,13 @@ export function rowsIn(record: string): Row[] {
   }));
 }
 
+/** Returns each row that names a test file in which somebody tries to get round it, with that file's path. */
+export function triedIn(record: string): { id: string; file: string }[] {
+  return [...record.matchAll(ROW)].flatMap(([, id = "", rest = ""]) =>
+    [...rest.matchAll(/Tried in `([^`]+)`/g)].map(([, file = ""]) => ({ id, file })),
+  );
+}
+
 /** Returns the faults between a hazard record and the rules it names; empty when there are none. */
 export function recordFaults(record: string, specification: string): string[] {
   const rows = rowsIn(record);

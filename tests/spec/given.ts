@@ -17,7 +17,16 @@ import type { Standing } from "../../shared/protocol/standing.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { evolve } from "../../shared/session/evolve.ts";
 import { engineOf, type SessionState } from "../../shared/session/state.ts";
-import { act, type Person, plan, type Step, tell, tick, voidPermissions } from "../../shared/session/step.ts";
+import {
+  act,
+  type Person,
+  plan,
+  type Step,
+  tell,
+  tellSupervised,
+  tick,
+  voidPermissions,
+} from "../../shared/session/step.ts";
 import type { PostElsewhere } from "../../shared/session/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
@@ -63,6 +72,7 @@ export interface Plan {
     Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan" | "neighbours" | "standing">
   >;
   session?: string;
+  aircraft?: string;
   now?: number;
 }
 
@@ -88,11 +98,11 @@ export class Story {
     powerSource = "groundPower",
     more = {},
     session = SESSION,
+    aircraft = "CH-TST",
     now = START,
   }: Plan = {}) {
     this.now = now;
     const crew = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
-    const aircraft = "CH-TST";
     const fact = {
       type: "planned",
       aircraft,
@@ -184,6 +194,11 @@ export class Story {
   hear(standing: Standing): Step {
     this.standing = standing;
     return this.#keep(tell(this.state, standing, this.now));
+  }
+
+  /** Tells the session which other aircraft its supervisor supervises. */
+  supervises(...aircraft: string[]): Step {
+    return this.#keep(tellSupervised(this.state, aircraft, this.now));
   }
 
   restart(): Step {

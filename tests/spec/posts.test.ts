@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { fill } from "../../shared/asks/ask.ts";
+import { askedOf } from "../../shared/asks/asked.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { ada, bo, CREW, di, ed, fay, given, onDevice } from "./given.ts";
@@ -63,6 +65,46 @@ describe("posts", () => {
     expect(
       story.does(onDevice(bo, "bo-second"), { type: "claimPost", post: "fireGuard" }).refusal,
     ).toBeUndefined();
+  });
+
+  it("[PST-13] a supervisor of several aircraft clears only by saying that they stand at this one", () => {
+    const story = given().upTo("starting").requested(3).guarded(3);
+    const clear = (standsAt?: string) =>
+      story.copy().send("supervisor", "clearToStart", { engine: 3, ...(standsAt ? { standsAt } : {}) });
+    expect(clear().refusal).toBeUndefined();
+    story.supervises("CH-OTH", "CH-ZED");
+    for (const wrong of [undefined, "CH-OTH", "CH-NOT"])
+      expect(clear(wrong).refusal).toEqual({ reason: "notStandingHere", engine: 3, found: "CH-TST" });
+    const given_ = clear("CH-TST");
+    expect(given_.refusal).toBeUndefined();
+    expect(given_.events[0]?.fact).toMatchObject({ kind: "clearToStart", standsAt: "CH-TST" });
+    story.supervises();
+    expect(story.state.supervisesAlso).toBeUndefined();
+    expect(clear().refusal).toBeUndefined();
+  });
+
+  it("[PST-13] the clearance asks for it then, marks none of the aircraft, and asks nothing more of one alone", () => {
+    const story = given().upTo("starting").requested(3).guarded(3);
+    const clear = () =>
+      askedOf(story.state, "supervisor", story.now)
+        .flatMap((a) => a.choices)
+        .find((c) => c.word === "clearToStart");
+    expect(clear()?.need).toBeNull();
+    story.supervises("CH-AAA", "CH-ZED");
+    const asked = clear();
+    expect(asked?.need).toEqual({ is: "standsAt", among: ["CH-AAA", "CH-TST", "CH-ZED"] });
+    expect(asked && fill(asked, {})).toBeNull();
+    expect(asked && fill(asked, { standsAt: "CH-ZED" })).toMatchObject({ standsAt: "CH-ZED" });
+  });
+
+  it("[PST-13] ends with the supervisor: the next one may supervise no other aircraft", () => {
+    const story = given().manned();
+    story.supervises("CH-OTH");
+    story.does(onDevice(di, "di-second"), { type: "claimPost", post: "supervisor" });
+    expect(story.state.supervisesAlso).toEqual(["CH-OTH"]);
+    story.does(onDevice(di, "di-second"), { type: "leavePost", post: "supervisor" });
+    expect(story.state.supervisesAlso).toBeUndefined();
+    expect(story.supervises().events).toEqual([]);
   });
 
   it("[PST-4] a hand-over needs offer and acceptance by the person named", () => {

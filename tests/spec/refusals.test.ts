@@ -114,6 +114,12 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused" | "clearanceVoid">
     story.does(fay, { type: "claimPost", post: "fireGuard" });
     return story;
   },
+  notStandingHere: () => {
+    const story = given().upTo("starting").requested(3).guarded(3);
+    story.supervises("CH-OTH");
+    story.send("supervisor", "clearToStart", { engine: 3 });
+    return story;
+  },
   stillSilent: () => {
     const story = given({ type: WATCHED }).upTo("starting").requested(3).wait(45);
     story.say("cockpit", { type: "present" });

@@ -1,18 +1,22 @@
 import { rowOf } from "../../server/sessions/row.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
-import { given, sha256 } from "../spec/given.ts";
+import { given, type Story, sha256 } from "../spec/given.ts";
 
 /** Puts a session of three sealed events, code K7, into a store. */
-export async function storeChained(store: EventStore): Promise<void> {
-  const story = given().manned(["cockpit", "supervisor"]);
+export function storeChained(store: EventStore): Promise<void> {
+  return storeStory(store, given().manned(["cockpit", "supervisor"]), "K7");
+}
+
+/** Puts the sealed events of a story into a store, as a session with this code. */
+export async function storeStory(store: EventStore, story: Story, code: string): Promise<void> {
   let head = genesis(story.state.id, sha256);
   const events = story.log.map((event) => {
     const sealed = seal(event, head, sha256);
     head = sealed.hash;
     return { ...sealed, at: event.at, command: event.command, type: event.fact.type };
   });
-  const row = rowOf({ code: "K7", planCommand: "p", createdAt: 1 }, story.state, head);
+  const row = rowOf({ code, planCommand: `plan-${code}`, createdAt: 1 }, story.state, head);
   await store.append({ expected: 0, events, row });
 }
 

@@ -6,6 +6,7 @@ import { DrillsSheet } from "../posts/shared/DrillsSheet.tsx";
 import type { Panel } from "../posts/shared/model.ts";
 import { PostsSheet } from "../posts/shared/PostsSheet.tsx";
 import { UpdateWaits } from "../pwa/Update.tsx";
+import { TeachKeys } from "../remote/TeachKeys.tsx";
 import { mayTest } from "../senses/mayTest.ts";
 import { TestSignal } from "../senses/TestSignal.tsx";
 import { keepTest } from "../senses/tested.ts";
@@ -71,6 +72,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
           }}
           onLater={null}
         />
+        <TeachKeys />
       </Sheet>
     );
   if (open === "screen") return <ScreenSheet onClose={() => setOpen(null)} />;

@@ -6,6 +6,7 @@ import { EngineKeys } from "./EngineKeys.tsx";
 import { useFiguring } from "./figuring.ts";
 import { later } from "./later.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
+import { StandsAt } from "./StandsAt.tsx";
 
 const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
 const FigureEntry = later(() => import("./FigureEntry.tsx").then((m) => m.FigureEntry));
@@ -59,6 +60,15 @@ function Entry({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedP
           blocked={blocked}
           confirm={confirm}
           onGive={onGive}
+          onBack={onBack}
+        />
+      );
+    case "standsAt":
+      return (
+        <StandsAt
+          among={need.among}
+          disabled={blocked}
+          onPick={(standsAt) => onGive({ standsAt })}
           onBack={onBack}
         />
       );

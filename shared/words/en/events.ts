@@ -62,6 +62,11 @@ export const events = {
   refused: (what: string) => `Refused: ${what}`,
   aircraftKnown: "The aircraft's record told what stands there from elsewhere",
   fieldKnown: "Another session on this field reported lightning or weather",
+  standsAt: (aircraft: string) => `standing at ${aircraft}`,
+  supervisesAlso: (aircraft: string | null) =>
+    aircraft === null
+      ? "The supervisor supervises this aircraft alone"
+      : `The supervisor also supervises ${aircraft}: a clearance says where they stand`,
   slip: (stop: string) => `Disregard: ${stop} was a slip`,
   fireOutLapsed: "Fire: nobody confirmed in time that it is out: it is to be said anew",
   restarted: "The server started again: clearances and leave are void",

@@ -26,6 +26,8 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   postVacant: "Nobody holds that post.",
   postElsewhere:
     "You hold a post in session {f}. A person stands at one aircraft at a time: hand that post over first.",
+  notStandingHere:
+    "You supervise several aircraft. Clear where you stand: say at the clearance that you stand at {f}, or hand this post over.",
   alreadyHoldsPost: "You hold another post. One person holds one post: hand it over first.",
   notOffered: "That post was not offered to you.",
   notYourHold: "That hold is {f}'s to release.",

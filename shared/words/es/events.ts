@@ -62,6 +62,11 @@ export const events: EventWords = {
   refused: (what) => `Rechazado: ${what}`,
   aircraftKnown: "El registro del avión dijo lo que sigue vigente allí",
   fieldKnown: "Otra sesión en este campo reportó relámpagos o tiempo",
+  standsAt: (aircraft) => `junto a ${aircraft}`,
+  supervisesAlso: (aircraft) =>
+    aircraft === null
+      ? "El supervisor supervisa solo este avión"
+      : `El supervisor también supervisa ${aircraft}: una autorización dice dónde está`,
   slip: (stop) => `Sin efecto: ${stop} fue sin querer`,
   fireOutLapsed: "Fuego: nadie confirmó a tiempo que se apagó: hay que decirlo de nuevo",
   restarted: "El servidor arrancó de nuevo: autorizaciones y permisos sin efecto",

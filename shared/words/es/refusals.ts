@@ -24,6 +24,8 @@ export const refusals: Catalogue["refusals"] = {
   postVacant: "Nadie ocupa ese puesto.",
   postElsewhere:
     "Usted ocupa un puesto en la sesión {f}. Una persona está en un solo avión: entregue antes ese puesto.",
+  notStandingHere:
+    "Usted supervisa varios aviones. Autorice donde está: diga al autorizar que está junto a {f}, o entregue este puesto.",
   alreadyHoldsPost: "Usted ocupa otro puesto. Una persona, un puesto: entréguelo primero.",
   notOffered: "Ese puesto no le fue ofrecido.",
   notYourHold: "Ese alto lo levanta {f}.",

@@ -1,11 +1,11 @@
 import { type ReactNode, Suspense, useLayoutEffect, useRef, useState } from "react";
-import { fill } from "../../../shared/asks/ask.ts";
+import { fill, type Given } from "../../../shared/asks/ask.ts";
 import { askedOf } from "../../../shared/asks/asked.ts";
 import { enginesSeen, type Facing } from "../../../shared/models/facing.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { AskNow, NothingAsked } from "../../ui/AskNow.tsx";
-import type { AskView } from "../../ui/askView.ts";
+import type { AnswerKey, AskView } from "../../ui/askView.ts";
 import { later } from "../../ui/later.tsx";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
@@ -24,6 +24,7 @@ import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 const EngineSheet = later(() => import("./EngineSheet.tsx").then((m) => m.EngineSheet));
+const RemoteKeys = later(() => import("../../remote/RemoteKeys.tsx").then((m) => m.RemoteKeys));
 const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
 
@@ -53,18 +54,19 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
   const [facing, setFacing] = useState<Facing>(usualFacing(post));
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
-  const asks =
-    post === null ? [] : askedOf(state, post, now).map((a) => askView(state, a, now, units, words));
+  const asked = post === null ? [] : askedOf(state, post, now);
+  const asks = asked.map((a) => askView(state, a, now, units, words));
   const top = foremost(asks, held);
+  const topAsk = asked.find((a) => a.key === top?.key);
   const work = useRef<HTMLElement>(null);
-  const asked = useRef<HTMLElement>(null);
+  const askRoom = useRef<HTMLElement>(null);
   // For each new ask, scroll it into view before the paint that first shows it, wherever the person has scrolled to.
   // Repeat when the device is turned, because another part of the panel scrolls then.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each ask
   useLayoutEffect(() => {
     const toAsk = () => {
       work.current?.scrollTo(0, 0);
-      asked.current?.scrollTo(0, 0);
+      askRoom.current?.scrollTo(0, 0);
     };
     toAsk();
     const turned = matchMedia("(orientation:portrait)");
@@ -78,6 +80,22 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
     panel.sent.some((s) => s.id === given.sent && s.status.is === "sending");
   const numbers = enginesSeen(state.engines.length, facing);
   const stops = useStops(panel, numbers);
+  const answer = (of: AskView, key: AnswerKey, put: Given) => {
+    const action = fill(key.choice, put);
+    const sent = action && panel.act(action, put.confirmed);
+    if (sent) setGiven({ ask: of.key, sent });
+  };
+  const remote = (
+    <Suspense fallback={null}>
+      <RemoteKeys
+        asked={top && topAsk ? { ask: topAsk, view: top } : null}
+        fresh={panel.fresh}
+        busy={sending || (held?.busy ?? false)}
+        onHold={stops.actions.hold}
+        onAnswer={(key) => top && answer(top, key, {})}
+      />
+    </Suspense>
+  );
   return (
     <div className="panel" data-kind={kind} data-stale={stale !== null || undefined}>
       {stale && (
@@ -88,7 +106,7 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
       <Standing stops={standingStops(panel, stops.locate)} />
       <main className="panel-main" ref={work}>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-        <section className="panel-ask" aria-label={text.ask.region} tabIndex={0} ref={asked}>
+        <section className="panel-ask" aria-label={text.ask.region} tabIndex={0} ref={askRoom}>
           {top ? (
             <AskNow
               key={top.key}
@@ -99,15 +117,12 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               sending={sending}
               onBusy={(busy) => setHeld((h) => h && { ...h, busy })}
               confirm={panel.confirm}
-              onAnswer={(answer, put) => {
-                const action = fill(answer.choice, put);
-                const sent = action && panel.act(action, put.confirmed);
-                if (sent) setGiven({ ask: top.key, sent });
-              }}
+              onAnswer={(key, put) => answer(top, key, put)}
             />
           ) : (
             <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
           )}
+          {remote}
           {panel.sent.length > 0 && (
             <Suspense fallback={null}>
               <SentList panel={panel} numbers={numbers} />

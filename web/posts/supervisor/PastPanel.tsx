@@ -6,6 +6,7 @@ import { POSTS } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 
 import { timeOfDay } from "../../../shared/words/dates.ts";
+import { RemoteKeys } from "../../remote/RemoteKeys.tsx";
 import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { facingWords, usualFacing } from "../../ui/plan/facing.ts";
 import { Plan } from "../../ui/plan/Plan.tsx";
@@ -92,6 +93,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
           />
         </section>
       </main>
+      <RemoteKeys asked={null} fresh={false} busy={false} onHold={keys.actions.hold} onAnswer={() => {}} />
       <footer className="panel-foot">
         <Stops numbers={numbers} cutting={keys.cutting} fire={keys.fire} actions={keys.actions} />
         <Caution short />

@@ -1,8 +1,9 @@
 import { board } from "./board.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { remote } from "./remote.ts";
 
-/** Words of parts that load after the panel itself: weather and blades by hand, the screen's size, units, and what stands at an aircraft. */
+/** Words of parts that load after the panel itself: weather and blades by hand, the screen's size, units, what stands at an aircraft, and others with a file of their own. */
 
 export const weather = {
   title: "Weather",
@@ -80,6 +81,18 @@ export const atAircraft = {
   endedHere: "Ended on the ramp page",
 };
 
-export const later = { atAircraft, blades, board, charts, defects, past, planChange, screen, units, weather };
+export const later = {
+  atAircraft,
+  blades,
+  board,
+  charts,
+  defects,
+  past,
+  planChange,
+  remote,
+  screen,
+  units,
+  weather,
+};
 
 export type LaterWords = typeof later;

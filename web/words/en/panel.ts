@@ -54,6 +54,7 @@ export const entry = {
   reason: "Give the reason",
   defect: "What is wrong?",
   ownReason: (n: number) => `Number ${n}: give your own reason`,
+  standsAt: "You supervise several aircraft. At which do you stand?",
   ownWords: "Or in your words",
   less: (size: string) => `Less by ${size}`,
   more: (size: string) => `More by ${size}`,

@@ -2,6 +2,7 @@ import type { LaterWords } from "../en/later.ts";
 import { board } from "./board.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { remote } from "./remote.ts";
 
 export const weather: LaterWords["weather"] = {
   title: "Meteorología",
@@ -85,6 +86,7 @@ export const later: LaterWords = {
   defects,
   past,
   planChange,
+  remote,
   screen,
   units,
   weather,

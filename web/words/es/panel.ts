@@ -55,6 +55,7 @@ export const entry: Text["entry"] = {
   reason: "Dé el motivo",
   defect: "¿Qué está mal?",
   ownReason: (n) => `Motor ${n}: dé su propio motivo`,
+  standsAt: "Usted supervisa varios aviones. ¿Junto a cuál está?",
   ownWords: "O en sus palabras",
   less: (size) => `Menos ${size}`,
   more: (size) => `Más ${size}`,
