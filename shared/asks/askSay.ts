@@ -35,6 +35,7 @@ type OwnAsk =
   | "guardStill"
   | "handlePropeller"
   | "handsOffTurning"
+  | "inboardTurns"
   | "lightning"
   | "lightningLeave"
   | "oilFirst"

@@ -19,7 +19,7 @@ import { isOver, type SessionState } from "../session/state.ts";
 import { askedBySignals } from "../signals/asks.ts";
 import { cutAgain, ownStops } from "../stops/asks.ts";
 import { lightningAsk, withoutLightning } from "../weather/lightningAsks.ts";
-import { brakes, chocksIn, chocksOut, removeChocks } from "../wheels/asks.ts";
+import { brakes, chocksIn, chocksOut, removeChocks, stopInboard } from "../wheels/asks.ts";
 import type { Ask } from "./ask.ts";
 import { inOrder } from "./inOrder.ts";
 
@@ -27,7 +27,7 @@ type Asks = (state: SessionState, now: number) => Ask[];
 
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
-  cockpit: [cutAgain, stopUnsafe, brakes, startAsks, nextEngine, gates, runUp, powerOff, removeChocks],
+  cockpit: [cutAgain, stopUnsafe, brakes, startAsks, nextEngine, gates, runUp, powerOff, stopInboard, removeChocks],
   fireGuard: [guarding, bladesByGuard],
   groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
   supervisor: [clearances, unattendedAsks, barringDefects, allClearAsk, nextStage, goBack],

@@ -1,4 +1,6 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
+import { isTurning } from "../engine/life.ts";
+import { inboardEngines } from "../models/inboard.ts";
 import { stageAfter } from "../protocol/stages.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 import { mayGoBack } from "./goingBack.ts";
@@ -32,8 +34,15 @@ export function nextStage(state: SessionState, now: number): Ask[] {
   ];
 }
 
+/** Returns the ask to start an engine again that quit; none for engines that stand still for the chocks alone. */
 export function goBack(state: SessionState): Ask[] {
-  if (!mayGoBack(state) || stopOpen(state)) return [];
+  if (!mayGoBack(state) || stopOpen(state) || stoppedForChocks(state)) return [];
   const back = choice("goBack", "plain", { type: "advance", to: "starting" });
   return [ask({ key: "goBack", say: "goBack", weight: 4, choices: [back] })];
+}
+
+function stoppedForChocks({ stage, type, engines, order }: SessionState): boolean {
+  if (stage !== "release" || !type.conditions.includes("inboardStopped")) return false;
+  const inboard = inboardEngines(type);
+  return engines.every((e) => !order.includes(e.n) || isTurning(e.life) || inboard.includes(e.n));
 }

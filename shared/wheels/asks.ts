@@ -3,9 +3,10 @@ import { send } from "../asks/send.ts";
 import { waitedFor } from "../conditions/renewal.ts";
 import { brakesSet } from "../conditions/wheels.ts";
 import { clearChoice } from "../leaves/asks.ts";
+import { unmetForService } from "../leaves/conditions.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { openRequest } from "../leaves/openRequest.ts";
-import type { SessionState } from "../session/state.ts";
+import { type SessionState, stopOpen } from "../session/state.ts";
 
 export function brakes(state: SessionState, now: number): Ask[] {
   if (!brakesMatter(state)) return [];
@@ -46,6 +47,26 @@ export function removeChocks(state: SessionState, now: number): Ask[] {
       say: "removeChocks",
       weight: 3,
       choices: [choice("removeChocks", "yes", send("removeChocks"))],
+    }),
+  ];
+}
+
+/**
+ * Returns the ask to shut an inboard engine down, when nothing else keeps the chocks in. The brakes are read before,
+ * because such an engine may drive what holds them.
+ */
+export function stopInboard(state: SessionState, now: number): Ask[] {
+  if (state.stage !== "release" || state.chocks?.in !== true || stopOpen(state)) return [];
+  const [only, ...others] = unmetForService(state, "removeChocks", now);
+  if (only?.id !== "inboardStopped" || others.length > 0) return [];
+  const engine = Number(only.found);
+  return [
+    ask({
+      key: `inboard:${engine}`,
+      say: "inboardTurns",
+      weight: 3,
+      engine,
+      choices: [choice("shutDown", "yes", send("shutDown", engine))],
     }),
   ];
 }

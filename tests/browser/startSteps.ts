@@ -71,6 +71,11 @@ export async function warm(n: number, { cockpit }: Crew): Promise<void> {
 /** Takes the chocks out and gives all clear. */
 export async function release({ cockpit, power, supervisor }: Crew): Promise<void> {
   await supervisor.answer("Warm, and ground power is away. Go on to release?", "Go on");
+  for (const n of [2, 3])
+    await cockpit.answer(
+      `Number ${n} turns beside the wheels. Shut it down before the chocks come out.`,
+      `Shut down ${n}`,
+    );
   await cockpit.answer("Ready to go: have the chocks removed.", "Chocks out, please");
   await power.answer("Remove the chocks.", "Will comply");
   await power.answer("The crew says chocks out. Pull them and show them.", "Out and shown");

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
 import { DEFINITIONS, findAll } from "../../shared/conditions/all.ts";
 import type { ConditionId } from "../../shared/protocol/conditions.ts";
 import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { tick } from "../../shared/session/step.ts";
 import { bo, di, given, type Story } from "../spec/given.ts";
@@ -244,6 +246,34 @@ describe("what the crew's leave stands on", () => {
     expect(out().refusal).toBeUndefined();
     story.brakes(100);
     expect(story.state.authorities.removeChocks).toBeNull();
+  });
+});
+
+describe("chocks behind inboard propellers", () => {
+  const asked = (story: Story, post: Post) =>
+    askedOf(story.state, post, story.now).map((a) => [a.say, a.engine] as const);
+  const released = () => given({ type: applying("inboardStopped") }).upTo("release");
+
+  it("[MCN-7] the cockpit is asked to shut the inboard engines down once nothing else keeps the chocks in", () => {
+    const story = released().wait(700);
+    expect(asked(story, "cockpit")).toContainEqual(["brakesSet", null]);
+    expect(asked(story, "cockpit").map(([say]) => say)).not.toContain("inboardTurns");
+    story.brakes();
+    for (const n of [2, 3]) {
+      expect(asked(story, "cockpit")).toContainEqual(["inboardTurns", n]);
+      story.send("cockpit", "shutDown", { engine: n });
+    }
+    expect(asked(story, "cockpit").map(([say]) => say)).not.toContain("inboardTurns");
+    expect(asked(story, "cockpit")).toContainEqual(["removeChocks", null]);
+  });
+
+  it("[MCN-7] nobody is asked to start them again, but an outboard engine that quit may be", () => {
+    const story = released();
+    story.brakes();
+    story.send("cockpit", "shutDown", { engine: 2 });
+    expect(asked(story, "supervisor").map(([say]) => say)).not.toContain("goBack");
+    story.send("cockpit", "shutDown", { engine: 1 });
+    expect(asked(story, "supervisor").map(([say]) => say)).toContain("goBack");
   });
 });
 

@@ -1,5 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
+import { applies, DEFINITIONS } from "../../shared/conditions/all.ts";
+import { SERVICES } from "../../shared/leaves/services.ts";
+import { inboardEngines } from "../../shared/models/inboard.ts";
+import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 
@@ -109,6 +113,25 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
       return type.engines.find((e) => e.n === n)?.accessories ?? [];
     }
   });
+});
+
+it("[SED-14] together the types use every condition there is", () => {
+  const scopes = ["clearance", ...SERVICES] as const;
+  const used = DEFINITIONS.filter((c) =>
+    demo.types.some((type) => scopes.some((scope) => applies(type, c, scope))),
+  );
+  expect(used.map((c) => c.id)).toEqual(CONDITION_IDS);
+});
+
+it("[SED-14] the wheels of the four-engined type stand behind its inboard propellers, which stop for the chocks", () => {
+  const type = demo.types.find((t) => t.id === "kestle-four");
+  if (!type) throw new Error("there is no such type");
+  for (const n of inboardEngines(type)) {
+    const { x, y } = type.engines[n - 1] ?? { x: Number.NaN, y: Number.NaN };
+    expect(type.plan.mainGearX).toBeGreaterThan(x);
+    expect(Math.abs(Math.abs(y) - type.plan.gearTrack / 2)).toBeLessThan(type.propeller.diameter / 2);
+  }
+  expect(type.conditions).toContain("inboardStopped");
 });
 
 /** Returns the gates that need a figure: gauge, value, unit. */

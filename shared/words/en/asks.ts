@@ -25,6 +25,7 @@ export const asks: Readonly<Record<OtherSay, string>> = {
   guardPath: "Walk around the turning engines to number {n}, then say so.",
   handlePropeller: "Blades of number {n} must be counted. Ask the cockpit for ignition off.",
   countBlades: "Turn number {n} by hand and count the blades. Any resistance: stop.",
+  inboardTurns: "Number {n} turns beside the wheels. Shut it down before the chocks come out.",
   handsOffTurning: "Number {n} turns. Hands off, away from it, everybody. Are all clear?",
   propellerLeft: "Hands were left on the propeller of number {n}. Are they off, and everybody clear?",
   propellerStill: "Number {n} was left turning. Does its propeller stand still?",

@@ -23,6 +23,7 @@ export const asks: Catalogue["asks"] = {
   guardPath: "Rodee los motores que giran hasta el motor {n} y avise.",
   handlePropeller: "Hay que contar palas del motor {n}. Pida a cabina encendido cortado.",
   countBlades: "Gire motor {n} a mano y cuente las palas. Si hay resistencia: pare.",
+  inboardTurns: "El motor {n} gira junto a las ruedas. Párelo antes de quitar los calzos.",
   handsOffTurning: "Motor {n} gira. Manos fuera y todos lejos de él. ¿Están todos fuera?",
   propellerLeft: "Quedaron manos en la hélice del motor {n}. ¿Están fuera y todos lejos?",
   propellerStill: "El motor {n} quedó girando. ¿Está parada su hélice?",
