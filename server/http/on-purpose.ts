@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import type { Identity } from "../auth/identity.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import type { Sessions } from "../sessions/sessions.ts";
@@ -27,7 +28,8 @@ export async function onPurpose(
   const [held] = await sessions.postsHeld(is);
   if (!held) return;
   if (confirm !== true || pin === undefined) {
-    const detail = `This cuts off ${held.post} of ${held.aircraft}: send confirm and your PIN to do it all the same`;
+    const post = SPOKEN.en.post(held.post).toLowerCase();
+    const detail = `This cuts off the ${post} of ${held.aircraft}: send confirm and your PIN to do it all the same`;
     throw new ProblemError("onDuty", detail);
   }
   const detail = `That is not ${identity.person.name}'s PIN: nobody was cut off`;

@@ -9,9 +9,10 @@ import { freshSeconds } from "./finding.ts";
 
 /**
  * A report is asked for again only in this last share of its fresh time, however long a clearance lives: in a type
- * whose reports grow old sooner than its clearances, they would be asked for without end. The project chose it.
+ * whose reports grow old sooner than its clearances, they would be asked for without end. It applies to types that give
+ * no share. Common practice, no source.
  */
-const SHARE_LEFT = 0.5;
+export const RENEWED_IN = 0.5;
 
 /**
  * Returns whether the condition is met now by a report that would grow old within the life of the clearance: the one
@@ -31,7 +32,7 @@ export function needsRenewal(
   const { is, until } = finding;
   if (ends === null || is !== "yes" || until === null) return false;
   if (overriddenBy(state, condition.id, engine, { ...finding, is: "stale" }, until)) return false;
-  return until < Math.min(ends, now + fresh * 1000 * SHARE_LEFT);
+  return until < Math.min(ends, now + fresh * 1000 * (state.type.renewedIn?.value ?? RENEWED_IN));
 }
 
 /** Returns the conditions whose reports are asked for again before this engine is cleared. */

@@ -36,7 +36,8 @@ export function fateOf(state: SessionState, signal: Signal, now: number): Fate {
   if (fate.is !== "counts") return fate;
   const life = signal.engine === null ? undefined : engineOf(state, signal.engine)?.life;
   if (life && isClearedBy(life, signal) && !isClearedBy(lifeAt(life, now), signal)) return FATES.expired;
-  if (stands(state, signal) !== false) return COUNTS;
+  const counts = stands(state, signal);
+  if (counts === true || counts === null) return COUNTS;
   return { is: "over", why: isUsed(state, signal) ? "used" : "past" };
 }
 
@@ -71,7 +72,37 @@ function stands(state: SessionState, { id, kind, engine }: Named): boolean | nul
       // Volts read while an engine cranks count beside the steady ones.
       return power.is !== "unknown" && (is(power.by) || (power.is === "on" && is(power.cranking?.by)));
     }
-    default:
+    // These ask, permit, stop or end something, or are a step from which an engine's life went on.
+    case "readyToStart":
+    case "clearToStart":
+    case "cranking":
+    case "caught":
+    case "started":
+    case "startAbandoned":
+    case "shutDown":
+    case "revokeClearance":
+    case "turning":
+    case "guardAway":
+    case "peopleAtAircraft":
+    case "hold":
+    case "release":
+    case "cut":
+    case "cutAll":
+    case "resetCut":
+    case "fire":
+    case "fireAt":
+    case "disregard":
+    case "fireOut":
+    case "connectPower":
+    case "disconnectPower":
+    case "insertChocks":
+    case "removeChocks":
+    case "clearOfAircraft":
+    case "handlePropeller":
+    case "propellerFree":
+    case "propellerStill":
+    case "allClear":
+    case "negative":
       return null;
   }
 }

@@ -6,7 +6,7 @@ import { idSchema, line } from "../protocol/text.ts";
 import { bladeCountSchema } from "./blades.ts";
 import { drillSchema } from "./drill.ts";
 import { electricalSchema, groundPowerSchema } from "./electrical.ts";
-import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
+import { factorIn, limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 import { oilSchema } from "./oil.ts";
 import { orderSchema } from "./order.ts";
 import { rampSchema, windSchema } from "./ramp.ts";
@@ -158,6 +158,8 @@ export const aircraftTypeSchema = z.strictObject({
   drills: z.array(drillSchema).max(30),
   requiredPosts: z.array(postSchema).min(1).max(8),
   timing: timingSchema,
+  /** The last share of a report's fresh time, in which it is asked for again before a clearance. Absent: `RENEWED_IN`. */
+  renewedIn: factorIn(0.1, 1).optional(),
 });
 export type AircraftType = z.infer<typeof aircraftTypeSchema>;
 

@@ -113,7 +113,7 @@ it("[AUT-10] [AUT-11] [DEV-7] [SEC-29] a person ends a sign-in they left open an
   const row = office.page.getByRole("listitem", { name: "Tamsin Boscarn" });
   await office.press("Stop", row);
   await office.press("Touch again to stop", row);
-  await office.sees(/^This cuts off fireGuard of QX-KIV/);
+  await office.sees(/^This cuts off the fire guard of QX-KIV/);
   await office.press("Leave them on duty");
   await office.press("Stop", row);
   await office.press("Touch again to stop", row);

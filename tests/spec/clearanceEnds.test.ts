@@ -155,11 +155,23 @@ describe("a report about to grow old", () => {
     expect(words(story, "groundPower")).toEqual([]);
   });
 
-  it("[CLR-16] reports that live no longer than a clearance are asked again at half their time", () => {
+  it("[CLR-16] reports that live no longer than a clearance are asked again at half their time, where the type gives no share", () => {
     const { type } = starting().state;
     const short = { ...type, timing: { ...type.timing, arcClear: { ...type.timing.arcClear, value: 20 } } };
     const story = given({ type: short }).upTo("starting").requested(3).guarded(3);
     story.waitMs(10_000);
+    expect(supervisors(story)?.say).toBe("clearToStart");
+    story.waitMs(1);
+    expect(supervisors(story)?.say).toBe("clearRenews");
+  });
+
+  it("[CLR-16] the share of their time is a figure of the type", () => {
+    const { type } = starting().state;
+    const arcClear = { ...type.timing.arcClear, value: 20 };
+    const source = { basis: "invented", text: "for tests" } as const;
+    const short = { ...type, timing: { ...type.timing, arcClear }, renewedIn: { value: 0.25, source } };
+    const story = given({ type: short }).upTo("starting").requested(3).guarded(3);
+    story.waitMs(15_000);
     expect(supervisors(story)?.say).toBe("clearToStart");
     story.waitMs(1);
     expect(supervisors(story)?.say).toBe("clearRenews");

@@ -2,7 +2,9 @@ import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { expect, it } from "vitest";
 import { ProblemError, type ProblemName } from "../../server/http/problem.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
 import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
+import { SPOKEN } from "../../shared/words/spoken.ts";
 import { type Problem, problemWords } from "../../web/net/problemWords.ts";
 import { Trouble } from "../../web/ui/Trouble.tsx";
 import { problemPhrases } from "../../web/words/es/problemPhrases.ts";
@@ -38,6 +40,12 @@ it("[LNG-7] says a problem wholly in the person's language, or its title with th
   expect(reads(plan.problem, 422, spanish)).toBe(
     "cabina: no existe esa persona; orden: diga por qué: se aconseja 2-1",
   );
+  const duty = "send confirm and your PIN to do it all the same";
+  for (const post of POSTS) {
+    const [english, other] = [SPOKEN.en, SPOKEN.es].map((say) => say.post(post).toLowerCase());
+    const cut = new ProblemError("onDuty", `This cuts off the ${english} of QX-KIV: ${duty}`);
+    expect(reads(cut.problem, 409, spanish)).toMatch(`Esto deja a QX-KIV sin ${other}: `);
+  }
   const other = new ProblemError("locked", "Come back when the sun is up");
   expect(reads(other.problem, 429, spanish)).toBe("Bloqueado por un rato (Come back when the sun is up)");
 });

@@ -215,6 +215,7 @@ export const parts: Readonly<Record<string, string>> = {
   fireOut: "Segunda palabra de fuego apagado",
   slip: "Plazo para retirar un paro dado sin querer",
   handsAfterStart: "Espera antes de tocar la hélice",
+  renewedIn: "Parte final de su vigencia en que se pide otra vez",
   bystanderHold: "Alto de alguien sin puesto",
   triggers: "Se abre con",
   bars: "Impide el arranque de",

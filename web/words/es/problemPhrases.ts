@@ -2,6 +2,10 @@ import type { Phrase } from "../../../shared/words/phraseBook.ts";
 
 /** Details of the server's problems. The server writes them in English, for every client. */
 export const problemPhrases: readonly Phrase[] = [
+  ["cockpit", "cabina"],
+  ["fire guard", "guardia de fuego"],
+  ["ground power", "planta externa"],
+  ["supervisor", "supervisor"],
   [
     "Sign in first: no valid sign-in came with the request",
     "Entre primero: la entrada no es válida o ya terminó",
@@ -96,8 +100,8 @@ export const problemPhrases: readonly Phrase[] = [
     "Otra persona está dentro en este dispositivo: que salga primero",
   ],
   [
-    "This cuts off {1} of {2}: send confirm and your PIN to do it all the same",
-    "Esto deja fuera a {1} de {2}: mande confirm y su PIN para hacerlo de todos modos",
+    "This cuts off the {1} of {2}: send confirm and your PIN to do it all the same",
+    "Esto deja a {2} sin {1}: mande confirm y su PIN para hacerlo de todos modos",
   ],
   ["That is not {1}'s PIN: nobody was cut off", "Ese no es el PIN de {1}: no se dejó fuera a nadie"],
   ["there is no session {1}", "no hay sesión {1}"],
