@@ -75,6 +75,8 @@ class Course:
         self.offers.pop(post, None)
         if post == "fireGuard" and not moved:
             self.guard, self.arcs = None, {}
+        if post == "supervisor" and not moved:
+            self.also = []
         self.new_epoch()
 
     def on_briefed(self, fact):

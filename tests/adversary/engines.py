@@ -20,6 +20,8 @@ class Engines:
             self.bad("CLR-1", f"{n} is cleared without its request")
         if self.clearance:
             self.bad("CLR-3", "two clearances stand")
+        if self.also and fact.get("standsAt") != self.aircraft:
+            self.bad("PST-13", "a supervisor of several does not say that they stand here")
         seconds = conditions.seconds(self.type, "clearance")
         if fact.get("expiresAt", 0) > self.at + seconds:
             self.bad("CLR-4", "a clearance lasts longer than the type allows")

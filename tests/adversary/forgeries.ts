@@ -141,6 +141,17 @@ export const FORGERIES: readonly [did: string, rule: string, records: () => Reco
     () => inSession(three, 2, (all) => shifted(all, place(all, sent("cranking")), 30_000)),
   ],
   ["takes away the end of a clearance", "CLR-7", () => gone(0, ofType("clearanceVoid"))],
+  [
+    "clears without a word of where the supervisor of several stands",
+    "PST-13",
+    () =>
+      inSession(three, 2, (all) =>
+        forged(all, place(all, sent("clearToStart")) - 1, {
+          fact: { type: "supervisesAlso", aircraft: ["CH-OTH"] },
+          actor: { kind: "system" },
+        }),
+      ),
+  ],
   ["gives the clearance by the guard", "CLR-1", () => byOther(2, sent("clearToStart"), "fireGuard")],
   [
     "gives the clearance by a device that holds no post",

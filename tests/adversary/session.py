@@ -33,6 +33,7 @@ class Session(Course, Engines, Stops, Services):
         # For the comparison between sessions: what each event changed, and when.
         self.items = []  # [is, ref, from seq, from time, to seq, to time, person]
         self.told, self.decisions, self.ended, self.starter = [], [], {}, []
+        self.also = []  # the other aircraft of the supervisor
         self.asked, self.past_brief, self.over_at = None, None, None
         for event in events:
             self.step(event)
@@ -159,6 +160,9 @@ class Session(Course, Engines, Stops, Services):
     def decides(self, what="start"):
         """Marks a decision that a stop anywhere at the aircraft must have prevented."""
         self.decisions.append((self.seq, self.at, what))
+
+    def on_supervisesAlso(self, fact):
+        self.also = fact["aircraft"]
 
     def on_aircraftKnown(self, fact):
         self.hears(fact["standing"])

@@ -401,6 +401,51 @@ describe("two sessions of one aircraft on two servers", () => {
   });
 });
 
+describe("an aircraft and its sessions on two servers", () => {
+  const send = (server: LiveServer, id: string, kind: "hold" | "release", more = {}) =>
+    server.services.sessions.command(
+      { id: "bo", name: "Bo", device: "bo-tablet", mayHold: POSTS, currentUntil: null },
+      {
+        v: 1,
+        id: randomUUID(),
+        session: id,
+        clientAt: 1,
+        action: { type: "send", kind, channel: "panel", ...more },
+      },
+    );
+
+  it("[STN-2] have a stop of one session in the other, on both servers, and its end too", async () => {
+    const other = (await planned(two.app, await signIn(two.app, "fay"))).id;
+    await send(one, session, "hold");
+    await settle();
+    const holds = async (server: LiveServer, id: string) =>
+      (await server.services.sessions.get(id)).state.holds;
+    for (const server of [one, two]) expect(await holds(server, other)).toMatchObject([{ by: { name: "Bo" } }]);
+    const [there] = await holds(two, other);
+    await send(two, other, "release", { ref: there?.id });
+    await settle();
+    for (const server of [one, two]) expect(await holds(server, session)).toEqual([]);
+  });
+
+  it("[STN-1] a stop that outlives its session on one server stands in a plan made on the other", async () => {
+    await send(one, session, "hold");
+    const fay = { id: "fay", name: "Fay", device: "fay-tablet", mayHold: POSTS, currentUntil: null };
+    const gus = { ...fay, id: "gus", name: "Gus", device: "gus-tablet" };
+    // A change of post would end what the first of the two asked for.
+    for (const [who, action] of [
+      [gus, { type: "claimPost", post: "cockpit" }],
+      [fay, { type: "claimPost", post: "supervisor" }],
+      [fay, { type: "abandon", reason: "storm" }],
+      [gus, { type: "abandon", reason: "storm" }],
+    ] as const)
+      await one.services.sessions.command(who, { v: 1, id: randomUUID(), session, clientAt: 1, action });
+    await settle();
+    expect((await one.services.sessions.get(session)).state.stage).toBe("abandoned");
+    const next = (await planned(two.app, await signIn(two.app, "fay"))).id;
+    expect((await two.services.sessions.get(next)).state.holds).toMatchObject([{ by: { name: "Bo" } }]);
+  });
+});
+
 describe("a person and two sessions on two servers", () => {
   const bo = { id: "bo", name: "Bo", device: "bo-tablet", mayHold: POSTS, currentUntil: null };
   const claim = (server: LiveServer, id: string, post: Post, person = bo) =>
@@ -439,6 +484,22 @@ describe("a person and two sessions on two servers", () => {
     ]);
     expect(keys).toEqual(["person:bo", "person:bo"]);
     for (const server of servers) await server.close();
+  });
+
+  it("[PST-13] is known to supervise both by each server, before its next decision once it was told", async () => {
+    await one.services.directory.addAircraft([{ id: "CH-OTH", name: "Other bird", typeId: "four" }], hand.wall());
+    const there = (await planned(two.app, await signIn(two.app, "fay"), { aircraft: "CH-OTH" })).id;
+    await claim(one, session, "supervisor");
+    await claim(two, there, "supervisor");
+    await settle();
+    const also = async (server: LiveServer, id: string) =>
+      (await server.services.sessions.get(id)).state.supervisesAlso;
+    for (const server of [one, two]) {
+      expect(await also(server, session)).toEqual(["CH-OTH"]);
+      expect(await also(server, there)).toEqual(["CH-TST"]);
+    }
+    const told = (await facts()).filter((type) => type === "supervisesAlso");
+    expect(told).toHaveLength(1);
   });
 
   it("[PST-12] may supervise both, and takes a post in the second once the first is left", async () => {
