@@ -27,7 +27,18 @@ type Asks = (state: SessionState, now: number) => Ask[];
 
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
-  cockpit: [cutAgain, stopUnsafe, brakes, startAsks, nextEngine, gates, runUp, powerOff, stopInboard, removeChocks],
+  cockpit: [
+    cutAgain,
+    stopUnsafe,
+    brakes,
+    startAsks,
+    nextEngine,
+    gates,
+    runUp,
+    powerOff,
+    stopInboard,
+    removeChocks,
+  ],
   fireGuard: [guarding, bladesByGuard],
   groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
   supervisor: [clearances, unattendedAsks, barringDefects, allClearAsk, nextStage, goBack],

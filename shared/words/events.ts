@@ -91,7 +91,10 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       const stands = fact.standsAt ? [words.standsAt(fact.standsAt)] : [];
       const said = say.signal(fact.kind, fact.engine ?? null);
       if (fact.kind === "disregard") return words.slip(signal(fact.ref ?? 0).toLowerCase());
-      return noted([said, ...read(fact.volts ?? fact.pressure), ...place, ...seen, ...stands].join(", "), fact.note);
+      return noted(
+        [said, ...read(fact.volts ?? fact.pressure), ...place, ...seen, ...stands].join(", "),
+        fact.note,
+      );
     }
     case "answered": {
       const answer = say.answer(fact.answer);

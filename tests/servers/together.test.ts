@@ -420,7 +420,8 @@ describe("an aircraft and its sessions on two servers", () => {
     await settle();
     const holds = async (server: LiveServer, id: string) =>
       (await server.services.sessions.get(id)).state.holds;
-    for (const server of [one, two]) expect(await holds(server, other)).toMatchObject([{ by: { name: "Bo" } }]);
+    for (const server of [one, two])
+      expect(await holds(server, other)).toMatchObject([{ by: { name: "Bo" } }]);
     const [there] = await holds(two, other);
     await send(two, other, "release", { ref: there?.id });
     await settle();
@@ -487,7 +488,10 @@ describe("a person and two sessions on two servers", () => {
   });
 
   it("[PST-13] is known to supervise both by each server, before its next decision once it was told", async () => {
-    await one.services.directory.addAircraft([{ id: "CH-OTH", name: "Other bird", typeId: "four" }], hand.wall());
+    await one.services.directory.addAircraft(
+      [{ id: "CH-OTH", name: "Other bird", typeId: "four" }],
+      hand.wall(),
+    );
     const there = (await planned(two.app, await signIn(two.app, "fay"), { aircraft: "CH-OTH" })).id;
     await claim(one, session, "supervisor");
     await claim(two, there, "supervisor");
