@@ -16,5 +16,9 @@ export function pressOf(event: KeyboardEvent): Press {
 
 function isField(element: HTMLElement): boolean {
   if (element instanceof HTMLInputElement) return !BUTTONS.has(element.type);
-  return element.isContentEditable || element.matches("textarea, select");
+  return (
+    element.isContentEditable ||
+    element instanceof HTMLTextAreaElement ||
+    element instanceof HTMLSelectElement
+  );
 }
