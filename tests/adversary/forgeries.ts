@@ -148,7 +148,6 @@ export const FORGERIES: readonly [did: string, rule: string, records: () => Reco
       inSession(three, 2, (all) =>
         forged(all, place(all, sent("clearToStart")) - 1, {
           fact: { type: "supervisesAlso", aircraft: ["CH-OTH"] },
-          actor: { kind: "system" },
         }),
       ),
   ],
