@@ -10,7 +10,7 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { nonceOf, TestDevice } from "../http/device-key.ts";
 import { HandClock, settle } from "../http/hand-clock.ts";
-import { bearer, crewDirectory, PIN, planned, signIn } from "../http/test-server.ts";
+import { addAircraft, bearer, crewDirectory, PIN, planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "../live/gated-store.ts";
 import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
 import { Meeting } from "./meeting.ts";
@@ -488,10 +488,7 @@ describe("a person and two sessions on two servers", () => {
   });
 
   it("[PST-13] is known to supervise both by each server, before its next decision once it was told", async () => {
-    await one.services.directory.addAircraft(
-      [{ id: "CH-OTH", name: "Other bird", typeId: "four" }],
-      hand.wall(),
-    );
+    await addAircraft(one.services.directory, { id: "CH-OTH", name: "Other bird", typeId: "four" });
     const there = (await planned(two.app, await signIn(two.app, "fay"), { aircraft: "CH-OTH" })).id;
     await claim(one, session, "supervisor");
     await claim(two, there, "supervisor");
