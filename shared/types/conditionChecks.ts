@@ -38,9 +38,10 @@ function unmet(type: AircraftType, fault: Fault): void {
     !started.some((e) => e.accessories.includes("generator"))
   )
     fault("conditions", faultText("noGenerator"));
-  const inboard = inboardEngines(type).find((n) => type.defaultOrder.includes(n));
-  if (type.conditions.includes("inboardStopped") && inboard !== undefined)
-    fault("conditions", faultText("inboardStarted", inboard));
+  // These are shut down for the chocks, so another one must be running.
+  const inboard = inboardEngines(type);
+  if (type.conditions.includes("inboardStopped") && type.defaultOrder.every((n) => inboard.includes(n)))
+    fault("conditions", faultText("inboardAlone"));
   type.checks.forEach(({ id, stage }, i) => {
     // A check on which a condition stands is asked for when the condition wants it, whatever its stage.
     const wanted = DEFINITIONS.some((c) => c.check === id && type.conditions.includes(c.id));

@@ -38,7 +38,8 @@ export const FAULTS = {
   nobodyAsked: "nobody is asked for a check in the stage {1}",
   listedTwice: "{1} is listed twice",
   noGenerator: "generatorsCarry can never be met: no engine of the default order drives a generator",
-  inboardStarted: "inboardStopped can never be met: the default order starts engine {1}, next to the wheels",
+  inboardAlone:
+    "inboardStopped leaves no engine running: the default order starts none but those next to the wheels",
   farFromPublished: "{1} is far from every published figure, {2} to {3} ({4}): look again in the manual",
   startingBelow: "the band while cranking begins at {1} V, above the steady band's least, {2} V",
 } as const;

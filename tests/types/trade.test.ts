@@ -372,12 +372,13 @@ it.each<Row>([
     /no engine of the default order drives a generator/,
   ],
   [
-    "inboard engines started that must stand still",
+    "engines next to the wheels alone, which must stop for the chocks",
     (t) => {
       t.conditions.push("inboardStopped");
+      t.defaultOrder = [3, 2];
     },
     "conditions",
-    /the default order starts engine 2, next to the wheels/,
+    /leaves no engine running/,
   ],
   [
     "a condition listed twice",

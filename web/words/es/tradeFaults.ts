@@ -39,7 +39,8 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
   nobodyAsked: "en la etapa {1} no se pide ninguna revisión a nadie",
   listedTwice: "{1} está dos veces en la lista",
   noGenerator: "generatorsCarry nunca se cumple: ningún motor del orden usual mueve un generador",
-  inboardStarted: "inboardStopped nunca se cumple: el orden usual arranca el motor {1}, junto a las ruedas",
+  inboardAlone:
+    "inboardStopped no deja ningún motor en marcha: el orden usual solo arranca los que están junto a las ruedas",
   farFromPublished: "{1} está lejos de todo valor publicado, de {2} a {3} ({4}): mire otra vez en el manual",
   startingBelow: "la banda al girar con arrancador empieza en {1} V, más que el mínimo estable, {2} V",
 };
