@@ -101,6 +101,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     signIns,
     devices,
     types,
+    seals,
     notary,
     names,
     clock,
@@ -147,7 +148,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       const { ids, pinCost } = services;
       await inner.register(peopleRoutes, { directory, signIns, sessions, clock, ids, pinCost });
       await inner.register(houseRoutes, { directory, store });
-      await inner.register(typeRoutes, { directory, types, signIns });
+      await inner.register(typeRoutes, { directory, types, seals, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });

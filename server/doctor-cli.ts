@@ -1,7 +1,7 @@
 // npm run doctor -- [--minutes 30]: checks the installation without changing it, and says what to do. The exit code
 // is 1 when something must be fixed. Hash chains are checked for at most so many minutes, by default 1.
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { type Config, readConfig } from "./config.ts";
@@ -20,6 +20,8 @@ import {
 } from "./doctor/machine.ts";
 import { packagesFinding } from "./doctor/packages.ts";
 import { postgresFindings } from "./doctor/postgres.ts";
+import { type ExaminedTypes, typeFindings } from "./doctor/types.ts";
+import { openSigner } from "./evidence/signer.ts";
 import { lockNow, readRecord } from "./packages/record.ts";
 import { examine } from "./store/examine.ts";
 import { examinePostgres } from "./store/postgres/examine.ts";
@@ -54,7 +56,10 @@ async function look(): Promise<Finding[]> {
   found.push(clockKept(timeServer()));
   if (config.postgres !== null) found.push(linkFinding("PostgreSQL", config.postgres));
   if (config.redis !== null) found.push(linkFinding("Redis", config.redis));
-  return [...found, ...(config.postgres === null ? onFile(config) : await onPostgres(config.postgres))];
+  return [
+    ...found,
+    ...(config.postgres === null ? onFile(config) : await onPostgres(config.postgres, config)),
+  ];
 }
 
 function packages(data: string): Finding {
@@ -65,7 +70,21 @@ function packages(data: string): Finding {
   }
 }
 
-function onFile({ data }: Config): Finding[] {
+/** Returns the public key of the signing key, or null when it cannot be read; the finding of the key says why. */
+function publicKey({ signingKey: { file } }: Config): string | null {
+  try {
+    return existsSync(file) ? openSigner({ file, ours: false }).publicHex : null;
+  } catch {
+    return null;
+  }
+}
+
+function onTypes(config: Config, types: ExaminedTypes | null): Finding[] {
+  return types === null ? [] : typeFindings(types, { publicHex: publicKey(config), demo: config.demo });
+}
+
+function onFile(config: Config): Finding[] {
+  const { data } = config;
   const until = performance.now() + followMs;
   const examined = examine(data, () => performance.now() >= until);
   const found = databaseFindings(data, examined);
@@ -74,12 +93,14 @@ function onFile({ data }: Config): Finding[] {
   } catch {
     // The folder does not exist yet: the database's finding reports it.
   }
+  found.push(...onTypes(config, examined.types));
   return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
 }
 
-async function onPostgres(url: string): Promise<Finding[]> {
+async function onPostgres(url: string, config: Config): Promise<Finding[]> {
   const examined = await examinePostgres({ url }, followMs);
-  return [...postgresFindings(examined), clockAgainstRecord(Date.now(), examined.newestAt)];
+  const found = [...postgresFindings(examined), ...onTypes(config, examined.types)];
+  return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
 }
 
 function minutes(): number {

@@ -56,6 +56,7 @@ async function main(): Promise<void> {
     log,
     others,
     demoSignIns,
+    demoFigures: config.demo,
     deviceRule: config.deviceRule,
     limits: config.limits,
     secret,

@@ -19,6 +19,7 @@ import { Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
 import { TypeDrafts } from "./types/drafts.ts";
+import { TypeSeals } from "./types/seals.ts";
 
 /** The services' dependencies: stores, clock, ids, secrets and settings. */
 export interface ServicesDeps {
@@ -34,6 +35,8 @@ export interface ServicesDeps {
   others: Others | null;
   /** Empty when the demo is off; then the demo's people cannot sign in. */
   demoSignIns: readonly DemoSignIn[];
+  /** True if figures that are invented or about another type may be used: in the demo alone. */
+  demoFigures: boolean;
   /** Devices that people may sign in on. */
   deviceRule: DeviceRule;
   limits: SignInLimits;
@@ -51,6 +54,7 @@ export interface Services extends ServicesDeps {
   signIns: SignIns;
   devices: Devices;
   types: TypeDrafts;
+  seals: TypeSeals;
   notary: Notary;
   names: Names;
   peers: PeerPresence;
@@ -64,7 +68,7 @@ const LOOK_MS = 1_000;
 /** Builds the services, and records a restart in every session that is not over. */
 export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = deps;
-  const { deviceRule, limits, secret } = deps;
+  const { deviceRule, limits, secret, demoFigures } = deps;
   const bus = others?.bus ?? NO_BUS;
   const notary = new Notary({ store, signer, clock, log });
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
@@ -72,13 +76,15 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const records = new AircraftRecords({ store, clock, names, log });
   const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, records, inTurn });
   const aircraft = new AircraftRegister(directory, clock);
-  const planning = new Planning({ directory, store, sessions, records, clock, ids, names });
+  const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
+  await seals.begin();
+  const types = new TypeDrafts(directory, clock, seals, demoFigures);
+  const planning = new Planning({ directory, store, sessions, records, clock, ids, names, seals });
   const demo = demoSignIns.length > 0;
   const about = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
   const firstRun = new FirstRun({ directory, clock, ids, pinCost, demo });
   const devices = new Devices({ directory, clock, ids }, signIns);
-  const types = new TypeDrafts(directory, clock);
   const peers = new PeerPresence();
   let unfollow = () => {};
   const restarted = () => sessions.restart();
@@ -109,6 +115,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     signIns,
     devices,
     types,
+    seals,
     notary,
     names,
     peers,

@@ -111,7 +111,8 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
   async function known(id: string): Promise<{ id: string; engines: number }> {
     const aircraft = (await directory.register.one("aircraft", id))?.body;
     if (!aircraft) throw new ProblemError("notFound", "There is no aircraft with this id");
-    const type = await latestType(directory, aircraft.typeId);
+    // A type that cannot be read keeps no stop from being taken.
+    const type = await latestType(directory, aircraft.typeId).catch(() => null);
     // A stop is taken although no version of the type is approved: it is then about the whole aircraft.
     return { id, engines: type?.engines.length ?? 1 };
   }

@@ -39,6 +39,7 @@ const PROBLEMS = {
   taken: [409, "There already"],
   enrolledAlready: [409, "Enrolled already"],
   overtaken: [409, "A newer version is approved"],
+  notAsApproved: [409, "Not what was approved"],
   deviceInUse: [409, "Somebody else's device"],
   onDuty: [409, "On duty now"],
   stale: [412, "Changed meanwhile"],

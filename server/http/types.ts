@@ -10,6 +10,7 @@ import type { SignIns } from "../auth/sign-ins.ts";
 import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
+import type { TypeSeals } from "../types/seals.ts";
 import { ifMatch, revisionOf } from "./revision.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
@@ -42,12 +43,15 @@ const tags = ["types"];
 interface TypeRoutes {
   directory: Directory;
   types: TypeDrafts;
+  seals: Pick<TypeSeals, "refuseChanged">;
   signIns: Pick<SignIns, "confirm">;
 }
 
 /** Routes for aircraft types. Everybody may read them; supervisors draft and approve them. */
-export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, { directory, types, signIns }) => {
+export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options) => {
+  const { directory, types, seals, signIns } = options;
   const found = async (id: string, version: number): Promise<TypeVersion> => {
+    await seals.refuseChanged(id, version);
     const one = await directory.type(id, version);
     if (!one) throw new TypeRefused("notFound", `There is no version ${version} of a type ${id}`);
     return one;

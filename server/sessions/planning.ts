@@ -17,7 +17,7 @@ import { barWords } from "../house/bar-words.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
-import { latestType } from "./latest-type.ts";
+import type { TypeSeals } from "../types/seals.ts";
 import type { Sessions } from "./sessions.ts";
 import { sharedType } from "./shared-type.ts";
 
@@ -78,6 +78,7 @@ interface PlanningDeps {
   clock: Clock;
   ids: Ids;
   names: { know(people: readonly Named[]): Promise<void> };
+  seals: Pick<TypeSeals, "usable">;
 }
 
 /** Posts whose people plan. */
@@ -187,10 +188,12 @@ export class Planning {
     const faults: PlanFault[] = [];
     const aircraft = (await directory.register.one("aircraft", input.aircraft))?.body;
     if (!aircraft) return { faults: [{ path: "aircraft", message: "no such aircraft" }] };
+    const usable = await this.#deps.seals.usable(aircraft.typeId);
+    if (usable && "why" in usable) return { faults: [{ path: "aircraft", message: usable.why }] };
     const bar = planBar(aircraft, await directory.types());
     if (bar) return { faults: [{ path: "aircraft", message: barWords(bar) }] };
-    const type = await latestType(directory, aircraft.typeId);
-    if (!type) throw new StoreFailure(`the approved version of ${aircraft.typeId} cannot be read`);
+    if (!usable) throw new StoreFailure(`the approved version of ${aircraft.typeId} cannot be read`);
+    const { type } = usable;
     if (input.typeVersion !== undefined && input.typeVersion !== type.version) {
       const message = `version ${input.typeVersion} of ${type.name} cannot be planned: version ${type.version} is the approved one`;
       return { faults: [{ path: "typeVersion", message }] };

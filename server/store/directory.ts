@@ -5,6 +5,7 @@ import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
 import type { RegisterStore } from "./register.ts";
 import type { SignInRecord } from "./sign-in.ts";
+import type { Seal, StoredType } from "./stored-type.ts";
 
 /** A person, active or not. */
 export interface PersonRecord {
@@ -119,7 +120,14 @@ export interface Directory {
   /** Hides a draft that is still at `revision` for good. Returns false when it is not. Its number stays taken. */
   discardDraft(id: string, version: number, revision: number, now: number): Promise<boolean>;
   /**
-   * Approves a draft that is still at `revision`, with the approver's name in its body. Returns false when it is not.
+   * Approves a draft that is still at `revision`, with the approver's name in its body and the seal of its row as it
+   * then is. Returns false when it is not.
    */
-  approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean>;
+  approveType(type: AircraftType, by: Named, revision: number, now: number, seal: Seal): Promise<boolean>;
+  /** Every version as it is stored, unread; discarded drafts are left out. */
+  storedTypes(): Promise<StoredType[]>;
+  /** Gives an approved version that has no seal its seal. Does nothing to any other. */
+  sealType(id: string, version: number, seal: Seal): Promise<void>;
+  /** Names of the database's guards of approved versions that are missing or not as they were made. */
+  missingTypeGuards(): Promise<string[]>;
 }

@@ -2,8 +2,10 @@ import { accessSync, constants, existsSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
+import type { ExaminedTypes } from "../doctor/types.ts";
 import type { Chains } from "./chains.ts";
 import { chainsOnFile } from "./sqlite-chains.ts";
+import { typesOnFile } from "./sqlite-types.ts";
 
 /** State of a database file, read without changing it. */
 export interface Examined {
@@ -21,6 +23,8 @@ export interface Examined {
   /** Null when the events could not be checked. */
   chains: Chains | null;
   sqlite: string | null;
+  /** Null when they could not be looked at. */
+  types: ExaminedTypes | null;
   /** True when a server uses it now. */
   inUse: boolean;
 }
@@ -37,6 +41,7 @@ export function examine(file: string, late: () => boolean = () => false): Examin
     newestAt: 0,
     chains: null,
     sqlite: null,
+    types: null,
     inUse: isLocked(`${file}.lock`),
   };
   try {
@@ -78,6 +83,8 @@ function look(db: Database.Database, found: Examined, late: () => boolean): void
   const newest = db.prepare(`SELECT max("headAt") FROM "Session"`).pluck().get();
   found.newestAt = (newest as number | null) ?? 0;
   found.chains = chainsOnFile(db, late);
+  // Before the pending migrations are applied there are no seals to look at.
+  if (found.pending.length === 0) found.types = typesOnFile(db);
 }
 
 function isLocked(lock: string): boolean {

@@ -1,3 +1,4 @@
+import { canonical } from "../../shared/evidence/canonical.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import type {
   Directory,
@@ -13,7 +14,10 @@ import { MemoryPasskeys } from "./memory-passkeys.ts";
 import { MemoryRegister } from "./memory-register.ts";
 import type { NameRecord, PersonalStore } from "./personal.ts";
 import type { SignInRecord } from "./sign-in.ts";
+import type { Seal, StoredType } from "./stored-type.ts";
 import { statusesOf } from "./type-status.ts";
+
+const keyOf = ({ id, version }: { id: string; version: number }) => `${id} ${version}`;
 
 /** The directory in memory, to use with `MemoryEventStore`. */
 export class MemoryDirectory implements Directory {
@@ -22,6 +26,9 @@ export class MemoryDirectory implements Directory {
   readonly #lockouts = new Map<string, Lockout>();
   readonly #taken = new Map<string, number>();
   #types: TypeVersion[] = [];
+  readonly #seals = new Map<string, Seal>();
+  readonly #approvers = new Map<string, string>();
+  readonly #made = new Map<string, number>();
   readonly #discarded = new Set<string>();
   #names: NameRecord[] = [];
   readonly devices = new MemoryDevices();
@@ -186,6 +193,7 @@ export class MemoryDirectory implements Directory {
   async addDraft({ type, authors }: TypeDraft, now: number): Promise<boolean> {
     const { id, version, name, author } = type;
     if (this.#at(id, version) !== -1 || this.#discarded.has(`${id} ${version}`)) return false;
+    this.#made.set(keyOf(type), now);
     this.#types.push({
       ...{ id, version, name, author, type, authors: [...authors] },
       status: "draft",
@@ -211,13 +219,43 @@ export class MemoryDirectory implements Directory {
     return true;
   }
 
-  async approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean> {
+  async approveType(
+    type: AircraftType,
+    by: Named,
+    revision: number,
+    now: number,
+    seal: Seal,
+  ): Promise<boolean> {
     if (!this.#isDraft(type, revision)) return false;
     this.#put(type, {
       ...{ status: "approved", approvedBy: by.name, approvedAt: now },
       ...{ changedAt: now, revision: revision + 1 },
     });
+    this.#approvers.set(keyOf(type), by.id);
+    this.#seals.set(keyOf(type), seal);
     return true;
+  }
+
+  async storedTypes(): Promise<StoredType[]> {
+    return this.#types.map(({ type, authors, ...row }) => ({
+      ...row,
+      body: canonical(type),
+      authors: JSON.stringify(authors),
+      approvedById: this.#approvers.get(keyOf(row)) ?? null,
+      createdAt: this.#made.get(keyOf(row)) ?? 0,
+      seal: this.#seals.get(keyOf(row)) ?? null,
+    }));
+  }
+
+  async sealType(id: string, version: number, seal: Seal): Promise<void> {
+    const found = this.#types[this.#at(id, version)];
+    const key = keyOf({ id, version });
+    if (found?.status === "approved" && !this.#seals.has(key)) this.#seals.set(key, seal);
+  }
+
+  /** Memory needs no guards: nothing but this class reaches it. */
+  async missingTypeGuards(): Promise<string[]> {
+    return [];
   }
 
   #at(id: string, version: number): number {

@@ -20,7 +20,10 @@ import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
 import { PrismaRegister } from "./prisma-register.ts";
 import { toSignIn } from "./prisma-sign-in.ts";
+import { sealType, storedTypes } from "./prisma-types.ts";
 import type { SignInRecord } from "./sign-in.ts";
+import type { Seal, StoredType } from "./stored-type.ts";
+import { missingOnSqlite, SQLITE_TRIGGERS, type Trigger } from "./type-guards.ts";
 import { statusesOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
@@ -36,6 +39,8 @@ interface Turns {
   close(): Promise<void>;
 }
 
+type Guards = (db: Client) => Promise<string[]>;
+
 /** A single server has the whole file, so nothing waits for a turn. */
 const ALONE: Turns = { take: (_keys, work) => work(), async close() {} };
 
@@ -46,15 +51,20 @@ const ALONE: Turns = { take: (_keys, work) => work(), async close() {} };
 export class PrismaDirectory implements Directory {
   readonly #db: Client;
   readonly #turns: Turns;
+  readonly #guards: Guards;
   readonly devices: PrismaDevices;
   readonly passkeys: PrismaPasskeys;
   readonly personal: PrismaPersonal;
   readonly register: PrismaRegister;
 
-  /** @param turns runs work in turn with other servers on the database */
-  constructor(db: Client, turns: Turns) {
+  /**
+   * @param turns runs work in turn with other servers on the database
+   * @param guards names the guards of approved versions that the database lacks
+   */
+  constructor(db: Client, turns: Turns, guards: Guards) {
     this.#db = db;
     this.#turns = turns;
+    this.#guards = guards;
     this.devices = new PrismaDevices(db);
     this.passkeys = new PrismaPasskeys(db);
     this.personal = new PrismaPersonal(db);
@@ -71,7 +81,9 @@ export class PrismaDirectory implements Directory {
     const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
     if (Number(now?.synchronous) !== 2)
       throw new StartRefused(`${file} would not be flushed at every commit`);
-    return new PrismaDirectory(db, ALONE);
+    return new PrismaDirectory(db, ALONE, async (on) =>
+      missingOnSqlite(await on.$queryRawUnsafe<Trigger[]>(SQLITE_TRIGGERS)),
+    );
   }
 
   async close(): Promise<void> {
@@ -299,7 +311,13 @@ export class PrismaDirectory implements Directory {
     return changed.count === 1;
   }
 
-  async approveType(type: AircraftType, by: Named, revision: number, now: number): Promise<boolean> {
+  async approveType(
+    type: AircraftType,
+    by: Named,
+    revision: number,
+    now: number,
+    seal: Seal,
+  ): Promise<boolean> {
     const changed = await this.#db.aircraftType.updateMany({
       where: { id: type.id, version: type.version, status: "draft", revision },
       data: {
@@ -309,9 +327,23 @@ export class PrismaDirectory implements Directory {
         approvedById: by.id,
         approvedAt: BigInt(now),
         revision: revision + 1,
+        seal: seal.note,
+        sealKey: seal.key,
       },
     });
     return changed.count === 1;
+  }
+
+  storedTypes(): Promise<StoredType[]> {
+    return storedTypes(this.#db);
+  }
+
+  sealType(id: string, version: number, seal: Seal): Promise<void> {
+    return sealType(this.#db, id, version, seal);
+  }
+
+  missingTypeGuards(): Promise<string[]> {
+    return this.#guards(this.#db);
   }
 }
 

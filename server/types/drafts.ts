@@ -1,12 +1,16 @@
+import { canonical } from "../../shared/evidence/canonical.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readTransfer } from "../../shared/types/transfer.ts";
+import { unfitFigures } from "../../shared/types/unfit.ts";
 import { unitsChangedAlone } from "../../shared/types/unitChanged.ts";
 import { readAircraftType, type TypeFault } from "../../shared/types/validate.ts";
 import { warningsOf } from "../../shared/types/warnings.ts";
 import type { Identity } from "../auth/identity.ts";
 import type { Clock } from "../clock.ts";
 import type { Directory, Named, TypeVersion } from "../store/directory.ts";
+import type { StoredType } from "../store/stored-type.ts";
 import { TypeRefused } from "./refused.ts";
+import type { TypeSeals } from "./seals.ts";
 import { oversize } from "./size.ts";
 
 /** A person who drafts or approves a version. */
@@ -29,10 +33,15 @@ const MOST_FAULTS = 200;
 export class TypeDrafts {
   readonly #directory: Directory;
   readonly #clock: Clock;
+  readonly #seals: TypeSeals;
+  readonly #demoFigures: boolean;
 
-  constructor(directory: Directory, clock: Clock) {
+  /** @param demoFigures true if figures that are invented or about another type may be approved: in the demo alone */
+  constructor(directory: Directory, clock: Clock, seals: TypeSeals, demoFigures: boolean) {
     this.#directory = directory;
     this.#clock = clock;
+    this.#seals = seals;
+    this.#demoFigures = demoFigures;
   }
 
   /** Adds a draft of the type with the figures of version `from`. */
@@ -122,9 +131,14 @@ export class TypeDrafts {
     }
     const read = readAircraftType({ ...now.type, approvedBy: by.name });
     if ("faults" in read) throw faulty(read.faults);
+    const unfit = this.#demoFigures ? [] : unfitFigures(read.type);
+    if (unfit.length > 0) throw faulty(unfit);
     const approver: Named = { id: by.id, name: by.name };
-    if (!(await this.#directory.approveType(read.type, approver, revision, this.#clock.now())))
-      throw stale(now);
+    const at = this.#clock.now();
+    const stored = (await this.#directory.storedTypes()).find((t) => t.id === id && t.version === version);
+    if (stored?.revision !== revision) throw stale(now);
+    const seal = this.#seals.seal(asApproved(stored, read.type, approver, at));
+    if (!(await this.#directory.approveType(read.type, approver, revision, at, seal))) throw stale(now);
     return { id, version, revision: revision + 1 };
   }
 
@@ -153,11 +167,23 @@ export class TypeDrafts {
     return (await this.#directory.types()).filter((t) => t.id === id);
   }
 
+  /** @throws TypeRefused when there is none, or when it is approved and is not what was sealed */
   async #get(id: string, version: number): Promise<TypeVersion> {
+    await this.#seals.refuseChanged(id, version);
     const found = await this.#directory.type(id, version);
     if (!found) throw new TypeRefused("notFound", `There is no version ${version} of a type ${id}`);
     return found;
   }
+}
+
+/** Returns a draft's row as it is stored once it is approved. */
+function asApproved(draft: StoredType, type: AircraftType, by: Named, at: number): StoredType {
+  return {
+    ...draft,
+    ...{ name: type.name, author: type.author, body: canonical(type), status: "approved" },
+    ...{ approvedBy: by.name, approvedById: by.id, approvedAt: at },
+    ...{ changedAt: at, revision: draft.revision + 1 },
+  };
 }
 
 function qualified({ name, mayHold }: Engineer): void {

@@ -9,6 +9,7 @@ export type TypeRefusal =
   | "taken"
   | "overtaken"
   | "stale"
+  | "notAsApproved"
   | "faultyType";
 
 export class TypeRefused extends Error {

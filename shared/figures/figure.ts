@@ -44,6 +44,7 @@ const BASIS: Readonly<Record<Source["basis"], string>> = {
   published: "published",
   commonPractice: "common practice",
   fromMemory: "from memory",
+  anotherType: "about another type",
   invented: "invented",
 };
 

@@ -113,6 +113,7 @@ const BASIS: Readonly<Record<string, string>> = {
   published: "Published",
   commonPractice: "Common practice",
   fromMemory: "From memory",
+  anotherType: "About another type",
   invented: "Invented",
 };
 

@@ -2,8 +2,13 @@ import { z } from "zod";
 import { type Unit, unitSchema } from "../protocol/quantity.ts";
 import { line } from "../protocol/text.ts";
 
-/** The trust a figure deserves. Nothing here replaces the type's approved manual. */
-export const basisSchema = z.enum(["published", "commonPractice", "fromMemory", "invented"]);
+/**
+ * The trust a figure deserves. Nothing here replaces the type's approved manual. `anotherType`: printed, but about an
+ * aircraft of another type, so only an illustration.
+ */
+export const BASES = ["published", "commonPractice", "fromMemory", "anotherType", "invented"] as const;
+export const basisSchema = z.enum(BASES);
+export type Basis = (typeof BASES)[number];
 
 export const sourceSchema = z.strictObject({ basis: basisSchema, text: line(300) });
 export type Source = z.infer<typeof sourceSchema>;

@@ -90,6 +90,7 @@ export class TestServer {
       log,
       others: null,
       demoSignIns: demo.people,
+      demoFigures: true,
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),

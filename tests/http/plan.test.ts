@@ -3,6 +3,7 @@ import { RICH } from "../figures/rich.ts";
 import {
   bearer,
   crewDirectory,
+  moveTo,
   planBody,
   planned,
   signIn,
@@ -17,6 +18,7 @@ beforeEach(async () => {
   await directory.addTypes([{ ...RICH, version: 2, approvedBy: "Chief engineer" }], 1);
   test = await testServer({ directory });
   token = await signIn(test.app, "di");
+  await moveTo(test.app, token, 2);
 });
 afterEach(() => test.close());
 

@@ -49,6 +49,7 @@ describe("the directory", () => {
       ],
       1,
     );
+    await test.services.seals.sealAsFound();
     const bar = { is: "superseded", version: 1, newest: 2 };
     expect((await get("/api/aircraft")).json()).toMatchObject([
       {
@@ -102,6 +103,7 @@ describe("planning", () => {
 
   it("[SRV-4] runs on the newest version of the type, whole, whatever comes later", async () => {
     await test.services.directory.addTypes([{ ...APPROVED, version: 2 }], 1);
+    await test.services.seals.sealAsFound();
     await moveTo(test.app, await signIn(test.app, "di"), 2);
     const { id } = await planned(test.app, token);
     await test.services.directory.addTypes([{ ...APPROVED, version: 3 }], 1);

@@ -63,6 +63,8 @@ export interface TestOptions {
   directory?: Directory;
   hand?: HandClock;
   demo?: boolean;
+  /** True unless said: the tests' own figures are invented. */
+  demoFigures?: boolean;
   perMinute?: Partial<PerMinute>;
   proxies?: string[];
   origins?: string[];
@@ -126,6 +128,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
     log: { error() {}, info() {} },
     others: options.others ?? null,
     demoSignIns: options.demo ? [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }] : [],
+    demoFigures: options.demoFigures ?? true,
     deviceRule: options.devices ?? "any",
     limits: {
       shiftMs: 12 * 3_600_000,

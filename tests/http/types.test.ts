@@ -383,3 +383,72 @@ describe("a draft that is discarded", () => {
     expect(await versions()).toEqual([1, 2]);
   });
 });
+
+describe("a version that was changed after its approval", () => {
+  it("[TYP-31] is not shown, exported, copied or planned, and each says why", async () => {
+    const { directory } = test.services;
+    const rows = await directory.storedTypes();
+    directory.storedTypes = async () => rows.map((row) => ({ ...row, body: row.body.replace("600", "60") }));
+    const why = "version 1 of four is not what was approved: restore a backup of the database";
+    for (const reply of [
+      await ask("ada", "GET", "/four/1"),
+      await ask("ada", "GET", "/four/1/export"),
+      await draft(),
+    ]) {
+      expect(problem(reply)).toEqual([409, "notAsApproved"]);
+      expect(reply.body.detail).toBe(why);
+    }
+    const headers = bearer(tokens.di ?? "");
+    const plan = await test.app.inject({
+      method: "POST",
+      url: "/api/sessions",
+      headers,
+      payload: planBody(),
+    });
+    expect([plan.statusCode, plan.json().errors]).toEqual([422, [{ path: "aircraft", message: why }]]);
+    directory.storedTypes = async () => {
+      throw new Error("database disk image is malformed");
+    };
+    expect((await ask("ada", "GET", "/four/1")).body.detail).toMatch(/types cannot be read/);
+  });
+});
+
+describe("in a real house", () => {
+  beforeEach(async () => {
+    await test.close();
+    test = await testServer({ demoFigures: false });
+    for (const who of ["di", "fay", "ada"]) tokens[who] = await signIn(test.app, who);
+  });
+
+  it("[TYP-34] refuses to approve what is invented or about another type, figure by figure", async () => {
+    await draft();
+    const approve = (tag: string) => ask("fay", "POST", "/four/2/approval", { pin: PIN }, tag);
+    const refused = await approve('"1"');
+    expect(problem(refused)).toEqual([422, "faultyType"]);
+    expect(refused.body.errors).toContainEqual({
+      path: "brakePressure.atLeast",
+      message: "invented: give the manual's figure with its page",
+    });
+    const ours = (basis: string) =>
+      JSON.parse(JSON.stringify(APPROVED).replaceAll('"invented"', JSON.stringify(basis)));
+    const other = { ...ours("anotherType"), version: 2 };
+    expect((await ask("di", "PUT", "/four/2", other, '"1"')).status).toBe(200);
+    expect((await approve('"2"')).body.errors[0].message).toMatch(/about another type/);
+    expect((await ask("di", "PUT", "/four/2", { ...ours("published"), version: 2 }, '"2"')).status).toBe(200);
+    expect((await approve('"3"')).status).toBe(200);
+  });
+
+  it("[TYP-34] plans no start on such a version, and says why", async () => {
+    const headers = bearer(tokens.ada ?? "");
+    const plan = await test.app.inject({
+      method: "POST",
+      url: "/api/sessions",
+      headers,
+      payload: planBody(),
+    });
+    expect(plan.statusCode).toBe(422);
+    expect(plan.json().detail).toMatch(
+      /figures that are invented or about another type: it is for the demo alone/,
+    );
+  });
+});

@@ -38,6 +38,7 @@ export async function demoServer({ demo: withDemo = true } = {}): Promise<DemoSe
       log: { info() {}, error() {} },
       others: null,
       demoSignIns: withDemo ? demo.people : [],
+      demoFigures: true,
       deviceRule: "auto",
       limits: { shiftMs: 12 * 3_600_000, idleMs: 30 * 60_000, pinLength: 6 },
       secret: randomBytes(32),

@@ -32,6 +32,8 @@ const signIn = (id: string, personId: string, over: Partial<SignInRecord> = {}):
   ...over,
 });
 
+/** The store keeps a seal as it is given. */
+const SEAL = { note: "a signed note", key: "a public key" };
 const SECOND = { ...FOUR, version: 2, approvedBy: "Chief" };
 
 /** Tests what every directory must do. Each kind of directory runs it. */
@@ -270,14 +272,14 @@ export function directoryContract(
         type: { note: "second" },
       });
       const body = { ...draft("second", "ada", "bo").type, approvedBy: "Cy" };
-      expect(await directory.approveType(body, { id: "cy", name: "Cy" }, 1, 14)).toBe(false);
-      expect(await directory.approveType(body, { id: "cy", name: "Cy" }, 2, 15)).toBe(true);
+      expect(await directory.approveType(body, { id: "cy", name: "Cy" }, 1, 14, SEAL)).toBe(false);
+      expect(await directory.approveType(body, { id: "cy", name: "Cy" }, 2, 15, SEAL)).toBe(true);
       const approved = await directory.type("four", 1);
       expect(approved).toMatchObject({ status: "approved", approvedBy: "Cy", approvedAt: 15, revision: 3 });
       expect(approved?.type).toEqual(body);
       expect(approved?.authors).toEqual(draft("", "ada", "bo").authors);
       expect(await directory.changeDraft(draft("later", "ada"), 3, 16)).toBe(false);
-      expect(await directory.approveType(body, { id: "di", name: "Di" }, 3, 17)).toBe(false);
+      expect(await directory.approveType(body, { id: "di", name: "Di" }, 3, 17, SEAL)).toBe(false);
       expect(await directory.type("four", 1)).toEqual(approved);
     });
 
@@ -292,7 +294,7 @@ export function directoryContract(
       expect((await directory.types()).map((t) => t.version)).toEqual([1]);
       expect(await directory.type("four", 2)).toBeNull();
       expect(await directory.addDraft(two, 5)).toBe(false);
-      expect(await directory.approveType(two.type, { id: "cy", name: "Cy" }, 1, 6)).toBe(false);
+      expect(await directory.approveType(two.type, { id: "cy", name: "Cy" }, 1, 6, SEAL)).toBe(false);
       expect(await directory.changeDraft(two, 2, 7)).toBe(false);
     });
 
@@ -307,7 +309,7 @@ export function directoryContract(
       );
       await directory.addDraft({ type: { ...FOUR, version: 2 }, authors: [] }, 2);
       expect(await statuses()).toEqual(["four 1 approved", "four 2 draft", "other 1 approved"]);
-      await directory.approveType(SECOND, { id: "cy", name: "Cy" }, 1, 3);
+      await directory.approveType(SECOND, { id: "cy", name: "Cy" }, 1, 3, SEAL);
       expect(await statuses()).toEqual(["four 1 superseded", "four 2 approved", "other 1 approved"]);
       expect((await directory.type("four", 1))?.status).toBe("superseded");
     });

@@ -1,6 +1,7 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { PrismaClient } from "../../../prisma/generated/postgresql/client.ts";
 import { type Client, PrismaDirectory } from "../prisma-directory.ts";
+import { missingOnPostgres, POSTGRES_TRIGGERS, type Trigger } from "../type-guards.ts";
 import { type Place, settings } from "./link.ts";
 import { Turns } from "./turns.ts";
 
@@ -13,5 +14,7 @@ export function postgresDirectory(place: Place): PrismaDirectory {
   const turns = new Turns(place);
   // Both clients come from one model. Their types differ, but not in anything used here.
   const client = new PrismaClient({ adapter }) as unknown as Client;
-  return new PrismaDirectory(client, turns);
+  return new PrismaDirectory(client, turns, async (db) =>
+    missingOnPostgres(await db.$queryRawUnsafe<Trigger[]>(POSTGRES_TRIGGERS)),
+  );
 }

@@ -1,9 +1,11 @@
 import pg from "pg";
 import { type Applied, migrationsOf, pendingAfter, readMigrations } from "../../../prisma/migrations.ts";
+import type { ExaminedTypes } from "../../doctor/types.ts";
 import type { Chains } from "../chains.ts";
 import { chainsOnPostgres } from "./chains.ts";
 import { type Place, settings } from "./link.ts";
 import { asRefusal, assertDurable, nameOf } from "./open.ts";
+import { typesOnPostgres } from "./types.ts";
 
 /** State of a PostgreSQL database, read without changing it. */
 export interface ExaminedPostgres {
@@ -21,6 +23,8 @@ export interface ExaminedPostgres {
   newestAt: number;
   /** Null when the events could not be checked. */
   chains: Chains | null;
+  /** Null when they could not be looked at. */
+  types: ExaminedTypes | null;
 }
 
 /** Time limit of statements, besides the time for checking events. Milliseconds. */
@@ -46,6 +50,7 @@ export async function examinePostgres(place: Place, followMs = 60_000): Promise<
     lacking: [],
     newestAt: 0,
     chains: null,
+    types: null,
   };
   const client = new pg.Client({ ...settings(place, "doctor"), query_timeout: followMs + GRACE_MS });
   client.on("error", () => {});
@@ -55,6 +60,8 @@ export async function examinePostgres(place: Place, followMs = 60_000): Promise<
     await client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
     await look(client, found);
     if (found.made && found.refused === null) found.chains = await chainsOnPostgres(client, followMs);
+    if (found.made && found.refused === null && found.pending.length === 0)
+      found.types = await typesOnPostgres(client);
     await client.query("ROLLBACK");
   } catch (error) {
     found.unusable = asRefusal(error, nameOf(place)).message;

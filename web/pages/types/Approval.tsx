@@ -1,12 +1,16 @@
 import { useState } from "react";
+import type { AircraftType } from "../../../shared/types/schema.ts";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, types } from "../../net/types.ts";
 import { PinEntry } from "../../ui/PinEntry.tsx";
 import { useTypeWords } from "../../words/types.ts";
 import { go } from "../route.ts";
+import { Bases } from "./Bases.tsx";
+import { SinceBefore } from "./SinceBefore.tsx";
 
 interface Props {
   place: TypePlace;
+  type: AircraftType;
   /** Revision of the version on the page; only this one is approved. */
   tag: string;
   me: Me;
@@ -18,7 +22,7 @@ interface Props {
 }
 
 /** Approval by a second person, after confirming that they looked. The server decides who may approve. */
-export function Approval({ place, tag, me, author, since, onApproved, onTrouble }: Props) {
+export function Approval({ place, type, tag, me, author, since, onApproved, onTrouble }: Props) {
   const words = useTypeWords();
   const [looked, setLooked] = useState(false);
   if (author.split(", ").includes(me.name)) return <p className="approval">{words.ownHand}</p>;
@@ -38,6 +42,8 @@ export function Approval({ place, tag, me, author, since, onApproved, onTrouble 
           </button>
         )}
       </p>
+      <Bases type={type} />
+      {since !== null && <SinceBefore type={type} since={since} onTrouble={onTrouble} />}
       <label className="tf-check">
         <input name="looked" type="checkbox" checked={looked} onChange={(e) => setLooked(e.target.checked)} />
         {words.checked(me.name)}

@@ -71,6 +71,7 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
       {row?.status === "draft" && read && (
         <Approval
           place={place}
+          type={read.type}
           tag={read.tag}
           me={me}
           author={row.author}

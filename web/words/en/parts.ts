@@ -27,5 +27,6 @@ export const parts: Readonly<Record<string, string>> = {
   published: "Published",
   commonPractice: "Common practice",
   fromMemory: "From memory",
+  anotherType: "About another type",
   invented: "Invented",
 };

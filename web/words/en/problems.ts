@@ -21,6 +21,7 @@ export const problems = {
   enrolledAlready: "Enrolled already",
   overtaken: "A newer version is approved",
   stale: "Changed meanwhile",
+  notAsApproved: "Not what was approved",
   tooLarge: "Too large",
   wrongMediaType: "Not JSON",
   faultyPlan: "The plan does not fit",

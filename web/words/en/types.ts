@@ -34,6 +34,8 @@ export const types = {
   otherApproves: "Somebody qualified as supervisor approves it.",
   approval: "Approval",
   never: "Once approved it never changes, and starts are planned on it.",
+  rests: "What its figures rest on",
+  changedSince: (n: number) => `Changed since version ${n}`,
   see: (n: number) => `See what differs from version ${n}`,
   checked: (name: string) => `I am ${name}, and I checked every figure against its source.`,
   approve: (n: number) => `Approve version ${n}`,

@@ -234,6 +234,7 @@ export const parts: Readonly<Record<string, string>> = {
   published: "Publicado",
   commonPractice: "Práctica común",
   fromMemory: "De memoria",
+  anotherType: "De otro tipo",
   invented: "Inventado",
   startNothing: "No arrancar nada",
   leaveAircraft: "Salir del avión",

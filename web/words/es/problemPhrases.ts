@@ -7,6 +7,30 @@ export const problemPhrases: readonly Phrase[] = [
   ["ground power", "planta externa"],
   ["supervisor", "supervisor"],
   [
+    "version {1} of {2} is approved without a seal: make a draft of it and approve that",
+    "la versión {1} de {2} está aprobada sin sello: haga un borrador de ella y apruébelo",
+  ],
+  [
+    "version {1} of {2} was sealed with another signing key: restore that key",
+    "la versión {1} de {2} se selló con otra clave de firma: restaure esa clave",
+  ],
+  [
+    "version {1} of {2} is not what was approved: restore a backup of the database",
+    "la versión {1} de {2} no es lo que se aprobó: restaure una copia de la base de datos",
+  ],
+  [
+    "the stored aircraft types cannot be read: restore a backup of the database",
+    "los tipos de avión guardados no se pueden leer: restaure una copia de la base de datos",
+  ],
+  [
+    "the database lacks its guard {1}: stop the server and run npm run doctor",
+    "a la base de datos le falta su guarda {1}: detenga el servidor y ejecute npm run doctor",
+  ],
+  [
+    "version {1} of {2} rests on {3} figures that are invented or about another type: it is for the demo alone",
+    "la versión {1} de {2} se apoya en {3} valores inventados o de otro tipo: es solo para la demostración",
+  ],
+  [
     "Sign in first: no valid sign-in came with the request",
     "Entre primero: la entrada no es válida o ya terminó",
   ],

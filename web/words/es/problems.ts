@@ -22,6 +22,7 @@ export const problems: typeof english = {
   enrolledAlready: "Ya está inscrito",
   overtaken: "Hay una versión más nueva aprobada",
   stale: "Cambió entretanto",
+  notAsApproved: "No es lo que se aprobó",
   tooLarge: "Demasiado grande",
   wrongMediaType: "No es JSON",
   faultyPlan: "El plan no encaja",

@@ -8,6 +8,7 @@ export const typeFaults: readonly Phrase[] = [
   ["Common practice: {a}", "Práctica común: {a}"],
   ["From memory: {a}", "De memoria: {a}"],
   ["Invented: {a}", "Inventado: {a}"],
+  ["About another type: {a}", "De otro tipo: {a}"],
   ["none", "ninguno"],
   ["no Spanish yet: {a}", "todavía sin español: {a}"],
   ["true", "sí"],

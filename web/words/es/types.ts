@@ -32,6 +32,8 @@ export const types: TypeWords = {
   otherApproves: "Lo aprueba alguien habilitado como supervisor.",
   approval: "Aprobación",
   never: "Una vez aprobado nunca cambia, y con él se planean arranques.",
+  rests: "En qué se apoyan sus valores",
+  changedSince: (n) => `Cambios desde la versión ${n}`,
   see: (n) => `Ver qué difiere de la versión ${n}`,
   checked: (name) => `Soy ${name}, y comprobé cada valor con su fuente.`,
   approve: (n) => `Aprobar versión ${n}`,

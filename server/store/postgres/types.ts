@@ -1,0 +1,30 @@
+import type pg from "pg";
+import type { ExaminedTypes } from "../../doctor/types.ts";
+import type { StoredType } from "../stored-type.ts";
+import { missingOnPostgres, POSTGRES_TRIGGERS, type Trigger } from "../type-guards.ts";
+
+type Row = Record<string, string | number | null>;
+
+/** Returns the aircraft types of a PostgreSQL database and the guards it lacks, without changing it. */
+export async function typesOnPostgres(client: pg.Client): Promise<ExaminedTypes> {
+  try {
+    const { rows } = await client.query<Row>(
+      `SELECT * FROM "AircraftType" WHERE "status" <> 'discarded' OR "seal" IS NOT NULL`,
+    );
+    const triggers = await client.query<Trigger>(POSTGRES_TRIGGERS);
+    return { rows: rows.map(toStored), missing: missingOnPostgres(triggers.rows) };
+  } catch (error) {
+    return { unreadable: (error as Error).message };
+  }
+}
+
+/** The driver gives BIGINT as text. */
+function toStored({ seal, sealKey, approvedAt, createdAt, changedAt, ...row }: Row): StoredType {
+  return {
+    ...(row as unknown as Omit<StoredType, "seal" | "approvedAt" | "createdAt" | "changedAt">),
+    approvedAt: approvedAt === null ? null : Number(approvedAt),
+    createdAt: Number(createdAt),
+    changedAt: Number(changedAt),
+    seal: seal === null && sealKey === null ? null : { note: String(seal ?? ""), key: String(sealKey ?? "") },
+  };
+}

@@ -1,0 +1,32 @@
+import type Database from "better-sqlite3";
+import type { ExaminedTypes } from "../doctor/types.ts";
+import type { StoredType } from "./stored-type.ts";
+import { missingOnSqlite, SQLITE_TRIGGERS, type Trigger } from "./type-guards.ts";
+
+interface Row extends Omit<StoredType, "seal"> {
+  seal: string | null;
+  sealKey: string | null;
+}
+
+/** Returns the aircraft types of a SQLite database and the guards it lacks, without changing it. */
+export function typesOnFile(db: Database.Database): ExaminedTypes {
+  try {
+    // NOT INDEXED: the rows themselves are read, not an index that may differ from them.
+    const rows = db
+      .prepare<[], Row>(
+        `SELECT "id", "version", "name", "body", "status", "author", "authors", "approvedBy", "approvedById", "approvedAt",
+           "revision", "createdAt", "changedAt", "seal", "sealKey"
+         FROM "AircraftType" NOT INDEXED WHERE "status" <> 'discarded' OR "seal" IS NOT NULL`,
+      )
+      .all();
+    return {
+      rows: rows.map(({ seal, sealKey, ...row }) => ({
+        ...row,
+        seal: seal === null && sealKey === null ? null : { note: seal ?? "", key: sealKey ?? "" },
+      })),
+      missing: missingOnSqlite(db.prepare<[], Trigger>(SQLITE_TRIGGERS).all()),
+    };
+  } catch (error) {
+    return { unreadable: (error as Error).message };
+  }
+}
