@@ -8,6 +8,9 @@ const NOT_PEOPLE = ["handsAfterStart", "bystanderHold", "area", "weather"];
 /** A post stays silent while the pictures of all the others are taken. */
 const PRESENCE = ["presenceSeen", "presenceHeard", "presenceHold", "presenceAgain"];
 
+/** The greatest heat limit that a type can have, in kelvins. */
+const HEAT_MOST = 2_000;
+
 /**
  * Returns the type with limits on people so long that none runs out during a browser test. A test that needs one to
  * run out moves the server's clock. The run-up is left out, because it asks for many figures.
@@ -28,6 +31,10 @@ export function patientType({ runUp: _asked, ...type }: AircraftType, times = TI
     starter: {
       ...type.starter,
       ladder: type.starter.ladder.map((rung) => ({ ...rung, onMax: longer(rung.onMax) })),
+      // A ladder that allows more heat than the most is refused, so the most rises with it, as far as it may.
+      ...(type.starter.heat
+        ? { heat: { ...type.starter.heat, most: { ...type.starter.heat.most, value: HEAT_MOST } } }
+        : {}),
     },
     oil: {
       ...type.oil,
