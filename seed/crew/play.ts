@@ -93,7 +93,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
     ...(ask.say === "oilUnknown" || chosen.need?.is === "words" ? { reason: LOOKED_AT } : {}),
     ...(chosen.need?.is === "blades" ? { blades: { blades: chosen.need.atLeast, resistance: false } } : {}),
     ...(chosen.need?.is === "standsAt" ? { standsAt: state.aircraft } : {}),
-    ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind.max.value, script) } : {}),
+    ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind, script) } : {}),
   });
   if (!filled) return null;
   const takes = TAKES[chosen.word] ?? TAKES_BY_WEIGHT[ask.weight];

@@ -3,7 +3,7 @@ import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../shared/runUp/verdict.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import type { Gauge } from "../../shared/types/schema.ts";
+import type { AircraftType, Gauge } from "../../shared/types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
 
@@ -145,16 +145,17 @@ function markedFigure(gauge: Gauge, script: Script, n: number): Quantity {
   return figure(within(range, between(0, 1, script.seed, "gauge", gauge.id, n)), gauge.unit, range);
 }
 
-/** Returns weather with a light wind, well within the type's limit. */
+/** Returns weather with a light wind, within the type's limits from whichever side it comes. */
 export function breeze(
-  maxKt: number,
+  { max, tailMax = max, crossMax = max }: AircraftType["wind"],
   script: Script,
 ): { windKt: number; gustKt: number; fromDeg: number; temperatureC: number; qnhHpa: number } {
   const draw = (from: number, to: number, what: string) => Math.round(between(from, to, script.seed, what));
-  const windKt = Math.round(between(0.1, 0.3, script.seed, "wind") * maxKt);
+  const windKt = Math.round(between(0.1, 0.3, script.seed, "wind") * max.value);
+  const most = Math.floor(Math.min(max.value, tailMax.value, crossMax.value));
   return {
-    windKt,
-    gustKt: windKt + 3,
+    windKt: Math.min(windKt, most - 1),
+    gustKt: Math.min(windKt + 3, most),
     fromDeg: draw(0, 359, "from"),
     temperatureC: draw(8, 22, "air"),
     qnhHpa: draw(1002, 1026, "qnh"),

@@ -60,7 +60,10 @@ function weather(state: SessionState, post: Post, now: number): Ask[] {
   if (post !== "supervisor" || !state.type.conditions.includes("windWithinLimits")) return [];
   const wanted = state.stage === "groundPower" || state.stage === "starting";
   const waits = waitedFor(state, windWithinLimits, now);
-  if (!wanted || (windWithinLimits.find(state, 0, now).is === "yes" && waits === null)) return [];
+  const found = windWithinLimits.find(state, 0, now);
+  if (!wanted || (found.is === "yes" && waits === null)) return [];
+  // The wind was read: only a heading in the plan tells its side.
+  if (found.is === "unknown" && found.at !== null) return [];
   const draft = { type: "recordWeather", windKt: 0 } as const;
   return [
     ask({

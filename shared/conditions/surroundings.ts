@@ -1,8 +1,8 @@
-import { windOnNose } from "../models/weather/wind.ts";
+import { worstWind } from "../models/weather/wind.ts";
 import type { SessionState } from "../session/state.ts";
 import { lightningStop } from "../weather/lightning.ts";
 import { seenBy } from "../weather/weather.ts";
-import type { ReportedCondition } from "./definition.ts";
+import type { Finding, ReportedCondition } from "./definition.ts";
 import { freshSeconds, fromReport, NOBODY_SAID } from "./finding.ts";
 import { standsOnCheck, whileStarting } from "./fromCheck.ts";
 
@@ -50,22 +50,31 @@ export const windWithinLimits: ReportedCondition<"windWithinLimits"> = {
     if (seen.windKt > max.value || gust > gustMax.value) {
       return { is: "no", at, by, until: null, found: `${seen.windKt} kt, gust ${gust} kt` };
     }
-    const onNose = noseFault(state, gust);
-    if (onNose) return { is: "no", at, by, until: null, found: onNose };
+    const onNose = onNoseFinding(state, gust);
+    if (onNose) return { ...onNose, at, by, until: null };
     return fromReport(seenBy(seen), freshSeconds(state, windWithinLimits), now);
   },
 };
 
 /**
- * Returns in words a wind from behind or across beyond the type's limits; null where heading or direction is unknown.
+ * Returns a wind from behind or across that is, or may be, beyond the type's limits; null when it cannot be. A
+ * direction that swings or that nobody gave counts as the worst one. Without a heading such a wind is unknown.
  */
-function noseFault(state: SessionState, gust: number): string | null {
+function onNoseFinding(state: SessionState, gust: number): Pick<Finding, "is" | "found"> | null {
   const { tailMax, crossMax } = state.type.wind;
-  const from = state.weather?.fromDeg ?? null;
-  if (from === null || state.headingDeg === undefined) return null;
-  const { head, cross } = windOnNose({ fromDeg: from, speed: gust }, state.headingDeg);
-  if (tailMax && -head > tailMax.value) return `${Math.round(-head)} kt from behind`;
-  return crossMax && Math.abs(cross) > crossMax.value ? `${Math.round(Math.abs(cross))} kt across` : null;
+  const seen = state.weather;
+  if (!seen || gust === 0) return null;
+  const heading = state.headingDeg ?? null;
+  const from = { fromDeg: seen.fromDeg, swing: seen.swing ?? null };
+  const { tail, cross } = worstWind(gust, from, heading);
+  const behind = tailMax !== undefined && tail > tailMax.value;
+  const across = crossMax !== undefined && cross > crossMax.value;
+  if (!behind && !across) return null;
+  if (heading === null) return { is: "unknown", found: `heading not planned, ${gust} kt` };
+  const beyond = behind ? `${Math.round(tail)} kt from behind` : `${Math.round(cross)} kt across`;
+  const unseen = from.fromDeg === null && from.swing === null;
+  const counted = unseen ? ", direction unknown" : from.swing ? ", as it swings" : "";
+  return { is: "no", found: `${beyond}${counted}` };
 }
 
 /**

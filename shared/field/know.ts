@@ -25,10 +25,11 @@ function isNewer({ weather }: SessionState, field: Field): boolean {
 
 function weatherOf({ weather }: Field): Weather | null {
   if (!weather) return null;
-  const { dewPointC, metar, observedAt, ...air } = weather;
+  const { dewPointC, metar, observedAt, swing, ...air } = weather;
   return {
     ...air,
     ...(dewPointC === undefined ? {} : { dewPointC }),
+    ...(swing === undefined ? {} : { swing }),
     ...(metar === undefined ? {} : { metar }),
     ...(observedAt === undefined ? {} : { observedAt }),
   };

@@ -1,69 +1,18 @@
 import { convert } from "../models/units.ts";
 import { densityAltitudeFt, densityAltitudeMoistFt, stationPressureHpa } from "../models/weather/altitude.ts";
-import { beaufort, windOnNose } from "../models/weather/wind.ts";
+import { beaufort } from "../models/weather/wind.ts";
 import { windChillC } from "../models/weather/windChill.ts";
 import type { SessionState } from "../session/state.ts";
 import { seenBy, type Weather } from "../weather/weather.ts";
-import { cautions, type Figure, type FigureInput, notRead, ofType, said } from "./figure.ts";
+import { cautions, type Figure, notRead, said } from "./figure.ts";
+import { noseWindFigures, windInput } from "./noseWind.ts";
 import { airInput } from "./temperature.ts";
 
 /** Returns every figure of the air: wind on the nose and across, wind force, wind chill, density altitude. */
 export function airFigures(state: SessionState): Figure[] {
   const seen = state.weather;
   if (!seen) return [];
-  return [...windFigures(state, seen), force(seen), ...chill(state, seen), density(state, seen)];
-}
-
-const wind = (seen: Weather) => said("wind", { value: seen.windKt, unit: "kt" }, seenBy(seen));
-const planned = (state: SessionState): FigureInput => ({
-  name: "heading of the nose, degrees",
-  value: state.headingDeg ?? null,
-  unit: null,
-  source: state.headingDeg === undefined ? "not planned" : "the plan",
-  at: null,
-});
-
-function windFigures(state: SessionState, seen: Weather): Figure[] {
-  const { tailMax, crossMax } = state.type.wind;
-  const gust =
-    seen.gustKt === null ? notRead("gust") : said("gust", { value: seen.gustKt, unit: "kt" }, seenBy(seen));
-  const from: FigureInput =
-    seen.fromDeg === null
-      ? notRead("wind from")
-      : {
-          name: "wind from, degrees",
-          value: seen.fromDeg,
-          unit: null,
-          source: `said by ${seenBy(seen).name}`,
-          at: seenBy(seen).at,
-        };
-  const inputs = [wind(seen), gust, from, planned(state)];
-  const speed = Math.max(seen.windKt, seen.gustKt ?? 0);
-  const known = seen.fromDeg !== null && state.headingDeg !== undefined;
-  const on = known ? windOnNose({ fromDeg: seen.fromDeg ?? 0, speed }, state.headingDeg ?? 0) : null;
-  const base = { unit: "kt" as const, source: "the gust counts where one is reported" };
-  const missing = cautions(!known && "Heading of the nose or direction of the wind is not known.");
-  const head: Figure = {
-    ...base,
-    id: "headWind",
-    words: on && on.head < 0 ? "tailWind" : "headWind",
-    value: on ? Math.abs(on.head) : null,
-    verdict: !on ? "unknown" : !tailMax ? "none" : -on.head > tailMax.value ? "bad" : "good",
-    inputs: tailMax ? [...inputs, ofType("most from behind", tailMax)] : inputs,
-    equation: "head = V cos(from - heading)",
-    ...missing,
-  };
-  const cross: Figure = {
-    ...base,
-    id: "crossWind",
-    words: on && on.cross < 0 ? "crossWind.port" : "crossWind.starboard",
-    value: on ? Math.abs(on.cross) : null,
-    verdict: !on ? "unknown" : !crossMax ? "none" : Math.abs(on.cross) > crossMax.value ? "bad" : "good",
-    inputs: crossMax ? [...inputs, ofType("most across", crossMax)] : inputs,
-    equation: "cross = V sin(from - heading)",
-    ...missing,
-  };
-  return [head, cross];
+  return [...noseWindFigures(state, seen), force(seen), ...chill(state, seen), density(state, seen)];
 }
 
 function force(seen: Weather): Figure {
@@ -73,7 +22,7 @@ function force(seen: Weather): Figure {
     value: beaufort(seen.windKt),
     unit: null,
     verdict: "none",
-    inputs: [wind(seen)],
+    inputs: [windInput(seen)],
     equation: "whole knots: 1, 4, 7, 11, 17, 22, 28, 34, 41, 48, 56, 64 begin forces 1 to 12",
     source: "Beaufort scale as the WMO prints it",
   };
@@ -92,7 +41,7 @@ function chill(state: SessionState, seen: Weather): Figure[] {
       value: felt.value,
       unit: "degC",
       verdict: felt.value <= FROSTBITE_C ? "caution" : "none",
-      inputs: [airInput(state), wind(seen)],
+      inputs: [airInput(state), windInput(seen)],
       equation: "13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16, V in km/h",
       source: "US NWS and Environment Canada, 2001",
       ...cautions(

@@ -1,3 +1,4 @@
+import { refused } from "../models/outcome.ts";
 import { type NoiseRule, noiseDose, permittedHours, timeWeightedAverage } from "../models/weather/noise.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { RampData } from "../types/ramp.ts";
@@ -83,12 +84,12 @@ function figureOf(
   reference: TypeNoise,
   now: number,
 ): Figure {
-  const dose = stays.reduce(
-    (sum, { post, hours, noise }) =>
-      noise ? sum + noiseDose([{ dBA: noise.posts[post].value, hours }], ruleOf(noise)) : sum,
-    0,
+  const doses = stays.map(({ post, hours, noise }) =>
+    noise ? noiseDose([{ dBA: noise.posts[post].value, hours }], ruleOf(noise)) : refused("no level"),
   );
-  const untold = stays.some((s) => s.noise === null);
+  const dose = doses.reduce((sum, d) => (d.ok ? sum + d.value : sum), 0);
+  const untold = doses.some((d) => !d.ok);
+  const average = timeWeightedAverage(dose, ruleOf(reference));
   const verdict = verdictOf(dose, untold);
   return {
     id: `noise:${person.id}`,
@@ -103,7 +104,7 @@ function figureOf(
       ...(here && !untold ? [timeLeft(dose, here)] : []),
       {
         name: "eight-hour average",
-        value: timeWeightedAverage(dose, ruleOf(reference)),
+        value: average.ok ? average.value : null,
         unit: "dBA",
         source: "worked out",
         at: now,
@@ -154,7 +155,8 @@ function timeLeft(dose: number, { post, noise }: { post: Post; noise: TypeNoise 
   const level = noise.posts[post].value;
   const rule = ruleOf(noise);
   const counts = level >= rule.thresholdDBA;
-  const hours = (Math.max(0, WHOLE - dose) / WHOLE) * permittedHours(level, rule);
+  const whole = permittedHours(level, rule);
+  const hours = whole.ok ? (Math.max(0, WHOLE - dose) / WHOLE) * whole.value : null;
   return {
     name: `at ${named(post)} until a whole dose`,
     value: counts ? hours : "no end",

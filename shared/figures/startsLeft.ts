@@ -1,20 +1,30 @@
-import { startAmpHours, startsLeft } from "../models/electrical/startsLeft.ts";
+import {
+  capacityShare,
+  type StartBattery,
+  startAmpHours,
+  startsLeft,
+} from "../models/electrical/startsLeft.ts";
+import { refused } from "../models/outcome.ts";
 import { batteriesNow } from "../power/crankingSource.ts";
 import type { Unit } from "../protocol/quantity.ts";
 import type { SessionState } from "../session/state.ts";
 import { batteryCaution, batteryInputs } from "./crankingSource.ts";
 import { cautions, type Figure, type FigureInput, ofType, ofTypeData } from "./figure.ts";
 
+const NO_CAPACITY = "the type does not say what it gives in the cold";
+
 /** Returns the starts that the batteries can still give before the bus falls too low or the charge below its floor. */
 export function startsLeftFigure(state: SessionState): Figure | null {
   const rules = state.type.electrical;
   if (!rules?.batteries) return null;
+  const { steady, time, breakaway } = rules.starter;
+  const crank = { amps: steady.value, seconds: time.value };
   const base = {
     id: "startsLeft",
     words: "startsLeft",
     unit: "count" as const,
     equation:
-      "N = (charge - floor) C / (I t / 3600 (I / Irated)^(k - 1)), each start on the volts its forerunners left",
+      "N = (charge - floor) C share / (I t / 3600 (I / Irated)^(k - 1)), while Voc - Ibreak (Rint + Rcable) keeps the least volts",
     source: "Peukert 1897 for a short draw; Ohm's law for the bus",
     inputs: [
       ...batteryInputs(state, rules),
@@ -23,46 +33,56 @@ export function startsLeftFigure(state: SessionState): Figure | null {
         ofType(`${b.name}, rated over`, b.ratedOver),
         ofTypeData(`${b.name}, Peukert's exponent`, b.exponent.value, b.exponent.source),
         ofType(`${b.name}, charge no start goes below`, b.floor),
+        ...(b.capacityAt
+          ? [
+              ofTypeData(
+                `${b.name}, share of the capacity from ${b.capacityAt.rows[0]?.[0]} degC up`,
+                b.capacityAt.rows.map(([, share]) => share).join(", "),
+                b.capacityAt.source,
+              ),
+            ]
+          : []),
       ]),
-      ofType("cranking current", rules.starter.steady),
-      ofType("time of one start", rules.starter.time),
+      ofType("cranking current", steady),
+      ofType("breakaway current", breakaway),
+      ofType("time of one start", time),
       ofType("least volts", rules.leastVolts),
     ],
   };
   const now = batteriesNow(state, rules);
   if (!now.ok) return { ...base, value: null, verdict: "unknown", ...cautions(now.why) };
-  // The batteries share the current by their ohms; the weakest battery decides.
-  const conductance = now.value.reduce((sum, b) => sum + 1 / b.ohm, 0);
-  let least = Number.POSITIVE_INFINITY;
+  const together: StartBattery[] = [];
   const told: FigureInput[] = [];
-  for (const b of now.value) {
-    const share = 1 / b.ohm / conductance;
+  const conductance = now.value.reduce((sum, b) => sum + 1 / b.ohm, 0);
+  for (const { data, charge, degC, ohm } of now.value) {
+    const share = data.capacityAt ? capacityShare(data.capacityAt.rows, degC) : refused(NO_CAPACITY);
+    if (!share.ok)
+      return { ...base, value: null, verdict: "unknown", ...cautions(`${data.name}: ${share.why}`) };
     const rating = {
-      ampHours: b.data.capacity.value,
-      hours: b.data.ratedOver.value,
-      exponent: b.data.exponent.value,
+      ampHours: data.capacity.value,
+      hours: data.ratedOver.value,
+      exponent: data.exponent.value,
     };
-    const crank = { amps: rules.starter.steady.value * share, seconds: rules.starter.time.value };
-    const one = startsLeft({
-      battery: b.data.cell,
-      rating,
-      crank,
-      charge: b.charge,
-      floor: b.data.floor.value / 100,
-      degC: b.degC,
-      internalOhm: b.ohm,
-      // The leads carry the whole current, so for one battery their ohms count by its share.
-      cableOhm: (rules.leadOhm?.value ?? 0) / share,
-      leastVolts: rules.leastVolts.value,
+    together.push({
+      ...{ battery: data.cell, rating, charge, degC, internalOhm: ohm, share: share.value },
+      floor: data.floor.value / 100,
     });
-    if (!one.ok) return { ...base, value: null, verdict: "unknown", ...cautions(one.why) };
-    least = Math.min(least, one.value);
-    const each = startAmpHours(crank, rating);
+    const each = startAmpHours({ ...crank, amps: crank.amps / (ohm * conductance) }, rating);
     told.push(
-      workedOut(`${b.data.name}, charge`, b.charge * 100, "percent"),
-      workedOut(`${b.data.name}, one start takes`, each.ok ? each.value : null, "Ah"),
+      workedOut(`${data.name}, charge`, charge * 100, "percent"),
+      workedOut(`${data.name}, capacity as cold as it is`, share.value * 100, "percent"),
+      workedOut(`${data.name}, one start takes`, each.ok ? each.value : null, "Ah"),
     );
   }
+  const left = startsLeft({
+    batteries: together,
+    crank,
+    breakawayAmps: rules.starter.breakaway.value,
+    cableOhm: rules.leadOhm?.value ?? 0,
+    leastVolts: rules.leastVolts.value,
+  });
+  if (!left.ok) return { ...base, value: null, verdict: "unknown", ...cautions(left.why) };
+  const least = left.value;
   const verdict = least === 0 ? "bad" : least < state.order.length ? "caution" : "good";
   const inputs = [...base.inputs, ...told];
   return { ...base, inputs, value: least, verdict, ...cautions(batteryCaution(state, rules)) };

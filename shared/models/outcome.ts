@@ -20,3 +20,9 @@ export function outside(what: string, value: number, low: number, high: number, 
   const u = unit ? ` ${unit}` : "";
   return `${what} ${value}${u} is outside ${low} to ${high}${u}`;
 }
+
+/** Returns words for the first value that is no finite figure, with its place in the list from 1; null when none is. */
+export function notFinite(what: string, values: readonly number[], unit = ""): string | null {
+  const at = values.findIndex((v) => !Number.isFinite(v));
+  return at < 0 ? null : `${what} ${at + 1} is ${values[at]}${unit ? ` ${unit}` : ""}, not a figure`;
+}

@@ -1,12 +1,14 @@
 import { gravityNow } from "../checks/gravity.ts";
 import { chargeFromVolts, openCircuitVolts } from "../models/electrical/battery.ts";
-import { busVolts, internalOhmAt, type Source } from "../models/electrical/sag.ts";
+import { busVolts, internalOhmAt, type Source, sideBySide } from "../models/electrical/sag.ts";
 import { wireDrop } from "../models/electrical/wire.ts";
 import { found, type Outcome, refused } from "../models/outcome.ts";
 import { inUnit } from "../models/units.ts";
 import type { SessionState } from "../session/state.ts";
 import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
 import { airTemperature } from "../weather/air.ts";
+
+const LOADED = "its volts were read under load or on charge, not at rest";
 
 /** One battery now: charge 0 to 1, volts without load, and ohms at the air's temperature. */
 export interface BatteryNow {
@@ -48,16 +50,9 @@ function cableOhm(cart: NonNullable<ElectricalRules["cart"]>): Outcome<number> {
   return wireDrop(cart.size, { feet: inUnit(cart.length, "ft"), amps: 1 }, cart.parallel);
 }
 
-/**
- * Returns one source equal to the batteries in parallel: 1/R is the sum of 1/Ri, and each battery's volts count by its
- * share of 1/R.
- */
 function fromBatteries(state: SessionState, rules: ElectricalRules): Outcome<Source> {
   const now = batteriesNow(state, rules);
-  if (!now.ok) return now;
-  const conductance = now.value.reduce((sum, b) => sum + 1 / b.ohm, 0);
-  const openCircuit = now.value.reduce((sum, b) => sum + b.openCircuit / b.ohm, 0) / conductance;
-  return found({ openCircuit, internalOhm: 1 / conductance, cableOhm: rules.leadOhm?.value ?? 0 });
+  return now.ok ? found(sideBySide(now.value, rules.leadOhm?.value ?? 0)) : now;
 }
 
 /** Returns every battery of the type as it is now; refused while the charge of one is unknown. */
@@ -84,9 +79,14 @@ function batteryNow(state: SessionState, data: BatteryData): Outcome<BatteryNow>
   return found({ data, charge: charge.value, openCircuit: openCircuit.value, ohm: ohm.value, degC });
 }
 
-/** Returns the charge from the volts at rest or from the hydrometer; from both, the lower one. */
+/**
+ * Returns the charge from the volts at rest or from the hydrometer; from both, the lower one. Volts that were read while
+ * the battery carried a load, or was charged, are not volts at rest.
+ */
 function chargeNow(state: SessionState, data: BatteryData, degC: number): Outcome<number> {
-  const reading = data.check === undefined ? undefined : state.checks[data.check]?.reading;
+  const record = data.check === undefined ? undefined : state.checks[data.check];
+  const reading = record?.reading;
+  if (reading && record.loaded) return refused(LOADED);
   const byVolts = reading ? chargeFromVolts(data.cell, inUnit(reading, "V"), degC) : null;
   const gravity = gravityNow(state, data);
   if (gravity && !gravity.ok) return gravity;

@@ -127,6 +127,8 @@ export const actionSchema = z.discriminatedUnion("type", [
     type: z.literal("amendPlan"),
     order: z.array(engineSchema).min(1).max(8).optional(),
     powerSource: powerSourceSchema.optional(),
+    /** Degrees true of the nose. */
+    headingDeg: z.number().min(0).max(360).optional(),
     reason: reason.optional(),
   }),
   z.strictObject({ type: z.literal("advance"), to: stageSchema }),

@@ -93,6 +93,7 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("planAmended"),
     order: z.array(engineSchema).optional(),
     powerSource: powerSourceSchema.optional(),
+    headingDeg: z.number().min(0).max(360).optional(),
     orderAdvice: orderAdviceSchema.optional(),
     reason: z.string().optional(),
   }),
@@ -208,6 +209,10 @@ export const factSchema = z.discriminatedUnion("type", [
     temperatureC: z.number().optional(),
     qnhHpa: z.number().optional(),
     dewPointC: z.number().optional(),
+    /** Clockwise limits of a direction that swings, degrees. */
+    swing: z.tuple([z.number(), z.number()]).optional(),
+    /** The report tells of a thunderstorm: it counts as a flash of unknown distance at this moment. */
+    thunder: z.literal(true).optional(),
     /** The report as pasted, and when it was observed, server milliseconds. */
     metar: z.string().optional(),
     observedAt: z.number().optional(),

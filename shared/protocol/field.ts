@@ -26,6 +26,7 @@ export const fieldSchema = z.strictObject({
       temperatureC: z.number().nullable(),
       qnhHpa: z.number().nullable(),
       dewPointC: z.number().optional(),
+      swing: z.tuple([z.number(), z.number()]).optional(),
       metar: z.string().optional(),
       observedAt: ms.optional(),
     })

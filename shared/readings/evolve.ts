@@ -22,7 +22,9 @@ export function evolveFigure(
     const usual = state.type.checks.find((c) => c.id === fact.check)?.post;
     const post = event.actor.kind === "person" ? event.actor.post : null;
     const elsewhere = post === usual ? {} : { post };
-    const record = { reading, good: fact.good, at: event.at, name, note: fact.note ?? null, ...elsewhere };
+    const loaded = reading?.unit === "V" && underLoad(state) ? { loaded: true as const } : {};
+    const kept = { reading, good: fact.good, at: event.at, name, note: fact.note ?? null };
+    const record = { ...kept, ...elsewhere, ...loaded };
     return { ...state, checks: { ...state.checks, [fact.check]: record } };
   }
   const reading: Reading = { value: fact.reading.value, unit: fact.reading.unit as Unit, at: event.at, name };
@@ -42,6 +44,11 @@ export function evolveFigure(
     );
     return fact.gauge === "oilPressure" ? oilRead(state, read, reading) : read;
   });
+}
+
+/** True while a battery's volts cannot be those at rest. */
+function underLoad({ groundPower, engines }: SessionState): boolean {
+  return groundPower.is === "on" || engines.some((e) => isTurning(e.life));
 }
 
 /**

@@ -30,6 +30,7 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         order: fact.order ?? state.order,
         powerSource: fact.powerSource ?? state.powerSource,
         groundPower: onBatteries(state, fact.powerSource),
+        ...(fact.headingDeg === undefined ? {} : { headingDeg: fact.headingDeg }),
         ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
       };
     case "stageReached":

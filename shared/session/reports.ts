@@ -1,5 +1,6 @@
 import { withEngine } from "../engine/evolve.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import type { SeenFlash } from "../weather/weather.ts";
 import { attributionOf } from "./attribute.ts";
 import type { SessionState } from "./state.ts";
 
@@ -20,7 +21,9 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
       }));
     case "weatherRead":
       return {
-        ...state,
+        ...(fact.thunder
+          ? withFlash(state, { at: event.at, miles: null, seq: event.seq, person: null })
+          : state),
         weather: {
           by,
           windKt: fact.windKt,
@@ -29,6 +32,7 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
           temperatureC: fact.temperatureC ?? null,
           qnhHpa: fact.qnhHpa ?? null,
           ...(fact.dewPointC === undefined ? {} : { dewPointC: fact.dewPointC }),
+          ...(fact.swing === undefined ? {} : { swing: fact.swing }),
           ...(fact.metar === undefined ? {} : { metar: fact.metar }),
           ...(fact.observedAt === undefined ? {} : { observedAt: fact.observedAt }),
         },
@@ -40,8 +44,7 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
         return { ...state, flashes: told };
       }
       const person = event.actor.kind === "person" ? event.actor.id : null;
-      const flash = { at: event.at, miles: fact.miles, seq: event.seq, person };
-      return { ...state, flashes: [...before, flash].slice(-FLASHES_KEPT) };
+      return withFlash(state, { at: event.at, miles: fact.miles, seq: event.seq, person });
     }
     case "defectWritten": {
       const defect = {
@@ -64,4 +67,8 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
         ],
       }));
   }
+}
+
+function withFlash(state: SessionState, flash: SeenFlash): SessionState {
+  return { ...state, flashes: [...(state.flashes ?? []), flash].slice(-FLASHES_KEPT) };
 }

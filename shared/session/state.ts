@@ -213,6 +213,8 @@ export interface CheckRecord {
   at: number;
   name: string;
   note: string | null;
+  /** Volts that are no volts at rest: ground power was on, or an engine was cranked or turning. */
+  loaded?: true;
 }
 
 /** The whole state of a session. Plain JSON; the server, every panel and the verifier hold the same bytes. */

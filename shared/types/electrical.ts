@@ -41,6 +41,16 @@ const batterySchema = z.strictObject({
       .max(20),
     source: sourceSchema,
   }),
+  /** The part of its capacity that it gives, by rising temperature: [degC, 0 to 1]. Without it no starts are counted. */
+  capacityAt: z
+    .strictObject({
+      rows: z
+        .array(z.tuple([z.number().min(-60).max(80), z.number().positive().max(1)]))
+        .min(2)
+        .max(20),
+      source: sourceSchema,
+    })
+    .optional(),
   /** The check that reads its rested volts. They give the charge of a lead-acid battery. */
   check: idSchema.optional(),
   /**

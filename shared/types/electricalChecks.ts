@@ -34,6 +34,14 @@ export function electricalChecks(type: AircraftType, fault: Fault): void {
     if (temperatures.some((t, k) => k > 0 && t <= (temperatures[k - 1] ?? t))) {
       fault(`${path}.ohms.rows`, "temperatures must rise");
     }
+    const warmer = b.capacityAt?.rows ?? [];
+    if (
+      warmer.some(
+        ([t, share], k) => k > 0 && (t <= (warmer[k - 1]?.[0] ?? t) || share < (warmer[k - 1]?.[1] ?? 0)),
+      )
+    ) {
+      fault(`${path}.capacityAt.rows`, "temperatures must rise, and the capacity with them");
+    }
     gravity(type, b, path, fault);
     if (b.check === undefined) return;
     const check = type.checks.find((c) => c.id === b.check);

@@ -18,11 +18,18 @@ export function decideWeather(state: SessionState, action: RecordWeather, { now 
       ? null
       : readFieldReport(action.metar, now, state.type.timing.weather.value * 1000);
   if (read && !read.ok) return refuse("badReport", { found: faultCode(read.fault) });
-  const { station: _station, ...reported } = read?.value ?? { station: "" };
+  const { station: _station, swing = null, thunder = false, ...reported } = read?.value ?? { station: "" };
   const said = Object.entries(reported).filter(([, value]) => value !== null);
   const figures = { ...(Object.fromEntries(said) as Partial<RecordWeather>), ...entered };
   if (figures.windKt === undefined) return refuse("missingFigure", { found: "wind, kt" });
-  return accept({ ...figures, windKt: figures.windKt, type: "weatherRead" });
+  return accept({
+    ...figures,
+    windKt: figures.windKt,
+    // A direction that a person saw replaces the report's, and with it how far that one swings.
+    ...(swing && entered.fromDeg === undefined ? { swing } : {}),
+    ...(thunder ? { thunder } : {}),
+    type: "weatherRead",
+  });
 }
 
 /**

@@ -9,6 +9,8 @@ export interface Weather {
   temperatureC: number | null;
   qnhHpa: number | null;
   dewPointC?: number;
+  /** Clockwise limits of a direction that swings, degrees. */
+  swing?: [from: number, to: number];
   metar?: string;
   /** Time at which the report's observer saw it; absent if the person who reported it saw it at that time. */
   observedAt?: number;

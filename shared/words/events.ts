@@ -1,5 +1,5 @@
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
-import type { Fact, SessionEvent } from "../protocol/events.ts";
+import type { Fact, FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
 import type { Drill } from "../types/drill.ts";
@@ -13,6 +13,11 @@ import type { Say } from "./say.ts";
 
 /** Loaded later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, EventWords>> = { en: english, es: spanish };
+
+function planWords({ order, headingDeg }: FactOf<"planAmended">, words: EventWords): string {
+  if (order) return words.planOrder(order.join("-"));
+  return headingDeg === undefined ? words.planAmended : words.planHeading(String(headingDeg));
+}
 
 export const eventWords = (say: Say): EventWords => WORDS[say.language];
 
@@ -74,7 +79,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "planned":
       return words.planned(fact.aircraft, fact.place, fact.order.join("-"));
     case "planAmended":
-      return noted(fact.order ? words.planOrder(fact.order.join("-")) : words.planAmended, fact.reason);
+      return noted(planWords(fact, words), fact.reason);
     case "stageReached":
       return noted(words.stage(say.stage(fact.stage)), fact.reason);
     case "briefed":

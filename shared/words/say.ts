@@ -57,7 +57,10 @@ export function sayIn(words: Catalogue) {
     word(words.posts, key) ??
     word(words.found, key) ??
     words.conditions[key as ConditionId]?.name ??
-    key.replace(/\b(to|of|gust)\b/g, (joint) => words.joints[joint as keyof Catalogue["joints"]]);
+    key.replace(
+      /\b(to|of|gust|from behind|across)\b/g,
+      (joint) => words.joints[joint as keyof Catalogue["joints"]],
+    );
   const detail = (of: Detail): string => {
     switch (of.is) {
       case "condition":
@@ -137,10 +140,13 @@ export function sayIn(words: Catalogue) {
       return [said, ...unmet, ...missing].join(" ");
     },
     reportPart: (part: keyof Catalogue["reportParts"]): string => words.reportParts[part],
+    reportSwings: (from: number, to: number): string => words.reportThunder.swings(from, to),
+    reportThunder: words.reportThunder.told,
     /** Returns the reason why a weather report is not used, and what to do. */
     reportFault(fault: ReportFault, units: UnitChoice): string {
-      const { unreadable, old, impossible } = words.reportFaults;
+      const { unreadable, old, impossible, twice } = words.reportFaults;
       if (fault.is === "unreadable") return unreadable;
+      if (fault.is === "twice") return twice(words.reportParts[fault.part]);
       const minutes = (ms: number) => Math.floor(ms / 60_000);
       if (fault.is === "old") return old(minutes(fault.age), minutes(fault.most));
       const { part, value } = fault;

@@ -104,7 +104,11 @@ describe("starts left", () => {
     electrical: {
       ...electrical,
       batteries: electrical.batteries?.slice(0, 1) ?? [],
-      starter: { ...electrical.starter, steady: { ...electrical.starter.steady, value: 300 } },
+      starter: {
+        ...electrical.starter,
+        steady: { ...electrical.starter.steady, value: 300 },
+        breakaway: { ...electrical.starter.breakaway, value: 300 },
+      },
       leastVolts: { ...electrical.leastVolts, value: 10 },
     },
   };
@@ -128,6 +132,55 @@ describe("starts left", () => {
     const empty = startsLeftFigure(onBatteries(24, alone).state);
     expect([empty?.value, empty?.verdict]).toEqual([1, "caution"]);
     expect(startsLeftFigure(onBatteries(24 - 0.7, alone).state)?.verdict).toBe("bad");
+  });
+});
+
+describe("starts left in the cold", () => {
+  const at = (degC: number, type: AircraftType = RICH) => {
+    const story = onBatteries(25.2, type);
+    story.air(degC);
+    return story.state;
+  };
+
+  it("[FIG-10, FIG-3] are none where the volts expected as a starter breaks away are below the least", () => {
+    const high = {
+      ...RICH,
+      electrical: { ...electrical, leastVolts: { ...electrical.leastVolts, value: 17 } },
+    };
+    for (const degC of [-20, -15, -10, 0, 10, 20, 25]) {
+      const expected = expectedVolts(at(degC, high), 1);
+      const left = startsLeftFigure(at(degC, high));
+      expect([degC, left?.value === 0]).toEqual([degC, expected?.verdict === "bad"]);
+    }
+  });
+
+  it("[FIG-10] never grow as it gets colder", () => {
+    const counts = [25, 10, 0, -10, -20].map((degC) => Number(startsLeftFigure(at(degC))?.value));
+    expect(counts).toEqual([...counts].sort((a, b) => b - a));
+    expect(counts[0]).toBeGreaterThan(counts[4] ?? 0);
+  });
+
+  it("[FIG-2, FIG-10] are unknown where the type does not say what cold takes", () => {
+    const silent = {
+      ...RICH,
+      electrical: {
+        ...electrical,
+        batteries: electrical.batteries?.map(({ capacityAt: _, ...b }) => b) ?? [],
+      },
+    };
+    const left = startsLeftFigure(at(20, silent));
+    expect([left?.value, left?.verdict]).toEqual([null, "unknown"]);
+    expect(left?.caution).toMatch(/gives in the cold/);
+  });
+
+  it("[FIG-2, MOD-6] are unknown by volts read while power was on: they are not volts at rest", () => {
+    const story = given({ type: RICH }).manned().upTo("groundPower");
+    story.air(25);
+    story.power(28);
+    story.say("cockpit", { type: "recordCheck", check: "battery", reading: { value: 25.2, unit: "V" } });
+    expect(story.state.checks.battery?.loaded).toBe(true);
+    expect(startsLeftFigure(story.state)?.value).toBeNull();
+    expect(startsLeftFigure(story.state)?.caution).toMatch(/under load/);
   });
 });
 

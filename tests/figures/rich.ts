@@ -36,6 +36,13 @@ const battery = (id: string) => ({
     ] as [number, number][],
     source,
   },
+  capacityAt: {
+    rows: [
+      [-20, 0.5],
+      [25, 1],
+    ] as [number, number][],
+    source,
+  },
   check: "battery",
 });
 const neighbour = { around: limit(10, "m"), behind: limit(20, "m"), wind: limit(15.646, "m/s") };

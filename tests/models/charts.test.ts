@@ -94,7 +94,7 @@ describe("EWMA chart", () => {
 describe("CUSUM chart", () => {
   it("[MOD-89] NIST/SEMATECH e-Handbook 6.3.2.3: first signal at group 14, high", () => {
     const { target, k, h, x, sHi, sLo, firstSignal } = nist.cusum;
-    const chart = cusumChart(x, { target, slack: k, decision: h });
+    const chart = must(cusumChart(x, { target, slack: k, decision: h }));
     expect(chart.high).toEqual(sHi.map(closeTo(9)));
     expect(chart.low).toEqual(sLo.map(closeTo(9)));
     expect(chart.signal).toEqual({ index: firstSignal - 1, side: "high" });
@@ -116,7 +116,7 @@ describe("CUSUM chart", () => {
       expect(sum).toBeCloseTo(printed[i] ?? Number.NaN, 9);
     });
     const rising = [99, 100, 102, 103];
-    expect(cusumChart(rising, { target: 99, slack: 0, decision: 100 }).high).toEqual([0, 1, 4, 8]);
+    expect(must(cusumChart(rising, { target: 99, slack: 0, decision: 100 })).high).toEqual([0, 1, 4, 8]);
     // Plain sums less their lowest point so far equal the chart's high side.
     let plain = 0;
     let lowest = 0;
@@ -125,17 +125,19 @@ describe("CUSUM chart", () => {
       lowest = Math.min(lowest, plain);
       return expect.closeTo(plain - lowest, 9);
     });
-    expect(cusumChart(x, { target: 99, slack: 0, decision: 100 }).high).toEqual(expected);
+    expect(must(cusumChart(x, { target: 99, slack: 0, decision: 100 })).high).toEqual(expected);
   });
 
   it("[MOD-89] mirrored values mirror the chart", () => {
     fc.assert(
       fc.property(readings, (xs) => {
         const plan = { target: 0, slack: 0.5, decision: 4 };
-        const a = cusumChart(xs, plan);
-        const b = cusumChart(
-          xs.map((x) => -x),
-          plan,
+        const a = must(cusumChart(xs, plan));
+        const b = must(
+          cusumChart(
+            xs.map((x) => -x),
+            plan,
+          ),
         );
         expect(b.low.map((v) => v + 0)).toEqual(a.high.map((v) => v + 0));
         expect(b.signal?.index).toBe(a.signal?.index);

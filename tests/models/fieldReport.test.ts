@@ -27,10 +27,12 @@ describe("a pasted report", () => {
         windKt: 16,
         gustKt: 24,
         fromDeg: 210,
+        swing: [180, 240],
         temperatureC: 6,
         dewPointC: 4,
         // 29.90 inHg.
         qnhHpa: 1012.5,
+        thunder: false,
       },
     });
   });
@@ -77,6 +79,8 @@ describe("a pasted report", () => {
     const faults = [
       { is: "unreadable" },
       { is: "old", age: 67 * 60_000, most: HOUR },
+      { is: "twice", part: "observed" },
+      ...REPORT_PARTS.map((part) => ({ is: "twice", part }) as const),
       ...REPORT_PARTS.map((part) => ({ is: "impossible", part, value: -12.5 }) as const),
     ] as const;
     for (const fault of faults) {

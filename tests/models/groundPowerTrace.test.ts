@@ -146,6 +146,28 @@ describe("ground power against an envelope", () => {
     expect(judge(trace([0, -0.2], [100, -0.2])).kind).toBe("left");
   });
 
+  it("[MOD-18] a meter of 20 samples a second is judged whatever its start, its jitter and its print", () => {
+    const twenty = { ...envelope, longestGap: 50 };
+    for (let i = 0; i < 200; i += 1) {
+      // Begun at any part of a second; printed to hundredths, thousandths or tenths of a thousandth of a second.
+      const digits = 2 + (i % 3);
+      const printed = (k: number) => Number((i * 0.00137 + k * 0.05).toFixed(digits)) * 1000;
+      const log = Array.from({ length: 60 }, (_, k) => ({ ms: printed(k), volts: 28 }));
+      expect(judgeTrace(log, [], twenty)).toEqual({ ok: true, value: { kind: "within" } });
+    }
+  });
+
+  it("[MOD-18] a lost sample is a gap, however coarse the print", () => {
+    const twenty = { ...envelope, longestGap: 50 };
+    const lost = trace([0, 28], [50, 28], [150, 28]);
+    expect(judgeTrace(lost, [], twenty).ok).toBe(false);
+    expect(judgeTrace(trace([0, 28], [60, 28]), [], twenty).ok).toBe(true);
+    // Printed to a millisecond.
+    expect(judgeTrace(trace([0, 28], [51, 28]), [], twenty).ok).toBe(true);
+    expect(judgeTrace(trace([0, 28], [52, 28]), [], twenty).ok).toBe(false);
+    expect(judgeTrace(trace([0, 28], [70, 28]), [], twenty).ok).toBe(false);
+  });
+
   it("[MOD-18, MOD-36] invalid samples get no verdict", () => {
     const refusal = (samples: VoltSample[], data = envelope) => {
       const got = judgeTrace(samples, [], data);

@@ -13,7 +13,10 @@ describe("METAR", () => {
       hour: 18,
       minute: 53,
       automatic: false,
-      wind: { fromDeg: 40, variable: false, sector: null, speedKt: 11, gustKt: null },
+      wind: {
+        ...{ fromDeg: 40, variable: false, sector: null, speedKt: 11 },
+        ...{ gustKt: null, peakKt: null, above: false },
+      },
       visibility: { metres: 804.672, bound: "exact" },
       cavok: false,
       temperatureC: -1.7,
@@ -47,7 +50,10 @@ describe("METAR", () => {
 
   it("[MOD-65] calm; M00 is plain zero, not minus zero", () => {
     const calm = must(readMetar("LFPG 170830Z 00000KT 0350 R27L/0375N R09R/0175N FG NSC M00/M00 Q1026"));
-    expect(calm.wind).toEqual({ fromDeg: null, variable: false, sector: null, speedKt: 0, gustKt: null });
+    expect(calm.wind).toEqual({
+      ...{ fromDeg: null, variable: false, sector: null, speedKt: 0 },
+      ...{ gustKt: null, peakKt: null, above: false },
+    });
     expect(calm.visibility).toEqual({ metres: 350, bound: "exact" });
     expect(Object.is(calm.temperatureC, 0)).toBe(true);
     expect(Object.is(calm.dewPointC, 0)).toBe(true);

@@ -9,6 +9,8 @@ import {
   ohmFromMaximumPower,
 } from "../../shared/models/electrical/sag.ts";
 import {
+  capacityShare,
+  type StartBattery,
   type StartsInput,
   startAmpHours,
   startsByCharge,
@@ -142,22 +144,25 @@ describe("starts left", () => {
     empty: 1.15,
     voltsPerKelvin: 0.0002,
   };
+  const one: StartBattery = {
+    ...{ battery, rating, charge: 0.8, floor: 0.2, degC: 25, internalOhm: 0.006, share: 1 },
+  };
   const input: StartsInput = {
-    battery,
-    rating,
+    batteries: [one],
     crank,
-    charge: 0.8,
-    floor: 0.2,
-    degC: 25,
-    internalOhm: 0.006,
+    breakawayAmps: crank.amps,
     cableOhm: 0.003,
     leastVolts: 18,
   };
+  const alone = (more: Partial<StartBattery>): StartsInput => ({
+    ...input,
+    batteries: [{ ...one, ...more }],
+  });
 
   it("[MOD-12] 300 A for 15 s take 1.25 Ah, counted 1.71804 Ah at exponent 1.15: twelve starts from 0.8 to 0.2", () => {
     expect(must(startAmpHours(crank, { ...rating, exponent: 1 }))).toBeCloseTo(1.25, 12);
     expect(must(startAmpHours(crank, rating))).toBeCloseTo(1.71804, 5);
-    expect(must(startsByCharge(crank, rating, 0.8, 0.2))).toBe(12);
+    expect(must(startsByCharge(crank, rating, { charge: 0.8, floor: 0.2, share: 1 }))).toBe(12);
   });
 
   it("[MOD-12] a start is Peukert's law for a short draw: time on load × rated capacity / Peukert's time", () => {
@@ -170,8 +175,10 @@ describe("starts left", () => {
 
   it("[MOD-12] a whole number of starts stays whole, and a charge below the floor gives none", () => {
     const each = { amps: 72, seconds: 180 };
-    expect(must(startsByCharge(each, { ...rating, exponent: 1 }, 0.9, 0.2))).toBe(7);
-    expect(must(startsByCharge(crank, rating, 0.1, 0.2))).toBe(0);
+    expect(
+      must(startsByCharge(each, { ...rating, exponent: 1 }, { charge: 0.9, floor: 0.2, share: 1 })),
+    ).toBe(7);
+    expect(must(startsByCharge(crank, rating, { charge: 0.1, floor: 0.2, share: 1 }))).toBe(0);
   });
 
   it("[MOD-12] the bus volts limit the number of starts if they fall first", () => {
@@ -190,7 +197,7 @@ describe("starts left", () => {
         fc.integer({ min: 10, max: 24 }),
         (a, b, leastVolts) => {
           const at = (milliohm: number) =>
-            must(startsLeft({ ...input, internalOhm: milliohm / 1000, leastVolts }));
+            must(startsLeft({ ...alone({ internalOhm: milliohm / 1000 }), leastVolts }));
           expect(at(Math.max(a, b))).toBeLessThanOrEqual(at(Math.min(a, b)));
         },
       ),
@@ -199,9 +206,68 @@ describe("starts left", () => {
   });
 
   it("[MOD-12] a current that the source cannot give allows no start; a figure out of range is refused", () => {
-    expect(must(startsLeft({ ...input, internalOhm: 0.2, leastVolts: 0 }))).toBe(0);
-    expect(startsLeft({ ...input, internalOhm: 2 }).ok).toBe(false);
-    expect(startsLeft({ ...input, charge: 1.1 }).ok).toBe(false);
+    expect(must(startsLeft({ ...alone({ internalOhm: 0.2 }), leastVolts: 0 }))).toBe(0);
+    expect(startsLeft(alone({ internalOhm: 2 })).ok).toBe(false);
+    expect(startsLeft(alone({ charge: 1.1 })).ok).toBe(false);
     expect(startsLeft({ ...input, crank: { amps: 300, seconds: 0 } }).ok).toBe(false);
+  });
+
+  it("[MOD-12] the breakaway current decides, not the one that turns the engine", () => {
+    // 25.032 - 600 x 0.009 = 19.632 V at the first breakaway.
+    expect(must(startsLeft({ ...input, breakawayAmps: 600, leastVolts: 19.7 }))).toBe(0);
+    expect(must(startsLeft({ ...input, breakawayAmps: 600, leastVolts: 19.6 }))).toBe(1);
+    expect(startsLeft({ ...input, breakawayAmps: 299 }).ok).toBe(false);
+  });
+
+  it("[MOD-12] two equal batteries give what one does at half the current", () => {
+    const both = must(startsLeft({ ...input, batteries: [one, one], leastVolts: 1 }));
+    const half = { ...crank, amps: 150 };
+    expect(both).toBe(must(startsByCharge(half, rating, one)));
+    // The weaker of two decides.
+    const weak = { ...one, charge: 0.3 };
+    const weakest = must(startsByCharge(half, rating, weak));
+    expect(must(startsLeft({ ...input, batteries: [one, weak], leastVolts: 1 }))).toBe(weakest);
+  });
+
+  // IEEE 485 table 1, cell size correction for electrolyte of 25, 50 and 77 degF: 1.520, 1.190, 1.000. From memory.
+  const CAPACITY = [
+    [-3.9, 1 / 1.52],
+    [10, 1 / 1.19],
+    [25, 1],
+  ] as const;
+
+  it("[MOD-12] a battery's capacity follows its own table, linear between, never more than its rating", () => {
+    expect(must(capacityShare(CAPACITY, 10))).toBeCloseTo(0.8403, 4);
+    expect(must(capacityShare(CAPACITY, 17.5))).toBeCloseTo((1 + 1 / 1.19) / 2, 9);
+    expect(must(capacityShare(CAPACITY, 60))).toBe(1);
+    // Colder than the table nothing is known.
+    expect(capacityShare(CAPACITY, -4).ok).toBe(false);
+    expect(capacityShare(CAPACITY, Number.NaN).ok).toBe(false);
+    expect(capacityShare([], 20).ok).toBe(false);
+  });
+
+  it("[MOD-12] cold never gives more starts at one state of charge", () => {
+    const ohms = [
+      [-3.9, 0.016],
+      [25, 0.01],
+    ] as const;
+    fc.assert(
+      fc.property(
+        fc.double({ min: -3.9, max: 25, noNaN: true }),
+        fc.double({ min: -3.9, max: 25, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.integer({ min: 8, max: 22 }),
+        (a, b, charge, leastVolts) => {
+          const at = (degC: number) => {
+            const share = must(capacityShare(CAPACITY, degC));
+            const internalOhm = must(internalOhmAt(ohms, degC));
+            const cold = alone({ charge, degC, share, internalOhm });
+            return must(startsLeft({ ...cold, breakawayAmps: 600, leastVolts }));
+          };
+          expect(at(Math.min(a, b))).toBeLessThanOrEqual(at(Math.max(a, b)));
+        },
+      ),
+      { seed: 12 },
+    );
   });
 });

@@ -240,8 +240,8 @@ describe("noise (29 CFR 1910.95)", () => {
     [110, 0.5, 0.5],
     [115, 0.25, 0.25],
   ])("[MOD-66] %d dBA: table %d h, formula %d h", (dBA, table, formula) => {
-    expect(permittedHours(dBA, OSHA_PERMISSIBLE)).toBeCloseTo(formula, 2);
-    expect(Math.abs(permittedHours(dBA, OSHA_PERMISSIBLE) - table)).toBeLessThanOrEqual(0.07);
+    expect(must(permittedHours(dBA, OSHA_PERMISSIBLE))).toBeCloseTo(formula, 2);
+    expect(Math.abs(must(permittedHours(dBA, OSHA_PERMISSIBLE)) - table)).toBeLessThanOrEqual(0.07);
   });
 
   const day = [
@@ -251,26 +251,26 @@ describe("noise (29 CFR 1910.95)", () => {
   ];
 
   it("[MOD-66] half an hour at 100, 0.1 h at 110, one hour at 95: dose 70 %, average 87.4 dBA", () => {
-    const dose = noiseDose(day, OSHA_PERMISSIBLE);
+    const dose = must(noiseDose(day, OSHA_PERMISSIBLE));
     expect(dose).toBeCloseTo(70, 9);
-    expect(timeWeightedAverage(dose, OSHA_PERMISSIBLE)).toBeCloseTo(87.4, 1);
+    expect(must(timeWeightedAverage(dose, OSHA_PERMISSIBLE))).toBeCloseTo(87.4, 1);
     // The rule prints 16.61 log10; five dB per factor of two gives 16.6096.
-    expect(timeWeightedAverage(dose, OSHA_PERMISSIBLE)).toBeCloseTo(16.61 * Math.log10(0.7) + 90, 3);
+    expect(must(timeWeightedAverage(dose, OSHA_PERMISSIBLE))).toBeCloseTo(16.61 * Math.log10(0.7) + 90, 3);
   });
 
   it("[MOD-66] programme's action level: 85 dBA for eight hours is half the dose; below the threshold nothing counts", () => {
-    expect(noiseDose([{ dBA: 85, hours: 8 }], OSHA_PROGRAMME)).toBeCloseTo(50, 9);
-    expect(timeWeightedAverage(50, OSHA_PROGRAMME)).toBeCloseTo(85, 9);
-    expect(noiseDose([{ dBA: 85, hours: 8 }], OSHA_PERMISSIBLE)).toBe(0);
-    expect(noiseDose([{ dBA: 79.9, hours: 8 }], OSHA_PROGRAMME)).toBe(0);
-    expect(timeWeightedAverage(0, OSHA_PERMISSIBLE)).toBeNull();
+    expect(must(noiseDose([{ dBA: 85, hours: 8 }], OSHA_PROGRAMME))).toBeCloseTo(50, 9);
+    expect(must(timeWeightedAverage(50, OSHA_PROGRAMME))).toBeCloseTo(85, 9);
+    expect(must(noiseDose([{ dBA: 85, hours: 8 }], OSHA_PERMISSIBLE))).toBe(0);
+    expect(must(noiseDose([{ dBA: 79.9, hours: 8 }], OSHA_PROGRAMME))).toBe(0);
+    expect(must(timeWeightedAverage(0, OSHA_PERMISSIBLE))).toBeNull();
   });
 
   it("[MOD-66] the hours left use the dose up exactly", () => {
-    const left = hoursLeft(day, 105, 100, OSHA_PERMISSIBLE);
+    const left = must(hoursLeft(day, 105, 100, OSHA_PERMISSIBLE));
     expect(left).toBeCloseTo(0.3, 9);
-    expect(noiseDose([...day, { dBA: 105, hours: left }], OSHA_PERMISSIBLE)).toBeCloseTo(100, 9);
-    expect(hoursLeft([...day, { dBA: 115, hours: 1 }], 105, 100, OSHA_PERMISSIBLE)).toBe(0);
-    expect(hoursLeft(day, 60, 100, OSHA_PERMISSIBLE)).toBe(Number.POSITIVE_INFINITY);
+    expect(must(noiseDose([...day, { dBA: 105, hours: left }], OSHA_PERMISSIBLE))).toBeCloseTo(100, 9);
+    expect(must(hoursLeft([...day, { dBA: 115, hours: 1 }], 105, 100, OSHA_PERMISSIBLE))).toBe(0);
+    expect(must(hoursLeft(day, 60, 100, OSHA_PERMISSIBLE))).toBe(Number.POSITIVE_INFINITY);
   });
 });

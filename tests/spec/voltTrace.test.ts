@@ -62,10 +62,10 @@ describe("a meter's record of ground power", () => {
     give(story, [
       [0, 28],
       [50, 28],
-      [100.1, 28],
+      [100.3, 28],
     ]);
     expect(figure(story)).toMatchObject({ value: null, verdict: "unknown" });
-    expect(figure(story)?.caution).toMatch(/nothing is known between 50 and 100.1 ms/);
+    expect(figure(story)?.caution).toMatch(/nothing is known between 50 and 100.3 ms/);
     give(story, course(), { endedAgoMs: 899_000 });
     expect(figure(story)?.verdict).toBe("good");
     story.wait(1).power();

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { askedOf } from "../../shared/asks/asked.ts";
 import { lightningClear, windWithinLimits } from "../../shared/conditions/surroundings.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { RICH } from "../figures/rich.ts";
@@ -55,15 +56,86 @@ describe("wind on the aircraft", () => {
     expect(finding(0, 29, 0).is).toBe("yes");
   });
 
-  it("[MCN-4] is judged by the wind's own limit alone if either is unknown", () => {
-    expect(finding(180, 11).is).toBe("yes");
-    expect(finding(undefined, 11, 0).is).toBe("yes");
+  // Limits of this type: 10 kt from behind, 20 kt across.
+  it("[MCN-4, MOD-62] an unknown direction counts as the worst one", () => {
+    expect(finding(undefined, 10, 0).is).toBe("yes");
+    expect(finding(undefined, 11, 0)).toMatchObject({
+      is: "no",
+      found: "11 kt from behind, direction unknown",
+    });
+    expect(finding(undefined, 0, 0).is).toBe("yes");
+  });
+
+  it("[MCN-4] without a heading a wind that may be beyond a limit is unknown, not a yes", () => {
+    expect(finding(180, 10).is).toBe("yes");
+    expect(finding(0, 11)).toMatchObject({ is: "unknown", found: "heading not planned, 11 kt" });
+    expect(finding(undefined, 11).is).toBe("unknown");
+  });
+
+  it("[MCN-4, STG-15] a heading that is planned late answers it, and nobody is asked for the same wind again", () => {
+    const story = given({ type: RICH }).manned().upTo("groundPower");
+    story.say("supervisor", { type: "recordWeather", windKt: 18, fromDeg: 10 });
+    expect(windWithinLimits.find(story.state, 1, story.now).is).toBe("unknown");
+    expect(askedOf(story.state, "supervisor", story.now).map((a) => a.key)).not.toContain("weather");
+    story.say("supervisor", { type: "amendPlan", headingDeg: 10, reason: "as she stands" });
+    expect(story.state.headingDeg).toBe(10);
+    expect(windWithinLimits.find(story.state, 1, story.now).is).toBe("yes");
+  });
+
+  it.each([
+    // Ahead, but it swings to the beam: 21 kt across at 090 and at 270.
+    ["36021KT 270V090", 0, "no", "21 kt across, as it swings"],
+    ["36021KT 320V040", 0, "yes", undefined],
+    // It swings through the tail.
+    ["18009G11KT 150V210", 0, "no", "11 kt from behind, as it swings"],
+    ["24011KT 200V280", 90, "no", "11 kt from behind, as it swings"],
+    ["36011KT 320V040", 0, "yes", undefined],
+    ["VRB11KT", 0, "no", "11 kt from behind, direction unknown"],
+    ["///11KT", 0, "no", "11 kt from behind, direction unknown"],
+  ] as const)("[MCN-4, MOD-62] %s on a nose at %i: %s", (wind, headingDeg, is, found) => {
+    const story = given({ type: RICH, more: { headingDeg } }).manned();
+    story.say("supervisor", { type: "recordWeather", metar: `EGLL 010850Z ${wind} CAVOK 21/10 Q1021` });
+    expect(windWithinLimits.find(story.state, 1, story.now)).toMatchObject(found ? { is, found } : { is });
+  });
+
+  it("[MCN-4] a direction that a person saw takes the place of the report's, and of its swing", () => {
+    const story = given({ type: RICH, more: { headingDeg: 0 } }).manned();
+    const metar = "EGLL 010850Z 36021KT 270V090 CAVOK 21/10 Q1021";
+    story.say("supervisor", { type: "recordWeather", metar, fromDeg: 10 });
+    expect(story.state.weather?.swing).toBeUndefined();
+    expect(windWithinLimits.find(story.state, 1, story.now).is).toBe("yes");
   });
 });
 
 describe("lightning", () => {
   const type: AircraftType = { ...RICH, conditions: [...RICH.conditions, "lightningClear"] };
   const story = () => given({ type }).manned().upTo("starting");
+
+  it("[WEA-10, MCN-9] a thunderstorm in a pasted report stops work from when it is recorded", () => {
+    const told = story();
+    const metar = "EGLL 010850Z 24008KT 5000 TSRA SCT020CB 21/10 Q1021";
+    told.say("supervisor", { type: "recordWeather", metar });
+    expect(told.told("weatherRead")).toMatchObject([{ metar, thunder: true }]);
+    expect(lightningClear.find(told.state, 1, told.now)).toMatchObject({
+      is: "no",
+      found: "distance unknown",
+      at: told.now,
+    });
+    // It is nobody's flash: no person is asked for its thunder.
+    expect(told.state.flashes).toMatchObject([{ miles: null, person: null }]);
+  });
+
+  it("[WEA-10] one that is over, forecast or distant does not", () => {
+    for (const rest of [
+      "RETS SCT020CB 21/10 Q1021",
+      "21/10 Q1021 TEMPO TSRA",
+      "21/10 Q1021 RMK LTG DSNT W",
+    ]) {
+      const told = story();
+      told.say("supervisor", { type: "recordWeather", metar: `EGLL 010850Z 24008KT 9999 ${rest}` });
+      expect(lightningClear.find(told.state, 1, told.now).is).toBe("yes");
+    }
+  });
 
   it("[MCN-9] thunder 30 s after the flash is 6 miles, and stops; 31 s does not (US weather service practice)", () => {
     const near = story();

@@ -5,22 +5,28 @@ import { Sheet } from "../ui/Sheet.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
+import { HeadingField, NO_STAND, standOf } from "./StandFields.tsx";
 
-/** Changes the engines' order or the power source of the plan, with a reason for the record. */
+/** Changes the engines' order, the power source or the heading of the plan, with a reason for the record. */
 export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const { state } = panel;
   const [order, setOrder] = useState<number[]>([...state.order]);
   const [power, setPower] = useState(state.powerSource);
+  const planned = state.headingDeg === undefined ? "" : String(state.headingDeg);
+  const [heading, setHeading] = useState(planned);
   const [asking, setAsking] = useState(false);
   const words = useLaterWords().planChange;
   const newOrder = order.join() !== state.order.join();
   const newPower = power !== state.powerSource;
+  const headingDeg = heading === planned ? undefined : standOf({ ...NO_STAND, heading }).headingDeg;
+  const same = !newOrder && !newPower && headingDeg === undefined;
   const change = (reason: string) => {
     panel.act({
       type: "amendPlan",
       reason,
       ...(newOrder ? { order } : {}),
       ...(newPower ? { powerSource: power } : {}),
+      ...(headingDeg === undefined ? {} : { headingDeg }),
     });
     onClose();
   };
@@ -43,12 +49,13 @@ export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }
             <h3>{words.power}</h3>
             <PowerKeys label={words.power} power={power} words={words} onPower={setPower} />
           </section>
-          {!newOrder && !newPower && <p>{words.same}</p>}
+          <HeadingField label={words.heading} heading={heading} onHeading={setHeading} />
+          {same && <p>{words.same}</p>}
           <button
             type="button"
             className="answer"
             data-tone="yes"
-            disabled={!panel.fresh || order.length === 0 || (!newOrder && !newPower)}
+            disabled={!panel.fresh || order.length === 0 || same}
             onClick={() => setAsking(true)}
           >
             {words.go}

@@ -22,22 +22,39 @@ export function standOf({ heading, elevation }: Stand): { headingDeg?: number; e
   };
 }
 
+interface HeadingProps {
+  label: string;
+  heading: string;
+  onHeading(next: string): void;
+}
+
+/** The field for the nose's heading, degrees true. */
+export function HeadingField({ label, heading, onHeading }: HeadingProps) {
+  return (
+    <label className="field">
+      <span>{label}</span>
+      <input
+        name="heading"
+        inputMode="numeric"
+        value={heading}
+        maxLength={3}
+        placeholder="250"
+        onChange={(e) => onHeading(e.target.value)}
+      />
+    </label>
+  );
+}
+
 /** Fields for the nose's heading and the field's elevation, from which wind and density altitude are calculated. */
 export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: Stand): void }) {
   const { planning } = usePlannedWords();
   return (
     <>
-      <label className="field">
-        <span>{planning.heading}</span>
-        <input
-          name="heading"
-          inputMode="numeric"
-          value={stand.heading}
-          maxLength={3}
-          placeholder="250"
-          onChange={(e) => onStand({ ...stand, heading: e.target.value })}
-        />
-      </label>
+      <HeadingField
+        label={planning.heading}
+        heading={stand.heading}
+        onHeading={(heading) => onStand({ ...stand, heading })}
+      />
       <label className="field">
         <span>{planning.height}</span>
         <input

@@ -65,16 +65,19 @@ function rows(
   now: number,
   { say, text }: Words,
 ): [name: string, words: string][] {
-  const { windKt, gustKt, fromDeg, temperatureC, dewPointC, qnhHpa, observedAt, station } = report;
+  const { windKt, gustKt, fromDeg, swing, thunder, temperatureC, dewPointC, qnhHpa, observedAt, station } =
+    report;
   const figure = (value: number | null, unit: "degC" | "hPa" | "kt") =>
     value === null ? text.air.none : writtenBoth({ value, unit }, units);
+  const from = fromDeg === null ? text.air.variable : `${fromDeg}°`;
   return [
+    ...(thunder ? [[say.reportPart("thunder"), say.reportThunder] as [string, string]] : []),
     [
       say.reportPart("observed"),
       `${station}, ${timeOfDay(observedAt).slice(0, 5)} UTC, ${ago(now - observedAt, text)}`,
     ],
     [say.reportPart("wind"), figure(windKt, "kt")],
-    [say.reportPart("direction"), fromDeg === null ? text.air.variable : `${fromDeg}°`],
+    [say.reportPart("direction"), [from, ...(swing ? [say.reportSwings(...swing)] : [])].join(", ")],
     [say.reportPart("gust"), figure(gustKt, "kt")],
     [say.reportPart("temperature"), figure(temperatureC, "degC")],
     [say.reportPart("dewPoint"), figure(dewPointC, "degC")],

@@ -75,15 +75,32 @@ interface Judged {
 
 function badTrace(trace: readonly VoltSample[], longestGap: number): string | null {
   if (trace.length < 2) return "a trace has at least two samples";
+  const longest = longestGap + roundingOf(trace, longestGap) + SAME;
   for (const [i, s] of trace.entries()) {
     const why = outside("volts", s.volts, -PLAUSIBLE, PLAUSIBLE, "V");
     if (why) return why;
     const before = trace[i - 1];
     if (!before) continue;
     if (!(s.ms > before.ms)) return `the time after ${before.ms} ms does not rise`;
-    if (s.ms - before.ms > longestGap) return `nothing is known between ${before.ms} and ${s.ms} ms`;
+    if (s.ms - before.ms > longest) return `nothing is known between ${before.ms} and ${s.ms} ms`;
   }
   return null;
+}
+
+/** Steps to which meters print their times, ms, coarsest first. */
+const PRINTED_MS = [10, 1, 0.1, 0.01] as const;
+/** Rounding may not lengthen a gap by more than this part of it: a coarser print hides what happened. */
+const MOST_ROUNDING = 1 / 5;
+
+/**
+ * Returns by how much rounding may lengthen a gap, ms: the step to which this meter prints its times. A meter of 20
+ * samples a second that prints hundredths shows 50 ms as 40 or 60.
+ */
+function roundingOf(trace: readonly VoltSample[], longestGap: number): number {
+  const printed = PRINTED_MS.find((step) =>
+    trace.every(({ ms }) => Math.abs(ms / step - Math.round(ms / step)) < 1e-6),
+  );
+  return Math.min(printed ?? SAME, longestGap * MOST_ROUNDING);
 }
 
 /**

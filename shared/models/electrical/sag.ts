@@ -8,6 +8,19 @@ export interface Source {
 }
 
 /**
+ * Returns one source equal to batteries side by side: 1/R is the sum of 1/Ri, and each battery's volts count by its
+ * share of 1/R.
+ */
+export function sideBySide(
+  batteries: readonly { openCircuit: number; ohm: number }[],
+  cableOhm: number,
+): Source {
+  const conductance = batteries.reduce((sum, b) => sum + 1 / b.ohm, 0);
+  const openCircuit = batteries.reduce((sum, b) => sum + b.openCircuit / b.ohm, 0) / conductance;
+  return { openCircuit, internalOhm: 1 / conductance, cableOhm };
+}
+
+/**
  * Returns the bus volts under a load: V = Voc − I·(Rint + Rcable). Volts, amperes, ohms; 0 to 60 V, 0 to 3000 A, 0 to 1
  * Ω each. Refuses a load above the source's short-circuit current, because no such current can flow.
  */

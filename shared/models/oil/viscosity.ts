@@ -63,9 +63,18 @@ export function viscosityLine(
   return found({ a: wCold + b * tCold, b, zeroCelsius });
 }
 
+/** Slopes and intercepts far beyond any oil's (D341's own examples lie near A = 9, B = 3.5). */
+function badLine({ a, b, zeroCelsius }: ViscosityLine): string | null {
+  return (
+    outside("A of the oil's line", a, 0, 50) ??
+    outside("B of the oil's line", b, 0.01, 20) ??
+    outside("zero Celsius", zeroCelsius, 273, 273.15, "K")
+  );
+}
+
 /** Returns the viscosity at a temperature of −60 to 200 °C. */
 export function viscosityAt(line: ViscosityLine, degC: number): Outcome<ViscosityRead> {
-  const why = badTemperature(degC);
+  const why = badLine(line) ?? badTemperature(degC);
   if (why) return refused(why);
   const z = 10 ** (10 ** (line.a - line.b * Math.log10(degC + line.zeroCelsius)));
   return found({ mm2s: viscosityOf(z), extrapolated: degC < 0 });
@@ -76,7 +85,7 @@ export function viscosityAt(line: ViscosityLine, degC: number): Outcome<Viscosit
  * 200 °C.
  */
 export function temperatureOf(line: ViscosityLine, mm2s: number): Outcome<number> {
-  const why = badViscosity(mm2s);
+  const why = badLine(line) ?? badViscosity(mm2s);
   if (why) return refused(why);
   const degC = 10 ** ((line.a - Math.log10(Math.log10(zOf(mm2s)))) / line.b) - line.zeroCelsius;
   const off = badTemperature(degC);

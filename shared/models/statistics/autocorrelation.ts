@@ -1,4 +1,4 @@
-import { found, type Outcome, refused } from "../outcome.ts";
+import { found, notFinite, type Outcome, refused } from "../outcome.ts";
 import { moments } from "./moments.ts";
 
 /**
@@ -8,6 +8,8 @@ import { moments } from "./moments.ts";
 export function autocorrelation(values: readonly number[], lag = 1): Outcome<number> {
   if (!(Number.isInteger(lag) && lag >= 0 && lag < values.length))
     return refused("lag must be below the count");
+  const why = notFinite("value", values);
+  if (why) return refused(why);
   const mean = moments(values)?.mean ?? 0;
   const apart = values.map((x) => x - mean);
   const all = apart.reduce((sum, d) => sum + d * d, 0);

@@ -1,3 +1,5 @@
+import { found, notFinite, type Outcome, outside, refused } from "../outcome.ts";
+
 /** Settings of a CUSUM chart, all in the unit of the values. */
 export interface CusumPlan {
   target: number;
@@ -16,9 +18,16 @@ export interface CusumChart {
 
 /**
  * Returns the tabular cumulative sums: high[i] = max(0, high[i - 1] + x[i] - target - slack) and low[i] = max(0, low[i
- * - 1] + target - slack - x[i]) (NIST/SEMATECH e-Handbook 6.3.2.3).
+ * - 1] + target - slack - x[i]) (NIST/SEMATECH e-Handbook 6.3.2.3). Refuses
+ * values that are no figures, and a slack or interval below 0.
  */
-export function cusumChart(values: readonly number[], plan: CusumPlan): CusumChart {
+export function cusumChart(values: readonly number[], plan: CusumPlan): Outcome<CusumChart> {
+  const why =
+    notFinite("value", values) ??
+    notFinite("target", [plan.target]) ??
+    outside("slack", plan.slack, 0, Number.MAX_VALUE) ??
+    outside("decision interval", plan.decision, 0, Number.MAX_VALUE);
+  if (why) return refused(why);
   const high: number[] = [];
   const low: number[] = [];
   let signal: CusumChart["signal"] = null;
@@ -30,5 +39,5 @@ export function cusumChart(values: readonly number[], plan: CusumPlan): CusumCha
     if (!signal && up > plan.decision) signal = { index, side: "high" };
     if (!signal && down > plan.decision) signal = { index, side: "low" };
   });
-  return { high, low, signal };
+  return found({ high, low, signal });
 }

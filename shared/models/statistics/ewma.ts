@@ -1,4 +1,4 @@
-import { found, type Outcome, refused } from "../outcome.ts";
+import { found, notFinite, type Outcome, refused } from "../outcome.ts";
 
 /** Settings of an EWMA chart. */
 export interface EwmaPlan {
@@ -31,6 +31,9 @@ export function ewmaChart(values: readonly number[], plan: EwmaPlan): Outcome<Ew
   const { target, sd, lambda, width } = plan;
   if (!(lambda > 0 && lambda <= 1)) return refused("lambda must be above 0 and at most 1");
   if (!(sd > 0 && width > 0)) return refused("sd and width must be positive");
+  const why =
+    notFinite("value", values) ?? notFinite("target", [target]) ?? notFinite("setting", [sd, width]);
+  if (why) return refused(why);
   let z = target;
   const averages = values.map((x) => {
     z = lambda * x + (1 - lambda) * z;

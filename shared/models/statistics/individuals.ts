@@ -1,4 +1,4 @@
-import { found, type Outcome, refused } from "../outcome.ts";
+import { found, notFinite, type Outcome, refused } from "../outcome.ts";
 
 /** An individuals and moving-range chart. Indexes are positions in the series given. */
 export interface IndividualsChart {
@@ -24,6 +24,8 @@ const D4 = 3.267;
  */
 export function individualsChart(values: readonly number[]): Outcome<IndividualsChart> {
   if (values.length < 2) return refused("a moving range needs two values");
+  const why = notFinite("value", values);
+  if (why) return refused(why);
   const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
   const movingRanges = values.slice(1).map((x, i) => Math.abs(x - (values[i] ?? x)));
   const meanRange = movingRanges.reduce((sum, r) => sum + r, 0) / movingRanges.length;

@@ -1,4 +1,4 @@
-import { found, type Outcome, refused } from "../outcome.ts";
+import { found, notFinite, type Outcome, refused } from "../outcome.ts";
 import type { Pair } from "./point.ts";
 
 /** A least-squares line y = intercept + slope x with its analysis of variance. */
@@ -24,6 +24,16 @@ export interface Line {
 export function regressionLine(pairs: readonly Pair[]): Outcome<Line> {
   const n = pairs.length;
   if (n < 3) return refused("a line with its errors needs three pairs");
+  const why =
+    notFinite(
+      "x",
+      pairs.map((p) => p.x),
+    ) ??
+    notFinite(
+      "y",
+      pairs.map((p) => p.y),
+    );
+  if (why) return refused(why);
   const meanX = pairs.reduce((sum, p) => sum + p.x, 0) / n;
   const meanY = pairs.reduce((sum, p) => sum + p.y, 0) / n;
   const sxx = pairs.reduce((sum, p) => sum + (p.x - meanX) ** 2, 0);

@@ -1,4 +1,4 @@
-import { found, type Outcome, refused } from "../outcome.ts";
+import { found, notFinite, type Outcome, refused } from "../outcome.ts";
 import type { Pair } from "./point.ts";
 
 /**
@@ -6,6 +6,16 @@ import type { Pair } from "./point.ts";
  * y - slope x (Sen, JASA 63, 1968, 1379-1389). Up to 29 % of outliers do not move it far. O(n^2).
  */
 export function theilSenLine(pairs: readonly Pair[]): Outcome<{ slope: number; intercept: number }> {
+  const why =
+    notFinite(
+      "x",
+      pairs.map((p) => p.x),
+    ) ??
+    notFinite(
+      "y",
+      pairs.map((p) => p.y),
+    );
+  if (why) return refused(why);
   const slopes = pairs.flatMap((a, i) =>
     pairs
       .slice(i + 1)

@@ -1,6 +1,7 @@
 import { convert } from "../units.ts";
 import { readMetar } from "./metar.ts";
 import type { ReportFault, ReportPart } from "./reportFault.ts";
+import type { ReportedWind } from "./reportGroups.ts";
 
 /** The parts of a pasted report that a start uses. Parts that the report omits are null. */
 export interface FieldReport {
@@ -8,12 +9,17 @@ export interface FieldReport {
   /** Server milliseconds, never after the moment at which the report was read. */
   observedAt: number;
   windKt: number | null;
+  /** The gust, or the peak of the past hour where that is higher. */
   gustKt: number | null;
-  /** Degrees the wind blows from; null when variable or calm. */
+  /** Degrees the wind blows from; null when variable, calm or not given. */
   fromDeg: number | null;
+  /** Clockwise limits of a direction that swings, degrees; null when it does not. */
+  swing: [from: number, to: number] | null;
   temperatureC: number | null;
   dewPointC: number | null;
   qnhHpa: number | null;
+  /** True if it tells of a thunderstorm, or of lightning that is not distant. */
+  thunder: boolean;
 }
 
 export type ReportRead = { ok: true; value: FieldReport } | { ok: false; fault: ReportFault };
@@ -39,8 +45,10 @@ const DAY_MS = 86_400_000;
  */
 export function readFieldReport(text: string, now: number, mostAge: number): ReportRead {
   const read = readMetar(text);
-  if (!read.ok) return { ok: false, fault: { is: "unreadable" } };
-  const { station, day, hour, minute, wind, temperatureC, dewPointC, pressure } = read.value;
+  if (!read.ok) {
+    return { ok: false, fault: read.twice ? { is: "twice", part: read.twice } : { is: "unreadable" } };
+  }
+  const { station, day, hour, minute, wind, temperatureC, dewPointC, pressure, thunderstorm } = read.value;
   const stamped = lastSuch(day, hour, minute, now + AHEAD_MS);
   if (stamped === null) return { ok: false, fault: { is: "unreadable" } };
   const hPa = pressure ? convert(pressure, "hPa") : null;
@@ -48,14 +56,23 @@ export function readFieldReport(text: string, now: number, mostAge: number): Rep
     station,
     observedAt: Math.min(stamped, now),
     windKt: wind ? tenth(wind.speedKt) : null,
-    gustKt: typeof wind?.gustKt === "number" ? tenth(wind.gustKt) : null,
+    gustKt: wind ? strongest(wind) : null,
     fromDeg: wind?.fromDeg ?? null,
+    swing: wind?.sector ? [wind.sector.fromDeg, wind.sector.toDeg] : null,
     temperatureC,
     dewPointC,
     qnhHpa: hPa?.ok ? tenth(hPa.value.value) : null,
+    thunder: thunderstorm,
   };
   const fault = impossible(value) ?? old(now - value.observedAt, mostAge);
   return fault ? { ok: false, fault } : { ok: true, value };
+}
+
+/** A peak that the wind has reached again since is no gust above it. */
+function strongest({ speedKt, gustKt, peakKt }: ReportedWind): number | null {
+  const peak = peakKt !== null && peakKt > speedKt ? peakKt : null;
+  if (gustKt === null && peak === null) return null;
+  return tenth(Math.max(gustKt ?? 0, peak ?? 0));
 }
 
 const tenth = (value: number) => Math.round(value * 10) / 10;
@@ -69,7 +86,9 @@ function impossible(report: FieldReport): ReportFault | null {
     if (typeof value === "number" && !(value >= least && value <= most))
       return { is: "impossible", part, value };
   }
-  const { windKt, gustKt, temperatureC, dewPointC } = report;
+  const { windKt, gustKt, temperatureC, dewPointC, swing } = report;
+  const beyond = swing?.find((degrees) => degrees > 360);
+  if (beyond !== undefined) return { is: "impossible", part: "direction", value: beyond };
   if (gustKt !== null && windKt !== null && gustKt <= windKt)
     return { is: "impossible", part: "gust", value: gustKt };
   if (dewPointC !== null && temperatureC !== null && dewPointC > temperatureC)

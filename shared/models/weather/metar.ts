@@ -1,10 +1,21 @@
-import { type IMetar, parseMetar, RemarkType } from "metar-taf-parser";
+import { type IMetar, parseMetar } from "metar-taf-parser";
 import { found, type Outcome, refused } from "../outcome.ts";
+import {
+  pressureOf,
+  type ReportedPressure,
+  type ReportedTemperature,
+  type ReportedWind,
+  temperatureOf,
+  thunderIn,
+  windOf,
+} from "./reportGroups.ts";
+import type { ReportReading } from "./reportReading.ts";
+import { type ReportText, reportText } from "./reportText.ts";
 
 /**
  * The parts of a METAR that a start depends on, each figure in the unit named. A part that the report omits is null.
  */
-export interface FieldWeather {
+export interface FieldWeather extends ReportedTemperature {
   station: string;
   /** Day of month and UTC time of the report. */
   day: number;
@@ -14,26 +25,12 @@ export interface FieldWeather {
   wind: ReportedWind | null;
   visibility: Visibility | null;
   cavok: boolean;
-  temperatureC: number | null;
-  dewPointC: number | null;
-  /** True where the remarks' T group gave tenths of a degree (FMH-1 12.7.2). */
-  tenths: boolean;
-  pressure: { value: number; unit: "inHg" | "hPa" } | null;
+  pressure: ReportedPressure | null;
   clouds: { cover: Cover; baseFt: number | null }[];
   verticalVisibilityFt: number | null;
   /** Present weather as reported, e.g. "FZFG", "VCTS", "-RA". */
   weather: string[];
   thunderstorm: boolean;
-}
-
-export interface ReportedWind {
-  /** Degrees true the wind blows from; null when variable or calm. */
-  fromDeg: number | null;
-  variable: boolean;
-  /** Clockwise limits of a direction that varies. */
-  sector: { fromDeg: number; toDeg: number } | null;
-  speedKt: number;
-  gustKt: number | null;
 }
 
 export interface Visibility {
@@ -46,37 +43,55 @@ const COVERS = ["FEW", "SCT", "BKN", "OVC"] as const;
 type Cover = (typeof COVERS)[number];
 
 const METRES_PER_SM = 1609.344;
-const KT_PER: Record<string, number> = { KT: 1, MPS: 3600 / 1852, "KM/H": 1000 / 1852 };
 
-/** Reads one METAR or SPECI. Refuses text without a time, and text without any of wind, temperature and pressure. */
-export function readMetar(text: string): Outcome<FieldWeather> {
+/**
+ * Reads the first METAR or SPECI of a text. Refuses text without a time, text without any of wind, temperature and
+ * pressure, and a report that says one of them twice and differently.
+ *
+ * The library reads visibility, clouds and present weather. It is wrong, or silent, on these, which `reportGroups`
+ * reads: speeds of three digits, P99KT and ABV, KMH (taken as knots), an unknown direction, 19/// and 09/, small
+ * letters, the peak wind, and a second report or forecast behind the first (whose figures replace the first's).
+ */
+export function readMetar(text: string): ReportReading<FieldWeather> {
+  const cut = reportText(text);
+  if (!cut.ok) return cut;
+  const { station, day, hour, minute, groups, remarks } = cut.value;
+  const wind = windOf(groups, remarks);
+  const temperature = temperatureOf(groups, remarks);
+  const pressure = pressureOf(groups);
+  if (!wind.ok) return wind;
+  if (!temperature.ok) return temperature;
+  if (!pressure.ok) return pressure;
+  if (!wind.value && temperature.value.temperatureC === null && !pressure.value) {
+    return refused("no wind, temperature or pressure");
+  }
+  const sky = skyOf(cut.value);
+  if (!sky.ok) return sky;
+  return found({
+    ...{ station, day, hour, minute },
+    automatic: groups.includes("AUTO"),
+    wind: wind.value,
+    ...temperature.value,
+    pressure: pressure.value,
+    ...sky.value,
+    thunderstorm: thunderIn(groups, remarks),
+  });
+}
+
+type Sky = Pick<FieldWeather, "visibility" | "cavok" | "clouds" | "verticalVisibilityFt" | "weather">;
+
+/** Returns what the library reads of the sky. It is given one report in capitals, without trend and remarks. */
+function skyOf({ station, day, hour, minute, groups }: ReportText): Outcome<Sky> {
+  const two = (n: number) => String(n).padStart(2, "0");
   let metar: IMetar;
   try {
-    metar = parseMetar(text.trim().replace(/=$/, ""));
+    metar = parseMetar([station, `${two(day)}${two(hour)}${two(minute)}Z`, ...groups].join(" "));
   } catch (error) {
     return refused(error instanceof Error ? error.message : "not a METAR");
   }
-  const { station, day, hour, minute } = metar;
-  if (day === undefined || hour === undefined || minute === undefined) {
-    return refused("no day and time group");
-  }
-  if (!metar.wind && metar.temperature === undefined && !metar.altimeter) {
-    return refused("no wind, temperature or pressure");
-  }
-  const exact = metar.remarks.find((r) => r.type === RemarkType.HourlyTemperatureDewPoint);
   return found({
-    station,
-    day,
-    hour,
-    minute,
-    automatic: metar.auto === true,
-    wind: readWind(metar, text),
     visibility: readVisibility(metar),
     cavok: metar.cavok === true,
-    temperatureC: positiveZero(exact?.temperature ?? metar.temperature),
-    dewPointC: positiveZero(exact?.dewPoint ?? metar.dewPoint),
-    tenths: exact !== undefined,
-    pressure: metar.altimeter ? { value: metar.altimeter.value, unit: metar.altimeter.unit } : null,
     clouds: metar.clouds.flatMap((c) => {
       const cover = COVERS.find((name) => name === c.quantity);
       return cover ? [{ cover, baseFt: c.height ?? null }] : [];
@@ -85,40 +100,7 @@ export function readMetar(text: string): Outcome<FieldWeather> {
     weather: metar.weatherConditions.map(
       (w) => `${w.intensity ?? ""}${w.descriptive ?? ""}${w.phenomenons.join("")}`,
     ),
-    thunderstorm: metar.weatherConditions.some(
-      (w) => w.descriptive === "TS" || w.phenomenons.some((p) => p === "TS"),
-    ),
   });
-}
-
-/** Turns -0 into 0: "M00" is read as -0, which prints and compares in unexpected ways. */
-function positiveZero(value: number | undefined): number | null {
-  return value === undefined ? null : value + 0;
-}
-
-/** A wind group of FMH-1 12.6.5, dddff(f)Gff(f): three digits of speed from 100 on. */
-const WIND_GROUP = /(?:^|\s)(?:VRB|\d{3})(\d{2,3})(?:G(\d{2,3}))?(?:KT|MPS|KMH|KM\/H)(?=\s|$)/;
-
-/**
- * Takes the figures from the wind group, because the parser reads only two digits of a three-digit speed. Without a
- * group there is no wind.
- */
-function readWind({ wind }: IMetar, text: string): ReportedWind | null {
-  const group = WIND_GROUP.exec(text.split(/\sRMK\s/)[0] ?? "");
-  if (!wind || !group) return null;
-  const perUnit = KT_PER[wind.unit];
-  if (perUnit === undefined) return null;
-  const speed = Number(group[1]);
-  const gust = group[2] === undefined ? null : Number(group[2]);
-  const variable = wind.direction === "VRB";
-  const swings = wind.minVariation !== undefined && wind.maxVariation !== undefined;
-  return {
-    fromDeg: variable || speed === 0 ? null : (wind.degrees ?? null),
-    variable,
-    sector: swings ? { fromDeg: wind.minVariation as number, toDeg: wind.maxVariation as number } : null,
-    speedKt: speed * perUnit,
-    gustKt: gust === null ? null : gust * perUnit,
-  };
 }
 
 function readVisibility({ visibility }: IMetar): Visibility | null {

@@ -1,3 +1,5 @@
+import type { StatedPart } from "./reportReading.ts";
+
 export const REPORT_PARTS = ["wind", "gust", "direction", "temperature", "dewPoint", "qnh"] as const;
 export type ReportPart = (typeof REPORT_PARTS)[number];
 
@@ -15,7 +17,9 @@ const PART_UNITS = {
 export type ReportFault =
   | { is: "unreadable" }
   | { is: "old"; age: number; most: number }
-  | { is: "impossible"; part: ReportPart; value: number };
+  | { is: "impossible"; part: ReportPart; value: number }
+  /** It states this part twice and differently: two reports may have been pasted as one. */
+  | { is: "twice"; part: StatedPart };
 
 export const partUnit = (part: ReportPart) => PART_UNITS[part];
 
@@ -28,6 +32,8 @@ export function faultCode(fault: ReportFault): string {
       return `old:${fault.age}:${fault.most}`;
     case "impossible":
       return `impossible:${fault.part}:${fault.value}`;
+    case "twice":
+      return `twice:${fault.part}`;
   }
 }
 
@@ -37,5 +43,6 @@ export function faultOf(code: string): ReportFault {
   const part = REPORT_PARTS.find((p) => p === a);
   if (is === "old") return { is, age: Number(a), most: Number(b) };
   if (is === "impossible" && part) return { is, part, value: Number(b) };
+  if (is === "twice" && (part || a === "observed")) return { is, part: part ?? "observed" };
   return { is: "unreadable" };
 }

@@ -58,6 +58,31 @@ export function worstOnNose(
   return { leastHead, mostCross: abeam ? speed : Math.max(...ends.map((e) => Math.abs(e.cross))) };
 }
 
+/** Where a wind can come from: a direction, perhaps one that swings, or unknown (null). Degrees. */
+export interface WindFrom {
+  fromDeg: number | null;
+  swing: readonly [from: number, to: number] | null;
+}
+
+/**
+ * Returns the worst components of a wind, of one speed, on a heading: the most from behind (0 when none can be) and the
+ * most across, without sign. An unknown direction or heading counts as the worst one; a swinging direction as the worst
+ * of its sector and of the direction given.
+ */
+export function worstWind(
+  speed: number,
+  { fromDeg, swing }: WindFrom,
+  headingDeg: number | null,
+): { tail: number; cross: number } {
+  if (headingDeg === null || (fromDeg === null && swing === null)) return { tail: speed, cross: speed };
+  const sectors = [swing, fromDeg === null ? null : ([fromDeg, fromDeg] as const)].filter((s) => s !== null);
+  const worst = sectors.map(([from, to]) => worstOnNose(speed, from, to, headingDeg));
+  return {
+    tail: Math.max(0, ...worst.map((w) => -w.leastHead)),
+    cross: Math.max(...worst.map((w) => w.mostCross)),
+  };
+}
+
 /** Least whole knots of forces 1 to 12 (Beaufort scale as the WMO prints it). */
 const FORCES_KT = [1, 4, 7, 11, 17, 22, 28, 34, 41, 48, 56, 64];
 

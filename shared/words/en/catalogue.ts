@@ -5,7 +5,7 @@ import { refusals } from "./refusals.ts";
 import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
-import { lightningActs, reportFaults, reportParts } from "./weather.ts";
+import { lightningActs, reportFaults, reportParts, reportThunder } from "./weather.ts";
 
 /** The sentences of a session in English. The compiler requires the same keys of every other language. */
 export const catalogue = {
@@ -18,6 +18,7 @@ export const catalogue = {
   lightningActs,
   reportParts,
   reportFaults,
+  reportThunder,
   runUpItems,
   runUpChecks,
   runUpFaults,
@@ -76,6 +77,9 @@ export const catalogue = {
     noGenerator: "no generator",
     batteries: "batteries",
     "distance unknown": "distance unknown",
+    "heading not planned": "heading not planned",
+    "direction unknown": "direction unknown",
+    "as it swings": "as it swings",
     "times that rise from one sample to the next": "times that rise from one sample to the next",
     wind: "wind",
     "begun before it ended": "cranking begun before it ended",
@@ -88,7 +92,7 @@ export const catalogue = {
   workedThrough: "worked through",
   wasASlip: "its fire was a slip",
   /** Words between figures, e.g. "1 to 4". */
-  joints: { to: "to", of: "of", gust: "gust" },
+  joints: { to: "to", of: "of", gust: "gust", "from behind": "from behind", across: "across" },
 };
 
 export type Catalogue = typeof catalogue;

@@ -154,7 +154,7 @@ export const conditions = {
     yes: "Wind within limits",
     no: "Wind is over the limit: {f}",
     stale: "Wind reading is old",
-    unknown: "Wind not read",
+    unknown: "Wind not read, or its side not known because no heading is planned",
   },
   lightningClear: {
     name: "No lightning near",

@@ -4,6 +4,7 @@ export const events = {
   planned: (aircraft: string, place: string, order: string) =>
     `Planned: ${aircraft} at ${place}, order ${order}`,
   planAmended: "Plan changed",
+  planHeading: (heading: string) => `Plan changed: heading ${heading}°`,
   planOrder: (order: string) => `Plan changed: order ${order}`,
   stage: (stage: string) => `Stage: ${stage}`,
   briefed: (post: string) => `${post} briefed`,

@@ -25,6 +25,7 @@ export const figures = {
     "blades.none": "No blades to count",
     headWind: "Head wind",
     tailWind: "Tail wind",
+    "crossWind.either": "Cross wind",
     "crossWind.port": "Cross wind from port",
     "crossWind.starboard": "Cross wind from starboard",
     beaufort: "Beaufort force",

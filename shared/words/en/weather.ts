@@ -9,15 +9,24 @@ export const reportParts = {
   dewPoint: "Dew point",
   qnh: "QNH",
   observed: "Observed",
+  thunder: "Thunder",
 };
 
 /** The reason why a pasted report is not used, and what to do. Ages in minutes. */
 export const reportFaults = {
+  twice: (part: string) =>
+    `${part} is there twice and differs: two reports may be in it. Paste one report, or enter the wind by hand.`,
   unreadable: "This cannot be read as a METAR. Paste the whole report, or enter the wind by hand.",
   old: (age: number, most: number) =>
     `This report is ${age} min old; after ${most} min it says nothing of now. Paste the newest.`,
   impossible: (part: string, figure: string) =>
     `${part} ${figure} cannot be right. Check the report, or enter the wind by hand.`,
+};
+
+/** What else a report says: a direction that swings, and a thunderstorm. */
+export const reportThunder = {
+  swings: (from: number, to: number) => `swings from ${from}° to ${to}°`,
+  told: "The report tells of a thunderstorm: it counts as near lightning from when it is recorded.",
 };
 
 /** The act asked of a post while lightning stops work. */

@@ -5,7 +5,7 @@ import { refusals } from "./refusals.ts";
 import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
-import { lightningActs, reportFaults, reportParts } from "./weather.ts";
+import { lightningActs, reportFaults, reportParts, reportThunder } from "./weather.ts";
 
 /** The sentences of a session in the Spanish of ramps in the Americas. Written by the project, not by a ramp crew. */
 export const catalogue: Catalogue = {
@@ -18,6 +18,7 @@ export const catalogue: Catalogue = {
   lightningActs,
   reportParts,
   reportFaults,
+  reportThunder,
   runUpItems,
   runUpChecks,
   runUpFaults,
@@ -76,6 +77,9 @@ export const catalogue: Catalogue = {
     noGenerator: "ningún generador",
     batteries: "baterías",
     "distance unknown": "distancia desconocida",
+    "heading not planned": "rumbo no planeado",
+    "direction unknown": "dirección desconocida",
+    "as it swings": "según gira",
     "times that rise from one sample to the next": "tiempos que suben de una muestra a la siguiente",
     wind: "viento",
     "begun before it ended": "arranque empezado antes de terminar",
@@ -86,5 +90,5 @@ export const catalogue: Catalogue = {
   },
   workedThrough: "hecho hasta el final",
   wasASlip: "el fuego fue un aviso sin querer",
-  joints: { to: "a", of: "de", gust: "racha" },
+  joints: { to: "a", of: "de", gust: "racha", "from behind": "de cola", across: "cruzado" },
 };

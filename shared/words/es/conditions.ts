@@ -146,7 +146,7 @@ export const conditions: Catalogue["conditions"] = {
     yes: "Viento dentro de límites",
     no: "Viento sobre el límite: {f}",
     stale: "La lectura de viento es vieja",
-    unknown: "Viento no leído",
+    unknown: "Viento no leído, o su lado no se sabe porque no hay rumbo planeado",
   },
   noBarringDefect: {
     name: "Ningún defecto impide el arranque",

@@ -4,6 +4,7 @@ export const events: EventWords = {
   signal: (seq) => `señal ${seq}`,
   planned: (aircraft, place, order) => `Planeado: ${aircraft} en ${place}, orden ${order}`,
   planAmended: "Plan cambiado",
+  planHeading: (heading) => `Plan cambiado: rumbo ${heading}°`,
   planOrder: (order) => `Plan cambiado: orden ${order}`,
   stage: (stage) => `Etapa: ${stage}`,
   briefed: (post) => `${post}: briefing recibido`,

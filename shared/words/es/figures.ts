@@ -25,6 +25,7 @@ export const figures: FigureWords = {
     "blades.none": "Ninguna pala por contar",
     headWind: "Viento de frente",
     tailWind: "Viento de cola",
+    "crossWind.either": "Viento cruzado",
     "crossWind.port": "Viento cruzado de babor",
     "crossWind.starboard": "Viento cruzado de estribor",
     beaufort: "Fuerza Beaufort",

@@ -76,8 +76,8 @@ export const workedLaws: readonly Phrase[] = [
     "accionado: calor' = (estable - calor) / tau accionado; en descanso: calor' = -calor / tau en descanso",
   ],
   [
-    "N = (charge - floor) C / (I t / 3600 (I / Irated)^(k - 1)), each start on the volts its forerunners left",
-    "N = (carga - mínima) C / (I t / 3600 (I / Inominal)^(k - 1)), cada arranque con los voltios que dejaron los anteriores",
+    "N = (charge - floor) C share / (I t / 3600 (I / Irated)^(k - 1)), while Voc - Ibreak (Rint + Rcable) keeps the least volts",
+    "N = (carga - mínima) C parte / (I t / 3600 (I / Inominal)^(k - 1)), mientras Voc - Idespegue (Rint + Rcable) mantenga los voltios mínimos",
   ],
   [
     "straight between samples; out of the steady band the curve holds from that moment on",
@@ -162,10 +162,12 @@ export const workedLaws: readonly Phrase[] = [
     "ley de calentamiento de Newton; Levenberg-Marquardt; un error estándar del ajuste solo",
   ],
   // Cautions.
+  ["The heading of the nose is not planned.", "El rumbo de la nariz no está planeado."],
   [
-    "Heading of the nose or direction of the wind is not known.",
-    "No se sabe el rumbo de la nariz o la dirección del viento.",
+    "The wind's direction is not known: the worst one counts.",
+    "No se sabe la dirección del viento: cuenta la peor.",
   ],
+  ["The wind's direction swings: the worst of it counts.", "La dirección del viento gira: cuenta la peor."],
   [
     "Bare skin freezes within half an hour (US NWS: from -18 degF).",
     "La piel descubierta se congela en media hora (US NWS: desde -18 °F).",

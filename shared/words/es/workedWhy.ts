@@ -131,6 +131,11 @@ export const workedWhy: readonly Phrase[] = [
   ["ground power is not on", "la planta externa no está conectada"],
   ["the type gives no cart cable", "el tipo no da el cable de la planta"],
   ["the type gives no batteries", "el tipo no da baterías"],
+  [
+    "its volts were read under load or on charge, not at rest",
+    "sus voltios se leyeron con carga o cargando, no en reposo",
+  ],
+  ["the type does not say what it gives in the cold", "el tipo no dice lo que da con frío"],
   ["its volts at rest have not been read", "no se han leído sus voltios en reposo"],
   ["the type asks for no hydrometer reading", "el tipo no pide lectura del densímetro"],
   ["its electrolyte's temperature has not been read", "no se ha leído la temperatura de su electrolito"],

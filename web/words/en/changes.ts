@@ -32,5 +32,6 @@ export const planChange = {
   usual: ["Defect found", "Weather", "Equipment not available"],
   go: "Go on to the reason",
   same: "This is the plan as it stands.",
+  heading: "Heading of the nose, degrees: without it a strong wind's side is not known",
   change: "Change the plan",
 };

@@ -39,5 +39,6 @@ export const planChange: LaterWords["planChange"] = {
   usual: ["Defecto encontrado", "Meteorología", "Equipo no disponible"],
   go: "Seguir al motivo",
   same: "Este es el plan como está.",
+  heading: "Rumbo de la nariz, grados: sin él no se sabe de qué lado viene un viento fuerte",
   change: "Cambiar el plan",
 };
