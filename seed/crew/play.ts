@@ -135,7 +135,7 @@ function figureFor(
   const { draft } = chosen;
   if (draft.type === "send") {
     if (draft.kind === "brakesSet") return brakePressure(state, script);
-    return ask.say === "voltsCranking" ? crankingVolts(state, script) : cartVolts(state, script);
+    return ask.say === "voltsCranked" ? crankingVolts(state, script) : cartVolts(state, script);
   }
   if (draft.type === "recordCheck") {
     const range = state.type.checks.find((c) => c.id === draft.check)?.range;

@@ -62,7 +62,7 @@ type OwnAsk =
   | "turned"
   | "unattended"
   | "volts"
-  | "voltsCranking"
+  | "voltsCranked"
   | "warmUp"
   | "weather";
 

@@ -11,7 +11,7 @@ import { overrideAsks } from "../overrides/asks.ts";
 import { abandonAsk } from "../plan/abandonAsk.ts";
 import { allClearAsk, goBack, nextStage } from "../plan/asks.ts";
 import { briefAsk, presenceAsk } from "../posts/asks.ts";
-import { connecting, disconnecting, powerOff, voltsWhileCranking } from "../power/asks.ts";
+import { connecting, disconnecting, powerOff, voltsCranked } from "../power/asks.ts";
 import { blades, bladesByGuard } from "../propeller/asks.ts";
 import type { Post } from "../protocol/posts.ts";
 import { gates, runUp } from "../runUp/asks.ts";
@@ -40,7 +40,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     removeChocks,
   ],
   fireGuard: [guarding, bladesByGuard],
-  groundPower: [standClear, chocksIn, connecting, voltsWhileCranking, disconnecting, chocksOut, blades],
+  groundPower: [standClear, chocksIn, connecting, voltsCranked, disconnecting, chocksOut, blades],
   supervisor: [clearances, unattendedAsks, barringDefects, allClearAsk, nextStage, goBack],
 };
 

@@ -59,19 +59,25 @@ export function connecting(state: SessionState, now: number): Ask[] {
   return wanted ? [service("connectPower", "connectPower")] : [];
 }
 
-/** Returns the ask for the lowest volts of an attempt, if the type says which band applies while an engine cranks. */
-export function voltsWhileCranking(state: SessionState): Ask[] {
+/**
+ * Returns the ask for the lowest volts of an attempt, if the type says which band applies while an engine cranks. It
+ * waits until no starter is held: ground power watches its meter meanwhile, and touches nothing.
+ */
+export function voltsCranked(state: SessionState): Ask[] {
   const { starting } = state.type.groundPower;
-  const engine = state.engines.find((e) => plain(e.life).is === "cranking");
-  if (!starting || !engine || state.groundPower.is !== "on" || engine.starter.at(-1)?.lowest) return [];
+  if (!starting || state.groundPower.is !== "on" || state.stage !== "starting") return [];
+  if (state.engines.some((e) => plain(e.life).is === "cranking")) return [];
+  const tried = state.engines.filter((e) => e.starter.at(-1)?.off != null && !e.starter.at(-1)?.lowest);
+  const engine = tried.sort((a, b) => (b.starter.at(-1)?.on ?? 0) - (a.starter.at(-1)?.on ?? 0))[0];
+  if (!engine) return [];
   const need = { is: "figure", field: "volts", unit: starting.min.unit } as const;
   return [
     ask({
       key: `crankVolts:${engine.n}:${engine.attempts}`,
-      say: "voltsCranking",
+      say: "voltsCranked",
       weight: 3,
       engine: engine.n,
-      choices: [choice("lowestVolts", "yes", send("powerConnected"), need)],
+      choices: [choice("lowestVolts", "yes", send("powerConnected", engine.n), need)],
     }),
   ];
 }

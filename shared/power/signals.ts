@@ -17,10 +17,13 @@ export const connectPower = service("connectPower", (state) => state.groundPower
   standard: { figure: "connectPower", text: `${ANNEX} 5.3, connect ground power (from memory)` },
 });
 
-/** On, with the volts read. Once it is on, the same report only refreshes them. Bad volts are always taken. */
+/**
+ * On, with the volts read. Once it is on, the same report only refreshes them; with an engine it is of the lowest volts
+ * of that engine's last attempt. Bad volts are always taken.
+ */
 export const powerConnected = serviceReport({
   stages: CONNECTING,
-  lowersBy: (state, { volts }) => volts !== undefined && outsideBand(state, volts),
+  lowersBy: (state, { volts, engine }) => volts !== undefined && outsideBand(state, volts, engine),
   decide(state, send) {
     const wrong = figureFault(send.volts, state.type.groundPower.steadyMin.unit);
     if (wrong) return wrong;
@@ -32,7 +35,7 @@ export const powerConnected = serviceReport({
   evolve(state, event, fact) {
     if (!fact.volts) return state;
     const by = attributionOf(event, fact.seenFrom ?? null);
-    if (readWhileCranking(state)) return whileCranking(state, fact.volts, by);
+    if (readWhileCranking(state, fact.engine)) return whileCranking(state, fact.volts, by, fact.engine);
     return spent(steady(state, fact.volts, by), "connectPower", giverOf(event, fact));
   },
 });
@@ -60,8 +63,8 @@ export const powerDisconnected = serviceReport({
   },
 });
 
-function outsideBand(state: SessionState, { value, unit }: Quantity): boolean {
-  const [min, max] = voltsBand(state);
+function outsideBand(state: SessionState, { value, unit }: Quantity, of?: number): boolean {
+  const [min, max] = voltsBand(state, of);
   return unit === min.unit && (value < min.value || value > max.value);
 }
 
@@ -70,11 +73,11 @@ function steady(state: SessionState, volts: Quantity, by: Attribution): SessionS
   return { ...state, groundPower };
 }
 
-function whileCranking(state: SessionState, volts: Quantity, by: Attribution): SessionState {
+function whileCranking(state: SessionState, volts: Quantity, by: Attribution, of?: number): SessionState {
   if (state.groundPower.is !== "on") return state;
   const read = {
     ...state,
     groundPower: { ...state.groundPower, cranking: { volts, by }, ...readSince(state, volts, by.at) },
   };
-  return lowestSeen(read, { ...volts, at: by.at, name: by.name, from: "groundPower" });
+  return lowestSeen(read, { ...volts, at: by.at, name: by.name, from: "groundPower" }, of);
 }

@@ -36,7 +36,7 @@ const OUTSIDE: ReadonlySet<AskSay> = new Set<AskSay>([
   "handlePropeller",
   "removeChocks",
   "volts",
-  "voltsCranking",
+  "voltsCranked",
 ]);
 
 /** The asks of unplugging, which stay where the type asks for it. */

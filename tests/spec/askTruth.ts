@@ -46,7 +46,7 @@ const MUST_ACT = [
 /** Rules for what no ask may say in a state, because it is false there, unsafe, or impossible. */
 export const NEVER: readonly Rule[] = [
   ["a plug that is in is not put in", say("connectPower", "powerConnected", "answer.connectPower"), on],
-  ["power that is off is not read", say("volts", "voltsCranking", "answer.powerConnected"), off],
+  ["power that is off is not read", say("volts", "voltsCranked", "answer.powerConnected"), off],
   ["power that is off is not taken away", say("disconnectPower", "powerDisconnected"), off],
   ["power is not said to be off while it is on", say("answer.powerDisconnected"), on],
   [

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { type Choice, fill } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { groundPowerKnown } from "../../shared/conditions/power.ts";
 import { RICH } from "../figures/rich.ts";
 import { FOUR } from "./aircraft.ts";
-import { given, type Story } from "./given.ts";
+import { given, type Say, type Story } from "./given.ts";
 
 const lowest = (story: Story) => story.state.engines[2]?.starter.at(-1)?.lowest;
 const cranking = (type = RICH) => {
@@ -64,11 +65,36 @@ describe("volts while an engine cranks", () => {
     expect(lowest(story)).toBeUndefined();
   });
 
-  it("[PWR-9] are asked of ground power once in each attempt", () => {
+  const asked = (story: Story) =>
+    askedOf(story.state, "groundPower", story.now).filter((a) => a.say === "voltsCranked");
+
+  it("[PWR-9] are asked of ground power once in each attempt, and never while the starter is held", () => {
     const story = cranking();
-    const asked = () => askedOf(story.state, "groundPower", story.now).some((a) => a.say === "voltsCranking");
-    expect(asked()).toBe(true);
+    expect(asked(story)).toEqual([]);
+    story.wait(5).send("cockpit", "caught", { engine: 3 });
+    const [ask] = asked(story);
+    expect(ask?.engine).toBe(3);
+    const volts = { value: 13, unit: "V" } as const;
+    story.say("groundPower", fill(ask?.choices[0] as Choice, { figure: volts }) as Say);
+    expect(asked(story)).toEqual([]);
+    expect(lowest(story)).toMatchObject({ value: 13, from: "groundPower", name: "Cy" });
+    // 13 V would be far too low for steady volts: those stay as they were read.
+    expect(story.state.groundPower).toMatchObject({ volts: { value: 28 }, cranking: { volts } });
+    expect([story.alerts, groundPowerKnown.find(story.state, 4, story.now).is]).toEqual([[], "yes"]);
+  });
+
+  it("[PWR-9, PWR-12] below the starting band they raise the alert, though they are read out afterwards", () => {
+    const story = cranking();
+    story.wait(5).send("cockpit", "startAbandoned", { engine: 3 });
+    story.send("groundPower", "powerConnected", { engine: 3, volts: { value: 11.9, unit: "V" } });
+    expect(story.alerts).toEqual(["groundPowerOutOfRange"]);
+    expect(groundPowerKnown.find(story.state, 3, story.now).is).toBe("unknown");
+  });
+
+  it("[PWR-9] an attempt whose volts were reported meanwhile is not asked for", () => {
+    const story = cranking();
     story.volts(24);
-    expect(asked()).toBe(false);
+    story.wait(5).send("cockpit", "caught", { engine: 3 });
+    expect(asked(story)).toEqual([]);
   });
 });

@@ -47,7 +47,7 @@ export const asks: Readonly<Record<OtherSay, string>> = {
   connectPower: "Cart checked and output off? Ask to connect.",
   powerConnected: "The crew says connect. Plug in, output on, read the volts.",
   volts: "Read the volts again.",
-  voltsCranking: "Number {n} cranks. Read the lowest volts now.",
+  voltsCranked: "Number {n} was cranked. How low did the volts go?",
   "runUp.plain": "Run-up: read the {d}.",
   runUp: "Run-up of number {n}: read the {d}.",
   powerDisconnected: "The crew says disconnect. Output off, unplug, cart away.",

@@ -44,7 +44,7 @@ export const asks: Catalogue["asks"] = {
   connectPower: "¿Planta revisada y salida apagada? Pida conectar.",
   powerConnected: "La tripulación dice conectar. Enchufe, dé salida y lea los voltios.",
   volts: "Lea otra vez los voltios.",
-  voltsCranking: "Motor {n} gira con arrancador. Lea ya el voltaje más bajo.",
+  voltsCranked: "Motor {n} giró con arrancador. ¿Hasta dónde bajó el voltaje?",
   "runUp.plain": "Prueba de motores: lea {d}.",
   runUp: "Prueba del motor {n}: lea {d}.",
   powerDisconnected: "La tripulación dice desconectar. Corte salida, desenchufe y retire la planta.",
