@@ -10,6 +10,7 @@ import { between } from "./chance.ts";
 import {
   brakePressure,
   breeze,
+  cardFigure,
   cartVolts,
   checkFigure,
   crankEnds,
@@ -141,6 +142,7 @@ function figureFor(
     const range = state.type.checks.find((c) => c.id === draft.check)?.range;
     return range ? checkFigure(range, script, draft.check) : null;
   }
+  if (draft.type === "answerCard") return cardFigure(state, draft.item, script);
   const engine = ask.engine === null ? undefined : engineOf(state, ask.engine);
   if (draft.type === "recordRunUp" && engine) return runUpFigure(state, engine, draft.item, script);
   if (draft.type !== "reading") return null;

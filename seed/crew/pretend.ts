@@ -1,3 +1,4 @@
+import { boundsOf } from "../../shared/card/judge.ts";
 import { type Engine, plain } from "../../shared/engine/life.ts";
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
@@ -52,6 +53,16 @@ export function crankingVolts(state: SessionState, script: Script): Quantity {
   const { steadyMin, starting } = state.type.groundPower;
   const range = { min: starting?.min.value ?? steadyMin.value, max: steadyMin.value };
   return figure(within(range, between(0, 1, script.seed, "sag", state.seq)), steadyMin.unit, range);
+}
+
+/** Returns a figure within the bounds of an item of the card; null where they are not known. */
+export function cardFigure(state: SessionState, id: string, script: Script): Quantity | null {
+  const item = state.type.card?.find((i) => i.id === id);
+  const bounds = item && boundsOf(state, item);
+  if (!bounds?.ok) return null;
+  const { min, max, unit } = bounds.value;
+  const range = { min: min ?? undefined, max: max ?? undefined };
+  return figure(within(range, between(0.2, 0.8, script.seed, "card", id)), unit);
 }
 
 /** Returns one figure of a good run-up. */

@@ -12,6 +12,8 @@ type OwnAsk =
   | "barringDefect"
   | "brakesSet"
   | "brief"
+  | "card"
+  | "cardOfEngine"
   | "check"
   | "chocksIn"
   | "chocksInAgain"

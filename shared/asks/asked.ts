@@ -1,4 +1,5 @@
 import { alertAsks } from "../alerts/asks.ts";
+import { cardAsk } from "../card/asks.ts";
 import { checks } from "../checks/asks.ts";
 import { barringDefects } from "../defects/asks.ts";
 import { drillSteps } from "../drills/asks.ts";
@@ -25,6 +26,8 @@ import { inOrder } from "./inOrder.ts";
 
 type Asks = (state: SessionState, now: number) => Ask[];
 
+const cardOf = (post: Post): Asks => (state, now) => cardAsk(state, post, now);
+
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
   cockpit: [
@@ -32,6 +35,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     stopUnsafe,
     brakes,
     startAsks,
+    cardOf("cockpit"),
     nextEngine,
     gates,
     runUp,
@@ -39,9 +43,26 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     stopInboard,
     removeChocks,
   ],
-  fireGuard: [guarding, bladesByGuard],
-  groundPower: [standClear, chocksIn, connecting, voltsCranked, disconnecting, chocksOut, blades],
-  supervisor: [clearances, unattendedAsks, barringDefects, allClearAsk, nextStage, goBack],
+  fireGuard: [guarding, bladesByGuard, cardOf("fireGuard")],
+  groundPower: [
+    standClear,
+    chocksIn,
+    connecting,
+    voltsCranked,
+    disconnecting,
+    chocksOut,
+    blades,
+    cardOf("groundPower"),
+  ],
+  supervisor: [
+    clearances,
+    unattendedAsks,
+    barringDefects,
+    allClearAsk,
+    nextStage,
+    goBack,
+    cardOf("supervisor"),
+  ],
 };
 
 /**

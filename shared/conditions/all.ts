@@ -3,6 +3,7 @@ import { CONDITION_IDS, type ConditionId } from "../protocol/conditions.ts";
 import type { SessionState } from "../session/state.ts";
 import type { AircraftType } from "../types/schema.ts";
 import * as barring from "./barring.ts";
+import * as card from "./card.ts";
 import type { ConditionDefinition, Guarded } from "./definition.ts";
 import * as engines from "./engines.ts";
 import * as guard from "./guard.ts";
@@ -16,6 +17,7 @@ import * as wheels from "./wheels.ts";
 /** Every export of these files is the definition of a condition, under its id. All else is derived from it. */
 const DEFINED = {
   ...barring,
+  ...card,
   ...engines,
   ...guard,
   ...posts,

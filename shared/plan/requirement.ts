@@ -7,6 +7,8 @@ import { RUN_UP_FAULTS, type RunUpFault } from "../runUp/fault.ts";
 export type Requirement =
   | { is: "post" | "briefed"; post: Post }
   | { is: "check"; check: string }
+  /** An item of the card on which the release stands. */
+  | { is: "card"; item: string }
   | { is: "condition"; condition: ConditionId }
   | { is: "blades" | "handling" | "engine"; engine: number }
   | { is: "gate"; engine: number; gauge: string }
@@ -14,7 +16,7 @@ export type Requirement =
   | { is: "powerOff" | "chocksOut" | "allClear" };
 
 /**
- * Returns the code of a requirement for a refusal: `post:cockpit`, `check:battery1`, `condition:chocksIn`, `engine:3`,
+ * Returns the code of a requirement for a refusal: `post:cockpit`, `check:battery1`, `card:trim`, `condition:chocksIn`, `engine:3`,
  * `gate:3:oilTemp`, `runUp:<engine, or 0 for the aircraft>:<check or gauge>:<fault>`, `powerOff`.
  */
 export function requirementCode(requirement: Requirement): string {
@@ -24,6 +26,8 @@ export function requirementCode(requirement: Requirement): string {
       return `${requirement.is}:${requirement.post}`;
     case "check":
       return `check:${requirement.check}`;
+    case "card":
+      return `card:${requirement.item}`;
     case "condition":
       return `condition:${requirement.condition}`;
     case "blades":
@@ -54,6 +58,8 @@ export function readRequirement(code: string): Requirement | null {
     }
     case "check":
       return { is, check: a };
+    case "card":
+      return { is, item: a };
     case "condition": {
       const condition = CONDITION_IDS.find((id) => id === a);
       return condition ? { is, condition } : null;

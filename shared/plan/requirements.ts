@@ -1,3 +1,4 @@
+import { isGood, placesAt } from "../card/places.ts";
 import { inStart } from "../checks/inStart.ts";
 import { checkApplies } from "../checks/preheat.ts";
 import { groundPowerKnown } from "../conditions/power.ts";
@@ -59,6 +60,9 @@ function ofStage(state: SessionState, now: number): Requirement[] {
         ...(releaseVerdict(state)?.faults ?? []).map(
           (f): Requirement => ({ is: "runUp", fault: runUpFault(f) }),
         ),
+        ...placesAt(state.type, "beforeRelease", null)
+          .filter((p) => p.item.clearance && !isGood(state, p))
+          .map((p): Requirement => ({ is: "card", item: p.item.id })),
         ...(state.groundPower.is === "on" ? [{ is: "powerOff" } as const] : []),
       ];
     case "release":

@@ -109,6 +109,17 @@ export const actionSchema = z.discriminatedUnion("type", [
     good: z.boolean().optional(),
     note: reason.optional(),
   }),
+  /** The answer to one item of the card: done or not, alive or not, or the figure that was read. */
+  z.strictObject({
+    type: z.literal("answerCard"),
+    item: idSchema,
+    engine: engineSchema.optional(),
+    good: z.boolean().optional(),
+    reading: quantitySchema.optional(),
+    note: reason.optional(),
+  }),
+  /** One person reads an item of the card out, for another to do. */
+  z.strictObject({ type: z.literal("readCard"), item: idSchema, engine: engineSchema.optional() }),
   /** A meter's trace of ground power: milliseconds since the trace began, and the volts then. */
   z.strictObject({
     type: z.literal("giveVoltTrace"),

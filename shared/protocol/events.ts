@@ -159,6 +159,17 @@ export const factSchema = z.discriminatedUnion("type", [
     note: z.string().optional(),
   }),
   z.strictObject({
+    type: z.literal("cardAnswered"),
+    item: z.string(),
+    engine: engineSchema.optional(),
+    good: z.boolean(),
+    reading: z.strictObject({ value: z.number(), unit: z.string() }).optional(),
+    /** Of an instrument that comes alive: seconds from the catch to the answer. */
+    afterS: z.number().int().nonnegative().optional(),
+    note: z.string().optional(),
+  }),
+  z.strictObject({ type: z.literal("cardRead"), item: z.string(), engine: engineSchema.optional() }),
+  z.strictObject({
     type: z.literal("alertRaised"),
     kind: z.enum(ALERT_KINDS),
     engine: engineSchema.optional(),

@@ -1,4 +1,5 @@
 import { decideAlert } from "../alerts/decide.ts";
+import { decideCard } from "../card/decide.ts";
 import { decideDefect } from "../defects/decide.ts";
 import { decideDrill } from "../drills/decide.ts";
 import { decideOverride } from "../overrides/decide.ts";
@@ -59,6 +60,9 @@ function decided(state: SessionState, action: Action, context: Context): Verdict
       return decideReading(state, action, context);
     case "recordCheck":
       return decideCheck(state, action, context);
+    case "answerCard":
+    case "readCard":
+      return decideCard(state, action, context);
     case "claimPost":
     case "leavePost":
     case "offerPost":

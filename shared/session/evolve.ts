@@ -1,5 +1,6 @@
 import { know } from "../aircraft/know.ts";
 import { evolveAlert } from "../alerts/evolve.ts";
+import { cardKept, evolveCard } from "../card/evolve.ts";
 import { evolveDrill } from "../drills/evolve.ts";
 import { voidClearance } from "../engine/clearance.ts";
 import { starterRested, withEngine, withLife } from "../engine/evolve.ts";
@@ -38,7 +39,7 @@ export function evolve(state: SessionState | null, event: SessionEvent): Session
   }
   if (event.session !== state.id) throw new Error(`event of session ${event.session} given to ${state.id}`);
   if (event.seq !== state.seq + 1) throw new Error(`event ${event.seq} does not follow ${state.seq}`);
-  const applied = apply(state, event);
+  const applied = cardKept(state, apply(state, event));
   const posts = touched(applied.posts, event);
   return live(leavesKept({ ...applied, posts, seq: event.seq, at: event.at }));
 }
@@ -87,6 +88,9 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "checked":
     case "runUpRead":
       return evolveFigure(state, event, fact);
+    case "cardAnswered":
+    case "cardRead":
+      return evolveCard(state, event, fact);
     case "alertRaised":
     case "alertAcknowledged":
     case "alertEnded":

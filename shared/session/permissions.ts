@@ -15,6 +15,8 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   reading: { posts: ["cockpit", "groundPower"], stages: LIVE_STAGES },
   giveVoltTrace: { posts: ["groundPower"], stages: ["powerUp", "groundPower", "starting", "warmUp"] },
   recordCheck: { posts: POSTS, stages: LIVE_STAGES },
+  answerCard: { posts: "anyone", stages: LIVE_STAGES },
+  readCard: { posts: "anyone", stages: LIVE_STAGES },
   claimPost: { posts: "anyone", stages: LIVE_STAGES },
   leavePost: { posts: POSTS, stages: LIVE_STAGES },
   offerPost: { posts: POSTS, stages: LIVE_STAGES },

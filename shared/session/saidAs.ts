@@ -1,3 +1,4 @@
+import { cardLowers } from "../card/decide.ts";
 import { traceLowers } from "../power/decideTrace.ts";
 import type { Action, ActionType } from "../protocol/commands.ts";
 import { checkLowers, readingLowers } from "../readings/lowers.ts";
@@ -16,6 +17,8 @@ const LOWERS: {
   answer: false,
   reading: readingLowers,
   recordCheck: checkLowers,
+  answerCard: cardLowers,
+  readCard: false,
   giveVoltTrace: traceLowers,
   claimPost: false,
   leavePost: false,

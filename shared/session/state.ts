@@ -1,5 +1,6 @@
 import type { KnownStanding } from "../aircraft/known.ts";
 import type { AlertState } from "../alerts/machine.ts";
+import type { CardAnswer } from "../card/answer.ts";
 import { type Engine, plain } from "../engine/life.ts";
 import type { LeaveOut, Service } from "../leaves/services.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
@@ -302,6 +303,10 @@ export interface SessionState {
   /** Newest reading of each gauge that belongs to no engine. */
   readings: Record<string, Reading>;
   checks: Record<string, CheckRecord>;
+  /** Answers of the card that hold, by item, or by item and engine. Absent while there is none. */
+  card?: Record<string, CardAnswer>;
+  /** The item that was read out last and is not answered yet. */
+  cardRead?: { key: string; person: string; name: string; at: number };
 }
 
 /** Returns the engine, or undefined when the type has no such number. */

@@ -4,6 +4,7 @@ import { postSchema, stageSchema } from "../protocol/enums.ts";
 import { unitSchema } from "../protocol/quantity.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { bladeCountSchema } from "./blades.ts";
+import { cardSchema } from "./card.ts";
 import { drillSchema } from "./drill.ts";
 import { electricalSchema, groundPowerSchema } from "./electrical.ts";
 import { factorIn, limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
@@ -156,6 +157,7 @@ export const aircraftTypeSchema = z.strictObject({
   order: orderSchema.optional(),
   ramp: rampSchema.optional(),
   drills: z.array(drillSchema).max(30),
+  card: cardSchema.optional(),
   requiredPosts: z.array(postSchema).min(1).max(8),
   timing: timingSchema,
   /** The last share of a report's fresh time, in which it is asked for again before a clearance. Absent: `RENEWED_IN`. */

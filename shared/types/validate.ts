@@ -1,4 +1,5 @@
 import { POSTS } from "../protocol/posts.ts";
+import { cardChecks } from "./cardChecks.ts";
 import { conditionChecks } from "./conditionChecks.ts";
 import { electricalChecks } from "./electricalChecks.ts";
 import { engineChecks } from "./engineChecks.ts";
@@ -52,6 +53,7 @@ function crossChecks(type: AircraftType): TypeFault[] {
   engineChecks(type, fault);
   electricalChecks(type, fault);
   rampChecks(type, fault);
+  cardChecks(type, fault);
   const checks = new Set(type.checks.map((c) => c.id));
   if (checks.size !== type.checks.length) {
     fault("checks", "two checks have the same id");

@@ -16,8 +16,8 @@ interface Authored {
 const SPANISH = { name: "nameEs", title: "titleEs", words: "wordsEs" } as const;
 type Part = keyof typeof SPANISH;
 
-/** Returns every text of a type that a panel shows: gauges, checks, drills and their steps. */
-function textsOf({ gauges, checks, drills }: AircraftType): Authored[] {
+/** Returns every text of a type that a panel shows: gauges, checks, items of the card, drills and their steps. */
+function textsOf({ gauges, checks, drills, card = [] }: AircraftType): Authored[] {
   const text = (path: string, part: Part, of: Partial<Record<string, unknown>>): Authored => ({
     path: `${path}.${part}`,
     translationPath: `${path}.${SPANISH[part]}`,
@@ -27,6 +27,7 @@ function textsOf({ gauges, checks, drills }: AircraftType): Authored[] {
   return [
     ...gauges.map((g, i) => text(`gauges.${i}`, "name", g)),
     ...checks.map((c, i) => text(`checks.${i}`, "words", c)),
+    ...card.map((c, i) => text(`card.${i}`, "words", c)),
     ...drills.flatMap((d, i) => [
       text(`drills.${i}`, "title", d),
       ...Object.entries(d.cards).flatMap(([post, steps]) =>
@@ -46,11 +47,12 @@ export function typeIn(type: AircraftType, language: Language): AircraftType {
   if (language === "en") return type;
   const known = translated.get(type);
   if (known) return known;
-  const { gauges, checks, drills } = type;
+  const { gauges, checks, drills, card } = type;
   const told: AircraftType = {
     ...type,
     gauges: gauges.map((g) => ({ ...g, name: g.nameEs ?? g.name })),
     checks: checks.map((c) => ({ ...c, words: c.wordsEs ?? c.words })),
+    ...(card ? { card: card.map((c) => ({ ...c, words: c.wordsEs ?? c.words })) } : {}),
     drills: drills.map((d) => ({
       ...d,
       title: d.titleEs ?? d.title,

@@ -14,6 +14,9 @@ import type { Say } from "./say.ts";
 /** Loaded later than the panel itself, so both languages come together. */
 const WORDS: Readonly<Record<Language, EventWords>> = { en: english, es: spanish };
 
+const itemName = (type: AircraftType | null, id: string): string =>
+  type?.card?.find((i) => i.id === id)?.words ?? id;
+
 function planWords({ order, headingDeg }: FactOf<"planAmended">, words: EventWords): string {
   if (order) return words.planOrder(order.join("-"));
   return headingDeg === undefined ? words.planAmended : words.planHeading(String(headingDeg));
@@ -122,6 +125,13 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "checked": {
       const check = type?.checks.find((c) => c.id === fact.check)?.words ?? fact.check;
       return `${[check, ...read(fact.reading)].join(", ")}: ${fact.good ? words.good : words.notGood}`;
+    }
+    case "cardRead":
+      return words.cardRead([itemName(type, fact.item), ...at(fact.engine)].join(", "));
+    case "cardAnswered": {
+      const after = fact.afterS === undefined ? [] : [words.afterCatch(fact.afterS)];
+      const item = [itemName(type, fact.item), ...at(fact.engine), ...read(fact.reading), ...after].join(", ");
+      return noted(`${item}: ${fact.good ? words.good : words.notGood}`, fact.note);
     }
     case "voltTraceGiven": {
       const seconds = ((fact.samples.at(-1)?.[0] ?? 0) - (fact.samples[0]?.[0] ?? 0)) / 1000;

@@ -165,6 +165,10 @@ export function sayIn(words: Catalogue) {
           return missing[requirement.is](words.posts[requirement.post]);
         case "condition":
           return missing.condition(words.conditions[requirement.condition].name);
+        case "card": {
+          const { item } = requirement;
+          return missing.card(type?.card?.find((i) => i.id === item)?.words ?? item);
+        }
         case "check": {
           const { check } = requirement;
           return missing.check(type?.checks.find((k) => k.id === check)?.words ?? check);

@@ -11,6 +11,9 @@ const OTHERS: Readonly<Record<Other, Allowed>> = {
   answer: ["CFGS", "plan", "release"],
   reading: ["CG", "plan", "release"],
   recordCheck: ["CFGS", "plan", "release"],
+  // A second person may answer or read out an item; who may is decided by the card (CRD-9).
+  answerCard: ["CFGSO", "plan", "release"],
+  readCard: ["CFGSO", "plan", "release"],
   claimPost: ["CFGSO", "plan", "release"],
   leavePost: ["CFGS", "plan", "release"],
   offerPost: ["CFGS", "plan", "release"],
@@ -52,6 +55,10 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
       return { type, gauge: "busVolts", reading: { value: 25, unit: "V" } };
     case "recordCheck":
       return { type, check: CHECK_OF[own], good: true };
+    case "answerCard":
+      return { type, item: "batteries", good: true };
+    case "readCard":
+      return { type, item: "batteries" };
     case "claimPost":
     case "leavePost":
     case "acceptPost":

@@ -41,6 +41,7 @@ export const catalogue = {
   missing: {
     post: (post: string) => `Nobody holds ${post}`,
     briefed: (post: string) => `${post} has not confirmed the brief`,
+    card: (item: string) => `Item of the card not answered or not good: ${item}`,
     check: (check: string) => `Check not done or not good: ${check}`,
     condition: (condition: string) => `${condition}: not so`,
     blades: (engine: string) => `Blades of number ${engine} not counted`,

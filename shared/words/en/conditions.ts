@@ -149,6 +149,13 @@ export const conditions = {
     stale: "Fuelling check is old",
     unknown: "Fuelling not checked",
   },
+  cardAnswered: {
+    name: "Card answered",
+    yes: "Card answered",
+    no: "An item of the card is not good",
+    stale: "The card is old",
+    unknown: "Card not answered: {f}",
+  },
   windWithinLimits: {
     name: "Wind within limits",
     yes: "Wind within limits",

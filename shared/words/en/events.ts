@@ -4,6 +4,8 @@ export const events = {
   planned: (aircraft: string, place: string, order: string) =>
     `Planned: ${aircraft} at ${place}, order ${order}`,
   planAmended: "Plan changed",
+  cardRead: (item: string) => `Read out: ${item}`,
+  afterCatch: (seconds: number) => `${seconds} s after the catch`,
   planHeading: (heading: string) => `Plan changed: heading ${heading}°`,
   planOrder: (order: string) => `Plan changed: order ${order}`,
   stage: (stage: string) => `Stage: ${stage}`,
@@ -79,6 +81,8 @@ export const events = {
   actions: {
     reading: "a reading",
     recordCheck: "a check",
+    answerCard: "an item of the card",
+    readCard: "reading an item of the card out",
     giveVoltTrace: "a meter's record of the volts",
     claimPost: "taking a post",
     leavePost: "leaving a post",

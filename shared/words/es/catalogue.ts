@@ -39,6 +39,7 @@ export const catalogue: Catalogue = {
   missing: {
     post: (post) => `Nadie ocupa ${post}`,
     briefed: (post) => `${post} no ha confirmado el briefing`,
+    card: (item) => `Punto de la tarjeta sin responder o no está bien: ${item}`,
     check: (check) => `Revisión sin hacer o no está bien: ${check}`,
     condition: (condition) => `${condition}: no se cumple`,
     blades: (engine) => `Palas del motor ${engine} sin contar`,

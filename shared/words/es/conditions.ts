@@ -141,6 +141,13 @@ export const conditions: Catalogue["conditions"] = {
     stale: "La revisión de combustible es vieja",
     unknown: "Abastecimiento no revisado",
   },
+  cardAnswered: {
+    name: "Tarjeta respondida",
+    yes: "Tarjeta respondida",
+    no: "Un punto de la tarjeta no está bien",
+    stale: "La tarjeta es vieja",
+    unknown: "Tarjeta sin responder: {f}",
+  },
   windWithinLimits: {
     name: "Viento dentro de límites",
     yes: "Viento dentro de límites",

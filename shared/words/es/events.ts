@@ -4,6 +4,8 @@ export const events: EventWords = {
   signal: (seq) => `señal ${seq}`,
   planned: (aircraft, place, order) => `Planeado: ${aircraft} en ${place}, orden ${order}`,
   planAmended: "Plan cambiado",
+  cardRead: (item) => `Leído: ${item}`,
+  afterCatch: (seconds) => `${seconds} s después de encender`,
   planHeading: (heading) => `Plan cambiado: rumbo ${heading}°`,
   planOrder: (order) => `Plan cambiado: orden ${order}`,
   stage: (stage) => `Etapa: ${stage}`,
@@ -77,6 +79,8 @@ export const events: EventWords = {
   actions: {
     reading: "una lectura",
     recordCheck: "una revisión",
+    answerCard: "un punto de la tarjeta",
+    readCard: "leer un punto de la tarjeta",
     giveVoltTrace: "un registro de los voltios",
     claimPost: "tomar un puesto",
     leavePost: "dejar un puesto",

@@ -1,6 +1,6 @@
 import { type Band, gaugeBand, type Marks } from "../../../shared/models/gaugeBand.ts";
 import { convert, isUnit } from "../../../shared/models/units.ts";
-import type { SessionEvent } from "../../../shared/protocol/events.ts";
+import type { Fact, SessionEvent } from "../../../shared/protocol/events.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 
 export interface Point {
@@ -41,22 +41,38 @@ export function tracesOf(
   const recent = events.filter((e) => e.at >= now - WINDOW_MS);
   const gauges = type.gauges.flatMap((gauge) =>
     (gauge.perEngine ? order : [null]).map((engine) => {
-      const points = recent.flatMap(({ fact, at }) =>
-        fact.type === "reading" && fact.gauge === gauge.id && (fact.engine ?? null) === engine
-          ? pointOf(fact.reading, gauge.unit, at)
-          : [],
-      );
+      const points = recent.flatMap(({ fact, at }) => {
+        const read = gaugeRead(fact, type);
+        const here = read?.gauge === gauge.id && (gauge.perEngine ? read.engine : null) === engine;
+        return here ? pointOf(read.reading, gauge.unit, at) : [];
+      });
       return traceOf(`${gauge.id}:${engine ?? 0}`, engine, gauge, points);
     }),
   );
   const { steadyMin, steadyMax } = type.groundPower;
   const unit = steadyMin.unit;
   const volts = recent.flatMap(({ fact, at }) =>
-    fact.type === "sent" && fact.volts ? pointOf(fact.volts, unit, at) : [],
+    // Volts with an engine are the lowest of its attempt, read out afterwards: not those of now.
+    fact.type === "sent" && fact.volts && fact.engine === undefined ? pointOf(fact.volts, unit, at) : [],
   );
   const scale = { from: 0, to: Math.ceil(steadyMax.value * 1.25), step: 0.1 };
   const marks: Marks = { name: "", unit, scale, min: steadyMin.value, max: steadyMax.value };
   return [...gauges, traceOf("groundPower", undefined, marks, volts)].filter((t) => t.points.length > 0);
+}
+
+interface GaugeRead {
+  gauge: string;
+  engine: number | null;
+  reading: { value: number; unit: string };
+}
+
+/** Returns the reading that a fact holds: one of its own, or the answer to an item of the card. */
+function gaugeRead(fact: Fact, type: AircraftType): GaugeRead | null {
+  if (fact.type === "reading") return { ...fact, engine: fact.engine ?? null };
+  if (fact.type !== "cardAnswered" || !fact.reading) return null;
+  const kind = type.card?.find((i) => i.id === fact.item)?.kind;
+  if (kind?.is !== "range" && kind?.is !== "target") return null;
+  return { gauge: kind.gauge, engine: fact.engine ?? null, reading: fact.reading };
 }
 
 /** Returns the reading in `unit`, or nothing when the record holds a unit that this version does not know. */

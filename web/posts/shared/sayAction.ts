@@ -41,6 +41,14 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}`;
       return `${check}: ${action.good ? actions.good : actions.notGood}`;
     }
+    case "answerCard":
+    case "readCard": {
+      const words = state.type.card?.find((i) => i.id === action.item)?.words ?? action.item;
+      const item = action.engine === undefined ? words : text.entry.gaugeOf(words, action.engine);
+      if (action.type === "readCard") return actions.readOut(item);
+      if (action.reading) return `${item}: ${writtenBoth(action.reading, units)}`;
+      return `${item}: ${action.good ? actions.good : actions.notGood}`;
+    }
     case "giveVoltTrace":
       return actions.trace(action.samples.length);
     case "claimPost":

@@ -29,6 +29,7 @@ export const said = {
     trace: (samples: number) => `A meter's record of the volts, ${samples} samples`,
     good: "good",
     notGood: "not good",
+    readOut: (item: string) => `Read out: ${item}`,
     takePost: (post: string) => `Take the post: ${post}`,
     leavePost: (post: string) => `Leave the post: ${post}`,
     handOver: (post: string) => `Hand over: ${post}`,

@@ -29,6 +29,7 @@ export const said: SaidWords = {
     trace: (samples) => `Registro de los voltios por un medidor, ${samples} muestras`,
     good: "bien",
     notGood: "no está bien",
+    readOut: (item) => `Leído: ${item}`,
     takePost: (post) => `Tomar el puesto: ${post}`,
     leavePost: (post) => `Dejar el puesto: ${post}`,
     handOver: (post) => `Entregar el puesto: ${post}`,

@@ -1,0 +1,14 @@
+import type { Quantity } from "../protocol/quantity.ts";
+import type { Attribution } from "../session/attribution.ts";
+
+/** The answer to one item of the card. */
+export interface CardAnswer {
+  by: Attribution;
+  good: boolean;
+  reading: Quantity | null;
+  /** Seconds from the catch to the answer, of an instrument that comes alive. */
+  after?: number;
+  note: string | null;
+  /** Who read the item out before it was answered, if somebody else did. */
+  readBy?: { name: string; at: number };
+}

@@ -1,0 +1,59 @@
+import { plain } from "../engine/life.ts";
+import { lifeAt } from "../engine/lifeAt.ts";
+import { nextInOrder } from "../engine/nextInOrder.ts";
+import type { Stage } from "../protocol/stages.ts";
+import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
+import type { CardMoment } from "../types/card.ts";
+import { answerAt, type CardPlace, placesAt } from "./places.ts";
+
+const STARTING: readonly Stage[] = ["starting"];
+const RUNNING: readonly Stage[] = ["starting", "warmUp"];
+
+/** Returns true while a starter is held: both hands are busy, and nothing of the card is asked. */
+export function starterHeld(state: SessionState): boolean {
+  return state.engines.some((e) => plain(e.life).is === "cranking");
+}
+
+/**
+ * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job. Empty
+ * while a starter is held or a stop stands: what was watched meanwhile is one touch afterwards.
+ */
+export function cardDue(state: SessionState, now: number): CardPlace[] {
+  if (state.type.card === undefined || starterHeld(state) || stopOpen(state)) return [];
+  const places = [
+    ...(state.stage === "groundPower" || state.stage === "starting"
+      ? placesAt(state.type, "beforeStart", null)
+      : []),
+    ...state.order.flatMap((n) => momentsNow(state, n, now).flatMap((m) => placesAt(state.type, m, n))),
+    ...(state.stage === "warmUp" ? placesAt(state.type, "beforeRelease", null) : []),
+  ];
+  return places.filter((p) => answerAt(state, p) === null);
+}
+
+/** Returns the moments that an engine is at or has passed, without those whose time is over. */
+function momentsNow(state: SessionState, n: number, now: number): CardMoment[] {
+  const engine = engineOf(state, n);
+  if (!engine) return [];
+  const { is } = plain(lifeAt(engine.life, now));
+  const ofStage = (stages: readonly Stage[], ...moments: CardMoment[]) =>
+    stages.includes(state.stage) ? moments : [];
+  switch (is) {
+    case "waiting":
+    case "requested":
+    case "cooling":
+    case "shutDown":
+      return [
+        ...(is === "shutDown" ? ofStage(["starting", "warmUp", "release"], "stopped") : []),
+        ...ofStage(STARTING, ...(engine.attempts > 0 ? (["cranking"] as const) : [])),
+        ...(nextInOrder(state) === n ? ofStage(STARTING, "beforeEngine") : []),
+      ];
+    case "clear":
+    case "cranking":
+      return [];
+    case "caught":
+    case "running":
+      return ofStage(RUNNING, "cranking", "caught");
+    case "stable":
+      return ofStage(RUNNING, "cranking", "caught", "stable");
+  }
+}
