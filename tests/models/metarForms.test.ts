@@ -179,7 +179,7 @@ function reading(text: string): string {
 }
 
 describe("reports by their code forms", () => {
-  it.each(READ)("[MOD-65] %s", (text, expected) => {
+  it.each(READ)("[MOD-65, WEA-9, WEA-11] %s", (text, expected) => {
     expect(reading(text)).toBe(expected);
   });
 

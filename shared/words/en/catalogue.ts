@@ -77,6 +77,8 @@ export const catalogue = {
     resistance: "resistance",
     noGenerator: "no generator",
     batteries: "batteries",
+    QNH: "QNH",
+    "field's height": "field's height",
     "distance unknown": "distance unknown",
     "heading not planned": "heading not planned",
     "direction unknown": "direction unknown",

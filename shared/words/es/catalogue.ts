@@ -77,6 +77,8 @@ export const catalogue: Catalogue = {
     resistance: "resistencia",
     noGenerator: "ningún generador",
     batteries: "baterías",
+    QNH: "QNH",
+    "field's height": "altura del campo",
     "distance unknown": "distancia desconocida",
     "heading not planned": "rumbo no planeado",
     "direction unknown": "dirección desconocida",

@@ -1,5 +1,6 @@
 import { type ReactNode, Suspense } from "react";
 import { later } from "../../ui/later.tsx";
+import { CardLine } from "../shared/CardLine.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
@@ -20,6 +21,7 @@ export function CockpitPanel({ panel, stale, readings }: Props) {
       {/* Together, so that nothing that is shown moves. */}
       <Suspense fallback={<div data-asking="true" />}>
         <EngineTable state={panel.state} now={panel.now} />
+        <CardLine panel={panel} />
         {readings}
         <CheckList panel={panel} />
       </Suspense>

@@ -1,6 +1,10 @@
+import { Suspense } from "react";
+import { later } from "../../ui/later.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { TakePost } from "./TakePost.tsx";
+
+const CardLine = later(() => import("../shared/CardLine.tsx").then((m) => m.CardLine));
 
 interface Props {
   panel: Panel;
@@ -16,6 +20,9 @@ export function ObserverPanel({ panel, stale, onPosts }: Props) {
   return (
     <PanelFrame panel={panel} stale={stale} kind="observer">
       <TakePost panel={panel} onPosts={onPosts} />
+      <Suspense fallback={null}>
+        <CardLine panel={panel} />
+      </Suspense>
     </PanelFrame>
   );
 }

@@ -1,4 +1,5 @@
 import { type Offer, offer } from "../../../shared/asks/ask.ts";
+import { boundsOf } from "../../../shared/card/judge.ts";
 import { correctedGravity, hydrometerOf } from "../../../shared/checks/gravity.ts";
 import { chargeFromGravity } from "../../../shared/models/electrical/battery.ts";
 import { AS_READ } from "../../../shared/models/unitChoice.ts";
@@ -25,7 +26,8 @@ export function readAnew(action: Action): Offer | null {
       const { reading, ...draft } = action;
       return again(draft, "reading", reading.unit);
     }
-    case "recordCheck": {
+    case "recordCheck":
+    case "answerCard": {
       const { reading, note: _note, ...draft } = action;
       return reading ? again(draft, "reading", reading.unit) : null;
     }
@@ -69,6 +71,7 @@ export function figureSpec(state: SessionState, choice: Offer, now: number, word
       text,
     });
   }
+  if (draft.type === "answerCard") return cardSpec(state, draft, now, text);
   if (draft.type === "recordRunUp") {
     const gauge = itemGauge(state.type, draft.item);
     if (!gauge) return null;
@@ -99,7 +102,7 @@ export function figureSpec(state: SessionState, choice: Offer, now: number, word
   }
   if (choice.need.field === "volts") {
     const { steadyMin } = state.type.groundPower;
-    const [low, high] = voltsBand(state);
+    const [low, high] = voltsBand(state, draft.type === "send" ? draft.engine : undefined);
     const power = state.groundPower;
     return spec({
       label: entry.powerVolts,
@@ -124,6 +127,22 @@ export function figureSpec(state: SessionState, choice: Offer, now: number, word
     now,
     text,
   });
+}
+
+type AnswerCard = Extract<Action, { type: "answerCard" }>;
+
+/** Returns the entry for a figure of the card: its gauge's scale, and the bounds of the item while they are known. */
+function cardSpec(state: SessionState, draft: AnswerCard, now: number, text: Text): FigureSpec | null {
+  const item = state.type.card?.find((i) => i.id === draft.item);
+  const bounds = item && boundsOf(state, item);
+  if (!item || !bounds?.ok || !("gauge" in item.kind)) return null;
+  const { gauge: id } = item.kind;
+  const gauge = state.type.gauges.find((g) => g.id === id);
+  if (!gauge) return null;
+  const held = gauge.perEngine && draft.engine ? engineOf(state, draft.engine)?.readings : state.readings;
+  const label = draft.engine ? text.entry.gaugeOf(item.words, draft.engine) : item.words;
+  const { min: low, max: high } = bounds.value;
+  return spec({ label, gauge, low, high, before: held?.[id] ?? null, now, text });
 }
 
 /** A battery hydrometer's scale. Common practice, no source. */

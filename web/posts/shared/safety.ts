@@ -18,6 +18,7 @@ export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<strin
     case "answer":
       return action.answer === "unable" || action.answer === "received" || action.answer === "done";
     case "recordCheck":
+    case "answerCard":
     case "countBlades":
     case "writeDefect":
       return saidAs(null, action as Action) !== "raises";

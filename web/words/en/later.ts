@@ -1,4 +1,5 @@
 import { board } from "./board.ts";
+import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { remote } from "./remote.ts";
@@ -85,6 +86,7 @@ export const later = {
   atAircraft,
   blades,
   board,
+  card,
   charts,
   defects,
   past,

@@ -1,5 +1,6 @@
 import type { LaterWords } from "../en/later.ts";
 import { board } from "./board.ts";
+import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { remote } from "./remote.ts";
@@ -82,6 +83,7 @@ export const later: LaterWords = {
   atAircraft,
   blades,
   board,
+  card,
   charts,
   defects,
   past,

@@ -106,6 +106,41 @@ export const typeFaults: readonly Phrase[] = [
   ["engine {1} must stand to starboard of engine {2}", "el motor {1} debe estar a estribor del motor {2}"],
   ["must name engines of this type, each once", "debe nombrar motores de este tipo, cada uno una vez"],
   ["two gauges have the same id", "dos indicadores tienen el mismo identificador"],
+  ["two items have the same id", "dos puntos tienen el mismo identificador"],
+  [
+    "a clearance stands on the card: list cardAnswered",
+    "una autorización depende de la tarjeta: ponga cardAnswered en la lista",
+  ],
+  ["this moment is of the whole aircraft", "este momento es de todo el avión"],
+  ["no such engine", "no hay tal motor"],
+  [
+    "a clearance stands only on what is answered before it",
+    "una autorización solo depende de lo que se responde antes",
+  ],
+  [
+    "a clearance stands on the cockpit's items alone",
+    "una autorización solo depende de los puntos de la cabina",
+  ],
+  [
+    "a clearance cannot stand on a target that may be unknown",
+    "una autorización no puede depender de un valor que puede no conocerse",
+  ],
+  ["an instrument comes alive as its engine catches", "un instrumento responde al encender su motor"],
+  ["no gauge of the id {1}", "ningún instrumento con el identificador {1}"],
+  [
+    "oil pressure is asked for by the oil's own times",
+    "la presión de aceite se pide según los tiempos del aceite",
+  ],
+  [
+    "each engine has its own: name a moment of an engine",
+    "cada motor tiene el suyo: nombre un momento de un motor",
+  ],
+  ["a range needs a bound", "un rango necesita un límite"],
+  ["the least is above the most", "el mínimo está sobre el máximo"],
+  [
+    "temperatures must rise, and the capacity with them",
+    "las temperaturas deben subir, y la capacidad con ellas",
+  ],
   ["two checks have the same id", "dos revisiones tienen el mismo identificador"],
   ["two drills have the same id", "dos procedimientos tienen el mismo identificador"],
   ["{1} cannot be left out", "{1} no se puede omitir"],

@@ -1,0 +1,36 @@
+import { Suspense, useState } from "react";
+import { isGood, wholeCard } from "../../../shared/card/places.ts";
+import { isOver } from "../../../shared/session/state.ts";
+import { later } from "../../ui/later.tsx";
+import { useLaterWords } from "../../words/later.ts";
+import { cardPost } from "./cardPost.ts";
+import type { Panel } from "./model.ts";
+
+const CardSheet = later(() => import("./CardSheet.tsx").then((m) => m.CardSheet));
+
+/** How far the card is answered, and the key to the whole of it. Nothing for a person who answers none of its items. */
+export function CardLine({ panel }: { panel: Panel }) {
+  const { card: words } = useLaterWords();
+  const [open, setOpen] = useState(false);
+  const { state } = panel;
+  const post = cardPost(panel);
+  if (post === null || isOver(state)) return null;
+  const own = wholeCard(state).filter((p) => p.item.post === post);
+  if (own.length === 0) return null;
+  const good = own.filter((p) => isGood(state, p)).length;
+  return (
+    <section className="options card-line" aria-label={words.title}>
+      <h3>{words.line(good, own.length)}</h3>
+      <div className="option-keys">
+        <button type="button" className="answer" data-tone="plain" onClick={() => setOpen(true)}>
+          {words.open}
+        </button>
+      </div>
+      {open && (
+        <Suspense fallback={null}>
+          <CardSheet panel={panel} post={post} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </section>
+  );
+}

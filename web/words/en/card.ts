@@ -1,0 +1,27 @@
+/** The cockpit's card: its line on the panel and its sheet. */
+export const card = {
+  title: "Card",
+  line: (good: number, of: number) => `Card: ${good} of ${of} good`,
+  open: "Whole card",
+  ofEngine: (moment: string, n: number) => `${moment}, number ${n}`,
+  moments: {
+    beforeStart: "Before any start",
+    beforeEngine: "Before the start",
+    cranking: "While it cranked",
+    caught: "As it catches",
+    stable: "When it is stable",
+    beforeRelease: "Before release",
+    beforeStop: "Before stopping",
+    stopped: "After stopping",
+  },
+  is: { open: "not answered", good: "good", bad: "not good" },
+  by: (name: string, ago: string) => `${name}, ${ago}`,
+  readBy: (name: string) => `read out by ${name}`,
+  after: (seconds: number, within: number) => `${seconds} s after the catch, within ${within} s wanted`,
+  stands: "The clearance stands on it",
+  release: "The release stands on it",
+  waits: (what: string) => `Waits for: ${what}`,
+  readOut: "Read it out",
+  readBefore: (name: string) => `${name} has read it out.`,
+  back: "Back to the card",
+};
