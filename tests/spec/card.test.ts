@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Ask, type Choice, fill, type Given } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
@@ -297,6 +298,82 @@ describe("the card", () => {
     const s = story().upTo("starting");
     const [first] = wholeCard(s.state);
     expect(first && answerAt(s.state, first)).toBeNull();
+  });
+});
+
+describe("the card in any order of acts", () => {
+  const acts = fc.oneof(
+    fc.record({
+      act: fc.constant("answer" as const),
+      item: fc.constantFrom("batteries", "mixture", "selector", "fuelWatch", "horizon"),
+      engine: fc.constantFrom(3, 4),
+      good: fc.constantFrom(true, true, true, false),
+      who: fc.constantFrom("cockpit" as const, "second" as const),
+    }),
+    fc.record({
+      act: fc.constantFrom("clear" as const, "clear" as const, "crank" as const, "catch" as const, "abandon" as const, "wait" as const),
+      engine: fc.constantFrom(3, 4),
+    }),
+  );
+
+  function step(s: Story, move: typeof acts extends fc.Arbitrary<infer T> ? T : never): void {
+    const { engine } = move;
+    switch (move.act) {
+      case "answer": {
+        const at = move.item === "batteries" ? {} : { engine };
+        const answer = { type: "answerCard", item: move.item, good: move.good, ...at } as const;
+        if (move.who === "cockpit") s.say("cockpit", answer);
+        else s.does(fay, answer);
+        return;
+      }
+      case "clear": {
+        s.send("fireGuard", "guardInPlace", { engine });
+        s.send("fireGuard", "arcClear", { engine });
+        s.send("cockpit", "readyToStart", { engine, note: "as agreed" });
+        s.send("supervisor", "clearToStart", { engine });
+        const asked = s.state.signals.find((x) => x.kind === "clearToStart" && x.engine === engine);
+        if (asked) s.answer("cockpit", asked.id, "readBack", engine);
+        return;
+      }
+      case "crank":
+        // Only on a clearance: an engine seen turning without one would hold everything.
+        if (s.life(engine) === "clear") s.send("cockpit", "cranking", { engine });
+        return;
+      case "catch":
+        s.send("cockpit", "caught", { engine });
+        return;
+      case "abandon":
+        s.send("cockpit", "startAbandoned", { engine });
+        return;
+      case "wait":
+        s.wait(3);
+    }
+  }
+
+  it("[CRD-2, CRD-7, CRD-8] no clearance stands on an item that is open or not good, and nothing is asked mid-crank", () => {
+    const base = ready().upTo("starting");
+    for (const n of [3, 4]) done(base, "mixture", n);
+    let cleared = 0;
+    fc.assert(
+      fc.property(fc.array(acts, { maxLength: 30 }), (moves) => {
+        const s = base.copy();
+        for (const move of moves) {
+          step(s, move);
+          for (const { n, life } of s.state.engines) {
+            if (life.is !== "clear") continue;
+            cleared += 1;
+            expect(s.state.card?.batteries?.good).toBe(true);
+            expect(s.state.card?.[`mixture:${n}`]?.good).toBe(true);
+          }
+          if (s.state.engines.some((e) => e.life.is === "cranking")) expect(cardAsks(s)).toEqual([]);
+          expect(cardAsks(s).length).toBeLessThanOrEqual(1);
+        }
+        expect(s.replayed()).toEqual(s.state);
+      }),
+      { seed: 16, numRuns: 150 },
+    );
+    // The walk reached what it is about.
+    expect(cleared).toBeGreaterThan(20);
   });
 });
 
