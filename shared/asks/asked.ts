@@ -26,7 +26,10 @@ import { inOrder } from "./inOrder.ts";
 
 type Asks = (state: SessionState, now: number) => Ask[];
 
-const cardOf = (post: Post): Asks => (state, now) => cardAsk(state, post, now);
+const cardOf =
+  (post: Post): Asks =>
+  (state, now) =>
+    cardAsk(state, post, now);
 
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {

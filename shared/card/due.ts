@@ -10,7 +10,7 @@ const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
 
 /** Returns true while a starter is held: both hands are busy, and nothing of the card is asked. */
-export function starterHeld(state: SessionState): boolean {
+function starterHeld(state: SessionState): boolean {
   return state.engines.some((e) => plain(e.life).is === "cranking");
 }
 

@@ -5,7 +5,7 @@ import type { CardItem } from "../types/card.ts";
 import { targetOf } from "./target.ts";
 
 /** The figures between which an answer is good, both inside; null on a side without a bound. */
-export interface CardBounds {
+interface CardBounds {
   min: number | null;
   max: number | null;
   unit: Quantity["unit"];

@@ -17,7 +17,7 @@ export const CARD_MOMENTS = [
 export type CardMoment = (typeof CARD_MOMENTS)[number];
 
 /** What the program can work out for a figure to be compared with. */
-export const CARD_TARGETS = ["stationPressure"] as const;
+const CARD_TARGETS = ["stationPressure"] as const;
 export type CardTarget = (typeof CARD_TARGETS)[number];
 
 const kindSchema = z.discriminatedUnion("is", [
@@ -42,7 +42,7 @@ const kindSchema = z.discriminatedUnion("is", [
 ]);
 
 /** One item of the card: what is done or watched, when, at which engines and by which post. */
-export const cardItemSchema = z.strictObject({
+const cardItemSchema = z.strictObject({
   id: idSchema,
   words: line(120),
   wordsEs: line(180).optional(),

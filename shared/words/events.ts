@@ -130,7 +130,9 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return words.cardRead([itemName(type, fact.item), ...at(fact.engine)].join(", "));
     case "cardAnswered": {
       const after = fact.afterS === undefined ? [] : [words.afterCatch(fact.afterS)];
-      const item = [itemName(type, fact.item), ...at(fact.engine), ...read(fact.reading), ...after].join(", ");
+      const item = [itemName(type, fact.item), ...at(fact.engine), ...read(fact.reading), ...after].join(
+        ", ",
+      );
       return noted(`${item}: ${fact.good ? words.good : words.notGood}`, fact.note);
     }
     case "voltTraceGiven": {

@@ -311,7 +311,14 @@ describe("the card in any order of acts", () => {
       who: fc.constantFrom("cockpit" as const, "second" as const),
     }),
     fc.record({
-      act: fc.constantFrom("clear" as const, "clear" as const, "crank" as const, "catch" as const, "abandon" as const, "wait" as const),
+      act: fc.constantFrom(
+        "clear" as const,
+        "clear" as const,
+        "crank" as const,
+        "catch" as const,
+        "abandon" as const,
+        "wait" as const,
+      ),
       engine: fc.constantFrom(3, 4),
     }),
   );

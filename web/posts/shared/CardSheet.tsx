@@ -81,7 +81,9 @@ function Found({ panel, place }: { panel: Panel; place: CardPlace }) {
   const { kind } = place.item;
   const parts = [
     ...(answer.reading ? [writtenBoth(answer.reading, units)] : []),
-    ...(answer.after !== undefined && kind.is === "alive" ? [words.after(answer.after, kind.within.value)] : []),
+    ...(answer.after !== undefined && kind.is === "alive"
+      ? [words.after(answer.after, kind.within.value)]
+      : []),
     words.by(answer.by.name, ago(panel.now - answer.by.at, panel.words.text)),
     ...(answer.readBy ? [words.readBy(answer.readBy.name)] : []),
     ...(answer.note ? [answer.note] : []),
