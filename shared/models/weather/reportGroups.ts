@@ -46,7 +46,7 @@ export function windOf(
   remarks: readonly string[],
 ): ReportReading<ReportedWind | null> {
   const winds = groups.filter((g) => WIND.test(g));
-  if (new Set(winds).size > 1) return twice("wind", `two winds: ${winds.join(" and ")}`);
+  if (new Set(winds).size > 1) return twice("wind", "two winds");
   const match = WIND.exec(winds[0] ?? "");
   const perUnit = KT_PER[match?.[6] ?? ""];
   if (!match || perUnit === undefined || match[3] === "//") return found(null);
@@ -88,7 +88,7 @@ export function temperatureOf(
   remarks: readonly string[],
 ): ReportReading<ReportedTemperature> {
   const read = groups.filter((g) => TEMPERATURE.test(g));
-  if (new Set(read).size > 1) return twice("temperature", `two temperatures: ${read.join(" and ")}`);
+  if (new Set(read).size > 1) return twice("temperature", "two temperatures");
   const match = TEMPERATURE.exec(read[0] ?? "");
   const whole = { temperatureC: degrees(match?.[1]), dewPointC: degrees(match?.[2]) };
   const exact = remarks.map((g) => TENTHS.exec(g)).find((m) => m !== null);
@@ -139,7 +139,7 @@ export function pressureOf(groups: readonly string[]): ReportReading<ReportedPre
   for (const other of others) {
     const also = convert(other, "hPa");
     if (!hPa.ok || !also.ok || Math.abs(hPa.value.value - also.value.value) > SAME_HPA) {
-      return twice("qnh", `two pressures: ${first.value} ${first.unit} and ${other.value} ${other.unit}`);
+      return twice("qnh", "two pressures");
     }
   }
   return found(first);
