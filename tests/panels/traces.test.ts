@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { OLD_MS, tracesOf, WINDOW_MS } from "../../web/posts/cockpit/traces.ts";
+import { FOUR } from "../spec/aircraft.ts";
 import { given } from "../spec/given.ts";
 
 /** Returns two readings of one engine's oil pressure and one of the bus. */
@@ -43,5 +44,32 @@ describe("readings over time", () => {
     expect(drawn(story.now + WINDOW_MS)).toBe(1);
     expect(drawn(story.now + WINDOW_MS + 1)).toBe(0);
     expect(OLD_MS).toBeLessThan(WINDOW_MS);
+  });
+
+  it("[PAN-20, CRD-5] fill themselves from the answers of the card", () => {
+    const source = { basis: "invented", text: "for tests" } as const;
+    const kind = { is: "range", gauge: "busVolts", min: 20 } as const;
+    const item = {
+      id: "bus",
+      words: "Bus volts",
+      moment: "beforeStart",
+      post: "cockpit",
+      kind,
+      source,
+    } as const;
+    const story = given({ type: { ...FOUR, card: [item] } }).upTo("starting");
+    story.say("cockpit", { type: "answerCard", item: "bus", reading: { value: 25, unit: "V" } });
+    const traces = tracesOf(story.log, story.state.type, story.state.order, story.now);
+    expect(traces.find((t) => t.key.startsWith("busVolts"))?.points).toEqual([{ at: story.now, value: 25 }]);
+  });
+
+  it("[PAN-20, PWR-9] do not draw the lowest volts of an attempt as the volts of now", () => {
+    const story = given({}).upTo("starting");
+    const drawn = () =>
+      tracesOf(story.log, story.state.type, story.state.order, story.now).find((t) => t.key === "groundPower")
+        ?.points.length;
+    const before = drawn();
+    story.send("groundPower", "powerConnected", { engine: 3, volts: { value: 18, unit: "V" } });
+    expect(drawn()).toBe(before);
   });
 });

@@ -57,6 +57,7 @@ export const RULES = [
   "shared/wheels",
   "shared/alerts",
   "shared/asks",
+  "shared/card",
   "shared/checks",
   "shared/conditions",
   "shared/defects",
