@@ -60,22 +60,24 @@ export function connecting(state: SessionState, now: number): Ask[] {
 }
 
 /**
- * Returns the ask for the lowest volts of an attempt, if the type says which band applies while an engine cranks. It
- * waits until no starter is held: ground power watches its meter meanwhile, and touches nothing.
+ * Returns the ask for the lowest volts of the last attempt, if the type says which band applies while an engine cranks.
+ * It waits until no starter is held: ground power watches its meter meanwhile, and touches nothing.
  */
 export function voltsCranked(state: SessionState): Ask[] {
   const { starting } = state.type.groundPower;
   if (!starting || state.groundPower.is !== "on" || state.stage !== "starting") return [];
   if (state.engines.some((e) => plain(e.life).is === "cranking")) return [];
-  const tried = state.engines.filter((e) => e.starter.at(-1)?.off != null && !e.starter.at(-1)?.lowest);
-  const engine = tried.sort((a, b) => (b.starter.at(-1)?.on ?? 0) - (a.starter.at(-1)?.on ?? 0))[0];
-  if (!engine) return [];
+  const [engine] = state.engines
+    .filter((e) => e.starter.length > 0)
+    .sort((a, b) => (b.starter.at(-1)?.on ?? 0) - (a.starter.at(-1)?.on ?? 0));
+  const last = engine?.starter.at(-1);
+  if (!engine || last === undefined || last.off === null || last.lowest) return [];
   const need = { is: "figure", field: "volts", unit: starting.min.unit } as const;
   return [
     ask({
       key: `crankVolts:${engine.n}:${engine.attempts}`,
       say: "voltsCranked",
-      weight: 3,
+      weight: 4,
       engine: engine.n,
       choices: [choice("lowestVolts", "yes", send("powerConnected", engine.n), need)],
     }),

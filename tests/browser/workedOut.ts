@@ -108,11 +108,11 @@ export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<
 /** After the crank: the lowest volts read beside those expected, the starter's rest and both oil timers. */
 export async function crankTold(n: number, { all, cockpit, power }: Crew): Promise<void> {
   await cockpit.answer(`Clearance stands for number ${n}. Engage the starter.`, "Starter engaged");
-  await power.read(`Number ${n} cranks. Read the lowest volts now.`, "Lowest: enter volts", {
+  await cockpit.answer(`Number ${n} is cranking. Did it catch?`, "It caught");
+  await power.read(`Number ${n} was cranked. How low did the volts go?`, "Lowest: enter volts", {
     "Less by 1.0 V": 6,
   });
   for (const seat of all) await seat.worked("Lowest volts seen", /21\.5 V|0\.1 V below what was expected/);
-  await cockpit.answer(`Number ${n} is cranking. Did it catch?`, "It caught");
   for (const seat of all) {
     await seat.worked("Starter rests for", /\d+ snot good/);
     await seat.worked("First oil pressure within", /\d+ s|\d+:\d\d/);
