@@ -124,10 +124,7 @@ export const workedWhy: readonly Phrase[] = [
   ["height must lie between {1} and {2} m", "la altura debe estar entre {1} y {2} m"],
   ["{1} is {2}, not a figure", "{1} es {2}, no es un valor"],
   ["a figure", "un valor"],
-  [
-    "a starter ladder has at least one step",
-    "una escalera de arrancador tiene al menos un paso",
-  ],
+  ["a starter ladder has at least one step", "una escalera de arrancador tiene al menos un paso"],
   ["no level", "sin nivel"],
   ["share of the capacity", "parte de la capacidad"],
   ["a table of capacity needs rows", "una tabla de capacidad necesita filas"],
