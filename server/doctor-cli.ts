@@ -20,6 +20,7 @@ import {
 } from "./doctor/machine.ts";
 import { packagesFinding } from "./doctor/packages.ts";
 import { postgresFindings } from "./doctor/postgres.ts";
+import { redisFinding } from "./doctor/redis.ts";
 import { type ExaminedTypes, typeFindings } from "./doctor/types.ts";
 import { openSigner } from "./evidence/signer.ts";
 import { lockNow, readRecord } from "./packages/record.ts";
@@ -55,7 +56,7 @@ async function look(): Promise<Finding[]> {
   found.push(await certificate(config.tls, Date.now()));
   found.push(clockKept(timeServer()));
   if (config.postgres !== null) found.push(linkFinding("PostgreSQL", config.postgres));
-  if (config.redis !== null) found.push(linkFinding("Redis", config.redis));
+  if (config.redis !== null) found.push(linkFinding("Redis", config.redis), await redisFinding(config.redis));
   return [
     ...found,
     ...(config.postgres === null ? onFile(config) : await onPostgres(config.postgres, config)),

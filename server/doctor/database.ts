@@ -23,6 +23,16 @@ export function databaseFindings(file: string, found: Examined): Finding[] {
       ...findings,
       bad("database", `${file}: ${found.damage}`, "stop the server, keep the file, restore the last backup"),
     ];
+  findings.push(filesFinding(found.openToOthers));
+  if (found.unreadable !== null)
+    return [
+      ...findings,
+      bad(
+        "database",
+        `${file} cannot be read: ${found.unreadable}`,
+        "let this user read it: check its owner, its mode and its folder's, and that no other program locks it",
+      ),
+    ];
   findings.push(ok("database", `${file} is sound (SQLite ${found.sqlite})`));
   findings.push(
     found.journal === "wal"
@@ -44,4 +54,15 @@ export function databaseFindings(file: string, found: Examined): Finding[] {
   if (found.chains !== null) findings.push(recordFinding(found.chains));
   findings.push(ok("server", found.inUse ? "one runs on this database" : "none runs on this database"));
   return findings;
+}
+
+/** @param open the database's files that others can read; they hold the hashes of PINs and people's names */
+function filesFinding(open: readonly string[]): Finding {
+  return open.length === 0
+    ? ok("file modes", "only this user can read the database's files")
+    : bad(
+        "file modes",
+        `others can read ${open.join(", ")}`,
+        `run chmod 600 ${open.join(" ")}, and consider whether somebody copied it: then set new PINs`,
+      );
 }

@@ -4,7 +4,9 @@ import { claimed, sealedAsFound, sealFault } from "../types/seal.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
 /** The stored types as the doctor reads them: every version and the guards that are missing, or why it cannot. */
-export type ExaminedTypes = { rows: StoredType[]; missing: string[] } | { unreadable: string };
+export type ExaminedTypes =
+  | { rows: StoredType[]; missing: string[] }
+  | { unreadable: string; damaged: boolean };
 
 interface About {
   /** The server's public key, hexadecimal; null when the doctor could not read the signing key. */
@@ -19,7 +21,13 @@ const KEEP =
 /** Returns the findings about aircraft types: their guards, their seals, and demo data in a real house. */
 export function typeFindings(examined: ExaminedTypes, { publicHex, demo }: About): Finding[] {
   if ("unreadable" in examined)
-    return [bad("aircraft types", `cannot be read: ${examined.unreadable}`, KEEP)];
+    return [
+      bad(
+        "aircraft types",
+        `cannot be read: ${examined.unreadable}`,
+        examined.damaged ? KEEP : "let this user read the table of aircraft types, and run the doctor again",
+      ),
+    ];
   const { rows, missing } = examined;
   const found = missing.map((name) =>
     bad("guards", `the trigger ${name} is missing or not as it was made`, KEEP),

@@ -5,7 +5,7 @@ import { z } from "zod";
 import type { SessionLog } from "../sessions/deps.ts";
 import { type Bus, type PeerMessage, peerMessageSchema } from "./bus.ts";
 
-const STREAM = "chockside:words";
+export const STREAM = "chockside:words";
 /** Messages kept for a server that is away briefly. One that was away longer reads the database. */
 const KEPT = 20_000;
 /**

@@ -1,10 +1,11 @@
-import { accessSync, constants, existsSync } from "node:fs";
+import { accessSync, constants, existsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
 import type { ExaminedTypes } from "../doctor/types.ts";
 import type { Chains } from "./chains.ts";
 import { chainsOnFile } from "./sqlite-chains.ts";
+import { isDamage } from "./sqlite-damage.ts";
 import { typesOnFile } from "./sqlite-types.ts";
 
 /** State of a database file, read without changing it. */
@@ -12,8 +13,12 @@ export interface Examined {
   there: boolean;
   /** Reason why it cannot be written; null when it can. */
   notWritable: string | null;
-  /** Reason why it cannot be read, or its damage; null when sound. */
+  /** Reason why it cannot be read, although nothing shows that it is damaged; null when it can. */
+  unreadable: string | null;
+  /** Its damage; null when none was found. */
   damage: string | null;
+  /** The database's files that other users of the machine can read or change. */
+  openToOthers: string[];
   journal: string | null;
   /** Migrations to apply at the next start. */
   pending: string[];
@@ -34,7 +39,9 @@ export function examine(file: string, late: () => boolean = () => false): Examin
   const found: Examined = {
     there: existsSync(file),
     notWritable: null,
+    unreadable: null,
     damage: null,
+    openToOthers: ["", "-wal", "-shm"].map((end) => `${file}${end}`).filter(isOpenToOthers),
     journal: null,
     pending: [],
     refused: null,
@@ -56,7 +63,8 @@ export function examine(file: string, late: () => boolean = () => false): Examin
     db = new Database(file, { readonly: true, timeout: 2_000 });
     look(db, found, late);
   } catch (error) {
-    found.damage ??= (error as Error).message;
+    if (isDamage(error)) found.damage ??= (error as Error).message;
+    else found.unreadable = (error as Error).message;
   } finally {
     db?.close();
   }
@@ -85,6 +93,14 @@ function look(db: Database.Database, found: Examined, late: () => boolean): void
   found.chains = chainsOnFile(db, late);
   // Before the pending migrations are applied there are no seals to look at.
   if (found.pending.length === 0) found.types = typesOnFile(db);
+}
+
+/** Returns true when the file is there and its mode lets others in. */
+function isOpenToOthers(file: string): boolean {
+  // Windows has no such permission bits.
+  if (process.platform === "win32") return false;
+  const stat = statSync(file, { throwIfNoEntry: false });
+  return stat !== undefined && (stat.mode & 0o077) !== 0;
 }
 
 function isLocked(lock: string): boolean {

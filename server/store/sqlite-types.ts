@@ -1,5 +1,6 @@
 import type Database from "better-sqlite3";
 import type { ExaminedTypes } from "../doctor/types.ts";
+import { isDamage } from "./sqlite-damage.ts";
 import type { StoredType } from "./stored-type.ts";
 import { missingOnSqlite, SQLITE_TRIGGERS, type Trigger } from "./type-guards.ts";
 
@@ -27,6 +28,6 @@ export function typesOnFile(db: Database.Database): ExaminedTypes {
       missing: missingOnSqlite(db.prepare<[], Trigger>(SQLITE_TRIGGERS).all()),
     };
   } catch (error) {
-    return { unreadable: (error as Error).message };
+    return { unreadable: (error as Error).message, damaged: isDamage(error) };
   }
 }

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -17,6 +17,7 @@ import {
   nodeVersion,
   signingKey,
 } from "../../server/doctor/machine.ts";
+import { typeFindings } from "../../server/doctor/types.ts";
 import { openSigner } from "../../server/evidence/signer.ts";
 import { examine } from "../../server/store/examine.ts";
 import { lockDatabase, openDatabase } from "../../server/store/open.ts";
@@ -119,7 +120,7 @@ describe("npm run doctor", () => {
     await store.append(append("a", 0));
     await store.close();
     // Its events are made for the store and have no chain.
-    const sound = ["database ok", "journal ok", "version ok", "records bad", "server ok"];
+    const sound = ["file modes ok", "database ok", "journal ok", "version ok", "records bad", "server ok"];
     expect(brief(look())).toEqual(sound);
     expect(examine(file)).toMatchObject({ newestAt: 1_001, inUse: false, pending: [] });
     const lock = lockDatabase(file);
@@ -129,10 +130,10 @@ describe("npm run doctor", () => {
     const db = new Database(file);
     const last = db.prepare(`SELECT max("migration_name") FROM "_prisma_migrations"`).pluck().get();
     db.prepare(`DELETE FROM "_prisma_migrations" WHERE "migration_name" = ?`).run(last);
-    expect(look()[2]).toMatchObject({ is: "watch", says: `the next start applies ${last}` });
+    expect(look()[3]).toMatchObject({ is: "watch", says: `the next start applies ${last}` });
     db.exec(`INSERT INTO "_prisma_migrations" ("id", "checksum", "finished_at", "migration_name")
              VALUES ('x', 'x', 1, '9999_later')`);
-    expect(look()[2]).toMatchObject({ is: "bad", says: expect.stringContaining("9999_later") });
+    expect(look()[3]).toMatchObject({ is: "bad", says: expect.stringContaining("9999_later") });
     db.close();
 
     // Whole pages in the middle belong to another file: SQLite's own check must find it.
@@ -140,6 +141,33 @@ describe("npm run doctor", () => {
     bytes.fill(0xa5, 4_096, 20_480);
     writeFileSync(file, bytes);
     expect(brief(look())).toEqual(["database bad"]);
+  });
+
+  it("[OPS-16] never advises a backup for a database that only cannot be read", () => {
+    // SQLite opens a folder and cannot read from it. Its code is not one of damage, as that of a missing right is not.
+    mkdirSync(file, { mode: 0o700 });
+    const [found] = databaseFindings(file, examine(file)).filter(({ is }) => is === "bad");
+    expect(found?.says).toMatch(/cannot be read: disk I\/O error/);
+    expect(found?.todo).toContain("let this user read it");
+    expect(found?.todo).not.toContain("backup");
+    const about = { publicHex: null, demo: false };
+    const said = (damaged: boolean) =>
+      typeFindings({ unreadable: "permission denied", damaged }, about).map(({ todo }) => todo);
+    expect(said(false)[0]).toContain("let this user read");
+    expect(said(false)[0]).not.toContain("backup");
+    expect(said(true)[0]).toContain("backup");
+  });
+
+  it("[OPS-17] finds each of the database's files that others can read", () => {
+    const db = openDatabase(file, 1);
+    const modes = () => databaseFindings(file, examine(file)).find(({ at }) => at === "file modes");
+    expect(modes()?.is).toBe("ok");
+    for (const open of [file, `${file}-wal`, `${file}-shm`]) {
+      chmodSync(open, 0o640);
+      expect(modes()).toMatchObject({ is: "bad", todo: expect.stringContaining(`chmod 600 ${open},`) });
+      chmodSync(open, 0o600);
+    }
+    db.close();
   });
 
   it("[OPS-6] says what to do and ends with 1 when something must be done, else with 0", async () => {

@@ -14,7 +14,9 @@ export async function typesOnPostgres(client: pg.Client): Promise<ExaminedTypes>
     const triggers = await client.query<Trigger>(POSTGRES_TRIGGERS);
     return { rows: rows.map(toStored), missing: missingOnPostgres(triggers.rows) };
   } catch (error) {
-    return { unreadable: (error as Error).message };
+    // Class XX of SQLSTATE is PostgreSQL's own failure, damaged pages among them.
+    const damaged = String((error as { code?: unknown }).code).startsWith("XX");
+    return { unreadable: (error as Error).message, damaged };
   }
 }
 
