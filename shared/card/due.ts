@@ -1,9 +1,9 @@
 import { plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
 import { nextInOrder } from "../engine/nextInOrder.ts";
+import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
-import type { CardMoment } from "../types/card.ts";
 import { answerAt, type CardPlace, placesAt } from "./places.ts";
 
 const STARTING: readonly Stage[] = ["starting"];

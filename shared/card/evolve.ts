@@ -1,10 +1,10 @@
 import { isTurning, plain } from "../engine/life.ts";
+import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Unit } from "../protocol/quantity.ts";
 import { evolveFigure } from "../readings/evolve.ts";
 import { attributionOf } from "../session/attribute.ts";
 import type { SessionState } from "../session/state.ts";
-import type { CardMoment } from "../types/card.ts";
 import { cardKey, isFor } from "./places.ts";
 
 /**

@@ -1,5 +1,6 @@
+import { CARD_MOMENTS, type CardMoment } from "../protocol/cardMoments.ts";
 import type { SessionState } from "../session/state.ts";
-import { CARD_MOMENTS, type CardItem, type CardMoment } from "../types/card.ts";
+import type { CardItem } from "../types/card.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { CardAnswer } from "./answer.ts";
 

@@ -1,20 +1,8 @@
 import { z } from "zod";
+import { CARD_MOMENTS } from "../protocol/cardMoments.ts";
 import { postSchema } from "../protocol/enums.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
-
-/** The moments of the cockpit's card, in the order of the job. */
-export const CARD_MOMENTS = [
-  "beforeStart",
-  "beforeEngine",
-  "cranking",
-  "caught",
-  "stable",
-  "beforeRelease",
-  "beforeStop",
-  "stopped",
-] as const;
-export type CardMoment = (typeof CARD_MOMENTS)[number];
 
 /** What the program can work out for a figure to be compared with. */
 const CARD_TARGETS = ["stationPressure"] as const;

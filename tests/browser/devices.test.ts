@@ -127,7 +127,7 @@ it("[AUT-10] [AUT-11] [DEV-7] [SEC-29] a person ends a sign-in they left open an
   await here.page.locator(".sign-in-form").getByRole("button", { name: "Sign in" }).click();
   await here.page.getByRole("heading", { name: "People" }).waitFor();
   const own = office.page.getByRole("listitem", { name: "Merryn Tolvadden" });
-  expect(await own.getByRole("button").count()).toBe(0);
+  expect(await own.getByRole("button", { name: "Stop" }).count()).toBe(0);
   expect(await axeFaults(office.page)).toEqual([]);
   panel.close();
   // The browser writes each refused request into its console.

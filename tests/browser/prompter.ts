@@ -82,6 +82,8 @@ export class Prompter {
         commandId: randomUUID(),
         aircraft,
         place: "Stand 4, north apron",
+        // Another start of the field may have told of wind, which is judged by the heading.
+        headingDeg: 250,
         powerSource: "groundPower",
         crew: nobody,
       }),
@@ -151,7 +153,9 @@ export class Prompter {
       if (post) await before?.(post);
       const move = post && playPost(this.state, post, this.#server.now(), script);
       if (!move)
-        throw new Error(`stuck: ${POSTS.map((p) => `${p}: ${this.asked(p).map((a) => a.say)}`).join("; ")}`);
+        throw new Error(
+          `stuck: ${POSTS.map((p) => `${p}: ${this.asked(p).map((a) => `${a.say} ${JSON.stringify(a.detail)}`)}`).join("; ")}`,
+        );
       await this.give(post, move.action);
     }
     await this.#show();

@@ -50,8 +50,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/step.ts", "overrides", "prepared", {
     name: "an act is decided on what stood before time was looked at",
-    find: "caughtUp(air.state, now) ? { state: air.state, events: [] } : tick(air.state, now);",
-    replace: "clockNoticed(air.state, now);",
+    find: "caughtUp(also.state, now) ? { state: also.state, events: [] } : tick(also.state, now);",
+    replace: "clockNoticed(also.state, now);",
     expect: "S9",
   }),
   ...at("session/step.ts", "clearance", "cleared", {

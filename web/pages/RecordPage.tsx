@@ -9,6 +9,7 @@ import { Caution } from "../posts/shared/Caution.tsx";
 import { ExchangeChart } from "../ui/charts/ExchangeChart.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
 import { go } from "./route.ts";
@@ -22,7 +23,8 @@ export function RecordPage({ id }: { id: string }) {
   const units = useUnits();
   const { say, text } = useWords();
   const events = useMemo(() => fetched && namedFor(fetched, say), [fetched, say]);
-  const { app, record: words } = text;
+  const { app } = text;
+  const { record: words } = useLaterWords();
   const [trouble, setTrouble] = useState<Error | null>(null);
   useEffect(() => {
     api.events(id, 0).then(setFetched, setTrouble);

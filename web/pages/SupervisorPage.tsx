@@ -70,7 +70,7 @@ export function SupervisorPage({
           >
             {later.past.lookBack}
           </button>
-          <PaperKey path={`/api/sessions/${id}/record.pdf`} word={panel.words.text.record.print} />
+          <PaperKey path={`/api/sessions/${id}/record.pdf`} word={later.record.print} />
         </div>
       }
       onOpen={(session) => go(`/session/${session}`)}

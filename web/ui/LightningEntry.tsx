@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { written } from "../../shared/words/quantity.ts";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 
 interface Props {
@@ -21,11 +22,12 @@ const MILES = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20];
 /** Entry of lightning: two touches for a flash and its thunder, or one for a distance. */
 export function LightningEntry(p: Props) {
   const { text } = useWords();
+  const { airEntry: air } = useLaterWords();
   const [far, setFar] = useState(false);
   if (far) {
     return (
-      <section className="entry" aria-label={text.air.howFar}>
-        <h3>{text.air.howFar}</h3>
+      <section className="entry" aria-label={air.howFar}>
+        <h3>{air.howFar}</h3>
         <div className="unit-keys">
           {MILES.map((miles) => (
             <button
@@ -43,7 +45,7 @@ export function LightningEntry(p: Props) {
           ))}
         </div>
         <button type="button" className="answer" data-tone="plain" onClick={() => setFar(false)}>
-          {text.air.back}
+          {air.back}
         </button>
       </section>
     );
@@ -56,15 +58,15 @@ export function LightningEntry(p: Props) {
       </p>
       {since === null ? (
         <>
-          <p>{text.air.flashFirst}</p>
+          <p>{air.flashFirst}</p>
           <button type="button" className="lightning-key" data-tone="no" onClick={p.onFlash}>
-            {text.air.flashNow}
+            {air.flashNow}
           </button>
         </>
       ) : (
         <>
-          <p className="lightning-count">{text.air.sinceFlash(since, (since / 5).toFixed(1))}</p>
-          <p>{text.air.flashCounts}</p>
+          <p className="lightning-count">{air.sinceFlash(since, (since / 5).toFixed(1))}</p>
+          <p>{air.flashCounts}</p>
           <button
             type="button"
             className="lightning-key"
@@ -72,17 +74,17 @@ export function LightningEntry(p: Props) {
             disabled={!p.fresh}
             onClick={() => p.onThunder(since)}
           >
-            {text.air.thunderNow}
+            {air.thunderNow}
           </button>
         </>
       )}
       <div className="answers">
         <button type="button" className="answer" data-tone="plain" onClick={() => setFar(true)}>
-          {text.air.distance}
+          {air.distance}
         </button>
         {since !== null && (
           <button type="button" className="answer" data-tone="plain" onClick={p.onFlash}>
-            {text.air.flashAgain}
+            {air.flashAgain}
           </button>
         )}
       </div>

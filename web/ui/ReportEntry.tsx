@@ -1,4 +1,5 @@
 import { Suspense, useState } from "react";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { later } from "./later.tsx";
 
@@ -20,6 +21,7 @@ const LONGEST = 500;
 /** Entry of a METAR, pasted by one key or typed. Its parsed content is shown below before it is sent. */
 export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack }: Props) {
   const { text } = useWords();
+  const { airEntry: air } = useLaterWords();
   const [pasted, setPasted] = useState("");
   const [trouble, setTrouble] = useState<string | null>(null);
   const metar = pasted.trim().replace(/\s+/g, " ").slice(0, LONGEST);
@@ -29,12 +31,12 @@ export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack 
         setPasted(copied);
         setTrouble(null);
       },
-      () => setTrouble(text.air.cannotPaste),
+      () => setTrouble(air.cannotPaste),
     );
   return (
     <section className="entry" aria-label={text.air.report}>
       <label className="field">
-        <span>{text.air.reportLabel}</span>
+        <span>{air.reportLabel}</span>
         <textarea
           name="report"
           value={pasted}
@@ -52,7 +54,7 @@ export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack 
         </p>
       )}
       {metar === "" ? (
-        <p>{text.air.emptyReport}</p>
+        <p>{air.emptyReport}</p>
       ) : (
         <Suspense>
           <ReportRead
@@ -67,14 +69,14 @@ export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack 
       <div className="answers">
         {navigator.clipboard && (
           <button type="button" className="answer" data-tone="plain" onClick={() => void paste()}>
-            {text.air.paste}
+            {air.paste}
           </button>
         )}
         <button type="button" className="answer" data-tone="plain" onClick={onByHand}>
-          {text.air.byHand}
+          {air.byHand}
         </button>
         <button type="button" className="answer" data-tone="plain" onClick={onBack}>
-          {text.air.back}
+          {air.back}
         </button>
       </div>
     </section>

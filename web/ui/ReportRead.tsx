@@ -4,6 +4,8 @@ import { type FieldReport, readFieldReport } from "../../shared/models/weather/f
 import { timeOfDay } from "../../shared/words/dates.ts";
 import { writtenBoth } from "../../shared/words/quantity.ts";
 import type { Words } from "../words/catalogue.ts";
+import type { LaterWords } from "../words/en/later.ts";
+import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { ago } from "./numbers.ts";
 import { useUnits } from "./units.ts";
@@ -20,20 +22,21 @@ interface Props {
 /** The content of a report before anybody sends it, or the reason why it cannot be used. */
 export function ReportRead({ metar, now, mostAge, disabled, onSend }: Props) {
   const words = useWords();
-  const { say, text } = words;
+  const { airEntry: air } = useLaterWords();
+  const { say } = words;
   const units = useUnits();
   const second = Math.floor(now / 1000) * 1000;
   const read = useMemo(() => readFieldReport(metar, second, mostAge), [metar, second, mostAge]);
   const trouble = !read.ok
     ? say.reportFault(read.fault, units)
     : read.value.windKt === null
-      ? text.air.noWind
+      ? air.noWind
       : null;
   return (
     <>
       {read.ok && (
         <dl className="report-read">
-          {rows(read.value, units, now, words).map(([name, words]) => (
+          {rows(read.value, units, now, words, air).map(([name, words]) => (
             <div key={name}>
               <dt>{name}</dt>
               <dd>{words}</dd>
@@ -53,7 +56,7 @@ export function ReportRead({ metar, now, mostAge, disabled, onSend }: Props) {
         disabled={disabled || trouble !== null}
         onClick={onSend}
       >
-        {text.air.send}
+        {air.send}
       </button>
     </>
   );
@@ -64,12 +67,13 @@ function rows(
   units: UnitChoice,
   now: number,
   { say, text }: Words,
+  air: LaterWords["airEntry"],
 ): [name: string, words: string][] {
   const { windKt, gustKt, fromDeg, swing, thunder, temperatureC, dewPointC, qnhHpa, observedAt, station } =
     report;
   const figure = (value: number | null, unit: "degC" | "hPa" | "kt") =>
-    value === null ? text.air.none : writtenBoth({ value, unit }, units);
-  const from = fromDeg === null ? text.air.variable : `${fromDeg}°`;
+    value === null ? air.none : writtenBoth({ value, unit }, units);
+  const from = fromDeg === null ? air.variable : `${fromDeg}°`;
   return [
     ...(thunder ? [[say.reportPart("thunder"), say.reportThunder] as [string, string]] : []),
     [

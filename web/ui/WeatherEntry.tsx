@@ -44,8 +44,8 @@ interface HandProps {
 
 /** Entry of wind, gusts and air temperature by hand. Nothing is recorded that nobody read. */
 function ByHand({ disabled, onEnter, onReport, onBack }: HandProps) {
-  const { air, entry } = useWords().text;
-  const { weather: words } = useLaterWords();
+  const { entry } = useWords().text;
+  const { airEntry: air, weather: words } = useLaterWords();
   const [read, setRead] = useState(UNREAD);
   const { windKt, gustKt, temperatureC } = read;
   const lacks = lacksReading(read);

@@ -1,7 +1,8 @@
-import type { StatedPart } from "./reportReading.ts";
-
 export const REPORT_PARTS = ["wind", "gust", "direction", "temperature", "dewPoint", "qnh"] as const;
 export type ReportPart = (typeof REPORT_PARTS)[number];
+
+/** A part that a report can state twice: its figures, or its time. */
+export type StatedPart = ReportPart | "observed";
 
 /** Units in which a report's figures are compared; a direction has none. */
 const PART_UNITS = {

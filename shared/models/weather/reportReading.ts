@@ -1,8 +1,5 @@
 import type { Outcome } from "../outcome.ts";
-import type { ReportPart } from "./reportFault.ts";
-
-/** A part that a report can state twice: its figures, or its time. */
-export type StatedPart = ReportPart | "observed";
+import type { StatedPart } from "./reportFault.ts";
 
 /** What was read from a report; or why nothing was, with the part that it states twice and differently. */
 export type ReportReading<T> =

@@ -1,10 +1,10 @@
 import { type ReactNode, Suspense } from "react";
 import { later } from "../../ui/later.tsx";
-import { CardLine } from "../shared/CardLine.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 
+const CardLine = later(() => import("../shared/CardLine.tsx").then((m) => m.CardLine));
 const EngineTable = later(() => import("./EngineTable.tsx").then((m) => m.EngineTable));
 
 interface Props {

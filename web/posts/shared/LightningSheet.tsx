@@ -2,6 +2,7 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import { flashAwaitingThunder, lightningStop } from "../../../shared/weather/lightning.ts";
 import { LightningEntry } from "../../ui/LightningEntry.tsx";
 import { Sheet } from "../../ui/Sheet.tsx";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 import { lightningNote } from "./airNotes.ts";
 import type { Panel } from "./model.ts";
@@ -11,6 +12,7 @@ type Flash = Omit<Extract<Action, { type: "recordFlash" }>, "type">;
 /** A flash, then its distance, each by one touch. */
 export function LightningSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
   const { text } = useWords();
+  const { airEntry: air } = useLaterWords();
   const { state, now, me, fresh } = panel;
   const rule = state.type.ramp?.lightning;
   const waiting = flashAwaitingThunder(state, me.id, now);
@@ -21,13 +23,9 @@ export function LightningSheet({ panel, onClose }: { panel: Panel; onClose(): vo
     <Sheet title={text.air.lightningKey} onClose={onClose}>
       <LightningEntry
         since={waiting ? Math.max(0, Math.floor((now - waiting.at) / 1000)) : null}
-        stands={lightningNote(state, now, text) ?? text.air.noFlash}
+        stands={lightningNote(state, now, text) ?? air.noFlash}
         stops={stops}
-        rule={
-          rule
-            ? text.air.rule(rule.stopWithin.value, Math.round(rule.resumeAfter.value / 60))
-            : text.air.noRule
-        }
+        rule={rule ? air.rule(rule.stopWithin.value, Math.round(rule.resumeAfter.value / 60)) : air.noRule}
         fresh={fresh}
         onFlash={() => say({})}
         onThunder={(thunderAfterS) => say({ ...of, thunderAfterS })}

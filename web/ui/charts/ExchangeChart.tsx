@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import type { Column, ExchangeRow } from "../../../shared/paper/exchange.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
-import { useWords } from "../../words/words.ts";
+import { useLaterWords } from "../../words/later.ts";
 
 const LEFT = 96;
 const GAP = 140;
@@ -20,7 +20,7 @@ export function ExchangeChart({
   rows: readonly ExchangeRow[];
   newest: number;
 }) {
-  const words = useWords().text.record;
+  const { record: words } = useLaterWords();
   const box = useRef<HTMLElement>(null);
   // Keep the newest row in view as rows are added.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each new row

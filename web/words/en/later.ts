@@ -1,7 +1,9 @@
+import { airEntry } from "./airEntry.ts";
 import { board } from "./board.ts";
 import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { record } from "./record.ts";
 import { remote } from "./remote.ts";
 
 /** Words of parts that load after the panel itself: weather and blades by hand, the screen's size, units, what stands at an aircraft, and others with a file of their own. */
@@ -83,6 +85,7 @@ export const atAircraft = {
 };
 
 export const later = {
+  airEntry,
   atAircraft,
   blades,
   board,
@@ -91,6 +94,7 @@ export const later = {
   defects,
   past,
   planChange,
+  record,
   remote,
   screen,
   units,

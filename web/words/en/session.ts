@@ -44,17 +44,6 @@ export const session = {
   abandonReasons: { weather: "Weather", defect: "Defect found", crew: "Crew not available" },
 };
 
-export const record = {
-  title: "Record",
-  titleOf: (aircraft: string) => `Record: ${aircraft}`,
-  count: (n: number) => `${n} ${plural(n, { one: "event", other: "events" })}, times by the server in UTC`,
-  print: "Print (PDF)",
-  forms: { ndjson: "Evidence (NDJSON)", json: "JSON", csv: "Table (CSV)" },
-  session: "To the session",
-  exchangeChart: "Message sequence chart",
-  exchangeRegion: "Message sequence",
-};
-
 export const supervisor = {
   board: "All sessions",
   missing: "Before this stage can be left",

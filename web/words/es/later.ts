@@ -1,8 +1,10 @@
 import type { LaterWords } from "../en/later.ts";
+import { airEntry } from "./airEntry.ts";
 import { board } from "./board.ts";
 import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { record } from "./record.ts";
 import { remote } from "./remote.ts";
 
 export const weather: LaterWords["weather"] = {
@@ -80,6 +82,7 @@ export const atAircraft: LaterWords["atAircraft"] = {
 };
 
 export const later: LaterWords = {
+  airEntry,
   atAircraft,
   blades,
   board,
@@ -88,6 +91,7 @@ export const later: LaterWords = {
   defects,
   past,
   planChange,
+  record,
   remote,
   screen,
   units,

@@ -47,17 +47,6 @@ export const session: Text["session"] = {
   },
 };
 
-export const record: Text["record"] = {
-  title: "Registro",
-  titleOf: (aircraft) => `Registro: ${aircraft}`,
-  count: (n) => `${n} ${plural(n, { one: "evento", other: "eventos" })}, horas del servidor en UTC`,
-  print: "Imprimir (PDF)",
-  forms: { ndjson: "Evidencia (NDJSON)", json: "JSON", csv: "Tabla (CSV)" },
-  session: "Ir a la sesión",
-  exchangeChart: "Diagrama de secuencia de mensajes",
-  exchangeRegion: "Secuencia de mensajes",
-};
-
 export const supervisor: Text["supervisor"] = {
   board: "Todas las sesiones",
   missing: "Antes de dejar esta etapa",

@@ -4,7 +4,7 @@ import { checks, engines, ground, guard, options, plan, posts, title } from "./a
 import { app, elsewhere, fault, keypad, language, net, ramp, signIn, update } from "./entry.ts";
 import { ask, entry, figure, standing, stops, times } from "./panel.ts";
 import { caution, light } from "./seen.ts";
-import { connection, record, senses, session, supervisor } from "./session.ts";
+import { connection, senses, session, supervisor } from "./session.ts";
 import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
@@ -30,7 +30,6 @@ export const text: Text = {
   plan,
   posts,
   ramp,
-  record,
   senses,
   session,
   signIn,

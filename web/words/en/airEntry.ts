@@ -1,0 +1,26 @@
+/** Weather by its report and lightning by touch: words of entries, which load after the panel itself. */
+export const airEntry = {
+  paste: "Paste",
+  reportLabel: "METAR, pasted or typed",
+  cannotPaste: "The browser did not give what was copied. Hold the field and paste there.",
+  emptyReport: "Paste the newest METAR: what is read out of it stands here before it is sent.",
+  noWind: "No wind stands in it. Enter the wind by hand.",
+  fromReport: "From a METAR",
+  byHand: "By hand",
+  send: "Send this weather",
+  back: "Back",
+  variable: "variable",
+  none: "none",
+  flashNow: "Flash now",
+  thunderNow: "Thunder now",
+  flashAgain: "Another flash",
+  distance: "Distance known",
+  howFar: "How far off was it?",
+  noRule: "This type has no limit for lightning: hold by your own rules.",
+  noFlash: "No lightning near.",
+  flashFirst: "Touch at the flash, then at its thunder.",
+  flashCounts: "Recorded. Until its thunder it counts as near.",
+  sinceFlash: (seconds: number, miles: string) => `${seconds} s since the flash: about ${miles} mi`,
+  rule: (miles: number, minutes: number) =>
+    `Work stops with a flash within ${miles} mi, for ${minutes} min after the last.`,
+};
