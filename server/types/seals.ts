@@ -43,7 +43,11 @@ export class TypeSeals {
     const { log } = this.#deps;
     const rows = await this.#rows();
     if (typeof rows === "string") return log.error({ why: rows }, "no aircraft type can be used");
-    if (!rows.some((row) => row.seal !== null)) await this.sealAsFound();
+    if (!rows.some((row) => row.seal !== null))
+      // Starts that are open go on without a type's seal; only a new one needs it.
+      await this.sealAsFound().catch((error: unknown) =>
+        log.error({ err: error }, "the approved aircraft types could not be sealed"),
+      );
     for (const [place, why] of await this.faults())
       log.error({ type: place, why }, "this type cannot be used");
   }

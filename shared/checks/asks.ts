@@ -62,8 +62,6 @@ function weather(state: SessionState, post: Post, now: number): Ask[] {
   const waits = waitedFor(state, windWithinLimits, now);
   const found = windWithinLimits.find(state, 0, now);
   if (!wanted || (found.is === "yes" && waits === null)) return [];
-  // The wind was read: only a heading in the plan tells its side.
-  if (found.is === "unknown" && found.at !== null) return [];
   const draft = { type: "recordWeather", windKt: 0 } as const;
   return [
     ask({

@@ -10,8 +10,8 @@ import { inputOf, numberIn, told } from "./told.ts";
 
 describe("starter", () => {
   /** Returns a story of a failed attempt: cranked for 40 s on a mild day. */
-  function failed(temperatureC: number | null = 15) {
-    const story = given({ type: RICH }).manned().upTo("starting");
+  function failed(temperatureC: number | null = 15, type = RICH) {
+    const story = given({ type }).manned().upTo("starting");
     if (temperatureC !== null) story.air(temperatureC);
     return story.failedStart(3, temperatureC === 15 ? 40 : 20);
   }
@@ -39,10 +39,14 @@ describe("starter", () => {
     const figure = starterHeat(story.state, 3, story.now);
     expect(numberIn(figure)).toBeCloseTo(80, 9);
     expect(inputOf(figure, "rest until cool enough").value).toBeCloseTo(415.888, 3);
-    expect(figure?.verdict).toBe("bad");
+    expect(figure?.verdict).toBe("caution");
     expect(figure?.caution).toMatch(/ladder decides/);
     story.wait(416);
     expect(starterHeat(story.state, 3, story.now)?.verdict).toBe("good");
+    const { starter } = RICH;
+    const heat = starter.heat && { ...starter.heat, most: { ...starter.heat.most, value: 79 } };
+    const hotter = failed(15, { ...RICH, starter: { ...starter, ...(heat && { heat }) } });
+    expect(starterHeat(hotter.state, 3, hotter.now)?.verdict).toBe("bad");
   });
 });
 

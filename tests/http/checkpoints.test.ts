@@ -131,14 +131,17 @@ describe("checkpoints", () => {
     const { body } = await get(`/sessions/${session}/evidence`);
     expect(checkFile(body)).toMatchObject({ ok: true });
     const { signer } = test.services;
+    let gone = false;
     const broken = await testServer({
       signer: {
         ...signer,
-        sign: () => {
-          throw new Error("the key is gone");
+        sign: (bytes) => {
+          if (gone) throw new Error("the key is gone");
+          return signer.sign(bytes);
         },
       },
     });
+    gone = true;
     session = (await planned(broken.app, await signIn(broken.app, "di"))).id;
     await test.close();
     test = broken;
