@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { type Config, readConfig } from "./config.ts";
 import { certificate } from "./doctor/certificate.ts";
+import { checkpointFinding, type SignedBy } from "./doctor/checkpoints.ts";
 import { databaseFindings } from "./doctor/database.ts";
 import { bad, type Finding, ok, watch } from "./doctor/finding.ts";
 import { linkFinding } from "./doctor/links.ts";
@@ -84,6 +85,10 @@ function onTypes(config: Config, types: ExaminedTypes | null): Finding[] {
   return types === null ? [] : typeFindings(types, { publicHex: publicKey(config), demo: config.demo });
 }
 
+function onKey(config: Config, signedBy: SignedBy[] | null): Finding[] {
+  return signedBy === null ? [] : [checkpointFinding(publicKey(config), signedBy)];
+}
+
 function onFile(config: Config): Finding[] {
   const { data } = config;
   const until = performance.now() + followMs;
@@ -94,13 +99,17 @@ function onFile(config: Config): Finding[] {
   } catch {
     // The folder does not exist yet: the database's finding reports it.
   }
-  found.push(...onTypes(config, examined.types));
+  found.push(...onKey(config, examined.signedBy), ...onTypes(config, examined.types));
   return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
 }
 
 async function onPostgres(url: string, config: Config): Promise<Finding[]> {
   const examined = await examinePostgres({ url }, followMs);
-  const found = [...postgresFindings(examined), ...onTypes(config, examined.types)];
+  const found = [
+    ...postgresFindings(examined),
+    ...onKey(config, examined.signedBy),
+    ...onTypes(config, examined.types),
+  ];
   return [...found, clockAgainstRecord(Date.now(), examined.newestAt)];
 }
 

@@ -1,5 +1,6 @@
 import { statfsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
+import { openSigner } from "../evidence/signer.ts";
 import type { SecretFile } from "../secret-files.ts";
 import { bad, type Finding, ok, watch } from "./finding.ts";
 
@@ -88,5 +89,9 @@ export function signingKey(file: string, ours: boolean): Finding {
     const todo = `run chmod 600 ${file}, and consider whether somebody copied it`;
     return ours ? bad("signing key", says, todo) : watch("signing key", says, todo);
   }
-  return ok("signing key", file);
+  try {
+    return ok("signing key", `${file}, public key ${openSigner({ file, ours: false }).publicHex}`);
+  } catch (error) {
+    return bad("signing key", (error as Error).message, "restore your copy of it");
+  }
 }

@@ -2,6 +2,7 @@ import { accessSync, constants, existsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
+import type { SignedBy } from "../doctor/checkpoints.ts";
 import type { ExaminedTypes } from "../doctor/types.ts";
 import type { Chains } from "./chains.ts";
 import { chainsOnFile } from "./sqlite-chains.ts";
@@ -30,6 +31,8 @@ export interface Examined {
   sqlite: string | null;
   /** Null when they could not be looked at. */
   types: ExaminedTypes | null;
+  /** The recorded checkpoints by key; null when they could not be looked at. */
+  signedBy: SignedBy[] | null;
   /** True when a server uses it now. */
   inUse: boolean;
 }
@@ -49,6 +52,7 @@ export function examine(file: string, late: () => boolean = () => false): Examin
     chains: null,
     sqlite: null,
     types: null,
+    signedBy: null,
     inUse: isLocked(`${file}.lock`),
   };
   try {
@@ -93,6 +97,12 @@ function look(db: Database.Database, found: Examined, late: () => boolean): void
   found.chains = chainsOnFile(db, late);
   // Before the pending migrations are applied there are no seals to look at.
   if (found.pending.length === 0) found.types = typesOnFile(db);
+  if (found.pending.length === 0)
+    found.signedBy = db
+      .prepare<[], SignedBy>(
+        `SELECT "publicKey", count(*) AS "checkpoints", max("at") AS "newest" FROM "Checkpoint" GROUP BY "publicKey"`,
+      )
+      .all();
 }
 
 /** Returns true when the file is there and its mode lets others in. */

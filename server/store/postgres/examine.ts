@@ -1,5 +1,6 @@
 import pg from "pg";
 import { type Applied, migrationsOf, pendingAfter, readMigrations } from "../../../prisma/migrations.ts";
+import type { SignedBy } from "../../doctor/checkpoints.ts";
 import type { ExaminedTypes } from "../../doctor/types.ts";
 import type { Chains } from "../chains.ts";
 import { chainsOnPostgres } from "./chains.ts";
@@ -25,6 +26,8 @@ export interface ExaminedPostgres {
   chains: Chains | null;
   /** Null when they could not be looked at. */
   types: ExaminedTypes | null;
+  /** The recorded checkpoints by key; null when they could not be looked at. */
+  signedBy: SignedBy[] | null;
 }
 
 /** Time limit of statements, besides the time for checking events. Milliseconds. */
@@ -51,6 +54,7 @@ export async function examinePostgres(place: Place, followMs = 60_000): Promise<
     newestAt: 0,
     chains: null,
     types: null,
+    signedBy: null,
   };
   const client = new pg.Client({ ...settings(place, "doctor"), query_timeout: followMs + GRACE_MS });
   client.on("error", () => {});
@@ -60,8 +64,10 @@ export async function examinePostgres(place: Place, followMs = 60_000): Promise<
     await client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
     await look(client, found);
     if (found.made && found.refused === null) found.chains = await chainsOnPostgres(client, followMs);
-    if (found.made && found.refused === null && found.pending.length === 0)
+    if (found.made && found.refused === null && found.pending.length === 0) {
+      found.signedBy = await signedBy(client);
       found.types = await typesOnPostgres(client);
+    }
     await client.query("ROLLBACK");
   } catch (error) {
     found.unusable = asRefusal(error, nameOf(place)).message;
@@ -97,4 +103,16 @@ async function applied(client: pg.Client): Promise<Applied[]> {
      WHERE "rolled_back_at" IS NULL ORDER BY "migration_name" COLLATE "C"`,
   );
   return rows;
+}
+
+/** The driver gives BIGINT as text. */
+async function signedBy(client: pg.Client): Promise<SignedBy[]> {
+  const { rows } = await client.query<Record<"publicKey" | "checkpoints" | "newest", string>>(
+    `SELECT "publicKey", count(*) AS "checkpoints", max("at") AS "newest" FROM "Checkpoint" GROUP BY "publicKey"`,
+  );
+  return rows.map(({ publicKey, checkpoints, newest }) => ({
+    publicKey,
+    checkpoints: Number(checkpoints),
+    newest: Number(newest),
+  }));
 }
