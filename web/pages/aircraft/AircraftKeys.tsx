@@ -11,7 +11,7 @@ interface Props {
   onDo(doing: Doing): void;
 }
 
-/** What this person can do with the aircraft. A person sees only keys that work for them. */
+/** The keys for what this person can do with the aircraft. A key that would not work is left out. */
 export function AircraftKeys({ row, me, onDo }: Props) {
   const words = useRegisterWords();
   const { ramp } = useWords().text;

@@ -4,6 +4,7 @@ import { useRegisterWords } from "../../words/register.ts";
 import { AircraftForm } from "./AircraftForm.tsx";
 import type { ActProps } from "./acts.ts";
 import { entryOf, textOfAircraft } from "./entry.ts";
+import { FormKeys } from "./FormKeys.tsx";
 
 /** Changes an aircraft's entry, but not its registration and type. */
 export function ChangeAircraft({
@@ -42,14 +43,7 @@ export function ChangeAircraft({
         <span>{words.reason}</span>
         <input name="reason" value={reason} maxLength={200} onChange={(e) => setReason(e.target.value)} />
       </label>
-      <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes" disabled={!entry || busy}>
-          {busy ? words.saving : words.save}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys send={busy ? words.saving : words.save} ready={entry !== null && !busy} onLeave={onLeave} />
     </form>
   );
 }

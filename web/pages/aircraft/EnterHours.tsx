@@ -4,6 +4,7 @@ import { useRegisterWords } from "../../words/register.ts";
 import type { ActProps } from "./acts.ts";
 import { type FittedText, fittedText, hoursIn } from "./entry.ts";
 import { Hours } from "./FittedFields.tsx";
+import { FormKeys } from "./FormKeys.tsx";
 
 /** Hours in tenths, as engine logs count them. */
 const sum = (text: string, more: number): string =>
@@ -22,12 +23,10 @@ export function EnterHours({ row, engines, onDone, onLeave, onTrouble }: ActProp
     setFitted(fitted.map((f) => ({ ...f, engine: added(f.engine), propeller: added(f.propeller) })));
     setFlown("");
   };
-  const hours = fitted.map(({ n, engine, propeller }) => ({
-    ...{ n, engine: hoursIn(engine.hours), propeller: hoursIn(propeller.hours) },
-  }));
-  const good = hours.flatMap(({ n, engine, propeller }) =>
-    engine === undefined || propeller === undefined ? [] : [{ n, engine, propeller }],
-  );
+  const good = fitted.flatMap((f) => {
+    const [engine, propeller] = [hoursIn(f.engine.hours), hoursIn(f.propeller.hours)];
+    return engine === undefined || propeller === undefined ? [] : [{ n: f.n, engine, propeller }];
+  });
   const save = () => {
     setBusy(true);
     aircraft
@@ -74,19 +73,11 @@ export function EnterHours({ row, engines, onDone, onLeave, onTrouble }: ActProp
           />
         </fieldset>
       ))}
-      <div className="head-keys register-keys">
-        <button
-          type="submit"
-          className="answer"
-          data-tone="yes"
-          disabled={good.length < fitted.length || busy}
-        >
-          {busy ? words.saving : words.save}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys
+        send={busy ? words.saving : words.save}
+        ready={good.length === fitted.length && !busy}
+        onLeave={onLeave}
+      />
     </form>
   );
 }

@@ -12,7 +12,7 @@ interface Props {
   engines: readonly number[];
 }
 
-/** What is fitted at each engine's place, beside the drawing of the type. */
+/** The parts fitted at each engine's place, beside the drawing of the type. */
 export function FittedTable({ row, type, engines }: Props) {
   const words = useRegisterWords();
   const { plan } = useWords().text;
@@ -38,11 +38,15 @@ export function FittedTable({ row, type, engines }: Props) {
                 {n}
               </strong>
               <dl>
-                <Part label={words.engineAs} serial={fitted?.engine.serial} hours={fitted?.engine.hours} />
+                <Part
+                  label={words.engineAs}
+                  serial={fitted?.engine.serial}
+                  hours={hoursAt(fitted?.engine.hours)}
+                />
                 <Part
                   label={words.propellerAs}
                   serial={fitted?.propeller.serial}
-                  hours={fitted?.propeller.hours}
+                  hours={hoursAt(fitted?.propeller.hours)}
                 />
                 <Part label={words.starter} serial={fitted?.starter} />
               </dl>
@@ -57,18 +61,17 @@ export function FittedTable({ row, type, engines }: Props) {
 interface PartProps {
   label: string;
   serial: string | null | undefined;
-  hours?: number | null | undefined;
+  /** In words; empty for a part that has none. */
+  hours?: string;
 }
 
-function Part({ label, serial, hours }: PartProps) {
+function Part({ label, serial, hours = "" }: PartProps) {
   const words = useRegisterWords();
   return (
     <div>
       <dt>{label}</dt>
       <dd>{serial ?? <span className="not-entered">{words.unknown}</span>}</dd>
-      <dd className="fitted-hours">
-        {hours === null || hours === undefined ? "" : words.hours(hours.toFixed(1))}
-      </dd>
+      <dd className="fitted-hours">{hours}</dd>
     </div>
   );
 }

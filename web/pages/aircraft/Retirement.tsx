@@ -2,6 +2,7 @@ import { useState } from "react";
 import { aircraft } from "../../net/aircraft.ts";
 import { useRegisterWords } from "../../words/register.ts";
 import type { ActProps } from "./acts.ts";
+import { FormKeys } from "./FormKeys.tsx";
 
 /** Retires an aircraft with a reason, or takes a retired one back into service. */
 export function Retirement({ row, onDone, onLeave, onTrouble }: ActProps) {
@@ -22,14 +23,7 @@ export function Retirement({ row, onDone, onLeave, onTrouble }: ActProps) {
         <span>{row.retired ? words.takeBackWhy : words.retireWhy}</span>
         <input name="reason" value={reason} maxLength={200} onChange={(e) => setReason(e.target.value)} />
       </label>
-      <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes" disabled={reason.trim() === ""}>
-          {words.sure}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys send={words.sure} ready={reason.trim() !== ""} onLeave={onLeave} />
     </form>
   );
 }

@@ -1,9 +1,9 @@
 import type { RegisteredAircraft } from "../../net/aircraft.ts";
 
-/** What is done on the page instead of reading it. */
+/** The change that is being entered; null while the page is read. */
 export type Doing = "change" | "hours" | "retire" | null;
 
-/** What a part of the page that changes an aircraft is given. */
+/** The properties of each form that changes an aircraft. */
 export interface ActProps {
   row: RegisteredAircraft;
   /** The change was made: read the aircraft again. */

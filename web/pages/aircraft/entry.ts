@@ -2,7 +2,7 @@ import type { HouseAircraft } from "../../../shared/house/aircraft.ts";
 import type { Fitted } from "../../../shared/protocol/fitted.ts";
 import type { AircraftEntry } from "../../net/aircraft.ts";
 
-/** What is typed about one engine's place. */
+/** The fields of one engine's place, as typed. */
 export interface FittedText {
   n: number;
   engine: { serial: string; hours: string };
@@ -10,7 +10,7 @@ export interface FittedText {
   starter: string;
 }
 
-/** What is typed about an aircraft. */
+/** The fields of an aircraft, as typed. */
 export interface AircraftText {
   id: string;
   name: string;
