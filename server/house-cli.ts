@@ -33,7 +33,7 @@ const USAGE = `usage: npm run house                    what the house still lack
        npm run house -- aircraft retire <registration> "<reason>"
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between`;
 
-/** Who makes a change here: whoever has an account on the server's machine. */
+/** The author recorded for each change: anybody with an account on the server's machine. */
 const BY: By = { id: CONSOLE, name: CONSOLE, mayHold: ["supervisor"] };
 const clock = { now: Date.now };
 const config = readConfig(process.env);

@@ -25,7 +25,7 @@ export async function setActive(
   if (!active) await signIns.endAll({ personId: id });
 }
 
-/** What an administrator may change of a person. */
+/** The part of a person that an administrator may change. */
 export interface PersonChange {
   name: string;
   mayHold: Post[];
@@ -40,8 +40,11 @@ export async function losesPosts(
   mayHold: readonly Post[],
 ): Promise<boolean> {
   const person = await directory.person(id);
-  return person?.mayHold.some((post) => !mayHold.includes(post)) ?? false;
+  return person !== null && loses(person, mayHold);
 }
+
+const loses = (person: PersonRecord, mayHold: readonly Post[]): boolean =>
+  person.mayHold.some((post) => !mayHold.includes(post));
 
 /**
  * Changes a person's name, posts and end of currency, at once or not at all. One who loses a post has to sign in again:
@@ -61,7 +64,7 @@ export async function changePerson(
     throw new OfficeRefused("ownWork", "Another person must do this to you");
   await nobodyAlike(directory, to.name, id);
   await directory.setPerson(id, to);
-  if (person.mayHold.some((post) => !to.mayHold.includes(post))) await signIns.endAll({ personId: id });
+  if (loses(person, to.mayHold)) await signIns.endAll({ personId: id });
 }
 
 /** Replaces a forgotten PIN from the server's console, and ends the person's sign-ins. */

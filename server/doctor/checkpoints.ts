@@ -2,6 +2,9 @@ import { bad, type Finding, ok, watch } from "./finding.ts";
 
 const AT = "checkpoints";
 
+/** Lists the recorded checkpoints by key, in either database. */
+export const SIGNED_BY = `SELECT "publicKey", count(*) AS "checkpoints", max("at") AS "newest" FROM "Checkpoint" GROUP BY "publicKey"`;
+
 /** The recorded checkpoints that one key signed. */
 export interface SignedBy {
   /** Public key, hexadecimal, as recorded. */

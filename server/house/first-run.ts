@@ -13,7 +13,7 @@ interface FirstRunDeps extends NewPeopleDeps {
   demo: boolean;
 }
 
-/** What the first supervisor enters. */
+/** The entry of the first supervisor. */
 export interface FirstEntry {
   /** The house's name. */
   house: string;

@@ -44,7 +44,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
       const all = await Promise.all(
         (await directory.register.all("aircraft")).map(async ({ id, body: { name, retired } }) => {
           const stands = { ...(await standingAt(id)), name };
-          // What stands at a retired aircraft is shown until it is ended; the aircraft is not.
+          // A retired aircraft is listed only while something stands at it.
           return retired && stands.items.length === 0 && stands.open.length === 0 ? [] : [stands];
         }),
       );

@@ -1,4 +1,3 @@
-import type { FastifyReply } from "fastify";
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { houseAircraftSchema } from "../../shared/house/aircraft.ts";
@@ -9,7 +8,7 @@ import { auditTo } from "../audit.ts";
 import type { AircraftRegister, ListedAircraft } from "../house/aircraft.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
-import { ifMatch, revisionOf } from "./revision.ts";
+import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
 
 const tags = ["aircraft"];
@@ -194,8 +193,4 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
 
 function view({ entry, ...about }: ListedAircraft) {
   return { ...entry.body, revision: entry.revision, ...about };
-}
-
-function tagged<R extends FastifyReply>(reply: R, { revision }: { revision: number }): R {
-  return reply.header("etag", `"${revision}"`) as R;
 }

@@ -67,7 +67,7 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
   );
 };
 
-/** What a house still lacks before its first start, for everybody who is signed in. */
+/** Route that lists what a house still lacks before its first start, for everybody who is signed in. */
 export const houseRoutes: FastifyPluginAsyncZod<{ directory: Directory; store: EventStore }> = async (
   app,
   { directory, store },

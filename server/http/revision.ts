@@ -1,3 +1,4 @@
+import type { FastifyReply } from "fastify";
 import { z } from "zod";
 import { ProblemError } from "./problem.ts";
 
@@ -15,4 +16,9 @@ export function revisionOf(header: string | undefined): number {
     throw new ProblemError("revisionNeeded", detail);
   }
   return Number(revision);
+}
+
+/** Returns the reply with the revision as its entity tag. */
+export function tagged<R extends FastifyReply>(reply: R, { revision }: { revision: number }): R {
+  return reply.header("etag", `"${revision}"`) as R;
 }

@@ -11,7 +11,7 @@ import type { Directory, TypeVersion } from "../store/directory.ts";
 import type { DraftPlace, TypeDrafts } from "../types/drafts.ts";
 import { TypeRefused } from "../types/refused.ts";
 import type { TypeSeals } from "../types/seals.ts";
-import { ifMatch, revisionOf } from "./revision.ts";
+import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -252,10 +252,6 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
     },
   );
 };
-
-function tagged<R extends FastifyReply>(reply: R, { revision }: { revision: number }): R {
-  return reply.header("etag", `"${revision}"`) as R;
-}
 
 function created<R extends FastifyReply>(reply: R, made: DraftPlace) {
   return tagged(reply, made).code(201).send({ id: made.id, version: made.version });

@@ -28,7 +28,7 @@ import { Turns } from "./turns.ts";
  */
 const STOP_WAITS_MS = 1_000;
 
-/** What other sessions of this server tell a session. */
+/** Sources of what other sessions of this server tell a session. */
 interface Around {
   field: FieldReports;
   supervised: Supervised;

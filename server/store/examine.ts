@@ -2,7 +2,7 @@ import { accessSync, constants, existsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { migrationsOf, pendingAfter, readMigrations } from "../../prisma/migrations.ts";
-import type { SignedBy } from "../doctor/checkpoints.ts";
+import { SIGNED_BY, type SignedBy } from "../doctor/checkpoints.ts";
 import type { ExaminedTypes } from "../doctor/types.ts";
 import type { Chains } from "./chains.ts";
 import { chainsOnFile } from "./sqlite-chains.ts";
@@ -96,13 +96,9 @@ function look(db: Database.Database, found: Examined, late: () => boolean): void
   found.newestAt = (newest as number | null) ?? 0;
   found.chains = chainsOnFile(db, late);
   // Before the pending migrations are applied there are no seals to look at.
-  if (found.pending.length === 0) found.types = typesOnFile(db);
-  if (found.pending.length === 0)
-    found.signedBy = db
-      .prepare<[], SignedBy>(
-        `SELECT "publicKey", count(*) AS "checkpoints", max("at") AS "newest" FROM "Checkpoint" GROUP BY "publicKey"`,
-      )
-      .all();
+  if (found.pending.length > 0) return;
+  found.types = typesOnFile(db);
+  found.signedBy = db.prepare<[], SignedBy>(SIGNED_BY).all();
 }
 
 /** Returns true when the file is there and its mode lets others in. */

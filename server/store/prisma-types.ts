@@ -1,6 +1,6 @@
 import type { PrismaClient } from "../../prisma/generated/sqlite/client.ts";
 import type { AircraftTypeModel } from "../../prisma/generated/sqlite/models.ts";
-import type { Seal, StoredType } from "./stored-type.ts";
+import { type Seal, type StoredType, sealIn } from "./stored-type.ts";
 
 /**
  * Returns every version as it is stored. No order is asked for, so the database reads the rows themselves and not an
@@ -24,6 +24,6 @@ function toStored({ seal, sealKey, ...row }: AircraftTypeModel): StoredType {
     approvedAt: row.approvedAt === null ? null : Number(row.approvedAt),
     createdAt: Number(row.createdAt),
     changedAt: Number(row.changedAt),
-    seal: seal === null && sealKey === null ? null : { note: seal ?? "", key: sealKey ?? "" },
+    seal: sealIn(seal, sealKey),
   };
 }

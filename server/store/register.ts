@@ -11,7 +11,7 @@ export interface RegisterStore {
   one<K extends RegisterKind>(kind: K, id: string): Promise<RegisterEntry<K> | null>;
   /** The last `most` entries of one, the newest first. */
   history<K extends RegisterKind>(kind: K, id: string, most: number): Promise<RegisterEntry<K>[]>;
-  /** What one person entered, the oldest first, without the contents. */
+  /** The entries that one person made, the oldest first, without their contents. */
   madeBy(person: string): Promise<EntryMade[]>;
   /**
    * Adds all the entries or none. Returns false when one of these revisions is there already: somebody else made a

@@ -1,7 +1,7 @@
 import type Database from "better-sqlite3";
 import type { ExaminedTypes } from "../doctor/types.ts";
 import { isDamage } from "./sqlite-damage.ts";
-import type { StoredType } from "./stored-type.ts";
+import { type StoredType, sealIn } from "./stored-type.ts";
 import { missingOnSqlite, SQLITE_TRIGGERS, type Trigger } from "./type-guards.ts";
 
 interface Row extends Omit<StoredType, "seal"> {
@@ -21,10 +21,7 @@ export function typesOnFile(db: Database.Database): ExaminedTypes {
       )
       .all();
     return {
-      rows: rows.map(({ seal, sealKey, ...row }) => ({
-        ...row,
-        seal: seal === null && sealKey === null ? null : { note: seal ?? "", key: sealKey ?? "" },
-      })),
+      rows: rows.map(({ seal, sealKey, ...row }) => ({ ...row, seal: sealIn(seal, sealKey) })),
       missing: missingOnSqlite(db.prepare<[], Trigger>(SQLITE_TRIGGERS).all()),
     };
   } catch (error) {

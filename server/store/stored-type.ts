@@ -27,6 +27,11 @@ export interface StoredType {
   seal: Seal | null;
 }
 
+/** Returns the seal that two columns hold; null when both are empty. One without the other is damage, and stays to be told. */
+export function sealIn(note: string | null, key: string | null): Seal | null {
+  return note === null && key === null ? null : { note: note ?? "", key: key ?? "" };
+}
+
 /** Returns everything that a seal covers, as canonical JSON: the whole row but the seal itself. */
 export function sealedText({ seal: _seal, ...row }: StoredType): string {
   return canonical(row);

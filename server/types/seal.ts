@@ -5,7 +5,7 @@ import { sha256 } from "../sha256.ts";
 import { type Seal, type StoredType, sealedText } from "../store/stored-type.ts";
 
 /**
- * What is wrong with a stored version. `unsealed`: approved without a seal. `changed`: not what was sealed, or a seal
+ * A fault of a stored version. `unsealed`: approved without a seal. `changed`: not what was sealed, or a seal
  * that nobody signed. `otherKey`: sealed with a key that is not this server's.
  */
 type SealFault = "unsealed" | "changed" | "otherKey";

@@ -1,3 +1,4 @@
+import { isMembers } from "./members.ts";
 import type { AircraftType } from "./schema.ts";
 
 /** One part that differs between two versions; null where a version lacks it. */
@@ -10,8 +11,6 @@ export interface Difference {
 
 /** These identify a version and are not figures. */
 const NOT_FIGURES = new Set(["version", "author", "approvedBy"]);
-
-type Members = Readonly<Record<string, unknown>>;
 
 /**
  * Returns everything that differs between two versions of a type, in the order of the type. Figures are in words, with
@@ -129,4 +128,3 @@ const repeats = (list: readonly string[]) => new Set(list).size !== list.length;
 const places = (count: number) => Array.from({ length: count }, (_, i) => String(i + 1));
 const join = (path: string, name: string) => (path === "" ? name : `${path}.${name}`);
 const isList = (v: unknown): v is readonly unknown[] => Array.isArray(v);
-const isMembers = (v: unknown): v is Members => typeof v === "object" && v !== null && !Array.isArray(v);

@@ -1,8 +1,7 @@
 import type { TypeFault } from "./fault.ts";
 import { faultText } from "./faultText.ts";
 import { type Basis, basisSchema } from "./limit.ts";
-
-type Members = Readonly<Record<string, unknown>>;
+import type { Members } from "./members.ts";
 
 /** A figure's place and the basis it rests on. */
 interface Based {

@@ -1,9 +1,8 @@
 import { convert, isUnit } from "../models/units.ts";
 import type { TypeFault } from "./fault.ts";
 import { faultText } from "./faultText.ts";
+import { isMembers, type Members } from "./members.ts";
 import type { AircraftType } from "./schema.ts";
-
-type Members = Readonly<Record<string, unknown>>;
 
 /**
  * Returns a fault for every figure whose unit changed between two forms of a type while the figure stayed: nobody
@@ -59,4 +58,3 @@ function figuresOf({ min, normalLow, normalHigh, max, scale }: Members): string 
 
 /** Returns the id of a list's item, or null where it has none. */
 const nameOf = (v: unknown) => (isMembers(v) && typeof v.id === "string" ? v.id : null);
-const isMembers = (v: unknown): v is Members => typeof v === "object" && v !== null && !Array.isArray(v);

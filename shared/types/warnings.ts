@@ -2,10 +2,9 @@ import { inUnit } from "../models/units.ts";
 import type { Unit } from "../protocol/quantity.ts";
 import type { TypeFault } from "./fault.ts";
 import { faultText } from "./faultText.ts";
+import { isMembers } from "./members.ts";
 import { PUBLISHED, type PublishedFigure } from "./publishedFigures.ts";
 import type { AircraftType } from "./schema.ts";
-
-type Members = Readonly<Record<string, unknown>>;
 
 /**
  * A figure is far from the published ones when it is below the lowest or above the highest by more than this part of
@@ -58,5 +57,3 @@ function found(value: unknown, names: readonly string[], path: string, unit: Uni
   const own = typeof value.unit === "string" ? (value.unit as Unit) : unit;
   return found(value[name], rest, path === "" ? name : `${path}.${name}`, own);
 }
-
-const isMembers = (v: unknown): v is Members => typeof v === "object" && v !== null && !Array.isArray(v);

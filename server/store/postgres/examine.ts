@@ -1,6 +1,6 @@
 import pg from "pg";
 import { type Applied, migrationsOf, pendingAfter, readMigrations } from "../../../prisma/migrations.ts";
-import type { SignedBy } from "../../doctor/checkpoints.ts";
+import { SIGNED_BY, type SignedBy } from "../../doctor/checkpoints.ts";
 import type { ExaminedTypes } from "../../doctor/types.ts";
 import type { Chains } from "../chains.ts";
 import { chainsOnPostgres } from "./chains.ts";
@@ -107,9 +107,7 @@ async function applied(client: pg.Client): Promise<Applied[]> {
 
 /** The driver gives BIGINT as text. */
 async function signedBy(client: pg.Client): Promise<SignedBy[]> {
-  const { rows } = await client.query<Record<"publicKey" | "checkpoints" | "newest", string>>(
-    `SELECT "publicKey", count(*) AS "checkpoints", max("at") AS "newest" FROM "Checkpoint" GROUP BY "publicKey"`,
-  );
+  const { rows } = await client.query<Record<keyof SignedBy, string>>(SIGNED_BY);
   return rows.map(({ publicKey, checkpoints, newest }) => ({
     publicKey,
     checkpoints: Number(checkpoints),

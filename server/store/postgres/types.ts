@@ -1,9 +1,16 @@
 import type pg from "pg";
 import type { ExaminedTypes } from "../../doctor/types.ts";
-import type { StoredType } from "../stored-type.ts";
+import { type StoredType, sealIn } from "../stored-type.ts";
 import { missingOnPostgres, POSTGRES_TRIGGERS, type Trigger } from "../type-guards.ts";
 
-type Row = Record<string, string | number | null>;
+/** The driver gives BIGINT as text. */
+type Big = "approvedAt" | "createdAt" | "changedAt";
+type Row = Omit<StoredType, "seal" | Big> &
+  Record<Exclude<Big, "approvedAt">, string> & {
+    approvedAt: string | null;
+    seal: string | null;
+    sealKey: string | null;
+  };
 
 /** Returns the aircraft types of a PostgreSQL database and the guards it lacks, without changing it. */
 export async function typesOnPostgres(client: pg.Client): Promise<ExaminedTypes> {
@@ -20,13 +27,12 @@ export async function typesOnPostgres(client: pg.Client): Promise<ExaminedTypes>
   }
 }
 
-/** The driver gives BIGINT as text. */
 function toStored({ seal, sealKey, approvedAt, createdAt, changedAt, ...row }: Row): StoredType {
   return {
-    ...(row as unknown as Omit<StoredType, "seal" | "approvedAt" | "createdAt" | "changedAt">),
+    ...row,
     approvedAt: approvedAt === null ? null : Number(approvedAt),
     createdAt: Number(createdAt),
     changedAt: Number(changedAt),
-    seal: seal === null && sealKey === null ? null : { note: String(seal ?? ""), key: String(sealKey ?? "") },
+    seal: sealIn(seal, sealKey),
   };
 }

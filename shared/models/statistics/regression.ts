@@ -1,5 +1,5 @@
-import { found, notFinite, type Outcome, refused } from "../outcome.ts";
-import type { Pair } from "./point.ts";
+import { found, type Outcome, refused } from "../outcome.ts";
+import { badPair, type Pair } from "./point.ts";
 
 /** A least-squares line y = intercept + slope x with its analysis of variance. */
 export interface Line {
@@ -24,15 +24,7 @@ export interface Line {
 export function regressionLine(pairs: readonly Pair[]): Outcome<Line> {
   const n = pairs.length;
   if (n < 3) return refused("a line with its errors needs three pairs");
-  const why =
-    notFinite(
-      "x",
-      pairs.map((p) => p.x),
-    ) ??
-    notFinite(
-      "y",
-      pairs.map((p) => p.y),
-    );
+  const why = badPair(pairs);
   if (why) return refused(why);
   const meanX = pairs.reduce((sum, p) => sum + p.x, 0) / n;
   const meanY = pairs.reduce((sum, p) => sum + p.y, 0) / n;

@@ -1,20 +1,12 @@
-import { found, notFinite, type Outcome, refused } from "../outcome.ts";
-import type { Pair } from "./point.ts";
+import { found, type Outcome, refused } from "../outcome.ts";
+import { badPair, type Pair } from "./point.ts";
 
 /**
  * Returns the Theil-Sen line: the median of the slopes between all pairs of points with different x, and the median of
  * y - slope x (Sen, JASA 63, 1968, 1379-1389). Up to 29 % of outliers do not move it far. O(n^2).
  */
 export function theilSenLine(pairs: readonly Pair[]): Outcome<{ slope: number; intercept: number }> {
-  const why =
-    notFinite(
-      "x",
-      pairs.map((p) => p.x),
-    ) ??
-    notFinite(
-      "y",
-      pairs.map((p) => p.y),
-    );
+  const why = badPair(pairs);
   if (why) return refused(why);
   const slopes = pairs.flatMap((a, i) =>
     pairs
