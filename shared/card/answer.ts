@@ -9,6 +9,6 @@ export interface CardAnswer {
   /** Seconds from the catch to the answer, of an instrument that comes alive. */
   after?: number;
   note: string | null;
-  /** Who read the item out before it was answered, if somebody else did. */
+  /** The other person who read the item out before it was answered, if there was one. */
   readBy?: { name: string; at: number };
 }

@@ -85,7 +85,7 @@ function clear(state: SessionState, send: Send, engine: Engine, { now }: Context
   if (engine.life.is !== "requested") return wrongState(engine);
   const unmet = findUnmet(state, engine.n, now);
   if (unmet.length > 0) return refuse("conditionsUnmet", { engine: engine.n, unmet });
-  // Who watches several aircraft clears at the one where they stand, and says so.
+  // A supervisor of several aircraft clears only at the one where they stand, and names it.
   if (state.supervisesAlso && send.standsAt !== state.aircraft)
     return refuse("notStandingHere", { engine: engine.n, found: state.aircraft });
   return accept({

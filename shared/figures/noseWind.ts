@@ -29,7 +29,7 @@ function directionInputs(seen: Weather): FigureInput[] {
   ];
 }
 
-/** What is known of the wind on the nose: the components, and whether one of them can be on either side. */
+/** The wind on the nose as far as it is known: the components, and whether one of them can be on either side. */
 interface OnNose {
   /** Positive ahead, negative behind; the least ahead where the direction can be several. */
   head: number;

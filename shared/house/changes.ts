@@ -1,6 +1,6 @@
 import type { HouseAircraft } from "./aircraft.ts";
 
-/** What a state of an aircraft changed. `n`: the engine's place. */
+/** One difference between two states of an aircraft. `n`: the engine's place. */
 export type AircraftChange =
   | { is: "name" | "type" | "stand" | "notes"; before: string | null; after: string | null }
   | { is: "engine" | "propeller" | "starter"; n: number; before: string | null; after: string | null }

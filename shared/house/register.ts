@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
 import { houseSchema } from "./house.ts";
 
-/** What the house keeps in its register, and the schema of each. Reading, writing and the stores follow this table. */
+/** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
 export const REGISTER = {
   house: houseSchema,
   aircraft: houseAircraftSchema,

@@ -1,6 +1,6 @@
 import { POSTS, type Post } from "../protocol/posts.ts";
 
-/** What a house needs before its first start, in the order in which it is done. */
+/** The steps of a house to its first start, in order. */
 export const HOUSE_STEPS = ["supervisor", "device", "people", "type", "aircraft", "plan"] as const;
 export type HouseStepKind = (typeof HOUSE_STEPS)[number];
 
@@ -8,7 +8,7 @@ export type HouseStepKind = (typeof HOUSE_STEPS)[number];
 export interface HouseFacts {
   /** Enrolled devices that were not revoked. */
   devices: number;
-  /** How many active people may hold each post. */
+  /** Number of active people who may hold each post. */
   mayHold: Readonly<Record<Post, number>>;
   /** Approved versions of types. */
   approved: number;

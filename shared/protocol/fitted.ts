@@ -8,7 +8,7 @@ export const hoursSchema = z.number().min(0, "must not be below 0").max(200_000,
 /** A part that has a serial number and hours of its own; null for what nobody entered. */
 const partSchema = z.strictObject({ serial: line(40).nullable(), hours: hoursSchema.nullable() });
 
-/** What is fitted at one engine's place. */
+/** The parts fitted at one engine's place. */
 export const fittedSchema = z.strictObject({
   n: engineSchema,
   engine: partSchema,

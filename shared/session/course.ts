@@ -16,7 +16,7 @@ function onBatteries({ groundPower }: SessionState, planned: FactOf<"planAmended
   return { is: groundPower.is, by: groundPower.by };
 }
 
-/** Whoever takes the supervisor's post next may supervise other aircraft, or none. */
+/** Forgets the supervisor's other aircraft when the post changes hands: the next holder may have others, or none. */
 const unlessSupervisor = (state: SessionState, post: Post): SessionState =>
   post === "supervisor" ? alsoSupervised(state, []) : state;
 

@@ -4,7 +4,7 @@ import { postSchema } from "../protocol/enums.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 
-/** What the program can work out for a figure to be compared with. */
+/** Figures that the program can work out, for an item to be compared with. */
 const CARD_TARGETS = ["stationPressure"] as const;
 export type CardTarget = (typeof CARD_TARGETS)[number];
 

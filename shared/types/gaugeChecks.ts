@@ -24,7 +24,7 @@ export function gaugeChecks(type: AircraftType, fault: Fault): void {
 
 type Kind = "pressure" | "temperature" | "V" | "rpm";
 
-/** What the gauges known by their id measure. Other gauges may read anything. */
+/** The quantity that each gauge known by its id measures. Other gauges may read anything. */
 const KINDS: Readonly<Record<string, Kind>> = {
   oilPressure: "pressure",
   oilTemp: "temperature",

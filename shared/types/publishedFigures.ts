@@ -2,7 +2,7 @@ import type { Unit } from "../protocol/quantity.ts";
 
 /** One kind of figure as documents print it for aircraft of this size. None of them is a limit of any type here. */
 export interface PublishedFigure {
-  /** Where it stands in a type: names joined by dots, `*` for any item of a list, `id=x` for the item of that id. */
+  /** Its place in a type: names joined by dots, `*` for any item of a list, `id=x` for the item of that id. */
   at: string;
   unit: Unit;
   lowest: number;

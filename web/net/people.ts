@@ -24,7 +24,7 @@ export interface Anybody {
   daysLeft: number | null;
 }
 
-/** What the office enters about a person. */
+/** A person as the office enters them. */
 export interface PersonEntry {
   name: string;
   mayHold: Post[];

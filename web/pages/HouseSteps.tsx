@@ -17,7 +17,7 @@ const DONE_ON: Readonly<Record<HouseStepKind, { path: string; planners: boolean 
   plan: { path: "/plan", planners: true },
 };
 
-/** What the house still lacks before its first start, and who can do it. Nothing once all is done. */
+/** Lists what the house still lacks before its first start, and who can do it. Nothing once all is done. */
 export function HouseSteps({ me }: { me: Me }) {
   const words = useHouseWords();
   const [steps, setSteps] = useState<HouseStep[]>([]);

@@ -12,7 +12,7 @@ export type TaughtAct = keyof Taught;
 export interface Press {
   /** The key's place on the keyboard; empty where the device does not say. */
   code: string;
-  /** What the key types, or its name. */
+  /** The text that the key types, or its name. */
   key: string;
   /** True while the key is held down and the press repeats. */
   repeat: boolean;
@@ -24,7 +24,7 @@ export interface Press {
   inField: boolean;
 }
 
-/** What the panel shows at the moment of the press. */
+/** The state of the panel at the moment of the press. */
 export interface Shown {
   /** True when the ask in front has an answer for the remote that may be sent now. */
   answerable: boolean;

@@ -1,7 +1,7 @@
 import type { Outcome } from "../outcome.ts";
 import type { StatedPart } from "./reportFault.ts";
 
-/** What was read from a report; or why nothing was, with the part that it states twice and differently. */
+/** The reading of a report; or why there is none, with the part that it states twice and differently. */
 export type ReportReading<T> =
   | Extract<Outcome<T>, { ok: true }>
   | { ok: false; why: string; twice?: StatedPart };

@@ -18,7 +18,7 @@ const STATION = /^[A-Z][A-Z0-9]{3}$/;
 const TIME = /^(\d{2})(\d{2})(\d{2})Z$/;
 /** The validity of a forecast, e.g. 2012/2118: a report of the present has none. */
 const VALIDITY = /^\d{4}\/\d{4}$/;
-/** What begins a forecast of the next two hours behind the report (WMO No. 306, FM 15). */
+/** Words that begin a forecast of the next two hours behind the report (WMO No. 306, FM 15). */
 const TREND = new Set(["TEMPO", "BECMG", "NOSIG", "INTER"]);
 /** Words that may stand between the heading and its report, or before its station. */
 const LABEL = new Set(["METAR", "SPECI", "COR", "TAF", "AMD"]);

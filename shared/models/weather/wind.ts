@@ -58,7 +58,7 @@ export function worstOnNose(
   return { leastHead, mostCross: abeam ? speed : Math.max(...ends.map((e) => Math.abs(e.cross))) };
 }
 
-/** Where a wind can come from: a direction, perhaps one that swings, or unknown (null). Degrees. */
+/** The direction of a wind: one figure, perhaps one that swings, or unknown (null). Degrees. */
 export interface WindFrom {
   fromDeg: number | null;
   swing: readonly [from: number, to: number] | null;

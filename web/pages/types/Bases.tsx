@@ -4,7 +4,7 @@ import { countByBasis } from "../../../shared/types/unfit.ts";
 import { useTypeWords } from "../../words/types.ts";
 import { useTypeNames } from "./names.ts";
 
-/** How many figures of a type rest on each basis. A basis without a figure is left out. */
+/** Counts the figures of a type by the basis they rest on. A basis without a figure is left out. */
 export function Bases({ type }: { type: AircraftType }) {
   const words = useTypeWords();
   const names = useTypeNames();

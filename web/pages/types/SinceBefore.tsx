@@ -12,7 +12,7 @@ interface Props {
   onTrouble(error: Error): void;
 }
 
-/** What differs from the version before, open beside the approval. */
+/** The differences from the version before, open beside the approval. */
 export function SinceBefore({ type, since, onTrouble }: Props) {
   const words = useTypeWords();
   const [before, setBefore] = useState<AircraftType | null>(null);

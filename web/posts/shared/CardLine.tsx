@@ -8,7 +8,7 @@ import type { Panel } from "./model.ts";
 
 const CardSheet = later(() => import("./CardSheet.tsx").then((m) => m.CardSheet));
 
-/** How far the card is answered, and the key to the whole of it. Nothing for a person who answers none of its items. */
+/** Says how far the card is answered, and opens the whole of it. Nothing for a person who answers none of its items. */
 export function CardLine({ panel }: { panel: Panel }) {
   const { card: words } = useLaterWords();
   const [open, setOpen] = useState(false);

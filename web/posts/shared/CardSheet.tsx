@@ -72,7 +72,7 @@ function ItemKey({ panel, place, onPick }: { panel: Panel; place: CardPlace; onP
   );
 }
 
-/** What was answered, by whom and how long ago. */
+/** The answer of an item, with who gave it and how long ago. */
 function Found({ panel, place }: { panel: Panel; place: CardPlace }) {
   const { card: words } = useLaterWords();
   const units = useUnits();
