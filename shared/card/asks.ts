@@ -4,7 +4,7 @@ import type { SessionState } from "../session/state.ts";
 import { caughtAt } from "./caughtAt.ts";
 import { cardDue } from "./due.ts";
 import { boundsOf } from "./judge.ts";
-import { type CardPlace, cardKey } from "./places.ts";
+import { type CardPlace, cardKey, isBad } from "./places.ts";
 
 /** Returns the next item of the card that is asked of a post: one at a time, in the order of the job. */
 export function cardAsk(state: SessionState, post: Post, now: number): Ask[] {
@@ -23,9 +23,12 @@ export function askOf(state: SessionState, { item, engine }: CardPlace): Ask {
   const caught = engine === null ? null : caughtAt(state, engine);
   const alive = kind.is === "alive" && caught !== null;
   const watched = moment === "cranking" || moment === "caught" || moment === "beforeEngine";
+  // Another ask than the first: the touch that said "not good" must not answer it too.
+  const again = isBad(state, { item, engine });
+  const say = engine === null ? "card" : "cardOfEngine";
   return ask({
-    key: `card:${cardKey(item.id, engine)}`,
-    say: engine === null ? "card" : "cardOfEngine",
+    key: `card:${cardKey(item.id, engine)}${again ? ":again" : ""}`,
+    say: again ? `${say}.again` : say,
     weight: watched ? 2 : moment === "beforeRelease" ? 4 : 3,
     engine,
     since: moment === "caught" || moment === "cranking" ? caught : null,

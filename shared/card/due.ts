@@ -4,7 +4,7 @@ import { nextInOrder } from "../engine/nextInOrder.ts";
 import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
-import { answerAt, type CardPlace, placesAt } from "./places.ts";
+import { answerAt, type CardPlace, isBad, placesAt } from "./places.ts";
 
 const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
@@ -15,8 +15,9 @@ function starterHeld(state: SessionState): boolean {
 }
 
 /**
- * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job. Empty
- * while a starter is held or a stop stands: what was watched meanwhile is one touch afterwards.
+ * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job; after them
+ * those found not good on which a clearance or the release stands. Empty while a starter is held or a stop stands: what
+ * was watched meanwhile is one touch afterwards.
  */
 export function cardDue(state: SessionState, now: number): CardPlace[] {
   if (state.type.card === undefined || starterHeld(state) || stopOpen(state)) return [];
@@ -27,7 +28,8 @@ export function cardDue(state: SessionState, now: number): CardPlace[] {
     ...state.order.flatMap((n) => momentsNow(state, n, now).flatMap((m) => placesAt(state.type, m, n))),
     ...(state.stage === "warmUp" ? placesAt(state.type, "beforeRelease", null) : []),
   ];
-  return places.filter((p) => answerAt(state, p) === null);
+  const open = places.filter((p) => answerAt(state, p) === null);
+  return [...open, ...places.filter((p) => p.item.clearance && isBad(state, p))];
 }
 
 /** Returns the moments that an engine is at or has passed, without those whose time is over. */

@@ -61,6 +61,11 @@ export function answerAt({ card }: SessionState, { item, engine }: CardPlace): C
   return card?.[cardKey(item.id, engine)] ?? null;
 }
 
+/** Returns true for an item that was answered, and found not good. */
+export function isBad(state: SessionState, place: CardPlace): boolean {
+  return answerAt(state, place)?.good === false;
+}
+
 /** Returns true for an item that was answered, and found good. */
 export function isGood(state: SessionState, place: CardPlace): boolean {
   return answerAt(state, place)?.good === true;

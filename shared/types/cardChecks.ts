@@ -11,9 +11,10 @@ export function cardChecks(type: AircraftType, fault: Fault): void {
     itemChecks(type, item, `card.${i}`, fault);
   });
   const stands = card.some((i) => i.clearance && (i.moment === "beforeStart" || i.moment === "beforeEngine"));
-  if (stands && !type.conditions.includes("cardAnswered")) {
-    fault("conditions", "a clearance stands on the card: list cardAnswered");
-  }
+  const listed = type.conditions.includes("cardAnswered");
+  if (stands && !listed) fault("conditions", "a clearance stands on the card: list cardAnswered");
+  if (listed && !stands)
+    fault("conditions", "cardAnswered needs an item of the card on which a clearance stands");
 }
 
 function itemChecks(type: AircraftType, item: CardItem, path: string, fault: Fault): void {

@@ -7,6 +7,7 @@ import {
   type Page,
 } from "playwright-core";
 import { demo } from "../../seed/demo-data.ts";
+import { answerCardInFront, cardInFront, cardQueued } from "./cardSteps.ts";
 
 export function openBrowser(): Promise<Browser> {
   return chromium.launch({
@@ -141,12 +142,23 @@ export class Seat {
     await soon(this.page.getByText(words).filter({ visible: true }).first());
   }
 
-  /** Brings the ask to the front, by the queue when another stands there, and waits for it. */
+  /**
+   * Brings the ask to the front, by the queue when another stands there, and waits for it. Items of the card that stand
+   * in front are answered on the way, and so are those that wait in the queue until the ask comes.
+   */
   async asked(words: string): Promise<void> {
     const { top, queued } = this.#ask(words);
-    await soon(top.or(queued).first()).catch(async () => {
-      throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
-    });
+    const until = Date.now() + PATIENCE;
+    const card = { inFront: cardInFront(this.page), queued: cardQueued(this.page) };
+    for (;;) {
+      await soon(top.or(queued).or(card.inFront).or(card.queued).first()).catch(async () => {
+        throw new Error(`not asked: ${words}\n${await this.page.locator(".panel-ask").textContent()}`);
+      });
+      if ((await top.isVisible()) || Date.now() > until) break;
+      if (await card.inFront.isVisible()) await answerCardInFront(this.page, COVERED);
+      else if (await queued.isVisible()) break;
+      else await card.queued.click({ timeout: COVERED }).catch(() => undefined);
+    }
     // It may come to the front by itself before the queue is touched.
     if (!(await top.isVisible())) await Promise.race([queued.click().catch(() => undefined), soon(top)]);
     await soon(top);

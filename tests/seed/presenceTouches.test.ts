@@ -5,6 +5,7 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { personAt, playOut, START, Stage } from "./stage.ts";
+import { withoutCard } from "./withoutCard.ts";
 
 const four = demo.types.find((t) => t.id === "kestle-four") as AircraftType;
 const SEED = 7;
@@ -20,8 +21,8 @@ function isHurried({ action }: Move): boolean {
 }
 
 /** Four partners who leave `pauseS` seconds between two touches, from the first request to the last stable engine. */
-function played(pauseS: number): Stage {
-  const stage = new Stage(four, "groundPower");
+function played(type: AircraftType, pauseS: number): Stage {
+  const stage = new Stage(type, "groundPower");
   stage.everyoneClaims();
   playOut(stage, script, "starting");
   const last = new Map<Post, number>();
@@ -70,15 +71,19 @@ function touches(stage: Stage): Map<string, { all: number; present: number }> {
 }
 
 describe("a normal start of four engines by a slow crew", () => {
-  it.each([16, 31])(
-    "[PRS-6] %d s between touches: two touches an engine for presence at most, no hold",
-    (pauseS) => {
-      const stage = played(pauseS);
+  it.each([
+    ["with the card", 16, 2],
+    ["with the card", 31, 3],
+    ["without a card", 31, 2],
+  ] as const)(
+    "[PRS-6] %s, %d s between touches: %d touches an engine for presence at most, no hold",
+    (card, pauseS, touchesAtMost) => {
+      const stage = played(card === "with the card" ? four : withoutCard(four), pauseS);
       expect(stage.state.engines.map((e) => e.life.is)).toEqual(["stable", "stable", "stable", "stable"]);
       const of = touches(stage);
       expect(of.size).toBe(16);
       const most = Math.max(...[...of.values()].map(({ present }) => present));
-      expect(most, "touches only for presence").toBeLessThanOrEqual(2);
+      expect(most, "touches only for presence").toBeLessThanOrEqual(touchesAtMost);
       expect(stage.events.filter((e) => e.fact.type === "silenceHeld")).toEqual([]);
       expect(stage.state.holds).toEqual([]);
     },

@@ -1,10 +1,10 @@
 import { expect, it } from "vitest";
+import { demo } from "../../seed/demo-data.ts";
 import type { Fact, SessionEvent } from "../../shared/protocol/events.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import { carded } from "./carded.ts";
 import { playOut, Stage } from "./stage.ts";
 
-const four = carded.find((t) => t.engines.length === 4) as AircraftType;
+const four = demo.types.find((t) => t.engines.length === 4) as AircraftType;
 
 /**
  * Returns the fewest touches by which the panel sends a fact: one key; for a read-back the key and the engine's number;

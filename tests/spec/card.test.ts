@@ -89,6 +89,24 @@ describe("the card", () => {
     expect(nextItem(s)).toBe("restPressure");
   });
 
+  it("[CRD-1] asks again, after all else, what was found not good and a clearance or the release stands on", () => {
+    const s = ready();
+    const no = (id: string, engine?: number) =>
+      s.say("cockpit", { type: "answerCard", item: id, good: false, ...(engine ? { engine } : {}) });
+    no("batteries");
+    s.upTo("starting");
+    no("selector", 3);
+    no("mixture", 3);
+    expect(cardAsks(s).map((a) => [a.key, a.say])).toEqual([["card:batteries:again", "card.again"]]);
+    done(s, "batteries");
+    expect(cardAsks(s).map((a) => [a.key, a.say])).toEqual([["card:mixture:3:again", "cardOfEngine.again"]]);
+    no("mixture", 3);
+    expect(nextItem(s)).toBe("mixture:3:again");
+    done(s, "mixture", 3);
+    // Nothing stands on the selector: once answered, it is not asked again.
+    expect(cardAsks(s)).toEqual([]);
+  });
+
   it("[CRD-2] asks nothing while a starter is held; what was watched is one touch afterwards", () => {
     const s = ready().upTo("starting");
     done(s, "mixture", 3);
@@ -431,5 +449,16 @@ describe("a type's card", () => {
     expect(faults(CARD, RICH.conditions).join()).toMatch(/list cardAnswered/);
     const none = CARD.map(({ clearance: _, ...i }) => i);
     expect(faults(none, RICH.conditions)).toEqual([]);
+  });
+
+  it("[TYP-15] refuses the condition where no clearance can stand on an item of the card", () => {
+    const none = CARD.map(({ clearance: _, ...i }) => i);
+    const conditions: AircraftType["conditions"] = [...RICH.conditions, "cardAnswered"];
+    expect(faults(none, conditions).join()).toMatch(/needs an item of the card/);
+    const bare = readAircraftType({ ...RICH, conditions });
+    expect("faults" in bare && bare.faults.map((f) => f.path)).toEqual(["conditions"]);
+    // An item before the release is asked after every clearance, so none can stand on it.
+    const late = none.map((i): CardItem => (i.moment === "beforeRelease" ? { ...i, clearance: true } : i));
+    expect(faults(late, conditions).join()).toMatch(/needs an item of the card/);
   });
 });

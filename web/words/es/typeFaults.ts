@@ -111,6 +111,10 @@ export const typeFaults: readonly Phrase[] = [
     "a clearance stands on the card: list cardAnswered",
     "una autorización depende de la tarjeta: ponga cardAnswered en la lista",
   ],
+  [
+    "cardAnswered needs an item of the card on which a clearance stands",
+    "cardAnswered necesita un punto de la tarjeta del que dependa una autorización",
+  ],
   ["this moment is of the whole aircraft", "este momento es de todo el avión"],
   ["no such engine", "no hay tal motor"],
   [
