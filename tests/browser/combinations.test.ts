@@ -152,6 +152,9 @@ it.each(RUNS.map((run, i) => [i, run] as const).slice(0, LONG_FORM ? RUNS.length
       await story.playUntil((s) => s.stage === stage);
       await inSight();
     }
+    await answers("cockpit", "cardOfEngine", "stepDone");
+    await answers("cockpit", "cardOfEngine", "read", "reading");
+    await story.playUntil(() => story.asked("cockpit").some((a) => a.say === "readyToStart"));
     await answers("cockpit", "readyToStart", "readyToStart");
     await answers("fireGuard", "guardInPlace", "guardInPlace");
     await answers("fireGuard", "arcClear", "arcClear");

@@ -41,6 +41,7 @@ export const AT_DROPPED = new Set([
   "weather",
   "handling",
   "leavesOut",
+  "card",
 ]);
 
 const PLAIN = 0;

@@ -1,6 +1,7 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Person } from "../../shared/session/step.ts";
-import { aircraftTypeSchema } from "../../shared/types/schema.ts";
+import type { CardItem } from "../../shared/types/card.ts";
+import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema.ts";
 
 /** Server time of the prepared state. A multiple of a second, so that every deadline falls on the search's grid. */
 export const START = 1_700_000_000_000;
@@ -105,6 +106,23 @@ const data = {
 
 /** Its times are shorter than a person can act in, so only its shape is read. */
 export const TYPE = aircraftTypeSchema.parse(data);
+const item = (
+  id: string,
+  moment: CardItem["moment"],
+  kind: CardItem["kind"] = { is: "done" },
+): CardItem => ({ id, words: id, moment, post: "cockpit", kind, source });
+
+/** The same with a card: two items on which a clearance stands, and what is watched as an engine turns and catches. */
+export const CARDED: AircraftType = {
+  ...TYPE,
+  conditions: [...TYPE.conditions, "cardAnswered"],
+  card: [
+    { ...item("batteries", "beforeStart"), clearance: true },
+    { ...item("mixture", "beforeEngine"), clearance: true },
+    item("fuelWatch", "cranking"),
+    item("horizon", "caught", { is: "alive", within: seconds(2) }),
+  ],
+};
 /** Longer than the longest duration of the type: a greater age changes nothing. */
 export const OLDEST = 7000;
 

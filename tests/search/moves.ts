@@ -61,6 +61,7 @@ export class Moves {
       if (scope.overrides && post !== null) setAside(moves, person, scope.engines);
       if (scope.defects && post === "supervisor") defectsOf(moves, state, person);
       if (scope.drills && post !== null) drillsOf(moves, state, person);
+      if (scope.card && post !== null) cardOf(moves, state, person, scope.engines);
       if (scope.oil && post === "cockpit") oilRead(moves, person, scope.engines);
     }
     this.answers(moves, state);
@@ -273,6 +274,16 @@ function drillsOf(moves: Move[], state: SessionState, by: Person) {
   }
   for (const { id } of state.drills) {
     moves.push({ is: "act", by, action: { type: "endDrill", run: id, outcome: "looked at" } });
+  }
+}
+
+/** Adds both answers to every item, due or not, by everybody, so that posts without permission try them too. */
+function cardOf(moves: Move[], { type }: SessionState, by: Person, engines: readonly number[]) {
+  for (const { id, moment } of type.card ?? []) {
+    for (const at of moment === "beforeStart" ? [{}] : engines.map((engine) => ({ engine }))) {
+      for (const good of [true, false])
+        moves.push({ is: "act", by, action: { type: "answerCard", item: id, good, ...at } });
+    }
   }
 }
 

@@ -84,6 +84,36 @@ export const MUTANTS: readonly Mutant[] = [
     replace: "if (pressure.value < 0)",
     expect: "I3",
   }),
+  ...at("conditions/card.ts", "card", "prepared", {
+    name: "a clearance stands on an item that nobody has answered",
+    find: "if (open > 0) return",
+    replace: "if (open > answers.length) return",
+    expect: "S26",
+  }),
+  ...at("conditions/card.ts", "card", "cleared", {
+    name: "a clearance stands on an item found not good",
+    find: "if (bad) return reportedNo(bad.by);",
+    replace: "",
+    expect: "S26",
+  }),
+  ...at("card/evolve.ts", "card", "cranking", {
+    name: "what was prepared for a start stays answered after it",
+    find: 'if (ends) card = without(after, card, engine.n, ["beforeEngine"]);',
+    replace: "",
+    expect: "S27",
+  }),
+  ...at("card/due.ts", "card", "cleared", {
+    name: "an item is asked while the starter is held",
+    find: " || starterHeld(state)",
+    replace: "",
+    expect: "S28",
+  }),
+  ...at("card/due.ts", "card", "cranking", {
+    name: "an item is asked while a stop stands",
+    find: " || stopOpen(state)",
+    replace: "",
+    expect: "S28",
+  }),
   ...at("conditions/engines.ts", "running", "cranking", {
     name: "a clearance is given while another engine cranks",
     find: '(is === "cranking" || is === "clear")',

@@ -2,6 +2,7 @@ import type { Action, Send } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { act, type CommandMark, type Person, plan } from "../../shared/session/step.ts";
+import type { AircraftType } from "../../shared/types/schema.ts";
 import { FIRST_ID, PEOPLE, START, TYPE } from "./model.ts";
 
 export const MARK: CommandMark = { id: "command", digest: "digest", clientAt: 0 };
@@ -18,8 +19,8 @@ export type Root = (typeof ROOTS)[number];
  * Returns the session at a root, all of it at one moment.
  * @throws Error when an action on the way there is refused
  */
-export function stateAt(root: Root): SessionState {
-  const crew = new Rehearsal();
+export function stateAt(root: Root, type: AircraftType = TYPE): SessionState {
+  const crew = new Rehearsal(type);
   const legs: Record<Root, () => void> = {
     prepared: () => crew.prepare(),
     cleared: () => crew.clear(1),
@@ -42,12 +43,12 @@ export function stateAt(root: Root): SessionState {
 class Rehearsal {
   state: SessionState;
 
-  constructor() {
+  constructor(type: AircraftType) {
     const fact = {
       type: "planned" as const,
       aircraft: "N0",
       place: "stand 1",
-      aircraftType: TYPE,
+      aircraftType: type,
       order: [1, 2],
       powerSource: "groundPower" as const,
       lastRan: [],
@@ -89,6 +90,10 @@ class Rehearsal {
   }
 
   clear(engine: number) {
+    for (const { id, moment } of (this.state.type.card ?? []).filter((i) => i.clearance)) {
+      const at = moment === "beforeEngine" ? { engine } : {};
+      this.say("cockpit", { type: "answerCard", item: id, good: true, ...at });
+    }
     this.say("fireGuard", send("guardInPlace", { engine }));
     this.say("fireGuard", send("arcClear", { engine }));
     this.say("cockpit", send("readyToStart", { engine }));

@@ -37,6 +37,8 @@ export interface Scope {
   drills: boolean;
   /** Oil pressure read by the cockpit, good and low. */
   oil: boolean;
+  /** The type has a card, whose items are answered in any order, good and not good. */
+  card: boolean;
   /** Engines that actions may name. */
   engines: readonly number[];
   /** A state with more open than this is not followed further. */
@@ -75,6 +77,7 @@ const EVERYTHING: Scope = {
   defects: true,
   drills: true,
   oil: true,
+  card: false,
   engines: [1, 2],
   most: { stops: 2, sameSignal: 2, alerts: 3 },
 };
@@ -105,6 +108,18 @@ export const SCOPES: readonly Scope[] = [
     answered: ["clearToStart"],
     engines: [1],
     upset: true,
+  },
+  {
+    ...small,
+    name: "card",
+    roots: ["prepared", "cleared", "cranking"],
+    people: ["cockpit", "fireGuard", "supervisor"],
+    kinds: [...START, "caught", "shutDown", "guardInPlace", "arcClear", "hold", "release"],
+    onlyFrom: { hold: ["fireGuard"], release: ["fireGuard"], guardInPlace: ["fireGuard"] },
+    answered: ["clearToStart"],
+    engines: [1],
+    time: false,
+    card: true,
   },
   {
     ...small,

@@ -1,19 +1,20 @@
 import { act, type Step, tick, voidPermissions } from "../../shared/session/step.ts";
 import { chart, type Taken } from "./chart.ts";
 import { countAlerts, fingerprint, print, setBase } from "./fingerprint.ts";
+import { CARD } from "./invariants/card.ts";
 import { CLEARANCE } from "./invariants/clearance.ts";
 import type { Transition } from "./invariants/invariant.ts";
 import { RECORD } from "./invariants/record.ts";
 import { REPORTS } from "./invariants/reports.ts";
 import { SERVICES } from "./invariants/services.ts";
 import { STOPS } from "./invariants/stops.ts";
-import { START } from "./model.ts";
+import { CARDED, START, TYPE } from "./model.ts";
 import { type Move, Moves, type Node } from "./moves.ts";
 import { MARK, type Root, stateAt } from "./roots.ts";
 import { scopeNamed, within } from "./scopes.ts";
 import { Seen } from "./seen.ts";
 
-export const INVARIANTS = [...CLEARANCE, ...STOPS, ...REPORTS, ...SERVICES, ...RECORD];
+export const INVARIANTS = [...CLEARANCE, ...CARD, ...STOPS, ...REPORTS, ...SERVICES, ...RECORD];
 
 export interface Options {
   /** Name of a scope; see `scopes.ts`. */
@@ -87,7 +88,7 @@ class Search {
     countAlerts(scope.alerts);
     this.roots = (options.roots ?? scope.roots).map((root) => ({
       root,
-      node: { state: stateAt(root), now: START },
+      node: { state: stateAt(root, scope.card ? CARDED : TYPE), now: START },
     }));
     this.parent = new Uint32Array(options.states);
     this.by = new Uint16Array(options.states);

@@ -29,6 +29,7 @@ const FRESH: Record<string, number[]> = {
   alerts: [],
   readings: [],
   checks: [],
+  card: [],
   allClearAt: [],
   liveSince: [],
 };
