@@ -161,6 +161,18 @@ export class Prompter {
     await this.#show();
   }
 
+  /** Lets one of the other posts act. Returns false when none of them has anything to do. */
+  async playAnother(than: Post): Promise<boolean> {
+    const script = { ...SCRIPT, pace: this.#pace };
+    for (const post of POSTS.filter((p) => p !== than)) {
+      const move = playPost(this.state, post, this.#server.now(), script);
+      if (!move) continue;
+      await this.give(post, move.action);
+      return true;
+    }
+    return false;
+  }
+
   async #show(): Promise<void> {
     if (this.#shown) return;
     this.#shown = true;

@@ -9,13 +9,13 @@ import { readAircraftType } from "../../shared/types/validate.ts";
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-/** Returns every object that states a figure, a gauge, a check or a drill, with its path. */
+/** Returns every object that states a figure, a gauge, a check, an item of the card or a drill, with its path. */
 function sourced(value: Json, path = ""): { path: string; source: Json | undefined }[] {
   if (Array.isArray(value)) return value.flatMap((v, i) => sourced(v, `${path}.${i}`));
   if (value === null || typeof value !== "object") return [];
   const states =
     ("value" in value && "unit" in value) ||
-    ["scale", "triggers"].some((k) => k in value) ||
+    ["scale", "triggers", "moment"].some((k) => k in value) ||
     "stage" in value;
   const own = states ? [{ path, source: value.source }] : [];
   return [...own, ...Object.entries(value).flatMap(([k, v]) => sourced(v, `${path}.${k}`))];
@@ -37,6 +37,8 @@ const DOCUMENTS = new RegExp(
     "Service Instruction 1505",
     "AC 43\\.13-1B",
     "29 CFR 1910\\.95",
+    "Specific Operating Instructions No\\. 72",
+    "NZ pilot theory syllabus 12\\.24\\.4",
     "IMO MSC\\.302\\(87\\)",
     "(training syllabus|US weather service practice), second-hand",
   ].join("|"),
@@ -51,7 +53,7 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
     expect(type.note).toMatch(/No such aircraft exists/);
   });
 
-  it("[SED-2] names a source for every figure, gauge, check and drill", () => {
+  it("[SED-2] names a source for every figure, gauge, check, item of the card and drill", () => {
     const all = [...sourced(json), { path: "orderSource", source: type.orderSource as Json }];
     expect(all.length).toBeGreaterThan(50);
     for (const { path, source } of all) {
