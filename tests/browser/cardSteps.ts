@@ -8,7 +8,7 @@ const ITEMS = demo.types.flatMap((t) => t.card ?? []).flatMap((i) => [i.words, i
 const escaped = (words: string) => words.replace(/[.*+?^${}()|[\]\\]/g, "\\$&").replaceAll(" ", "\\s");
 
 /** The sentence that asks for one item, at one engine or of the whole aircraft. */
-const CARD_ASK = new RegExp(`^((Number|Motor) \\d: )?(${[...new Set(ITEMS)].map(escaped).join("|")})$`);
+const CARD_ASK = new RegExp(`^((Number|Motor)\\s\\d: )?(${[...new Set(ITEMS)].map(escaped).join("|")})$`);
 
 /** Keys that answer an item well, in each language. */
 const GOOD = /^(Done|Alive|Enter reading|Hecho|Vivo|Anotar lectura)$/;

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { demo } from "../../seed/demo-data.ts";
+import { readAircraftType } from "../../shared/types/validate.ts";
 import { playOut, START, Stage } from "./stage.ts";
+import { withoutCard } from "./withoutCard.ts";
 
 const SEEDS = Array.from({ length: 8 }, (_, i) => i + 1);
 
@@ -26,4 +28,16 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
       expect(Math.max(...minutes)).toBeLessThan(30);
     },
   );
+});
+
+it("[CRD-13] [SED-6] four partners play a start of a type without a card, and are asked for none", () => {
+  const [type] = demo.types.map(withoutCard);
+  if (!type) throw new Error("the demo has a type");
+  expect("type" in readAircraftType(type)).toBe(true);
+  const stage = new Stage(type, "groundPower");
+  stage.everyoneClaims();
+  expect(playOut(stage, { seed: 1, pace: 1, cart: "Bal Maiden" })).toBeNull();
+  expect(stage.state.stage).toBe("closed");
+  expect(stage.state.card).toBeUndefined();
+  expect(stage.events.filter(({ fact }) => fact.type === "refused" || fact.type === "alertRaised")).toEqual([]);
 });
