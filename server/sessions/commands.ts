@@ -125,6 +125,10 @@ export class Commands {
           }),
         );
       if (takesPost(command.action)) return await this.#turns.takePost(live, person, answer);
+      if (command.action.type === "showEquipment") {
+        const equipment = (await this.#deps.equipment.shown(command.action.label)) ?? undefined;
+        return await answer({ equipment });
+      }
       return await (leavesBrief(command.action) ? this.#turns.leaveBrief(live, answer) : answer());
     } catch (error) {
       if (!(error instanceof NoSuchSession)) await passOn();

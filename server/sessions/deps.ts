@@ -1,3 +1,4 @@
+import type { ShownEquipment } from "../../shared/session/verdict.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock, Timers } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
@@ -21,6 +22,8 @@ export interface SessionsDeps {
   bus: Bus;
   /** Keeps what stands at each aircraft across its sessions. */
   records: AircraftRecords;
+  /** Finds a piece of equipment by its label. */
+  equipment: { shown(label: string): Promise<ShownEquipment | null> };
   /** Runs `work` while no other server runs work with a common key. */
   inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
 }

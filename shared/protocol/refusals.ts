@@ -40,6 +40,8 @@ export const REFUSAL_REASONS = [
   "noSuchCheck",
   "powerNotOn",
   "noEnvelope",
+  "noSuchEquipment",
+  "equipmentBarred",
   "badOrder",
   "notWitnessable",
   "tooLate",

@@ -19,6 +19,7 @@ import type { Words } from "../words/catalogue.ts";
 import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
 import { AircraftChoice } from "./AircraftChoice.tsx";
+import { EquipmentChoice } from "./EquipmentChoice.tsx";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
@@ -53,6 +54,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   const [why, setWhy] = useState("");
   const [power, setPower] = useState<"groundPower" | "batteries">("groundPower");
   const [crew, setCrew] = useState(NOBODY);
+  const [equipment, setEquipment] = useState<string[]>([]);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [commandId] = useState(() => crypto.randomUUID());
   const [busy, setBusy] = useState(false);
@@ -87,6 +89,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
         ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
         ...{ order, powerSource: power, crew },
         ...standOf(stand),
+        ...(equipment.length > 0 ? { equipment } : {}),
         ...(entered.near.length > 0 ? { neighbours: entered.near } : {}),
         ...(otherwise && why.trim() !== "" ? { orderReason: why.trim() } : {}),
       })
@@ -161,6 +164,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
               onPower={setPower}
             />
           </section>
+          <EquipmentChoice chosen={equipment} onChosen={setEquipment} />
           <section className="plan-crew" aria-label={words.people}>
             <h2>{words.people}</h2>
             {POSTS.map((post) => (

@@ -1,0 +1,24 @@
+import type { HouseEquipment } from "../../shared/house/equipment.ts";
+import type { Cart, Equipment } from "../../shared/protocol/equipment.ts";
+
+/** A cart as a record has it: 28 V, one pair of 2/0 cables of 9.144 m, which is 60 ft out and back. */
+export const CART: Cart = {
+  ...{ id: "GPU-1", kind: "cart", name: "North cart", testedUntil: null },
+  ...{ volts: 28, continuousA: 500, peakA: 1500 },
+  cable: { size: "2/0", metres: 9.144, parallel: 1 },
+  internalOhm: null,
+};
+
+export const BOTTLE: Extract<Equipment, { kind: "extinguisher" }> = {
+  ...{ id: "EXT-3", kind: "extinguisher", name: "Wheeled bottle", agent: "CO2", chargeKg: 22.5 },
+  ...{ weighedUntil: "2026-12-31", testedUntil: "2030-06-30" },
+};
+
+export const CHOCKS: Equipment = { id: "CHK-A", kind: "chocks", name: "Main wheels", testedUntil: null };
+
+/** Returns the facts as the register keeps them, in service. */
+export const keptAs = (facts: Equipment, over: object = {}): HouseEquipment => ({
+  ...facts,
+  ...{ place: null, notes: null, out: null },
+  ...over,
+});
