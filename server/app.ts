@@ -7,6 +7,7 @@ import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
+import { currencyRoutes } from "./http/currencies.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -98,6 +99,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     records,
     aircraft,
     equipment,
+    currencies,
     firstRun,
     planning,
     signIns,
@@ -144,6 +146,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
+      await inner.register(currencyRoutes, { currencies, directory });
       await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });

@@ -7,6 +7,7 @@ import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
+import { Currencies } from "./house/currencies.ts";
 import { EquipmentRegister } from "./house/equipment.ts";
 import { FirstRun } from "./house/first-run.ts";
 import type { DemoSignIn } from "./http/demo.ts";
@@ -51,6 +52,7 @@ export interface Services extends ServicesDeps {
   records: AircraftRecords;
   aircraft: AircraftRegister;
   equipment: EquipmentRegister;
+  currencies: Currencies;
   firstRun: FirstRun;
   planning: Planning;
   signIns: SignIns;
@@ -77,13 +79,26 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
   const equipment = new EquipmentRegister(directory, clock);
+  const currencies = new Currencies(directory, store, clock);
+  await currencies.catchUp();
   const about = { store, clock, timers, log, notary, names, bus, records, inTurn };
-  const sessions = new Sessions({ ...about, equipment });
+  const sessions = new Sessions({ ...about, equipment, currencies });
   const aircraft = new AircraftRegister(directory, clock);
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
   await seals.begin();
   const types = new TypeDrafts(directory, clock, seals, demoFigures);
-  const planning = new Planning({ directory, store, sessions, records, equipment, clock, ids, names, seals });
+  const planning = new Planning({
+    directory,
+    store,
+    sessions,
+    records,
+    equipment,
+    currencies,
+    clock,
+    ids,
+    names,
+    seals,
+  });
   const demo = demoSignIns.length > 0;
   const signing = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
@@ -115,6 +130,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     records,
     aircraft,
     equipment,
+    currencies,
     firstRun,
     planning,
     signIns,

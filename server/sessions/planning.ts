@@ -17,6 +17,7 @@ import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock } from "../clock.ts";
 import type { Named } from "../evidence/names.ts";
 import { barWords } from "../house/bar-words.ts";
+import type { Currencies } from "../house/currencies.ts";
 import type { EquipmentRegister } from "../house/equipment.ts";
 import { faultWords } from "../house/fault-words.ts";
 import { sha256 } from "../sha256.ts";
@@ -83,6 +84,7 @@ interface PlanningDeps {
   sessions: Sessions;
   records: AircraftRecords;
   equipment: Pick<EquipmentRegister, "list">;
+  currencies: Pick<Currencies, "barFrom">;
   clock: Clock;
   ids: Ids;
   names: { know(people: readonly Named[]): Promise<void> };
@@ -234,10 +236,12 @@ export class Planning {
       const id = input.crew[post];
       if (id === null) continue;
       const person = await directory.person(id);
+      const lapsed = person && (await this.#deps.currencies.barFrom(id, post));
       const fault = (message: string) => faults.push({ path: `crew.${post}`, message });
       if (!person?.active) fault("no such person");
       else if (!person.mayHold.includes(post)) fault(`${person.name} is not qualified to hold this post`);
       else if (named.has(id)) fault(`${person.name} is already named for another post`);
+      else if (lapsed !== null) fault(`${lapsed} of ${person.name} has lapsed or has no date`);
       else crew[post] = { id, name: person.name };
       named.add(id);
     }

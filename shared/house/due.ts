@@ -2,7 +2,7 @@ import type { DueDate, EquipmentKind } from "../protocol/equipmentKinds.ts";
 import type { HouseEquipment, OutOfService } from "./equipment.ts";
 import type { LapseRule } from "./lapseRule.ts";
 
-const DAY_MS = 24 * 3_600_000;
+export const DAY_MS = 24 * 3_600_000;
 
 /** Days before its end at which a date is shown as ending. */
 export const ENDING_DAYS = 30;

@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
+import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
 import { houseSchema } from "./house.ts";
 
@@ -8,6 +9,7 @@ export const REGISTER = {
   house: houseSchema,
   aircraft: houseAircraftSchema,
   equipment: houseEquipmentSchema,
+  currency: currencySchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

@@ -40,6 +40,7 @@ export const REFUSAL_REASONS = [
   "noSuchCheck",
   "powerNotOn",
   "noEnvelope",
+  "currencyLapsed",
   "noSuchEquipment",
   "equipmentBarred",
   "badOrder",

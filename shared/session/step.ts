@@ -75,6 +75,8 @@ export interface Outside {
   elsewhere?: string | undefined;
   /** A post that this person holds in another open session. Needed only when `takesPost`. */
   postElsewhere?: PostElsewhere | undefined;
+  /** The lapsed currency that bars this person from the post; see `Context`. Needed only when `takesPost`. */
+  lapsed?: string | undefined;
   /** The piece of equipment that `showEquipment` names; see `Context`. */
   equipment?: ShownEquipment | undefined;
   /** The part of the aircraft's record that this session is told. */
@@ -96,7 +98,7 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
-  { elsewhere, postElsewhere, equipment, standing, field, supervisesAlso }: Outside = {},
+  { elsewhere, postElsewhere, lapsed, equipment, standing, field, supervisesAlso }: Outside = {},
 ): Step {
   const told = standing ? tell(before, standing, now) : { state: before, events: [] };
   const air = field ? tellField(told.state, field, now) : { state: told.state, events: [] };
@@ -107,7 +109,7 @@ export function act(
   const { state } = caught;
   const events = [...told.events, ...air.events, ...also.events, ...caught.events];
   const post = postHeld(state, person);
-  const context = { now, person, post, elsewhere, postElsewhere, equipment };
+  const context = { now, person, post, elsewhere, postElsewhere, lapsed, equipment };
   const verdict = decide(state, action, context, mark.validUntil);
   const facts = [...verdict.facts];
   // A device's own report that comes too late is no person's act, so nothing of it is recorded.

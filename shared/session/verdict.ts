@@ -32,6 +32,8 @@ export interface Context {
   late?: boolean;
   /** Code of another session of this aircraft that has left its brief and is not over. */
   elsewhere?: string | undefined;
+  /** Name of the lapsed currency that bars this person from the post they would take. */
+  lapsed?: string | undefined;
   /** The piece of equipment whose label was shown; absent when the register has none with it. */
   equipment?: ShownEquipment | undefined;
   /** A post this person holds in another open session, and that session's code. */

@@ -12,7 +12,7 @@ import {
   testServer,
 } from "../http/test-server.ts";
 
-import { CHOCKS, keptAs } from "../spec/equipped.ts";
+import { CHOCKS, FIRE, keptAs } from "../spec/equipped.ts";
 
 /** The people for whom a route is open. */
 type For = "anybody" | "signed in" | "qualified" | "cockpit or supervisor" | "supervisor";
@@ -107,6 +107,35 @@ const ROWS: readonly Row[] = [
     for: "supervisor",
     headers: { "if-match": '"0"' },
     body: () => ({ name: "House", overdue: ALL_BAR }),
+  },
+  { route: "GET /api/currencies", for: "signed in" },
+  { route: "GET /api/me/lapses", for: "signed in" },
+  { route: "GET /api/people/lapses", for: "cockpit or supervisor" },
+  { route: "GET /api/people/dates", for: "supervisor" },
+  { route: "PUT /api/people/{id}/dates", for: "supervisor", at: { id: "nobody" }, body: () => ({}) },
+  {
+    route: "PUT /api/people/{id}/pin",
+    for: "supervisor",
+    at: { id: "nobody" },
+    body: () => ({ pin: PIN, next: "90210377" }),
+  },
+  {
+    route: "POST /api/currencies",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return { ...FIRE, id: `fire${other}` };
+    },
+  },
+  {
+    route: "PUT /api/currencies/{id}",
+    for: "supervisor",
+    at: { id: "none" },
+    headers: ifMatch,
+    body: () => {
+      const { id: _id, ...entry } = FIRE;
+      return entry;
+    },
   },
   { route: "GET /api/equipment", for: "signed in" },
   { route: "GET /api/equipment/{id}", for: "signed in", at: { id: "CHK-A" } },

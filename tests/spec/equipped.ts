@@ -1,3 +1,4 @@
+import type { Currency } from "../../shared/house/currency.ts";
 import type { HouseEquipment } from "../../shared/house/equipment.ts";
 import type { Cart, Equipment } from "../../shared/protocol/equipment.ts";
 
@@ -22,3 +23,17 @@ export const keptAs = (facts: Equipment, over: object = {}): HouseEquipment => (
   ...{ place: null, notes: null, out: null },
   ...over,
 });
+
+const NOBODY = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
+
+/** Fire training: a date for each person; the guard needs it, and the cockpit is warned. */
+export const FIRE: Currency = {
+  ...{ id: "fire", name: "Fire training", recencyDays: null, retired: false },
+  needs: { ...NOBODY, fireGuard: "bars", cockpit: "warns" },
+};
+
+/** Recency: a start at the post within 90 days. */
+export const RECENT: Currency = {
+  ...{ id: "recency", name: "Recency", recencyDays: 90, retired: false },
+  needs: { ...NOBODY, fireGuard: "bars", cockpit: "bars" },
+};

@@ -69,7 +69,10 @@ export interface Plan {
   powerSource?: "groundPower" | "batteries";
   /** Optional parts of a plan: the heading, the field's elevation, the times engines ran. */
   more?: Partial<
-    Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "equipment" | "lastRan" | "neighbours" | "standing">
+    Pick<
+      FactOf<"planned">,
+      "headingDeg" | "elevationFt" | "equipment" | "lastRan" | "neighbours" | "standing"
+    >
   >;
   session?: string;
   aircraft?: string;
@@ -85,6 +88,8 @@ export class Story {
   elsewhere: string | undefined;
   /** A post that the person holds in another session, as the server would report it. */
   postElsewhere: PostElsewhere | undefined;
+  /** Name of the currency that bars whoever takes a post, as the server would find it. */
+  lapsed: string | undefined;
   /** The piece of equipment that a label names, as the server would find it. */
   equipment: ShownEquipment | undefined;
   standing: Standing | undefined;
@@ -148,6 +153,7 @@ export class Story {
         elsewhere: this.elsewhere,
         postElsewhere: this.postElsewhere,
         equipment: this.equipment,
+        lapsed: this.lapsed,
         standing: this.standing,
       }),
     );

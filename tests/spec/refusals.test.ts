@@ -152,6 +152,12 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused" | "clearanceVoid">
     after(given().manned(), (s) => s.say("cockpit", { type: "recordCheck", check: "magic", good: true })),
   powerNotOn: () => after(given({ type: RICH }).manned().upTo("powerUp"), (s) => s.say("groundPower", TRACE)),
   noEnvelope: () => after(given().upTo("starting"), (s) => s.say("groundPower", TRACE)),
+  currencyLapsed: () => {
+    const story = given();
+    story.lapsed = "Fire training";
+    story.does(fay, { type: "claimPost", post: "fireGuard" });
+    return story;
+  },
   noSuchEquipment: () =>
     after(given().manned(), (s) => s.say("groundPower", { type: "showEquipment", label: "GPU-1" })),
   equipmentBarred: () => {

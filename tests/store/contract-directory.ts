@@ -244,6 +244,27 @@ export function directoryContract(
       expect([await register.madeBy("ada"), await register.madeBy("bo")]).toEqual([[made], []]);
     });
 
+    it("[CUR-2] [CUR-3] [PRV-5] keeps each person's dates and their latest starts, and forgets them with the person", async () => {
+      const { currencies } = directory;
+      await directory.addPeople([person("ada"), person("bo")]);
+      await currencies.setDates("ada", { fire: "2027-01-31", type: "2028-02-29" });
+      await currencies.setDates("bo", { fire: "2026-12-01" });
+      await currencies.setDates("ada", { fire: "2027-03-31" });
+      const kept = await currencies.dates();
+      expect(kept.sort((a, b) => (a.personId < b.personId ? -1 : 1))).toEqual([
+        { personId: "ada", kind: "fire", until: "2027-03-31" },
+        { personId: "bo", kind: "fire", until: "2026-12-01" },
+      ]);
+      const start = (personId: string, at: number) => ({ personId, post: "cockpit" as const, at });
+      await currencies.noteStarts([start("ada", 1_790_000_000_000), start("bo", 5)]);
+      await currencies.noteStarts([start("ada", 7), start("bo", 6)]);
+      const starts = async () => (await currencies.lastStarts()).sort((a, b) => b.at - a.at);
+      expect(await starts()).toEqual([start("ada", 1_790_000_000_000), start("bo", 6)]);
+      await directory.personal.erase("ada", []);
+      expect(await starts()).toEqual([start("bo", 6)]);
+      expect((await currencies.dates()).map((d) => d.personId)).toEqual(["bo"]);
+    });
+
     it("[EQP-1] [HSE-14] gives back equipment and the house with all their figures", async () => {
       const { register } = directory;
       const out = { cause: "usedUp", words: "Stand 4, “fire”" } as const;

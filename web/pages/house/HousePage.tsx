@@ -4,6 +4,7 @@ import { useState } from "react";
 import type { Me } from "../../net/keep.ts";
 import { useSettingsWords } from "../../words/settings.ts";
 import { SidePage } from "../SidePage.tsx";
+import { CurrencyKinds } from "./CurrencyKinds.tsx";
 import { SettingsForm } from "./SettingsForm.tsx";
 
 /** The house: its name and its rules. */
@@ -14,6 +15,7 @@ export function HousePage({ me }: { me: Me }) {
   return (
     <SidePage title={words.title} lead={words.lead} trouble={trouble}>
       <SettingsForm may={may} onTrouble={setTrouble} />
+      <CurrencyKinds may={may} onTrouble={setTrouble} />
     </SidePage>
   );
 }

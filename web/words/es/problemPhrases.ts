@@ -292,6 +292,11 @@ export const problemPhrases: readonly Phrase[] = [
     "{1} has no date for its {2}: a supervisor enters it",
     "{1} no tiene fecha de {2}: un supervisor la ingresa",
   ],
+  ["currency", "vigencia"],
+  ["{1} is not qualified as cockpit or supervisor", "{1} no está calificado como cabina ni como supervisor"],
+  ["{1} of {2} has lapsed or has no date", "{1} de {2} venció o no tiene fecha"],
+  ["Change your own PIN with the old one", "Cambie su propio PIN con el anterior"],
+  ["That is not {1}'s PIN: nothing was changed", "Ese no es el PIN de {1}: no se cambió nada"],
   ["{1} is fitted at {2} already", "{1} ya está montado en {2}"],
   [
     "were {1} h: a supervisor enters fewer, with a reason",
