@@ -7,14 +7,16 @@ import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
+import { currencyRoutes } from "./http/currencies.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes, isReady } from "./http/health.ts";
-import { firstRunRoutes, houseRoutes } from "./http/house.ts";
+import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
+import { houseEquipmentRoutes } from "./http/house-equipment.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
@@ -96,6 +98,8 @@ export async function createApp(services: Services, options: AppOptions): Promis
     sessions,
     records,
     aircraft,
+    equipment,
+    currencies,
     firstRun,
     planning,
     signIns,
@@ -142,12 +146,15 @@ export async function createApp(services: Services, options: AppOptions): Promis
       requireSignIn(inner, signIns, proofs, within);
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
+      await inner.register(currencyRoutes, { currencies, directory });
+      await inner.register(houseEquipmentRoutes, { register: equipment, directory });
       await inner.register(aircraftRoutes, { directory, records });
       await inner.register(ownPasskeyRoutes, { passkeys, directory, signIns, origins });
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;
       await inner.register(peopleRoutes, { directory, signIns, sessions, clock, ids, pinCost });
       await inner.register(houseRoutes, { directory, store });
+      await inner.register(houseSettingsRoutes, { directory, clock });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });

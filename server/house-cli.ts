@@ -12,10 +12,22 @@ import { PIN_COST } from "./auth/pin.ts";
 import { OfficeRefused } from "./auth/refused.ts";
 import { readConfig } from "./config.ts";
 import { enteredLine } from "./entered-line.ts";
-import { AircraftRegister, type By } from "./house/aircraft.ts";
+import { AircraftRegister } from "./house/aircraft.ts";
 import { barWords } from "./house/bar-words.ts";
+import { checked } from "./house/checked.ts";
+import type { By } from "./house/entries.ts";
+import { EquipmentRegister } from "./house/equipment.ts";
+import {
+  addEquipment,
+  EQUIPMENT_FIGURES,
+  EQUIPMENT_USAGE,
+  listEquipment,
+  putBack,
+  takeOut,
+} from "./house/equipment-commands.ts";
 import { FirstRun } from "./house/first-run.ts";
 import { HouseRefused } from "./house/refused.ts";
+import { changeHouse, houseOf } from "./house/settings.ts";
 import { stepsOf } from "./house/steps.ts";
 import { randomIds } from "./ids.ts";
 import { StartRefused } from "./start-refused.ts";
@@ -31,7 +43,10 @@ const USAGE = `usage: npm run house                    what the house still lack
        npm run house -- aircraft
        npm run house -- aircraft add <registration> "<name>" <type>
        npm run house -- aircraft retire <registration> "<reason>"
-  posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between`;
+${EQUIPMENT_USAGE}
+       npm run house -- name "<name of the house>"
+  posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
+${EQUIPMENT_FIGURES}`;
 
 /** The author recorded for each change: anybody with an account on the server's machine. */
 const BY: By = { id: CONSOLE, name: CONSOLE, mayHold: ["supervisor"] };
@@ -64,8 +79,12 @@ async function main(): Promise<void> {
     "aircraft list": aircraft,
     "aircraft add": (directory) => addAircraft(directory, rest),
     "aircraft retire": (directory) => retire(directory, rest),
+    "equipment list": (directory) => listEquipment(equipment(directory)),
+    "equipment add": (directory) => addEquipment(equipment(directory), BY, rest),
+    "equipment out": (directory) => takeOut(equipment(directory), BY, rest),
+    "equipment back": (directory) => putBack(equipment(directory), BY, rest),
   };
-  const command = commands[`${topic} ${verb}`];
+  const command = topic === "name" ? rename(verb, rest) : commands[`${topic} ${verb}`];
   if (!command) throw new StartRefused(USAGE);
   const { directory, close } = await openDirectory(config, Date.now());
   try {
@@ -73,6 +92,19 @@ async function main(): Promise<void> {
   } finally {
     await close();
   }
+}
+
+const equipment = (directory: Directory) => new EquipmentRegister(directory, clock);
+
+/** Returns the command that renames the house. The verb's place holds the name. */
+function rename(name: string, more: readonly string[]) {
+  if (process.argv[3] === undefined || more.length > 0) throw new StartRefused(USAGE);
+  return async (directory: Directory) => {
+    const { body, revision } = await houseOf(directory);
+    const to = { name: checked(line(60).safeParse(name), USAGE), overdue: body.overdue };
+    await changeHouse({ directory, clock }, BY, to, revision);
+    console.log(`the house is called ${to.name}`);
+  };
 }
 
 async function missing(directory: Directory): Promise<void> {
@@ -99,14 +131,14 @@ async function people(directory: Directory): Promise<void> {
 async function addOne(directory: Directory, [handle, name, posts, ...more]: string[]): Promise<void> {
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
   const entered = { handle, name, mayHold: posts.split(","), pin: await enteredLine() };
-  const person = checked(newPersonSchema(config.limits.pinLength).safeParse(entered));
+  const person = checked(newPersonSchema(config.limits.pinLength).safeParse(entered), USAGE);
   await addPerson({ directory, clock, ids: randomIds, pinCost: PIN_COST }, person);
   console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
 }
 
 async function setPosts(directory: Directory, [handle, posts, ...more]: string[]): Promise<void> {
   if (!handle || !posts || more.length > 0) throw new StartRefused(USAGE);
-  const mayHold = checked(mayHoldSchema.safeParse(posts.split(",")));
+  const mayHold = checked(mayHoldSchema.safeParse(posts.split(",")), USAGE);
   const person = await directory.personByHandle(handle.toLowerCase());
   if (!person) throw new StartRefused(`there is nobody with the handle ${handle}`);
   const loses = await losesPosts(directory, person.id, mayHold);
@@ -133,7 +165,10 @@ async function aircraft(directory: Directory): Promise<void> {
 async function addAircraft(directory: Directory, [id, name, typeId, ...more]: string[]): Promise<void> {
   if (!id || !name || !typeId || more.length > 0) throw new StartRefused(USAGE);
   const typeVersion = newestApproved(typeId, await directory.types()) ?? 1;
-  const entered = checked(houseAircraftSchema.safeParse(bareAircraft({ id, name, typeId, typeVersion })));
+  const entered = checked(
+    houseAircraftSchema.safeParse(bareAircraft({ id, name, typeId, typeVersion })),
+    USAGE,
+  );
   await new AircraftRegister(directory, clock).add(BY, entered);
   console.log(`${id} is in the register, on version ${typeVersion} of ${typeId}`);
 }
@@ -142,17 +177,6 @@ async function retire(directory: Directory, [id, why, ...more]: string[]): Promi
   if (!id || !why || more.length > 0) throw new StartRefused(USAGE);
   const register = new AircraftRegister(directory, clock);
   const { entry } = await register.one(id);
-  await register.retire(BY, id, entry.revision, true, checked(line(200).safeParse(why)));
+  await register.retire(BY, id, entry.revision, true, checked(line(200).safeParse(why), USAGE));
   console.log(`${id} is retired: it stays in the register and is not planned`);
-}
-
-type Parsed<T> =
-  | { success: true; data: T }
-  | { success: false; error: { issues: { path: PropertyKey[]; message: string }[] } };
-
-/** @throws StartRefused with every fault of what was entered */
-function checked<T>(parsed: Parsed<T>): T {
-  if (parsed.success) return parsed.data;
-  const faults = parsed.error.issues.map((i) => `${i.path.join(".")} ${i.message}`.trim());
-  throw new StartRefused(`${faults.join("; ")}\n${USAGE}`);
 }

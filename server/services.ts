@@ -7,6 +7,8 @@ import { type Named, Names } from "./evidence/names.ts";
 import { Notary } from "./evidence/notary.ts";
 import type { EvidenceSigner } from "./evidence/signer.ts";
 import { AircraftRegister } from "./house/aircraft.ts";
+import { Currencies } from "./house/currencies.ts";
+import { EquipmentRegister } from "./house/equipment.ts";
 import { FirstRun } from "./house/first-run.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
@@ -49,6 +51,8 @@ export interface Services extends ServicesDeps {
   sessions: Sessions;
   records: AircraftRecords;
   aircraft: AircraftRegister;
+  equipment: EquipmentRegister;
+  currencies: Currencies;
   firstRun: FirstRun;
   planning: Planning;
   signIns: SignIns;
@@ -74,15 +78,30 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const names = await Names.open(directory.personal, await everybody(directory), ids.salt);
   const inTurn = directory.inTurn.bind(directory);
   const records = new AircraftRecords({ store, clock, names, log });
-  const sessions = new Sessions({ store, clock, timers, log, notary, names, bus, records, inTurn });
+  const equipment = new EquipmentRegister(directory, clock);
+  const currencies = new Currencies(directory, store, clock);
+  await currencies.catchUp();
+  const about = { store, clock, timers, log, notary, names, bus, records, inTurn };
+  const sessions = new Sessions({ ...about, equipment, currencies });
   const aircraft = new AircraftRegister(directory, clock);
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
   await seals.begin();
   const types = new TypeDrafts(directory, clock, seals, demoFigures);
-  const planning = new Planning({ directory, store, sessions, records, clock, ids, names, seals });
+  const planning = new Planning({
+    directory,
+    store,
+    sessions,
+    records,
+    equipment,
+    currencies,
+    clock,
+    ids,
+    names,
+    seals,
+  });
   const demo = demoSignIns.length > 0;
-  const about = { devices: deviceRule, limits, secret, names, bus };
-  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...about });
+  const signing = { devices: deviceRule, limits, secret, names, bus };
+  const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
   const firstRun = new FirstRun({ directory, clock, ids, pinCost, demo });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const peers = new PeerPresence();
@@ -110,6 +129,8 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     sessions,
     records,
     aircraft,
+    equipment,
+    currencies,
     firstRun,
     planning,
     signIns,

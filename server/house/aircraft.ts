@@ -1,21 +1,15 @@
 import type { HouseAircraft } from "../../shared/house/aircraft.ts";
 import { type EntryFault, fallenHours, fittedFaults } from "../../shared/house/faults.ts";
 import { newestApproved, type PlanBar, planBar } from "../../shared/house/planBar.ts";
-import { firstEntry, type RegisterEntry } from "../../shared/house/register.ts";
+import type { RegisterEntry } from "../../shared/house/register.ts";
 import type { Fitted } from "../../shared/protocol/fitted.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Clock } from "../clock.ts";
 import type { Directory } from "../store/directory.ts";
+import { asSupervisor, type By, Entries } from "./entries.ts";
 import { HouseRefused, inOrder } from "./refused.ts";
 
 type Entry = RegisterEntry<"aircraft">;
-
-/** A person who changes the register. */
-export interface By {
-  id: string;
-  name: string;
-  mayHold: readonly Post[];
-}
 
 /** An aircraft with what planning and its page need about its type. */
 export interface ListedAircraft {
@@ -34,26 +28,23 @@ export interface NewHours {
   propeller: number | null;
 }
 
-/** Changes of an aircraft that are shown: more would only repeat hours. */
-const HISTORY = 100;
-
 /** Posts whose people enter hours after a start. */
 const HOURS: readonly Post[] = ["cockpit", "supervisor"];
 
 /** The aircraft of the house, in its register. Every method may throw HouseRefused. */
 export class AircraftRegister {
   readonly #directory: Directory;
-  readonly #clock: Clock;
+  readonly #entries: Entries<"aircraft">;
 
   constructor(directory: Directory, clock: Clock) {
     this.#directory = directory;
-    this.#clock = clock;
+    this.#entries = new Entries("aircraft", "aircraft", directory, clock);
   }
 
   /** Returns every aircraft, by registration, retired ones too. */
   async list(): Promise<ListedAircraft[]> {
     const types = await this.#directory.types();
-    return (await this.#directory.register.all("aircraft")).map((entry) => {
+    return (await this.#entries.all()).map((entry) => {
       const { typeId, typeVersion } = entry.body;
       const newest = newestApproved(typeId, types);
       const own = types.find((t) => t.id === typeId && t.version === typeVersion);
@@ -63,34 +54,29 @@ export class AircraftRegister {
 
   async one(id: string): Promise<ListedAircraft> {
     const found = (await this.list()).find(({ entry }) => entry.id === id);
-    if (!found) throw noAircraft(id);
+    if (!found) throw this.#entries.none(id);
     return found;
   }
 
   /** Returns the last changes of an aircraft, the newest first. */
-  async history(id: string): Promise<Entry[]> {
-    const entries = await this.#directory.register.history("aircraft", id, HISTORY);
-    if (entries.length === 0) throw noAircraft(id);
-    return entries;
+  history(id: string): Promise<Entry[]> {
+    return this.#entries.history(id);
   }
 
   /** Adds an aircraft in service. */
   async add(by: By, aircraft: HouseAircraft): Promise<Entry> {
-    qualified(by);
-    const others = await this.#others(aircraft.id);
-    const same = others.find((o) => o.id.toLowerCase() === aircraft.id.toLowerCase());
-    if (same) throw new HouseRefused("taken", `${same.id} is in the register already`);
-    inOrder([...(await this.#typeFaults(aircraft)), ...(await this.#fittedFaults(aircraft, others))]);
-    const entry = firstEntry("aircraft", aircraft, by.id, this.#clock.now());
-    if (!(await this.#directory.register.append([entry])))
-      throw new HouseRefused("taken", `${aircraft.id} is in the register already`);
-    return entry;
+    asSupervisor(by);
+    inOrder([
+      ...(await this.#typeFaults(aircraft)),
+      ...(await this.#fittedFaults(aircraft, await this.#others(aircraft.id))),
+    ]);
+    return this.#entries.add(by, aircraft);
   }
 
   /** Replaces what the register says of an aircraft, if it is still at `revision`. */
   async change(by: By, aircraft: HouseAircraft, revision: number, reason: string | null): Promise<Entry> {
-    qualified(by);
-    const now = await this.#at(aircraft.id, revision);
+    asSupervisor(by);
+    const now = await this.#entries.at(aircraft.id, revision);
     const { typeId, typeVersion } = now.body;
     const moved = typeId !== aircraft.typeId || typeVersion !== aircraft.typeVersion;
     inOrder([
@@ -98,47 +84,31 @@ export class AircraftRegister {
       ...(await this.#fittedFaults(aircraft, await this.#others(aircraft.id))),
       ...(reason === null ? fallenHours(now.body, aircraft) : []),
     ]);
-    return this.#put(now, by, { ...aircraft, retired: now.body.retired }, reason);
+    return this.#entries.put(now, by, { ...aircraft, retired: now.body.retired }, reason);
   }
 
   /** Takes an aircraft out of planning for good, or back into it. Nothing else changes. */
   async retire(by: By, id: string, revision: number, retired: boolean, reason: string): Promise<Entry> {
-    qualified(by);
-    const now = await this.#at(id, revision);
+    asSupervisor(by);
+    const now = await this.#entries.at(id, revision);
     const after = { ...now.body, retired };
     if (!retired) inOrder(await this.#fittedFaults(after, await this.#others(id)));
-    return this.#put(now, by, after, reason);
+    return this.#entries.put(now, by, after, reason);
   }
 
   /** Enters the hours after a start. They do not fall, and no serial number changes. */
   async hours(by: By, id: string, revision: number, hours: readonly NewHours[]): Promise<Entry> {
     if (!HOURS.some((post) => by.mayHold.includes(post)))
       throw new HouseRefused("notQualified", "Those qualified for cockpit or supervisor enter hours");
-    const now = await this.#at(id, revision);
+    const now = await this.#entries.at(id, revision);
     const fitted = hours.reduce(withHours, now.body.fitted);
     const after = { ...now.body, fitted };
     inOrder([...(await this.#fittedFaults(after, [])), ...fallenHours(now.body, after)]);
-    return this.#put(now, by, after, null);
-  }
-
-  async #put(now: Entry, by: By, body: HouseAircraft, reason: string | null): Promise<Entry> {
-    const entry: Entry = {
-      ...{ kind: "aircraft", id: now.id, revision: now.revision + 1 },
-      ...{ at: this.#clock.now(), by: by.id, reason, body },
-    };
-    if (!(await this.#directory.register.append([entry]))) throw stale(now.id);
-    return entry;
-  }
-
-  async #at(id: string, revision: number): Promise<Entry> {
-    const now = await this.#directory.register.one("aircraft", id);
-    if (!now) throw noAircraft(id);
-    if (now.revision !== revision) throw stale(id);
-    return now;
+    return this.#entries.put(now, by, after, null);
   }
 
   async #others(id: string): Promise<HouseAircraft[]> {
-    return (await this.#directory.register.all("aircraft")).map((e) => e.body).filter((a) => a.id !== id);
+    return (await this.#entries.all()).map((e) => e.body).filter((a) => a.id !== id);
   }
 
   /** An aircraft is put on the approved version of its type and on no other. */
@@ -164,20 +134,4 @@ function withHours(all: readonly Fitted[], { n, engine, propeller }: NewHours): 
     propeller: propeller === null ? old.propeller : { ...old.propeller, hours: propeller },
   };
   return [...all.filter((f) => f.n !== n), next].sort((a, b) => a.n - b.n);
-}
-
-function qualified({ name, mayHold }: By): void {
-  if (!mayHold.includes("supervisor"))
-    throw new HouseRefused("notQualified", `${name} is not qualified as supervisor`);
-}
-
-function noAircraft(id: string): HouseRefused {
-  return new HouseRefused("notFound", `There is no aircraft ${id} in the register`);
-}
-
-function stale(id: string): HouseRefused {
-  return new HouseRefused(
-    "stale",
-    `${id} was changed after you read it: read it again, then make your change anew`,
-  );
 }

@@ -1,3 +1,4 @@
+import { ALL_BAR } from "../../shared/house/house.ts";
 import { firstEntry } from "../../shared/house/register.ts";
 import { CODE_MS, CONSOLE, FIRST, giveCode } from "../auth/devices.ts";
 import { addPerson, type NewPeopleDeps, type NewPerson } from "../auth/new-person.ts";
@@ -68,7 +69,8 @@ export class FirstRun {
         throw new OfficeRefused("notQualified", message);
       }
       const now = await directory.register.one("house", "house");
-      const named = firstEntry("house", { id: "house", name: entry.house }, FIRST, clock.now());
+      const body = { id: "house" as const, overdue: now?.body.overdue ?? ALL_BAR, name: entry.house };
+      const named = firstEntry("house", body, FIRST, clock.now());
       await directory.register.append([{ ...named, revision: (now?.revision ?? 0) + 1 }]);
       const person = await addPerson(this.#deps, entry.person);
       await directory.devices.withdrawCodes(FIRST);

@@ -1,16 +1,20 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { overdueSchema } from "../../shared/house/house.ts";
 import { HOUSE_STEPS } from "../../shared/house/steps.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import { newPersonSchema } from "../auth/new-person.ts";
 import type { Proofs } from "../auth/proofs.ts";
+import type { Clock } from "../clock.ts";
 import type { FirstRun } from "../house/first-run.ts";
+import { changeHouse, houseOf } from "../house/settings.ts";
 import { stepsOf } from "../house/steps.ts";
 import type { Directory } from "../store/directory.ts";
 import type { EventStore } from "../store/events.ts";
-import { proofOf, unproven } from "./signed-in.ts";
+import { ifMatch, revisionOf, tagged } from "./revision.ts";
+import { identityOf, proofOf, unproven } from "./signed-in.ts";
 
 const tags = ["house"];
 
@@ -63,6 +67,49 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
       const person = await firstRun.begin(request.body, proof.thumbprint);
       auditTo(request.log).done("firstSupervisor", { person: person.id, address: request.ip });
       return reply.code(201).send(person);
+    },
+  );
+};
+
+const settings = z.strictObject({ name: line(60), overdue: overdueSchema });
+
+/** Routes of the house's name and rules. Everybody may read them; supervisors change them. */
+export const houseSettingsRoutes: FastifyPluginAsyncZod<{ directory: Directory; clock: Clock }> = async (
+  app,
+  deps,
+) => {
+  app.get(
+    "/house/settings",
+    {
+      schema: {
+        tags,
+        summary: "The house's name and rules; the revision is the entity tag",
+        response: { 200: settings.extend({ revision: z.number().int() }) },
+      },
+    },
+    async (_request, reply) => {
+      const { body, revision } = await houseOf(deps.directory);
+      return tagged(reply, { revision }).send({ name: body.name, overdue: body.overdue, revision });
+    },
+  );
+
+  app.put(
+    "/house/settings",
+    {
+      schema: {
+        tags,
+        summary: "Change the house's name and rules as they were read (If-Match)",
+        headers: ifMatch,
+        body: settings,
+        response: { 200: z.object({ revision: z.number().int() }) },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const revision = revisionOf(request.headers["if-match"]);
+      const entry = await changeHouse(deps, person, request.body, revision);
+      auditTo(request.log).done("houseChanged", { person: person.id, path: "house/settings" });
+      return tagged(reply, entry).send(entry);
     },
   );
 };

@@ -9,10 +9,13 @@ import {
   nameSchema,
   newPersonSchema,
 } from "../auth/new-person.ts";
+import { newPinSchema } from "../auth/new-pin.ts";
 import { changePerson, everybody, losesPosts, setActive } from "../auth/people.ts";
-import { qualified } from "../auth/refused.ts";
+import { hashPin } from "../auth/pin.ts";
+import { OfficeRefused, qualified } from "../auth/refused.ts";
 import type { SignIns } from "../auth/sign-ins.ts";
 import { cutting, type OnPurposeDeps, onPurpose } from "./on-purpose.ts";
+import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 import { personView } from "./views.ts";
 
@@ -69,6 +72,40 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
         await onPurpose(deps, identity, { confirm, pin }, (held) => held.id === id);
       await changePerson({ directory, signIns }, identity.person, id, to);
       auditTo(request.log).done("personChanged", { person: identity.person.id, path: `people/${id}` });
+      return reply.code(204).send(null);
+    },
+  );
+
+  app.put(
+    "/people/:id/pin",
+    {
+      schema: {
+        tags: ["directory"],
+        summary:
+          "Replace somebody's forgotten PIN, with one's own; all their sign-ins end, and they then change it themselves",
+        params,
+        body: z.strictObject({
+          next: newPinSchema(signIns.pinLength),
+          pin: pinSchema,
+          confirm: z.boolean().optional(),
+        }),
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const identity = identityOf(request);
+      const { id } = request.params;
+      const { next, ...sure } = request.body;
+      qualified(identity.person);
+      if (id === identity.person.id)
+        throw new OfficeRefused("ownWork", "Change your own PIN with the old one");
+      if (!(await directory.person(id))) throw new OfficeRefused("notFound", "There is no such person");
+      const detail = `That is not ${identity.person.name}'s PIN: nothing was changed`;
+      rightPin(await signIns.confirm(identity, sure.pin), detail);
+      await onPurpose(deps, identity, sure, (held) => held.id === id);
+      await directory.setPin(id, await hashPin(next, deps.pinCost));
+      await signIns.endAll({ personId: id });
+      auditTo(request.log).done("pinReplaced", { person: identity.person.id, path: `people/${id}` });
       return reply.code(204).send(null);
     },
   );

@@ -10,7 +10,7 @@ export const ifMatch = z.object({ "if-match": z.string().optional() });
  * @throws ProblemError when it does not name exactly one
  */
 export function revisionOf(header: string | undefined): number {
-  const revision = /^"([1-9]\d{0,8})"$/.exec(header ?? "")?.[1];
+  const revision = /^"(0|[1-9]\d{0,8})"$/.exec(header ?? "")?.[1];
   if (revision === undefined) {
     const detail = "Send If-Match with the entity tag of what you read";
     throw new ProblemError("revisionNeeded", detail);

@@ -7,6 +7,7 @@ import {
   powerSourceSchema,
   standNeighboursSchema,
 } from "../../shared/protocol/commands.ts";
+import { labelSchema } from "../../shared/protocol/equipment.ts";
 import { eventSchema } from "../../shared/protocol/events.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { SessionState } from "../../shared/session/state.ts";
@@ -89,6 +90,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
           headingDeg: z.number().min(0).max(360).optional(),
           elevationFt: z.number().min(-1500).max(20_000).optional(),
           neighbours: standNeighboursSchema.optional(),
+          equipment: z.array(labelSchema).max(20).optional().describe("Labels of the register"),
           powerSource: powerSourceSchema,
           crew: crewSchema,
         }),

@@ -53,9 +53,15 @@ export async function personalDataOf(store: EventStore, directory: Directory, pe
     names: names.map((n) => n.name),
     signIns: signIns.map(({ tokenHash: _token, ...signIn }) => signIn),
     passkeys,
+    currencies: own(await directory.currencies.dates(), person.id),
+    lastStarts: own(await directory.currencies.lastStarts(), person.id),
     register: await directory.register.madeBy(person.id),
     sessions,
   };
+}
+
+function own<T extends { personId: string }>(rows: readonly T[], id: string): T[] {
+  return rows.filter((row) => row.personId === id);
 }
 
 /** Returns true when the fact contains the person's id, such as in the plan's crew or in the offer of a post. */

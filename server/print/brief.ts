@@ -90,6 +90,10 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
     sheet.list(brief.openDefects, { tone: "danger" });
   }
 
+  if (brief.equipment.length > 0) {
+    sheet.heading(all.equipment);
+    sheet.list(brief.equipment);
+  }
   if (brief.near.length > 0) {
     sheet.heading(all.near);
     sheet.list(brief.near);

@@ -28,6 +28,10 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   await printEngines(sheet, record);
   await printStops(sheet, record);
   await figures(sheet, record);
+  if (record.equipment.length > 0) {
+    sheet.heading(printWords(record.language).equipment);
+    sheet.list(record.equipment);
+  }
   await people(sheet, record);
 
   sheet.page();

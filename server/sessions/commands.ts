@@ -124,7 +124,14 @@ export class Commands {
             return { status: "refused", seq: null, refusal: step.refusal ?? { reason: "sessionOver" } };
           }),
         );
-      if (takesPost(command.action)) return await this.#turns.takePost(live, person, answer);
+      if (takesPost(command.action)) {
+        const lapsed = (await this.#deps.currencies.barFrom(person.id, command.action.post)) ?? undefined;
+        return await this.#turns.takePost(live, person, (outside) => answer({ ...outside, lapsed }));
+      }
+      if (command.action.type === "showEquipment") {
+        const equipment = (await this.#deps.equipment.shown(command.action.label)) ?? undefined;
+        return await answer({ equipment });
+      }
       return await (leavesBrief(command.action) ? this.#turns.leaveBrief(live, answer) : answer());
     } catch (error) {
       if (!(error instanceof NoSuchSession)) await passOn();

@@ -16,6 +16,7 @@ export class Contributions {
   async add(state: SessionState): Promise<void> {
     try {
       await this.#deps.records.contribute(state);
+      if (state.stage === "closed") await this.#deps.currencies.closed(state.id);
       this.#deps.bus.send({ is: "recordMoved", aircraft: state.aircraft });
     } catch (error) {
       // The session's own events are durable: it contributes again with its next change, or when it is next loaded.

@@ -1,6 +1,8 @@
+import type { ShownEquipment } from "../../shared/session/verdict.ts";
 import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock, Timers } from "../clock.ts";
 import type { Pseudonyms } from "../evidence/names.ts";
+import type { Currencies } from "../house/currencies.ts";
 import type { Bus } from "../many/bus.ts";
 import { type EventStore, StoreFailure } from "../store/events.ts";
 
@@ -21,6 +23,10 @@ export interface SessionsDeps {
   bus: Bus;
   /** Keeps what stands at each aircraft across its sessions. */
   records: AircraftRecords;
+  /** Who may take which post, and who made which start. */
+  currencies: Pick<Currencies, "barFrom" | "closed">;
+  /** Finds a piece of equipment by its label. */
+  equipment: { shown(label: string): Promise<ShownEquipment | null> };
   /** Runs `work` while no other server runs work with a common key. */
   inTurn<T>(keys: readonly string[], work: () => Promise<T>): Promise<T>;
 }

@@ -2,8 +2,11 @@ import { NOTHING_REPORTED } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { barsUse } from "../../shared/house/due.ts";
+import { factsOf } from "../../shared/house/equipment.ts";
 import { planBar } from "../../shared/house/planBar.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
+import type { Equipment } from "../../shared/protocol/equipment.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
@@ -14,6 +17,9 @@ import type { AircraftRecords } from "../aircraft/records.ts";
 import type { Clock } from "../clock.ts";
 import type { Named } from "../evidence/names.ts";
 import { barWords } from "../house/bar-words.ts";
+import type { Currencies } from "../house/currencies.ts";
+import type { EquipmentRegister } from "../house/equipment.ts";
+import { faultWords } from "../house/fault-words.ts";
 import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import { ConcurrencyError, type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
@@ -37,6 +43,8 @@ export interface PlanInput {
   elevationFt?: number | undefined;
   /** Obstacles near the stand. Their bearings need the heading. */
   neighbours?: StandNeighbour[] | undefined;
+  /** Labels of the equipment allocated to the start. */
+  equipment?: string[] | undefined;
   /** Person ids. */
   crew: Record<Post, string | null>;
 }
@@ -75,6 +83,8 @@ interface PlanningDeps {
   store: EventStore;
   sessions: Sessions;
   records: AircraftRecords;
+  equipment: Pick<EquipmentRegister, "list">;
+  currencies: Pick<Currencies, "barFrom">;
   clock: Clock;
   ids: Ids;
   names: { know(people: readonly Named[]): Promise<void> };
@@ -214,6 +224,7 @@ export class Planning {
       const message = "needed to place what stands near: its bearings are degrees true";
       faults.push({ path: "headingDeg", message });
     }
+    const equipment = await this.#equipment(input.equipment ?? [], faults);
     const crew: FactOf<"planned">["crew"] = {
       cockpit: null,
       fireGuard: null,
@@ -225,10 +236,12 @@ export class Planning {
       const id = input.crew[post];
       if (id === null) continue;
       const person = await directory.person(id);
+      const lapsed = person && (await this.#deps.currencies.barFrom(id, post));
       const fault = (message: string) => faults.push({ path: `crew.${post}`, message });
       if (!person?.active) fault("no such person");
       else if (!person.mayHold.includes(post)) fault(`${person.name} is not qualified to hold this post`);
       else if (named.has(id)) fault(`${person.name} is already named for another post`);
+      else if (lapsed !== null) fault(`${lapsed} of ${person.name} has lapsed or has no date`);
       else crew[post] = { id, name: person.name };
       named.add(id);
     }
@@ -241,6 +254,7 @@ export class Planning {
         place,
         aircraftType: sharedType(type),
         ...(aircraft.fitted.length > 0 ? { fitted: aircraft.fitted } : {}),
+        ...(equipment.length > 0 ? { equipment } : {}),
         order,
         powerSource,
         crew,
@@ -251,5 +265,21 @@ export class Planning {
         ...(input.neighbours?.length ? { neighbours: input.neighbours } : {}),
       },
     };
+  }
+
+  /** Returns the facts of the allocated equipment, and adds a fault for each piece that cannot be used. */
+  async #equipment(labels: readonly string[], faults: PlanFault[]): Promise<Equipment[]> {
+    if (labels.length === 0) return [];
+    const all = await this.#deps.equipment.list();
+    return labels.flatMap((label, i) => {
+      const path = `equipment.${i}`;
+      const found = all.find(({ entry }) => entry.id === label);
+      const bar = found?.faults.find(barsUse);
+      if (!found) faults.push({ path, message: `the register has nothing with the label ${label}` });
+      else if (labels.indexOf(label) !== i) faults.push({ path, message: `${label} is named twice` });
+      else if (bar) faults.push({ path, message: `${label} ${faultWords(bar)}` });
+      else return [factsOf(found.entry.body)];
+      return [];
+    });
   }
 }

@@ -1,5 +1,6 @@
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import type { CurrencyStore } from "./currencies.ts";
 import type { DeviceStore } from "./devices.ts";
 import type { PasskeyStore } from "./passkeys.ts";
 import type { PersonalStore } from "./personal.ts";
@@ -96,6 +97,7 @@ export interface Directory {
   readonly passkeys: PasskeyStore;
   readonly personal: PersonalStore;
   readonly register: RegisterStore;
+  readonly currencies: CurrencyStore;
 
   /** Marks a single-use value as used until `until`. Returns false when any server marked it before. */
   takeOnce(key: string, until: number): Promise<boolean>;

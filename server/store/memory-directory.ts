@@ -9,6 +9,7 @@ import type {
   TypeSummary,
   TypeVersion,
 } from "./directory.ts";
+import { MemoryCurrencies } from "./memory-currencies.ts";
 import { MemoryDevices } from "./memory-devices.ts";
 import { MemoryPasskeys } from "./memory-passkeys.ts";
 import { MemoryRegister } from "./memory-register.ts";
@@ -34,6 +35,7 @@ export class MemoryDirectory implements Directory {
   readonly devices = new MemoryDevices();
   readonly passkeys = new MemoryPasskeys();
   readonly register = new MemoryRegister();
+  readonly currencies = new MemoryCurrencies();
   readonly personal: PersonalStore = {
     names: async () => [...this.#names],
     addNames: async (names) => void this.#names.push(...names),
@@ -45,6 +47,7 @@ export class MemoryDirectory implements Directory {
       this.#names = this.#names.filter((n) => n.personId !== id);
       for (const s of await this.personal.signIns(id)) this.#signIns.delete(s.id);
       for (const p of await this.passkeys.of(id)) await this.passkeys.remove(p.id, id);
+      this.currencies.erase(id);
       for (const key of lockouts) this.#lockouts.delete(key);
       this.#people.delete(id);
     },

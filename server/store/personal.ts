@@ -12,6 +12,6 @@ export interface PersonalStore {
   addNames(names: readonly NameRecord[]): Promise<void>;
   signIns(personId: string): Promise<SignInRecord[]>;
   forgetSignIns(ids: readonly string[]): Promise<void>;
-  /** Removes the person, their names with the salts, their sign-ins, their passkeys and the given lockouts. */
+  /** Removes the person, their names with the salts, their currencies, their sign-ins, their passkeys and the given lockouts. */
   erase(personId: string, lockouts: readonly string[]): Promise<void>;
 }

@@ -15,6 +15,7 @@ import type {
   TypeSummary,
   TypeVersion,
 } from "./directory.ts";
+import { PrismaCurrencies } from "./prisma-currencies.ts";
 import { PrismaDevices } from "./prisma-devices.ts";
 import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
@@ -56,6 +57,7 @@ export class PrismaDirectory implements Directory {
   readonly passkeys: PrismaPasskeys;
   readonly personal: PrismaPersonal;
   readonly register: PrismaRegister;
+  readonly currencies: PrismaCurrencies;
 
   /**
    * @param turns runs work in turn with other servers on the database
@@ -69,6 +71,7 @@ export class PrismaDirectory implements Directory {
     this.passkeys = new PrismaPasskeys(db);
     this.personal = new PrismaPersonal(db);
     this.register = new PrismaRegister(db);
+    this.currencies = new PrismaCurrencies(db);
   }
 
   /** @param file a database that `openDatabase` has migrated */

@@ -36,6 +36,8 @@ export class PrismaPersonal implements PersonalStore {
     // repeated.
     await this.#db.personName.deleteMany({ where: { personId } });
     await this.#db.signIn.deleteMany({ where: { personId } });
+    await this.#db.currencyDate.deleteMany({ where: { personId } });
+    await this.#db.lastStart.deleteMany({ where: { personId } });
     await this.#db.passkey.deleteMany({ where: { personId } });
     await this.#db.lockout.deleteMany({ where: { key: { in: [...lockouts] } } });
     await this.#db.person.deleteMany({ where: { id: personId } });

@@ -1,4 +1,5 @@
 import { gravityNow } from "../checks/gravity.ts";
+import { type CartRules, cartRules } from "../equipment/cart.ts";
 import type { SessionState } from "../session/state.ts";
 import type { BatteryData, ElectricalRules } from "../types/electrical.ts";
 import { airTemperature } from "../weather/air.ts";
@@ -9,7 +10,7 @@ import { airInput, TEMPERATURE_NOT_READ } from "./temperature.ts";
 export function sourceInputs(state: SessionState, rules: ElectricalRules): FigureInput[] {
   const power = state.groundPower;
   if (power.is !== "on") return batteryInputs(state, rules);
-  const { cart } = rules;
+  const cart = cartRules(state);
   return [
     said("ground power volts, steady", power.volts, power.by),
     ...(cart?.internalOhm ? [ofType("ohms inside the cart", cart.internalOhm)] : []),
@@ -19,11 +20,11 @@ export function sourceInputs(state: SessionState, rules: ElectricalRules): Figur
 
 export function sourceCaution(state: SessionState, rules: ElectricalRules): string | null {
   if (state.groundPower.is !== "on") return batteryCaution(state, rules);
-  const stiff = rules.cart?.internalOhm === undefined;
+  const stiff = cartRules(state)?.internalOhm === undefined;
   return stiff ? "The cart counts as stiff: its own droop is not known." : null;
 }
 
-export function cableInputs(cart: NonNullable<ElectricalRules["cart"]>): FigureInput[] {
+export function cableInputs(cart: CartRules): FigureInput[] {
   return [
     ofTypeData(`cart cable ${cart.size}, side by side`, cart.parallel, cart.source, "count"),
     ofType("cable, out and back", cart.length),

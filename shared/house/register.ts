@@ -1,11 +1,15 @@
 import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
+import { currencySchema } from "./currency.ts";
+import { houseEquipmentSchema } from "./equipment.ts";
 import { houseSchema } from "./house.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
 export const REGISTER = {
   house: houseSchema,
   aircraft: houseAircraftSchema,
+  equipment: houseEquipmentSchema,
+  currency: currencySchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

@@ -8,6 +8,7 @@ import type { AircraftType } from "../types/schema.ts";
 import { stateIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
+import { equipmentLines } from "../words/equipment.ts";
 import type { Language } from "../words/language.ts";
 import { wordsOf } from "../words/phraseBook.ts";
 import { written } from "../words/quantity.ts";
@@ -63,6 +64,8 @@ export interface Brief {
   starts: OrderRow[];
   crew: CrewRow[];
   power: string[];
+  /** The equipment, with the facts of that day. */
+  equipment: string[];
   signals: SignalRow[];
   stopTimes: string;
   fireSides: FireSide[];
@@ -98,6 +101,7 @@ export function briefOf(planned: SessionState, people: readonly BriefPerson[], s
     starts: order.map((n, i) => startRow(state, n, order.slice(0, i), say)),
     crew: POSTS.map((post) => crewRow(state, people, post)),
     power: powerWords(state, words),
+    equipment: equipmentLines(state.equipment ?? [], say.language),
     signals: signalRows(say),
     stopTimes: words.stopTimes(type.timing.stop.value, type.timing.stopEscalate.value),
     fireSides: fireSides(type, say),

@@ -2,6 +2,7 @@ import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { signalOf } from "../signals/all.ts";
+import { equipmentLines } from "../words/equipment.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
 import type { Say } from "../words/say.ts";
@@ -56,6 +57,8 @@ export interface SessionRecord {
   order: number[];
   powerSource: "groundPower" | "batteries";
   crew: Record<Post, string[]>;
+  /** The equipment, with the facts of that day. */
+  equipment: string[];
   stages: { stage: Stage; at: number }[];
   plannedAt: number;
   endedAt: number | null;
@@ -102,6 +105,7 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     order: state.order,
     powerSource: state.powerSource,
     crew: crewOf(moments),
+    equipment: equipmentLines(state.equipment ?? [], say.language),
     stages: [
       { stage: "plan", at: plan.at },
       ...events.flatMap((e) => (e.fact.type === "stageReached" ? [{ stage: e.fact.stage, at: e.at }] : [])),

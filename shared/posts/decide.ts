@@ -52,6 +52,7 @@ export function decidePost(state: SessionState, action: PostAction, context: Con
 
 function takeFault(state: SessionState, post: Post, context: Context): Verdict | null {
   if (!context.person.mayHold.includes(post)) return refuse("notQualified", { found: post });
+  if (context.lapsed !== undefined) return refuse("currencyLapsed", { found: context.lapsed });
   const other = context.postElsewhere;
   // One supervisor may watch several aircraft; a person at any other post is at one.
   if (other && !(post === "supervisor" && other.post === "supervisor")) {

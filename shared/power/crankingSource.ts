@@ -1,4 +1,5 @@
 import { gravityNow } from "../checks/gravity.ts";
+import { type CartRules, cartRules } from "../equipment/cart.ts";
 import { chargeFromVolts, openCircuitVolts } from "../models/electrical/battery.ts";
 import { busVolts, internalOhmAt, type Source, sideBySide } from "../models/electrical/sag.ts";
 import { wireDrop } from "../models/electrical/wire.ts";
@@ -29,11 +30,12 @@ export function voltsExpected(state: SessionState): Outcome<number> {
 
 /** Returns the source that cranks now: ground power while it is on, else the batteries together. */
 export function crankingSource(state: SessionState, rules: ElectricalRules): Outcome<Source> {
-  return state.groundPower.is === "on" ? fromCart(state, rules) : fromBatteries(state, rules);
+  return state.groundPower.is === "on" ? fromCart(state) : fromBatteries(state, rules);
 }
 
-function fromCart(state: SessionState, { cart }: ElectricalRules): Outcome<Source> {
+function fromCart(state: SessionState): Outcome<Source> {
   const power = state.groundPower;
+  const cart = cartRules(state);
   if (power.is !== "on") return refused("ground power is not on");
   if (!cart) return refused("the type gives no cart cable");
   const ohm = cableOhm(cart);
@@ -46,7 +48,7 @@ function fromCart(state: SessionState, { cart }: ElectricalRules): Outcome<Sourc
 }
 
 /** Returns the ohms of the cart's cable, out and back: the drop at one ampere. */
-function cableOhm(cart: NonNullable<ElectricalRules["cart"]>): Outcome<number> {
+function cableOhm(cart: CartRules): Outcome<number> {
   return wireDrop(cart.size, { feet: inUnit(cart.length, "ft"), amps: 1 }, cart.parallel);
 }
 

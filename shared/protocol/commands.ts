@@ -8,6 +8,7 @@ import {
   signalKindSchema,
   stageSchema,
 } from "./enums.ts";
+import { labelSchema } from "./equipment.ts";
 import { MOST_NEIGHBOURS, NEIGHBOURS } from "./neighbours.ts";
 import { POSTS } from "./posts.ts";
 import { quantitySchema } from "./quantity.ts";
@@ -128,6 +129,8 @@ export const actionSchema = z.discriminatedUnion("type", [
     /** Milliseconds since the last sample, as the person entered it. */
     endedAgoMs: z.number().int().min(0).max(3_600_000),
   }),
+  /** The label of a piece of equipment at the stand, scanned or typed. */
+  z.strictObject({ type: z.literal("showEquipment"), label: labelSchema }),
   z.strictObject({ type: z.literal("claimPost"), post: postSchema }),
   z.strictObject({ type: z.literal("leavePost"), post: postSchema }),
   z.strictObject({ type: z.literal("offerPost"), post: postSchema, to: idSchema }),

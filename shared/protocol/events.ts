@@ -14,6 +14,7 @@ import {
 import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
+import { equipmentSchema } from "./equipment.ts";
 import { fieldSchema } from "./field.ts";
 import { fittedSchema } from "./fitted.ts";
 import { refusalSchema } from "./refusal.ts";
@@ -54,6 +55,8 @@ export const factSchema = z.discriminatedUnion("type", [
     aircraftType: aircraftTypeSchema,
     /** The engines, propellers and starters fitted then, as the house's register had them. */
     fitted: z.array(fittedSchema).optional(),
+    /** The equipment allocated to the start, as the house's register had it then. */
+    equipment: z.array(equipmentSchema).optional(),
     order: z.array(engineSchema),
     powerSource: powerSourceSchema,
     /** Degrees true of the nose, and the field's elevation: wind and density altitude are worked out from them. */
@@ -97,6 +100,8 @@ export const factSchema = z.discriminatedUnion("type", [
     orderAdvice: orderAdviceSchema.optional(),
     reason: z.string().optional(),
   }),
+  /** Somebody at the stand read this label: the piece is there, with the facts that the register had then. */
+  z.strictObject({ type: z.literal("equipmentShown"), equipment: equipmentSchema }),
   z.strictObject({ type: z.literal("stageReached"), stage: stageSchema, reason: z.string().optional() }),
   z.strictObject({ type: z.literal("briefed"), post: postSchema }),
   z.strictObject({

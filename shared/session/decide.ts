@@ -2,6 +2,7 @@ import { decideAlert } from "../alerts/decide.ts";
 import { decideCard } from "../card/decide.ts";
 import { decideDefect } from "../defects/decide.ts";
 import { decideDrill } from "../drills/decide.ts";
+import { decideEquipment } from "../equipment/decide.ts";
 import { decideOverride } from "../overrides/decide.ts";
 import { decidePlan } from "../plan/decide.ts";
 import { decidePost } from "../posts/decide.ts";
@@ -91,6 +92,8 @@ function decided(state: SessionState, action: Action, context: Context): Verdict
       return decideFlash(state, action, context);
     case "giveVoltTrace":
       return decideVoltTrace(state, action, context);
+    case "showEquipment":
+      return decideEquipment(action, context);
     case "recordRunUp":
       return decideRunUp(state, action);
     case "writeDefect":

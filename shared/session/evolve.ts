@@ -4,6 +4,7 @@ import { cardKept, evolveCard } from "../card/evolve.ts";
 import { evolveDrill } from "../drills/evolve.ts";
 import { voidClearance } from "../engine/clearance.ts";
 import { starterRested, withEngine, withLife } from "../engine/evolve.ts";
+import { evolveEquipment } from "../equipment/evolve.ts";
 import { knowField } from "../field/know.ts";
 import { leavesKept } from "../leaves/authority.ts";
 import { evolveOverride } from "../overrides/evolve.ts";
@@ -82,6 +83,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
       );
     case "starterCooled":
       return starterRested(state, fact.engine);
+    case "equipmentShown":
+      return evolveEquipment(state, event, fact);
     case "voltTraceGiven":
       return evolveVoltTrace(state, event, fact);
     case "reading":

@@ -20,6 +20,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     ...(fact.elevationFt === undefined ? {} : { elevationFt: fact.elevationFt }),
     ...(fact.neighbours === undefined ? {} : { neighbours: fact.neighbours }),
     ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
+    ...(fact.equipment === undefined ? {} : { equipment: fact.equipment.map((facts) => ({ facts })) }),
     crew: fact.crew,
     stage: "plan",
     stageSince: event.at,

@@ -17,6 +17,7 @@ const ACTIONS: Readonly<Record<Exclude<ActionType, "send">, Permission>> = {
   recordCheck: { posts: POSTS, stages: LIVE_STAGES },
   answerCard: { posts: "anyone", stages: LIVE_STAGES },
   readCard: { posts: "anyone", stages: LIVE_STAGES },
+  showEquipment: { posts: POSTS, stages: LIVE_STAGES },
   claimPost: { posts: "anyone", stages: LIVE_STAGES },
   leavePost: { posts: POSTS, stages: LIVE_STAGES },
   offerPost: { posts: POSTS, stages: LIVE_STAGES },

@@ -20,6 +20,7 @@ const LOWERS: {
   answerCard: cardLowers,
   readCard: false,
   giveVoltTrace: traceLowers,
+  showEquipment: false,
   claimPost: false,
   leavePost: false,
   offerPost: false,

@@ -6,6 +6,7 @@ import type { LeaveOut, Service } from "../leaves/services.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
+import type { Equipment } from "../protocol/equipment.ts";
 import type { VoidCause } from "../protocol/events.ts";
 import type { Field } from "../protocol/field.ts";
 import type { StandNeighbour } from "../protocol/neighbours.ts";
@@ -206,6 +207,12 @@ export type GroundPower =
       read?: { at: number; volts: number }[];
     };
 
+/** One piece of equipment, with the facts of the day. `shown`: who read its label at the stand, and when. */
+export interface StandEquipment {
+  facts: Equipment;
+  shown?: Attribution;
+}
+
 export interface CheckRecord {
   /** The post that recorded it, if that was not the type's post for the check; null for a person without a post. */
   post?: Post | null;
@@ -235,6 +242,8 @@ export interface SessionState {
   elevationFt?: number;
   /** The neighbours, as planned. */
   neighbours?: StandNeighbour[];
+  /** The equipment of this start, as planned and as shown at the stand. Absent when there is none. */
+  equipment?: StandEquipment[];
   orderAdvice?: { order: number[]; extra: number | null };
   crew: Record<Post, { id: string; name: string } | null>;
   stage: Stage;

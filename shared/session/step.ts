@@ -11,7 +11,7 @@ import { consequences } from "./consequences.ts";
 import { decide } from "./decide.ts";
 import { evolve } from "./evolve.ts";
 import { isOver, type SessionState } from "./state.ts";
-import type { Context, PostElsewhere } from "./verdict.ts";
+import type { Context, PostElsewhere, ShownEquipment } from "./verdict.ts";
 
 /** A signed-in person on a device, and the posts they are qualified for. */
 export type Person = Context["person"];
@@ -75,6 +75,10 @@ export interface Outside {
   elsewhere?: string | undefined;
   /** A post that this person holds in another open session. Needed only when `takesPost`. */
   postElsewhere?: PostElsewhere | undefined;
+  /** The lapsed currency that bars this person from the post; see `Context`. Needed only when `takesPost`. */
+  lapsed?: string | undefined;
+  /** The piece of equipment that `showEquipment` names; see `Context`. */
+  equipment?: ShownEquipment | undefined;
   /** The part of the aircraft's record that this session is told. */
   standing?: Standing | undefined;
   /** Reports of other sessions on the field. */
@@ -94,7 +98,7 @@ export function act(
   person: Person,
   mark: CommandMark,
   now: number,
-  { elsewhere, postElsewhere, standing, field, supervisesAlso }: Outside = {},
+  { elsewhere, postElsewhere, lapsed, equipment, standing, field, supervisesAlso }: Outside = {},
 ): Step {
   const told = standing ? tell(before, standing, now) : { state: before, events: [] };
   const air = field ? tellField(told.state, field, now) : { state: told.state, events: [] };
@@ -105,7 +109,8 @@ export function act(
   const { state } = caught;
   const events = [...told.events, ...air.events, ...also.events, ...caught.events];
   const post = postHeld(state, person);
-  const verdict = decide(state, action, { now, person, post, elsewhere, postElsewhere }, mark.validUntil);
+  const context = { now, person, post, elsewhere, postElsewhere, lapsed, equipment };
+  const verdict = decide(state, action, context, mark.validUntil);
   const facts = [...verdict.facts];
   // A device's own report that comes too late is no person's act, so nothing of it is recorded.
   const kept = !isOver(state) && action.type !== "delivered";

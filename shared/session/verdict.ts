@@ -1,3 +1,4 @@
+import type { Equipment } from "../protocol/equipment.ts";
 import type { Fact } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
 import type { Refusal } from "../protocol/refusal.ts";
@@ -5,6 +6,13 @@ import type { Refusal } from "../protocol/refusal.ts";
 export interface PostElsewhere {
   code: string;
   post: Post;
+}
+
+/** A piece of equipment as the house's register has it now. */
+export interface ShownEquipment {
+  facts: Equipment;
+  /** True when it is out of service, or overdue by a date that bars. */
+  barred: boolean;
 }
 
 /** Inputs of a decision besides the state: the server's clock and the person who asks. */
@@ -24,6 +32,10 @@ export interface Context {
   late?: boolean;
   /** Code of another session of this aircraft that has left its brief and is not over. */
   elsewhere?: string | undefined;
+  /** Name of the lapsed currency that bars this person from the post they would take. */
+  lapsed?: string | undefined;
+  /** The piece of equipment whose label was shown; absent when the register has none with it. */
+  equipment?: ShownEquipment | undefined;
   /** A post this person holds in another open session, and that session's code. */
   postElsewhere?: PostElsewhere | undefined;
 }

@@ -135,6 +135,8 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       );
       return noted(`${item}: ${fact.good ? words.good : words.notGood}`, fact.note);
     }
+    case "equipmentShown":
+      return words.shown(fact.equipment.id, fact.equipment.name);
     case "voltTraceGiven": {
       const seconds = ((fact.samples.at(-1)?.[0] ?? 0) - (fact.samples[0]?.[0] ?? 0)) / 1000;
       return words.trace(fact.samples.length, seconds);

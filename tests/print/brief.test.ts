@@ -4,8 +4,10 @@ import { printCard } from "../../server/print/card.ts";
 import { type Brief, briefOf } from "../../shared/paper/brief.ts";
 import { cardOf } from "../../shared/paper/card.ts";
 import { escapeWays } from "../../shared/paper/escape.ts";
+import { recordOf } from "../../shared/paper/record.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { say } from "../../shared/words/en.ts";
+import { BOTTLE, CART } from "../spec/equipped.ts";
 import { ada, bo, cy, di, fay, given, START } from "../spec/given.ts";
 import { type ReadPdf, readPdf, solid } from "./reader.ts";
 import { seeded, TROUBLE } from "./troubled.ts";
@@ -32,6 +34,25 @@ describe("the printed brief", () => {
       expect(solid(page)).toContain(solid(brief.caution));
       expect(page).toContain(`${i + 1} of ${read.pages.length}`);
     });
+  });
+
+  it("[EQP-7] lists the equipment with its facts of that day, and whether its label was read", async () => {
+    const story = given({ type: KESTLE, more: { equipment: [CART, BOTTLE] } }).manned();
+    story.equipment = { facts: BOTTLE, barred: false };
+    story.say("fireGuard", { type: "showEquipment", label: BOTTLE.id });
+    const printed = await printBrief(briefOf(story.state, PEOPLE, say), START);
+    const page = solid((await readPdf(printed)).pages.join());
+    const cart = "28 V, 500 A all the time, 1500 A at its peak, cable 2/0 of 9.144 m";
+    expect(page).toContain(
+      solid(`GPU-1, North cart: ground power cart, ${cart}; label not read at the stand`),
+    );
+    expect(page).toContain(
+      solid("CO2, 22.5 kg, weighed until 31 Dec 2026, tested until 30 Jun 2030; label read"),
+    );
+    expect(recordOf(story.log, "0".repeat(64), say).equipment).toEqual(
+      briefOf(story.state, PEOPLE, say).equipment,
+    );
+    expect(solid(read.pages.join())).not.toContain(solid("label not read"));
   });
 
   it("[GEO-3] says what stands near, and in capitals what is too near", async () => {

@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ALL_BAR } from "../../shared/house/house.ts";
+import { firstEntry } from "../../shared/house/register.ts";
 import {
   APPROVED,
   bearer,
@@ -10,8 +12,10 @@ import {
   testServer,
 } from "../http/test-server.ts";
 
+import { CHOCKS, FIRE, keptAs } from "../spec/equipped.ts";
+
 /** The people for whom a route is open. */
-type For = "anybody" | "signed in" | "cockpit or supervisor" | "supervisor";
+type For = "anybody" | "signed in" | "qualified" | "cockpit or supervisor" | "supervisor";
 
 interface Row {
   route: string;
@@ -97,6 +101,67 @@ const ROWS: readonly Row[] = [
   { route: "POST /api/devices/codes", for: "supervisor", body: () => ({ name: "T" }) },
   { route: "POST /api/devices/{id}/revocation", for: "supervisor", at: { id: "none" } },
   { route: "GET /api/house", for: "anybody" },
+  { route: "GET /api/house/settings", for: "signed in" },
+  {
+    route: "PUT /api/house/settings",
+    for: "supervisor",
+    headers: { "if-match": '"0"' },
+    body: () => ({ name: "House", overdue: ALL_BAR }),
+  },
+  { route: "GET /api/currencies", for: "signed in" },
+  { route: "GET /api/me/lapses", for: "signed in" },
+  { route: "GET /api/people/lapses", for: "cockpit or supervisor" },
+  { route: "GET /api/people/dates", for: "supervisor" },
+  { route: "PUT /api/people/{id}/dates", for: "supervisor", at: { id: "nobody" }, body: () => ({}) },
+  {
+    route: "PUT /api/people/{id}/pin",
+    for: "supervisor",
+    at: { id: "nobody" },
+    body: () => ({ pin: PIN, next: "90210377" }),
+  },
+  {
+    route: "POST /api/currencies",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return { ...FIRE, id: `fire${other}` };
+    },
+  },
+  {
+    route: "PUT /api/currencies/{id}",
+    for: "supervisor",
+    at: { id: "none" },
+    headers: ifMatch,
+    body: () => {
+      const { id: _id, ...entry } = FIRE;
+      return entry;
+    },
+  },
+  { route: "GET /api/equipment", for: "signed in" },
+  { route: "GET /api/equipment/{id}", for: "signed in", at: { id: "CHK-A" } },
+  { route: "GET /api/equipment/{id}/changes", for: "signed in", at: { id: "CHK-A" } },
+  {
+    route: "POST /api/equipment",
+    for: "supervisor",
+    body: () => {
+      other += 1;
+      return keptAs({ ...CHOCKS, id: `CHK-${other}` });
+    },
+  },
+  {
+    route: "PUT /api/equipment/{id}",
+    for: "supervisor",
+    at: { id: "CHK-A" },
+    headers: ifMatch,
+    body: () => keptAs(CHOCKS),
+  },
+  {
+    route: "PUT /api/equipment/{id}/out",
+    for: "qualified",
+    at: { id: "CHK-A" },
+    headers: ifMatch,
+    body: () => ({ out: "broken", reason: "Split" }),
+  },
   { route: "GET /api/house/steps", for: "signed in" },
   {
     route: "POST /api/people",
@@ -219,19 +284,19 @@ const KINDS: Readonly<
     headers: async () => bearer(await signIn(server.app, "ed")),
   },
   cockpit: {
-    may: ["anybody", "signed in", "cockpit or supervisor"],
+    may: ["anybody", "signed in", "qualified", "cockpit or supervisor"],
     headers: async () => bearer(await signIn(server.app, "ada")),
   },
   "fire guard": {
-    may: ["anybody", "signed in"],
+    may: ["anybody", "signed in", "qualified"],
     headers: async () => bearer(await signIn(server.app, "bo")),
   },
   "ground power": {
-    may: ["anybody", "signed in"],
+    may: ["anybody", "signed in", "qualified"],
     headers: async () => bearer(await signIn(server.app, "cy")),
   },
   supervisor: {
-    may: ["anybody", "signed in", "cockpit or supervisor", "supervisor"],
+    may: ["anybody", "signed in", "qualified", "cockpit or supervisor", "supervisor"],
     headers: async () => bearer(await signIn(server.app, "di")),
   },
 };
@@ -242,6 +307,8 @@ beforeAll(async () => {
     printer: { print: async () => Buffer.from("%PDF-1.7"), close() {} },
   });
   session = (await planned(server.app, await signIn(server.app, "fay"))).id;
+  const { directory } = server.services;
+  await directory.register.append([firstEntry("equipment", keptAs(CHOCKS), "di", 1)]);
 });
 afterAll(() => server.close());
 

@@ -27,7 +27,7 @@ import {
   tick,
   voidPermissions,
 } from "../../shared/session/step.ts";
-import type { PostElsewhere } from "../../shared/session/verdict.ts";
+import type { PostElsewhere, ShownEquipment } from "../../shared/session/verdict.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 
@@ -69,7 +69,10 @@ export interface Plan {
   powerSource?: "groundPower" | "batteries";
   /** Optional parts of a plan: the heading, the field's elevation, the times engines ran. */
   more?: Partial<
-    Pick<FactOf<"planned">, "headingDeg" | "elevationFt" | "lastRan" | "neighbours" | "standing">
+    Pick<
+      FactOf<"planned">,
+      "headingDeg" | "elevationFt" | "equipment" | "lastRan" | "neighbours" | "standing"
+    >
   >;
   session?: string;
   aircraft?: string;
@@ -85,6 +88,10 @@ export class Story {
   elsewhere: string | undefined;
   /** A post that the person holds in another session, as the server would report it. */
   postElsewhere: PostElsewhere | undefined;
+  /** Name of the currency that bars whoever takes a post, as the server would find it. */
+  lapsed: string | undefined;
+  /** The piece of equipment that a label names, as the server would find it. */
+  equipment: ShownEquipment | undefined;
   standing: Standing | undefined;
   state: SessionState;
   readonly log: SessionEvent[] = [];
@@ -145,6 +152,8 @@ export class Story {
       act(this.state, parsed, who, mark, this.now, {
         elsewhere: this.elsewhere,
         postElsewhere: this.postElsewhere,
+        equipment: this.equipment,
+        lapsed: this.lapsed,
         standing: this.standing,
       }),
     );

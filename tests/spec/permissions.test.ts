@@ -27,6 +27,7 @@ const OTHERS: Readonly<Record<Other, Allowed>> = {
   shelveAlert: ["CFGS", "plan", "release"],
   present: ["CFGS", "plan", "release"],
   delivered: ["CFGS", "plan", "release"],
+  showEquipment: ["CFGS", "plan", "release"],
   giveVoltTrace: ["G", "powerUp", "warmUp"],
   override: ["CS", "starting", "starting"],
   countBlades: ["FG", "secure", "starting"],
@@ -79,6 +80,8 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
       return { type, alert: 1 };
     case "shelveAlert":
       return { type, alert: 1, minutes: 5 };
+    case "showEquipment":
+      return { type, label: "GPU-1" };
     case "giveVoltTrace":
       return {
         type,

@@ -4,6 +4,7 @@ import { refusals } from "../../shared/words/en/refusals.ts";
 import { RICH } from "../figures/rich.ts";
 import { WATCHED, withTiming } from "../safety/types.ts";
 import { FOUR } from "./aircraft.ts";
+import { CART } from "./equipped.ts";
 import { ada, bo, CREW, di, ed, fay, given, onDevice, type Person, type Say, type Story } from "./given.ts";
 
 const TRACE: Say = {
@@ -151,6 +152,20 @@ const WAYS: Readonly<Record<Exclude<RefusalReason, "idReused" | "clearanceVoid">
     after(given().manned(), (s) => s.say("cockpit", { type: "recordCheck", check: "magic", good: true })),
   powerNotOn: () => after(given({ type: RICH }).manned().upTo("powerUp"), (s) => s.say("groundPower", TRACE)),
   noEnvelope: () => after(given().upTo("starting"), (s) => s.say("groundPower", TRACE)),
+  currencyLapsed: () => {
+    const story = given();
+    story.lapsed = "Fire training";
+    story.does(fay, { type: "claimPost", post: "fireGuard" });
+    return story;
+  },
+  noSuchEquipment: () =>
+    after(given().manned(), (s) => s.say("groundPower", { type: "showEquipment", label: "GPU-1" })),
+  equipmentBarred: () => {
+    const story = given().manned();
+    story.equipment = { facts: CART, barred: true };
+    story.say("groundPower", { type: "showEquipment", label: CART.id });
+    return story;
+  },
   badOrder: () => after(given().upTo("starting"), (s) => s.send("cockpit", "readyToStart", { engine: 1 })),
   notOverridable: () =>
     after(given().upTo("starting"), (s) =>

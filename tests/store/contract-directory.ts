@@ -2,8 +2,10 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { SignInRecord } from "../../server/store/sign-in.ts";
 import { bareAircraft } from "../../shared/house/aircraft.ts";
+import { ALL_BAR } from "../../shared/house/house.ts";
 import { firstEntry } from "../../shared/house/register.ts";
 import { FOUR } from "../spec/aircraft.ts";
+import { BOTTLE, CART, CHOCKS, keptAs } from "../spec/equipped.ts";
 
 const person = (id: string, over: Partial<PersonRecord> = {}): PersonRecord => ({
   id,
@@ -240,6 +242,43 @@ export function directoryContract(
       expect(await register.history("aircraft", "CH-b", 1)).toEqual([second]);
       const made = { kind: "aircraft", id: "CH-b", revision: 2, at: 1_780_000_000_001 };
       expect([await register.madeBy("ada"), await register.madeBy("bo")]).toEqual([[made], []]);
+    });
+
+    it("[CUR-2] [CUR-3] [PRV-5] keeps each person's dates and their latest starts, and forgets them with the person", async () => {
+      const { currencies } = directory;
+      await directory.addPeople([person("ada"), person("bo")]);
+      await currencies.setDates("ada", { fire: "2027-01-31", type: "2028-02-29" });
+      await currencies.setDates("bo", { fire: "2026-12-01" });
+      await currencies.setDates("ada", { fire: "2027-03-31" });
+      const kept = await currencies.dates();
+      expect(kept.sort((a, b) => (a.personId < b.personId ? -1 : 1))).toEqual([
+        { personId: "ada", kind: "fire", until: "2027-03-31" },
+        { personId: "bo", kind: "fire", until: "2026-12-01" },
+      ]);
+      const start = (personId: string, at: number) => ({ personId, post: "cockpit" as const, at });
+      await currencies.noteStarts([start("ada", 1_790_000_000_000), start("bo", 5)]);
+      await currencies.noteStarts([start("ada", 7), start("bo", 6)]);
+      const starts = async () => (await currencies.lastStarts()).sort((a, b) => b.at - a.at);
+      expect(await starts()).toEqual([start("ada", 1_790_000_000_000), start("bo", 6)]);
+      await directory.personal.erase("ada", []);
+      expect(await starts()).toEqual([start("bo", 6)]);
+      expect((await currencies.dates()).map((d) => d.personId)).toEqual(["bo"]);
+    });
+
+    it("[EQP-1] [HSE-14] gives back equipment and the house with all their figures", async () => {
+      const { register } = directory;
+      const out = { cause: "usedUp", words: "Stand 4, “fire”" } as const;
+      const entries = [
+        firstEntry("equipment", keptAs(CART, { place: "Hangar", notes: "Ñ" }), "di", 1),
+        firstEntry("equipment", keptAs(BOTTLE, { out }), "di", 2),
+        firstEntry("equipment", keptAs(CHOCKS), "di", 3),
+      ];
+      const house = { id: "house", name: "Northfield", overdue: { ...ALL_BAR, cart: "warns" } } as const;
+      const named = firstEntry("house", house, "di", 4);
+      expect(await register.append([...entries, named])).toBe(true);
+      const [cart, bottle, chocks] = entries;
+      expect(await register.all("equipment")).toEqual([chocks, bottle, cart]);
+      expect(await register.one("house", "house")).toEqual(named);
     });
 
     it("[HSE-1] [HSE-2] adds all entries or none: of two changes of one revision, one is made", async () => {

@@ -10,7 +10,7 @@ import { APPROVED } from "../http/test-server.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
-it("[HSE-13] npm run house explains itself before the first start, then adds an aircraft beside a running server", async () => {
+it("[HSE-13] [HSE-14] [EQP-10] npm run house explains itself before the first start, then adds an aircraft beside a running server", async () => {
   const folder = mkdtempSync(join(tmpdir(), "chockside-house-"));
   const file = join(folder, "chockside.db");
   await expect(house(file)).rejects.toThrow("start the server once");
@@ -27,6 +27,17 @@ it("[HSE-13] npm run house explains itself before the first start, then adds an 
   expect(await house(file, "people", "add", "ivy", "Ivy Marsh", "supervisor")).toContain(
     "Ivy Marsh may sign in",
   );
+  const cart = ["volts=28", "continuousA=500", "peakA=1500", "size=2/0", "metres=9.5"];
+  await house(file, "equipment", "add", "GPU-1", "cart", "North cart", ...cart);
+  await expect(house(file, "equipment", "add", "TOW-1", "towBar", "Bar", "volts=28")).rejects.toThrow(
+    "volts",
+  );
+  await house(file, "equipment", "out", "GPU-1", "broken", "Smoke");
+  expect(await house(file, "equipment")).toContain("North cart: is broken (Smoke)");
+  await house(file, "name", "Northfield Flight");
+  expect((await directory.register.one("house", "house"))?.body.name).toBe("Northfield Flight");
+  const [kept] = await directory.register.all("equipment");
+  expect(kept?.body).toMatchObject({ volts: 28, cable: { size: "2/0", metres: 9.5, parallel: 1 } });
   expect((await directory.register.one("aircraft", "CH-NEW"))?.by).toBe("console");
   expect((await directory.personByHandle("ivy"))?.mayHold).toEqual(["supervisor"]);
   await directory.close();

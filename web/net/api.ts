@@ -99,6 +99,8 @@ export interface PlanRequest {
   headingDeg?: number;
   elevationFt?: number;
   neighbours?: StandNeighbour[];
+  /** Labels of the register. */
+  equipment?: string[];
   powerSource: "groundPower" | "batteries";
   crew: Record<Post, string | null>;
 }

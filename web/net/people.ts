@@ -47,6 +47,8 @@ export const people = {
   add: (entry: PersonEntry & { handle: string; pin: string }) => api.send("POST", "/api/people", entry),
   change: (id: string, entry: PersonEntry, sure?: Sure) =>
     api.send("PUT", `/api/people/${id}`, { ...entry, ...sure }),
+  setPin: (id: string, to: { next: string; pin: string; confirm?: true }) =>
+    api.send("PUT", `/api/people/${id}/pin`, to),
   setActive: (id: string, active: boolean, sure?: Sure) =>
     api.send("PUT", `/api/people/${id}/active`, { active, ...sure }),
 };

@@ -15,7 +15,9 @@ const AircraftPages = later(() => import("./aircraft/AircraftPages.tsx").then((m
 const BoardPage = later(() => import("./BoardPage.tsx").then((m) => m.BoardPage));
 const DevicesPage = later(() => import("./devices/DevicesPage.tsx").then((m) => m.DevicesPage));
 const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.EnrolPage));
+const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
+const HousePage = later(() => import("./house/HousePage.tsx").then((m) => m.HousePage));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
@@ -86,6 +88,8 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} />}
+      {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} />}
+      {route.is === "house" && <HousePage me={signedIn.person} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} />}
       {route.is === "record" && <RecordPage id={route.id} />}

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import type { Figure } from "../../shared/figures/figure.ts";
 import { plannedOrderFigure } from "../../shared/figures/order.ts";
+import type { Lapse } from "../../shared/house/lapses.ts";
 import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
@@ -8,6 +9,7 @@ import type { AircraftType } from "../../shared/types/schema.ts";
 import { type RegisteredAircraft, aircraft as register } from "../net/aircraft.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
+import { currencies } from "../net/currencies.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
@@ -19,9 +21,11 @@ import type { Words } from "../words/catalogue.ts";
 import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
 import { AircraftChoice } from "./AircraftChoice.tsx";
+import { EquipmentChoice } from "./EquipmentChoice.tsx";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
+import { Lapses } from "./people/Lapses.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
 
@@ -53,6 +57,8 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   const [why, setWhy] = useState("");
   const [power, setPower] = useState<"groundPower" | "batteries">("groundPower");
   const [crew, setCrew] = useState(NOBODY);
+  const [lapses, setLapses] = useState<Record<string, Lapse[]>>({});
+  const [equipment, setEquipment] = useState<string[]>([]);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [commandId] = useState(() => crypto.randomUUID());
   const [busy, setBusy] = useState(false);
@@ -68,6 +74,11 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       if (row) choose(row);
     }, failed);
     api.people().then(setPeople, failed);
+    // Without an answer the server still refuses a person whose lapse bars the post.
+    currencies.lapses().then(
+      (all) => setLapses(Object.fromEntries(all.map((p) => [p.person, p.lapses]))),
+      () => undefined,
+    );
   }, []);
   const choose = (row: RegisteredAircraft) => {
     setChosen(row);
@@ -87,6 +98,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
         ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
         ...{ order, powerSource: power, crew },
         ...standOf(stand),
+        ...(equipment.length > 0 ? { equipment } : {}),
         ...(entered.near.length > 0 ? { neighbours: entered.near } : {}),
         ...(otherwise && why.trim() !== "" ? { orderReason: why.trim() } : {}),
       })
@@ -161,6 +173,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
               onPower={setPower}
             />
           </section>
+          <EquipmentChoice chosen={equipment} onChosen={setEquipment} />
           <section className="plan-crew" aria-label={words.people}>
             <h2>{words.people}</h2>
             {POSTS.map((post) => (
@@ -180,6 +193,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
                       </option>
                     ))}
                 </select>
+                <Lapses lapses={(lapses[crew[post] ?? ""] ?? []).filter((l) => l.post === post)} />
               </label>
             ))}
           </section>

@@ -25,7 +25,7 @@ const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsShe
 export function Ramp({ me, connection, join }: { me: Me; connection: Connection; join: string | null }) {
   const words = useWords();
   const { ramp: says } = words.text;
-  const { board, screen, units } = useLaterWords();
+  const { board, house, screen, units } = useLaterWords();
   const { ramp } = useConnectionView(connection);
   const { listed, trouble } = useSessions(ramp, words);
   const [light, setLight] = useLight();
@@ -90,6 +90,9 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/aircraft")}>
           {says.aircraft}
         </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/equipment")}>
+          {house.equipment}
+        </button>
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
           {says.types}
         </button>
@@ -103,6 +106,9 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
         )}
         <button type="button" className="answer" data-tone="plain" onClick={() => go("/people")}>
           {says.people}
+        </button>
+        <button type="button" className="answer" data-tone="plain" onClick={() => go("/house")}>
+          {house.title}
         </button>
         <PaperKey path="/api/card.pdf" word={says.card} />
         <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing("units")}>

@@ -15,6 +15,7 @@ import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
+import { StandSheet } from "./equipment/StandSheet.tsx";
 import { LanguageKeys } from "./LanguageKeys.tsx";
 import { PaperKey } from "./PaperKey.tsx";
 import { PlanChange } from "./PlanChange.tsx";
@@ -28,7 +29,9 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   const later = useLaterWords();
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
-  const [open, setOpen] = useState<"defects" | "drills" | "plan" | "units" | "screen" | "test" | null>(null);
+  const [open, setOpen] = useState<
+    "defects" | "drills" | "equipment" | "plan" | "units" | "screen" | "test" | null
+  >(null);
   const { text } = useWords();
   const { id } = panel.state;
   useEffect(() => {
@@ -59,6 +62,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   if (open === "defects") return <DefectsSheet panel={panel} onClose={() => setOpen(null)} />;
   if (open === "drills")
     return <DrillsSheet panel={panel} onOpened={onClose} onClose={() => setOpen(null)} />;
+  if (open === "equipment") return <StandSheet panel={panel} onClose={() => setOpen(null)} />;
   if (open === "plan") return <PlanChange panel={panel} onClose={() => setOpen(null)} />;
   if (open === "units") return <UnitsSheet onClose={() => setOpen(null)} />;
   if (open === "test")
@@ -96,6 +100,9 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
             {later.defects.key}
           </button>
         )}
+        <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("equipment")}>
+          {later.house.atStand}
+        </button>
         {!over && panel.post !== null && (
           <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("drills")}>
             {text.options.drill}

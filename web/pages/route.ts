@@ -8,6 +8,8 @@ export type Route =
   | { is: "board" }
   | { is: "devices" }
   | { is: "people" }
+  | { is: "house" }
+  | { is: "equipment"; id: string | null }
   | { is: "enrol" }
   | { is: "first" }
   | { is: "session"; id: string }
@@ -33,6 +35,8 @@ export function routeOf(path: string, search: string): Route {
   if (first === "aircraft") return { is: "aircraft", page: aircraftRouteOf(id) };
   if (first === "board") return { is: "board" };
   if (first === "devices") return { is: "devices" };
+  if (first === "house") return { is: "house" };
+  if (first === "equipment") return { is: "equipment", id: id || null };
   if (first === "people") return { is: "people" };
   if (first === "enrol") return { is: "enrol" };
   if (first === "first") return { is: "first" };

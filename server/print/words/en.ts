@@ -7,6 +7,7 @@ export const print = {
   means: "It means",
   stopWords: "Words that stop everything",
   near: "What stands near",
+  equipment: "Equipment",
   stage: "Stage",
   order: "Order of starting",
   place: "Place",

@@ -8,6 +8,7 @@ export const print: PrintWords = {
   means: "Significa",
   stopWords: "Palabras que paran todo",
   near: "Qué hay cerca",
+  equipment: "Equipo",
   stage: "Etapa",
   order: "Orden de arranque",
   place: "Lugar",

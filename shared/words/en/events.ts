@@ -22,6 +22,7 @@ export const events = {
   late: (signal: string) => `No answer in time: ${signal}`,
   clearanceVoid: (n: number, why: string) => `Clearance for number ${n} void: ${why}`,
   withdrawn: (n: number) => `Request for number ${n} withdrawn`,
+  shown: (label: string, name: string) => `${label} is at the stand: ${name}`,
   trace: (samples: number, seconds: number) =>
     `A meter's record of ground power: ${samples} samples over ${seconds} s`,
   rested: (n: number) => `Starter of number ${n} rested`,
@@ -84,6 +85,7 @@ export const events = {
     answerCard: "an item of the card",
     readCard: "reading an item of the card out",
     giveVoltTrace: "a meter's record of the volts",
+    showEquipment: "a label at the stand",
     claimPost: "taking a post",
     leavePost: "leaving a post",
     offerPost: "offering a post",

@@ -45,6 +45,10 @@ export const refusals: Readonly<Record<RefusalReason, string>> = {
   noSuchCheck: "This type has no such check.",
   powerNotOn: "Ground power is not on: a record of its volts belongs to power that is.",
   noEnvelope: "This type gives no limits for volts over time.",
+  currencyLapsed:
+    "{f} has lapsed, or has no date. A supervisor enters it; until then you cannot take this post.",
+  noSuchEquipment: "The register has nothing with the label {f}.",
+  equipmentBarred: "{f} is out of service or overdue: its page says why. Use another.",
   badOrder: "Number {n} is not next in the planned order ({f} is). Give a reason, or change the plan.",
   notWitnessable: "That cannot be recorded as seen. The post must say it, or a new clearance be asked.",
   tooLate: "Too late: it reached the server after its time. Look again and send it anew if it still holds.",

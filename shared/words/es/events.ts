@@ -22,6 +22,7 @@ export const events: EventWords = {
   late: (signal) => `Sin respuesta a tiempo: ${signal}`,
   clearanceVoid: (n, why) => `Autorización de motor ${n} sin efecto: ${why}`,
   withdrawn: (n) => `Pedido de motor ${n} retirado`,
+  shown: (label, name) => `${label} está en el puesto de estacionamiento: ${name}`,
   trace: (samples, seconds) =>
     `Registro de los voltios de planta externa por un medidor: ${samples} muestras en ${seconds} s`,
   rested: (n) => `Arrancador del motor ${n} descansado`,
@@ -82,6 +83,7 @@ export const events: EventWords = {
     answerCard: "un punto de la tarjeta",
     readCard: "leer un punto de la tarjeta",
     giveVoltTrace: "un registro de los voltios",
+    showEquipment: "una etiqueta en el puesto de estacionamiento",
     claimPost: "tomar un puesto",
     leavePost: "dejar un puesto",
     offerPost: "ofrecer un puesto",

@@ -43,6 +43,10 @@ export const refusals: Catalogue["refusals"] = {
   noSuchCheck: "Este tipo no tiene esa revisión.",
   powerNotOn: "La planta externa no está conectada: el registro de sus voltios es de una planta conectada.",
   noEnvelope: "Este tipo no da límites para los voltios en el tiempo.",
+  currencyLapsed:
+    "{f} está vencida o sin fecha. La ingresa un supervisor; hasta entonces no puede tomar este puesto.",
+  noSuchEquipment: "El registro no tiene nada con la etiqueta {f}.",
+  equipmentBarred: "{f} está fuera de servicio o vencido: su página dice por qué. Use otro.",
   badOrder: "Motor {n} no sigue en el orden planeado (sigue {f}). Dé un motivo o cambie el plan.",
   notWitnessable: "Eso no se puede anotar como visto. Debe decirlo el puesto, o pedirse otra autorización.",
   tooLate: "Demasiado tarde: llegó al servidor fuera de su tiempo. Mire de nuevo y reenvíelo si aún vale.",

@@ -22,6 +22,21 @@ export const workedInputs: readonly Phrase[] = [
   ["a meter's record given by {1}", "registro de un medidor dado por {1}"],
   ["the plan: {a}", "el plan: {a}"],
   ["the system", "el sistema"],
+  ["the house's register: {a}", "el registro de la casa: {a}"],
+  ["amperes of the cart all the time", "amperios de la planta todo el tiempo"],
+  ["amperes of the cart at its peak", "amperios de la planta en su máximo"],
+  [
+    "{1} A go through one cable of size {2}: the table lets it carry {3} A all the time, so keep the cranking short.",
+    "Por un cable de calibre {2} pasan {1} A: la tabla le permite {3} A todo el tiempo; arranque breve.",
+  ],
+  [
+    "The starter breaks away with {1} A: {2} gives {3} A at most.",
+    "El arrancador parte con {1} A: {2} da {3} A como máximo.",
+  ],
+  [
+    "The starter turns with {1} A: {2} gives {3} A all the time.",
+    "El arrancador gira con {1} A: {2} da {3} A todo el tiempo.",
+  ],
   ["nobody has read it", "nadie lo ha leído"],
   ["nobody has counted", "nadie ha contado"],
   ["nobody has recorded it", "nadie lo ha registrado"],

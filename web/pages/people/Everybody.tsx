@@ -1,12 +1,18 @@
 import "../../styles/house.css";
 import "../../styles/register.css";
 import { useCallback, useEffect, useState } from "react";
+import type { Lapse } from "../../../shared/house/lapses.ts";
 import { dayWords } from "../../../shared/words/dates.ts";
+import { type CurrencyRow, currencies, type Dates } from "../../net/currencies.ts";
 import type { Me } from "../../net/keep.ts";
 import { type Anybody, type PersonEntry, people } from "../../net/people.ts";
+import { useCurrencyWords } from "../../words/currency.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
 import { useCutOff } from "../CutOff.tsx";
+import { DatesForm } from "./DatesForm.tsx";
+import { Lapses } from "./Lapses.tsx";
+import { NewPinForm } from "./NewPinForm.tsx";
 import { PersonForm } from "./PersonForm.tsx";
 
 /** Fewest digits of a new PIN, until the server has sent this installation's setting. */
@@ -19,10 +25,20 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | 
   const words = usePersonWords();
   const [rows, setRows] = useState<Anybody[]>([]);
   const [doing, setDoing] = useState<Anybody | "new" | null>(null);
+  const [entering, setEntering] = useState<{ is: "dates" | "pin"; person: Anybody } | null>(null);
+  const [kinds, setKinds] = useState<CurrencyRow[]>([]);
+  const [dates, setDates] = useState<Record<string, Dates>>({});
+  const [lapses, setLapses] = useState<Record<string, Lapse[]>>({});
   const [least, setLeast] = useState(SHORTEST);
   // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and after each key
   const read = useCallback(() => {
     setDoing(null);
+    setEntering(null);
+    currencies.kinds().then(setKinds, onTrouble);
+    currencies.dates().then(setDates, onTrouble);
+    currencies
+      .lapses()
+      .then((all) => setLapses(Object.fromEntries(all.map((p) => [p.person, p.lapses]))), onTrouble);
     people.everybody().then(setRows, onTrouble);
   }, []);
   useEffect(read, [read]);
@@ -44,6 +60,28 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | 
       <h2>{words.everybody}</h2>
       <p>{words.everybodyWhat}</p>
       {section}
+      {entering?.is === "dates" && (
+        <DatesForm
+          key={entering.person.id}
+          person={entering.person}
+          kinds={kinds}
+          dates={dates[entering.person.id] ?? {}}
+          onSave={(days) => currencies.setDates(entering.person.id, days).then(read, onTrouble)}
+          onLeave={() => setEntering(null)}
+        />
+      )}
+      {entering?.is === "pin" && (
+        <NewPinForm
+          key={entering.person.id}
+          person={entering.person}
+          least={least}
+          onSave={(next, pin) => {
+            onTrouble(null);
+            cutOff((sure) => people.setPin(entering.person.id, { next, pin, ...sure }), read);
+          }}
+          onLeave={() => setEntering(null)}
+        />
+      )}
       {doing === null ? (
         <button type="button" className="answer" data-tone="yes" onClick={() => setDoing("new")}>
           {words.add}
@@ -64,6 +102,9 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | 
             key={row.id}
             row={row}
             own={row.id === me.id}
+            lapses={lapses[row.id] ?? []}
+            hasKinds={kinds.some((k) => !k.retired)}
+            onEnter={(is) => setEntering({ is, person: row })}
             onChange={() => setDoing(row)}
             onSet={(active) => cutOff((sure) => people.setActive(row.id, active, sure), read)}
           />
@@ -76,12 +117,17 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | 
 interface RowProps {
   row: Anybody;
   own: boolean;
+  lapses: readonly Lapse[];
+  /** True in a house that keeps currencies. */
+  hasKinds: boolean;
+  onEnter(is: "dates" | "pin"): void;
   onChange(): void;
   onSet(active: boolean): void;
 }
 
-function Row({ row, own, onChange, onSet }: RowProps) {
+function Row({ row, own, lapses, hasKinds, onEnter, onChange, onSet }: RowProps) {
   const words = usePersonWords();
+  const kept = useCurrencyWords();
   const { say } = useWords();
   const [asked, setAsked] = useState(false);
   const posts = row.mayHold.length > 0 ? row.mayHold.map(say.post).join(", ") : say.post(null);
@@ -98,11 +144,22 @@ function Row({ row, own, onChange, onSet }: RowProps) {
           {words.current(dayWords(currentUntil - 1, say.language), daysLeft, ending)}
         </span>
       )}
+      <Lapses lapses={lapses} />
       {!row.active && <span>{words.stopped}</span>}
       <div className="person-keys">
         <button type="button" className="small-key" onClick={onChange}>
           {words.changePerson}
         </button>
+        {!own && hasKinds && (
+          <button type="button" className="small-key" onClick={() => onEnter("dates")}>
+            {kept.enterDates}
+          </button>
+        )}
+        {!own && (
+          <button type="button" className="small-key" onClick={() => onEnter("pin")}>
+            {kept.newPin}
+          </button>
+        )}
         {!own && !row.active && (
           <button type="button" className="small-key" onClick={() => onSet(true)}>
             {words.letIn}

@@ -5,6 +5,7 @@ import { useWords } from "../../words/words.ts";
 import { SidePage } from "../SidePage.tsx";
 import { ChangePin } from "./ChangePin.tsx";
 import { Everybody } from "./Everybody.tsx";
+import { OwnLapses } from "./OwnLapses.tsx";
 import { OwnPasskeys } from "./OwnPasskeys.tsx";
 import { OwnSignIns } from "./OwnSignIns.tsx";
 
@@ -15,6 +16,7 @@ export function PeoplePage({ me }: { me: Me }) {
   const [trouble, setTrouble] = useState<Error | null>(null);
   return (
     <SidePage title={words.title} lead={ramp.signedIn(me.name)} trouble={trouble}>
+      <OwnLapses onTrouble={setTrouble} />
       <OwnSignIns onTrouble={setTrouble} />
       <ChangePin onTrouble={setTrouble} />
       <OwnPasskeys onTrouble={setTrouble} />

@@ -49,6 +49,8 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
       if (action.reading) return `${item}: ${writtenBoth(action.reading, units)}`;
       return `${item}: ${action.good ? actions.good : actions.notGood}`;
     }
+    case "showEquipment":
+      return actions.atStand(action.label);
     case "giveVoltTrace":
       return actions.trace(action.samples.length);
     case "claimPost":

@@ -62,6 +62,9 @@ export const units = {
   },
 };
 
+/** Keys that lead to the house's register. */
+export const house = { title: "The house", equipment: "Equipment", atStand: "Equipment at the stand" };
+
 /** The open items of each aircraft's record, on the ramp page. */
 export const atAircraft = {
   region: "At the aircraft",
@@ -92,6 +95,7 @@ export const later = {
   card,
   charts,
   defects,
+  house,
   past,
   planChange,
   record,

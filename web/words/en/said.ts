@@ -26,6 +26,7 @@ export const said = {
   actions: {
     seenFrom: (said: string, post: string) => `${said}, seen from ${post}`,
     runUp: (n: number, item: string) => `Run-up of number ${n}, ${item}`,
+    atStand: (label: string) => `${label} is at the stand`,
     trace: (samples: number) => `A meter's record of the volts, ${samples} samples`,
     good: "good",
     notGood: "not good",

@@ -47,6 +47,12 @@ export const screen: LaterWords["screen"] = {
   usual: "Tamaño usual",
 };
 
+export const house: LaterWords["house"] = {
+  title: "La casa",
+  equipment: "Equipo",
+  atStand: "Equipo en el puesto",
+};
+
 export const units: LaterWords["units"] = {
   title: "Unidades",
   asRead: "Como se leyó",
@@ -89,6 +95,7 @@ export const later: LaterWords = {
   card,
   charts,
   defects,
+  house,
   past,
   planChange,
   record,

@@ -26,6 +26,7 @@ export const said: SaidWords = {
   actions: {
     seenFrom: (said, post) => `${said}, visto de ${post}`,
     runUp: (n, item) => `Prueba del motor ${n}, ${item}`,
+    atStand: (label) => `${label} está en el puesto`,
     trace: (samples) => `Registro de los voltios por un medidor, ${samples} muestras`,
     good: "bien",
     notGood: "no está bien",

@@ -1,0 +1,106 @@
+import { readSealed } from "../../shared/evidence/read.ts";
+import type { Currency } from "../../shared/house/currency.ts";
+import { type Kept, type Lapse, lapsesOf } from "../../shared/house/lapses.ts";
+import type { RegisterEntry } from "../../shared/house/register.ts";
+import { startsIn } from "../../shared/house/starts.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import type { Clock } from "../clock.ts";
+import { firstOf } from "../evidence/leaves.ts";
+import type { Directory, PersonRecord } from "../store/directory.ts";
+import type { EventStore } from "../store/events.ts";
+import { asSupervisor, type By, Entries } from "./entries.ts";
+import { HouseRefused } from "./refused.ts";
+
+/** A person's lapses now. */
+export interface PersonLapses {
+  person: PersonRecord;
+  lapses: Lapse[];
+}
+
+/** What people must keep up: the house's kinds, and who has let one lapse. */
+export class Currencies {
+  readonly #directory: Directory;
+  readonly #store: EventStore;
+  readonly #clock: Clock;
+  readonly #entries: Entries<"currency">;
+
+  constructor(directory: Directory, store: EventStore, clock: Clock) {
+    this.#directory = directory;
+    this.#store = store;
+    this.#clock = clock;
+    this.#entries = new Entries("currency", "currency", directory, clock);
+  }
+
+  /** Returns every kind of the house, retired ones too. */
+  kinds(): Promise<RegisterEntry<"currency">[]> {
+    return this.#entries.all();
+  }
+
+  add(by: By, kind: Currency): Promise<RegisterEntry<"currency">> {
+    asSupervisor(by);
+    return this.#entries.add(by, kind);
+  }
+
+  async change(by: By, kind: Currency, revision: number): Promise<RegisterEntry<"currency">> {
+    asSupervisor(by);
+    return this.#entries.put(await this.#entries.at(kind.id, revision), by, kind, null);
+  }
+
+  /** Returns every active person with their lapses, by name. */
+  async lapses(): Promise<PersonLapses[]> {
+    const kinds = (await this.kinds()).map((e) => e.body);
+    const dates = await this.#directory.currencies.dates();
+    const starts = await this.#directory.currencies.lastStarts();
+    const now = this.#clock.now();
+    return (await this.#directory.people())
+      .filter((p) => p.active)
+      .map((person) => {
+        const kept: Kept = {
+          mayHold: person.mayHold,
+          dates: Object.fromEntries(
+            dates.filter((d) => d.personId === person.id).map((d) => [d.kind, d.until]),
+          ),
+          starts: Object.fromEntries(
+            starts.filter((s) => s.personId === person.id).map((s) => [s.post, s.at]),
+          ),
+        };
+        return { person, lapses: lapsesOf(kinds, kept, now) };
+      });
+  }
+
+  /** Returns the name of the lapsed currency that bars a person from a post; null when none does. */
+  async barFrom(personId: string, post: Post): Promise<string | null> {
+    const own = (await this.lapses()).find(({ person }) => person.id === personId);
+    return own?.lapses.find((l) => l.post === post && l.bars)?.name ?? null;
+  }
+
+  /** Replaces a person's end dates. A kind that the house does not have is refused. */
+  async setDates(personId: string, dates: Readonly<Record<string, string>>): Promise<void> {
+    const kinds = new Set((await this.kinds()).map((e) => e.id));
+    const unknown = Object.keys(dates).find((kind) => !kinds.has(kind));
+    if (unknown !== undefined) throw this.#entries.none(unknown);
+    await this.#directory.currencies.setDates(personId, dates);
+  }
+
+  /** Notes who made a start at which post in a session that is closed. */
+  async closed(session: string): Promise<void> {
+    const row = await this.#store.session(session);
+    if (row?.stage !== "closed") return;
+    const events = [];
+    for await (const { body } of firstOf(this.#store, session, row.headSeq))
+      events.push(readSealed(body).event);
+    await this.#directory.currencies.noteStarts(startsIn(events));
+  }
+
+  /** Notes the starts of every closed session, in a database that knows none yet. */
+  async catchUp(): Promise<void> {
+    if ((await this.#directory.currencies.lastStarts()).length > 0) return;
+    for (const { id } of await this.#store.sessions(Number.MAX_SAFE_INTEGER)) await this.closed(id);
+  }
+}
+
+/** @throws HouseRefused unless the person plans or supervises */
+export function asPlanner({ name, mayHold }: By): void {
+  if (!mayHold.includes("supervisor") && !mayHold.includes("cockpit"))
+    throw new HouseRefused("notQualified", `${name} is not qualified as cockpit or supervisor`);
+}

@@ -1,0 +1,148 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { currencySchema } from "../../shared/house/currency.ts";
+import { daySchema } from "../../shared/protocol/equipment.ts";
+import { POSTS } from "../../shared/protocol/posts.ts";
+import { idSchema } from "../../shared/protocol/text.ts";
+import { auditTo } from "../audit.ts";
+import { OfficeRefused, qualified } from "../auth/refused.ts";
+import { asPlanner, type Currencies } from "../house/currencies.ts";
+import type { Directory } from "../store/directory.ts";
+import { ifMatch, revisionOf, tagged } from "./revision.ts";
+import { identityOf } from "./signed-in.ts";
+
+const tags = ["currencies"];
+const params = z.strictObject({ id: idSchema });
+const saved = z.object({ id: z.string(), revision: z.number().int() });
+const lapse = z.object({
+  post: z.enum(POSTS),
+  kind: z.string(),
+  name: z.string(),
+  until: z.number().nullable(),
+  is: z.enum(["over", "ending"]),
+  bars: z.boolean(),
+});
+const dates = z.record(idSchema, daySchema).describe("The last day of each kind, by its id");
+
+/** Routes of what people must keep up. */
+export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; directory: Directory }> = async (
+  app,
+  { currencies, directory },
+) => {
+  app.get(
+    "/currencies",
+    {
+      schema: {
+        tags,
+        summary: "The kinds of currency that the house keeps",
+        response: { 200: z.array(currencySchema.extend({ revision: z.number().int() })) },
+      },
+    },
+    async () => (await currencies.kinds()).map(({ body, revision }) => ({ ...body, revision })),
+  );
+
+  app.post(
+    "/currencies",
+    { schema: { tags, summary: "Add a kind of currency", body: currencySchema, response: { 201: saved } } },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const entry = await currencies.add(person, request.body);
+      auditTo(request.log).done("currencyAdded", { person: person.id, path: `currencies/${entry.id}` });
+      return tagged(reply, entry).code(201).send(entry);
+    },
+  );
+
+  app.put(
+    "/currencies/:id",
+    {
+      schema: {
+        tags,
+        summary: "Change a kind of currency as it was read (If-Match)",
+        params,
+        headers: ifMatch,
+        body: currencySchema.omit({ id: true }),
+        response: { 200: saved },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const { id } = request.params;
+      const revision = revisionOf(request.headers["if-match"]);
+      const entry = await currencies.change(person, { ...request.body, id }, revision);
+      auditTo(request.log).done("currencyChanged", { person: person.id, path: `currencies/${id}` });
+      return tagged(reply, entry).send(entry);
+    },
+  );
+
+  app.get(
+    "/people/lapses",
+    {
+      schema: {
+        tags,
+        summary: "Who has let which currency lapse, or will within 30 days; for those who plan",
+        response: { 200: z.array(z.object({ person: z.string(), lapses: z.array(lapse) })) },
+      },
+    },
+    async (request) => {
+      asPlanner(identityOf(request).person);
+      const all = await currencies.lapses();
+      return all.map(({ person, lapses }) => ({ person: person.id, lapses }));
+    },
+  );
+
+  app.get(
+    "/me/lapses",
+    {
+      schema: {
+        tags,
+        summary: "One's own currencies that lapsed, or will within 30 days",
+        response: { 200: z.array(lapse) },
+      },
+    },
+    async (request) => {
+      const { id } = identityOf(request).person;
+      return (await currencies.lapses()).find(({ person }) => person.id === id)?.lapses ?? [];
+    },
+  );
+
+  app.get(
+    "/people/dates",
+    {
+      schema: {
+        tags,
+        summary: "Everybody's end dates; for those qualified as supervisor",
+        response: { 200: z.record(z.string(), dates) },
+      },
+    },
+    async (request) => {
+      qualified(identityOf(request).person);
+      const all: Record<string, Record<string, string>> = {};
+      for (const { personId, kind, until } of await directory.currencies.dates())
+        all[personId] = { ...all[personId], [kind]: until };
+      return all;
+    },
+  );
+
+  app.put(
+    "/people/:id/dates",
+    {
+      schema: {
+        tags,
+        summary: "Replace a person's end dates; nobody enters their own",
+        params,
+        body: dates,
+        response: { 204: z.null() },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const { id } = request.params;
+      qualified(person);
+      if (id === person.id) throw new OfficeRefused("ownWork", "Another person must do this to you");
+      if (!(await directory.person(id))) throw new OfficeRefused("notFound", "There is no such person");
+      await currencies.setDates(id, request.body);
+      auditTo(request.log).done("datesEntered", { person: person.id, path: `people/${id}/dates` });
+      return reply.code(204).send(null);
+    },
+  );
+};

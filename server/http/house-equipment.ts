@@ -1,0 +1,163 @@
+import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
+import { z } from "zod";
+import { type HouseEquipment, houseEquipmentSchema } from "../../shared/house/equipment.ts";
+import { labelSchema } from "../../shared/protocol/equipment.ts";
+import { DUE_DATES, OUT_CAUSES } from "../../shared/protocol/equipmentKinds.ts";
+import { line } from "../../shared/protocol/text.ts";
+import { auditTo } from "../audit.ts";
+import type { EquipmentRegister, ListedEquipment } from "../house/equipment.ts";
+import { nameById } from "../house/names.ts";
+import type { Directory } from "../store/directory.ts";
+import { ifMatch, revisionOf, tagged } from "./revision.ts";
+import { identityOf } from "./signed-in.ts";
+
+const tags = ["equipment"];
+const params = z.strictObject({ id: labelSchema });
+const reason = line(200);
+
+const date = z.enum(DUE_DATES);
+const fault = z.discriminatedUnion("is", [
+  z.object({ is: z.literal("out"), cause: z.enum(OUT_CAUSES), words: z.string() }),
+  z.object({ is: z.literal("overdue"), date, until: z.string(), bars: z.boolean() }),
+  z.object({ is: z.literal("noDate"), date, bars: z.boolean() }),
+  z.object({ is: z.literal("ending"), date, until: z.string() }),
+]);
+const listed = z.object({
+  body: houseEquipmentSchema,
+  revision: z.number().int(),
+  faults: z.array(fault).describe("What speaks against it now, the worst first"),
+});
+const saved = z.object({ id: z.string(), revision: z.number().int() });
+const change = z.object({
+  revision: z.number().int(),
+  at: z.number(),
+  by: z.string(),
+  reason: z.string().nullable(),
+  body: houseEquipmentSchema,
+});
+
+export interface HouseEquipmentRoutes {
+  register: EquipmentRegister;
+  directory: Directory;
+}
+
+/** Routes of the equipment in the house's register. Everybody may read it; supervisors change it. */
+export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> = async (
+  app,
+  { register, directory },
+) => {
+  app.get(
+    "/equipment",
+    {
+      schema: {
+        tags,
+        summary: "Every piece of equipment of the house, with what speaks against it now",
+        response: { 200: z.array(listed) },
+      },
+    },
+    async () => (await register.list()).map(view),
+  );
+
+  app.get(
+    "/equipment/:id",
+    {
+      schema: {
+        tags,
+        summary: "One piece of equipment by its label; its revision is the entity tag",
+        params,
+        response: { 200: listed },
+      },
+    },
+    async (request, reply) => {
+      const one = await register.one(request.params.id);
+      return tagged(reply, one.entry).send(view(one));
+    },
+  );
+
+  app.get(
+    "/equipment/:id/changes",
+    {
+      schema: {
+        tags,
+        summary: "The last 100 states of a piece in the register, the newest first, and who entered each",
+        params,
+        response: { 200: z.array(change) },
+      },
+    },
+    async (request) => {
+      const named = await nameById(directory);
+      return (await register.history(request.params.id)).map((e) => ({ ...e, by: named(e.by) }));
+    },
+  );
+
+  app.post(
+    "/equipment",
+    {
+      schema: {
+        tags,
+        summary: "Add a piece of equipment in service",
+        body: houseEquipmentSchema,
+        response: { 201: saved },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const body: HouseEquipment = { ...request.body, out: null };
+      const entry = await register.add(person, body);
+      auditTo(request.log).done("equipmentAdded", { person: person.id, path: `equipment/${entry.id}` });
+      return tagged(reply, entry).code(201).send(entry);
+    },
+  );
+
+  app.put(
+    "/equipment/:id",
+    {
+      schema: {
+        tags,
+        summary: "Change a piece of equipment as it was read (If-Match); its kind and its service stay",
+        params,
+        headers: ifMatch,
+        body: houseEquipmentSchema,
+        response: { 200: saved },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const revision = revisionOf(request.headers["if-match"]);
+      const { id } = request.params;
+      const entry = await register.change(person, { ...request.body, id }, revision);
+      auditTo(request.log).done("equipmentChanged", { person: person.id, path: `equipment/${id}` });
+      return tagged(reply, entry).send(entry);
+    },
+  );
+
+  app.put(
+    "/equipment/:id/out",
+    {
+      schema: {
+        tags,
+        summary:
+          "Take a piece out of service as it was read (If-Match), or put it back with `out` null; both with a reason",
+        params,
+        headers: ifMatch,
+        body: z.strictObject({ out: z.enum(OUT_CAUSES).nullable(), reason }),
+        response: { 200: saved },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      const revision = revisionOf(request.headers["if-match"]);
+      const { id } = request.params;
+      const { out: cause, reason: why } = request.body;
+      const out = cause === null ? null : { cause, words: why };
+      const entry = await register.setOut(person, id, revision, out, why);
+      const done = out ? "equipmentOut" : "equipmentBack";
+      auditTo(request.log).done(done, { person: person.id, path: `equipment/${id}` });
+      return tagged(reply, entry).send(entry);
+    },
+  );
+};
+
+function view({ entry, faults }: ListedEquipment) {
+  return { body: entry.body, revision: entry.revision, faults };
+}

@@ -1,0 +1,50 @@
+import { POSTS, type Post } from "../protocol/posts.ts";
+import type { Currency } from "./currency.ts";
+import { DAY_MS, ENDING_DAYS, endOf } from "./due.ts";
+
+/** What one person has: the posts they may hold, their end dates by kind, and their last start at each post. */
+export interface Kept {
+  mayHold: readonly Post[];
+  /** Days by the kind's id. */
+  dates: Readonly<Record<string, string>>;
+  /** Server milliseconds; absent without a start. */
+  starts: Readonly<Partial<Record<Post, number>>>;
+}
+
+/** A currency of a person at a post that is over, or ends within 30 days. */
+export interface Lapse {
+  post: Post;
+  kind: string;
+  name: string;
+  /** Server milliseconds; null when there is neither a date nor a start. */
+  until: number | null;
+  is: "over" | "ending";
+  /** True when the house lets nobody with this lapse take the post. */
+  bars: boolean;
+}
+
+/** Returns until when a person is current at a post; null when there is neither a date nor a start that counts. */
+export function currentUntil(kind: Currency, post: Post, { dates, starts }: Kept): number | null {
+  const day = dates[kind.id];
+  const start = kind.recencyDays === null ? undefined : starts[post];
+  const ends = [
+    ...(day === undefined ? [] : [endOf(day)]),
+    ...(start === undefined ? [] : [start + (kind.recencyDays ?? 0) * DAY_MS]),
+  ];
+  return ends.length === 0 ? null : Math.max(...ends);
+}
+
+/** Returns every lapse of a person now, at the posts they may hold. What nobody entered counts as over. */
+export function lapsesOf(kinds: readonly Currency[], person: Kept, now: number): Lapse[] {
+  return POSTS.filter((post) => person.mayHold.includes(post)).flatMap((post) =>
+    kinds.flatMap((kind): Lapse[] => {
+      const rule = kind.needs[post];
+      if (rule === null || kind.retired) return [];
+      const until = currentUntil(kind, post, person);
+      const over = until === null || until <= now;
+      if (!over && until - now > ENDING_DAYS * DAY_MS) return [];
+      const is = over ? "over" : "ending";
+      return [{ post, kind: kind.id, name: kind.name, until, is, bars: over && rule === "bars" }];
+    }),
+  );
+}

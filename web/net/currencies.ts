@@ -1,0 +1,25 @@
+import type { Currency } from "../../shared/house/currency.ts";
+import type { Lapse } from "../../shared/house/lapses.ts";
+import { api } from "./app.ts";
+
+export interface CurrencyRow extends Currency {
+  revision: number;
+}
+
+/** The last day of each kind, by the kind's id. */
+export type Dates = Record<string, string>;
+
+const asRead = (revision: number) => ({ "if-match": `"${revision}"` });
+
+/** Requests about what people must keep up. */
+export const currencies = {
+  kinds: () => api.json<CurrencyRow[]>("GET", "/api/currencies"),
+  add: (entry: Currency) => api.send("POST", "/api/currencies", entry),
+  change: ({ id, ...entry }: Currency, revision: number) =>
+    api.send("PUT", `/api/currencies/${encodeURIComponent(id)}`, entry, asRead(revision)),
+  /** Who has let which lapse; for those who plan. */
+  lapses: () => api.json<{ person: string; lapses: Lapse[] }[]>("GET", "/api/people/lapses"),
+  own: () => api.json<Lapse[]>("GET", "/api/me/lapses"),
+  dates: () => api.json<Record<string, Dates>>("GET", "/api/people/dates"),
+  setDates: (person: string, dates: Dates) => api.send("PUT", `/api/people/${person}/dates`, dates),
+};

@@ -1,0 +1,21 @@
+import "../../styles/house.css";
+import "../../styles/register.css";
+import { useState } from "react";
+import type { Me } from "../../net/keep.ts";
+import { useSettingsWords } from "../../words/settings.ts";
+import { SidePage } from "../SidePage.tsx";
+import { CurrencyKinds } from "./CurrencyKinds.tsx";
+import { SettingsForm } from "./SettingsForm.tsx";
+
+/** The house: its name and its rules. */
+export function HousePage({ me }: { me: Me }) {
+  const words = useSettingsWords();
+  const [trouble, setTrouble] = useState<Error | null>(null);
+  const may = me.mayHold.includes("supervisor");
+  return (
+    <SidePage title={words.title} lead={words.lead} trouble={trouble}>
+      <SettingsForm may={may} onTrouble={setTrouble} />
+      <CurrencyKinds may={may} onTrouble={setTrouble} />
+    </SidePage>
+  );
+}
