@@ -34,6 +34,8 @@ interface Props {
   stale: string | null;
   /** Further content of this post, below the queue. */
   children?: ReactNode;
+  /** Content of this post while nothing is asked, for the way the person faces; `otherwise` is what others show. */
+  idle?: (facing: Facing, otherwise: ReactNode) => ReactNode;
   /** Content below the plan. */
   beside?: ReactNode;
   /** Name of the layout, which sets its proportions. */
@@ -44,7 +46,7 @@ interface Props {
  * The frame common to every post's panel: standing stops, the current ask, the plan and the stop keys, always in the
  * same places.
  */
-export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
+export function PanelFrame({ panel, stale, children, idle = (_, otherwise) => otherwise, beside, kind }: Props) {
   const { state, post, now, words } = panel;
   const { text } = words;
   const units = useUnits();
@@ -120,7 +122,13 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               onAnswer={(key, put) => answer(top, key, put)}
             />
           ) : (
-            <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
+            idle(
+              facing,
+              <NothingAsked
+                words={idleWords(panel)}
+                waits={post === "fireGuard" ? [] : waits(panel, units)}
+              />,
+            )
           )}
           {remote}
           {panel.sent.length > 0 && (

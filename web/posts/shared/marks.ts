@@ -12,12 +12,12 @@ import type { Text } from "../../words/en/text.ts";
 import { lightningNote, windNote } from "./airNotes.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
-  waiting: "ring",
+  waiting: "still",
   requested: "asked",
   clear: "clear",
-  cranking: "turning",
-  caught: "turning",
-  running: "turning",
+  cranking: "cranking",
+  caught: "caught",
+  running: "caught",
   stable: "stable",
   shutDown: "stopped",
   cooling: "stopped",
@@ -62,7 +62,7 @@ function mark(
     shape: shapeOf(shown),
     count: shown.is === "fire" ? say.life(life).toLowerCase() : count,
     over,
-    turning: ["cranking", "caught", "running", "stable"].includes(life.is),
+    turning: isTurning(life),
     asked: engine.n === asked,
   };
 }

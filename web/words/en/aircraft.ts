@@ -88,10 +88,6 @@ export const guard = {
   arcUnknown: "Arc not reported.",
   arcUsed: (n: number) => `The report that the arc is clear was used by the start of number ${n}.`,
   old: "That is old.",
-  notClear: "Arc not clear",
-  still: "Still in place",
-  clear: "Arc clear",
-  leaving: (n: number) => `Leaving number ${n}`,
 };
 
 export const ground = {

@@ -88,10 +88,6 @@ export const guard: Text["guard"] = {
   arcUnknown: "Arco sin reportar.",
   arcUsed: (n) => `El arranque del motor ${n} usó el reporte de arco despejado.`,
   old: "Eso es viejo.",
-  notClear: "Arco no despejado",
-  still: "Sigo en mi puesto",
-  clear: "Arco despejado",
-  leaving: (n) => `Dejo motor ${n}`,
 };
 
 export const ground: Text["ground"] = {
