@@ -38,7 +38,7 @@ export function StandBy({ panel, facing, otherwise }: Props) {
         </h2>
       </div>
       <p className="stand-by-duty" data-leave={view.mayLeave || undefined} aria-live="polite">
-        {view.duty}
+        {view.duty} <span className="stand-by-next">{view.next}</span>
       </p>
       <div className="stand-by-way">
         <svg viewBox="0 0 48 48" className="stand-by-arrow" aria-hidden="true">
@@ -49,7 +49,7 @@ export function StandBy({ panel, facing, otherwise }: Props) {
           {view.out.words}
         </p>
       </div>
-      {view.next && <p className="stand-by-next">{view.next}</p>}
+      <GuardKeys panel={panel} n={view.n} />
       {view.ways.length > 0 && (
         <dl className="stand-by-ways">
           {view.ways.map((w) => (
@@ -60,7 +60,6 @@ export function StandBy({ panel, facing, otherwise }: Props) {
           ))}
         </dl>
       )}
-      <GuardKeys panel={panel} n={view.n} />
       <p className="stand-by-said">{guardWords(panel).join(" ")}</p>
     </section>
   );

@@ -19,7 +19,7 @@ export const standBy = {
   toCart: "To the cart",
   arcClear: "Arc clear",
   arcNotClear: "Arc not clear",
-  leaving: (n: number) => `I leave number ${n}`,
+  leaving: (n: number) => `Leaving number ${n}`,
 };
 
 export type StandByWords = typeof standBy;
