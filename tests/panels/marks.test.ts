@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { MARKS, type Mark } from "./markTable.ts";
 import { ENGINE_SHAPES } from "../../web/ui/plan/engineShapes.ts";
+import { MARKS, type Mark } from "./markTable.ts";
 
 /** The style sheets of pages outside the live panels, of paper and of the tokens themselves. */
 const ELSEWHERE = /^(devices|house|pages|print|register|study|tokens|types|types-edit)\.css$/;

@@ -68,7 +68,6 @@ export const engines = {
   title: "Engines in order, times against their limits",
   table: "Engines, table",
   number: "No.",
-  state: "State",
   starter: "Starter",
   firstOil: (within: number) => `First oil, ${within} s`,
   oilNormal: (within: number) => `Oil normal, ${within} s`,

@@ -68,7 +68,6 @@ export const engines: Text["engines"] = {
   title: "Motores en orden, tiempos contra sus límites",
   table: "Motores, tabla",
   number: "N.º",
-  state: "Estado",
   starter: "Arrancador",
   firstOil: (within) => `1.ª presión, ${within} s`,
   oilNormal: (within) => `Presión normal, ${within} s`,
