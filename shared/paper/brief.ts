@@ -1,4 +1,5 @@
 import { standCaseOf, tooNear } from "../figures/neighbours.ts";
+import type { EscapeWay } from "../guard/escape.ts";
 import { engineStands } from "../models/facing.ts";
 import { neededPosts } from "../posts/needed.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
@@ -14,7 +15,7 @@ import { wordsOf } from "../words/phraseBook.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
 import { workedBook } from "../words/worked.ts";
-import { type EscapeWay, escapeWays, receptacleWay } from "./escape.ts";
+import { escapeWays, receptacleWay } from "./escape.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
 /** A person who may be given a post. */

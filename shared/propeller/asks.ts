@@ -32,7 +32,11 @@ function bladesOf(state: SessionState, now: number): Ask[] {
       { type: "countBlades", engine: handling.engine },
       { is: "blades", atLeast },
     );
-    const done = counted !== null && counted !== undefined && counted.by.at >= handling.by.at;
+    // Fewer blades than the rule asks for are no count. A resistance ends it at once.
+    const done =
+      counted != null &&
+      counted.by.at >= handling.by.at &&
+      (counted.resistance || counted.blades >= atLeast || bladesCounted.find(state, handling.engine, now).is === "yes");
     return [
       ask({
         key: `blades:${handling.engine}`,

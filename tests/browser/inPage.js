@@ -145,6 +145,13 @@ function layout() {
     if (![line.left + 2, line.right - 2].every((x) => touchable(sentence, x, y)))
       faults.push(`out of sight: ${sentence.textContent}`);
   }
+  // The keys of the ask stand beside or below its sentence, before anything is scrolled.
+  const key = document.querySelector(".ask > .answers .answer");
+  if (key) {
+    const { bottom } = key.getBoundingClientRect();
+    const fold = document.querySelector(".panel-foot")?.getBoundingClientRect().top ?? innerHeight;
+    if (bottom > fold) faults.push(`below the fold by ${Math.round(bottom - fold)} px: ${nameOf(key)}`);
+  }
   const stops = [...document.querySelectorAll(".stop")];
   if (stops.length !== 3) faults.push(`${stops.length} stops`);
   for (const stop of stops) {
@@ -157,4 +164,61 @@ function layout() {
   }
   return faults;
 }
-({ controls, surfaces, small, flashing, layout });
+const KEYS = "button, a[href], input, select, textarea, summary, [role=button], [role=radio]";
+const SCROLLERS = "html, .panel-main, .panel-ask, .panel-plan, .sheet-body, .exchange-scroll";
+/** Returns whether an element cuts off its own text. */
+const clips = (e) => getComputedStyle(e).overflowX !== "visible" && e.scrollWidth > e.clientWidth + 1;
+/** Returns whether an element's own text reaches out of the key. */
+const spills = (e, key) => {
+  const box = key.getBoundingClientRect();
+  return [...e.childNodes]
+    .filter((n) => n.nodeType === 3 && n.textContent.trim() !== "")
+    .some((n) => {
+      const words = document.createRange();
+      words.selectNodeContents(n);
+      return [...words.getClientRects()].some(
+        (r) =>
+          r.left < box.left - 1 ||
+          r.right > box.right + 1 ||
+          r.top + r.height / 4 < box.top ||
+          r.bottom - r.height / 4 > box.bottom,
+      );
+    });
+};
+function covered() {
+  // A new ask takes no touch for half a second; that is not what is measured.
+  for (const a of document.getAnimations()) if (a.animationName === "settling") a.finish();
+  const sheet = [...document.querySelectorAll(".sheet")].filter(shown).at(-1);
+  const reachable = (e) => !sheet || sheet.contains(e) || e.closest(".stops") !== null;
+  const keys = [...document.querySelectorAll(KEYS)].filter(
+    (e) =>
+      shown(e) &&
+      !e.closest("[aria-hidden=true], .visually-hidden") &&
+      e.getBoundingClientRect().width > 1 &&
+      reachable(e),
+  );
+  const scrolled = [...document.querySelectorAll(SCROLLERS)].map((e) => [e, e.scrollLeft, e.scrollTop]);
+  const faults = keys.flatMap((e) => {
+    e.scrollIntoView({ block: "nearest", inline: "nearest", behavior: "instant" });
+    const { left, right, top, bottom } = e.getBoundingClientRect();
+    const inset = 3;
+    const edges = [
+      [left + inset, top + inset],
+      [right - inset, top + inset],
+      [left + inset, bottom - inset],
+      [right - inset, bottom - inset],
+    ];
+    const large = bottom - top > innerHeight / 2;
+    const found = [];
+    if (!large && !touchable(e, (left + right) / 2, (top + bottom) / 2)) found.push("covered");
+    else if (!large && !edges.every(([x, y]) => touchable(e, x, y))) found.push("cut off at its edge");
+    const cut = [e, ...e.querySelectorAll("*")].filter(
+      (i) => !i.closest("svg, select, input, textarea, .visually-hidden") && (clips(i) || spills(i, e)),
+    );
+    if (cut.length > 0) found.push(`its words do not fit: ${nameOf(cut.at(-1))}`);
+    return found.map((f) => `${nameOf(e)}: ${f}`);
+  });
+  for (const [e, x, y] of scrolled) e.scrollTo({ left: x, top: y, behavior: "instant" });
+  return faults;
+}
+({ controls, surfaces, small, flashing, layout, covered });

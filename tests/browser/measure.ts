@@ -5,7 +5,7 @@ import type { Light } from "../../web/words/light.ts";
 
 const IN_PAGE = readFileSync(new URL("inPage.js", import.meta.url), "utf8");
 const call = (what: string) =>
-  `(() => { ${IN_PAGE.replace("({ controls, surfaces, small, flashing, layout });", `return ${what};`)} })()`;
+  `(() => { ${IN_PAGE.replace("({ controls, surfaces, small, flashing, layout, covered });", `return ${what};`)} })()`;
 
 /** 22 mm and 30 mm at 96 px per inch, less the rounding of layout. */
 const KEY = 83;
@@ -84,9 +84,17 @@ export async function axeFaults(page: Page): Promise<string[]> {
   );
 }
 
-/** Returns the parts of a panel that are out of sight: sideways overflow, the sentence of the ask, a stop. */
+/** Returns the parts of a panel that are out of sight: sideways overflow, the sentence of the ask and its first key, a stop. */
 export function layoutFaults(page: Page): Promise<string[]> {
   return page.evaluate(call("layout()"));
+}
+
+/**
+ * Returns every key that a finger cannot reach, wherever it is scrolled to: its centre is covered, its edge is cut off,
+ * or its words do not fit in it. With a sheet open, only the sheet's keys and the stops count.
+ */
+export function coveredKeys(page: Page): Promise<string[]> {
+  return page.evaluate(call("covered()"));
 }
 
 /** Returns the requirements of a post's panel that the control does not meet. */

@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import type { Light } from "../../web/words/light.ts";
+import { coveredKeys } from "../browser/measure.ts";
 
 export const LIGHTS: readonly Light[] = ["sun", "indoor", "night"];
 
@@ -48,6 +49,8 @@ function intoSight(part: Element): void {
 /** Takes one screen in every size and light, and keeps the pictures. */
 export class Camera {
   readonly pictures: Picture[] = [];
+  /** Every key that could not be reached in a picture. */
+  readonly faults: string[] = [];
   readonly #folder: string;
   readonly #sizes: readonly Size[];
   readonly #lights: readonly Light[];
@@ -72,6 +75,8 @@ export class Camera {
         await page.evaluate(inLight, light);
         const file = `${scene} ${who} ${size} ${light}.png`.toLowerCase().replaceAll(/[^a-z0-9.]+/g, "-");
         const bytes = await page.screenshot({ fullPage: whole, animations: "disabled" });
+        const faults = await coveredKeys(page);
+        this.faults.push(...faults.map((f) => `${scene}, ${who}, ${size}, ${light}: ${f}`));
         await page.evaluate(asBefore);
         writeFileSync(join(this.#folder, file), bytes);
         this.pictures.push({ scene, who, size, light, file });

@@ -42,7 +42,7 @@ try {
   await browser.close();
   await server.end();
 }
-process.exit(0);
+process.exit(process.exitCode ?? 0);
 
 async function photographAll(): Promise<void> {
   rmSync(FOLDER, { recursive: true, force: true });
@@ -54,4 +54,7 @@ async function photographAll(): Promise<void> {
     writeFileSync(`${FOLDER}index.html`, galleryPage(camera.pictures, new Date().toISOString()));
   }
   console.log(`${camera.pictures.length} pictures: ${FOLDER}index.html`);
+  if (camera.faults.length === 0) return;
+  console.error(`${camera.faults.length} keys out of reach:\n${camera.faults.join("\n")}`);
+  process.exitCode = 1;
 }

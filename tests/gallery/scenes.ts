@@ -1,7 +1,8 @@
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { type Crew, passTime, planAndBrief, powerUp, secure, signInCrew } from "../browser/crew.ts";
 import { Seat } from "../browser/seat.ts";
 import type { TestServer } from "../browser/server.ts";
+import { speak } from "../browser/speak.ts";
 import {
   arcClear,
   clearAndReadBack,
@@ -35,15 +36,6 @@ async function spanishPosts(camera: Camera, scene: string, crew: Crew): Promise<
     await camera.take(scene, who, page);
     await speak(page, "en");
   }
-}
-
-async function speak(page: Page, language: "en" | "es"): Promise<void> {
-  await page.evaluate((l) => {
-    const { person } = JSON.parse(sessionStorage.getItem("chockside.signIn") ?? "{}");
-    localStorage.setItem(`chockside.language.${person.id}`, l);
-  }, language);
-  await page.reload();
-  await page.locator(".panel .plan").waitFor();
 }
 
 /** Photographs one whole start, with a stop at every moment that looks different. */

@@ -181,7 +181,7 @@ describe("a clearance whose time ran out while the server is not heard", () => {
       asked: askedOf(s.state, "cockpit", s.now).some((a) => a.say === "crank"),
     });
     expect(shown(before)).toEqual({ sent: "recorded", plan: "clear", board: "clear", asked: true });
-    expect(shown(story)).toEqual({ sent: "failed", plan: "ring", board: "ring", asked: false });
+    expect(shown(story)).toEqual({ sent: "failed", plan: "still", board: "still", asked: false });
   });
 
   it("[PAN-29] asks for no read-back any more, and sends no guard to the engine", () => {

@@ -24,7 +24,7 @@ export function OrderPlan({ type, order, onOrder }: Props) {
         x: e.x,
         y: e.y,
         word: at === -1 ? planning.notStarted : (ordinals[at + 1] ?? String(at + 1)),
-        shape: at === -1 ? "ring" : "none",
+        shape: at === -1 ? "still" : "none",
         count: null,
         over: false,
         turning: false,

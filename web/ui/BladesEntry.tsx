@@ -11,14 +11,16 @@ interface Props {
 }
 
 /**
- * Entry for blades turned through by hand. It starts at 0, so that the person counts instead of confirming a figure.
+ * Entry for blades turned through by hand, with the other hand on the propeller: one touch for each blade on a large
+ * key, or one touch at the end for all that the rule asks for.
  */
 export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
   const { entry } = useWords().text;
   const { blades: words } = useLaterWords();
   const [blades, setBlades] = useState(0);
+  const few = blades > 0 && blades < atLeast;
   return (
-    <section className="entry" aria-label={words.title}>
+    <section className="entry blades-entry" aria-label={words.title}>
       <div className="entry-head">
         <h3>{words.head}</h3>
         <p>{words.atLeast(atLeast)}</p>
@@ -34,10 +36,10 @@ export function BladesEntry({ atLeast, disabled, onEnter, onBack }: Props) {
           type="button"
           className="answer"
           data-tone="yes"
-          disabled={disabled || blades === 0}
-          onClick={() => onEnter({ blades, resistance: false })}
+          disabled={disabled || few}
+          onClick={() => onEnter({ blades: blades || atLeast, resistance: false })}
         >
-          {words.free}
+          {blades === 0 ? words.all(atLeast) : few ? words.more(atLeast - blades) : words.free}
         </button>
         <button
           type="button"

@@ -55,7 +55,9 @@ function StandingMark({ kind }: { kind: StandingStop["kind"] }) {
     <svg viewBox="0 0 32 32" className="standing-mark" aria-hidden="true">
       {kind === "hold" && <path d="M6 3h7v26H6zM19 3h7v26h-7z" />}
       {kind === "cut" && <path d="M10 1h12l9 9v12l-9 9H10l-9-9V10z" />}
-      {kind === "fire" && <path d="M16 1l15 29H1z" />}
+      {kind === "fire" && (
+        <path d="M16 1c2 7 9 9 9 18a9 9 0 0 1-18 0c0-4 2-6 4-9 1 3 2 4 3 4 1-4-1-8 2-13z" />
+      )}
     </svg>
   );
 }

@@ -1,3 +1,6 @@
+const WAY_TO_WHEELS =
+  "Go to the wheels by the way the supervisor points, never between a turning propeller and the wheel.";
+
 /**
  * The brief's sentences. The fixed ones follow the session's rules (PST, CHK, HLD, CUT, FIR, TRN) or common practice
  * without a source; none of them contains a figure of a type.
@@ -28,9 +31,10 @@ export const brief = {
   chocks: [
     "Chocks fore and aft of the main wheels before the power-up checks; brakes set with pressure besides, never instead.",
     "Chocks come out on the cockpit's leave alone, and only with brakes set, under pressure and freshly read.",
-    "Go to the wheels by the way the supervisor points, never between a turning propeller and the wheel.",
+    WAY_TO_WHEELS,
     "Pull them, carry them away and show them to the cockpit. One was forgotten: hold; the engine by it is stopped before anybody goes for it.",
   ],
+  wayToWheels: WAY_TO_WHEELS,
   chocksInboard: "On this type both inboard engines stand still before anybody goes to the chocks.",
   handOver: [
     "A post is offered by its holder and accepted by the person named; until accepted, the holder keeps it.",

@@ -1,5 +1,8 @@
 import type { BriefWords } from "../en/brief.ts";
 
+const WAY_TO_WHEELS =
+  "Vaya a las ruedas por donde indica el supervisor, nunca entre una hélice que gira y la rueda.";
+
 export const brief: BriefWords = {
   stops: [
     {
@@ -29,9 +32,10 @@ export const brief: BriefWords = {
   chocks: [
     "Calzos delante y detrás de las ruedas principales antes de las revisiones de energía; además frenos puestos con presión, nunca en su lugar.",
     "Los calzos salen solo con permiso de cabina, y solo con frenos puestos, con presión y recién leídos.",
-    "Vaya a las ruedas por donde indica el supervisor, nunca entre una hélice que gira y la rueda.",
+    WAY_TO_WHEELS,
     "Quítelos, lléveselos y muéstrelos a cabina. Si se olvidó uno: alto; el motor de ese lado se para antes de que alguien vaya por él.",
   ],
+  wayToWheels: WAY_TO_WHEELS,
   chocksInboard:
     "En este tipo ambos motores interiores están parados antes de que alguien vaya a los calzos.",
   handOver: [

@@ -16,11 +16,19 @@ interface Props {
 
 /** The cockpit's panel: every engine's times and readings, beside the current ask. */
 export function CockpitPanel({ panel, stale, readings }: Props) {
+  const table = <EngineTable state={panel.state} now={panel.now} />;
+  // During a start the times stand directly below the ask, above the fold of a tablet.
+  const starting = panel.state.stage === "starting";
   return (
-    <PanelFrame panel={panel} stale={stale} kind="cockpit">
+    <PanelFrame
+      panel={panel}
+      stale={stale}
+      kind="cockpit"
+      below={starting && <Suspense fallback={<div className="table-to-come" />}>{table}</Suspense>}
+    >
       {/* Together, so that nothing that is shown moves. */}
       <Suspense fallback={<div data-asking="true" />}>
-        <EngineTable state={panel.state} now={panel.now} />
+        {!starting && table}
         <CardLine panel={panel} />
         {readings}
         <CheckList panel={panel} />

@@ -53,7 +53,7 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
             <th scope="col">{words.number}</th>
             {engines.map((e) => (
               <th key={e.n} scope="col">
-                {e.n}
+                {e.n} <span className="engine-table-is">{all.say.life(lifeAt(e.life, now))}</span>
               </th>
             ))}
           </tr>
@@ -79,23 +79,13 @@ export function EngineTable({ state, now }: { state: SessionState; now: number }
   );
 }
 
-/** Returns the lines for state, starter and oil of each engine, against their limits. */
-function timeLines(state: SessionState, now: number, { say, text: { engines: words } }: Words): Line[] {
+/** Returns the lines for oil and starter of each engine, against their limits. */
+function timeLines(state: SessionState, now: number, { text: { engines: words } }: Words): Line[] {
   const { oil, starter } = state.type;
   const due = (at: number, done: boolean): Cell =>
     done ? { words: words.inTime } : { words: secondsLeft(at - now), over: now >= at };
   const duty = (e: Engine) => starterDutyAt(starter, e.starter, now, airTemperature(state));
   return [
-    { name: words.state, of: (e) => ({ words: say.life(lifeAt(e.life, now)) }) },
-    {
-      name: words.starter,
-      of(e) {
-        const life = plain(e.life);
-        if (life.is !== "cranking") return { words: words.max(duty(e).onMax / 1000) };
-        const limit = (life.limitAt - life.since) / 1000;
-        return { words: words.of(seconds(now - life.since), limit), over: now >= life.limitAt };
-      },
-    },
     {
       name: words.firstOil(oil.firstIndication.within.value),
       of(e) {
@@ -108,6 +98,15 @@ function timeLines(state: SessionState, now: number, { say, text: { engines: wor
       of(e) {
         const life = plain(e.life);
         return life.is === "caught" ? due(life.normalDueAt, false) : { words: "–" };
+      },
+    },
+    {
+      name: words.starter,
+      of(e) {
+        const life = plain(e.life);
+        if (life.is !== "cranking") return { words: words.max(duty(e).onMax / 1000) };
+        const limit = (life.limitAt - life.since) / 1000;
+        return { words: words.of(seconds(now - life.since), limit), over: now >= life.limitAt };
       },
     },
     {

@@ -1,6 +1,7 @@
-import { useState } from "react";
+import { Suspense, useState } from "react";
 import { fill, type Given } from "../../../shared/asks/ask.ts";
 import type { AnswerKey } from "../../ui/askView.ts";
+import { later } from "../../ui/later.tsx";
 import { Need } from "../../ui/Need.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
@@ -8,10 +9,21 @@ import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { serviceOptions } from "../shared/serviceOptions.ts";
 import { VoltTrace } from "./VoltTrace.tsx";
 
+const VoltsNow = later(() => import("./VoltsNow.tsx").then((m) => m.VoltsNow));
+
 /** The ground power panel: cart, volts, connect and disconnect, chocks. */
 export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string | null }) {
   return (
-    <PanelFrame panel={panel} stale={stale} kind="groundPower">
+    <PanelFrame
+      panel={panel}
+      stale={stale}
+      kind="groundPower"
+      below={
+        <Suspense fallback={<section className="volts-now" />}>
+          <VoltsNow panel={panel} />
+        </Suspense>
+      }
+    >
       <CheckList panel={panel} />
       <Services panel={panel} />
       <VoltTrace panel={panel} />

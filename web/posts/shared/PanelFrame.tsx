@@ -16,7 +16,7 @@ import { useUnits } from "../../ui/units.ts";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { foremost, type Held } from "./foremost.ts";
-import { planNotes, planView } from "./marks.ts";
+import { planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { standingStops } from "./standing.ts";
 import { useStops } from "./useStops.tsx";
@@ -24,6 +24,7 @@ import { useTouch } from "./useTouch.ts";
 
 const AirKeys = later(() => import("./AirKeys.tsx").then((m) => m.AirKeys));
 const EngineSheet = later(() => import("./EngineSheet.tsx").then((m) => m.EngineSheet));
+const PlanNotes = later(() => import("./PlanNotes.tsx").then((m) => m.PlanNotes));
 const RemoteKeys = later(() => import("../../remote/RemoteKeys.tsx").then((m) => m.RemoteKeys));
 const SentList = later(() => import("./SentList.tsx").then((m) => m.SentList));
 const WorkedOut = later(() => import("./WorkedOut.tsx").then((m) => m.WorkedOut));
@@ -34,6 +35,10 @@ interface Props {
   stale: string | null;
   /** Further content of this post, below the queue. */
   children?: ReactNode;
+  /** Content of this post while nothing is asked, for the way the person faces; `otherwise` is what others show. */
+  idle?: (facing: Facing, otherwise: ReactNode) => ReactNode;
+  /** Content directly below the ask. */
+  below?: ReactNode;
   /** Content below the plan. */
   beside?: ReactNode;
   /** Name of the layout, which sets its proportions. */
@@ -44,7 +49,15 @@ interface Props {
  * The frame common to every post's panel: standing stops, the current ask, the plan and the stop keys, always in the
  * same places.
  */
-export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
+export function PanelFrame({
+  panel,
+  stale,
+  children,
+  idle = (_, otherwise) => otherwise,
+  below,
+  beside,
+  kind,
+}: Props) {
   const { state, post, now, words } = panel;
   const { text } = words;
   const units = useUnits();
@@ -120,9 +133,16 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
               onAnswer={(key, put) => answer(top, key, put)}
             />
           ) : (
-            <NothingAsked words={idleWords(panel)} waits={waits(panel, units)} />
+            idle(
+              facing,
+              <NothingAsked
+                words={idleWords(panel)}
+                waits={post === "fireGuard" || post === "supervisor" ? [] : waits(panel, units)}
+              />,
+            )
           )}
           {remote}
+          {below}
           {panel.sent.length > 0 && (
             <Suspense fallback={null}>
               <SentList panel={panel} numbers={numbers} />
@@ -147,13 +167,9 @@ export function PanelFrame({ panel, stale, children, beside, kind }: Props) {
             turnWords={facing === "nose" ? text.plan.turnToTail : text.plan.turnToNose}
             onEngine={setEngine}
           />
-          <ul className="plan-notes">
-            {planNotes(state, now, units, words).map((n) => (
-              <li key={n}>{n}</li>
-            ))}
-          </ul>
-          {beside}
           <Suspense fallback={null}>
+            <PlanNotes state={state} now={now} words={words} />
+            {beside}
             <WorkedOut panel={panel} facing={facing} />
           </Suspense>
         </section>

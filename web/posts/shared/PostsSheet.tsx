@@ -7,8 +7,8 @@ import type { Panel } from "./model.ts";
 
 type Doing = { is: "offer" | "vacate"; post: Post } | null;
 
-/** Lists the holder of each post, with keys to take, hand over and leave posts. */
-export function PostsSheet({ panel }: { panel: Panel }) {
+/** Lists the holder of each post, or of one, with keys to take, hand over and leave posts. */
+export function PostsSheet({ panel, only }: { panel: Panel; only?: Post }) {
   const { say, text } = useWords();
   const words = text.posts;
   const [doing, setDoing] = useState<Doing>(null);
@@ -34,7 +34,7 @@ export function PostsSheet({ panel }: { panel: Panel }) {
   if (doing?.is === "offer") return <Offer panel={panel} post={doing.post} onDone={done} />;
   return (
     <ul className="posts-list">
-      {POSTS.map((post) => (
+      {POSTS.filter((post) => only === undefined || post === only).map((post) => (
         <PostRow key={post} panel={panel} post={post} onDo={setDoing} />
       ))}
     </ul>

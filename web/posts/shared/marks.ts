@@ -1,23 +1,21 @@
 import { type Engine, isTurning, type PlainLife, plain } from "../../../shared/engine/life.ts";
 import { lifeAt } from "../../../shared/engine/lifeAt.ts";
 import { starterDutyAt } from "../../../shared/models/starter.ts";
-import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { airTemperature } from "../../../shared/weather/air.ts";
-import { written, writtenBoth } from "../../../shared/words/quantity.ts";
+import { written } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
 import type { EngineMark, PlanView } from "../../ui/plan/planView.ts";
 import type { Words } from "../../words/catalogue.ts";
 import type { Text } from "../../words/en/text.ts";
-import { lightningNote, windNote } from "./airNotes.ts";
 
 const SHAPES: Readonly<Record<PlainLife["is"], EngineMark["shape"]>> = {
-  waiting: "ring",
+  waiting: "still",
   requested: "asked",
   clear: "clear",
-  cranking: "turning",
-  caught: "turning",
-  running: "turning",
+  cranking: "cranking",
+  caught: "caught",
+  running: "caught",
   stable: "stable",
   shutDown: "stopped",
   cooling: "stopped",
@@ -62,7 +60,7 @@ function mark(
     shape: shapeOf(shown),
     count: shown.is === "fire" ? say.life(life).toLowerCase() : count,
     over,
-    turning: ["cranking", "caught", "running", "stable"].includes(life.is),
+    turning: isTurning(life),
     asked: engine.n === asked,
   };
 }
@@ -101,68 +99,4 @@ function resting(
   const { permittedAt } = starterDutyAt(state.type.starter, engine.starter, now, airTemperature(state));
   const rests = !isTurning(engine.life) && permittedAt > now;
   return { count: rests ? text.worked.rests(secondsLeft(permittedAt - now)) : null, over: false };
-}
-
-/** Returns the notes beside the plan, one sentence each. */
-export function planNotes(state: SessionState, now: number, units: UnitChoice, words: Words): string[] {
-  const { text } = words;
-  const { plan } = text;
-  const { brakes, chocks, guard } = state;
-  const age = (at: number) => seconds(now - at);
-  const pressure = brakes?.pressure ? writtenBoth(brakes.pressure, units, { step: 1 }) : null;
-  return [
-    chocks === null ? plan.chocksUnknown : (chocks.in ? plan.chocksIn : plan.chocksOut)(age(chocks.at)),
-    brakes === null
-      ? plan.brakesUnknown
-      : brakes.set
-        ? plan.brakesSet(pressure, age(brakes.at))
-        : plan.brakesReleased(age(brakes.at)),
-    powerWords(state, now, units, plan),
-    guard === null ? plan.guardAway : plan.guardAt(guard.engine, age(guard.at)),
-    ...(state.handling ? [plan.handling(state.handling.engine)] : []),
-    ...fromElsewhere(state, now, units, words),
-    ...[lightningNote(state, now, text), windNote(state, now, units, text)].filter((n) => n !== null),
-    ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
-    plan.order(state.order.join("-")),
-  ];
-}
-
-/** Marks of what earlier sessions left at the aircraft, and of their last reports where this one has none yet. */
-function fromElsewhere(
-  { standing, chocks, brakes, groundPower }: SessionState,
-  now: number,
-  units: UnitChoice,
-  { text: { plan }, say }: Words,
-): string[] {
-  if (!standing) return [];
-  const age = (by: { at: number }) => seconds(now - by.at);
-  const { chocks: chocksThen, brakes: brakesThen, groundPower: powerThen } = standing.lastReported;
-  const before: string[] = [];
-  if (chocks === null && chocksThen)
-    before.push((chocksThen.in ? plan.chocksIn : plan.chocksOut)(age(chocksThen.by)));
-  if (brakes === null && brakesThen) {
-    const pressure = brakesThen.pressure ? writtenBoth(brakesThen.pressure, units, { step: 1 }) : null;
-    before.push(
-      brakesThen.set ? plan.brakesSet(pressure, age(brakesThen.by)) : plan.brakesReleased(age(brakesThen.by)),
-    );
-  }
-  if (groundPower.is === "unknown" && powerThen) {
-    const volts = powerThen.volts ? writtenBoth(powerThen.volts, units) : "";
-    before.push(
-      powerThen.is === "on" ? plan.powerOn(volts, age(powerThen.by)) : plan.powerOff(age(powerThen.by)),
-    );
-  }
-  return [
-    ...before.map(plan.reportedBefore),
-    ...standing.hands.map((h) => plan.handsLeft(h.engine)),
-    ...(standing.leaves ?? []).map((l) => plan.leaveLeft(say.signal(l.service, null))),
-    ...standing.turning.map((t) => plan.leftTurning(t.engine)),
-  ];
-}
-
-function powerWords(state: SessionState, now: number, units: UnitChoice, plan: Text["plan"]): string {
-  const { groundPower: power } = state;
-  if (power.is === "unknown") return state.powerSource === "batteries" ? plan.batteries : plan.powerUnknown;
-  const age = seconds(now - power.by.at);
-  return power.is === "on" ? plan.powerOn(writtenBoth(power.volts, units), age) : plan.powerOff(age);
 }

@@ -15,8 +15,9 @@ import { useUnits } from "../../ui/units.ts";
 import { useLaterWords } from "../../words/later.ts";
 import { askView } from "../shared/askViews.ts";
 import { Caution } from "../shared/Caution.tsx";
-import { planNotes, planView } from "../shared/marks.ts";
+import { planView } from "../shared/marks.ts";
 import type { Panel } from "../shared/model.ts";
+import { PlanNotes } from "../shared/PlanNotes.tsx";
 import { standingStops } from "../shared/standing.ts";
 import { useStops } from "../shared/useStops.tsx";
 import { Scrub } from "./Scrub.tsx";
@@ -79,11 +80,7 @@ export function PastPanel({ panel, stale, events, then, onAt, onNow }: Props) {
             words={facingWords(facing, panel.post, text)}
           />
           <PastList title={past.asked} lines={asked.length > 0 ? asked : [past.nothing]} />
-          <ul className="plan-notes">
-            {planNotes(then, at, units, words).map((n) => (
-              <li key={n}>{n}</li>
-            ))}
-          </ul>
+          <PlanNotes state={then} now={at} words={words} />
         </section>
         <section className="past-chart">
           <ExchangeChart

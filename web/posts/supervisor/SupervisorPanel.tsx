@@ -16,6 +16,7 @@ import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { ConditionsNow } from "./ConditionsNow.tsx";
+import { PostsLine } from "./PostsLine.tsx";
 
 interface Props {
   panel: Panel;
@@ -42,6 +43,7 @@ export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: 
       panel={panel}
       stale={stale}
       kind="supervisor"
+      below={<PostsLine panel={panel} />}
       beside={
         <div className="exchange-live">
           <LiveExchange

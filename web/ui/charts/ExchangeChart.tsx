@@ -1,10 +1,13 @@
-import { useEffect, useRef } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { Column, ExchangeRow } from "../../../shared/paper/exchange.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { useLaterWords } from "../../words/later.ts";
 
 const LEFT = 96;
-const GAP = 140;
+/** Least room for a post, drawing units; more where the column is wider. */
+const LEAST_GAP = 66;
+/** Within this distance of its end, the chart counts as scrolled to it, pixels. */
+const AT_END = 24;
 const ROW = 44;
 /** Average width of a letter in the chart's text, drawing units. */
 const LETTER = 8.2;
@@ -22,26 +25,47 @@ export function ExchangeChart({
 }) {
   const { record: words } = useLaterWords();
   const box = useRef<HTMLElement>(null);
-  // Keep the newest row in view as rows are added.
+  const atEnd = useRef(true);
+  const [room, setRoom] = useState(0);
+  useLayoutEffect(() => {
+    if (!box.current) return;
+    const seen = new ResizeObserver(([entry]) => setRoom(Math.floor(entry?.contentRect.width ?? 0)));
+    seen.observe(box.current);
+    return () => seen.disconnect();
+  }, []);
+  // Keep the newest row in view as rows are added, unless the person scrolled back to an earlier one.
   // biome-ignore lint/correctness/useExhaustiveDependencies: for each new row
   useEffect(() => {
-    if (box.current) box.current.scrollTop = box.current.scrollHeight;
-  }, [rows.length]);
+    if (box.current && atEnd.current) box.current.scrollTop = box.current.scrollHeight;
+  }, [rows.length, room]);
   const used = columns.filter(
     (c) => c.id !== "none" || rows.some((r) => r.is !== "note" && r.from === "none"),
   );
   const shown = rows.slice(-newest);
-  const width = LEFT + GAP * used.length;
+  const gap = Math.max(LEAST_GAP, (room - LEFT) / used.length);
+  const width = LEFT + gap * used.length;
   const height = ROW * shown.length + 12;
-  const x = (id: string) => LEFT + GAP * (used.findIndex((c) => c.id === id) + 0.5);
+  const x = (id: string) => LEFT + gap * (used.findIndex((c) => c.id === id) + 0.5);
   return (
     <div className="exchange-chart">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
-      <section className="exchange-scroll" aria-label={words.exchangeRegion} ref={box} tabIndex={0}>
+      <section
+        className="exchange-scroll"
+        aria-label={words.exchangeRegion}
+        ref={box}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
+        tabIndex={0}
+        onScroll={({ currentTarget: { scrollHeight, scrollTop, clientHeight } }) => {
+          atEnd.current = scrollHeight - scrollTop - clientHeight < AT_END;
+        }}
+      >
         <svg width={width} height={HEAD} className="exchange-heads" aria-hidden="true">
           {used.map((c) => (
-            <text key={c.id} x={x(c.id)} y={27} textAnchor="middle" className="exchange-post">
-              {c.name}
+            <text key={c.id} y={18} textAnchor="middle" className="exchange-post">
+              {inTwo(c.name).map((part, i) => (
+                <tspan key={part} x={x(c.id)} dy={i * 17}>
+                  {part}
+                </tspan>
+              ))}
             </text>
           ))}
         </svg>
@@ -101,10 +125,9 @@ function Row({ row, y, x, width }: { row: ExchangeRow; y: number; x(id: string):
   }
   const from = x(row.from);
   const ends = row.to.map(x).filter((e) => Number.isFinite(e) && e !== from);
-  const left = Math.min(from, ...ends);
-  const right = Math.max(from, ...ends);
   const line = y + 34;
   const mid = (from + (ends[0] ?? from)) / 2;
+  const label = labelOf(row.by ? `${row.text} (${row.by})` : row.text, from, ends, width);
   return (
     <g className="exchange-arrow" data-is={row.is} data-tone={row.tone}>
       {time}
@@ -115,14 +138,41 @@ function Row({ row, y, x, width }: { row: ExchangeRow; y: number; x(id: string):
       {row.is === "refused" && (
         <path d={`M${mid - 9} ${line - 9}l18 18M${mid + 9} ${line - 9}l-18 18`} className="exchange-cross" />
       )}
-      <text x={row.is === "refused" ? LEFT + 6 : left + 10} y={y + 22}>
-        {short(
-          row.by ? `${row.text} (${row.by})` : row.text,
-          row.is === "refused" ? (width - LEFT) / LETTER : Math.max(24, (right - left) / LETTER),
-        )}
+      <text x={label.x} y={y + 22} textAnchor={label.anchor}>
+        {label.text}
       </text>
     </g>
   );
+}
+
+/** A label beside an arrow. */
+interface Label {
+  text: string;
+  x: number;
+  anchor: "start" | "end";
+}
+
+/**
+ * Returns the label of an arrow: it starts at the one who speaks and runs with the arrow, or the other way when only
+ * that leaves room for all of it.
+ */
+export function labelOf(text: string, from: number, ends: readonly number[], width: number): Label {
+  const right = (width - from - 14) / LETTER;
+  const left = (from - LEFT - 4) / LETTER;
+  const withArrow = ends.some((e) => e > from) || ends.length === 0;
+  const fits = (room: number) => text.length <= room;
+  const goesRight = withArrow
+    ? fits(right) || (!fits(left) && right >= left)
+    : !fits(left) && (fits(right) || right > left);
+  return goesRight
+    ? { text: short(text, right), x: from + 8, anchor: "start" }
+    : { text: short(text, left), x: from - 8, anchor: "end" };
+}
+
+/** Returns a name in at most two lines. */
+function inTwo(name: string): string[] {
+  const at = name.indexOf(" ");
+  return at === -1 ? [name] : [name.slice(0, at), name.slice(at + 1)];
 }
 
 function short(text: string, room: number): string {

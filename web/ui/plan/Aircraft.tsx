@@ -59,14 +59,7 @@ function EngineShape({ view, engine, d }: { view: PlanView; engine: EngineMark; 
         />
       )}
       <path d={nacelle(view.type, d, engine)} className="plan-skin" />
-      <line
-        x1={a.x}
-        y1={a.y}
-        x2={b.x}
-        y2={b.y}
-        strokeWidth={engine.turning ? 7 : 4}
-        strokeDasharray={engine.turning ? "14 7" : undefined}
-      />
+      <line x1={a.x} y1={a.y} x2={b.x} y2={b.y} strokeWidth={engine.turning ? 7 : 4} />
     </g>
   );
 }

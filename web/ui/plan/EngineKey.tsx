@@ -22,7 +22,12 @@ export function EngineKey({ engine, onPress }: Props) {
       </span>
     </>
   );
-  const same = { className: "engine-key", "data-shape": engine.shape, "aria-label": says };
+  const same = {
+    className: "engine-key",
+    "data-shape": engine.shape,
+    "data-turning": engine.turning || undefined,
+    "aria-label": says,
+  };
   if (!onPress)
     return (
       <div role="img" {...same}>

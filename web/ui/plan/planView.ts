@@ -7,7 +7,7 @@ export interface EngineMark {
   y: number;
   /** The state in one word. */
   word: string;
-  shape: "none" | "ring" | "asked" | "clear" | "turning" | "stable" | "stopped" | "fire";
+  shape: "none" | "still" | "asked" | "clear" | "cranking" | "caught" | "stable" | "stopped" | "fire";
   /** A running count beside the word, e.g. `14 s`. */
   count: string | null;
   /** True when the count is past its limit. */

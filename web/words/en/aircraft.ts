@@ -68,7 +68,6 @@ export const engines = {
   title: "Engines in order, times against their limits",
   table: "Engines, table",
   number: "No.",
-  state: "State",
   starter: "Starter",
   firstOil: (within: number) => `First oil, ${within} s`,
   oilNormal: (within: number) => `Oil normal, ${within} s`,
@@ -88,10 +87,6 @@ export const guard = {
   arcUnknown: "Arc not reported.",
   arcUsed: (n: number) => `The report that the arc is clear was used by the start of number ${n}.`,
   old: "That is old.",
-  notClear: "Arc not clear",
-  still: "Still in place",
-  clear: "Arc clear",
-  leaving: (n: number) => `Leaving number ${n}`,
 };
 
 export const ground = {

@@ -33,7 +33,26 @@ export const blades = {
   enough: "enough",
   more: (n: number) => `${n} more`,
   free: "No resistance",
+  all: (n: number) => `All ${n} turned, no resistance`,
   resistance: "Resistance",
+};
+
+/** Ground power's volts. */
+export const volts = {
+  region: "Ground power volts",
+  notRead: "Volts not read yet",
+  batteries: "Start on batteries",
+  off: "Off",
+  said: (ago: string) => `read ${ago}`,
+  old: (ago: string) => `read ${ago}: old, read again`,
+};
+
+/** The supervisor's line of posts. */
+export const postsLine = {
+  region: "What each post owes",
+  nothing: "Owes nothing",
+  blocks: "The start waits for this post",
+  owes: (post: string, name: string | null) => (name === null ? post : `${post}: ${name}`),
 };
 
 /** Setting the length of a millimetre on this device. */
@@ -98,10 +117,12 @@ export const later = {
   house,
   past,
   planChange,
+  postsLine,
   record,
   remote,
   screen,
   units,
+  volts,
   weather,
 };
 

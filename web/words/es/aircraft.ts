@@ -68,7 +68,6 @@ export const engines: Text["engines"] = {
   title: "Motores en orden, tiempos contra sus límites",
   table: "Motores, tabla",
   number: "N.º",
-  state: "Estado",
   starter: "Arrancador",
   firstOil: (within) => `1.ª presión, ${within} s`,
   oilNormal: (within) => `Presión normal, ${within} s`,
@@ -88,10 +87,6 @@ export const guard: Text["guard"] = {
   arcUnknown: "Arco sin reportar.",
   arcUsed: (n) => `El arranque del motor ${n} usó el reporte de arco despejado.`,
   old: "Eso es viejo.",
-  notClear: "Arco no despejado",
-  still: "Sigo en mi puesto",
-  clear: "Arco despejado",
-  leaving: (n) => `Dejo motor ${n}`,
 };
 
 export const ground: Text["ground"] = {

@@ -32,7 +32,24 @@ export const blades: LaterWords["blades"] = {
   enough: "suficiente",
   more: (n) => `faltan ${n}`,
   free: "Sin resistencia",
+  all: (n) => `Las ${n} giradas, sin resistencia`,
   resistance: "Resistencia",
+};
+
+export const volts: LaterWords["volts"] = {
+  region: "Voltios de la planta externa",
+  notRead: "Voltios aún no leídos",
+  batteries: "Arranque con baterías",
+  off: "Apagada",
+  said: (ago) => `leído ${ago}`,
+  old: (ago) => `leído ${ago}: viejo, lea de nuevo`,
+};
+
+export const postsLine: LaterWords["postsLine"] = {
+  region: "Lo que debe cada puesto",
+  nothing: "No debe nada",
+  blocks: "El arranque espera a este puesto",
+  owes: (post, name) => (name === null ? post : `${post}: ${name}`),
 };
 
 export const screen: LaterWords["screen"] = {
@@ -98,9 +115,11 @@ export const later: LaterWords = {
   house,
   past,
   planChange,
+  postsLine,
   record,
   remote,
   screen,
   units,
+  volts,
   weather,
 };
