@@ -1,6 +1,7 @@
 import { plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
 import { nextInOrder } from "../engine/nextInOrder.ts";
+import { starterHeld } from "../engine/starterHeld.ts";
 import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
@@ -8,11 +9,6 @@ import { answerAt, type CardPlace, isBad, placesAt } from "./places.ts";
 
 const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
-
-/** Returns true while a starter is held: both hands are busy, and nothing of the card is asked. */
-function starterHeld(state: SessionState): boolean {
-  return state.engines.some((e) => plain(e.life).is === "cranking");
-}
 
 /**
  * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job; after them

@@ -1,3 +1,4 @@
+import { attemptsSinceRun } from "../engine/attempts.ts";
 import { isTurning, plain } from "../engine/life.ts";
 import { oilLost } from "../engine/oilLost.ts";
 import { inboardEngines } from "../models/inboard.ts";
@@ -57,6 +58,28 @@ export const starterCool: ReportedCondition<"starterCool"> = {
     if (now >= permittedAt) return { is: "yes", at: null, by: null, until: null };
     const until = Number.isFinite(permittedAt) ? permittedAt : null;
     return { is: "no", at: uses.at(-1)?.off ?? null, by: null, until };
+  },
+};
+
+/**
+ * The starter was engaged less often since this engine last ran, in this session and before it, than the type allows
+ * before the reason is looked for. Two people who found the reason set it aside; one attempt more ends that.
+ */
+export const attemptsLeft: ReportedCondition<"attemptsLeft"> = {
+  id: "attemptsLeft",
+  owners: ["cockpit"],
+  scope: { clearance: "ifListed" },
+  freshness: null,
+  mayBeSetAside: true,
+  askedBefore: false,
+  find(state, n) {
+    const engine = engineOf(state, n);
+    const most = state.type.starter.attempts;
+    if (!engine || !most) return { is: "unknown", at: null, by: null, until: null };
+    const made = attemptsSinceRun(engine);
+    if (made < most.value) return { is: "yes", at: null, by: null, until: null };
+    const at = engine.starter.at(-1)?.off ?? null;
+    return { is: "no", at, by: null, until: null, found: String(made) };
   },
 };
 

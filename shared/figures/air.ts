@@ -1,5 +1,6 @@
 import { convert } from "../models/units.ts";
 import { densityAltitudeFt, densityAltitudeMoistFt, stationPressureHpa } from "../models/weather/altitude.ts";
+import { carburettorIcing, relativeHumidity } from "../models/weather/carburettorIcing.ts";
 import { beaufort } from "../models/weather/wind.ts";
 import { windChillC } from "../models/weather/windChill.ts";
 import type { SessionState } from "../session/state.ts";
@@ -12,7 +13,13 @@ import { airInput } from "./temperature.ts";
 export function airFigures(state: SessionState): Figure[] {
   const seen = state.weather;
   if (!seen) return [];
-  return [...noseWindFigures(state, seen), force(seen), ...chill(state, seen), density(state, seen)];
+  return [
+    ...noseWindFigures(state, seen),
+    force(seen),
+    ...chill(state, seen),
+    density(state, seen),
+    ...icing(state, seen),
+  ];
 }
 
 function force(seen: Weather): Figure {
@@ -100,4 +107,32 @@ function density(state: SessionState, seen: Weather): Figure {
     verdict: "none",
     ...cautions(!moist && "Of dry air: no dew point was read."),
   };
+}
+
+/** Returns the risk of carburettor ice at idle; nothing where no dew point was read. */
+function icing(state: SessionState, seen: Weather): Figure[] {
+  const { temperatureC, dewPointC } = seen;
+  if (temperatureC === null || dewPointC === undefined) return [];
+  const risk = carburettorIcing(temperatureC, dewPointC);
+  const humidity = relativeHumidity(temperatureC, dewPointC);
+  return [
+    {
+      id: "carburettorIcing",
+      words: risk.ok ? `icing.${risk.value}` : "icing.notKnown",
+      value: humidity.ok ? humidity.value : null,
+      unit: "percent",
+      verdict: !risk.ok ? "unknown" : risk.value === "unlikely" ? "good" : "caution",
+      inputs: [airInput(state), said("dew point", { value: dewPointC, unit: "degC" }, seenBy(seen))],
+      equation:
+        "relative humidity 100 e(dew point) / e(temperature), e = 6.11 · 10^(7.5 T / (237.7 + T)) hPa",
+      source: "DOI Safety Alert 11-01; simplified from the charts of FAA SAIB CE-09-35 and the CAA",
+      ...cautions(
+        !risk.ok && risk.why,
+        "A coarse reading: the chart and the manual decide.",
+        risk.ok &&
+          risk.value !== "unlikely" &&
+          "At idle: carburettor air as the manual says before more power; cold for the start itself.",
+      ),
+    },
+  ];
 }

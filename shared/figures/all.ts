@@ -1,6 +1,7 @@
 import type { Post } from "../protocol/posts.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { airFigures } from "./air.ts";
+import { aliveFigure } from "./alive.ts";
 import { bladesFigure } from "./blades.ts";
 import { clearDistances } from "./blast.ts";
 import { cableDrop } from "./cableDrop.ts";
@@ -13,8 +14,9 @@ import { lightningFigure } from "./lightning.ts";
 import { neighbourFigures, standCaseOf } from "./neighbours.ts";
 import { oilTimers, oilViscosity, preheatFigure } from "./oil.ts";
 import { orderFigure } from "./order.ts";
+import { primeFigure } from "./prime.ts";
 import { featherFigure, magnetoFigure, manifoldFigure, releaseFigure } from "./runUp.ts";
-import { starterHeat, starterRest } from "./starter.ts";
+import { attemptsFigure, starterHeat, starterRest } from "./starter.ts";
 import { startsLeftFigure } from "./startsLeft.ts";
 import { voltTraceFigure } from "./voltTrace.ts";
 import { warmUpFigure } from "./warmUp.ts";
@@ -27,10 +29,13 @@ export function figuresOfEngine(state: SessionState, engine: number, now: number
     bladesFigure(state, engine, now),
     preheatFigure(state, engine, now),
     oilViscosity(state, engine),
+    primeFigure(state, engine, now),
+    aliveFigure(state, engine),
     expectedVolts(state, engine),
     seenVolts(state, engine),
     starterRest(state, engine, now),
     starterHeat(state, engine, now),
+    attemptsFigure(state, engine),
     ...oilTimers(state, engine, now),
     guardWalkFigure(state, engine),
     magnetoFigure(state, engine),

@@ -3,6 +3,7 @@ import type { OrderReason } from "../models/order/orderReasons.ts";
 import { type OrderQuestion, orderAdvice, questionOf } from "../plan/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
 import { seenBy } from "../weather/weather.ts";
+import { accessoryWords } from "./accessoryWords.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofTypeData, said } from "./figure.ts";
 
 /** Returns the start order advised now, with its reasons and the extra cost of each other first engine. */
@@ -110,4 +111,3 @@ function reasonWords(reason: OrderReason): string {
 }
 
 /** Turns `hydraulicPump` into "hydraulic pump". */
-const accessoryWords = (accessory: string) => accessory.replace(/[A-Z]/g, (a) => ` ${a.toLowerCase()}`);

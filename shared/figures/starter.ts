@@ -1,3 +1,4 @@
+import { attemptsSinceRun } from "../engine/attempts.ts";
 import { starterDutyAt } from "../models/starter.ts";
 import { coolDownLeft, heatAfter } from "../models/starterThermal.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
@@ -94,5 +95,34 @@ export function starterHeat(state: SessionState, engine: number, now: number): F
     equation: "engaged: heat' = (steady - heat) / tau on; at rest: heat' = -heat / tau off",
     source: "first-order heating, cold before the first engagement recorded",
     ...cautions("An estimate beside the ladder: the ladder decides.", !heat.ok && heat.why),
+  };
+}
+
+/** Returns the attempts made since the engine last ran, against the type's number; null where the type gives none. */
+export function attemptsFigure(state: SessionState, engine: number): Figure | null {
+  const most = state.type.starter.attempts;
+  const e = engineOf(state, engine);
+  if (!most || !e) return null;
+  const made = attemptsSinceRun(e);
+  return {
+    id: `attempts:${engine}`,
+    words: "attempts",
+    value: made,
+    unit: "count",
+    verdict: made >= most.value ? "bad" : made > 0 ? "caution" : "good",
+    inputs: [
+      { name: "engagements recorded", value: e.starter.length, unit: "count", source: "recorded", at: null },
+      {
+        name: "last ran",
+        value: e.lastRanAt === null ? "not known" : "recorded",
+        unit: null,
+        source: "recorded",
+        at: e.lastRanAt,
+      },
+      ofType("attempts before the reason is looked for", most),
+    ],
+    equation: "engagements of the starter since the engine last ran",
+    source: "AC 61-23 sec. 2-17: after a reasonable number of attempts look for the reason",
+    ...cautions(made >= most.value && "Look at ignition and fuel before another attempt."),
   };
 }

@@ -20,6 +20,8 @@ export function conditionChecks(type: AircraftType, fault: Fault): void {
       fault("checks", `the condition ${id} needs a check with the id ${check}`);
     }
   }
+  if (type.conditions.includes("attemptsLeft") && type.starter.attempts === undefined)
+    fault("starter.attempts", faultText("attemptsAlone"));
   unmet(type, fault);
 }
 

@@ -13,6 +13,7 @@ import type { StarterRules } from "./starter.ts";
 /** Checks on starter, oil, blades, warm-up and run-up that the schema cannot express. */
 export function engineChecks(type: AircraftType, fault: Fault): void {
   starter(type, fault);
+  prime(type, fault);
   oil(type, fault);
   blades(type, fault);
   runUp(type, fault);
@@ -32,6 +33,20 @@ function starter({ starter: rules }: AircraftType, fault: Fault): void {
   if (heat && heat.coolTo.value >= heat.most.value) {
     fault("starter.heat.coolTo", "the heat to cool to must be below the most");
   }
+}
+
+function prime({ prime: rules, gauges }: AircraftType, fault: Fault): void {
+  if (!rules) return;
+  rising(rules, "prime.colder", fault);
+  const { gauge: id, amount } = rules;
+  const gauge = gauges.find((g) => g.id === id);
+  const temperature = gauge && convert({ value: 0, unit: gauge.unit }, "degC").ok && gauge.perEngine;
+  if (id !== undefined && !temperature) fault("prime.gauge", faultText("primeGauge", id));
+  for (const [i, band] of (rules.colder ?? []).entries())
+    if (band.amount.unit !== amount.unit)
+      fault(`prime.colder.${i}.amount.unit`, faultText("notUnit", amount.unit, band.amount.unit));
+  if (rules.hot && rules.hot.amount.unit !== amount.unit)
+    fault("prime.hot.amount.unit", faultText("notUnit", amount.unit, rules.hot.amount.unit));
 }
 
 /** Reports a ladder that permits engagements which heat the starter above the type's own most. */

@@ -40,6 +40,8 @@ export const FAULTS = {
   noGenerator: "generatorsCarry can never be met: no engine of the default order drives a generator",
   inboardAlone:
     "inboardStopped leaves no engine running: the default order starts none but those next to the wheels",
+  attemptsAlone: "the condition attemptsLeft needs a number of attempts",
+  primeGauge: "no temperature gauge of each engine is called {1}",
   inventedFigure: "invented: give the manual's figure with its page",
   anotherTypesFigure: "about another type: give this type's own figure with its page",
   farFromPublished: "{1} is far from every published figure, {2} to {3} ({4}): look again in the manual",

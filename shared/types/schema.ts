@@ -10,6 +10,7 @@ import { electricalSchema, groundPowerSchema } from "./electrical.ts";
 import { factorIn, limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 import { oilSchema } from "./oil.ts";
 import { orderSchema } from "./order.ts";
+import { primeSchema } from "./prime.ts";
 import { rampSchema, windSchema } from "./ramp.ts";
 import { runUpSchema } from "./runUp.ts";
 import { starterSchema } from "./starter.ts";
@@ -143,6 +144,7 @@ export const aircraftTypeSchema = z.strictObject({
   brakePressure: z.strictObject({ atLeast: limitSchema }),
   groundPower: groundPowerSchema,
   starter: starterSchema,
+  prime: primeSchema.optional(),
   oil: oilSchema,
   warmUp: z.array(gateSchema).max(6),
   gauges: z.array(gaugeSchema).min(1).max(30),

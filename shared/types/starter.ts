@@ -20,6 +20,8 @@ const duty = {
  */
 export const starterSchema = z.strictObject({
   ...duty,
+  /** Engagements since the engine last ran after which nobody tries again before the reason was looked for. */
+  attempts: limitIn(["count"], 1, 10).optional(),
   colder: z
     .array(z.strictObject({ upTo: temperatureSchema, ...duty }))
     .min(1)

@@ -56,7 +56,7 @@ describe("every figure", () => {
 
   it("[FIG-2] of a small type only what it has data for is there", () => {
     const { state, now } = given({ type: FOUR }).manned().upTo("starting");
-    expect(figuresOfEngine(state, 1, now).map((f) => f.id)).toEqual(["blades:1", "starterRest:1"]);
+    expect(figuresOfEngine(state, 1, now).map((f) => f.id)).toEqual(["blades:1", "alive:1", "starterRest:1"]);
     expect(figuresOfAircraft(state, now).map((f) => f.id)).toEqual(["groundPower"]);
     expect(noiseFigures(null, [], now)).toEqual([]);
   });

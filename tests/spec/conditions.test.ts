@@ -185,7 +185,9 @@ describe("conditions", () => {
       // Inboard engines that are to stand still are not started by the default order.
       const defaultOrder = [4, 1];
       const conditions = CONDITION_IDS.filter((c) => c !== id);
-      const read = readAircraftType({ ...FOUR, defaultOrder, checks, conditions });
+      const attempts = { value: 3, unit: "count", source: FOUR.orderSource };
+      const starter = { ...FOUR.starter, attempts };
+      const read = readAircraftType({ ...FOUR, starter, defaultOrder, checks, conditions });
       expect("faults" in read ? read.faults : []).toEqual([]);
       const type = { ...FOUR, conditions: FOUR.conditions.filter((c) => c !== id) };
       const { state, now } = given({ type });

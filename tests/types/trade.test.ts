@@ -390,6 +390,57 @@ it.each<Row>([
   ],
 ])("[TYP-25] refuses %s", (...row) => refuses(row));
 
+const primed = (): NonNullable<AircraftType["prime"]> => {
+  const source = { basis: "invented", text: "for tests" } as const;
+  const amount = () => ({ value: 4, unit: "s" as "s" | "count", source });
+  const upTo = (value: number) => ({ value, unit: "degC" as const, source });
+  return {
+    amount: amount(),
+    colder: [
+      { upTo: upTo(-10), amount: amount() },
+      { upTo: upTo(5), amount: amount() },
+    ],
+  };
+};
+
+it.each<Row>([
+  [
+    "attempts that nobody counts to",
+    (t) => {
+      delete t.starter.attempts;
+      if (!t.conditions.includes("attemptsLeft")) t.conditions.push("attemptsLeft");
+    },
+    "starter.attempts",
+    /needs a number of attempts/,
+  ],
+  [
+    "a prime by a gauge that reads no temperature of each engine",
+    (t) => {
+      t.prime = { ...primed(), gauge: "busVolts" };
+    },
+    "prime.gauge",
+    /busVolts/,
+  ],
+  [
+    "a prime in strokes for one band and in seconds for another",
+    (t) => {
+      t.prime = primed();
+      need(need(t.prime.colder)[0]).amount.unit = "count";
+    },
+    "prime.colder.0.amount.unit",
+    /read in s, not in count/,
+  ],
+  [
+    "bands of the prime that do not rise",
+    (t) => {
+      t.prime = primed();
+      need(t.prime.colder).reverse();
+    },
+    "prime.colder.1.upTo",
+    /./,
+  ],
+])("[TYP-35] refuses %s", (...row) => refuses(row));
+
 it("[TYP-26] refuses a unit that changed while its figure stayed, and takes a figure that changed with it", () => {
   const alone = (change: Change) => unitsChangedAlone(RICH, changed(change)).map((f) => f.path);
   const brakes = (value: number, unit: "bar" | "psi") => (t: AircraftType) =>

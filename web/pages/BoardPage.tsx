@@ -24,7 +24,7 @@ export function BoardPage({ connection }: { connection: Connection }) {
   const { ramp } = words.text;
   const { board } = useLaterWords();
   const view = useConnectionView(connection);
-  const moment = useMoment(connection);
+  const moment = useMoment(connection, view);
   const { listed, renewedAt } = useSessions(view.ramp, words);
   const [light, setLight] = useLight();
   useWakeLock();

@@ -1,4 +1,5 @@
 import { Suspense, useEffect, useMemo, useState } from "react";
+import { starterHeld } from "../../shared/engine/starterHeld.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
@@ -41,7 +42,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
   const { say, text } = words;
   useWatch(connection, id);
   const view = useConnectionView(connection);
-  const moment = useMoment(connection);
+  const moment = useMoment(connection, view, view.state !== null && starterHeld(view.state));
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [light, setLight] = useLight();
   const [menu, setMenu] = useState(false);

@@ -56,8 +56,13 @@ export interface MoistDensityAltitude {
   feet: number;
 }
 
+/** Returns the vapour pressure of saturated air over water, hPa: e = 6.11 · 10^(7.5 T / (237.7 + T)), US NWS. */
+export function vapourPressureHpa(temperatureC: number): number {
+  return 6.11 * 10 ** ((7.5 * temperatureC) / (237.7 + temperatureC));
+}
+
 /**
- * Returns the density altitude of moist air (US NWS): vapour pressure e = 6.11 · 10^(7.5 Td / (237.7 + Td)) hPa,
+ * Returns the density altitude of moist air (US NWS): vapour pressure e of the dew point,
  * virtual temperature Tv = T / (1 - (e / p)(1 - 0.622)), then 145366 (1 - (17.326 p / Tr)^0.235) with Tr the virtual
  * temperature in °R by the page's own offset 459.69. Pressure in inHg, temperatures in °C.
  */
@@ -66,7 +71,7 @@ export function densityAltitudeMoistFt(
   temperatureC: number,
   dewPointC: number,
 ): MoistDensityAltitude {
-  const vapourHpa = 6.11 * 10 ** ((7.5 * dewPointC) / (237.7 + dewPointC));
+  const vapourHpa = vapourPressureHpa(dewPointC);
   const virtualK = (temperatureC + 273.15) / (1 - (vapourHpa / inHgToHpa(stationInHg)) * (1 - 0.622));
   const rankine = 1.8 * (virtualK - 273.15) + 32 + 459.69;
   return { vapourHpa, virtualK, feet: 145_366 * (1 - ((17.326 * stationInHg) / rankine) ** 0.235) };

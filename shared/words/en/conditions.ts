@@ -72,6 +72,13 @@ export const conditions = {
     stale: "",
     unknown: "",
   },
+  attemptsLeft: {
+    name: "Attempts left",
+    yes: "Attempts left before the reason is looked for",
+    no: "{f} attempts since it last ran: stop, find the reason",
+    stale: "",
+    unknown: "The type gives no number of attempts",
+  },
   postsHeld: {
     name: "Posts held and briefed",
     yes: "Every post is held and briefed",

@@ -64,6 +64,13 @@ export const conditions: Catalogue["conditions"] = {
     stale: "",
     unknown: "",
   },
+  attemptsLeft: {
+    name: "Intentos restantes",
+    yes: "Quedan intentos antes de buscar la causa",
+    no: "{f} intentos desde que funcionó: pare y busque la causa",
+    stale: "",
+    unknown: "El tipo no da un número de intentos",
+  },
   postsCurrent: {
     name: "Capacitación vigente",
     yes: "Todos con capacitación vigente",

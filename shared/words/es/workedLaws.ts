@@ -26,6 +26,48 @@ export const workedLaws: readonly Phrase[] = [
     "larger of the figure and x = K d u0 / u, u0 = 2 v, v = sqrt(T / 2 rho A)",
     "el mayor entre el valor y x = K d u0 / u, u0 = 2 v, v = sqrt(T / 2 rho A)",
   ],
+  [
+    "hot: ran within the time; otherwise the first band that reaches the temperature",
+    "caliente: funcionó dentro del tiempo; si no, la primera banda que alcanza la temperatura",
+  ],
+  [
+    "the type's table; colder takes more, hot little or none (FAA P-8740-13)",
+    "la tabla del tipo; más frío pide más, caliente poco o nada (FAA P-8740-13)",
+  ],
+  [
+    "No start at the first try may mean too much: then no more prime, clear it as the manual says.",
+    "Si no arranca al primer intento puede ser exceso: no cebe más y limpie como dice el manual.",
+  ],
+  [
+    "what this engine drives, less what engines that turn drive already",
+    "lo que mueve este motor, menos lo que ya mueven los que giran",
+  ],
+  ["the type's accessories", "los accesorios del tipo"],
+  [
+    "engagements of the starter since the engine last ran",
+    "accionamientos del arrancador desde que el motor funcionó",
+  ],
+  [
+    "AC 61-23 sec. 2-17: after a reasonable number of attempts look for the reason",
+    "AC 61-23 sec. 2-17: tras un número razonable de intentos, busque la causa",
+  ],
+  [
+    "Look at ignition and fuel before another attempt.",
+    "Mire encendido y combustible antes de otro intento.",
+  ],
+  [
+    "relative humidity 100 e(dew point) / e(temperature), e = 6.11 · 10^(7.5 T / (237.7 + T)) hPa",
+    "humedad relativa 100 e(punto de rocío) / e(temperatura), e = 6.11 · 10^(7.5 T / (237.7 + T)) hPa",
+  ],
+  [
+    "DOI Safety Alert 11-01; simplified from the charts of FAA SAIB CE-09-35 and the CAA",
+    "DOI Safety Alert 11-01; simplificado de las cartas de FAA SAIB CE-09-35 y la CAA",
+  ],
+  ["A coarse reading: the chart and the manual decide.", "Lectura aproximada: deciden la carta y el manual."],
+  [
+    "At idle: carburettor air as the manual says before more power; cold for the start itself.",
+    "En ralentí: aire del carburador como dice el manual antes de más potencia; frío para el arranque.",
+  ],
   ["VD = ohms per foot x feet x amperes / conductors", "VD = ohmios por pie x pies x amperios / conductores"],
   ["V = Voc - I (Rint + Rcable)", "V = Voc - I (Rint + Rcable)"],
   ["seen - expected", "visto - esperado"],

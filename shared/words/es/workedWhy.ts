@@ -2,6 +2,10 @@ import type { Phrase } from "../phraseBook.ts";
 
 /** Reasons why a figure cannot be given. */
 export const workedWhy: readonly Phrase[] = [
+  ["the temperature has not been read", "la temperatura no se ha leído"],
+  ["the time since it ran must be 0 or more", "el tiempo desde que funcionó debe ser 0 o más"],
+  ["temperature and dew point in degC are needed", "hacen falta temperatura y punto de rocío en degC"],
+  ["the dew point is above the temperature", "el punto de rocío está por encima de la temperatura"],
   ["{1} is outside {2} to {3}", "{1} está fuera de {2} a {3}"],
   ["seconds and volts are needed, and nothing else", "hacen falta segundos y voltios, y nada más"],
   ["the time does not rise", "el tiempo no avanza"],

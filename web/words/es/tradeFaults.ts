@@ -41,6 +41,9 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
   noGenerator: "generatorsCarry nunca se cumple: ningún motor del orden usual mueve un generador",
   inboardAlone:
     "inboardStopped no deja ningún motor en marcha: el orden usual solo arranca los que están junto a las ruedas",
+  attemptsAlone:
+    "dé el número de intentos y ponga en la lista la condición attemptsLeft, o ninguno de los dos",
+  primeGauge: "ningún indicador de temperatura de cada motor se llama {1}",
   inventedFigure: "inventado: dé el valor del manual con su página",
   anotherTypesFigure: "de otro tipo: dé el valor propio de este tipo con su página",
   farFromPublished: "{1} está lejos de todo valor publicado, de {2} a {3} ({4}): mire otra vez en el manual",
