@@ -43,7 +43,7 @@ export async function orderAdvised(seat: Seat): Promise<void> {
   expect(made).toMatch(/number 4 first\d+\.\d4-3-2-1, points more/);
   expect(made).toMatch(/number 1 firstnot possible/);
   expect(made).toContain("Held and Karp 1962");
-  await seat.press("Begin the order anew");
+  await seat.press("Start the order again");
   for (const n of [4, 3, 2, 1]) await seat.press(new RegExp(`^Engine ${n}:`));
   await seat.worked("Order advised", /the plan has 4-3-2-1.*look/);
   const go = page.getByRole("button", { name: "Plan this start" });
@@ -61,7 +61,7 @@ export async function standJudged(seat: Seat): Promise<void> {
   await seat.press("Plan a start");
   await seat.press(/^Morning Tide/);
   await page.getByLabel("Place").fill("Stand 4, north apron");
-  await seat.press("Add what stands near");
+  await seat.press("Add an object");
   const fields = { Name: "Bowser 5", "Bearing from the nose": "250", "Distance from the nose": "9" };
   for (const [label, value] of Object.entries(fields))
     await page.getByLabel(new RegExp(`^${label}`)).fill(value);
@@ -90,7 +90,7 @@ export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<
   // 27.5 V at the cart, 900 A through its 3 milliohms and 60 ft of 4/0 (AC 43.13-1B Table 11-9: 0.06 ohm/1000 ft).
   const lowest = (27.5 - 900 * (0.003 + 60 * 0.00006)).toFixed(1);
   for (const seat of all) {
-    await seat.page.getByRole("heading", { name: `Number ${n}: worked out` }).waitFor();
+    await seat.page.getByRole("heading", { name: `Number ${n}: calculated` }).waitFor();
     await seat.worked("Lowest volts to expect", new RegExp(`on ground power${lowest} Vgood`));
     await seat.worked("Starter rests for", /0 sgood/);
   }
@@ -150,7 +150,7 @@ export async function warmUpTold(crew: Crew, session: string, server: TestServer
 /** A meter's record of ground power: a text that is no record is refused, and the verdict is shown at both posts. */
 export async function traceJudged({ cockpit, power, guard }: Crew): Promise<void> {
   for (const seat of [power, cockpit]) await seat.worked("Ground power over time", /–cannot say/);
-  await power.press("Give a meter's record");
+  await power.press("Enter a meter's record");
   const samples = power.page.getByLabel("Seconds and volts");
   await samples.fill("0 27.5\n0.02 volts");
   await power.sees("line 2: seconds and volts are needed, and nothing else");

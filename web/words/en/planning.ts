@@ -4,14 +4,14 @@ export const planning = {
   aircraft: "Aircraft",
   place: "Place",
   placeLike: "Stand 4, north apron",
-  heading: "Heading of the nose, degrees (may be left out)",
-  height: "Height of the field, feet (may be left out)",
+  heading: "Heading of the nose, degrees (optional)",
+  height: "Height of the field, feet (optional)",
   order: "Order",
   orderIs: (order: string) => `Order of starting: ${order}`,
   orderNone: "Order of starting: touch the first engine",
   orderHow: (usual: string) =>
     `Touch an engine to take it out or to put it last. The type's usual order is ${usual}.`,
-  anew: "Begin the order anew",
+  anew: "Start the order again",
   usual: "Usual order",
   notStarted: "Not started",
   ordinals: {
@@ -25,8 +25,8 @@ export const planning = {
     8: "Eighth",
   },
   why: (order: string, less: number | null) =>
-    `Advised is ${order}${less === null ? "" : `, ${less} points less`}. Why another order?`,
-  whyLike: "What the advice cannot know",
+    `The advice is ${order}${less === null ? "" : `, ${less} points better`}. Why another order?`,
+  whyLike: "A reason the advice cannot know",
   power: "Power",
   powerTitle: "Electrical power for the start",
   cart: "Ground power cart",
