@@ -80,7 +80,7 @@ function trace({ from, samples, cranking, by, endedAt, beganAt }: Traced): Figur
 function noVerdict({ from }: Traced, why: string): string {
   return from === "record"
     ? `No verdict: ${why}.`
-    : `No verdict by single readings: ${why}. Give a meter's record.`;
+    : `No verdict by single readings: ${why}. Enter a meter's record.`;
 }
 
 const curve = (points: readonly (readonly [number, number])[]) =>

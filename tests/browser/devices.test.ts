@@ -98,12 +98,12 @@ it("[AUT-10] [AUT-11] [DEV-7] [SEC-29] a person ends a sign-in they left open an
   await enter("Your PIN now", "861035", "Go on");
   await enter("The new one", "907163", "Go on");
   await enter("The new one again", "907164", "Change it");
-  await here.sees("The two were not alike: nothing was changed.");
+  await here.sees("The two are different. Nothing was changed.");
   await here.press("Change it");
   await enter("Your PIN now", "861035", "Go on");
   await enter("The new one", "907163", "Go on");
   await enter("The new one again", "907163", "Change it");
-  await here.sees("It is changed. Your sign-ins elsewhere have ended.");
+  await here.sees("It is changed. You are signed out everywhere else.");
 
   // She holds a post meanwhile, so she is cut off only with the office's PIN.
   const session = await planOn(server.url, await office.token());
@@ -111,23 +111,23 @@ it("[AUT-10] [AUT-11] [DEV-7] [SEC-29] a person ends a sign-in they left open an
   await panel.command(session, { type: "claimPost", post: "fireGuard" });
   await office.press("People");
   const row = office.page.getByRole("listitem", { name: "Tamsin Boscarn" });
-  await office.press("Stop", row);
-  await office.press("Touch again to stop", row);
+  await office.press("Block sign-in", row);
+  await office.press("Touch again to block", row);
   await office.sees(/^This cuts off the fire guard of QX-KIV/);
-  await office.press("Leave them on duty");
-  await office.press("Stop", row);
-  await office.press("Touch again to stop", row);
+  await office.press("Do not block");
+  await office.press("Block sign-in", row);
+  await office.press("Touch again to block", row);
   await office.page.getByLabel("Your PIN again").fill("925364");
-  await office.press("Cut off all the same");
+  await office.press("Block anyway");
   await here.page.getByRole("heading", { name: "Sign in" }).waitFor();
-  await office.press("Let in again", row);
-  await row.getByRole("button", { name: "Stop" }).waitFor();
-  await here.page.getByLabel("Handle").fill("tamsin");
+  await office.press("Allow sign-in again", row);
+  await row.getByRole("button", { name: "Block sign-in" }).waitFor();
+  await here.page.getByLabel("Short name").fill("tamsin");
   await here.page.getByLabel("PIN", { exact: true }).fill("907163");
   await here.page.locator(".sign-in-form").getByRole("button", { name: "Sign in" }).click();
   await here.page.getByRole("heading", { name: "People" }).waitFor();
   const own = office.page.getByRole("listitem", { name: "Merryn Tolvadden" });
-  expect(await own.getByRole("button", { name: "Stop" }).count()).toBe(0);
+  expect(await own.getByRole("button", { name: "Block sign-in" }).count()).toBe(0);
   expect(await axeFaults(office.page)).toEqual([]);
   panel.close();
   // The browser writes each refused request into its console.

@@ -82,7 +82,7 @@ it("[VIS-4] the panels flash 1.5 to 2 times a second while a stop is unacknowled
     await seat.answer("Hold. Stop all new action.", "Received");
   await guard.page.locator(".strobe").waitFor({ state: "detached" });
   expect(await flashing(guard.page)).toEqual([]);
-  await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await power.answer("Your hold is on. Release it when it is safe.", "Release my hold");
 });
 
 it("[PAN-7, PAN-28] axe finds no fault on the panels in any light", async () => {

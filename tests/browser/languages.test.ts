@@ -131,7 +131,7 @@ it("[LNG-2] a language that cannot be fetched is reported, and the current langu
   const { context, page } = await open("en-GB");
   await context.route(/\/assets\/spanish-/, (route) => route.abort());
   await press(page, "Español");
-  await page.getByRole("alert").getByText("This language could not be fetched").waitFor();
+  await page.getByRole("alert").getByText("This language could not be loaded").waitFor();
   expect(await page.getAttribute("html", "lang")).toBe("en");
   await context.close();
 });

@@ -115,7 +115,7 @@ it("[PST-5] [PST-10] [PST-11] [PWA-11] a guard who moves to another tablet in mi
   await crew.guard.press("Hold");
   for (const seat of [crew.cockpit, crew.power, crew.supervisor])
     await seat.answer("Hold. Stop all new action.", "Received");
-  await tablet.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await tablet.answer("Your hold is on. Release it when it is safe.", "Release my hold");
   await crew.cockpit.asked(READY);
   await tablet.context.close();
 });

@@ -97,7 +97,7 @@ it("[PWA-1] [PWA-2] once kept, the panels open without a network, and invent not
   await kept(seat.page);
   await seat.context.setOffline(true);
   await seat.page.reload();
-  await seat.sees("Fetching the session…");
+  await seat.sees("Loading the session…");
   const asked = await seat.page.evaluate(() =>
     fetch("/api/sessions").then(
       () => "answered",
@@ -147,9 +147,9 @@ it("[PWA-6] a command outlives a killed tab: the panel asks about it, and only t
   await seat.sees("Sending… not yet recorded");
   await seat.page.close();
   const again = await Seat.inContext(seat.context, server.url, "demelza");
-  await again.sees("Something you gave is not recorded.");
+  await again.sees("Something you sent is not recorded.");
   await again.press("Open the session");
-  await again.page.getByText("it may have been heard. Does it still hold?").waitFor();
+  await again.page.getByText("Perhaps it was heard. Is it still true?").waitFor();
   wire.deaf = false;
   const before = wire.heard.length;
   // A new touch is sent, and the old command still waits for the person's word.
@@ -157,7 +157,7 @@ it("[PWA-6] a command outlives a killed tab: the panel asks about it, and only t
   await again.sees(/^Hold\. Demelza/);
   expect(wire.heard.slice(before).filter((m) => m.includes('"advance"'))).toEqual([]);
   await again.press("Drop it");
-  await again.page.getByText("Does it still hold?").waitFor({ state: "detached" });
+  await again.page.getByText("Is it still true?").waitFor({ state: "detached" });
 });
 
 it("[PWA-6] a device that cannot store anything says so, and a stop is sent all the same", async () => {
@@ -237,7 +237,7 @@ it("[PWA-3] a new version is offered in words, never while a session is watched,
   await other.reload();
   await other.getByText("A new version is ready.", { exact: true }).waitFor();
   await other.getByRole("button", { name: "Take the new version" }).click();
-  await other.getByText("Another window of this device watches a session: leave it first.").waitFor();
+  await other.getByText("Another window on this device shows a session. Leave that session first.").waitFor();
   expect(await other.title()).toBe("Chockside");
   await other.close();
   await seat.openPosts();
@@ -313,10 +313,10 @@ it("[SNS-1] [SNS-7] the test signal unlocks the sound and plays the three tones;
   const mark = guard.page.locator(".title-post[data-mine] .title-mark");
   expect(await mark.count()).toBe(1);
   await guard.press("Test signal");
-  await guard.sees("Three tones: did they reach you?");
+  await guard.sees("Three tones. Did you hear or feel them?");
   await guard.page.waitForFunction(() => ((window as { notes?: number[] }).notes?.length ?? 0) >= 13);
   expect(new Set((await notes()).slice(-13))).toEqual(new Set([1400, 1000, 950, 650]));
-  await guard.press("They reach me");
+  await guard.press("I hear or feel it");
   await guard.page.getByText("Three tones").waitFor({ state: "detached" });
   expect(await mark.count()).toBe(0);
   const before = (await notes()).length;
@@ -343,6 +343,6 @@ it("[PWA-12] a stop that could not be recorded is shown as not recorded until ac
     at: Date.now(),
   });
   await seat.sees(/^NOT RECORDED: .* hand signals/);
-  await seat.press("Taken in");
+  await seat.press("Understood");
   await seat.page.getByText(/^NOT RECORDED/).waitFor({ state: "detached" });
 });

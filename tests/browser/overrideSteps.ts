@@ -8,13 +8,13 @@ const pinOf = (handle: string) => demo.people.find((p) => p.handle === handle)?.
 /** Two people set a defect aside, each with their own PIN on the large keys; then it is closed. */
 export async function setAsideByTwo({ cockpit, guard, supervisor }: Crew): Promise<void> {
   await guard.openPosts();
-  for (const key of ["Defects", "Write up a defect", "Number 3", "Oil leak", "Bars a start"])
+  for (const key of ["Defects", "Write up a defect", "Number 3", "Oil leak", "Blocks the start"])
     await guard.press(key);
   for (const key of ["Close", "Close"]) await guard.press(key);
 
   await supervisor.press(
     "Set aside…",
-    supervisor.page.getByRole("row", { name: /Open defect bars the start/ }),
+    supervisor.page.getByRole("row", { name: /An open defect blocks the start/ }),
   );
   await engineAndReason(supervisor, "Ask to set it aside");
   await byPin(supervisor, "000000", "Ask to set it aside");
@@ -24,7 +24,7 @@ export async function setAsideByTwo({ cockpit, guard, supervisor }: Crew): Promi
   await byPin(supervisor, pinOf("merryn"), "Ask to set it aside");
   await supervisor.sees(/^Set aside, number 3/);
 
-  await cockpit.asked("Set aside for number 3: No defect bars the start. Do you agree?");
+  await cockpit.asked("Set aside for number 3: No defect blocks the start. Do you agree?");
   await cockpit.press("I agree", cockpit.page.locator(".ask"));
   await engineAndReason(cockpit, "I agree");
   await byPin(cockpit, pinOf("austol"), "I agree");

@@ -206,7 +206,7 @@ it("[REM-1, REM-2, REM-3, REM-5, REM-6] a remote's keys, taught at the panel, an
   await keyboard.press("PageDown");
   await guard.press("Teach a key to hold");
   await keyboard.press("PageDown");
-  await guard.sees(/That key is the other one/);
+  await guard.sees(/That key is already taught/);
   await keyboard.press("b");
   expect(await sheet.locator("kbd").allTextContents()).toEqual(["PageDown", "KeyB"]);
   await guard.press("Close");
@@ -233,7 +233,7 @@ it("[REM-1, REM-2, REM-3, REM-5, REM-6] a remote's keys, taught at the panel, an
   await keyboard.down("b");
   await keyboard.up("b");
   await cockpit.sees(/^Hold\. Cador/);
-  await guard.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await guard.answer("Your hold is on. Release it when it is safe.", "Release my hold");
   await guard.openPosts();
   await guard.press("Test signal", sheet);
   await guard.press("Forget the keys");

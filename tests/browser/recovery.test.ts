@@ -49,10 +49,10 @@ it("[PAN-8] [PAN-10] a reload and a restart of the server lose nothing, and a ho
   await server.start();
   await seat.page.reload();
   await seat.sees(/^Hold\. Merryn Tolvadden, supervisor/);
-  await seat.sees("The server started again: clearances and leave are void");
+  await seat.sees("The server started again: clearances and permissions are void");
   const holds = seat.page.locator(".standing-row");
   expect(await holds.count()).toBe(1);
-  await seat.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await seat.answer("Your hold is on. Release it when it is safe.", "Release my hold");
   await seat.answer(PLAN_ASK, "Go on");
 });
 
@@ -65,11 +65,11 @@ it("[PAN-11] the panel asks about a message that was not answered in time, and s
   wire.deaf = true;
   await seat.press("Go on", seat.page.locator(".ask"));
   await seat.sees("Sending… not yet recorded");
-  await seat.page.getByText("it may have been heard. Does it still hold?").waitFor();
+  await seat.page.getByText("Perhaps it was heard. Is it still true?").waitFor();
   wire.deaf = false;
   const before = wire.heard.length;
   await seat.asked(PLAN_ASK);
-  await seat.press("It still holds: send it anew");
+  await seat.press("Still true: send it again");
   await seat.sees("Were you briefed: order, signals, fire plan, way out?");
   expect(commandIds(wire.heard.slice(before))).toHaveLength(1);
 });

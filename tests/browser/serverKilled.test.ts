@@ -46,9 +46,9 @@ it("[PAN-8] [PAN-10] [PWA-5] [CLR-7] [CLR-14] a server killed in mid-clearance: 
 
     running = await ServerProcess.start(file, { PORT: new URL(url).port });
     for (const seat of all) await saysNoClearance(seat);
-    await supervisor.sees("The server started again: clearances and leave are void");
+    await supervisor.sees("The server started again: clearances and permissions are void");
     for (const seat of [cockpit, supervisor]) await seat.answer("Hold. Stop all new action.", "Received");
-    await guard.asked("Your hold stands. Release it when it is safe.");
+    await guard.asked("Your hold is on. Release it when it is safe.");
 
     const read = await fetch(`${url}/api/sessions/${story.session}/events?since=0&limit=500`, {
       headers: { authorization: `Bearer ${await supervisor.token()}` },

@@ -40,7 +40,7 @@ const drawn = () =>
 it("[HSG-7] is linked from the ramp and shows every signal with its meaning, its reference and how certain that is", async () => {
   await seat.press("Hand signals");
   await page.getByRole("heading", { level: 1, name: "Hand signals" }).waitFor();
-  await seat.sees(/the giver's right arm is on your left/);
+  await seat.sees(/That person's right arm is on your left/);
   expect(await page.locator(".study-still").count()).toBe(HAND_SIGNALS.length);
   for (const key of ["cutEngines", "connectPower", "insertChocks"]) {
     const signal = handSignal(key);

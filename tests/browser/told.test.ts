@@ -39,14 +39,14 @@ it("[WEA-5, WEA-6, WEA-7] one touch on a flash stops work, and a second at its t
   await guard.press("Lightning");
   await guard.sees("No lightning near.");
   await guard.press("Flash now");
-  await supervisor.sees(/^Lightning at an unknown distance: work stops until [0-9:]+ UTC, /);
+  await supervisor.sees(/^Lightning at an unknown distance: no work until [0-9:]+ UTC, /);
   const count = await guard.page.getByText(/^[1-9]\d* s since the flash: about \d+\.\d mi$/).textContent();
   const [seconds = 0, miles = 0] = (count?.match(/\d+(\.\d)?/g) ?? []).map(Number);
   expect(miles).toBeCloseTo(seconds / 5);
   for (const b of await boxes(guard.page, ".lightning-key"))
     expect(b.height, b.name).toBeGreaterThanOrEqual(113);
   await guard.press("Thunder now");
-  await supervisor.sees(/^Lightning \d+(\.\d)? mi off: work stops until [0-9:]+ UTC, /);
+  await supervisor.sees(/^Lightning \d+(\.\d)? mi away: no work until [0-9:]+ UTC, /);
   await guard.sees("Work stops with a flash within 6 mi, for 30 min after the last.");
   await guard.press("Close");
   for (const [seat, act] of [
@@ -63,7 +63,7 @@ it("[WEA-5, WEA-6, WEA-7] one touch on a flash stops work, and a second at its t
 });
 
 it("[NOI-4, NOI-5] the panels show a person their noise dose and the supervisor everybody's, and each opens to its inputs", async () => {
-  const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: worked out" });
+  const noise = (seat: Seat) => seat.page.locator(".worked", { hasText: "Noise: calculated" });
   const names = async (seat: Seat) => noise(seat).locator(".worked-detail").allTextContents();
   await noise(at.crew.guard).locator("details").waitFor();
   expect(await names(at.crew.guard)).toEqual(["Cador Nanskeval"]);
@@ -78,17 +78,17 @@ it("[NOI-4, NOI-5] the panels show a person their noise dose and the supervisor 
 it("[PAN-18] any post writes up a defect; the supervisor closes it with a reason", async () => {
   const { guard, supervisor } = at.crew;
   await guard.openPosts();
-  for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Bars a start"])
+  for (const key of ["Defects", "Write up a defect", "Number 2", "Oil leak", "Blocks the start"])
     await guard.press(key);
   await guard.press("Close");
   await guard.press("Close");
-  await supervisor.sees("Defect bars the start: Oil leak");
+  await supervisor.sees("A defect blocks the start: Oil leak");
   await supervisor.openPosts();
   for (const key of ["Defects", "Close it", "Mended and checked"]) await supervisor.press(key);
-  await supervisor.sees("No open defect is written up for this aircraft.");
+  await supervisor.sees("This aircraft has no open defect.");
   await supervisor.press("Close");
   await supervisor.press("Close");
-  expect(await supervisor.page.getByText("Defect bars the start").count()).toBe(0);
+  expect(await supervisor.page.getByText("A defect blocks the start").count()).toBe(0);
 });
 
 it("[PAN-19] the supervisor changes the plan after the brief, with a reason", async () => {
@@ -128,5 +128,5 @@ it("[PAN-23] the supervisor looks back at any moment and can answer nothing ther
   expect(await page.getByText("THE PAST").count()).toBe(0);
   for (const seat of [cockpit, power, supervisor])
     await seat.answer("Hold. Stop all new action.", "Received");
-  await guard.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await guard.answer("Your hold is on. Release it when it is safe.", "Release my hold");
 });

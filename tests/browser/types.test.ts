@@ -47,16 +47,16 @@ it("[HSE-4] [TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited,
   await within.fill("1");
   await author.sees(/first indication cannot be due later/);
   await within.fill("1500");
-  await author.sees("In order, not saved.");
+  await author.sees("No faults, not saved.");
   await author.page
     .getByRole("cell", { name: `Saved: ${before} s` })
     .or(author.page.getByText(`${before} s`))
     .first()
     .waitFor();
   await save.click();
-  await author.sees("Saved; in order.");
+  await author.sees("Saved, no faults.");
   await author.press("To the version");
-  await author.sees("You had a hand in this draft: a second person approves it.");
+  await author.sees("You worked on this draft. A second person must approve it.");
   expect(await author.page.getByRole("button", { name: /^Approve/ }).count()).toBe(0);
 
   const second = await Seat.open(browser, server.url, "jory");
@@ -107,7 +107,7 @@ it("[TYP-1] [TYP-10] every part of the published schema can be edited, and list 
   const seat = await Seat.open(browser, server.url, "wenna");
   await seat.page.goto(`${server.url}/types/penhale-twin/1`);
   await seat.press("Make a new draft of it");
-  await seat.sees("Saved; in order.");
+  await seat.sees("Saved, no faults.");
   const schema = await get(seat, "/api/types/schema");
   const parts = seat.page.getByRole("navigation", { name: "Parts of the type" }).getByRole("button");
   const large = ["engines", "starter", "oil", "gauges", "checks", "drills", "timing", "conditions"];
@@ -129,7 +129,7 @@ it("[TYP-1] [TYP-10] every part of the published schema can be edited, and list 
   expect(await rungs.count()).toBe(count + 1);
   await seat.sees(/^Starter, ladder, .*source, text: must not be empty$/);
   await seat.press(`Take out: ${count + 1}`);
-  await seat.sees("Saved; in order.");
+  await seat.sees("Saved, no faults.");
   expect(seat.complaints).toEqual([]);
 });
 
@@ -142,7 +142,7 @@ it("[TYP-8] [TYP-14] a faulty file is refused with every fault named; a good one
       .getByLabel("Import a file")
       .setInputFiles({ name: "type.json", mimeType: "application/json", buffer: Buffer.from(content) });
   await pick("{");
-  await seat.sees("type.json is no JSON file.");
+  await seat.sees("type.json is not a JSON file.");
   await pick(JSON.stringify({ ...file, type: { ...file.type, name: "", engines: [] } }));
   await seat.sees("type.name: must not be empty");
   await seat.sees("type.engines: needs at least 1 item");
@@ -151,7 +151,7 @@ it("[TYP-8] [TYP-14] a faulty file is refused with every fault named; a good one
   await seat.sees("carrack-three, version 2");
   await seat.sees(/Not approved: cannot be planned/);
   await seat.press("Discard this draft");
-  await seat.sees("Version 2 goes for good, and its number is not used again.");
+  await seat.sees("Version 2 is deleted for ever. Its number is not used again.");
   await seat.press("Discard version 2");
   await seat.page.getByRole("heading", { name: "Aircraft types" }).waitFor();
   const carrack = seat.page.getByRole("region", { name: /Carrack/ });

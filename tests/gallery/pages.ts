@@ -27,8 +27,8 @@ export async function photographPages(
   await camera.take("Size on this screen", "Anybody", page);
   await seat.press("Close");
   await at("/board", "Wall board", "Fire at number 2");
-  await at("/study", "Hand signals", "the giver's right arm");
-  await at("/study/alike", "Look-alikes", "the giver's right arm");
+  await at("/study", "Hand signals", "That person's right arm");
+  await at("/study/alike", "Look-alikes", "That person's right arm");
   await quiz(camera, seat, url);
   await types(camera, seat, url);
   await devices(camera, seat, url);
@@ -73,7 +73,7 @@ async function types(camera: Camera, seat: Seat, url: string): Promise<void> {
   await camera.take("A type to edit, a fault in it", "Anybody", page);
   await within.fill("1500");
   await seat.press("Save");
-  await seat.sees("Saved; in order.");
+  await seat.sees("Saved, no faults.");
   await page.goto(`${page.url().replace("/edit", "")}/since/1`);
   await page.locator("main h1").waitFor();
   await page.getByText("1500 s").first().waitFor();

@@ -16,9 +16,9 @@ export async function photographPeople(
   const { page } = office;
   await page.goto(`${url}/people`);
   const others = page.getByRole("list").last();
-  await others.getByRole("button", { name: "Stop" }).first().waitFor();
+  await others.getByRole("button", { name: "Block sign-in" }).first().waitFor();
   await camera.take("People, by the office", "Supervisor", page, true);
-  await office.press("Stop", others);
+  await office.press("Block sign-in", others);
   await camera.take("Stopping a person", "Supervisor", page, false, ".own:last-of-type");
   await office.press("Change it");
   await camera.take("Another PIN", "Anybody", page, false, ".pin-entry");
@@ -42,7 +42,7 @@ export async function photographPeople(
   await camera.take("Making a passkey", "Anybody", own, false, ".own:last-of-type");
   await own.getByLabel("Your PIN again").fill(PERSON?.pin ?? "");
   await press("Make a passkey");
-  await own.getByRole("button", { name: "Take it back" }).waitFor();
+  await own.getByRole("button", { name: "Remove it" }).waitFor();
   await camera.take("One's own sign-ins and passkeys", "Anybody", own, true);
   await device.close();
 }

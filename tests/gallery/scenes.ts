@@ -82,7 +82,7 @@ export async function photographStart(
   await posts(camera, "Ground power holds", crew);
   for (const seat of [cockpit, guard, supervisor])
     await seat.answer("Hold. Stop all new action.", "Received");
-  await power.answer("Your hold stands. Release it when it is safe.", "Release my hold");
+  await power.answer("Your hold is on. Release it when it is safe.", "Release my hold");
   await ready(4, crew);
   await clearAndReadBack(4, crew);
   await crankAndCatch(4, cockpit);
@@ -184,7 +184,7 @@ async function noOilDrill({ cockpit, guard, supervisor }: Crew): Promise<void> {
   await supervisor.answer("Decide whether the start goes on without it", "Done");
   await supervisor.answer("Over now: number 4 had no oil pressure in time.", "Seen");
   await supervisor.answer("The drill is worked through: No or low oil pressure. End it?", "End the drill");
-  await supervisor.asked("A defect bars the start of number 4: No oil pressure. Is it dealt with?");
+  await supervisor.asked("A defect blocks the start of number 4: No oil pressure. Is it dealt with?");
   await supervisor.press("Close the defect");
   await supervisor.page.getByLabel("Or in your words").fill("Gauge line mended");
   await supervisor.press("Close the defect");

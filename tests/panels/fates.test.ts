@@ -60,7 +60,7 @@ const CASES: Readonly<Record<Signal["is"], (story: Story) => Case>> = {
     story.requested(3);
     const signal = sequence(story);
     story.answer("supervisor", signal, "unable");
-    return { signal, action: ready, look: "failed", end: "Answered unable: it permits nothing" };
+    return { signal, action: ready, look: "failed", end: "Answered unable: no permission" };
   },
   expired(story) {
     const signal = story.cleared(3);
@@ -70,7 +70,7 @@ const CASES: Readonly<Record<Signal["is"], (story: Story) => Case>> = {
   revoked(story) {
     const signal = story.readBack(3);
     story.send("fireGuard", "revokeClearance", { engine: 3 });
-    return { signal, action: clear, look: "failed", end: "Void: it permits nothing any more" };
+    return { signal, action: clear, look: "failed", end: "Void: no longer valid" };
   },
   readBackWrong(story) {
     const signal = story.cleared(3);

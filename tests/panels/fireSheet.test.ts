@@ -98,11 +98,11 @@ describe("the sheet of a fire", () => {
     const own = panelOf(story, ed, { is: "recorded", seq: ref }).panel;
     const taken = { type: "send", kind: "disregard", ref, channel: "panel" };
     expect(fireView(own, justSent(COMMAND)).disregard).toEqual(taken);
-    expect(sheetOf(own, justSent(COMMAND))).toContain("It was a slip");
+    expect(sheetOf(own, justSent(COMMAND))).toContain("Sent by mistake");
     expect(fireView(panelOf(story, cy).panel, picked(ref)).disregard).toBeNull();
     const keys = (who: Person) =>
       standingStops(panelOf(story, who).panel, () => {}).flatMap((s) => s.keys.map((k) => k.word));
-    expect(keys(ed)).toEqual(["Number? Where?", "It was a slip"]);
+    expect(keys(ed)).toEqual(["Number? Where?", "Sent by mistake"]);
     expect(keys(cy)).toEqual(["Number? Where?"]);
     story.wait(5);
     expect(keys(ed)).toEqual(["Number? Where?"]);
@@ -112,7 +112,7 @@ describe("the sheet of a fire", () => {
     const { story, ref } = fired(bo);
     story.does(bo, { type: "send", kind: "disregard", ref });
     const seen = () => standingStops(panelOf(story, ed).panel, () => {}).map((s) => [s.kind, s.words]);
-    expect(seen()).toMatchObject([["slip", expect.stringContaining("Fire: it was a slip. Bo")]]);
+    expect(seen()).toMatchObject([["slip", expect.stringContaining("Fire: sent by mistake. Bo")]]);
     const slip = story.state.signals.find((s) => s.kind === "disregard")?.id ?? 0;
     for (const post of ["cockpit", "groundPower", "supervisor"] as const)
       story.answer(post, slip, "received");

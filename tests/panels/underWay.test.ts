@@ -44,14 +44,12 @@ it("[PAN-30] a guard's report that is too old for a clearance is called old", ()
 it("[PAN-30] the supervisor's panel names the engine after the one that is being started as next", () => {
   const story = given({}).upTo("starting");
   const [first = 0, second = 0] = story.state.order;
-  expect(titleOf(story)).toBe(`Number ${first} is next: what a clearance would stand on`);
+  expect(titleOf(story)).toBe(`Number ${first} is next: what its clearance needs`);
   story.requested(first);
-  expect(titleOf(story)).toBe(`Number ${first}: what a clearance stands on`);
+  expect(titleOf(story)).toBe(`Number ${first}: what its clearance needs`);
   const cranked = given({}).upTo("starting");
   cranked.running(first);
-  expect(titleOf(cranked)).toBe(
-    `After number ${first} comes number ${second}: what a clearance would stand on`,
-  );
+  expect(titleOf(cranked)).toBe(`After number ${first} comes number ${second}: what its clearance needs`);
   for (const [i, n] of story.state.order.entries()) {
     if (i === story.state.order.length - 1) cranked.cranking(n);
     else if (i === 0) cranked.wait(20).send("cockpit", "started", { engine: n });

@@ -67,7 +67,7 @@ describe("the printed brief", () => {
     // 50 ft around fuelling is a figure of the type.
     expect(near).toContain(solid("TOO NEAR. Bowser 5: 9.0 m around, more than 15.2 m needed."));
     expect(near).not.toContain(solid("TOO NEAR. Hangar 2"));
-    expect(solid(read.pages.join())).not.toContain(solid("What stands near"));
+    expect(solid(read.pages.join())).not.toContain(solid("Objects near"));
   });
 
   it("[PRN-2] the same brief and time give the same bytes", async () => {

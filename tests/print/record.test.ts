@@ -74,7 +74,7 @@ describe("the printed record", () => {
       "First to say it is out: Bo, fire guard",
       "Engine stopped: Ada, cockpit",
       "does not apply, Bo, fire guard, 09:02:22 (cannot reach it)",
-      "Starter of 4 runs hot BARS THE START.",
+      "Starter of 4 runs hot BLOCKS THE START.",
       "24.5 V 26 to 29 V OUT OF RANGE",
     ])
       expect(read.solid).toContain(solid(words));
@@ -89,7 +89,7 @@ describe("the printed record", () => {
       "SET ASIDE: Wind within limits",
       "43.0 of 40 PAST",
       "OUT OF RANGE",
-      "BARS THE START",
+      "BLOCKS THE START",
     ])
       expect(red).toContain(solid(words));
     expect(record.events.filter((e) => e.red).map((e) => e.words.split(/[:,]/)[0])).toEqual([

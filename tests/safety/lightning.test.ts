@@ -54,7 +54,7 @@ describe("lightning near", () => {
     expect(POSTS.map((post) => sentences(story, post)[0])).toEqual([
       "Lightning is near and stops work. Start nothing. Leave the aircraft and go into shelter.",
       "Lightning is near and stops work. Go into shelter and wait there.",
-      "Lightning is near and stops work. On the crew's leave: output off and unplug. Then stay clear of cable and cart.",
+      "Lightning is near and stops work. With the crew's permission: output off and unplug. Then stay clear of cable and cart.",
       "Lightning is near and stops work. Clear nothing. See that nobody stays outside.",
     ]);
     for (const post of POSTS) {

@@ -20,7 +20,7 @@ const ENDS: readonly [string, (story: Story) => unknown, string, string][] = [
   [
     "epoch",
     (s) => s.send("groundPower", "hold"),
-    "a stop, a change of post or a restart came between",
+    "there was a stop, a change of post or a restart",
     "hubo un paro, un cambio de puesto o un reinicio",
   ],
   [

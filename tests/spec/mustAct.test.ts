@@ -145,7 +145,7 @@ describe("steps of a drill", () => {
     story.say("cockpit", { type: "writeDefect", words: "loose cowl", engine: 3, barsStart: true });
     const asked = asks(story, "supervisor").find((a) => a.say === "barringDefect");
     expect(asked && say.ask(asked)).toBe(
-      "A defect bars the start of number 3: loose cowl. Is it dealt with?",
+      "A defect blocks the start of number 3: loose cowl. Is it dealt with?",
     );
     const [close] = asked?.choices ?? [];
     expect(close && fill(close, {})).toBeNull();

@@ -126,8 +126,8 @@ describe("a stop taken back as a slip", () => {
     expect(story.state.drills).toEqual([]);
     const lookup = lookupOf(story.log, sayIn(catalogue));
     const lines = story.last.events.map((e) => sayEvent(e, lookup));
-    expect(lines).toContain("Disregard: fire was a slip");
-    expect(lines).toContain("Drill ended: fireSomewhere (its fire was a slip)");
+    expect(lines).toContain("Disregard: fire was sent by mistake");
+    expect(lines).toContain("Drill ended: fireSomewhere (the fire was reported by mistake)");
     const before = raise(story, cy, "fire");
     story.unseen(1);
     const again = raise(story, bo, "fire");

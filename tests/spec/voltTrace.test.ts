@@ -77,7 +77,7 @@ describe("a meter's record of ground power", () => {
 
   it("[PWR-11] is made of single readings too, which are too far apart for a verdict", () => {
     const story = powered();
-    expect(figure(story)?.caution).toMatch(/at least two samples.*Give a meter's record/);
+    expect(figure(story)?.caution).toMatch(/at least two samples.*Enter a meter's record/);
     story.wait(20).power();
     expect(figure(story)).toMatchObject({ value: null, verdict: "unknown" });
     expect(figure(story)?.caution).toMatch(/nothing is known between 0 and \d+ ms/);

@@ -7,12 +7,15 @@ const WAY_TO_WHEELS =
  */
 export const brief = {
   stops: [
-    { say: "HOLD", means: "Nobody begins anything new. What turns goes on. Whoever raised it releases it." },
+    {
+      say: "HOLD",
+      means: "Nobody begins anything new. Engines that turn go on. The person who raised it releases it.",
+    },
     { say: "CUT NUMBER …", means: "The cockpit stops that engine and reports it stopped." },
     { say: "CUT ALL", means: "The cockpit stops every engine and reports them stopped." },
     {
       say: "FIRE NUMBER …",
-      means: "Fire, with its place if it is seen. Work the fire card; the crew decides to cut.",
+      means: "Fire, with its place if it is seen. Follow the fire card; the crew decides to cut.",
     },
     {
       say: "NUMBER … TURNING",
@@ -20,26 +23,26 @@ export const brief = {
     },
   ],
   anyoneStops:
-    "Anyone says them, at any time, by voice, hand or panel. Nobody needs leave to stop a start, and nobody argues with one.",
+    "Anyone says them, at any time, by voice, hand or panel. Nobody needs permission to stop a start, and nobody argues.",
   backUp: [
     "Hand signals come first when anything is in doubt; the panel is the record of what was signalled.",
     "Panel silent, interphone out or words not heard: hold, look at the cockpit, go on by hand signals alone.",
     "By day: hands or bats. By night: lit wands; a wand that fails is a hold.",
-    "Whoever cannot see the other person does not signal go; out of sight is a hold.",
-    "The whole system lost: take the printed card and begin that engine's start anew from its beginning.",
+    "If you cannot see the other person, do not signal go. Out of sight is a hold.",
+    "The whole system is lost: take the printed card and begin that engine's start again from its beginning.",
   ],
   chocks: [
-    "Chocks fore and aft of the main wheels before the power-up checks; brakes set with pressure besides, never instead.",
-    "Chocks come out on the cockpit's leave alone, and only with brakes set, under pressure and freshly read.",
+    "Chocks fore and aft of the main wheels before the power-up checks. Set the brakes with pressure too, never instead of chocks.",
+    "Chocks come out only with the cockpit's permission, and only with brakes set and their pressure just read.",
     WAY_TO_WHEELS,
-    "Pull them, carry them away and show them to the cockpit. One was forgotten: hold; the engine by it is stopped before anybody goes for it.",
+    "Pull them, carry them away and show them to the cockpit. If one was forgotten: hold. Stop the engine beside it before anybody goes for it.",
   ],
   wayToWheels: WAY_TO_WHEELS,
   chocksInboard: "On this type both inboard engines stand still before anybody goes to the chocks.",
   handOver: [
     "A post is offered by its holder and accepted by the person named; until accepted, the holder keeps it.",
-    "Say before you go: which engine is next, what turns, what stands on hold, where the guard and the cart are.",
-    "Every change of post ends clearances and leave. A new fire guard reports in place and the arc anew.",
+    "Say before you go: which engine is next, what turns, what is on hold, where the guard and the cart are.",
+    "Every change of post ends clearances and permissions. A new fire guard reports in place and the arc again.",
     "The new holder confirms this brief before acting.",
   ],
   fire: [
@@ -53,7 +56,7 @@ export const brief = {
     "Look before you move; walk, do not run, near a propeller.",
   ],
   spectators: [
-    "Whoever sees somebody come nearer who is not of this crew raises hold at once.",
+    "If somebody who is not of this crew comes nearer, raise hold at once.",
     "The start goes on only when the supervisor saw them outside and said so. The guard does not leave an engine for them.",
   ],
   stopTimes: (within: number, told: number) =>
@@ -68,7 +71,7 @@ export const brief = {
   batteries: "The aircraft's own batteries. No cart is connected.",
   steady: (from: number, to: string) =>
     `Ground power, steady between ${from} and ${to}. Outside: say so, and hold.`,
-  plug: "Output off before the plug goes in or out. Connect and disconnect on the cockpit's leave alone.",
+  plug: "Output off before the plug goes in or out. Connect and disconnect only with the cockpit's permission.",
   approach: {
     port: "From the port wing tip or from ahead.",
     centre: "From ahead, to port of the propeller.",
@@ -91,7 +94,7 @@ export const brief = {
   noStopper: "The supervisor turns spectators back; nobody is named for that post yet.",
   defect: (words: string) => words,
   defectAt: (n: number, words: string) => `Number ${n}: ${words}`,
-  bars: (defect: string) => `${defect} (bars the start)`,
+  bars: (defect: string) => `${defect} (blocks the start)`,
   kinds: { fuelling: "fuelling", building: "building", aircraft: "other aircraft", public: "public" },
   nearIs: (name: string, kind: string, bearing: number, distance: string, across: string) =>
     `${name} (${kind}): bearing ${bearing}°, ${distance} from the nose, ${across} across`,

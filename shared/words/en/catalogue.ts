@@ -43,7 +43,7 @@ export const catalogue = {
     briefed: (post: string) => `${post} has not confirmed the brief`,
     card: (item: string) => `Item of the card not answered or not good: ${item}`,
     check: (check: string) => `Check not done or not good: ${check}`,
-    condition: (condition: string) => `${condition}: not so`,
+    condition: (condition: string) => `${condition}: not met`,
     blades: (engine: string) => `Blades of number ${engine} not counted`,
     handling: (engine: string) => `Somebody is at the propeller of number ${engine}`,
     engine: (engine: string) => `Number ${engine} is not stable`,
@@ -56,7 +56,7 @@ export const catalogue = {
   },
   overrideEnds: {
     late: "no second person in time",
-    epoch: "a stop, a change of post or a restart came between",
+    epoch: "there was a stop, a change of post or a restart",
     used: "used",
     changed: "something newer or worse was found",
     stageLeft: "the session left the starting stage",
@@ -92,8 +92,8 @@ export const catalogue = {
     none: "none",
   },
   /** Outcome of a drill to which nobody gave words of their own. */
-  workedThrough: "worked through",
-  wasASlip: "its fire was a slip",
+  workedThrough: "completed",
+  wasASlip: "the fire was reported by mistake",
   /** Words between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust", "from behind": "from behind", across: "across" },
 };

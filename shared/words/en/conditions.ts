@@ -10,9 +10,9 @@ interface ConditionWords {
 /** Every condition in words. A key is the condition's id, and the order is that of `CONDITION_IDS`. */
 export const conditions = {
   noStopOpen: {
-    name: "No stop stands",
-    yes: "No hold, cut or fire stands",
-    no: "A {f} stands",
+    name: "No open stop",
+    yes: "No hold, cut or fire is open",
+    no: "Open stop: {f}",
     stale: "",
     unknown: "",
   },
@@ -59,9 +59,9 @@ export const conditions = {
     unknown: "",
   },
   othersSettled: {
-    name: "Other engines settled",
+    name: "Other engines stable",
     yes: "Other engines are stable or stopped",
-    no: "Number {f} is not settled",
+    no: "Number {f} is not stable",
     stale: "",
     unknown: "",
   },
@@ -95,7 +95,7 @@ export const conditions = {
   },
   bladesCounted: {
     name: "Blades counted",
-    yes: "Blades counted through, or ran lately",
+    yes: "Blades counted, or the engine ran lately",
     no: "Blade count: {f}",
     stale: "Blade count is old",
     unknown: "Blades not counted",
@@ -115,16 +115,16 @@ export const conditions = {
     unknown: "",
   },
   noLeaveOut: {
-    name: "Nobody at the aircraft on leave",
-    yes: "Nobody is at the aircraft on the crew's leave",
+    name: "Nobody at the aircraft",
+    yes: "Nobody has permission to be at the aircraft",
     no: "People may be at the aircraft: {f}",
     stale: "",
     unknown: "",
   },
   noDrillBars: {
-    name: "No drill bars the start",
-    yes: "No open drill bars the start",
-    no: "Open drill bars the start: {f}",
+    name: "No drill blocks the start",
+    yes: "No open drill blocks the start",
+    no: "An open drill blocks the start: {f}",
     stale: "",
     unknown: "",
   },
@@ -178,9 +178,9 @@ export const conditions = {
     unknown: "",
   },
   noBarringDefect: {
-    name: "No defect bars the start",
-    yes: "No open defect bars the start",
-    no: "Open defect bars the start: {f}",
+    name: "No defect blocks the start",
+    yes: "No open defect blocks the start",
+    no: "An open defect blocks the start: {f}",
     stale: "",
     unknown: "",
   },

@@ -49,13 +49,13 @@ export const events = {
   resistance: (n: number, count: number) => `Number ${n}: ${count} blades counted, RESISTANCE`,
   wind: (kt: number) => `Wind ${kt} kt`,
   gusts: (kt: number) => `gusts ${kt} kt`,
-  lightning: (miles: number) => `Lightning, ${miles} miles off`,
-  lightningTold: (flash: number, miles: number) => `Lightning, number ${flash}: it was ${miles} miles off`,
+  lightning: (miles: number) => `Lightning, ${miles} miles away`,
+  lightningTold: (flash: number, miles: number) => `Lightning, number ${flash}: it was ${miles} miles away`,
   lightningSomewhere: "Lightning, nobody could tell how far",
   runUp: (n: number, item: string) => `Run-up of number ${n}, ${item}`,
   defect: (words: string) => `Defect: ${words}`,
   defectAt: (n: number, words: string) => `Defect, number ${n}: ${words}`,
-  bars: "bars the start",
+  bars: "blocks the start",
   defectClosed: "Defect closed",
   drill: (title: string) => `Drill opened: ${title}`,
   stepDone: (drill: string, post: string, step: string) => `${drill}, ${post}: ${step}: done`,
@@ -64,17 +64,17 @@ export const events = {
   exceeded: (n: number, limit: string, found: number, allowed: number) =>
     `LIMIT PASSED, number ${n}: ${limit} ${found} s, limit ${allowed} s`,
   refused: (what: string) => `Refused: ${what}`,
-  aircraftKnown: "The aircraft's record told what stands there from elsewhere",
+  aircraftKnown: "The aircraft's record reported what is still open there",
   fieldKnown: "Another session on this field reported lightning or weather",
   standsAt: (aircraft: string) => `standing at ${aircraft}`,
   supervisesAlso: (aircraft: string | null) =>
     aircraft === null
-      ? "The supervisor supervises this aircraft alone"
+      ? "The supervisor supervises only this aircraft"
       : `The supervisor also supervises ${aircraft}: a clearance says where they stand`,
-  slip: (stop: string) => `Disregard: ${stop} was a slip`,
-  fireOutLapsed: "Fire: nobody confirmed in time that it is out: it is to be said anew",
-  restarted: "The server started again: clearances and leave are void",
-  clockStepped: "The server's clock was set: clearances and leave are void",
+  slip: (stop: string) => `Disregard: ${stop} was sent by mistake`,
+  fireOutLapsed: "Fire: nobody confirmed in time that it is out. It must be said again",
+  restarted: "The server started again: clearances and permissions are void",
+  clockStepped: "The server's clock was set: clearances and permissions are void",
   /** A channel other than the panel. */
   channels: { hand: "hand", interphone: "interphone" },
   advance: (stage: string) => `go on to ${stage}`,

@@ -20,8 +20,8 @@ export const runUpChecks: Readonly<Record<RunUpCheck, string>> = {
 };
 
 export const runUpFaults: Readonly<Record<RunUpFaultKind, string>> = {
-  belowMin: "is below its least",
-  over: "is over its most",
+  belowMin: "is below its minimum",
+  over: "is above its maximum",
   notRead: "has not been read since warm-up began",
   unreadable: "cannot be judged",
   notDone: "not done",

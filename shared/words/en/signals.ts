@@ -37,7 +37,7 @@ export const signals = {
   release: { plain: "Hold released", engine: "Hold released, number {n}" },
   cut: { plain: "Cut", engine: "Cut number {n}", asks: "Cut number {n}." },
   cutAll: { plain: "Cut all engines", engine: "Cut all engines", asks: "Cut all engines." },
-  resetCut: { plain: "Cut stood down", engine: "Cut stood down, number {n}" },
+  resetCut: { plain: "Cut ended", engine: "Cut ended, number {n}" },
   fire: {
     plain: "Fire",
     engine: "Fire at number {n}",
@@ -48,7 +48,7 @@ export const signals = {
   disregard: {
     plain: "Disregard",
     engine: "Disregard, number {n}",
-    asks: "{d}: it was a slip, its sender takes it back. Disregard it.",
+    asks: "{d}: sent by mistake. Disregard it.",
   },
   fireOut: { plain: "Fire out", engine: "Fire out at number {n}" },
   connectPower: {

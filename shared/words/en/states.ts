@@ -47,8 +47,8 @@ export const firePlaces: Readonly<Record<FirePlace, string>> = {
 
 export const voids: Readonly<Record<VoidCause, string>> = {
   expired: "its time ran out",
-  epoch: "a stop, a change of post or a restart came between",
-  condition: "something it stood on changed",
+  epoch: "there was a stop, a change of post or a restart",
+  condition: "something it needs has changed",
   revoked: "it was taken back",
   readBackWrong: "it was read back wrong",
   stageLeft: "the session left the starting stage",

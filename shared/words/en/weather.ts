@@ -18,7 +18,7 @@ export const reportFaults = {
     `${part} is there twice and differs: two reports may be in it. Paste one report, or enter the wind by hand.`,
   unreadable: "This cannot be read as a METAR. Paste the whole report, or enter the wind by hand.",
   old: (age: number, most: number) =>
-    `This report is ${age} min old; after ${most} min it says nothing of now. Paste the newest.`,
+    `This report is ${age} min old; after ${most} min it is too old. Paste the newest.`,
   impossible: (part: string, figure: string) =>
     `${part} ${figure} cannot be right. Check the report, or enter the wind by hand.`,
 };
@@ -26,7 +26,7 @@ export const reportFaults = {
 /** What else a report says: a direction that swings, and a thunderstorm. */
 export const reportThunder = {
   swings: (from: number, to: number) => `swings from ${from}° to ${to}°`,
-  told: "The report tells of a thunderstorm: it counts as near lightning from when it is recorded.",
+  told: "The report gives a thunderstorm. It counts as near lightning from the moment it is recorded.",
 };
 
 /** The act asked of a post while lightning stops work. */
@@ -35,6 +35,6 @@ export const lightningActs: Readonly<Record<LightningAct, string>> = {
   leaveAircraft: "Start nothing. Leave the aircraft and go into shelter.",
   shelter: "Go into shelter and wait there.",
   clearOfCable: "Touch neither cable nor cart. Stay clear of both, in shelter.",
-  unplug: "On the crew's leave: output off and unplug. Then stay clear of cable and cart.",
+  unplug: "With the crew's permission: output off and unplug. Then stay clear of cable and cart.",
   clearRamp: "Clear nothing. See that nobody stays outside.",
 };

@@ -7,7 +7,7 @@ export const brief: BriefWords = {
   stops: [
     {
       say: "ALTO (HOLD)",
-      means: "Nadie inicia nada nuevo. Lo que gira sigue girando. Lo levanta quien lo dio.",
+      means: "Nadie inicia nada nuevo. Los motores que giran siguen. Lo levanta la persona que lo dio.",
     },
     { say: "CORTE MOTOR … (CUT)", means: "Cabina para ese motor y lo reporta parado." },
     { say: "CORTE TODOS (CUT ALL)", means: "Cabina para todos los motores y los reporta parados." },
@@ -21,19 +21,19 @@ export const brief: BriefWords = {
     },
   ],
   anyoneStops:
-    "Cualquiera las dice, en cualquier momento, de voz, con la mano o en el panel. Nadie necesita permiso para parar un arranque, y nadie lo discute.",
+    "Cualquiera las dice, en cualquier momento, de voz, con la mano o en el panel. Nadie necesita permiso para parar un arranque. Nadie lo discute.",
   backUp: [
     "Las señales de mano van primero ante cualquier duda; el panel es el registro de lo señalado.",
     "Panel en silencio, interfono caído o palabras no oídas: alto, mire a cabina, siga solo con señales de mano.",
     "De día: manos o paletas. De noche: varas luminosas; una vara que falla es un alto.",
-    "Quien no ve a la otra persona no da señal de seguir; fuera de la vista es un alto.",
+    "Si no ve a la otra persona, no dé señal de seguir. Fuera de la vista es un alto.",
     "Perdido todo el sistema: tome la tarjeta impresa y empiece de nuevo el arranque de ese motor desde el principio.",
   ],
   chocks: [
-    "Calzos delante y detrás de las ruedas principales antes de las revisiones de energía; además frenos puestos con presión, nunca en su lugar.",
-    "Los calzos salen solo con permiso de cabina, y solo con frenos puestos, con presión y recién leídos.",
+    "Calzos delante y detrás de las ruedas principales antes de las revisiones de energía. Ponga también los frenos con presión, nunca en lugar de los calzos.",
+    "Los calzos salen solo con permiso de cabina, y solo con frenos puestos y su presión recién leída.",
     WAY_TO_WHEELS,
-    "Quítelos, lléveselos y muéstrelos a cabina. Si se olvidó uno: alto; el motor de ese lado se para antes de que alguien vaya por él.",
+    "Quítelos, lléveselos y muéstrelos a cabina. Si se olvidó uno: alto. Pare el motor de ese lado antes de que alguien vaya por él.",
   ],
   wayToWheels: WAY_TO_WHEELS,
   chocksInboard:
@@ -55,7 +55,7 @@ export const brief: BriefWords = {
     "Mire antes de moverse; cerca de una hélice camine, no corra.",
   ],
   spectators: [
-    "Quien vea acercarse a alguien que no es de esta tripulación da alto de inmediato.",
+    "Si se acerca alguien que no es de esta tripulación, dé alto de inmediato.",
     "El arranque sigue solo cuando el supervisor los vio afuera y lo dijo. El guardia no deja un motor por ellos.",
   ],
   stopTimes: (within, told) =>

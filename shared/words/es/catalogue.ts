@@ -92,6 +92,6 @@ export const catalogue: Catalogue = {
     none: "ninguno",
   },
   workedThrough: "hecho hasta el final",
-  wasASlip: "el fuego fue un aviso sin querer",
+  wasASlip: "el fuego se reportó por error",
   joints: { to: "a", of: "de", gust: "racha", "from behind": "de cola", across: "cruzado" },
 };

@@ -2,9 +2,9 @@ import type { Catalogue } from "../en/catalogue.ts";
 
 export const conditions: Catalogue["conditions"] = {
   noStopOpen: {
-    name: "Ningún paro vigente",
-    yes: "Ningún alto, corte ni fuego vigente",
-    no: "Paro vigente: {f}",
+    name: "Ningún paro abierto",
+    yes: "Ningún alto, corte ni fuego abierto",
+    no: "Paro abierto: {f}",
     stale: "",
     unknown: "",
   },
@@ -87,7 +87,7 @@ export const conditions: Catalogue["conditions"] = {
   },
   bladesCounted: {
     name: "Palas contadas",
-    yes: "Palas contadas, o funcionó hace poco",
+    yes: "Palas contadas, o el motor funcionó hace poco",
     no: "Conteo de palas: {f}",
     stale: "El conteo de palas es viejo",
     unknown: "Palas no contadas",
@@ -107,8 +107,8 @@ export const conditions: Catalogue["conditions"] = {
     unknown: "",
   },
   noLeaveOut: {
-    name: "Nadie junto al avión con permiso",
-    yes: "Nadie está junto al avión con permiso de la tripulación",
+    name: "Nadie junto al avión",
+    yes: "Nadie tiene permiso de estar junto al avión",
     no: "Puede haber gente junto al avión: {f}",
     stale: "",
     unknown: "",

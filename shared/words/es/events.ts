@@ -64,15 +64,15 @@ export const events: EventWords = {
   exceeded: (n, limit, found, allowed) =>
     `LÍMITE PASADO, motor ${n}: ${limit} ${found} s, límite ${allowed} s`,
   refused: (what) => `Rechazado: ${what}`,
-  aircraftKnown: "El registro del avión dijo lo que sigue vigente allí",
+  aircraftKnown: "El registro del avión reportó lo que sigue abierto allí",
   fieldKnown: "Otra sesión en este campo reportó relámpagos o tiempo",
   standsAt: (aircraft) => `junto a ${aircraft}`,
   supervisesAlso: (aircraft) =>
     aircraft === null
       ? "El supervisor supervisa solo este avión"
       : `El supervisor también supervisa ${aircraft}: una autorización dice dónde está`,
-  slip: (stop) => `Sin efecto: ${stop} fue sin querer`,
-  fireOutLapsed: "Fuego: nadie confirmó a tiempo que se apagó: hay que decirlo de nuevo",
+  slip: (stop) => `Sin efecto: ${stop} se envió por error`,
+  fireOutLapsed: "Fuego: nadie confirmó a tiempo que se apagó. Hay que decirlo de nuevo",
   restarted: "El servidor arrancó de nuevo: autorizaciones y permisos sin efecto",
   clockStepped: "Se ajustó el reloj del servidor: autorizaciones y permisos sin efecto",
   channels: { hand: "mano", interphone: "interfono" },

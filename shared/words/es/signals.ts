@@ -42,7 +42,7 @@ export const signals: Catalogue["signals"] = {
   disregard: {
     plain: "Sin efecto",
     engine: "Sin efecto, motor {n}",
-    asks: "{d}: fue sin querer; quien lo envió lo retira. Ignórelo.",
+    asks: "{d}: enviado por error. Ignórelo.",
   },
   fireOut: { plain: "Fuego apagado", engine: "Fuego apagado en motor {n}" },
   connectPower: {

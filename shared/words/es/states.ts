@@ -44,7 +44,7 @@ export const firePlaces: Catalogue["firePlaces"] = {
 export const voids: Catalogue["voids"] = {
   expired: "se venció su tiempo",
   epoch: "hubo un paro, un cambio de puesto o un reinicio",
-  condition: "cambió algo en que se apoyaba",
+  condition: "cambió algo que necesita",
   revoked: "fue retirada",
   readBackWrong: "se colacionó mal",
   stageLeft: "la sesión dejó la etapa de arranque",

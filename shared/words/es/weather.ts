@@ -16,14 +16,14 @@ export const reportFaults: Catalogue["reportFaults"] = {
     `${part}: está dos veces y no coincide; puede haber dos reportes. Pegue uno solo o ingrese el viento a mano.`,
   unreadable: "Esto no se puede leer como METAR. Pegue el reporte entero o ingrese el viento a mano.",
   old: (age, most) =>
-    `Este reporte tiene ${age} min; pasados ${most} min ya no dice nada de ahora. Pegue el más nuevo.`,
+    `Este reporte tiene ${age} min; pasados ${most} min es demasiado viejo. Pegue el más nuevo.`,
   impossible: (part, figure) =>
     `${part} ${figure} no puede ser. Revise el reporte o ingrese el viento a mano.`,
 };
 
 export const reportThunder: Catalogue["reportThunder"] = {
   swings: (from, to) => `gira de ${from}° a ${to}°`,
-  told: "El reporte dice tormenta: cuenta como rayo cercano desde que se registra.",
+  told: "El reporte da tormenta. Cuenta como rayo cercano desde que se registra.",
 };
 
 export const lightningActs: Catalogue["lightningActs"] = {

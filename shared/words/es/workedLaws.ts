@@ -305,8 +305,8 @@ export const workedLaws: readonly Phrase[] = [
     "No se ha leído la temperatura: se toman los límites más estrictos.",
   ],
   [
-    "No verdict by single readings: {1}. Give a meter's record.",
-    "Sin veredicto por lecturas sueltas: {1}. Dé el registro de un medidor.",
+    "No verdict by single readings: {1}. Enter a meter's record.",
+    "Sin veredicto por lecturas sueltas: {1}. Anote el registro de un medidor.",
   ],
   ["No verdict: {1}.", "Sin veredicto: {1}."],
   [

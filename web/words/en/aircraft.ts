@@ -16,7 +16,7 @@ export const plan = {
   reportedBefore: (words: string) => `Before this session: ${words}. Report it again`,
   handsLeft: (n: number) => `Hands were left on the propeller of number ${n}`,
   leaveLeft: (service: string) => `People may still be at the aircraft: ${service}`,
-  leftTurning: (n: number) => `Number ${n} was left turning: not yet seen still`,
+  leftTurning: (n: number) => `Number ${n} was left turning. Nobody has seen it stopped yet`,
   chocksIn: (time: string) => `Chocks in, ${time}`,
   chocksOut: (time: string) => `Chocks out, ${time}`,
   brakesUnknown: "Brakes: not reported",
@@ -30,7 +30,7 @@ export const plan = {
   guardAway: "Fire guard: not in place",
   guardAt: (n: number, time: string) => `Fire guard at number ${n}, ${time}`,
   handling: (n: number) => `Hands on the propeller of number ${n}: ignition off`,
-  defect: (words: string) => `Defect bars the start: ${words}`,
+  defect: (words: string) => `A defect blocks the start: ${words}`,
   order: (order: string) => `Order ${order}`,
 };
 
@@ -52,7 +52,7 @@ export const options = {
   drill: "Open a drill",
   danger: "Danger",
   own: { revokeClearance: "Take the clearance back", guardAway: "I am leaving this engine" },
-  early: (report: string) => `${report}, out of order`,
+  early: (report: string) => `${report}, before its turn`,
 };
 
 export const checks = {
@@ -90,7 +90,7 @@ export const guard = {
 };
 
 export const ground = {
-  title: "Of your own accord",
+  title: "You can also send",
   volts: "Volts again",
   chocks: "Ask: chocks out?",
   connect: "Ask to connect",

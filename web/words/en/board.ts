@@ -7,7 +7,7 @@ export const board = {
   title: "Wall board",
   aircraft: "Aircraft, those that need a person first",
   none: "No aircraft is being started",
-  notFetched: "Engines not fetched",
+  notFetched: "Engines not loaded",
   more: (n: number) =>
     `${n} ${plural(n, { one: "more aircraft is", other: "more aircraft are" })} not in sight: see the ramp`,
   old: (time: string) => `Old: last renewed ${time} ago`,

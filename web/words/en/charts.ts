@@ -1,12 +1,12 @@
 /** Charts of readings over time, and the look back at the exchange. */
 export const charts = {
   title: (minutes: number) => `Readings of the last ${minutes} min`,
-  none: "Nothing was read yet: what is read is drawn here.",
+  none: "No readings yet. They are drawn here.",
   engine: (n: number) => `Number ${n}`,
   aircraft: "Aircraft",
   groundPower: "Ground power",
   bands: {
-    belowMin: "below least",
+    belowMin: "below minimum",
     usable: "not yet normal",
     normal: "normal",
     caution: "above normal",
@@ -23,11 +23,11 @@ export const past = {
   lead: (time: string, seq: number, of: number) =>
     `${time}, number ${seq} of ${of}. Nothing here can be answered.`,
   now: "Back to now",
-  scrub: "Moment looked at",
+  scrub: "Moment shown",
   earlier: "Earlier",
   later: "Later",
   stage: (stage: string) => `Stage: ${stage}`,
   asked: "Asked then",
   nothing: "Nothing was asked.",
-  stops: "Stops that stood",
+  stops: "Stops at that time",
 };

@@ -1,7 +1,7 @@
 /** Enrolling devices. */
 export const devices = {
   title: "Devices",
-  lead: "People sign in on enrolled devices alone. Revoke one that is lost: it is cut off at once.",
+  lead: "People can sign in only on enrolled devices. If a device is lost, revoke it: it stops working at once.",
   again: "Read again",
   none: "No device is enrolled yet.",
   enrolledAt: (when: string, by: string) => `Enrolled ${when} UTC by ${by}`,
@@ -11,14 +11,14 @@ export const devices = {
   enrolled: "Enrolled",
   known: (name: string) => `This device is now known as ${name}.`,
   enrolThis: "Enrol this device",
-  how: "A supervisor shows a code on the page Devices. It is good for five minutes and once. A key is made on this device and never leaves it.",
-  had: "This device was enrolled before: a new key takes the place of the old one.",
+  how: "A supervisor shows a code on the page Devices. It works once, within five minutes. A key is made on this device and never leaves it.",
+  had: "This device was enrolled before: a new key replaces the old one.",
   code: "Code",
   enrolling: "Enrolling…",
   enrol: "Enrol",
   newCode: "Code for a new device",
   scan: (name: string, address: string) =>
-    `On ${name}, scan this or open ${address} and enter the code. It is good for five minutes and once. Show it to nobody else.`,
+    `On ${name}, scan this or open ${address} and enter the code. It works once, within five minutes. Show it to nobody else.`,
   withCode: (code: string) => `Enrol with code ${code}`,
   done: "Done",
   name: "Name of the new device",

@@ -2,7 +2,7 @@
 export const signIn = {
   lead: "Starting engines together: cockpit, fire guard, ground power, supervisor.",
   title: "Sign in",
-  handle: "Handle",
+  handle: "Short name",
   pin: "PIN",
   code: "Joining code, if you were given one",
   enter: "Sign in",
@@ -16,7 +16,7 @@ export const signIn = {
 
 export const language = {
   title: "Language",
-  failed: "This language could not be fetched. Try again when there is a network.",
+  failed: "This language could not be loaded. Try again when there is a network.",
 };
 
 export const keypad = { clear: "Clear", back: "Back" };
@@ -25,8 +25,8 @@ export const keypad = { clear: "Clear", back: "Back" };
 export const net = {
   noServer: "The server does not answer. Check this device's network.",
   status: (status: number) => `The server said ${status}.`,
-  notFetched: "It could not be fetched.",
-  noList: "The list cannot be had.",
+  notFetched: "It could not be loaded.",
+  noList: "The list could not be loaded.",
   notSecure: "This address is not secure: open the panels by https, then enrol the device.",
   /** Reasons why a message to the server failed. */
   wire: {
@@ -35,26 +35,26 @@ export const net = {
     tooMany: "Too many messages: wait a moment",
     protocolMismatch: "This panel is too old: reload it",
     signInNeeded: "The sign-in has ended: sign in again",
-    proofNeeded: "This device did not prove itself: sign in again",
-    pinNeeded: "Not without your PIN: give it again and enter your PIN",
+    proofNeeded: "This device could not be checked: sign in again",
+    pinNeeded: "This needs your PIN: send it again with your PIN",
     noSuchSession: "There is no such session",
     notAvailable: "Not recorded: use hand signals",
   },
 };
 
 export const app = {
-  fetching: "Fetching…",
+  fetching: "Loading…",
   opening: "Opening…",
   notRecorded: "Not recorded yet",
-  unsettled: "Something you gave is not recorded.",
-  unsettledWhere: "It waits in a session: open it to send it or drop it.",
+  unsettled: "Something you sent is not recorded.",
+  unsettledWhere: "It waits in a session. Open the session to send it or drop it.",
   openSession: "Open the session",
-  partMissing: "A part of this panel could not be fetched. Reload when there is a network.",
+  partMissing: "A part of this panel could not be loaded. Reload when there is a network.",
 };
 
 export const elsewhere = {
   title: (name: string) => `${name} is open in another tab`,
-  what: "This person is open in another tab of this device, and only one may send. Go on there, or take over here: what waits to be sent comes along.",
+  what: "This person is signed in in another tab of this device. Only one tab can send. Go on in that tab, or take over here. What waits to be sent moves to this tab.",
   take: "Take over here",
   taking: "Taking over…",
 };
@@ -68,14 +68,14 @@ export const fault = {
 export const update = {
   region: "New version",
   ready: "A new version is ready.",
-  watched: "Another window of this device watches a session: leave it first.",
-  asked: "It is taken up only when you say so.",
+  watched: "Another window on this device shows a session. Leave that session first.",
+  asked: "It starts only when you say so.",
   take: "Take the new version",
   waits: "A new version is ready. It waits until you have left the session.",
   reload: "Reload this panel",
   mismatch:
-    "The server is of another version than this panel. Nothing given here is heard: use hand signals. What you have sent and was not recorded is kept.",
-  fetching: "Fetching the new version…",
+    "This panel and the server have different versions. Nobody hears what you send here: use hand signals. What was not recorded is kept.",
+  fetching: "Loading the new version…",
   now: "Reload now",
 };
 
@@ -90,7 +90,7 @@ export const ramp = {
   devices: "Devices",
   people: "People",
   card: "Print card",
-  setting: "Setting it out…",
+  setting: "Preparing…",
   signOut: "Sign out",
   back: "Back to the ramp",
   live: "Live sessions",
@@ -100,7 +100,7 @@ export const ramp = {
   ended: "Ended",
   code: "Joining code",
   join: "Join",
-  nothingNeeded: "Nothing needs a person",
+  nothingNeeded: "Nobody has to act",
   fire: "Fire reported",
   fireAt: (engines: string) => `Fire at number ${engines}`,
   cutAll: "Cut: all engines",

@@ -1,7 +1,7 @@
 /** The first run of an empty house, and what an unfinished one still lacks. */
 export const house = {
   title: "A new house",
-  lead: "Nobody can sign in here yet. This device and the first supervisor come first; everything else after that.",
+  lead: "Nobody can sign in here yet. First come this device and the first supervisor. Everything else comes later.",
   empty:
     "Nobody can sign in here yet. The server printed a link when it started: open it on the first device.",
   toFirst: "Begin this house",
@@ -25,7 +25,7 @@ export const house = {
   pin: "Your PIN",
   pinRule: (least: number) => `${least} digits or more, and none that many people use, such as 123456.`,
   pinAgain: "Your PIN again",
-  notAlike: "The two PINs were not alike: enter both again.",
+  notAlike: "The two PINs are different. Enter both again.",
   goOn: "Go on",
   enter: "Enter this house",
   entering: "Entering…",
@@ -47,8 +47,8 @@ export const house = {
     return [nobody, ...(second ? [two] : [])].filter((s) => s !== "").join(" ");
   },
   typeWhat: "One supervisor enters the figures from the manual, another one approves them.",
-  draftWaits: "A draft waits: a supervisor who had no hand in it approves it.",
-  aircraftWhat: "It is put on an approved type.",
+  draftWaits: "A draft waits. A supervisor who did not work on it must approve it.",
+  aircraftWhat: "It needs an approved type.",
   aircraftLater: "It comes after the type.",
   planWhat: "Anybody qualified for cockpit or supervisor plans it.",
   planLater: "It comes after the aircraft.",

@@ -19,7 +19,7 @@ export const weather = {
   lacks: {
     wind: "Set the wind",
     gusts: "Set the gusts, or none",
-    gustsBelow: "Gusts are above the wind, or none",
+    gustsBelow: "Gusts must be above the wind, or none",
   },
   record: (wind: number, gusts: number | null, air: number | null) =>
     `Record ${wind === 0 ? "calm" : `wind ${wind} kt`}, ${gusts === null ? "no gusts" : `gusts ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
@@ -71,7 +71,7 @@ export const screen = {
 export const units = {
   title: "Units",
   asRead: "As read",
-  what: "Figures are shown in the units you choose, on this device. The figure as it was read stands behind in brackets, or one touch away. Gauges are entered and limits are kept in their own unit.",
+  what: "This device shows figures in the units you choose. The figure as it was read is beside it in brackets, or one touch away. You enter a gauge in its own unit.",
   families: {
     pressure: "Pressure: oil, fuel, brakes",
     airPressure: "Pressure of the air: manifold, suction, QNH",
@@ -87,7 +87,7 @@ export const house = { title: "The house", equipment: "Equipment", atStand: "Equ
 /** The open items of each aircraft's record, on the ramp page. */
 export const atAircraft = {
   region: "At the aircraft",
-  nothing: "Nothing stands here",
+  nothing: "Nothing is open here",
   stops: (name: string) => `Stop ${name}`,
   keys: { hold: "Hold", cut: "Cut all engines", fire: "Fire" },
   sent: {
@@ -95,11 +95,11 @@ export const atAircraft = {
     cut: (name: string) => `Cut is recorded at ${name}. Give the hand signal too.`,
     fire: (name: string) => `Fire is recorded at ${name}. Give the hand signal too.`,
   },
-  leave: "People may be at the aircraft on leave",
+  leave: "People may be at the aircraft with permission",
   located: "Where it burns is recorded.",
-  turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
+  turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller stopped`,
   drill: (drill: string) => `Drill is open: ${drill}`,
-  bars: "Defect bars the start",
+  bars: "A defect blocks the start",
   defect: "Defect",
   end: "End it",
   ended: "It is ended",

@@ -14,7 +14,7 @@ export const ask = {
     later: "When you are ready",
   },
   sending: "Sending… not yet recorded",
-  blocked: "Not heard from the server: nothing that lowers safety can be sent.",
+  blocked: "The server does not answer. You can send stops and bad news, and nothing else.",
   again: (what: string, age: string) => `${what}: reported ${age} ago, asked for again`,
   others: "Asked of others now",
   queue: "Also asked of you",
@@ -38,10 +38,10 @@ export const ask = {
 };
 
 export const figure = {
-  none: (most: number) => `No hand signal goes beyond ${most}: say the number.`,
+  none: (most: number) => `No hand signal exists above ${most}: say the number.`,
   label: (name: string) => `Hand signal: ${name}`,
   toYou: "By hand it looks like this",
-  byYou: "By hand you give this, seen from the front",
+  byYou: "You give this by hand, seen from the front",
   cutsAll: "It names no engine: it means all",
 };
 
@@ -54,7 +54,7 @@ export const entry = {
   reason: "Give the reason",
   defect: "What is wrong?",
   ownReason: (n: number) => `Number ${n}: give your own reason`,
-  standsAt: "You supervise several aircraft. At which do you stand?",
+  standsAt: "You supervise several aircraft. Where do you stand now?",
   ownWords: "Or in your words",
   less: (size: string) => `Less by ${size}`,
   more: (size: string) => `More by ${size}`,
@@ -87,7 +87,7 @@ export const entry = {
   brakePressure: "Brake pressure",
   gravity: (at80F: string, charge: number | null) =>
     charge === null ? `At 80 °F ${at80F}: no acid has that` : `At 80 °F ${at80F}, ${charge} % charged`,
-  gravityWaits: "Read the electrolyte's temperature first: this figure is corrected by it.",
+  gravityWaits: "Read the electrolyte's temperature first. It corrects this figure.",
 };
 
 export const stops = {
@@ -101,31 +101,31 @@ export const stops = {
   fireSent: "Fire sent. Number? Where?",
   fireSending: "Fire: not yet heard. Number? Where?",
   fireWhere: "Fire. Number? Where?",
-  firePrompt: "Everybody is told already. Touch what you see of it: shout and show it too.",
-  firePromptSending: "Kept, and sent as soon as the server is heard. Shout and show it now.",
+  firePrompt: "Everybody is told already. Touch what you see. Shout and show it too.",
+  firePromptSending: "It is kept and goes out when the server answers. Shout and show it now.",
 };
 
 export const standing = {
-  region: "Stops that stand",
-  notRecorded: "NOT RECORDED: the server could not write it down. Act on it and pass it on by hand signals.",
-  takenIn: "Taken in",
+  region: "Open stops",
+  notRecorded: "NOT RECORDED: the server could not save it. Act on it. Pass it on by hand signals.",
+  takenIn: "Understood",
   fire: (place: string) => `Fire: ${place}`,
   fireAt: (engines: string, place: string) => `Fire at number ${engines}: ${place}`,
   locate: "Number? Where?",
-  slip: "It was a slip",
-  wasASlip: (stop: string) => `${stop}: it was a slip`,
+  slip: "Sent by mistake",
+  wasASlip: (stop: string) => `${stop}: sent by mistake`,
   slipWaits: "Disregard it. Shown until every post has received this.",
   outOnce: (name: string) => `${name} says it is out. A second person must say so too.`,
   outTwice: "Ends when two people on two devices say it is out.",
   cut: (n: number) => `Cut number ${n}`,
   cutWaits: "Waits for the cockpit to report stopped.",
-  cutDone: "Reported stopped. Can be stood down.",
+  cutDone: "Reported stopped. The cut can be ended.",
   hold: "Hold",
   holdTurning: (n: string) => `Hold: number ${n} turning without clearance`,
   holdSilent: (post: string) => `Hold: ${post} silent`,
-  yours: "Yours to release.",
-  crews: "Released by the cockpit or the supervisor.",
-  owners: (name: string) => `Released by ${name} alone.`,
-  orphaned: (name: string) => `${name} holds no post: also released by the supervisor, with a reason.`,
+  yours: "You can release it.",
+  crews: "Cockpit or supervisor can release it.",
+  owners: (name: string) => `Only ${name} can release it.`,
+  orphaned: (name: string) => `${name} holds no post. The supervisor can release it too, with a reason.`,
   release: "Release",
 };

@@ -1,60 +1,61 @@
 /** A person's own account, and the people who may sign in. */
 export const person = {
   pinAgain: "Your PIN again",
-  asideWhy: "Setting a condition aside takes some of the safety away, so it asks for your PIN.",
-  asideOffline:
-    "Without the server nothing can be set aside: no PIN can be checked and nobody else asked. Meet the condition, or hold.",
+  asideWhy: "Setting a condition aside makes the start less safe. That is why it needs your PIN.",
+  asideOffline: "Without the server no condition can be set aside. Meet the condition, or hold.",
   checking: "Checking…",
   failed: "That did not work.",
   title: "People",
   pin: "Your PIN",
   change: "Change it",
-  changed: "It is changed. Your sign-ins elsewhere have ended.",
+  changed: "It is changed. You are signed out everywhere else.",
   rule: (least: number) =>
-    `${least} characters or more, and none that many people use, such as 123456 or 121212. Your sign-ins elsewhere end.`,
+    `${least} characters or more, and none that many people use, such as 123456 or 121212. You are signed out everywhere else.`,
   steps: { old: "Your PIN now", next: "The new one", again: "The new one again" },
-  notAlike: "The two were not alike: nothing was changed.",
+  notAlike: "The two are different. Nothing was changed.",
   goOn: "Go on",
-  leave: "Leave it as it is",
+  leave: "Keep it as it is",
   signIns: "Where you are signed in",
   since: (from: string, used: string) => `Since ${from} UTC, last used ${used} UTC`,
   here: "Here",
   end: "End it",
   passkeys: "Your passkeys",
   passkeysWhat:
-    "By one you sign in with this device's own lock, without the PIN. Setting a condition aside and approving still ask for the PIN.",
-  passkeysNotHere: "One can be made on an enrolled device whose browser has them.",
+    "A passkey signs you in with this device's own lock, without the PIN. Setting a condition aside and approving still need the PIN.",
+  passkeysNotHere: "You can make one on an enrolled device whose browser supports it.",
   passkeyMade: (when: string) => `Made ${when} UTC`,
-  takeBack: "Take it back",
+  takeBack: "Remove it",
   makePasskey: "Make a passkey",
   byPasskey: "Sign in by passkey",
   noPasskey: "No passkey was given.",
   everybody: "Everybody",
-  everybodyWhat: "Whom you stop is cut off at once and cannot sign in until let in again.",
+  everybodyWhat:
+    "A person you block is signed out at once. That person cannot sign in until you allow it again.",
   add: "Add a person",
   changePerson: "Change",
   changeOne: (name: string) => `Change ${name}`,
   name: "Name",
   handle: "Short name, to sign in with",
   firstPin: "First PIN",
-  firstPinWhat: (least: number) => `${least} digits or more. Tell it to the person, who then changes it.`,
+  firstPinWhat: (least: number) =>
+    `${least} digits or more. Tell it to the person. The person then changes it.`,
   posts: "Posts the person is qualified for",
-  currentUntil: "Current for duty until (may be left out)",
+  currentUntil: "Training valid until (optional)",
   current: (day: string, days: number, ending: boolean) => {
-    if (days <= 0) return `Not current since ${day}`;
+    if (days <= 0) return `Training out of date since ${day}`;
     return ending
-      ? `Current until ${day}: ${days} ${days === 1 ? "day" : "days"} left`
-      : `Current until ${day}`;
+      ? `Training valid until ${day}: ${days} ${days === 1 ? "day" : "days"} left`
+      : `Training valid until ${day}`;
   },
   save: "Save",
-  stopped: "Stopped",
-  stop: "Stop",
-  stopSure: "Touch again to stop",
+  stopped: "Sign-in blocked",
+  stop: "Block sign-in",
+  stopSure: "Touch again to block",
   onDuty: "On duty now",
-  onDutyWhat: "A start may depend on this person. Tell the crew first, and have another take the post.",
-  cutOff: "Cut off all the same",
-  leaveOnDuty: "Leave them on duty",
-  letIn: "Let in again",
+  onDutyWhat: "A start may depend on this person. Tell the crew first. Another person must take the post.",
+  cutOff: "Block anyway",
+  leaveOnDuty: "Do not block",
+  letIn: "Allow sign-in again",
 };
 
 export type PersonWords = typeof person;

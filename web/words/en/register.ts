@@ -13,9 +13,9 @@ export const register = {
   noneHere: "No aircraft yet.",
   add: "Add an aircraft",
   addTitle: "Add an aircraft",
-  addLead: "Only the name is needed besides registration and type. The rest can come later.",
+  addLead: "Give the registration, the type and a name. The rest can come later.",
   noType:
-    "No aircraft type is approved yet. One supervisor enters it from the manual, a second one approves it; then an aircraft can be put on it.",
+    "No aircraft type is approved yet. One supervisor enters it from the manual, a second one approves it; then an aircraft can use it.",
   toTypes: "Aircraft types",
   retiredOnes: "Retired",
   mayStart: "Can be planned",
@@ -44,7 +44,7 @@ export const register = {
     }
   },
   registration: "Registration",
-  registrationRule: "It stays for good: what stands at the aircraft is recorded under it.",
+  registrationRule: "It never changes: the aircraft's record is kept under it.",
   name: "Name",
   type: "Type",
   chooseType: "Choose the type",
@@ -77,7 +77,7 @@ export const register = {
   enterHours: "Enter hours",
   hoursTitle: (id: string) => `Hours of ${id}`,
   hoursLead:
-    "As the logs say after the flight. Hours do not fall; a supervisor corrects them under Change it.",
+    "Enter the hours from the logs after the flight. Hours cannot get fewer. A supervisor corrects them under Change it.",
   addToAll: "Hours flown, to add to every part",
   addThem: "Add to all",
   was: (h: string | null) => (h === null ? "not entered before" : `were ${h} h`),

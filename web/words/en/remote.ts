@@ -1,7 +1,7 @@
 /** Keys of a remote or keyboard that a person taught the device. */
 export const remote = {
   title: "Keys for full hands",
-  what: "Any remote or keyboard that sends keys to this device can hold, and can answer what is asked with a plain answer. It never reads back, clears or releases. Touch one of these, then press its key once.",
+  what: "A remote or keyboard on this device can send hold and simple answers. It never reads back, clears or releases. Touch one of these, then press its key once.",
   acts: { answer: "Answer", hold: "Hold" },
   teach: { answer: "Teach a key to answer", hold: "Teach a key to hold" },
   none: "no key taught",
@@ -10,7 +10,7 @@ export const remote = {
   cannot: {
     unknown: "The device does not say which key that was. Press another.",
     keptBack: "The panel needs that key itself. Press another.",
-    taken: "That key is the other one. Press another.",
+    taken: "That key is already taught. Press another.",
   },
   stop: "Teach no key",
   forget: "Forget the keys",

@@ -16,7 +16,7 @@ export const connection = {
   waiting: (n: number) =>
     `${NUMBERS[n] ?? n} ${plural(n, { one: "signal waiting", other: "signals waiting" })}`,
   stale: (link: string, waiting: string | null) =>
-    `${link}${waiting === null ? "" : `; ${waiting}`}. Hold. What is shown may be old; use hand signals. Hold, cut and fire are kept and sent as soon as the server is heard.`,
+    `${link}${waiting === null ? "" : `; ${waiting}`}. Hold. What you see may be old: use hand signals. Hold, cut and fire are kept and go out when the server answers.`,
   postUnknown: "not known",
   postLinked: "linked",
   postNot: "not connected",
@@ -28,7 +28,7 @@ export const connection = {
 };
 
 export const session = {
-  fetching: "Fetching the session…",
+  fetching: "Loading the session…",
   until: (link: string) => `${link}. Until it is here, use hand signals and local procedures.`,
   sheet: (aircraft: string) => `${aircraft}: posts and session`,
   joinTitle: "Join on another device",
@@ -46,20 +46,19 @@ export const session = {
 
 export const supervisor = {
   board: "All sessions",
-  missing: "Before this stage can be left",
-  before: (stage: string) => `Before ${stage} can be left`,
+  missing: "Needed before the next stage",
+  before: (stage: string) => `Needed before ${stage} ends`,
   rise: (n: string, gauge: string, by: string) => `Number ${n}: ${gauge} up by ${by}`,
   least: (n: string, gauge: string, least: string) => `Number ${n}: ${gauge} at least ${least}`,
-  standsOn: (n: number) => `Number ${n}: what a clearance stands on`,
-  wouldStandOn: (n: number) => `Number ${n} is next: what a clearance would stand on`,
+  standsOn: (n: number) => `Number ${n}: what its clearance needs`,
+  wouldStandOn: (n: number) => `Number ${n} is next: what its clearance needs`,
   wouldStandAfter: (n: number, after: number) =>
-    `After number ${after} comes number ${n}: what a clearance would stand on`,
+    `After number ${after} comes number ${n}: what its clearance needs`,
   by: (name: string, time: string) => `${name}, ${time} ago`,
   owners: (posts: string) => `for ${posts}`,
   askAside: "Ask to set it aside",
   aside: (condition: string) => `Set aside: ${condition}`,
-  asideWhat:
-    "A second person on another device must agree, with a reason of their own. Both go on the record.",
+  asideWhat: "A second person on another device must agree and give a reason. The record keeps both.",
   marks: { yes: "met", no: "not met", stale: "old", unknown: "not said", overridden: "SET ASIDE" },
   answer: "Answer",
   condition: "Condition",
@@ -71,18 +70,18 @@ export const senses = {
   notTested: "test signal not given",
   later: "Later",
   region: "Test signal",
-  played: "Three tones: did they reach you?",
-  ask: "Does this device reach you in the noise?",
+  played: "Three tones. Did you hear or feel them?",
+  ask: "Can you hear or feel this device in the noise?",
   vibrates: "It vibrates too, if it can.",
   noVibration: "This device cannot vibrate.",
   louder: "If not: volume up, sound not muted, then again.",
   again: "Test again",
   test: "Test signal",
-  reached: "They reach me",
-  notReached: "They do not",
+  reached: "I hear or feel it",
+  notReached: "I do not",
   battery: (percent: number) => `Battery ${percent} %: charge this device or move the post to another.`,
   notLasting: "Unsent signals are not kept on this device: do not close or reload this tab.",
   dark: "The screen may go dark: this device does not keep it lit.",
-  noTone: "No tone reaches you here: watch the screen.",
+  noTone: "You hear no tones here: watch the screen.",
   soundOff: "Sound is off until you touch the screen.",
 };

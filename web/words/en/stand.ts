@@ -1,8 +1,8 @@
 /** Objects near the stand, entered with a plan, and the stand drawn to scale. */
 export const stand = {
-  near: "What stands near",
-  nearHow: "Its nearest part as seen from the nose, and how wide it is. Placed by the heading.",
-  add: "Add what stands near",
+  near: "Objects near",
+  nearHow: "Measure from the nose to its nearest part. Give its width too. The heading places it.",
+  add: "Add an object",
   drop: (name: string) => `Take out ${name || "this one"}`,
   kind: "What it is",
   kinds: { fuelling: "Fuelling", building: "Building", aircraft: "Other aircraft", public: "Public" },
@@ -13,18 +13,21 @@ export const stand = {
   across: "How wide it is",
   unit: "Unit",
   heading: "Enter the heading of the nose: without it nothing can be placed.",
-  faulty: (name: string, what: string) => `${name || "What stands near"}: ${what}`,
+  faulty: (name: string, what: string) => `${name || "Objects near"}: ${what}`,
   needName: "give it a name",
   needBearing: "give its bearing, 0 to 360 degrees",
   needDistance: "give its distance, 0 to 2000",
   needAcross: "give how wide it is, 0.1 to 500",
   title: "The stand, to scale",
   show: "The stand, to scale: arcs, blast, guard's way",
-  hide: "Put the stand away",
+  hide: "Hide the stand",
   drawn: (kind: string, metres: string) =>
-    `Hatched: arcs that turn. Broken line: keep ${metres} m behind clear of ${kind}. Dots: the guard's way.`,
-  noFigures: "The type gives no clear distances: no ground behind is drawn.",
+    `Hatched: arcs that turn. Shaded: keep ${metres} m behind clear of ${kind}. Dots: the guard's way.`,
+  drawnPlanned: (kind: string, metres: string) =>
+    `Hatched: arcs of the engines to start. Shaded: keep ${metres} m behind clear of ${kind}. Dots: the guard's way to the first engine.`,
+  keep: (n: number) => `keep ${n} m clear`,
+  noFigures: "The type gives no distances to keep clear: none are drawn.",
   guard: "Guard",
   metres: (n: number) => `${n} m`,
-  assumed: "What the stand is drawn by",
+  assumed: "What the drawing assumes",
 };

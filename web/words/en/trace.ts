@@ -1,11 +1,11 @@
 /** A meter's record of ground power, entered by hand. */
 export const trace = {
   title: "A meter's record of the volts",
-  open: "Give a meter's record",
-  close: "Put it away",
+  open: "Enter a meter's record",
+  close: "Close",
   lead: "One sample a line: seconds, then volts. Judged by the type's limits for volts over time.",
   samples: "Seconds and volts",
-  cranked: "An engine was cranked in it",
+  cranked: "An engine was cranked during it",
   from: "Cranking from, seconds of the record",
   to: "Cranking to, seconds of the record",
   ended: "The record ended so many seconds ago",

@@ -6,9 +6,8 @@ export const air: Text["air"] = {
   lightningKey: "Rayos",
   notRead: "Viento sin leer",
   report: "Reporte meteorológico",
-  stopsFar: (miles, until, left) => `Rayo a ${miles} mi: el trabajo para hasta ${until}, quedan ${left}`,
-  stopsUnknown: (until, left) =>
-    `Rayo a distancia desconocida: el trabajo para hasta ${until}, quedan ${left}`,
+  stopsFar: (miles, until, left) => `Rayo a ${miles} mi: no se trabaja hasta ${until}, quedan ${left}`,
+  stopsUnknown: (until, left) => `Rayo a distancia desconocida: no se trabaja hasta ${until}, quedan ${left}`,
   wind: (knots) => `Viento ${knots} kt`,
   windFrom: (degrees, knots) => `Viento de ${degrees}°, ${knots} kt`,
   gusts: (knots) => `rachas ${knots} kt`,

@@ -3,8 +3,8 @@ import type { LaterWords } from "../en/later.ts";
 export const airEntry: LaterWords["airEntry"] = {
   paste: "Pegar",
   reportLabel: "METAR, pegado o escrito",
-  cannotPaste: "El navegador no dio lo copiado. Mantenga el campo y pegue ahí.",
-  emptyReport: "Pegue el METAR más nuevo: lo que se lee de él queda aquí antes de enviarlo.",
+  cannotPaste: "El navegador no deja pegar con esta tecla. Mantenga pulsado el campo y elija Pegar.",
+  emptyReport: "Pegue el METAR más nuevo. Aquí ve lo que se leyó de él antes de enviarlo.",
   noWind: "No trae viento. Ingrese el viento a mano.",
   fromReport: "De un METAR",
   byHand: "A mano",
@@ -19,9 +19,9 @@ export const airEntry: LaterWords["airEntry"] = {
   howFar: "¿A qué distancia fue?",
   noRule: "Este tipo no tiene límite para rayos: pare según sus propias reglas.",
   noFlash: "Sin rayos cerca.",
-  flashFirst: "Toque al ver el rayo y luego al oír su trueno.",
-  flashCounts: "Anotado. Hasta su trueno cuenta como cercano.",
+  flashFirst: "Toque al ver el rayo. Toque otra vez al oír su trueno.",
+  flashCounts: "Anotado. Cuenta como cercano hasta que oiga su trueno.",
   sinceFlash: (seconds, miles) => `${seconds} s desde el rayo: unas ${miles} mi`,
   rule: (miles, minutes) =>
-    `El trabajo para con un rayo a menos de ${miles} mi, y ${minutes} min después del último.`,
+    `Un rayo a menos de ${miles} mi detiene el trabajo hasta ${minutes} min después del último rayo.`,
 };

@@ -16,7 +16,7 @@ export const plan: Text["plan"] = {
   reportedBefore: (words) => `Antes de esta sesión: ${words}. Repórtelo de nuevo`,
   handsLeft: (n) => `Quedaron manos en la hélice del motor ${n}`,
   leaveLeft: (service) => `Puede haber aún personas junto al avión: ${service}`,
-  leftTurning: (n) => `El motor ${n} quedó girando: aún no visto parado`,
+  leftTurning: (n) => `El motor ${n} quedó girando. Nadie lo ha visto parado todavía`,
   chocksUnknown: "Calzos: sin reportar",
   chocksIn: (time) => `Calzos puestos, ${time}`,
   chocksOut: (time) => `Calzos fuera, ${time}`,
@@ -52,7 +52,7 @@ export const options: Text["options"] = {
   drill: "Abrir un procedimiento",
   danger: "Peligro",
   own: { revokeClearance: "Retirar la autorización", guardAway: "Dejo este motor" },
-  early: (report) => `${report}, fuera de orden`,
+  early: (report) => `${report}, antes de su turno`,
 };
 
 export const checks: Text["checks"] = {
@@ -90,7 +90,7 @@ export const guard: Text["guard"] = {
 };
 
 export const ground: Text["ground"] = {
-  title: "Por iniciativa propia",
+  title: "También puede enviar",
   volts: "Voltios otra vez",
   chocks: "Preguntar: ¿calzos fuera?",
   connect: "Pedir conectar",

@@ -3,7 +3,7 @@ import type { LaterWords } from "../en/later.ts";
 export const defects: LaterWords["defects"] = {
   title: (n: number) => `Defectos: ${n}`,
   key: "Defectos",
-  none: "Este avión no tiene defectos abiertos anotados.",
+  none: "Este avión no tiene defectos abiertos.",
   aircraft: "Avión",
   engine: (n: number) => `Motor ${n}`,
   bars: "Impide el arranque",
@@ -31,14 +31,14 @@ export const defects: LaterWords["defects"] = {
 export const planChange: LaterWords["planChange"] = {
   key: "Cambiar el plan",
   title: "Cambiar el plan",
-  lead: "Un cambio anula toda autorización y permiso dado, y todos lo ven.",
+  lead: "Un cambio anula toda autorización y todo permiso. Todos ven el cambio.",
   power: "Energía eléctrica para el arranque",
   groundPower: "Planta externa",
   batteries: "Baterías del avión",
   why: "¿Por qué se cambia el plan?",
   usual: ["Defecto encontrado", "Meteorología", "Equipo no disponible"],
   go: "Seguir al motivo",
-  same: "Este es el plan como está.",
-  heading: "Rumbo de la nariz, grados: sin él no se sabe de qué lado viene un viento fuerte",
+  same: "Este es el plan de ahora.",
+  heading: "Rumbo de la nariz, grados. Dice de qué lado viene un viento fuerte",
   change: "Cambiar el plan",
 };

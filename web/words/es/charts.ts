@@ -2,7 +2,7 @@ import type { LaterWords } from "../en/later.ts";
 
 export const charts: LaterWords["charts"] = {
   title: (minutes: number) => `Lecturas de los últimos ${minutes} min`,
-  none: "Aún no se leyó nada: lo que se lea se dibuja aquí.",
+  none: "Todavía no hay lecturas. Se dibujan aquí.",
   engine: (n: number) => `Motor ${n}`,
   aircraft: "Avión",
   groundPower: "Planta externa",
@@ -23,11 +23,11 @@ export const past: LaterWords["past"] = {
   title: "EL PASADO",
   lead: (time, seq, of) => `${time}, número ${seq} de ${of}. Aquí no se puede contestar nada.`,
   now: "Volver a ahora",
-  scrub: "Momento que se mira",
+  scrub: "Momento que se muestra",
   earlier: "Antes",
   later: "Después",
   stage: (stage) => `Etapa: ${stage}`,
   asked: "Pedido entonces",
   nothing: "No se pedía nada.",
-  stops: "Paros que estaban puestos",
+  stops: "Paros de ese momento",
 };

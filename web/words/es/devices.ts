@@ -2,7 +2,7 @@ import type { DeviceWords } from "../en/devices.ts";
 
 export const devices: DeviceWords = {
   title: "Dispositivos",
-  lead: "Solo se entra desde dispositivos inscritos. Revoque el que se pierda: queda fuera de inmediato.",
+  lead: "Solo se puede entrar en dispositivos inscritos. Si un dispositivo se pierde, revóquelo: deja de servir de inmediato.",
   again: "Leer otra vez",
   none: "Todavía no hay dispositivos inscritos.",
   enrolledAt: (when, by) => `Inscrito ${when} UTC por ${by}`,
@@ -12,14 +12,14 @@ export const devices: DeviceWords = {
   enrolled: "Inscrito",
   known: (name) => `Este dispositivo se llama ahora ${name}.`,
   enrolThis: "Inscribir este dispositivo",
-  how: "Un supervisor muestra un código en la página Dispositivos. Vale cinco minutos y una vez. Se crea una clave en este dispositivo y nunca sale de él.",
+  how: "Un supervisor muestra un código en la página Dispositivos. Sirve una sola vez, en cinco minutos. Se crea una clave en este dispositivo y nunca sale de él.",
   had: "Este dispositivo ya estaba inscrito: una clave nueva reemplaza la anterior.",
   code: "Código",
   enrolling: "Inscribiendo…",
   enrol: "Inscribir",
   newCode: "Código para un dispositivo nuevo",
   scan: (name, address) =>
-    `En ${name}, escanee esto o abra ${address} e ingrese el código. Vale cinco minutos y una vez. No lo muestre a nadie más.`,
+    `En ${name}, escanee esto o abra ${address} e ingrese el código. Sirve una sola vez, en cinco minutos. No lo muestre a nadie más.`,
   withCode: (code) => `Inscribir con el código ${code}`,
   done: "Listo",
   name: "Nombre del dispositivo nuevo",

@@ -3,7 +3,7 @@ import type { Text } from "../en/text.ts";
 export const signIn: Text["signIn"] = {
   lead: "Arrancar motores juntos: cabina, guardia de fuego, planta externa, supervisor.",
   title: "Entrar",
-  handle: "Usuario",
+  handle: "Alias",
   pin: "PIN",
   code: "Código de sesión, si le dieron uno",
   enter: "Entrar",
@@ -34,8 +34,8 @@ export const net: Text["net"] = {
     tooMany: "Demasiados mensajes: espere un momento",
     protocolMismatch: "Este panel es muy viejo: cárguelo otra vez",
     signInNeeded: "La sesión terminó: entre otra vez",
-    proofNeeded: "Este dispositivo no probó quién es: entre otra vez",
-    pinNeeded: "No sin su PIN: delo otra vez e ingrese su PIN",
+    proofNeeded: "No se pudo comprobar este dispositivo: entre otra vez",
+    pinNeeded: "Esto necesita su PIN: envíelo otra vez con su PIN",
     noSuchSession: "No existe esa sesión",
     notAvailable: "No registrado: use señales de mano",
   },
@@ -45,15 +45,15 @@ export const app: Text["app"] = {
   fetching: "Cargando…",
   opening: "Abriendo…",
   notRecorded: "Todavía sin anotar",
-  unsettled: "Algo que usted dio no está anotado.",
-  unsettledWhere: "Espera en una sesión: ábrala para enviarlo o descartarlo.",
+  unsettled: "Algo que usted envió no está anotado.",
+  unsettledWhere: "Espera en una sesión. Abra la sesión para enviarlo o descartarlo.",
   openSession: "Abrir la sesión",
   partMissing: "No se pudo cargar una parte de este panel. Recargue cuando haya red.",
 };
 
 export const elsewhere: Text["elsewhere"] = {
   title: (name) => `${name} está en otra pestaña`,
-  what: "Esta persona está en otra pestaña de este dispositivo, y solo una puede enviar. Siga allá, o tome el control aquí: lo que espera por enviarse viene también.",
+  what: "Esta persona está en otra pestaña de este dispositivo. Solo una pestaña puede enviar. Siga en esa pestaña, o tome el control aquí. Lo que espera por enviarse pasa a esta pestaña.",
   take: "Tomar el control aquí",
   taking: "Tomando el control…",
 };
@@ -67,13 +67,13 @@ export const fault: Text["fault"] = {
 export const update: Text["update"] = {
   region: "Versión nueva",
   ready: "Hay una versión nueva.",
-  watched: "Otra ventana de este dispositivo mira una sesión: déjela primero.",
-  asked: "Solo se toma cuando usted lo diga.",
+  watched: "Otra ventana de este dispositivo muestra una sesión. Deje primero esa sesión.",
+  asked: "Empieza solo cuando usted lo diga.",
   take: "Tomar la versión nueva",
   waits: "Hay una versión nueva. Espera hasta que usted deje la sesión.",
   reload: "Recargue este panel",
   mismatch:
-    "El servidor es de otra versión que este panel. Nada de lo que dé aquí se oye: use señales de mano. Lo que envió y no quedó anotado se conserva.",
+    "Este panel y el servidor tienen versiones distintas. Nadie oye lo que usted envía aquí: use señales de mano. Lo que no quedó anotado se conserva.",
   fetching: "Cargando la versión nueva…",
   now: "Recargar ya",
 };
@@ -99,7 +99,7 @@ export const ramp: Text["ramp"] = {
   ended: "Terminadas",
   code: "Código de sesión",
   join: "Unirse",
-  nothingNeeded: "Nada necesita a una persona",
+  nothingNeeded: "Nadie tiene que actuar",
   fire: "Fuego reportado",
   fireAt: (engines) => `Fuego en motor ${engines}`,
   cutAll: "Corte: todos los motores",

@@ -2,7 +2,7 @@ import type { HouseWords } from "../en/house.ts";
 
 export const house: HouseWords = {
   title: "Una casa nueva",
-  lead: "Todavía nadie puede entrar aquí. Primero van este dispositivo y el primer supervisor; lo demás viene después.",
+  lead: "Todavía nadie puede entrar aquí. Primero van este dispositivo y el primer supervisor. Lo demás viene después.",
   empty:
     "Todavía nadie puede entrar aquí. Al arrancar, el servidor mostró un enlace: ábralo en el primer dispositivo.",
   toFirst: "Empezar esta casa",
@@ -26,7 +26,7 @@ export const house: HouseWords = {
   pin: "Su PIN",
   pinRule: (least) => `${least} cifras o más, y ninguno que use mucha gente, como 123456.`,
   pinAgain: "Su PIN otra vez",
-  notAlike: "Los dos PIN no eran iguales: escríbalos otra vez.",
+  notAlike: "Los dos PIN son distintos. Escríbalos otra vez.",
   goOn: "Seguir",
   enter: "Entrar en esta casa",
   entering: "Entrando…",
@@ -48,8 +48,8 @@ export const house: HouseWords = {
     return [nobody, ...(second ? [two] : [])].filter((s) => s !== "").join(" ");
   },
   typeWhat: "Un supervisor escribe las cifras del manual y otro las aprueba.",
-  draftWaits: "Hay un borrador: lo aprueba un supervisor que no participó en él.",
-  aircraftWhat: "Se le asigna un tipo aprobado.",
+  draftWaits: "Hay un borrador. Debe aprobarlo un supervisor que no trabajó en él.",
+  aircraftWhat: "Necesita un tipo aprobado.",
   aircraftLater: "Viene después del tipo.",
   planWhat: "Lo planea quien puede estar en cabina o de supervisor.",
   planLater: "Viene después del avión.",

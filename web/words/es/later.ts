@@ -18,7 +18,7 @@ export const weather: LaterWords["weather"] = {
   lacks: {
     wind: "Ponga el viento",
     gusts: "Ponga las rachas, o ninguna",
-    gustsBelow: "Las rachas superan al viento, o ninguna",
+    gustsBelow: "Las rachas deben superar al viento, o ninguna",
   },
   record: (wind, gusts, air) =>
     `Anotar ${wind === 0 ? "calma" : `viento ${wind} kt`}, ${gusts === null ? "sin rachas" : `rachas ${gusts}`}${air === null ? "" : `, ${air} °C`}`,
@@ -73,7 +73,7 @@ export const house: LaterWords["house"] = {
 export const units: LaterWords["units"] = {
   title: "Unidades",
   asRead: "Como se leyó",
-  what: "Los valores se muestran en las unidades que usted elija, en este dispositivo. El valor como se leyó va detrás entre paréntesis, o a un toque. Los instrumentos se anotan y los límites se guardan en su propia unidad.",
+  what: "Este dispositivo muestra los valores en las unidades que usted elija. El valor como se leyó está al lado entre paréntesis, o a un toque. Un instrumento se anota en su propia unidad.",
   families: {
     pressure: "Presión: aceite, combustible, frenos",
     airPressure: "Presión del aire: admisión, succión, QNH",
@@ -85,7 +85,7 @@ export const units: LaterWords["units"] = {
 
 export const atAircraft: LaterWords["atAircraft"] = {
   region: "En el avión",
-  nothing: "Aquí no hay nada vigente",
+  nothing: "Aquí no hay nada abierto",
   stops: (name) => `Detener ${name}`,
   keys: { hold: "Alto", cut: "Cortar todos los motores", fire: "Fuego" },
   sent: {

@@ -15,7 +15,7 @@ export const ask: Text["ask"] = {
     later: "Cuando esté listo",
   },
   sending: "Enviando… todavía sin anotar",
-  blocked: "No se oye al servidor: no se puede enviar nada que baje la seguridad.",
+  blocked: "El servidor no responde. Puede enviar paros y malas noticias, y nada más.",
   again: (what, age) => `${what}: reportado hace ${age}, se pide otra vez`,
   others: "Se pide a otros ahora",
   queue: "También se le pide",
@@ -39,10 +39,10 @@ export const ask: Text["ask"] = {
 };
 
 export const figure: Text["figure"] = {
-  none: (most) => `Ninguna señal de mano pasa de ${most}: diga el número.`,
+  none: (most) => `No hay señal de mano para más de ${most}: diga el número.`,
   label: (name) => `Señal de mano: ${name}`,
   toYou: "Con la mano se ve así",
-  byYou: "Con la mano usted da esto, visto de frente",
+  byYou: "Usted da esto con la mano, visto de frente",
   cutsAll: "No nombra motor: vale para todos",
 };
 
@@ -55,7 +55,7 @@ export const entry: Text["entry"] = {
   reason: "Dé el motivo",
   defect: "¿Qué está mal?",
   ownReason: (n) => `Motor ${n}: dé su propio motivo`,
-  standsAt: "Usted supervisa varios aviones. ¿Junto a cuál está?",
+  standsAt: "Usted supervisa varios aviones. ¿Junto a cuál está ahora?",
   ownWords: "O en sus palabras",
   less: (size) => `Menos ${size}`,
   more: (size) => `Más ${size}`,
@@ -87,7 +87,7 @@ export const entry: Text["entry"] = {
   brakePressure: "Presión de frenos",
   gravity: (at80F, charge) =>
     charge === null ? `A 80 °F ${at80F}: ningún ácido la tiene` : `A 80 °F ${at80F}, cargada al ${charge} %`,
-  gravityWaits: "Lea primero la temperatura del electrolito: corrige esta cifra.",
+  gravityWaits: "Lea primero la temperatura del electrolito. Ella corrige esta cifra.",
 };
 
 export const stops: Text["stops"] = {
@@ -102,31 +102,31 @@ export const stops: Text["stops"] = {
   fireSent: "Fuego enviado. ¿Número? ¿Dónde?",
   fireSending: "Fuego: aún sin oír. ¿Número? ¿Dónde?",
   fireWhere: "Fuego. ¿Número? ¿Dónde?",
-  firePrompt: "Ya se avisó a todos. Toque lo que ve: grítelo y muéstrelo también.",
-  firePromptSending: "Guardado; se envía en cuanto se oiga al servidor. Grítelo y muéstrelo ya.",
+  firePrompt: "Ya se avisó a todos. Toque lo que ve. Grítelo y muéstrelo también.",
+  firePromptSending: "Queda guardado y sale cuando el servidor responda. Grítelo y muéstrelo ya.",
 };
 
 export const standing: Text["standing"] = {
-  region: "Paros vigentes",
-  notRecorded: "SIN ANOTAR: el servidor no pudo escribirlo. Actúe y páselo con señales de mano.",
+  region: "Paros abiertos",
+  notRecorded: "SIN ANOTAR: el servidor no pudo guardarlo. Actúe. Páselo con señales de mano.",
   takenIn: "Enterado",
   fire: (place) => `Fuego: ${place}`,
   fireAt: (engines, place) => `Fuego en motor ${engines}: ${place}`,
   locate: "¿Número? ¿Dónde?",
-  slip: "Fue sin querer",
-  wasASlip: (stop) => `${stop}: fue sin querer`,
+  slip: "Enviado por error",
+  wasASlip: (stop) => `${stop}: enviado por error`,
   slipWaits: "Ignórelo. Se muestra hasta que todos los puestos lo reciban.",
   outOnce: (name) => `${name} dice que se apagó. Una segunda persona también debe decirlo.`,
   outTwice: "Termina cuando dos personas en dos dispositivos dicen que se apagó.",
   cut: (n) => `Corte motor ${n}`,
   cutWaits: "Espera que cabina reporte parado.",
-  cutDone: "Reportado parado. Se puede dar por terminado.",
+  cutDone: "Reportado parado. Se puede terminar el corte.",
   hold: "Alto",
   holdTurning: (n) => `Alto: motor ${n} gira sin autorización`,
   holdSilent: (post) => `Alto: ${post} en silencio`,
-  yours: "Lo levanta usted.",
-  crews: "Lo levanta cabina o el supervisor.",
-  owners: (name) => `Lo levanta solo ${name}.`,
-  orphaned: (name) => `${name} no ocupa puesto: también lo levanta el supervisor, con motivo.`,
+  yours: "Usted puede levantarlo.",
+  crews: "Cabina o el supervisor pueden levantarlo.",
+  owners: (name) => `Solo ${name} puede levantarlo.`,
+  orphaned: (name) => `${name} no ocupa ningún puesto. El supervisor también puede levantarlo, con motivo.`,
   release: "Levantar",
 };

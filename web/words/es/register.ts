@@ -11,9 +11,9 @@ export const register: RegisterWords = {
   noneHere: "Todavía no hay aviones.",
   add: "Agregar un avión",
   addTitle: "Agregar un avión",
-  addLead: "Además de matrícula y tipo solo hace falta el nombre. Lo demás puede venir después.",
+  addLead: "Dé la matrícula, el tipo y un nombre. Lo demás puede venir después.",
   noType:
-    "Todavía no hay ningún tipo de avión aprobado. Un supervisor lo escribe según el manual y otro lo aprueba; entonces se le puede asignar un avión.",
+    "Todavía no hay ningún tipo de avión aprobado. Un supervisor lo escribe según el manual y otro lo aprueba; entonces un avión puede usarlo.",
   toTypes: "Tipos de avión",
   retiredOnes: "Retirados",
   mayStart: "Se puede planear",
@@ -41,7 +41,7 @@ export const register: RegisterWords = {
     }
   },
   registration: "Matrícula",
-  registrationRule: "No cambia nunca: lo que hay en el avión se registra con ella.",
+  registrationRule: "No cambia nunca: el registro del avión se guarda con ella.",
   name: "Nombre",
   type: "Tipo",
   chooseType: "Elija el tipo",
@@ -74,7 +74,7 @@ export const register: RegisterWords = {
   enterHours: "Anotar horas",
   hoursTitle: (id) => `Horas de ${id}`,
   hoursLead:
-    "Como dicen las bitácoras después del vuelo. Las horas no bajan; un supervisor las corrige en Cambiarlo.",
+    "Anote las horas de las bitácoras después del vuelo. Las horas no pueden bajar. Un supervisor las corrige en Cambiarlo.",
   addToAll: "Horas voladas, para sumar a cada parte",
   addThem: "Sumar a todas",
   was: (h) => (h === null ? "no estaban anotadas" : `eran ${h} h`),

@@ -2,7 +2,7 @@ import type { LaterWords } from "../en/later.ts";
 
 export const remote: LaterWords["remote"] = {
   title: "Teclas para manos ocupadas",
-  what: "Cualquier mando o teclado que envíe teclas a este dispositivo puede dar alto, y responder con una respuesta simple a lo que se le pide. Nunca colaciona, ni autoriza, ni levanta nada. Toque una de estas y pulse una vez su tecla.",
+  what: "Un mando o teclado en este dispositivo puede dar alto y respuestas simples. Nunca colaciona, ni autoriza, ni levanta nada. Toque una de estas y pulse una vez su tecla.",
   acts: { answer: "Responder", hold: "Alto" },
   teach: { answer: "Enseñar una tecla para responder", hold: "Enseñar una tecla para alto" },
   none: "ninguna tecla enseñada",
@@ -11,7 +11,7 @@ export const remote: LaterWords["remote"] = {
   cannot: {
     unknown: "El dispositivo no dice qué tecla era. Pulse otra.",
     keptBack: "El panel necesita esa tecla. Pulse otra.",
-    taken: "Esa tecla ya es la otra. Pulse otra.",
+    taken: "Esa tecla ya está enseñada. Pulse otra.",
   },
   stop: "No enseñar ninguna",
   forget: "Olvidar las teclas",

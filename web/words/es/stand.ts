@@ -1,9 +1,9 @@
 import type { stand as english } from "../en/stand.ts";
 
 export const stand: typeof english = {
-  near: "Qué hay cerca",
-  nearHow: "Su parte más cercana vista desde la nariz, y su ancho. Se sitúa por el rumbo.",
-  add: "Añadir lo que hay cerca",
+  near: "Objetos cerca",
+  nearHow: "Mida desde la nariz hasta su parte más cercana. Dé también su ancho. El rumbo lo sitúa.",
+  add: "Agregar un objeto",
   drop: (name) => `Quitar ${name || "este"}`,
   kind: "Qué es",
   kinds: { fuelling: "Combustible", building: "Edificio", aircraft: "Otro avión", public: "Público" },
@@ -14,7 +14,7 @@ export const stand: typeof english = {
   across: "Su ancho",
   unit: "Unidad",
   heading: "Ponga el rumbo de la nariz: sin él nada se puede situar.",
-  faulty: (name, what) => `${name || "Lo que hay cerca"}: ${what}`,
+  faulty: (name, what) => `${name || "Objeto cerca"}: ${what}`,
   needName: "dele un nombre",
   needBearing: "dé su marcación, de 0 a 360 grados",
   needDistance: "dé su distancia, de 0 a 2000",
@@ -23,9 +23,12 @@ export const stand: typeof english = {
   show: "La posición, a escala: arcos, chorro, camino del guardia",
   hide: "Ocultar la posición",
   drawn: (kind, metres) =>
-    `Rayado: arcos que giran. Línea cortada: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
-  noFigures: "El tipo no da distancias libres: no se dibuja suelo detrás.",
+    `Rayado: arcos que giran. Sombreado: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
+  drawnPlanned: (kind, metres) =>
+    `Rayado: arcos de los motores por arrancar. Sombreado: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia al primer motor.`,
+  keep: (n) => `${n} m libres`,
+  noFigures: "El tipo no da distancias libres: no se dibuja ninguna.",
   guard: "Guardia",
   metres: (n) => `${n} m`,
-  assumed: "Con qué se dibuja la posición",
+  assumed: "Lo que supone el dibujo",
 };

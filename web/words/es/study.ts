@@ -19,9 +19,9 @@ export const study: StudyWords = {
   next: "Siguiente",
   none: "Sin señal de mano estándar",
   noneWhy:
-    "Estas se dicen por interfono o en el panel. No se dibuja figura para ellas: una inventada podría tomarse por otra cosa.",
+    "Estas se dicen por interfono o en el panel. No se dibuja figura para ellas: una inventada podría confundirse con otra.",
   figures: (count) => `${count} figuras. ¿Qué señal es cada una?`,
-  how: "Toque una respuesta, o presione de 1 a 4. No se guarda nada. La dirección de una ronda pregunta lo mismo otra vez.",
+  how: "Toque una respuesta, o presione de 1 a 4. Sus respuestas no se guardan. La dirección de una ronda pregunta lo mismo otra vez.",
   begin: "Empezar",
   place: (at, of) => `${at} de ${of}`,
   question: (place) => `Pregunta ${place}`,

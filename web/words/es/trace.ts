@@ -2,11 +2,11 @@ import type { Text } from "../en/text.ts";
 
 export const trace: Text["trace"] = {
   title: "Registro de los voltios por un medidor",
-  open: "Dar el registro de un medidor",
+  open: "Anotar el registro de un medidor",
   close: "Cerrar",
   lead: "Una muestra por línea: segundos y voltios. Se juzga por los límites del tipo para los voltios en el tiempo.",
   samples: "Segundos y voltios",
-  cranked: "En él se giró un motor con el arrancador",
+  cranked: "Mientras tanto giró un motor con el arrancador",
   from: "Arrancador desde, segundos del registro",
   to: "Arrancador hasta, segundos del registro",
   ended: "El registro terminó hace tantos segundos",
