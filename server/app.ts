@@ -7,6 +7,7 @@ import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
+import { begunTypeRoutes } from "./http/begun-types.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -101,6 +102,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     signIns,
     devices,
     types,
+    begun,
     seals,
     notary,
     names,
@@ -148,6 +150,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       const { ids, pinCost } = services;
       await inner.register(peopleRoutes, { directory, signIns, sessions, clock, ids, pinCost });
       await inner.register(houseRoutes, { directory, store });
+      await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });

@@ -1,11 +1,13 @@
 import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
+import { begunTypeSchema } from "./begunType.ts";
 import { houseSchema } from "./house.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
 export const REGISTER = {
   house: houseSchema,
   aircraft: houseAircraftSchema,
+  begunType: begunTypeSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

@@ -3,6 +3,7 @@ import "../../styles/types.css";
 import "../../styles/types-edit.css";
 import type { Me } from "../../net/keep.ts";
 import type { TypesRoute } from "../route.ts";
+import { BegunPage } from "./BegunPage.tsx";
 import { DifferencePage } from "./DifferencePage.tsx";
 import { EditPage } from "./EditPage.tsx";
 import { TypeList } from "./TypeList.tsx";
@@ -17,6 +18,8 @@ export function TypesPages({ page, me }: { page: TypesRoute; me: Me }) {
       return <TypePage key={`${page.id} ${page.version}`} id={page.id} version={page.version} me={me} />;
     case "edit":
       return <EditPage key={`${page.id} ${page.version}`} id={page.id} version={page.version} />;
+    case "begun":
+      return <BegunPage key={page.id} id={page.id} me={me} />;
     case "difference":
       return <DifferencePage {...page} />;
   }

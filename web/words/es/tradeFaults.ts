@@ -43,6 +43,7 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
     "inboardStopped no deja ningún motor en marcha: el orden usual solo arranca los que están junto a las ruedas",
   inventedFigure: "inventado: dé el valor del manual con su página",
   anotherTypesFigure: "de otro tipo: dé el valor propio de este tipo con su página",
+  noSource: "hace falta una fuente: el manual y su página, o quién lo dice",
   farFromPublished: "{1} está lejos de todo valor publicado, de {2} a {3} ({4}): mire otra vez en el manual",
   startingBelow: "la banda al girar con arrancador empieza en {1} V, más que el mínimo estable, {2} V",
 };
