@@ -16,6 +16,7 @@ import { evidenceRoute } from "./http/evidence.ts";
 import { healthRoutes, isReady } from "./http/health.ts";
 import { firstRunRoutes, houseRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
+import { tellOfHouse } from "./http/house-changes.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
@@ -142,6 +143,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
   await app.register(
     async (inner) => {
       requireSignIn(inner, signIns, proofs, within);
+      tellOfHouse(inner, () => sessions.houseChanged());
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(aircraftRoutes, { directory, records });

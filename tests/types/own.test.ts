@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import type { Script } from "../../seed/crew/script.ts";
+import { demo } from "../../seed/demo-data.ts";
 import { enteredBy } from "../../shared/types/enteredBy.ts";
 import { aircraftTypeJsonSchema } from "../../shared/types/jsonSchema.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
@@ -73,4 +74,18 @@ it("[TYP-8] the file of a type is read with its caution or without, and a fault 
   expect(readTransfer(leastType())).toEqual({ type: leastType() });
   expect(readTransfer({ caution: "x", type: leastType() })).toEqual({ type: leastType() });
   expect(readTransfer({ ...leastType(), name: "" })).toMatchObject({ faults: [{ path: "name" }] });
+});
+
+it("[TYP-25] a battery's electrolyte is measured no later than its gravity, whatever their order in the list", () => {
+  const carrack = demo.types.find((t) => t.id === "carrack-three");
+  const later = structuredClone(carrack) as AircraftType;
+  for (const check of later.checks) if (check.id === "battery1Warm") check.stage = "release";
+  expect(readAircraftType(later)).toEqual({
+    faults: [
+      {
+        path: "electrical.batteries.0.gravity.temperature",
+        message: "its check comes before the hydrometer's",
+      },
+    ],
+  });
 });

@@ -7,6 +7,7 @@ import { type Anybody, type PersonEntry, people } from "../../net/people.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
 import { useCutOff } from "../CutOff.tsx";
+import { useRenewed } from "../useRenewed.ts";
 import { PersonForm } from "./PersonForm.tsx";
 
 /** Fewest digits of a new PIN, until the server has sent this installation's setting. */
@@ -14,8 +15,15 @@ const SHORTEST = 6;
 /** Days before its end at which a currency is shown as ending. */
 const SOON = 30;
 
+interface Props {
+  me: Me;
+  /** Counts the server's messages that something of the house changed. */
+  changed: number;
+  onTrouble(error: Error | null): void;
+}
+
 /** All people. The office adds and changes them, blocks one and admits one again, but nobody themselves. */
-export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | null): void }) {
+export function Everybody({ me, changed, onTrouble }: Props) {
   const words = usePersonWords();
   const [rows, setRows] = useState<Anybody[]>([]);
   const [doing, setDoing] = useState<Anybody | "new" | null>(null);
@@ -25,7 +33,7 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | 
     setDoing(null);
     people.everybody().then(setRows, onTrouble);
   }, []);
-  useEffect(read, [read]);
+  useRenewed(changed, () => void people.everybody().then(setRows, onTrouble));
   useEffect(() => {
     // If this request fails, the server still refuses a PIN that is too short.
     people.me().then(

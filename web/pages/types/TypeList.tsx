@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { type BegunRow, begunTypes } from "../../net/begunTypes.ts";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, type TypeRow, types } from "../../net/types.ts";
@@ -6,13 +6,14 @@ import { together } from "../../ui/numbers.ts";
 import { useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
+import { useRenewed } from "../useRenewed.ts";
 import { Begun } from "./Begun.tsx";
 import { NewType } from "./NewType.tsx";
 import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 
 /** Every type with its versions, newest first. */
-export function TypeList({ me }: { me: Me }) {
+export function TypeList({ me, changed }: { me: Me; changed: number }) {
   const words = useTypeWords();
   const {
     say,
@@ -22,10 +23,10 @@ export function TypeList({ me }: { me: Me }) {
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [begun, setBegun] = useState<BegunRow[]>([]);
   const [making, setMaking] = useState(false);
-  useEffect(() => {
+  useRenewed(changed, () => {
     types.list().then(setRows, setTrouble);
     begunTypes.list().then(setBegun, setTrouble);
-  }, []);
+  });
   const open = ({ id, version }: TypePlace) => go(`/types/${id}/${version}`);
   const take = async (file: File | undefined) => {
     if (!file) return;
