@@ -8,6 +8,7 @@ import { SingleUse } from "./auth/single-use.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { currencyRoutes } from "./http/currencies.ts";
+import { begunTypeRoutes } from "./http/begun-types.ts";
 import { demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
@@ -17,6 +18,7 @@ import { healthRoutes, isReady } from "./http/health.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { houseEquipmentRoutes } from "./http/house-equipment.ts";
+import { tellOfHouse } from "./http/house-changes.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
@@ -105,6 +107,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     signIns,
     devices,
     types,
+    begun,
     seals,
     notary,
     names,
@@ -144,6 +147,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
   await app.register(
     async (inner) => {
       requireSignIn(inner, signIns, proofs, within);
+      tellOfHouse(inner, () => sessions.houseChanged());
       await inner.register(directoryRoutes, { directory });
       await inner.register(houseAircraftRoutes, { register: aircraft, directory });
       await inner.register(currencyRoutes, { currencies, directory });
@@ -155,6 +159,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(peopleRoutes, { directory, signIns, sessions, clock, ids, pinCost });
       await inner.register(houseRoutes, { directory, store });
       await inner.register(houseSettingsRoutes, { directory, clock });
+      await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });

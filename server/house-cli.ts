@@ -30,6 +30,7 @@ import { HouseRefused } from "./house/refused.ts";
 import { changeHouse, houseOf } from "./house/settings.ts";
 import { stepsOf } from "./house/steps.ts";
 import { randomIds } from "./ids.ts";
+import { sha256 } from "./sha256.ts";
 import { StartRefused } from "./start-refused.ts";
 import type { Directory } from "./store/directory.ts";
 import { openDirectory } from "./store/stores.ts";
@@ -150,8 +151,12 @@ async function setPosts(directory: Directory, [handle, posts, ...more]: string[]
 }
 
 async function types(directory: Directory): Promise<void> {
-  for (const { id, version, name, status } of await directory.types())
+  const stored = await directory.storedTypes();
+  for (const { id, version, name, status } of await directory.types()) {
     console.log(`${id.padEnd(20)} version ${version}  ${status}  ${name}`);
+    const note = stored.find((t) => t.id === id && t.version === version)?.seal?.note;
+    if (note !== undefined) console.log(`${"".padEnd(20)} seal ${sha256(note)}`);
+  }
 }
 
 async function aircraft(directory: Directory): Promise<void> {

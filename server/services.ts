@@ -20,6 +20,7 @@ import { Planning } from "./sessions/planning.ts";
 import { Sessions } from "./sessions/sessions.ts";
 import type { Directory } from "./store/directory.ts";
 import type { EventStore } from "./store/events.ts";
+import { BegunTypes } from "./types/begun.ts";
 import { TypeDrafts } from "./types/drafts.ts";
 import { TypeSeals } from "./types/seals.ts";
 
@@ -58,6 +59,7 @@ export interface Services extends ServicesDeps {
   signIns: SignIns;
   devices: Devices;
   types: TypeDrafts;
+  begun: BegunTypes;
   seals: TypeSeals;
   notary: Notary;
   names: Names;
@@ -87,6 +89,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const seals = new TypeSeals({ directory, signer, clock, log, demoFigures });
   await seals.begin();
   const types = new TypeDrafts(directory, clock, seals, demoFigures);
+  const begun = new BegunTypes(directory, clock, types);
   const planning = new Planning({
     directory,
     store,
@@ -136,6 +139,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     signIns,
     devices,
     types,
+    begun,
     seals,
     notary,
     names,

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { fromHex } from "../../shared/evidence/note.ts";
 import { pseudonymsIn } from "../../shared/evidence/pseudonyms.ts";
+import { readSealed } from "../../shared/evidence/read.ts";
 import { faultOfCheckpoints, faultOfEnd, faultOfNames } from "../../shared/evidence/signedExport.ts";
 import { type Manifest, manifestSchema, type SignedManifest, verify } from "../../shared/evidence/verify.ts";
 import { sha256 } from "../sha256.ts";
@@ -39,6 +40,7 @@ export function checkFile(text: string, kept: Kept = {}): FileCheck {
   return {
     ok: true,
     says: saysOf(
+      "stage" in result.state ? typeLine(rest[0] ?? "") : [],
       manifest,
       result.events,
       result.head,
@@ -71,7 +73,21 @@ function unsignedFault({ keys, checkpoints }: Kept): Fault | null {
   return keys || checkpoints ? { line: 1, why: "it is of the first form, which is not signed" } : null;
 }
 
+/** Returns the line about the version of the type that the session was planned on, from its first event. */
+function typeLine(first: string): string[] {
+  const { fact } = readSealed(first).event;
+  if (fact.type !== "planned") return [];
+  const { aircraftType, typeSeal } = fact;
+  const version = `planned on version ${aircraftType.version} of ${aircraftType.id}`;
+  return [
+    typeSeal === undefined
+      ? `${version}; the record is from before it named the version's seal`
+      : `${version}, whose seal has the SHA-256 ${typeSeal} (npm run house -- types lists them)`,
+  ];
+}
+
 function saysOf(
+  planned: readonly string[],
   manifest: Manifest,
   events: number,
   head: string,
@@ -83,6 +99,7 @@ function saysOf(
   const says = [
     `OK ${events} events of session ${session}, ${aircraft}, stage ${stage}, exported ${exportedAt}`,
     `head ${head}`,
+    ...planned,
   ];
   if (manifest.format === "chockside-evidence-2") {
     const [key = ""] = manifest.keys;

@@ -16,7 +16,7 @@ import { pinSchema, rightPin } from "./sign-in.ts";
 import { identityOf } from "./signed-in.ts";
 
 /** Largest aircraft type in bytes: three times the largest of the demo. */
-const TYPE_BYTES = 192 * 1024;
+export const TYPE_BYTES = 192 * 1024;
 
 /** Reading a type takes longer than most requests. */
 const config = { costly: true };

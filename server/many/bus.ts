@@ -32,6 +32,8 @@ export const peerMessageSchema = z.discriminatedUnion("is", [
   }),
   /** An aircraft's record has more events. */
   z.object({ is: z.literal("recordMoved"), aircraft: z.string() }),
+  /** People, aircraft or types of the house changed. */
+  z.object({ is: z.literal("houseMoved") }),
   z.object({ is: z.literal("signedOut"), signIn: z.string() }),
   z.object({ is: z.literal("heard"), server: z.string(), sessions: z.record(z.string(), heardSchema) }),
 ]);

@@ -38,6 +38,8 @@ export async function follow(deps: FollowDeps): Promise<() => void> {
           return void sessions.follow(message.session, message.seq, message.events);
         case "recordMoved":
           return void sessions.followRecord(message.aircraft);
+        case "houseMoved":
+          return sessions.houseMoved();
         case "unrecorded":
           return sessions.passedOn(message.notice);
         case "signedOut":
@@ -46,7 +48,10 @@ export async function follow(deps: FollowDeps): Promise<() => void> {
           return peers.heard(message.server, message.sessions, clock.now());
       }
     },
-    back: () => void look(),
+    back: () => {
+      sessions.houseMoved();
+      void look();
+    },
   });
 
   function look(): Promise<void> {

@@ -203,7 +203,7 @@ export class Planning {
     const bar = planBar(aircraft, await directory.types());
     if (bar) return { faults: [{ path: "aircraft", message: barWords(bar) }] };
     if (!usable) throw new StoreFailure(`the approved version of ${aircraft.typeId} cannot be read`);
-    const { type } = usable;
+    const { type, seal } = usable;
     if (input.typeVersion !== undefined && input.typeVersion !== type.version) {
       const message = `version ${input.typeVersion} of ${type.name} cannot be planned: version ${type.version} is the approved one`;
       return { faults: [{ path: "typeVersion", message }] };
@@ -253,6 +253,7 @@ export class Planning {
         aircraft: aircraft.id,
         place,
         aircraftType: sharedType(type),
+        typeSeal: seal,
         ...(aircraft.fitted.length > 0 ? { fitted: aircraft.fitted } : {}),
         ...(equipment.length > 0 ? { equipment } : {}),
         order,

@@ -118,6 +118,17 @@ export class Sessions {
     this.#audience.unrecorded(notice);
   }
 
+  /** Tells every panel, here and on the other servers, that people, aircraft or types of the house changed. */
+  houseChanged(): void {
+    this.houseMoved();
+    this.#deps.bus.send({ is: "houseMoved" });
+  }
+
+  /** Tells the panels of this server alone: another server changed something of the house. */
+  houseMoved(): void {
+    this.#audience.ramp();
+  }
+
   /** Records the server's start in every open session. That voids clearances; holds stand. */
   async restart(): Promise<void> {
     const rows = await this.#deps.store.openSessions();

@@ -16,6 +16,7 @@ import type {
   TypeVersion,
 } from "./directory.ts";
 import { PrismaCurrencies } from "./prisma-currencies.ts";
+import { type Guard, missingOnSqlite, SQLITE_TRIGGERS, TYPES } from "./guards.ts";
 import { PrismaDevices } from "./prisma-devices.ts";
 import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";
@@ -24,7 +25,6 @@ import { toSignIn } from "./prisma-sign-in.ts";
 import { sealType, storedTypes } from "./prisma-types.ts";
 import type { SignInRecord } from "./sign-in.ts";
 import type { Seal, StoredType } from "./stored-type.ts";
-import { missingOnSqlite, SQLITE_TRIGGERS, type Trigger } from "./type-guards.ts";
 import { statusesOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
@@ -85,7 +85,7 @@ export class PrismaDirectory implements Directory {
     if (Number(now?.synchronous) !== 2)
       throw new StartRefused(`${file} would not be flushed at every commit`);
     return new PrismaDirectory(db, ALONE, async (on) =>
-      missingOnSqlite(await on.$queryRawUnsafe<Trigger[]>(SQLITE_TRIGGERS)),
+      missingOnSqlite(await on.$queryRawUnsafe<Guard[]>(SQLITE_TRIGGERS), TYPES),
     );
   }
 

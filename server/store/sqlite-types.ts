@@ -1,8 +1,8 @@
 import type Database from "better-sqlite3";
 import type { ExaminedTypes } from "../doctor/types.ts";
+import { type Guard, missingOnSqlite, SQLITE_TRIGGERS } from "./guards.ts";
 import { isDamage } from "./sqlite-damage.ts";
 import { type StoredType, sealIn } from "./stored-type.ts";
-import { missingOnSqlite, SQLITE_TRIGGERS, type Trigger } from "./type-guards.ts";
 
 interface Row extends Omit<StoredType, "seal"> {
   seal: string | null;
@@ -22,7 +22,7 @@ export function typesOnFile(db: Database.Database): ExaminedTypes {
       .all();
     return {
       rows: rows.map(({ seal, sealKey, ...row }) => ({ ...row, seal: sealIn(seal, sealKey) })),
-      missing: missingOnSqlite(db.prepare<[], Trigger>(SQLITE_TRIGGERS).all()),
+      missing: missingOnSqlite(db.prepare<[], Guard>(SQLITE_TRIGGERS).all()),
     };
   } catch (error) {
     return { unreadable: (error as Error).message, damaged: isDamage(error) };

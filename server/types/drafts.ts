@@ -1,8 +1,10 @@
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { enteredBy } from "../../shared/types/enteredBy.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readTransfer } from "../../shared/types/transfer.ts";
 import { unfitFigures } from "../../shared/types/unfit.ts";
 import { unitsChangedAlone } from "../../shared/types/unitChanged.ts";
+import { unsourced } from "../../shared/types/unsourced.ts";
 import { readAircraftType, type TypeFault } from "../../shared/types/validate.ts";
 import { warningsOf } from "../../shared/types/warnings.ts";
 import type { Identity } from "../auth/identity.ts";
@@ -56,7 +58,12 @@ export class TypeDrafts {
     const { type } = await this.#get(from.id, from.version);
     if ((await this.#versions(to.id)).length > 0)
       throw new TypeRefused("taken", `There is a type ${to.id} already: make a draft of it`);
-    return this.#add({ ...type, ...to }, by);
+    return this.#add({ ...(enteredBy(null, type, by.name) as AircraftType), ...to }, by);
+  }
+
+  /** Adds version 1 of a type that was begun from nothing. Everybody who entered a part of it is its author. */
+  fromBegun(type: AircraftType, authors: readonly Named[]): Promise<DraftPlace> {
+    return this.#store(type, authors);
   }
 
   /** Adds a draft with the figures of an exported file: a version of the type it names, which may be new. */
@@ -65,7 +72,7 @@ export class TypeDrafts {
     ofSize(file);
     const read = readTransfer(file);
     if ("faults" in read) throw faulty(read.faults);
-    return this.#add(read.type, by);
+    return this.#add(enteredBy(null, read.type, by.name) as AircraftType, by);
   }
 
   /** Returns the first 200 faults of a type, none when it is in order, and the figures that a person should look at. */
@@ -99,7 +106,8 @@ export class TypeDrafts {
     faults.push(...(await this.#unitsAlone(now, read.type)));
     if (faults.length > 0) throw faulty(faults);
     const authors = withName(now.authors, by);
-    const type = { ...read.type, author: authorLine(authors), approvedBy: null };
+    const signed = enteredBy(now.type, read.type, by.name) as AircraftType;
+    const type = { ...signed, author: authorLine(authors), approvedBy: null };
     if (!(await this.#directory.changeDraft({ type, authors }, revision, this.#clock.now())))
       throw stale(now);
     return { id, version, revision: revision + 1 };
@@ -131,7 +139,7 @@ export class TypeDrafts {
     }
     const read = readAircraftType({ ...now.type, approvedBy: by.name });
     if ("faults" in read) throw faulty(read.faults);
-    const unfit = this.#demoFigures ? [] : unfitFigures(read.type);
+    const unfit = this.#demoFigures ? [] : [...unfitFigures(read.type), ...unsourced(read.type)];
     if (unfit.length > 0) throw faulty(unfit);
     const approver: Named = { id: by.id, name: by.name };
     const at = this.#clock.now();
@@ -143,9 +151,12 @@ export class TypeDrafts {
   }
 
   /** Adds the figures as the next version of their type, with this author only. */
-  async #add(figures: AircraftType, by: Engineer): Promise<DraftPlace> {
+  #add(figures: AircraftType, by: Engineer): Promise<DraftPlace> {
+    return this.#store(figures, withName([], by));
+  }
+
+  async #store(figures: AircraftType, authors: readonly Named[]): Promise<DraftPlace> {
     const { id } = figures;
-    const authors = withName([], by);
     // Try the next number when this one was taken meanwhile, or belonged to a discarded draft.
     for (let passed = 0; ; passed += 1) {
       const version = Math.max(0, ...(await this.#versions(id)).map((t) => t.version)) + 1 + passed;
@@ -186,7 +197,8 @@ function asApproved(draft: StoredType, type: AircraftType, by: Named, at: number
   };
 }
 
-function qualified({ name, mayHold }: Engineer): void {
+/** @throws TypeRefused when the person may not draft or approve types */
+export function qualified({ name, mayHold }: Engineer): void {
   if (!mayHold.includes("supervisor"))
     throw new TypeRefused("notQualified", `${name} is not qualified as supervisor`);
 }
@@ -204,12 +216,13 @@ function stale({ version }: TypeVersion): TypeRefused {
 }
 
 /** @throws TypeRefused when it is larger than an aircraft type can be */
-function ofSize(data: unknown): void {
+export function ofSize(data: unknown): void {
   const large = oversize(data);
   if (large) throw faulty([large]);
 }
 
-function faulty(all: TypeFault[]): TypeRefused {
+/** Returns the refusal of data that is no type, with each fault's place. */
+export function faulty(all: TypeFault[]): TypeRefused {
   const faults = all.slice(0, MOST_FAULTS);
   const detail = faults.map((f) => `${f.path === "" ? "file" : f.path}: ${f.message}`).join("; ");
   return new TypeRefused("faultyType", detail, faults);
@@ -219,7 +232,8 @@ function withName(authors: readonly Named[], { id, name }: Engineer): Named[] {
   return authors.some((a) => a.id === id) ? [...authors] : [...authors, { id, name }];
 }
 
-function authorLine(authors: readonly Named[]): string {
+/** Returns the names of the authors as a type states them. */
+export function authorLine(authors: readonly Named[]): string {
   const all = authors.map((a) => a.name).join(", ");
   return all.length <= AUTHOR_LENGTH
     ? all

@@ -2,6 +2,7 @@ import { type AircraftType, aircraftTypeSchema } from "../../shared/types/schema
 import { unfitFigures } from "../../shared/types/unfit.ts";
 import type { Clock } from "../clock.ts";
 import type { EvidenceSigner } from "../evidence/signer.ts";
+import { sha256 } from "../sha256.ts";
 import type { Directory } from "../store/directory.ts";
 import type { Seal, StoredType } from "../store/stored-type.ts";
 import { TypeRefused } from "./refused.ts";
@@ -17,7 +18,7 @@ interface SealsDeps {
 }
 
 /** The version of a type that a start may be planned on, or why none may. */
-type Usable = { type: AircraftType } | { why: string };
+type Usable = { type: AircraftType; seal: string } | { why: string };
 
 /**
  * The seals of approved versions. An approved version is used only while its row is, byte for byte, what was sealed,
@@ -92,7 +93,8 @@ export class TypeSeals {
     if (why !== null) return { why };
     const type = aircraftTypeSchema.parse(JSON.parse(newest.row.body));
     const unfit = this.#deps.demoFigures ? 0 : unfitFigures(type).length;
-    return unfit === 0 ? { type } : { why: demoOnly(id, newest.row.version, unfit) };
+    const seal = sha256(newest.row.seal?.note ?? "");
+    return unfit === 0 ? { type, seal } : { why: demoOnly(id, newest.row.version, unfit) };
   }
 
   /**

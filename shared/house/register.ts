@@ -2,6 +2,7 @@ import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
 import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
+import { begunTypeSchema } from "./begunType.ts";
 import { houseSchema } from "./house.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */
@@ -10,6 +11,7 @@ export const REGISTER = {
   aircraft: houseAircraftSchema,
   equipment: houseEquipmentSchema,
   currency: currencySchema,
+  begunType: begunTypeSchema,
 } as const satisfies Record<string, z.ZodType<{ id: string }>>;
 
 export type RegisterKind = keyof typeof REGISTER;

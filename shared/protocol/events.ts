@@ -53,6 +53,11 @@ export const factSchema = z.discriminatedUnion("type", [
     aircraft: z.string(),
     place: z.string(),
     aircraftType: aircraftTypeSchema,
+    /** SHA-256 of the seal of the type's version, hexadecimal. Absent in older records. */
+    typeSeal: z
+      .string()
+      .regex(/^[0-9a-f]{64}$/)
+      .optional(),
     /** The engines, propellers and starters fitted then, as the house's register had them. */
     fitted: z.array(fittedSchema).optional(),
     /** The equipment allocated to the start, as the house's register had it then. */

@@ -104,7 +104,7 @@ function wordsOf(value: unknown): string | null {
   if ("value" in value && keys.every((k) => k === "value" || k === "unit"))
     return [value.value, value.unit].filter((v) => v !== undefined).join(" ");
   if (typeof value.basis === "string" && typeof value.text === "string")
-    return `${BASIS[value.basis] ?? value.basis}: ${value.text}`;
+    return `${BASIS[value.basis] ?? value.basis}: ${typeof value.page === "string" ? `${value.text}, ${value.page}` : value.text}`;
   return null;
 }
 

@@ -2,6 +2,7 @@ import { chargeFromGravity, chargeFromVolts } from "../models/electrical/battery
 import { badEnvelope } from "../models/electrical/envelope.ts";
 import { envelopeOf } from "../models/electrical/envelopeOf.ts";
 import { WIRE_TABLE } from "../models/electrical/wireTable.ts";
+import { STAGES } from "../protocol/stages.ts";
 import type { BatteryData } from "./electrical.ts";
 import type { Fault } from "./fault.ts";
 import { faultText } from "./faultText.ts";
@@ -103,7 +104,8 @@ function gravity(type: AircraftType, { cell, gravity: rule }: BatteryData, path:
   const degrees = unit(rule.temperature);
   if (degrees !== "degF" && degrees !== "degC")
     fault(`${path}.gravity.temperature`, `the check ${rule.temperature} must read a temperature`);
-  if (at(rule.temperature) > at(rule.check))
+  const stage = (id: string) => STAGES.findIndex((s) => s === checks[at(id)]?.stage);
+  if (at(rule.temperature) > at(rule.check) || stage(rule.temperature) > stage(rule.check))
     fault(`${path}.gravity.temperature`, "its check comes before the hydrometer's");
 }
 

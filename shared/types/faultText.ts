@@ -44,6 +44,7 @@ export const FAULTS = {
   primeGauge: "no temperature gauge of each engine is called {1}",
   inventedFigure: "invented: give the manual's figure with its page",
   anotherTypesFigure: "about another type: give this type's own figure with its page",
+  noSource: "a source is needed: the manual and its page, or who says so",
   farFromPublished: "{1} is far from every published figure, {2} to {3} ({4}): look again in the manual",
   startingBelow: "the band while cranking begins at {1} V, above the steady band's least, {2} V",
 } as const;

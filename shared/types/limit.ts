@@ -10,7 +10,15 @@ export const BASES = ["published", "commonPractice", "fromMemory", "anotherType"
 export const basisSchema = z.enum(BASES);
 export type Basis = (typeof BASES)[number];
 
-export const sourceSchema = z.strictObject({ basis: basisSchema, text: line(300) });
+export const sourceSchema = z.strictObject({
+  basis: basisSchema,
+  /** The manual or other document, or the words of a person. */
+  text: line(300),
+  /** Page, paragraph or figure of the document. */
+  page: line(40).optional(),
+  /** The person who entered the figure. The server writes it. */
+  by: line(80).optional(),
+});
 export type Source = z.infer<typeof sourceSchema>;
 
 /** One figure with its unit and its source. */

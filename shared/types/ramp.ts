@@ -19,7 +19,12 @@ export const rampSchema = z.strictObject({
   guard: z
     .strictObject({
       /** The guard's place before the first start: metres aft of the nose and to starboard. */
-      waits: z.strictObject({ x: z.number().min(-100).max(200), y: z.number().min(-100).max(100) }),
+      waits: z.strictObject({
+        x: z.number().min(-100).max(200),
+        y: z.number().min(-100).max(100),
+        /** Absent in older types. */
+        source: sourceSchema.optional(),
+      }),
       /** Distance from the propeller's tip, outboard. */
       standOff: metres(0, 100),
       /**

@@ -24,6 +24,8 @@ const enginePositionSchema = z.strictObject({
   y: z.number().finite(),
   /** Accessories that this engine drives, e.g. generator, hydraulicPump, vacuumPump. */
   accessories: z.array(idSchema).max(12),
+  /** Source of the stations. Absent in older types. */
+  source: sourceSchema.optional(),
 });
 
 /** A gauge that the crew reads, with its bands. Figures between `min` and `normalLow` are usable but not normal. */
@@ -131,6 +133,8 @@ export const aircraftTypeSchema = z.strictObject({
     gearTrack: z.number().positive(),
     /** Ground power receptacle. */
     receptacle: z.strictObject({ x: z.number(), y: z.number() }),
+    /** Source of these measures. Absent in older types. */
+    source: sourceSchema.optional(),
   }),
   engines: z.array(enginePositionSchema).min(1).max(8),
   propeller: z.strictObject({
@@ -138,6 +142,8 @@ export const aircraftTypeSchema = z.strictObject({
     blades: z.number().int().min(2).max(6),
     /** Propeller revolutions per crankshaft revolution. */
     gearRatio: z.number().positive().max(1),
+    /** Source of these figures. Absent in older types. */
+    source: sourceSchema.optional(),
   }),
   defaultOrder: z.array(engineNumber).min(1).max(8),
   orderSource: sourceSchema,

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { canonical } from "../evidence/canonical.ts";
+import { isMembers } from "./members.ts";
 import type { AircraftType } from "./schema.ts";
 import { readAircraftType, type TypeFault } from "./validate.ts";
 
@@ -16,8 +17,12 @@ export function writeTransfer(type: AircraftType): string {
   return canonical({ caution: TYPE_CAUTION, type });
 }
 
-/** Returns the type in such a file, or every fault in it. Paths begin at the top of the file. */
+/**
+ * Returns the type in such a file, or every fault in it. Paths begin at the top of the file. A file that is the type
+ * itself, without the caution, is read too: the types that come with the program are such files.
+ */
 export function readTransfer(data: unknown): { type: AircraftType } | { faults: TypeFault[] } {
+  if (isMembers(data) && "engines" in data) return readAircraftType(data);
   const file = transferSchema.safeParse(data);
   if (!file.success || file.data.type === undefined)
     return { faults: [{ path: "", message: "is no file of an aircraft type: caution and type are needed" }] };

@@ -127,7 +127,7 @@ it("[TYP-1] [TYP-10] every part of the published schema can be edited, and list 
   const count = await rungs.count();
   await seat.press("Add to: Ladder");
   expect(await rungs.count()).toBe(count + 1);
-  await seat.sees(/^Starter, ladder, .*source, text: must not be empty$/);
+  await seat.sees(/^Starter, ladder, .*source, document or person: must not be empty$/);
   await seat.press(`Take out: ${count + 1}`);
   await seat.sees("Saved, no faults.");
   expect(seat.complaints).toEqual([]);

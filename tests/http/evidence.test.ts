@@ -64,6 +64,12 @@ describe("evidence as NDJSON", () => {
     expect(verify(lines, manifest, sha256)).toMatchObject({ ok: true, events: count });
   });
 
+  it("[TYP-38] names the seal of the type's version, and the verifier says which one it was", async () => {
+    const [{ seal }] = (await test.services.directory.storedTypes()) as [{ seal: { note: string } }];
+    const says = checkFile((await take("ndjson")).body).says;
+    expect(says).toContain(`planned on version 1 of four, whose seal has the SHA-256 ${sha256(seal.note)}`);
+  });
+
   it("[EVD-1] is what comes when no form is named; another form than the three is refused", async () => {
     const url = `/api/sessions/${session}/evidence`;
     const plain = await test.app.inject({ url, headers: bearer(token) });

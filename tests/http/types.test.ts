@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { canonical } from "../../shared/evidence/canonical.ts";
+import { enteredBy } from "../../shared/types/enteredBy.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import {
   APPROVED,
@@ -44,6 +45,8 @@ const within = (type: AircraftType, value: number): AircraftType => ({
   ...type,
   oil: { ...type.oil, normal: { ...type.oil.normal, within: { ...type.oil.normal.within, value } } },
 });
+/** The approved type with every figure entered by Di, as after a copy or an import. */
+const byDi = () => enteredBy(null, APPROVED, "Di") as AircraftType;
 const change = async (value: number, tag: string, who = "di") =>
   ask(who, "PUT", "/four/2", within(await read(2), value), tag);
 
@@ -111,7 +114,7 @@ describe("a draft", () => {
     const made = await ask("di", "POST", "", body);
     expect([made.status, made.body]).toEqual([201, { id: "five", version: 1 }]);
     const five = (await ask("ada", "GET", "/five/1")).body;
-    expect(five).toEqual({ ...APPROVED, id: "five", name: "Five", author: "Di", approvedBy: null });
+    expect(five).toEqual({ ...byDi(), id: "five", name: "Five", author: "Di", approvedBy: null });
     expect(problem(await ask("fay", "POST", "", body))).toEqual([409, "taken"]);
     const from = { id: "six", version: 1 };
     expect(problem(await ask("di", "POST", "", { ...body, id: "seven", from }))).toEqual([404, "notFound"]);
@@ -257,7 +260,7 @@ describe("a type's file", () => {
     expect(reply.body.type).toEqual(APPROVED);
     const made = await ask("di", "POST", "/import", reply.body);
     expect([made.status, made.body]).toEqual([201, { id: "four", version: 2 }]);
-    expect(await read(2)).toEqual({ ...APPROVED, version: 2, author: "Di", approvedBy: null });
+    expect(await read(2)).toEqual({ ...byDi(), version: 2, author: "Di", approvedBy: null });
     expect(problem(await ask("di", "POST", "/four/2/approval", { pin: PIN }, '"1"'))).toEqual([
       403,
       "ownWork",
@@ -279,7 +282,7 @@ describe("a type's file", () => {
       { path: "type.name", message: "must not be empty" },
       { path: "type.propeller.blades", message: "must be at most 6" },
     ]);
-    for (const nothing of [{}, [], { caution }, type])
+    for (const nothing of [{}, [], { caution }, { ...type, caution }])
       expect(problem(await ask("di", "POST", "/import", nothing))).toEqual([422, "faultyType"]);
     expect(problem(await ask("ada", "POST", "/import", { caution, type }))).toEqual([403, "notQualified"]);
     expect((await ask("ada", "GET", "")).body).toHaveLength(1);
@@ -429,8 +432,13 @@ describe("in a real house", () => {
       path: "brakePressure.atLeast",
       message: "invented: give the manual's figure with its page",
     });
+    const { plan, engines, propeller, orderSource: source } = APPROVED;
+    const sourced = {
+      ...{ ...APPROVED, plan: { ...plan, source }, propeller: { ...propeller, source } },
+      engines: engines.map((e) => ({ ...e, source })),
+    };
     const ours = (basis: string) =>
-      JSON.parse(JSON.stringify(APPROVED).replaceAll('"invented"', JSON.stringify(basis)));
+      JSON.parse(JSON.stringify(sourced).replaceAll('"invented"', JSON.stringify(basis)));
     const other = { ...ours("anotherType"), version: 2 };
     expect((await ask("di", "PUT", "/four/2", other, '"1"')).status).toBe(200);
     expect((await approve('"2"')).body.errors[0].message).toMatch(/about another type/);

@@ -55,6 +55,21 @@ const rehashed = (body: string) => ({ body, hash: sha256(body) });
 const CLAIM = (post: "cockpit" | "fireGuard") => ({ type: "claimPost", post }) as const;
 
 describe("two servers on one record", () => {
+  it("[HSE-15] tell every panel of both that something of the house changed on one of them, and of no reading", async () => {
+    const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
+    const headers = bearer(await signIn(one.app, "di"));
+    await one.app.inject({ url: "/api/aircraft", headers });
+    const before = [ada.ramps, bo.ramps] as const;
+    const payload = { id: "wren", name: "Wren", engines: 2 };
+    const made = await one.app.inject({ method: "POST", url: "/api/begun-types", headers, payload });
+    expect(made.statusCode).toBe(201);
+    await Promise.all([ada.until(() => ada.ramps > before[0]), bo.until(() => bo.ramps > before[1])]);
+    expect(meeting.said.filter((m) => m.is === "houseMoved")).toHaveLength(1);
+    const refused = await one.app.inject({ method: "POST", url: "/api/begun-types", headers, payload });
+    expect(refused.statusCode).toBe(409);
+    expect(meeting.said.filter((m) => m.is === "houseMoved")).toHaveLength(1);
+  });
+
   it("[CLU-1] take any command for any session, and panels of both hear every event once, in order", async () => {
     const [ada, bo] = [await panel(one, "ada"), await panel(two, "bo")];
     await ada.command(session, CLAIM("cockpit"));

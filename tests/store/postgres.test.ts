@@ -345,6 +345,24 @@ describe("what the doctor finds in PostgreSQL", () => {
   });
 });
 
+describe("the guards in PostgreSQL", () => {
+  it("[TYP-32] are those of the migrations; one that is dropped or disabled is named, and a changed function names all", async () => {
+    const url = await server.database("guards");
+    await openPostgres({ url }, 1);
+    const missing = async () => {
+      const { types } = await examinePostgres({ url });
+      return types && "missing" in types ? types.missing : null;
+    };
+    expect(await missing()).toEqual([]);
+    await on(url, (c) => c.query(`ALTER TABLE "Event" DISABLE TRIGGER "Event_no_update"`));
+    await on(url, (c) => c.query(`DROP TRIGGER "RegisterEntry_no_delete" ON "RegisterEntry"`));
+    expect((await missing())?.sort()).toEqual(["Event_no_update", "RegisterEntry_no_delete"]);
+    const nothing = `CREATE OR REPLACE FUNCTION "chockside_refuse"() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RETURN NEW; END $$`;
+    await on(url, (c) => c.query(nothing));
+    expect((await missing())?.length).toBeGreaterThan(12);
+  });
+});
+
 describe("the records in PostgreSQL", () => {
   const follow = async (url: string) => (await examinePostgres({ url })).chains;
   const story = async () => {

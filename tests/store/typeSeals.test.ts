@@ -66,7 +66,10 @@ async function judged(of = file) {
 describe("the seal of an approved version", () => {
   it("[TYP-30] is given at the first start to what was approved before there were seals, once", async () => {
     await sealed();
-    expect(await judged()).toEqual({ load: { type: APPROVED }, bad: [] });
+    expect(await judged()).toEqual({
+      load: { type: APPROVED, seal: expect.stringMatching(/^[0-9a-f]{64}$/) },
+      bad: [],
+    });
     const directory = await PrismaDirectory.open(file);
     await directory.addTypes([{ ...APPROVED, version: 2 }], 6);
     await sealsOver(directory).begin();
@@ -137,6 +140,26 @@ describe("the seal of an approved version", () => {
       db.close();
       expect((await judged()).bad).toEqual([]);
     }
+  });
+
+  it("[TYP-32] the guards of every other table are compared by the doctor; types stay in use without them", async () => {
+    await sealed();
+    const db = new Database(file);
+    const triggers = db
+      .prepare<[], { name: string; sql: string }>(
+        `SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name <> 'AircraftType'`,
+      )
+      .all();
+    expect(triggers.length).toBeGreaterThan(6);
+    for (const { name, sql } of triggers) {
+      db.exec(`DROP TRIGGER "${name}"`);
+      const { load, bad } = await judged();
+      expect(load).toHaveProperty("type");
+      expect(bad.map((f) => f.says)).toEqual([`the trigger ${name} is missing or not as it was made`]);
+      db.exec(sql);
+    }
+    expect((await judged()).bad).toEqual([]);
+    db.close();
   });
 });
 

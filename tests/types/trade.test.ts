@@ -439,7 +439,7 @@ it.each<Row>([
     "prime.colder.1.upTo",
     /./,
   ],
-])("[TYP-35] refuses %s", (...row) => refuses(row));
+])("[TYP-39] refuses %s", (...row) => refuses(row));
 
 it("[TYP-26] refuses a unit that changed while its figure stayed, and takes a figure that changed with it", () => {
   const alone = (change: Change) => unitsChangedAlone(RICH, changed(change)).map((f) => f.path);

@@ -73,7 +73,7 @@ function SignedInApp({ active: { signedIn, connection, turn, where } }: { active
 
 function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection: Connection }) {
   const route = useRoute();
-  const { phase, unsettled } = useConnectionView(connection);
+  const { phase, unsettled, ramp } = useConnectionView(connection);
   useEffect(() => {
     if (phase === "live") fetchRest();
   }, [phase]);
@@ -87,13 +87,13 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       <UpdateOffer />
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
-      {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} />}
+      {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} />}
       {route.is === "house" && <HousePage me={signedIn.person} />}
       {route.is === "devices" && <DevicesPage />}
-      {route.is === "people" && <PeoplePage me={signedIn.person} />}
+      {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}
       {route.is === "record" && <RecordPage id={route.id} />}
-      {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} />}
+      {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}
       {route.is === "ramp" && <Ramp me={signedIn.person} connection={connection} join={route.join} />}
     </>

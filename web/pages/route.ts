@@ -25,6 +25,7 @@ export type TypesRoute =
   | { is: "list" }
   | { is: "version"; id: string; version: number }
   | { is: "edit"; id: string; version: number }
+  | { is: "begun"; id: string }
   | { is: "difference"; id: string; before: number; after: number };
 
 const listeners = new Set<() => void>();
@@ -42,7 +43,7 @@ export function routeOf(path: string, search: string): Route {
   if (first === "first") return { is: "first" };
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
   if (first === "study") return { is: "study", page: id || null, more: more || null };
-  if (first === "types") return { is: "types", page: typesRouteOf(id, Number(more), rest) };
+  if (first === "types") return { is: "types", page: typesRouteOf(id, more, rest) };
   return { is: "ramp", join: new URLSearchParams(search).get("join") };
 }
 
@@ -51,7 +52,9 @@ function aircraftRouteOf(id: string | undefined): AircraftRoute {
   return id === "new" ? { is: "new" } : { is: "one", id: decodeURIComponent(id) };
 }
 
-function typesRouteOf(id: string | undefined, version: number, [what, other]: string[]): TypesRoute {
+function typesRouteOf(id: string | undefined, more: string | undefined, [what, other]: string[]): TypesRoute {
+  if (id && more === "begun") return { is: "begun", id: decodeURIComponent(id) };
+  const version = Number(more);
   if (!id || !Number.isInteger(version)) return { is: "list" };
   const before = Number(other);
   if (what === "since" && Number.isInteger(before)) return { is: "difference", id, before, after: version };

@@ -1,7 +1,7 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { PrismaClient } from "../../../prisma/generated/postgresql/client.ts";
+import { type Guard, missingOnPostgres, POSTGRES_TRIGGERS, TYPES } from "../guards.ts";
 import { type Client, PrismaDirectory } from "../prisma-directory.ts";
-import { missingOnPostgres, POSTGRES_TRIGGERS, type Trigger } from "../type-guards.ts";
 import { type Place, settings } from "./link.ts";
 import { Turns } from "./turns.ts";
 
@@ -15,6 +15,6 @@ export function postgresDirectory(place: Place): PrismaDirectory {
   // Both clients come from one model. Their types differ, but not in anything used here.
   const client = new PrismaClient({ adapter }) as unknown as Client;
   return new PrismaDirectory(client, turns, async (db) =>
-    missingOnPostgres(await db.$queryRawUnsafe<Trigger[]>(POSTGRES_TRIGGERS)),
+    missingOnPostgres(await db.$queryRawUnsafe<Guard[]>(POSTGRES_TRIGGERS), TYPES),
   );
 }

@@ -1,7 +1,7 @@
 import type pg from "pg";
 import type { ExaminedTypes } from "../../doctor/types.ts";
+import { type Guard, missingOnPostgres, POSTGRES_TRIGGERS } from "../guards.ts";
 import { type StoredType, sealIn } from "../stored-type.ts";
-import { missingOnPostgres, POSTGRES_TRIGGERS, type Trigger } from "../type-guards.ts";
 
 /** The driver gives BIGINT as text. */
 type Big = "approvedAt" | "createdAt" | "changedAt";
@@ -18,7 +18,7 @@ export async function typesOnPostgres(client: pg.Client): Promise<ExaminedTypes>
     const { rows } = await client.query<Row>(
       `SELECT * FROM "AircraftType" WHERE "status" <> 'discarded' OR "seal" IS NOT NULL`,
     );
-    const triggers = await client.query<Trigger>(POSTGRES_TRIGGERS);
+    const triggers = await client.query<Guard>(POSTGRES_TRIGGERS);
     return { rows: rows.map(toStored), missing: missingOnPostgres(triggers.rows) };
   } catch (error) {
     // Class XX of SQLSTATE is PostgreSQL's own failure, damaged pages among them.

@@ -1,21 +1,20 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { aircraft, type RegisteredAircraft } from "../../net/aircraft.ts";
 import type { Me } from "../../net/keep.ts";
 import { useRegisterWords } from "../../words/register.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
+import { useRenewed } from "../useRenewed.ts";
 import { Bar } from "./Bar.tsx";
 
 /** Every aircraft of the house: first those in service, then the retired ones. */
-export function AircraftList({ me }: { me: Me }) {
+export function AircraftList({ me, changed }: { me: Me; changed: number }) {
   const words = useRegisterWords();
   const { ramp } = useWords().text;
   const [rows, setRows] = useState<RegisteredAircraft[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
-  useEffect(() => {
-    aircraft.list().then(setRows, setTrouble);
-  }, []);
+  useRenewed(changed, () => void aircraft.list().then(setRows, setTrouble));
   const may = me.mayHold.includes("supervisor");
   const retired = rows?.filter((a) => a.retired) ?? [];
   return (

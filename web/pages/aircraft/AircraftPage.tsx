@@ -7,6 +7,7 @@ import { useRegisterWords } from "../../words/register.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
+import { useRenewed } from "../useRenewed.ts";
 import { AircraftKeys } from "./AircraftKeys.tsx";
 import type { Doing } from "./acts.ts";
 import { Bar } from "./Bar.tsx";
@@ -18,7 +19,7 @@ import { MoveType } from "./MoveType.tsx";
 import { Retirement } from "./Retirement.tsx";
 
 /** One aircraft: what it is, what is fitted, whether it can be planned, and every change. */
-export function AircraftPage({ id, me }: { id: string; me: Me }) {
+export function AircraftPage({ id, me, changed }: { id: string; me: Me; changed: number }) {
   const words = useRegisterWords();
   const { ramp } = useWords().text;
   const [row, setRow] = useState<RegisteredAircraft | null>(null);
@@ -37,6 +38,8 @@ export function AircraftPage({ id, me }: { id: string; me: Me }) {
     aircraft.changes(id).then(setChanges, setTrouble);
   }, [id]);
   useEffect(read, [read]);
+  // While somebody enters something the page stays as it was read: their entry names that revision.
+  useRenewed(changed, () => doing === null && read());
   const supervisor = me.mayHold.includes("supervisor");
   if (!row)
     return (

@@ -6,13 +6,13 @@ import { AircraftList } from "./AircraftList.tsx";
 import { AircraftPage } from "./AircraftPage.tsx";
 
 /** The pages of the aircraft in the house's register. */
-export function AircraftPages({ page, me }: { page: AircraftRoute; me: Me }) {
+export function AircraftPages({ page, me, changed }: { page: AircraftRoute; me: Me; changed: number }) {
   switch (page.is) {
     case "list":
-      return <AircraftList me={me} />;
+      return <AircraftList me={me} changed={changed} />;
     case "new":
       return <AddAircraft />;
     case "one":
-      return <AircraftPage key={page.id} id={page.id} me={me} />;
+      return <AircraftPage key={page.id} id={page.id} me={me} changed={changed} />;
   }
 }

@@ -1,6 +1,6 @@
 import "../../styles/house.css";
 import "../../styles/register.css";
-import { useCallback, useEffect, useState } from "react";
+import { useEffect, useState } from "react";
 import type { Lapse } from "../../../shared/house/lapses.ts";
 import { dayWords } from "../../../shared/words/dates.ts";
 import { type CurrencyRow, currencies, type Dates } from "../../net/currencies.ts";
@@ -13,6 +13,7 @@ import { useCutOff } from "../CutOff.tsx";
 import { DatesForm } from "./DatesForm.tsx";
 import { Lapses } from "./Lapses.tsx";
 import { NewPinForm } from "./NewPinForm.tsx";
+import { useRenewed } from "../useRenewed.ts";
 import { PersonForm } from "./PersonForm.tsx";
 
 /** Fewest digits of a new PIN, until the server has sent this installation's setting. */
@@ -20,8 +21,15 @@ const SHORTEST = 6;
 /** Days before its end at which a currency is shown as ending. */
 const SOON = 30;
 
+interface Props {
+  me: Me;
+  /** Counts the server's messages that something of the house changed. */
+  changed: number;
+  onTrouble(error: Error | null): void;
+}
+
 /** All people. The office adds and changes them, blocks one and admits one again, but nobody themselves. */
-export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | null): void }) {
+export function Everybody({ me, changed, onTrouble }: Props) {
   const words = usePersonWords();
   const [rows, setRows] = useState<Anybody[]>([]);
   const [doing, setDoing] = useState<Anybody | "new" | null>(null);
@@ -30,18 +38,20 @@ export function Everybody({ me, onTrouble }: { me: Me; onTrouble(error: Error | 
   const [dates, setDates] = useState<Record<string, Dates>>({});
   const [lapses, setLapses] = useState<Record<string, Lapse[]>>({});
   const [least, setLeast] = useState(SHORTEST);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: fetch once, and after each key
-  const read = useCallback(() => {
-    setDoing(null);
-    setEntering(null);
+  const fetchAll = () => {
     currencies.kinds().then(setKinds, onTrouble);
     currencies.dates().then(setDates, onTrouble);
     currencies
       .lapses()
       .then((all) => setLapses(Object.fromEntries(all.map((p) => [p.person, p.lapses]))), onTrouble);
     people.everybody().then(setRows, onTrouble);
-  }, []);
-  useEffect(read, [read]);
+  };
+  const read = () => {
+    setDoing(null);
+    setEntering(null);
+    fetchAll();
+  };
+  useRenewed(changed, fetchAll);
   useEffect(() => {
     // If this request fails, the server still refuses a PIN that is too short.
     people.me().then(

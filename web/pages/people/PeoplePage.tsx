@@ -10,7 +10,7 @@ import { OwnPasskeys } from "./OwnPasskeys.tsx";
 import { OwnSignIns } from "./OwnSignIns.tsx";
 
 /** The person's own PIN and sign-ins; for the office also the people who may sign in. */
-export function PeoplePage({ me }: { me: Me }) {
+export function PeoplePage({ me, changed }: { me: Me; changed: number }) {
   const words = usePersonWords();
   const { ramp } = useWords().text;
   const [trouble, setTrouble] = useState<Error | null>(null);
@@ -20,7 +20,7 @@ export function PeoplePage({ me }: { me: Me }) {
       <OwnSignIns onTrouble={setTrouble} />
       <ChangePin onTrouble={setTrouble} />
       <OwnPasskeys onTrouble={setTrouble} />
-      {me.mayHold.includes("supervisor") && <Everybody me={me} onTrouble={setTrouble} />}
+      {me.mayHold.includes("supervisor") && <Everybody me={me} changed={changed} onTrouble={setTrouble} />}
     </SidePage>
   );
 }

@@ -15,7 +15,10 @@ import { EditSections } from "./EditSections.tsx";
 import { EditingContext } from "./form/context.ts";
 import { replaced } from "./form/edit.ts";
 import type { Node } from "./form/node.ts";
+import { sourcesIn } from "./gaps.ts";
 import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
+
+const NO_GAPS: ReadonlySet<string> = new Set();
 
 /** Edits a draft. The form is built from the published schema, and faults appear during entry. */
 export function EditPage({ id, version }: { id: string; version: number }) {
@@ -68,6 +71,8 @@ export function EditPage({ id, version }: { id: string; version: number }) {
           value={{
             root,
             faults: byPath,
+            gaps: NO_GAPS,
+            last: sourcesIn(entered).at(-1) ?? null,
             change: (path, value) => setEntered((e: unknown) => replaced(e, path, value)),
           }}
         >
@@ -119,7 +124,8 @@ function faultsIn(entered: unknown, saved: AircraftType): TypeFault[] {
   return "faults" in read ? read.faults : unitsChangedAlone(saved, read.type);
 }
 
-function grouped(faults: readonly TypeFault[]): Map<string, string[]> {
+/** Returns the messages of the faults by their path. */
+export function grouped(faults: readonly TypeFault[]): Map<string, string[]> {
   const by = new Map<string, string[]>();
   for (const { path, message } of faults) by.set(path, [...(by.get(path) ?? []), message]);
   return by;

@@ -1,12 +1,15 @@
-import { type ReactNode, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import type { TypeFault } from "../../../shared/types/validate.ts";
 import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useTypeFaults, useTypeWords } from "../../words/types.ts";
+import { DrawnSoFar } from "./DrawnSoFar.tsx";
 import { fieldId, useEditing } from "./form/context.ts";
 import { Field } from "./form/Field.tsx";
 import { Faults } from "./form/inputs.tsx";
 import { blank, formOf, type Node, resolve } from "./form/node.ts";
+import { blankSources, sourcesIn, withSource } from "./gaps.ts";
 import { useTypeNames } from "./names.ts";
+import { SectionKeys, type SectionState } from "./SectionKeys.tsx";
 
 /** The server sets these fields of a draft, not its author. */
 const HOUSE = new Set(["id", "version", "author", "approvedBy"]);
@@ -18,54 +21,77 @@ interface Props {
   /** Warnings for the author, who may go on: texts without their translation, and figures far from published ones. */
   untranslated: readonly TypeFault[];
   far: readonly TypeFault[];
+  /** Called when another section is opened. */
+  onSection?(): void;
   children: ReactNode;
 }
 
-/** The type's parts, one at a time, each with its number of faults. */
-export function EditSections({ entered, faults, untranslated, far, children }: Props) {
+/** The type's parts, one at a time: what is done, what is to be entered or mended, and which part is next. */
+export function EditSections({ entered, faults, untranslated, far, onSection, children }: Props) {
   const words = useTypeWords();
   const names = useTypeNames();
-  const { root } = useEditing();
+  const { root, gaps } = useEditing();
   const [open, setOpen] = useState(GENERAL);
+  const [target, setTarget] = useState<string | null>(null);
+  const form = useRef<HTMLDivElement>(null);
   const parts = Object.entries(resolve(root, root).properties ?? {}).filter(([name]) => !HOUSE.has(name));
   const simple = parts.filter(([, node]) => isSimple(node, root));
   const large = parts.filter((part) => !simple.includes(part));
+  const order = [GENERAL, ...large.map(([name]) => name)];
   const sectionOf = (path: string) => {
     const first = path.split(".")[0] ?? "";
     return large.some(([name]) => name === first) ? first : GENERAL;
   };
-  const count = (section: string) => faults.filter((f) => sectionOf(f.path) === section).length;
+  const states = order.map((name): SectionState => {
+    const own = faults.filter((f) => sectionOf(f.path) === name);
+    const toEnter = own.filter((f) => gaps.has(f.path)).length;
+    const absent = name !== GENERAL && entered[name] === undefined;
+    return { name, toEnter, toMend: own.length - toEnter, absent };
+  });
   const shown = open === GENERAL ? simple : large.filter(([name]) => name === open);
+  const following = order[order.indexOf(open) + 1];
+  const show = (section: string) => {
+    if (section !== open) onSection?.();
+    setOpen(section);
+  };
   const goTo = (path: string) => {
-    setOpen(sectionOf(path));
-    requestAnimationFrame(() => nearestField(path)?.focus());
+    show(sectionOf(path));
+    setTarget(path);
+  };
+  // The field is in the document only after its section was drawn.
+  useEffect(() => {
+    if (target === null) return;
+    nearestField(target)?.focus();
+    setTarget(null);
+  }, [target]);
+  const nextGap = () => {
+    const sorted = order.flatMap((name) => faults.filter((f) => sectionOf(f.path) === name));
+    const at = sorted.findIndex((f) => fieldId(f.path) === document.activeElement?.id);
+    const here = sorted.findIndex((f) => sectionOf(f.path) === open);
+    const next = sorted[at === -1 ? Math.max(0, here) : (at + 1) % sorted.length];
+    if (next) goTo(next.path);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key !== "Enter" || !(event.target instanceof HTMLElement)) return;
+    if (event.ctrlKey || event.metaKey) {
+      event.preventDefault();
+      nextGap();
+    } else if (event.target.matches("input:not([type=checkbox])")) {
+      event.preventDefault();
+      const fields = [...(form.current?.querySelectorAll<HTMLElement>(FIELDS) ?? [])];
+      fields[fields.indexOf(event.target) + 1]?.focus();
+    }
   };
   return (
     <div className="edit">
-      <nav className="edit-nav" aria-label={words.parts}>
-        {[[GENERAL, null] as const, ...large].map(([name]) => (
-          <button
-            key={name}
-            type="button"
-            aria-current={open === name ? "true" : undefined}
-            onClick={() => setOpen(name)}
-          >
-            <span>{names.name(name)}</span>
-            {name !== GENERAL && entered[name] === undefined && (
-              <span className="edit-absent">{words.notGiven}</span>
-            )}
-            {count(name) > 0 && (
-              <span className="edit-count">
-                {count(name)}
-                <span className="visually-hidden"> {words.faults.toLowerCase()}</span>
-              </span>
-            )}
-          </button>
-        ))}
-      </nav>
-      <div className="edit-form">
+      <div className="edit-side">
+        <DrawnSoFar entered={entered} />
+        <SectionKeys states={states} open={open} onOpen={show} />
+      </div>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: Enter inside a field leads on; nothing here is pressed */}
+      <div className="edit-form" ref={form} onKeyDown={onKeyDown}>
         {children}
-        <FaultList title={words.faults} faults={faults} onPick={goTo} />
+        <FaultList title={words.faults} faults={faults.filter((f) => !gaps.has(f.path))} onPick={goTo} />
         {far.length > 0 && (
           <details className="type-warnings" open>
             <summary>{words.far(far.length)}</summary>
@@ -80,11 +106,60 @@ export function EditSections({ entered, faults, untranslated, far, children }: P
         )}
         {open === GENERAL && <h2>{names.name(open)}</h2>}
         {open === GENERAL && <Faults path={[]} />}
+        <SameSource names={shown.map(([name]) => name)} entered={entered} />
         {shown.map(([name, node]) => (
           <Part key={name} name={name} node={node} value={entered[name]} />
         ))}
+        <datalist id="sources-used">
+          {[...new Set(sourcesIn(entered).map((s) => s.text))].map((text) => (
+            <option key={text} value={text} />
+          ))}
+        </datalist>
+        <div className="section-next">
+          {faults.length > 0 && (
+            <button type="button" className="answer" data-tone="plain" onClick={nextGap}>
+              {words.nextGap}
+            </button>
+          )}
+          {following !== undefined && (
+            <button
+              type="button"
+              className="answer"
+              data-tone="plain"
+              onClick={() => {
+                show(following);
+                scrollTo(0, 0);
+              }}
+            >
+              {words.nextSection(names.name(following))}
+            </button>
+          )}
+          <p className="keys-help">{words.keysHelp}</p>
+        </div>
       </div>
     </div>
+  );
+}
+
+const FIELDS = ":is(input,select,textarea)";
+
+/** One touch gives all blank sources of the open section the source that was entered last, without a page. */
+function SameSource({ names, entered }: { names: readonly string[]; entered: Record<string, unknown> }) {
+  const words = useTypeWords();
+  const { last, change } = useEditing();
+  const there = names.filter((name) => blankSources(entered[name]) > 0);
+  const count = there.reduce((sum, name) => sum + blankSources(entered[name]), 0);
+  if (!last || count < 2) return null;
+  return (
+    <button
+      type="button"
+      className="small-key same-source"
+      onClick={() => {
+        for (const name of there) change([name], withSource(entered[name], last));
+      }}
+    >
+      {words.allFrom(count, last.text)}
+    </button>
   );
 }
 

@@ -1,16 +1,19 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
+import { type BegunRow, begunTypes } from "../../net/begunTypes.ts";
 import type { Me } from "../../net/keep.ts";
 import { type TypePlace, type TypeRow, types } from "../../net/types.ts";
 import { together } from "../../ui/numbers.ts";
 import { useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
+import { useRenewed } from "../useRenewed.ts";
+import { Begun } from "./Begun.tsx";
 import { NewType } from "./NewType.tsx";
 import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
 import { bySentence, Status } from "./status.tsx";
 
 /** Every type with its versions, newest first. */
-export function TypeList({ me }: { me: Me }) {
+export function TypeList({ me, changed }: { me: Me; changed: number }) {
   const words = useTypeWords();
   const {
     say,
@@ -18,10 +21,12 @@ export function TypeList({ me }: { me: Me }) {
   } = useWords();
   const [rows, setRows] = useState<TypeRow[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
+  const [begun, setBegun] = useState<BegunRow[]>([]);
   const [making, setMaking] = useState(false);
-  useEffect(() => {
+  useRenewed(changed, () => {
     types.list().then(setRows, setTrouble);
-  }, []);
+    begunTypes.list().then(setBegun, setTrouble);
+  });
   const open = ({ id, version }: TypePlace) => go(`/types/${id}/${version}`);
   const take = async (file: File | undefined) => {
     if (!file) return;
@@ -59,9 +64,17 @@ export function TypeList({ me }: { me: Me }) {
         <Key onPress={() => go("/")}>{ramp.back}</Key>
       </PageHead>
       <TypeTrouble error={trouble} />
-      {making && rows && <NewType rows={rows} onMade={open} onTrouble={setTrouble} />}
+      {making && rows && (
+        <NewType
+          rows={rows}
+          onMade={open}
+          onBegun={(id) => go(`/types/${encodeURIComponent(id)}/begun`)}
+          onTrouble={setTrouble}
+        />
+      )}
+      <Begun rows={begun} may={may} />
       {rows === null && trouble === null && <p className="empty">{ramp.asking}</p>}
-      {rows?.length === 0 && <p className="empty">{words.none}</p>}
+      {rows?.length === 0 && begun.length === 0 && <p className="empty">{words.none}</p>}
       {ids.map((id) => {
         const versions = (rows ?? []).filter((r) => r.id === id).reverse();
         return (

@@ -1,10 +1,11 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import type { Me } from "../../net/keep.ts";
-import { type ReadType, type TypeRow, types } from "../../net/types.ts";
+import { type ReadType, type TypePlace, type TypeRow, types } from "../../net/types.ts";
 import { Caution } from "../../posts/shared/Caution.tsx";
 import { useTypeWords } from "../../words/types.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
+import { useRenewed } from "../useRenewed.ts";
 import { Approval } from "./Approval.tsx";
 import { Discard } from "./Discard.tsx";
 import { Key, PageHead, TypeTrouble } from "./PageHead.tsx";
@@ -12,7 +13,7 @@ import { bySentence, Status } from "./status.tsx";
 import { TypeReading } from "./TypeReading.tsx";
 
 /** One version of a type to read, with the keys for what may be done with it. */
-export function TypePage({ id, version, me }: { id: string; version: number; me: Me }) {
+export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; changed: number }) {
   const words = useTypeWords();
   const {
     say,
@@ -26,8 +27,7 @@ export function TypePage({ id, version, me }: { id: string; version: number; me:
     types.read({ id, version }).then(setRead, setTrouble);
     types.list().then((all) => setRows(all.filter((r) => r.id === id)), setTrouble);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another version mounts the page anew
-  useEffect(renew, []);
+  useRenewed(changed, renew);
   const row = rows.find((r) => r.version === version);
   const may = me.mayHold.includes("supervisor");
   const before = rows.filter((r) => r.version < version && r.status !== "draft").at(-1);

@@ -60,6 +60,7 @@ function isPlain(value: unknown): boolean {
 }
 
 function Line({ row, names }: { row: Row; names: TypeNames }) {
+  const words = useTypeWords();
   return (
     <tr data-depth={Math.min(row.depth, 4)} data-heading={row.value === null || undefined}>
       <th scope="row">{row.label}</th>
@@ -68,7 +69,8 @@ function Line({ row, names }: { row: Row; names: TypeNames }) {
         {row.source && (
           <>
             <strong data-basis={row.source.basis}>{names.value(row.source.basis)}</strong>{" "}
-            <span lang="en">{row.source.text}</span>
+            <span lang="en">{[row.source.text, row.source.page].filter(Boolean).join(", ")}</span>
+            {row.source.by !== undefined && <small> {words.enteredBy(row.source.by)}</small>}
           </>
         )}
       </td>

@@ -106,6 +106,9 @@ export const problemPhrases: readonly Phrase[] = [
     "No se pudo hacer la hoja: pídala otra vez, o exporte el registro",
   ],
   ["has {1} entries, more than any list here", "tiene {1} elementos, más que cualquier lista de aquí"],
+  ["lies deeper than any part of a type", "está a más profundidad que cualquier parte de un tipo"],
+  ["No unfinished type {1} is there", "No hay ningún tipo {1} sin terminar"],
+  ["A type {1} is begun already: go on with it", "Ya hay un tipo {1} empezado: siga con él"],
   ["has more values than any aircraft type", "tiene más valores que cualquier tipo de avión"],
   [
     "Those qualified for cockpit or supervisor plan a session",

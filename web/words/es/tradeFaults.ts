@@ -46,6 +46,7 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
   primeGauge: "ningún indicador de temperatura de cada motor se llama {1}",
   inventedFigure: "inventado: dé el valor del manual con su página",
   anotherTypesFigure: "de otro tipo: dé el valor propio de este tipo con su página",
+  noSource: "hace falta una fuente: el manual y su página, o quién lo dice",
   farFromPublished: "{1} está lejos de todo valor publicado, de {2} a {3} ({4}): mire otra vez en el manual",
   startingBelow: "la banda al girar con arrancador empieza en {1} V, más que el mínimo estable, {2} V",
 };

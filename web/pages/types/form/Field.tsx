@@ -13,6 +13,7 @@ import {
   YesNoInput,
 } from "./inputs.tsx";
 import { blank, type Form, formAt, formOf, type Node } from "./node.ts";
+import { SourceFields } from "./SourceFields.tsx";
 
 interface Props {
   node: Node;
@@ -50,8 +51,11 @@ export function Field({ node, path, label, value }: Props) {
       return <Nullable {...own} inner={form.inner} />;
     case "oneOf":
       return <OneOf {...own} of={form.of} />;
-    case "parts":
+    case "parts": {
+      const basis = form.figure && form.parts.find(([name]) => name === "basis");
+      if (basis) return <SourceFields {...own} basis={basis[1]} />;
       return <Parts {...own} form={form} />;
+    }
     case "list":
       return <List {...own} form={form} />;
     case "tuple":

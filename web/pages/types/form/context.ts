@@ -6,6 +6,10 @@ export interface Editing {
   root: Node;
   /** Faults by path: names and indexes from 0, joined by dots. */
   faults: ReadonlyMap<string, readonly string[]>;
+  /** Paths where nothing was entered yet. Their faults are marked, and not written out. */
+  gaps: ReadonlySet<string>;
+  /** The source that was entered last; null before the first. */
+  last: { basis: string; text: string } | null;
   change(path: Path, value: unknown): void;
 }
 

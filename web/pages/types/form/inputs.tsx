@@ -14,8 +14,9 @@ interface Props {
 /** A label, the input, and its faults beside it. */
 export function Labelled({ path, label, children }: { path: Path; label: string; children: ReactNode }) {
   const key = keyOf(path);
+  const { faults, gaps } = useEditing();
   return (
-    <div className="tf" data-faulty={useEditing().faults.has(key) || undefined}>
+    <div className="tf" data-faulty={faults.has(key) || undefined} data-gap={gaps.has(key) || undefined}>
       <label htmlFor={fieldId(key)}>{label}</label>
       {children}
       <Faults path={path} />
@@ -27,7 +28,8 @@ export function Labelled({ path, label, children }: { path: Path; label: string;
 export function Faults({ path }: { path: Path }) {
   const key = keyOf(path);
   const translate = useTypeFaults();
-  const faults = useEditing().faults.get(key) ?? [];
+  const { faults: all, gaps } = useEditing();
+  const faults = gaps.has(key) ? [] : (all.get(key) ?? []);
   return (
     <p className="tf-fault" id={`${fieldId(key)}-fault`} aria-live="polite">
       {faults.length > 0 && (
@@ -40,9 +42,11 @@ export function Faults({ path }: { path: Path }) {
 }
 
 function useInput(path: Path) {
-  const { faults } = useEditing();
+  const { faults, gaps } = useEditing();
   const key = keyOf(path);
-  return { id: fieldId(key), "aria-invalid": faults.has(key), "aria-describedby": `${fieldId(key)}-fault` };
+  const [wrong, gap] = [faults.has(key) && !gaps.has(key), gaps.has(key)];
+  const about = { "aria-invalid": wrong, "aria-describedby": `${fieldId(key)}-fault` };
+  return { id: fieldId(key), ...about, "data-gap": gap || undefined };
 }
 
 export function NumberInput({ path, label, value }: Props) {
@@ -76,13 +80,23 @@ function read(text: string): unknown {
   return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(trimmed) ? Number(trimmed) : trimmed;
 }
 
-export function TextInput({ path, label, value, long }: Props & { long: boolean }) {
+interface TextProps extends Props {
+  long: boolean;
+  /** Id of a list of texts to choose from. */
+  list?: string;
+  /** True if an empty text is left out of the type. */
+  optional?: boolean;
+}
+
+export function TextInput({ path, label, value, long, list, optional }: TextProps) {
   const { change } = useEditing();
   const props = {
     ...useInput(path),
     autoComplete: "off",
     value: shown(value),
-    onChange: (e: { target: { value: string } }) => change(path, e.target.value),
+    ...(list ? { list } : {}),
+    onChange: ({ target }: { target: { value: string } }) =>
+      change(path, optional && target.value === "" ? undefined : target.value),
   };
   return (
     <Labelled path={path} label={label}>

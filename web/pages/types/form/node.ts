@@ -95,7 +95,24 @@ export function resolve(node: Node, root: Node): Node {
   return resolve(found, root);
 }
 
-/** Returns a start value: only the required members, all empty, so that every gap is reported as a fault. */
+/** A type from before sources were asked of every measure lacks some; a new part of a type is asked for its source. */
+const asked = (name: string, required: ReadonlySet<string>) => required.has(name) || name === "source";
+
+/** Returns a copy in which every member that is asked for and missing is there and blank. */
+export function completed(value: unknown, node: Node, root: Node): unknown {
+  if (value === undefined) return blank(node, root);
+  const form = formOf(node, root);
+  if (form.is === "list" && Array.isArray(value)) return value.map((v) => completed(v, form.item, root));
+  if (form.is !== "parts" || typeof value !== "object" || value === null) return value;
+  const members = value as Readonly<Record<string, unknown>>;
+  const parts = form.parts.filter(([name]) => asked(name, form.required) || members[name] !== undefined);
+  return {
+    ...members,
+    ...Object.fromEntries(parts.map(([name, part]) => [name, completed(members[name], part, root)])),
+  };
+}
+
+/** Returns a start value: only the members that are asked for, all empty, so that every gap is reported as a fault. */
 export function blank(node: Node, root: Node): unknown {
   const form = formOf(node, root);
   switch (form.is) {
@@ -117,7 +134,7 @@ export function blank(node: Node, root: Node): unknown {
     case "parts":
       return Object.fromEntries(
         form.parts
-          .filter(([name]) => form.required.has(name))
+          .filter(([name]) => asked(name, form.required))
           .map(([name, part]) => [name, blank(part, root)]),
       );
     case "list":
