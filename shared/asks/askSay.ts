@@ -23,10 +23,15 @@ type OwnAsk =
   | "clearToStart"
   | "clearWaits"
   | "connectPower"
+  | "coolDownBegins"
+  | "coolDownGauge"
+  | "coolDownRemark"
+  | "coolDownTime"
   | "countBlades"
   | "crank"
   | "cranking"
   | "disconnectPower"
+  | "disconnectStopped"
   | "drill"
   | "drillEnd"
   | "fireOut"
@@ -37,12 +42,15 @@ type OwnAsk =
   | "guardStill"
   | "handlePropeller"
   | "handsOffTurning"
+  | "handsOn"
   | "inboardTurns"
+  | "insertChocks"
   | "lightning"
   | "lightningLeave"
   | "oilFirst"
   | "oilNormal"
   | "oilUnknown"
+  | "onStand"
   | "override"
   | "ownHold"
   | "powerConnected"
@@ -51,6 +59,7 @@ type OwnAsk =
   | "propellerFree"
   | "propellerLeft"
   | "propellerStill"
+  | "propellerStopped"
   | "readyToStart"
   | "removeChocks"
   | "resetCut"
@@ -61,6 +70,8 @@ type OwnAsk =
   | "startWaits"
   | "standClear"
   | "starterCooling"
+  | "stopEngine"
+  | "switchesOff"
   | "turned"
   | "unattended"
   | "volts"
@@ -72,7 +83,12 @@ type OwnAsk =
 export type AnswerSay = `answer.${AskedKind}`;
 
 /** An ask whose sentence is a row of the catalogue's asks, a table over this type. */
-export type OtherSay = `alert.${AlertKind}` | `alertOver.${AlertKind}` | `advance.${NextStage}` | OwnAsk;
+export type OtherSay =
+  | `alert.${AlertKind}`
+  | `alertOver.${AlertKind}`
+  | `advance.${NextStage}`
+  | "advance.stopped"
+  | OwnAsk;
 
 /** The key of an ask's sentence. */
 export type AskSay = AnswerSay | OtherSay;

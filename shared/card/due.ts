@@ -4,10 +4,12 @@ import { nextInOrder } from "../engine/nextInOrder.ts";
 import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
+import { nextToStop } from "../stopping/nextToStop.ts";
 import { answerAt, type CardPlace, placesAt } from "./places.ts";
 
 const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
+const STOPPED_IN: readonly Stage[] = ["starting", "warmUp", "release", "stopping", "stowing"];
 
 /** Returns true while a starter is held: both hands are busy, and nothing of the card is asked. */
 function starterHeld(state: SessionState): boolean {
@@ -43,7 +45,7 @@ function momentsNow(state: SessionState, n: number, now: number): CardMoment[] {
     case "cooling":
     case "shutDown":
       return [
-        ...(is === "shutDown" ? ofStage(["starting", "warmUp", "release"], "stopped") : []),
+        ...(is === "shutDown" ? ofStage(STOPPED_IN, "stopped") : []),
         ...ofStage(STARTING, ...(engine.attempts > 0 ? (["cranking"] as const) : [])),
         ...(nextInOrder(state) === n ? ofStage(STARTING, "beforeEngine") : []),
       ];
@@ -54,6 +56,9 @@ function momentsNow(state: SessionState, n: number, now: number): CardMoment[] {
     case "running":
       return ofStage(RUNNING, "cranking", "caught");
     case "stable":
-      return ofStage(RUNNING, "cranking", "caught", "stable");
+      return [
+        ...ofStage(RUNNING, "cranking", "caught", "stable"),
+        ...(nextToStop(state)?.n === n ? ofStage(["stopping"], "beforeStop") : []),
+      ];
   }
 }

@@ -64,7 +64,7 @@ export const starterCool: ReportedCondition<"starterCool"> = {
 export const inboardStopped: ReportedCondition<"inboardStopped"> = {
   id: "inboardStopped",
   owners: ["cockpit"],
-  scope: { removeChocks: "ifListed" },
+  scope: { removeChocks: "ifListed", insertChocks: "ifListed" },
   freshness: null,
   mayBeSetAside: false,
   askedBefore: false,

@@ -13,6 +13,7 @@ import {
 } from "./commands.ts";
 import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
+import { coolDownShortSchema } from "./coolDown.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { fieldSchema } from "./field.ts";
 import { fittedSchema } from "./fitted.ts";
@@ -51,6 +52,8 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("planned"),
     aircraft: z.string(),
     place: z.string(),
+    /** Absent: a start. */
+    purpose: z.literal("return").optional(),
     aircraftType: aircraftTypeSchema,
     /** The engines, propellers and starters fitted then, as the house's register had them. */
     fitted: z.array(fittedSchema).optional(),
@@ -271,6 +274,13 @@ export const factSchema = z.discriminatedUnion("type", [
     allowed: z.number(),
     found: z.number(),
     unit: z.literal("s"),
+  }),
+  /** An engine was stopped before its cool-down was over. */
+  z.strictObject({
+    type: z.literal("coolDownCut"),
+    engine: engineSchema,
+    /** What was short; `found` is null for a gauge that nobody read at idle. */
+    short: z.array(coolDownShortSchema).min(1),
   }),
   z.strictObject({
     type: z.literal("refused"),

@@ -107,6 +107,20 @@ export const conditions = {
     stale: "",
     unknown: "",
   },
+  propellerSeenStill: {
+    name: "Propeller seen still",
+    yes: "Propeller seen still since it turned",
+    no: "Not seen still since it turned: {f}",
+    stale: "",
+    unknown: "",
+  },
+  switchesProvedOff: {
+    name: "Switches proved off",
+    yes: "Switches proved off",
+    no: "Switches not off",
+    stale: "",
+    unknown: "Switches not proved off",
+  },
   noLeaveOut: {
     name: "Nobody at the aircraft on leave",
     yes: "Nobody is at the aircraft on the crew's leave",

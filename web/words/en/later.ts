@@ -76,6 +76,7 @@ export const atAircraft = {
   leave: "People may be at the aircraft on leave",
   located: "Where it burns is recorded.",
   turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller still`,
+  unseen: (n: number) => `Number ${n} was stopped. Nobody has seen its propeller still`,
   drill: (drill: string) => `Drill is open: ${drill}`,
   bars: "Defect bars the start",
   defect: "Defect",
