@@ -9,6 +9,7 @@ import {
 } from "../../shared/protocol/commands.ts";
 import { labelSchema } from "../../shared/protocol/equipment.ts";
 import { eventSchema } from "../../shared/protocol/events.ts";
+import { PURPOSES } from "../../shared/protocol/stages.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { personOf } from "../auth/identity.ts";
@@ -79,12 +80,14 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
     {
       schema: {
         tags: ["sessions"],
-        summary: "Plan a start session; the same commandId again answers with the same session",
+        summary:
+          "Plan a session, a start or a return; the same commandId again answers with the same session",
         body: z.strictObject({
           commandId: z.uuid(),
           aircraft: idSchema,
           typeVersion: z.number().int().min(1).optional(),
           place: line(80),
+          purpose: z.enum(PURPOSES).optional(),
           order: z.array(engineSchema).min(1).max(8).optional(),
           orderReason: line(280).optional(),
           headingDeg: z.number().min(0).max(360).optional(),

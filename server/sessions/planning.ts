@@ -5,11 +5,13 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import { barsUse } from "../../shared/house/due.ts";
 import { factsOf } from "../../shared/house/equipment.ts";
 import { planBar } from "../../shared/house/planBar.ts";
-import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
+import { questionFor } from "../../shared/plan/orderAdvice.ts";
+import { adviceFor, usualOrder } from "../../shared/plan/orderFor.ts";
 import type { Equipment } from "../../shared/protocol/equipment.ts";
 import type { FactOf } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Purpose } from "../../shared/protocol/stages.ts";
 import type { Standing } from "../../shared/protocol/standing.ts";
 import { type Person, plan } from "../../shared/session/step.ts";
 import { isOrderOf } from "../../shared/types/isOrderOf.ts";
@@ -34,6 +36,9 @@ export interface PlanInput {
   /** Version of the aircraft type that the plan assumes; by default the newest approved one. */
   typeVersion?: number | undefined;
   place: string;
+  /** By default a start. */
+  purpose?: Purpose | undefined;
+  /** Engines in the order in which they are started or stopped. */
   order?: number[] | undefined;
   /** Reason for an order other than the advised one. */
   orderReason?: string | undefined;
@@ -208,13 +213,14 @@ export class Planning {
       const message = `version ${input.typeVersion} of ${type.name} cannot be planned: version ${type.version} is the approved one`;
       return { faults: [{ path: "typeVersion", message }] };
     }
-    const order = input.order ?? type.defaultOrder;
+    const purpose = input.purpose ?? "start";
+    const order = input.order ?? usualOrder(type, purpose);
     if (!isOrderOf(order, type)) {
       const message = `must name engines 1 to ${type.engines.length} of ${type.name}, each at most once`;
       faults.push({ path: "order", message });
     }
     const advice = isOrderOf(order, type)
-      ? adviceOn(questionFor(type, order, input.headingDeg), order)
+      ? adviceFor(purpose, questionFor(type, order, input.headingDeg), order)
       : null;
     if (advice && advice.order.join() !== order.join() && input.orderReason === undefined) {
       const message = `say why: ${advice.order.join("-")} is advised`;
@@ -252,6 +258,7 @@ export class Planning {
         type: "planned",
         aircraft: aircraft.id,
         place,
+        ...(purpose === "return" ? { purpose } : {}),
         aircraftType: sharedType(type),
         typeSeal: seal,
         ...(aircraft.fitted.length > 0 ? { fitted: aircraft.fitted } : {}),

@@ -55,7 +55,10 @@ function atTheAircraft(state: SessionState): Item[] {
   const leaves = ownLeavesOut(state).map(
     ({ service, by }): Item => ({ is: "leave", ref: by.seq, service, by: attribution(by) }),
   );
-  return [...hands, ...leaves, ...turning];
+  const unseen = state.engines
+    .filter((e) => e.unseen !== undefined)
+    .map(({ n }): Item => ({ is: "unseen", ref: n, engine: n }));
+  return [...hands, ...leaves, ...turning, ...unseen];
 }
 
 function written(state: SessionState): Item[] {

@@ -1,7 +1,7 @@
 import type { RecordEvent, RecordFact } from "../protocol/recordEvents.ts";
 import type { Contribution, EngineHistory, Item, LastReported, StandingItem } from "../protocol/standing.ts";
 import { withWords, wordsOf } from "./locate.ts";
-import { type AircraftRecord, keyOf, NOTHING_REPORTED } from "./record.ts";
+import { type AircraftRecord, isOfPropeller, keyOf, NOTHING_REPORTED } from "./record.ts";
 
 const STARTER_USES_KEPT = 12;
 
@@ -101,9 +101,9 @@ function contributed(
   );
 }
 
-/** An engine that was seen still and stands still in its own session too: when it turns again, that is a new item. */
+/** A propeller that was seen still, and of which its own session says the same: when it turns again, that is a new item. */
 function stoppedSince(item: Item, { items }: Contribution): boolean {
-  return item.is === "turning" && !items.some((i) => keyOf(i) === keyOf(item));
+  return isOfPropeller(item) && !items.some((i) => keyOf(i) === keyOf(item));
 }
 
 function added(record: AircraftRecord, session: string | null, items: readonly Item[]): AircraftRecord {

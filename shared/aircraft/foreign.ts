@@ -47,6 +47,7 @@ function stands(state: SessionState, standing: KnownStanding, { no, item }: Stan
     case "leave":
       return (standing.leaves ?? []).some((l) => l.no === no);
     case "turning":
+    case "unseen":
       return standing.turning.some((t) => t.no === no);
     case "defect":
       return state.defects.some((d) => d.no === no);

@@ -4,12 +4,14 @@ import { type Engine, plain } from "../engine/life.ts";
 import type { EngineHistory, FireWord, Item, Standing, StandingItem } from "../protocol/standing.ts";
 import type { Cut, Defect, DrillRun, Fire, Hold, SessionState } from "../session/state.ts";
 import { closeSignal } from "../signals/close.ts";
+import { notSeenStill } from "../stopping/unseen.ts";
 import { afterFire, setAlight } from "../stops/alight.ts";
 import { addWord } from "../stops/fireWords.ts";
 import { latched } from "../stops/latch.ts";
 import { endedHere, foreignId, isForeign } from "./foreign.ts";
 import type { KnownStanding } from "./known.ts";
 import { isSameWord, wordsOf } from "./locate.ts";
+import { isOfPropeller } from "./record.ts";
 
 /**
  * Returns the session's state after it was told of the aircraft's record. A stop that is new here opens a new epoch,
@@ -78,8 +80,10 @@ function withWordsOf(
 }
 
 /** Returns how many items there are that the record can end in a session. */
-function sizeOf({ holds, cuts, fires, drills, defects, handling }: SessionState): number {
-  return holds.length + cuts.length + fires.length + drills.length + defects.length + (handling ? 1 : 0);
+function sizeOf(state: SessionState): number {
+  const { holds, cuts, fires, drills, defects, handling } = state;
+  const lists = holds.length + cuts.length + fires.length + drills.length + defects.length;
+  return lists + notSeenStill(state).length + (handling ? 1 : 0);
 }
 
 const historyOf = ({ starter, lastRanAt, blades }: Engine) => ({ starter, lastRanAt, blades });
@@ -100,7 +104,7 @@ function standingOf(told: Standing, items: readonly StandingItem[], over: number
     leaves: items.flatMap(({ no, item }) =>
       item.is === "leave" ? [{ no, service: item.service, by: item.by }] : [],
     ),
-    turning: items.flatMap(({ no, item }) => (item.is === "turning" ? [{ no, engine: item.engine }] : [])),
+    turning: items.flatMap(({ no, item }) => (isOfPropeller(item) ? [{ no, engine: item.engine }] : [])),
     lastReported,
   };
 }
@@ -115,7 +119,7 @@ function withoutEnded(
   items: readonly StandingItem[],
 ): SessionState {
   const standing = new Set(items.map((i) => foreignId(i.no)));
-  const ended = new Set(own.flatMap((i) => (i.is === "turning" ? [] : [i.ref])));
+  const ended = new Set(own.flatMap((i) => (isOfPropeller(i) ? [] : [i.ref])));
   const goes = (id: number) => (isForeign(id) ? !standing.has(id) : ended.has(id));
   const out = state.fires.filter((f) => goes(f.id));
   const next: SessionState = {
@@ -127,8 +131,15 @@ function withoutEnded(
     defects: state.defects.filter((d) => !(d.no === undefined ? goes(d.by.seq) : goes(foreignId(d.no)))),
     ...(state.handling && goes(state.handling.by.seq) ? { handling: null } : {}),
   };
-  const closed = [...ended].reduce((s, id) => closeSignal(s, id, "done"), next);
+  const seen = own.reduce(seenStill, next);
+  const closed = [...ended].reduce((s, id) => closeSignal(s, id, "done"), seen);
   return out.reduce((s, fire) => afterFire(s, fire, state.at), closed);
+}
+
+/** Returns the state after another session saw the propeller of a stopped engine still. */
+function seenStill(state: SessionState, item: Item): SessionState {
+  if (item.is !== "unseen") return state;
+  return withEngine(state, item.engine, ({ unseen: _seen, ...e }) => e);
 }
 
 /** Returns the state with new stops of the record open, like the session's own. */
@@ -165,6 +176,7 @@ function withStop(state: SessionState, { no, item }: StandingItem): SessionState
     case "hands":
     case "leave":
     case "turning":
+    case "unseen":
     case "drill":
     case "defect":
       return state;

@@ -26,10 +26,15 @@ export interface AircraftRecord {
 
 export const NOTHING_REPORTED: LastReported = { chocks: null, brakes: null, groundPower: null };
 
+/** Returns true for an item about a propeller that turns or that nobody has seen still. */
+export function isOfPropeller(item: Item): item is Extract<Item, { is: "turning" | "unseen" }> {
+  return item.is === "turning" || item.is === "unseen";
+}
+
 /**
  * Returns the key that identifies what a session or a supervisor reported: two items with the same key are the same
  * thing.
  */
 export function keyOf(item: Item): string {
-  return `${item.is}:${item.is === "turning" ? item.engine : item.ref}`;
+  return `${item.is}:${isOfPropeller(item) ? item.engine : item.ref}`;
 }

@@ -25,10 +25,15 @@ type OwnAsk =
   | "clearToStart"
   | "clearWaits"
   | "connectPower"
+  | "coolDownBegins"
+  | "coolDownGauge"
+  | "coolDownRemark"
+  | "coolDownTime"
   | "countBlades"
   | "crank"
   | "cranking"
   | "disconnectPower"
+  | "disconnectStopped"
   | "drill"
   | "drillEnd"
   | "fireOut"
@@ -39,12 +44,15 @@ type OwnAsk =
   | "guardStill"
   | "handlePropeller"
   | "handsOffTurning"
+  | "handsOn"
   | "inboardTurns"
+  | "insertChocks"
   | "lightning"
   | "lightningLeave"
   | "oilFirst"
   | "oilNormal"
   | "oilUnknown"
+  | "onStand"
   | "override"
   | "ownHold"
   | "powerConnected"
@@ -53,6 +61,7 @@ type OwnAsk =
   | "propellerFree"
   | "propellerLeft"
   | "propellerStill"
+  | "propellerStopped"
   | "readyToStart"
   | "removeChocks"
   | "resetCut"
@@ -63,6 +72,8 @@ type OwnAsk =
   | "startWaits"
   | "standClear"
   | "starterCooling"
+  | "stopEngine"
+  | "switchesOff"
   | "turned"
   | "unattended"
   | "volts"
@@ -74,7 +85,12 @@ type OwnAsk =
 export type AnswerSay = `answer.${AskedKind}`;
 
 /** An ask whose sentence is a row of the catalogue's asks, a table over this type. */
-export type OtherSay = `alert.${AlertKind}` | `alertOver.${AlertKind}` | `advance.${NextStage}` | OwnAsk;
+export type OtherSay =
+  | `alert.${AlertKind}`
+  | `alertOver.${AlertKind}`
+  | `advance.${NextStage}`
+  | "advance.stopped"
+  | OwnAsk;
 
 /** The key of an ask's sentence. */
 export type AskSay = AnswerSay | OtherSay;

@@ -18,9 +18,10 @@ import type { Post } from "../protocol/posts.ts";
 import { gates, runUp } from "../runUp/asks.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { askedBySignals } from "../signals/asks.ts";
+import { coolDownBegins, onStandAsk, remarkAsk, stillAsks, stopNext, switchesAsk } from "../stopping/asks.ts";
 import { cutAgain, ownStops } from "../stops/asks.ts";
 import { lightningAsk, withoutLightning } from "../weather/lightningAsks.ts";
-import { brakes, chocksIn, chocksOut, removeChocks, stopInboard } from "../wheels/asks.ts";
+import { brakes, chocksIn, chocksOut, insertChocks, removeChocks, stopInboard } from "../wheels/asks.ts";
 import type { Ask } from "./ask.ts";
 import { inOrder } from "./inOrder.ts";
 
@@ -30,6 +31,11 @@ const cardOf =
   (post: Post): Asks =>
   (state, now) =>
     cardAsk(state, post, now);
+
+const stillOf =
+  (post: Post): Asks =>
+  (state) =>
+    stillAsks(state, post);
 
 /** The asks of one post alone. */
 const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
@@ -45,8 +51,13 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     powerOff,
     stopInboard,
     removeChocks,
+    insertChocks,
+    coolDownBegins,
+    stopNext,
+    switchesAsk,
+    remarkAsk,
   ],
-  fireGuard: [guarding, bladesByGuard, cardOf("fireGuard")],
+  fireGuard: [guarding, bladesByGuard, stillOf("fireGuard"), cardOf("fireGuard")],
   groundPower: [
     standClear,
     chocksIn,
@@ -55,6 +66,7 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     disconnecting,
     chocksOut,
     blades,
+    stillOf("groundPower"),
     cardOf("groundPower"),
   ],
   supervisor: [
@@ -64,6 +76,8 @@ const OF_POST: Readonly<Record<Post, readonly Asks[]>> = {
     allClearAsk,
     nextStage,
     goBack,
+    onStandAsk,
+    stillOf("supervisor"),
     cardOf("supervisor"),
   ],
 };

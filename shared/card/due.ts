@@ -5,10 +5,12 @@ import { starterHeld } from "../engine/starterHeld.ts";
 import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
+import { nextToStop } from "../stopping/nextToStop.ts";
 import { answerAt, type CardPlace, isBad, placesAt } from "./places.ts";
 
 const STARTING: readonly Stage[] = ["starting"];
 const RUNNING: readonly Stage[] = ["starting", "warmUp"];
+const STOPPED_IN: readonly Stage[] = ["starting", "warmUp", "release", "stopping", "stowing"];
 
 /**
  * Returns the items of the card whose moment has come and that nobody has answered, in the order of the job; after them
@@ -41,7 +43,7 @@ function momentsNow(state: SessionState, n: number, now: number): CardMoment[] {
     case "cooling":
     case "shutDown":
       return [
-        ...(is === "shutDown" ? ofStage(["starting", "warmUp", "release"], "stopped") : []),
+        ...(is === "shutDown" ? ofStage(STOPPED_IN, "stopped") : []),
         ...ofStage(STARTING, ...(engine.attempts > 0 ? (["cranking"] as const) : [])),
         ...(nextInOrder(state) === n ? ofStage(STARTING, "beforeEngine") : []),
       ];
@@ -52,6 +54,9 @@ function momentsNow(state: SessionState, n: number, now: number): CardMoment[] {
     case "running":
       return ofStage(RUNNING, "cranking", "caught");
     case "stable":
-      return ofStage(RUNNING, "cranking", "caught", "stable");
+      return [
+        ...ofStage(RUNNING, "cranking", "caught", "stable"),
+        ...(nextToStop(state)?.n === n ? ofStage(["stopping"], "beforeStop") : []),
+      ];
   }
 }

@@ -11,6 +11,7 @@ import * as posts from "./posts.ts";
 import * as power from "./power.ts";
 import * as propellers from "./propellers.ts";
 import { clearanceReport } from "./report.ts";
+import * as stopped from "./stopped.ts";
 import * as surroundings from "./surroundings.ts";
 import * as wheels from "./wheels.ts";
 
@@ -23,6 +24,7 @@ const DEFINED = {
   ...posts,
   ...power,
   ...propellers,
+  ...stopped,
   ...surroundings,
   ...wheels,
 };

@@ -87,7 +87,7 @@ export const attemptsLeft: ReportedCondition<"attemptsLeft"> = {
 export const inboardStopped: ReportedCondition<"inboardStopped"> = {
   id: "inboardStopped",
   owners: ["cockpit"],
-  scope: { removeChocks: "ifListed" },
+  scope: { removeChocks: "ifListed", insertChocks: "ifListed" },
   freshness: null,
   mayBeSetAside: false,
   askedBefore: false,

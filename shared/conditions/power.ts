@@ -50,9 +50,10 @@ export const cartOutputOff = standsOnCheck({
     state.groundPower.is !== "on" && state.powerSource === "groundPower" && plugGoesIn(state),
 });
 
-/** True before power comes on, and again after the plug was pulled while engines are still to be started. */
+/** True before power comes on, and again after the plug was pulled while engines are still to be started or stopped. */
 function plugGoesIn({ stage, order, engines }: SessionState): boolean {
   if (stage === "powerUp" || stage === "groundPower") return true;
+  if (stage === "stopping") return engines.some((e) => isTurning(e.life));
   return stage === "starting" && order.some((n) => engines[n - 1]?.life.is !== "stable");
 }
 

@@ -1,9 +1,11 @@
 import { leavesPermitNothing } from "../leaves/permissionEnds.ts";
 import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { starterDutyAt } from "../models/starter.ts";
+import type { SessionEvent } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
+import { switchesInDoubt } from "../stopping/switches.ts";
 import { airTemperature } from "../weather/air.ts";
-import { type Engine, type PlainLife, plain } from "./life.ts";
+import { type Engine, isTurning, type PlainLife, plain } from "./life.ts";
 import { isRevoked } from "./unsafe.ts";
 
 const STARTER_USES_KEPT = 12;
@@ -32,7 +34,7 @@ export function crank(
   now: number,
   { cleared, expected }: { cleared: boolean; expected: number | undefined },
 ): SessionState {
-  const state = leavesPermitNothing(before);
+  const state = switchesInDoubt(leavesPermitNothing(before));
   const { [n]: seen, ...others } = state.arcs;
   const arcs = seen?.clear === false ? { ...others, [n]: seen } : others;
   return withEngine({ ...state, arcs }, n, (e) => {
@@ -42,7 +44,8 @@ export function crank(
       { on: now, off: null, onMax, ...(expected === undefined ? {} : { expected }) },
     ].slice(-STARTER_USES_KEPT);
     const life: PlainLife = { is: "cranking", since: now, cleared, limitAt: now + onMax, limitSaid: false };
-    return withLife({ ...e, starter, attempts: e.attempts + 1 }, life);
+    const { unseen: _before, ...seen } = e;
+    return withLife({ ...seen, starter, attempts: e.attempts + 1 }, life);
   });
 }
 
@@ -72,8 +75,10 @@ export function caught(state: SessionState, n: number, now: number): SessionStat
 /**
  * Returns the state after an attempt was given up. If the starter was engaged, it cools for as long as its ladder says.
  */
-export function abandonStart(state: SessionState, n: number, now: number): SessionState {
-  return withEngine(state, n, (e) => {
+export function abandonStart(state: SessionState, n: number, event: SessionEvent): SessionState {
+  const now = event.at;
+  return withEngine(state, n, (engine) => {
+    const e = stoppedBy(engine, event);
     const off = starterOff(e, now);
     if (plain(e.life).is !== "cranking") return withLife(off, { is: "waiting" });
     const until = starterDutyAt(state.type.starter, off.starter, now, airTemperature(state)).permittedAt;
@@ -81,11 +86,20 @@ export function abandonStart(state: SessionState, n: number, now: number): Sessi
   });
 }
 
-export function shutDown(state: SessionState, n: number, now: number, reason: string): SessionState {
-  return withEngine(state, n, (e) => {
+export function shutDown(state: SessionState, n: number, event: SessionEvent, reason: string): SessionState {
+  const now = event.at;
+  return withEngine(state, n, (engine) => {
+    const e = stoppedBy(engine, event);
     const ranNow = plain(e.life).is === "cranking" ? e : ran(e, now);
     return withLife(starterOff(ranNow, now), { is: "shutDown", since: now, reason });
   });
+}
+
+/** Returns the engine with who reported it stopped: the same person is no second witness of its propeller. */
+function stoppedBy(engine: Engine, { actor }: SessionEvent): Engine {
+  if (!isTurning(engine.life) || actor.kind !== "person") return engine;
+  const { id: person, device, name } = actor;
+  return { ...engine, unseen: { stoppedBy: { person, device, name } } };
 }
 
 /** Returns the engine after it ran: no blade count is due until the type's interval has passed. */

@@ -68,6 +68,11 @@ export interface BladeCount {
   resistance: boolean;
 }
 
+/** Who reported the engine stopped; null where it was found stopped. */
+export interface Unseen {
+  stoppedBy: { person: string; device: string; name: string } | null;
+}
+
 export interface Engine {
   n: number;
   life: EngineLife;
@@ -79,6 +84,8 @@ export interface Engine {
   blades: BladeCount | null;
   /** Limits of the type that it passed in this session, for the inspection that follows. */
   exceeded: { limit: "starterTime" | "oilFirst" | "oilNormal"; allowed: number; found: number; at: number }[];
+  /** It stopped in this session, and nobody has yet seen its propeller still. Absent while it turns. */
+  unseen?: Unseen;
   /** The last time it stopped running, here or in an earlier session. */
   lastRanAt: number | null;
   /** Newest reading of each gauge. */

@@ -3,6 +3,7 @@ import { accept, refuse } from "../session/verdict.ts";
 import { closeKinds } from "../signals/close.ts";
 import type { SignalDefinition } from "../signals/definition.ts";
 import { signal } from "../signals/kinds.ts";
+import { coolDownCut } from "../stopping/coolDown.ts";
 import * as engines from "./evolve.ts";
 import { isTurning, plain } from "./life.ts";
 import { ofEngine, whenEngineIs, wrongState } from "./ofEngine.ts";
@@ -56,7 +57,7 @@ export const startAbandoned = signal({
   evolve(state, event, fact) {
     const n = fact.engine ?? 0;
     const closed = closeKinds(state, ["readyToStart", "clearToStart"], "superseded", n);
-    return engines.abandonStart(closed, n, event.at);
+    return engines.abandonStart(closed, n, event);
   },
   menu: { ...keys, when: ["requested", "clear", "cranking"], tone: "no" },
 });
@@ -65,13 +66,12 @@ export const shutDown = signal({
   ...report,
   ...whileVacant,
   decide: seenByCrew(
-    ofEngine((_state, send, engine, { now }) =>
+    ofEngine((state, send, engine, { now }) =>
       isTurning(engine.life)
-        ? accept({ ...send, type: "sent" }, ...oilNeverCame(engine, now))
+        ? accept({ ...send, type: "sent" }, ...oilNeverCame(engine, now), ...coolDownCut(state, engine, now))
         : wrongState(engine),
     ),
   ),
-  evolve: (state, event, fact) =>
-    engines.shutDown(state, fact.engine ?? 0, event.at, fact.note ?? "reported"),
+  evolve: (state, event, fact) => engines.shutDown(state, fact.engine ?? 0, event, fact.note ?? "reported"),
   menu: { ...keys, when: ["cranking", "caught", "running", "stable"], tone: "no" },
 });

@@ -17,7 +17,7 @@ export function authorityFault(
   if (stopOpen(state)) return refuse("stopOpen");
   const unsafe = service === "handlePropeller" ? handlingFault(state, engine, now) : null;
   if (unsafe) return unsafe;
-  const unmet = unmetForService(state, service, now);
+  const unmet = unmetForService(state, service, now, engine ?? 0);
   return unmet.length === 0 ? null : refuse("conditionsUnmet", { unmet });
 }
 

@@ -147,7 +147,7 @@ function row(event: SessionEvent, lookup: Lookup): LogRow {
 /** Returns true for the events that nobody may overlook: an override, a limit exceeded, a cut, a fire. */
 function isRed({ fact }: SessionEvent): boolean {
   return (
-    ["abandonAsked", "overrideAsked", "overrideGiven", "exceeded"].includes(fact.type) ||
+    ["abandonAsked", "overrideAsked", "overrideGiven", "exceeded", "coolDownCut"].includes(fact.type) ||
     (fact.type === "sent" && signalOf(fact.kind).incident)
   );
 }

@@ -10,7 +10,7 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
  * aircraft's record.
  */
 export function decideAbandon(state: SessionState, reason: string, context: Context): Verdict {
-  const turning = state.engines.find((e) => isTurning(e.life));
+  const turning = isAwaited(state) ? undefined : state.engines.find((e) => isTurning(e.life));
   if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
   if (state.fires.length > 0) return refuse("stopOpen");
   const abandoned = accept({ type: "stageReached", stage: "abandoned", reason });
@@ -21,6 +21,11 @@ export function decideAbandon(state: SessionState, reason: string, context: Cont
     return refuse("secondPersonNeeded", { found: asked.name, posts: ["cockpit", "supervisor"] });
   }
   return abandoned;
+}
+
+/** Returns true for a return whose aircraft does not stand here yet: its engines stay in the aircraft's record. */
+function isAwaited({ stage, returning }: SessionState): boolean {
+  return stage === "arrival" && returning?.onStand === null;
 }
 
 /** Returns true while somebody other than this person depends on what the session holds. */

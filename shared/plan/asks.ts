@@ -2,7 +2,7 @@ import { type Ask, ask, choice } from "../asks/ask.ts";
 import { isTurning } from "../engine/life.ts";
 import { inboardEngines } from "../models/inboard.ts";
 import { stageAfter } from "../protocol/stages.ts";
-import { type SessionState, stopOpen } from "../session/state.ts";
+import { purposeOf, type SessionState, stopOpen } from "../session/state.ts";
 import { mayGoBack } from "./goingBack.ts";
 import { missingFor } from "./requirements.ts";
 
@@ -22,12 +22,12 @@ export function allClearAsk(state: SessionState): Ask[] {
 }
 
 export function nextStage(state: SessionState, now: number): Ask[] {
-  const to = stageAfter(state.stage);
+  const to = stageAfter(state.stage, purposeOf(state));
   if (to === null || stopOpen(state) || missingFor(state, now).length > 0) return [];
   return [
     ask({
       key: `stage:${to}`,
-      say: `advance.${to}`,
+      say: state.returning && to === "closed" ? "advance.stopped" : `advance.${to}`,
       weight: 4,
       choices: [choice("advance", "yes", { type: "advance", to })],
     }),

@@ -1,13 +1,13 @@
 import { isTurning } from "../engine/life.ts";
 import type { Action } from "../protocol/commands.ts";
 import { stageAfter } from "../protocol/stages.ts";
-import { type SessionState, stopOpen } from "../session/state.ts";
+import { purposeOf, type SessionState, stopOpen } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
 import { isOrderOf } from "../types/isOrderOf.ts";
 import { decideAbandon } from "./abandon.ts";
 import { mayGoBack } from "./goingBack.ts";
 import { leavesBrief } from "./leavesBrief.ts";
-import { adviceOn, questionOf } from "./orderAdvice.ts";
+import { adviceIn } from "./orderFor.ts";
 import { missingFor } from "./requirements.ts";
 
 type PlanAction = Extract<Action, { type: "confirmBrief" | "amendPlan" | "advance" | "abandon" }>;
@@ -28,7 +28,7 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       // Once the crew is briefed, a change of plan needs a recorded reason.
       if (state.stage !== "plan" && action.reason === undefined)
         return refuse("missingFigure", { found: "reason" });
-      const advice = order ? adviceOn(questionOf(state, order), order) : null;
+      const advice = order ? adviceIn(state, order) : null;
       // The crew may choose another order than the advised one; their reason is recorded.
       if (advice && advice.order.join() !== order?.join() && action.reason === undefined) {
         return refuse("missingFigure", { found: "reason" });
@@ -39,7 +39,7 @@ export function decidePlan(state: SessionState, action: PlanAction, context: Con
       if (action.to === "starting" && mayGoBack(state)) {
         return stopOpen(state) ? refuse("stopOpen") : accept({ type: "stageReached", stage: "starting" });
       }
-      const next = stageAfter(state.stage);
+      const next = stageAfter(state.stage, purposeOf(state));
       if (action.to !== next)
         return refuse("wrongStage", { found: state.stage, ...(next ? { stages: [next] } : {}) });
       if (stopOpen(state)) return refuse("stopOpen");

@@ -5,5 +5,5 @@ import type { Action } from "../protocol/commands.ts";
  * that at a time.
  */
 export function leavesBrief(action: Action): boolean {
-  return action.type === "advance" && action.to === "secure";
+  return action.type === "advance" && (action.to === "secure" || action.to === "arrival");
 }

@@ -10,10 +10,10 @@ export type Requirement =
   /** An item of the card on which the release stands. */
   | { is: "card"; item: string }
   | { is: "condition"; condition: ConditionId }
-  | { is: "blades" | "handling" | "engine"; engine: number }
+  | { is: "blades" | "handling" | "engine" | "stopped" | "still" | "remark"; engine: number }
   | { is: "gate"; engine: number; gauge: string }
   | { is: "runUp"; fault: RunUpFault }
-  | { is: "powerOff" | "chocksOut" | "allClear" };
+  | { is: "powerOff" | "chocksOut" | "allClear" | "onStand" | "switchesOff" };
 
 /**
  * Returns the code of a requirement for a refusal: `post:cockpit`, `check:battery1`, `card:trim`, `condition:chocksIn`, `engine:3`,
@@ -33,6 +33,9 @@ export function requirementCode(requirement: Requirement): string {
     case "blades":
     case "handling":
     case "engine":
+    case "stopped":
+    case "still":
+    case "remark":
       return `${requirement.is}:${requirement.engine}`;
     case "gate":
       return `gate:${requirement.engine}:${requirement.gauge}`;
@@ -43,6 +46,8 @@ export function requirementCode(requirement: Requirement): string {
     case "powerOff":
     case "chocksOut":
     case "allClear":
+    case "onStand":
+    case "switchesOff":
       return requirement.is;
   }
 }
@@ -67,6 +72,9 @@ export function readRequirement(code: string): Requirement | null {
     case "blades":
     case "handling":
     case "engine":
+    case "stopped":
+    case "still":
+    case "remark":
       return { is, engine: Number(a) };
     case "gate":
       return { is, engine: Number(a), gauge: b };
@@ -78,6 +86,8 @@ export function readRequirement(code: string): Requirement | null {
     case "powerOff":
     case "chocksOut":
     case "allClear":
+    case "onStand":
+    case "switchesOff":
       return { is };
     default:
       return null;

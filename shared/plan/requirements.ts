@@ -9,6 +9,7 @@ import { neededPosts } from "../posts/needed.ts";
 import { gatesShort } from "../runUp/gates.ts";
 import { releaseVerdict, runUpFault } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
+import { toStop } from "../stopping/requirements.ts";
 import { type Requirement, requirementCode } from "./requirement.ts";
 
 /**
@@ -70,6 +71,10 @@ function ofStage(state: SessionState, now: number): Requirement[] {
         ...(state.chocks?.in === false ? [] : [{ is: "chocksOut" } as const]),
         ...(state.allClearAt === null ? [{ is: "allClear" } as const] : []),
       ];
+    case "arrival":
+    case "stopping":
+    case "stowing":
+      return toStop(state, now);
     case "plan":
     case "powerUp":
     case "closed":

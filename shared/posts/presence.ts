@@ -10,11 +10,16 @@ export interface SilenceLimits {
   lapsed: number;
 }
 
-/** Returns when the present need for presence began: the start came alive, or the warm-up began. Null when there is none. */
+/** Returns when the present need for presence began: the start came alive, or the warm-up, the arrival or the stopping began. Null when there is none. */
 function watchedSince(state: SessionState): number | null {
   if (state.stage === "starting") return state.liveSince;
-  const warming = state.stage === "warmUp" && state.type.timing.presenceAgain !== undefined;
+  const warming = attended(state) && state.type.timing.presenceAgain !== undefined;
   return warming && state.engines.some((e) => isTurning(e.life)) ? state.stageSince : null;
+}
+
+/** Returns true in a stage in which engines turn for long and posts are asked after the longer time. */
+function attended({ stage }: SessionState): boolean {
+  return stage === "warmUp" || stage === "arrival" || stage === "stopping";
 }
 
 /** Returns the time from which a post's silence counts: its holder's last touch, but not before presence was needed. */
@@ -37,7 +42,7 @@ export function silence(state: SessionState, post: Post, now: number): number | 
 export function silenceLimits(state: SessionState, post: Post): SilenceLimits {
   const { presenceSeen, presenceHeard, presenceHold, presenceAgain } = state.type.timing;
   const heard = (state.posts[post]?.touchedAt ?? 0) >= (state.liveSince ?? Number.POSITIVE_INFINITY);
-  const longer = presenceAgain !== undefined && (heard || state.stage === "warmUp");
+  const longer = presenceAgain !== undefined && (heard || attended(state));
   const more = longer ? presenceAgain.value - presenceSeen.value : 0;
   return {
     asked: (presenceSeen.value + more) * 1000,

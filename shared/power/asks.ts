@@ -2,7 +2,7 @@ import { type Ask, ask, choice, type Need } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { groundPowerKnown } from "../conditions/power.ts";
 import { waitedFor } from "../conditions/renewal.ts";
-import { plain } from "../engine/life.ts";
+import { isTurning, plain } from "../engine/life.ts";
 import { isNextFree, nextInOrder } from "../engine/nextInOrder.ts";
 import { clearChoice } from "../leaves/asks.ts";
 import { unmetForService } from "../leaves/conditions.ts";
@@ -11,16 +11,17 @@ import { openRequest } from "../leaves/openRequest.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { type SessionState, stopOpen } from "../session/state.ts";
 
-/** Returns the cockpit's ask to have ground power disconnected, once every engine is started. */
+/** Returns the cockpit's ask to have ground power disconnected, once every engine is started, or stopped. */
 export function powerOff(state: SessionState, now: number): Ask[] {
   const started = state.stage === "warmUp" || isNextFree(state);
-  if (!started || nextInOrder(state) !== null) return [];
+  const stopped = state.stage === "stowing";
+  if (!stopped && (!started || nextInOrder(state) !== null)) return [];
   if (state.groundPower.is !== "on" || openRequest(state, "disconnectPower")) return [];
   if (authorityFault(state, "disconnectPower", now, null)) return [];
   return [
     ask({
       key: "powerOff",
-      say: "disconnectPower",
+      say: stopped ? "disconnectStopped" : "disconnectPower",
       weight: 3,
       choices: [choice("disconnectPower", "yes", send("disconnectPower"))],
     }),
@@ -110,7 +111,13 @@ function wantsPower(state: SessionState): boolean {
       .filter((c) => c.stage === "groundPower" && c.post === "groundPower")
       .every((c) => state.checks[c.id]?.good === true);
   }
+  if (state.stage === "stopping") return anyTurns(state);
   return state.stage === "starting" && !allStable(state);
+}
+
+/** In a return, ground power takes over while a generator still turns. */
+function anyTurns({ engines }: SessionState): boolean {
+  return engines.some((e) => isTurning(e.life));
 }
 
 function allStable(state: SessionState): boolean {

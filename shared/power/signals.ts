@@ -10,7 +10,7 @@ import { readSince, withoutTrace } from "./evolveTrace.ts";
 import { lowestSeen } from "./lowestVolts.ts";
 import { readWhileCranking, voltsBand } from "./voltsBand.ts";
 
-const CONNECTING: readonly Stage[] = ["powerUp", "groundPower", "starting", "warmUp"];
+const CONNECTING: readonly Stage[] = ["powerUp", "groundPower", "starting", "warmUp", "arrival", "stopping"];
 
 export const connectPower = service("connectPower", (state) => state.groundPower.is === "on", {
   stages: CONNECTING,

@@ -4,7 +4,8 @@ import { bladesCounted } from "../conditions/propellers.ts";
 import { type Engine, isTurning } from "../engine/life.ts";
 import { authorityFault } from "../leaves/fault.ts";
 import { bladesForEveryCylinder } from "../models/bladeCount.ts";
-import { type SessionState, stopOpen } from "../session/state.ts";
+import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
+import { stillAsk } from "../stopping/asks.ts";
 import { bladesDueAt } from "./bladesDue.ts";
 import { leftThere } from "./leftThere.ts";
 
@@ -25,6 +26,7 @@ function bladesOf(state: SessionState, now: number): Ask[] {
     const counted = engine?.blades;
     const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
     if (turns(state, handling.engine)) return [turning(handling, free)];
+    if (state.returning) return [handsOn(handling, free)];
     const atLeast = engine ? bladesToCount(state, engine, now) : 0;
     const count = choice(
       "countBlades",
@@ -52,6 +54,8 @@ function bladesOf(state: SessionState, now: number): Ask[] {
   if (!state.type.conditions.includes("bladesCounted") || !wanted || stopOpen(state)) return [];
   if (state.signals.some((s) => s.kind === "handlePropeller")) return [];
   const next = state.order.find((n) => !turns(state, n) && bladesCounted.find(state, n, now).is !== "yes");
+  // It turned in this session: before hands go there, somebody must have seen it stand still.
+  if (next !== undefined && engineOf(state, next)?.unseen) return [stillAsk(next, "propellerStopped")];
   if (next === undefined || authorityFault(state, "handlePropeller", now, next)) return [];
   return [
     ask({
@@ -70,6 +74,18 @@ function turning({ engine, by }: NonNullable<SessionState["handling"]>, free: Ch
     key: `turns:${engine}`,
     say: "handsOffTurning",
     weight: 0,
+    engine,
+    since: by.at,
+    choices: [free],
+  });
+}
+
+/** Returns the ask about hands at a propeller after a run: nothing is counted there. */
+function handsOn({ engine, by }: NonNullable<SessionState["handling"]>, free: Choice): Ask {
+  return ask({
+    key: `hands:${engine}`,
+    say: "handsOn",
+    weight: 3,
     engine,
     since: by.at,
     choices: [free],

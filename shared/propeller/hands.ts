@@ -8,10 +8,16 @@ import { signal } from "../signals/kinds.ts";
 /** Hands on one engine's propeller. The cockpit's leave states that ignition is off. */
 export const handlePropeller = service("handlePropeller", (state) => state.handling !== null, {
   from: ["fireGuard", "groundPower", "cockpit"],
-  stages: ["secure", "powerUp", "groundPower", "starting"],
+  stages: ["secure", "powerUp", "groundPower", "starting", "stowing"],
   engine: "required",
   decide: (state, send, { now }) =>
     authorityFault(state, "handlePropeller", now, send.engine ?? null) ?? accept({ ...send, type: "sent" }),
+  menu: {
+    own: ["fireGuard", "groundPower"],
+    seenBy: [],
+    when: ["waiting", "shutDown", "cooling"],
+    tone: "plain",
+  },
   answer: {
     ...leaveAnswers("handlePropeller"),
     due: (from) => (from === "cockpit" ? [] : ["cockpit"]),

@@ -13,6 +13,7 @@ import {
 } from "./commands.ts";
 import { conditionReportSchema } from "./conditionReport.ts";
 import { CONDITION_IDS } from "./conditions.ts";
+import { coolDownShortSchema } from "./coolDown.ts";
 import { answerSchema, channelSchema, postSchema, stageSchema } from "./enums.ts";
 import { equipmentSchema } from "./equipment.ts";
 import { fieldSchema } from "./field.ts";
@@ -52,6 +53,8 @@ export const factSchema = z.discriminatedUnion("type", [
     type: z.literal("planned"),
     aircraft: z.string(),
     place: z.string(),
+    /** Absent: a start. */
+    purpose: z.literal("return").optional(),
     aircraftType: aircraftTypeSchema,
     /** SHA-256 of the seal of the type's version, hexadecimal. Absent in older records. */
     typeSeal: z
@@ -281,6 +284,13 @@ export const factSchema = z.discriminatedUnion("type", [
     allowed: z.number(),
     found: z.number(),
     unit: z.literal("s"),
+  }),
+  /** An engine was stopped before its cool-down was over. */
+  z.strictObject({
+    type: z.literal("coolDownCut"),
+    engine: engineSchema,
+    /** What was short; `found` is null for a gauge that nobody read at idle. */
+    short: z.array(coolDownShortSchema).min(1),
   }),
   z.strictObject({
     type: z.literal("refused"),

@@ -1,4 +1,8 @@
-/** The stages of a session, in the order of the job. `closed` and `abandoned` end it. */
+/** What a session is for: from cold to released, or from away to stopped. */
+export const PURPOSES = ["start", "return"] as const;
+export type Purpose = (typeof PURPOSES)[number];
+
+/** The stages of both courses, each in the order of the job. `closed` and `abandoned` end a session. */
 export const STAGES = [
   "plan",
   "brief",
@@ -8,6 +12,9 @@ export const STAGES = [
   "starting",
   "warmUp",
   "release",
+  "arrival",
+  "stopping",
+  "stowing",
   "closed",
   "abandoned",
 ] as const;
@@ -15,26 +22,29 @@ export type Stage = (typeof STAGES)[number];
 
 export const LIVE_STAGES: readonly Stage[] = STAGES.filter((s) => s !== "closed" && s !== "abandoned");
 
-/** The stages in which people may be at the aircraft: from secure to release. */
+/** The stages in which people may be at the aircraft: from secure to release, and from arrival to stowing. */
 export const FROM_SECURE: readonly Stage[] = LIVE_STAGES.filter((s) => s !== "plan" && s !== "brief");
 
 /** A stage that follows another one. `abandoned` is reached only by its own command. */
 export type NextStage = Exclude<Stage, "plan" | "abandoned">;
 
-const AFTER: Readonly<Record<Stage, NextStage | null>> = {
-  plan: "brief",
-  brief: "secure",
-  secure: "powerUp",
-  powerUp: "groundPower",
-  groundPower: "starting",
-  starting: "warmUp",
-  warmUp: "release",
-  release: "closed",
-  closed: null,
-  abandoned: null,
+type Course = Readonly<Partial<Record<Stage, NextStage>>>;
+
+const COURSES: Readonly<Record<Purpose, Course>> = {
+  start: {
+    plan: "brief",
+    brief: "secure",
+    secure: "powerUp",
+    powerUp: "groundPower",
+    groundPower: "starting",
+    starting: "warmUp",
+    warmUp: "release",
+    release: "closed",
+  },
+  return: { plan: "brief", brief: "arrival", arrival: "stopping", stopping: "stowing", stowing: "closed" },
 };
 
-/** The stage after `stage`, or null at the end. */
-export function stageAfter(stage: Stage): NextStage | null {
-  return AFTER[stage];
+/** Returns the stage after `stage` in a session of this purpose, or null at the end. */
+export function stageAfter(stage: Stage, purpose: Purpose): NextStage | null {
+  return COURSES[purpose][stage] ?? null;
 }

@@ -77,6 +77,8 @@ export const itemSchema = z.discriminatedUnion("is", [
   }),
   /** The engine was left turning, and nobody has yet seen its propeller still. */
   z.strictObject({ is: z.literal("turning"), ref, engine: engineSchema }),
+  /** The engine was stopped, and nobody has yet seen its propeller still. */
+  z.strictObject({ is: z.literal("unseen"), ref, engine: engineSchema }),
   z.strictObject({
     is: z.literal("drill"),
     ref,

@@ -3,6 +3,7 @@ import { arcsNotClear } from "../guard/arcs.ts";
 import { alsoSupervised } from "../posts/alsoSupervised.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
+import { arrived } from "../stopping/evolve.ts";
 import { newEpoch } from "./epoch.ts";
 import type { Holder, SessionState } from "./state.ts";
 
@@ -33,8 +34,10 @@ export function evolveCourse(state: SessionState, event: SessionEvent, fact: Cou
         ...(fact.headingDeg === undefined ? {} : { headingDeg: fact.headingDeg }),
         ...(fact.orderAdvice === undefined ? {} : { orderAdvice: fact.orderAdvice }),
       };
-    case "stageReached":
-      return { ...state, stage: fact.stage, stageSince: event.at };
+    case "stageReached": {
+      const reached = { ...state, stage: fact.stage, stageSince: event.at };
+      return fact.stage === "arrival" ? arrived(reached, event) : reached;
+    }
     case "briefed": {
       const holder = state.posts[fact.post];
       return holder

@@ -18,6 +18,7 @@ import { closeSignal } from "../signals/close.ts";
 import { evolveDelivered } from "../signals/delivered.ts";
 import { evolveLate } from "../signals/late.ts";
 import { evolveSent } from "../signals/sent.ts";
+import { evolveCoolDownCut } from "../stopping/evolve.ts";
 import { evolveFireOutLapsed } from "../stops/fireOutWord.ts";
 import { evolveLapse, evolvePresent, evolveSilence } from "../stops/lapse.ts";
 import { evolveCourse } from "./course.ts";
@@ -129,6 +130,8 @@ function apply(state: SessionState, event: SessionEvent): SessionState {
     case "exceeded":
     case "flashSeen":
       return evolveReport(state, event, fact);
+    case "coolDownCut":
+      return evolveCoolDownCut(state, fact);
     case "delivered":
       return evolveDelivered(state, event, fact);
     case "refused":

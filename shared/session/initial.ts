@@ -1,7 +1,14 @@
 import { know } from "../aircraft/know.ts";
 import { knowField } from "../field/know.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
-import type { SessionState } from "./state.ts";
+import type { Returning, SessionState } from "./state.ts";
+
+const NOTHING_STOPPED: Returning = {
+  onStand: null,
+  coolingSince: null,
+  switchesOff: null,
+  remarksDue: [],
+};
 
 /** Returns the state after a session's first event. */
 export function initialState(event: SessionEvent, fact: FactOf<"planned">): SessionState {
@@ -14,6 +21,7 @@ export function initialState(event: SessionEvent, fact: FactOf<"planned">): Sess
     aircraft: fact.aircraft,
     place: fact.place,
     type,
+    ...(fact.purpose === "return" ? { returning: NOTHING_STOPPED } : {}),
     order: fact.order,
     powerSource: fact.powerSource,
     ...(fact.headingDeg === undefined ? {} : { headingDeg: fact.headingDeg }),

@@ -1,5 +1,6 @@
 import { withEngine } from "../engine/evolve.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
+import { remarked } from "../stopping/evolve.ts";
 import type { SeenFlash } from "../weather/weather.ts";
 import { attributionOf } from "./attribute.ts";
 import type { SessionState } from "./state.ts";
@@ -54,7 +55,7 @@ export function evolveReport(state: SessionState, event: SessionEvent, fact: Rep
         barsStart: fact.barsStart,
         by,
       };
-      return { ...state, defects: [...state.defects, defect] };
+      return remarked({ ...state, defects: [...state.defects, defect] }, fact.engine);
     }
     case "defectClosed":
       return { ...state, defects: state.defects.filter((d) => d.id !== fact.defect) };

@@ -14,7 +14,7 @@ import type { Post } from "../protocol/posts.ts";
 import type { Quantity } from "../protocol/quantity.ts";
 import type { SeenAside } from "../protocol/seenAside.ts";
 import type { Answer, Channel, FirePlace, SignalKind } from "../protocol/signals.ts";
-import type { Stage } from "../protocol/stages.ts";
+import type { Purpose, Stage } from "../protocol/stages.ts";
 import type { FireWord } from "../protocol/standing.ts";
 import type { AircraftType } from "../types/schema.ts";
 import type { SeenFlash, Weather } from "../weather/weather.ts";
@@ -225,6 +225,18 @@ export interface CheckRecord {
   loaded?: true;
 }
 
+/** What a session knows of an aircraft that comes back to be stopped. */
+export interface Returning {
+  /** The marshaller's word that it stands on its place. */
+  onStand: Attribution | null;
+  /** Since when the engines idle for their cool-down. */
+  coolingSince: number | null;
+  /** The cockpit's word that the switches were proved off. It ends when an engine turns again. */
+  switchesOff: Attribution | null;
+  /** Engines whose cool-down was cut short and for which nobody has written the reason yet. */
+  remarksDue: number[];
+}
+
 /** The whole state of a session. Plain JSON; the server, every panel and the verifier hold the same bytes. */
 export interface SessionState {
   v: 1;
@@ -235,6 +247,9 @@ export interface SessionState {
   aircraft: string;
   place: string;
   type: AircraftType;
+  /** Present in a session that stops an aircraft that comes back; absent in a start. */
+  returning?: Returning;
+  /** The engines in the order in which they are started; in a return, in which they are stopped. */
   order: number[];
   powerSource: "groundPower" | "batteries";
   /** Heading of the nose, degrees, and the field's elevation, feet. */
@@ -329,6 +344,10 @@ export function startLive(state: SessionState): boolean {
     const is = plain(e.life).is;
     return is === "requested" || is === "clear" || is === "cranking" || is === "caught" || is === "running";
   });
+}
+
+export function purposeOf(state: SessionState): Purpose {
+  return state.returning ? "return" : "start";
 }
 
 /** Returns true while any hold, cut or fire is open. */

@@ -66,6 +66,10 @@ function stands(state: SessionState, { id, kind, engine }: Named): boolean | nul
     case "chocksIn":
     case "chocksOut":
       return is(state.chocks);
+    case "onStand":
+      return is(state.returning?.onStand);
+    case "switchesOff":
+      return is(state.returning?.switchesOff);
     case "powerConnected":
     case "powerDisconnected": {
       const power = state.groundPower;
@@ -101,6 +105,7 @@ function stands(state: SessionState, { id, kind, engine }: Named): boolean | nul
     case "handlePropeller":
     case "propellerFree":
     case "propellerStill":
+    case "coolDown":
     case "allClear":
     case "negative":
       return null;

@@ -11,6 +11,7 @@ import { answerChoice, receivedChoice, unableChoice } from "../signals/answerCho
 import { closeSignal } from "../signals/close.ts";
 import { ANNEX, type AnswerAction, toAllAndCockpit } from "../signals/definition.ts";
 import { answers, signal } from "../signals/kinds.ts";
+import { coolDownCut } from "../stopping/coolDown.ts";
 import { knowsEngine, latched, stop, withoutEngine } from "./latch.ts";
 import { slipOf } from "./slip.ts";
 import { stillTurning } from "./stillTurning.ts";
@@ -23,7 +24,7 @@ const answer = answers({
   allowed: ["received", "done", "unable"],
   closes: (post, given) => post !== "cockpit" || given === "done",
   decide: done,
-  evolve: (state, event, fact, asked) => (fact.answer === "done" ? cutDone(state, event.at, asked) : state),
+  evolve: (state, event, fact, asked) => (fact.answer === "done" ? cutDone(state, event, asked) : state),
   asked: {
     weight: 0,
     choices: (_state, asked, post) =>
@@ -89,16 +90,19 @@ function done(state: SessionState, asked: Signal, action: AnswerAction, context:
   if (action.answer !== "done") return null;
   if (context.post !== "cockpit") return refuse("answerNotAllowed", { posts: ["cockpit"] });
   const struck = state.engines.filter((e) => asked.engine === null || e.n === asked.engine);
-  return accept({ ...action, type: "answered" }, ...struck.flatMap((e) => oilNeverCame(e, context.now)));
+  return accept(
+    { ...action, type: "answered" },
+    ...struck.flatMap((e) => [...oilNeverCame(e, context.now), ...coolDownCut(state, e, context.now)]),
+  );
 }
 
 /** Returns the state after the cockpit reported a cut done: the engines of the cut are recorded as shut down. */
-function cutDone(state: SessionState, at: number, asked: Signal): SessionState {
+function cutDone(state: SessionState, event: SessionEvent, asked: Signal): SessionState {
   const struck = state.engines.filter(
     (e) => isTurning(e.life) && (asked.engine === null || e.n === asked.engine),
   );
-  const stopped = struck.reduce((next, e) => shutDown(next, e.n, at, "cut"), state);
-  return { ...stopped, cuts: stopped.cuts.map((c) => (c.id === asked.id ? { ...c, doneAt: at } : c)) };
+  const stopped = struck.reduce((next, e) => shutDown(next, e.n, event, "cut"), state);
+  return { ...stopped, cuts: stopped.cuts.map((c) => (c.id === asked.id ? { ...c, doneAt: event.at } : c)) };
 }
 
 /** A cut stays until the cockpit has reported the engines stopped and they are recorded as stopped. */

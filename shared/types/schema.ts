@@ -14,6 +14,7 @@ import { primeSchema } from "./prime.ts";
 import { rampSchema, windSchema } from "./ramp.ts";
 import { runUpSchema } from "./runUp.ts";
 import { starterSchema } from "./starter.ts";
+import { stoppingSchema } from "./stopping.ts";
 
 const engineNumber = z.number().int().min(1).max(8);
 
@@ -166,6 +167,7 @@ export const aircraftTypeSchema = z.strictObject({
   ramp: rampSchema.optional(),
   drills: z.array(drillSchema).max(30),
   card: cardSchema.optional(),
+  stopping: stoppingSchema.optional(),
   requiredPosts: z.array(postSchema).min(1).max(8),
   timing: timingSchema,
   /** The last share of a report's fresh time, in which it is asked for again before a clearance. Absent: `RENEWED_IN`. */

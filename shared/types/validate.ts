@@ -10,6 +10,7 @@ import { isOrderOf } from "./isOrderOf.ts";
 import { placeChecks } from "./placeChecks.ts";
 import { rampChecks } from "./rampChecks.ts";
 import { type AircraftType, aircraftTypeSchema } from "./schema.ts";
+import { stoppingChecks } from "./stoppingChecks.ts";
 import { timeChecks } from "./timeChecks.ts";
 
 export type { TypeFault } from "./fault.ts";
@@ -54,6 +55,7 @@ function crossChecks(type: AircraftType): TypeFault[] {
   electricalChecks(type, fault);
   rampChecks(type, fault);
   cardChecks(type, fault);
+  stoppingChecks(type, fault);
   const checks = new Set(type.checks.map((c) => c.id));
   if (checks.size !== type.checks.length) {
     fault("checks", "two checks have the same id");

@@ -2,6 +2,7 @@ import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
 import { waitedFor } from "../conditions/renewal.ts";
 import { brakesSet } from "../conditions/wheels.ts";
+import { isTurning } from "../engine/life.ts";
 import { clearChoice } from "../leaves/asks.ts";
 import { unmetForService } from "../leaves/conditions.ts";
 import { authorityFault } from "../leaves/fault.ts";
@@ -33,7 +34,31 @@ function brakesMatter(state: SessionState): boolean {
     const leaving = state.stage === "release" || state.signals.some((s) => s.kind === "removeChocks");
     if (leaving) return true;
   }
+  if (state.returning) return awaitsChocks(state);
   return state.stage === "secure" || state.stage === "groundPower" || state.stage === "starting";
+}
+
+/** Returns true in a return while the brakes alone hold the aircraft on its place. */
+function awaitsChocks({ stage, returning, chocks, engines }: SessionState): boolean {
+  const here = stage === "arrival" || stage === "stopping";
+  const turns = engines.some((e) => isTurning(e.life));
+  return here && turns && returning?.onStand !== null && chocks?.in !== true;
+}
+
+/** Returns the cockpit's ask to have the chocks inserted, once the aircraft stands braked on its place. */
+export function insertChocks(state: SessionState, now: number): Ask[] {
+  const here = state.stage === "arrival" || state.stage === "stopping" || state.stage === "stowing";
+  if (!here || !state.returning?.onStand || state.chocks?.in === true) return [];
+  if (openRequest(state, "insertChocks") || authorityFault(state, "insertChocks", now, null)) return [];
+  if (awaitsChocks(state) && brakesSet.find(state, 0, now).is !== "yes") return [];
+  return [
+    ask({
+      key: "insertChocks",
+      say: "insertChocks",
+      weight: 3,
+      choices: [choice("insertChocks", "yes", send("insertChocks"))],
+    }),
+  ];
 }
 
 /** Returns the cockpit's ask to have the chocks removed, in release. */

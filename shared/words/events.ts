@@ -80,7 +80,11 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
   };
   switch (fact.type) {
     case "planned":
-      return words.planned(fact.aircraft, fact.place, fact.order.join("-"));
+      return words[fact.purpose === "return" ? "returns" : "planned"](
+        fact.aircraft,
+        fact.place,
+        fact.order.join("-"),
+      );
     case "planAmended":
       return noted(planWords(fact, words), fact.reason);
     case "stageReached":
@@ -211,6 +215,15 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return noted(words.drillEnded(drill(drills.get(fact.run)).title), say.drillOutcome(fact.outcome));
     case "exceeded":
       return words.exceeded(fact.engine, say.exceeded(fact.limit), fact.found, fact.allowed);
+    case "coolDownCut": {
+      const short = fact.short.map((s) => {
+        if (s.is === "time") return words.idleShort(Math.floor(s.found), s.allowed);
+        const name = type?.gauges.find((g) => g.id === s.gauge)?.name ?? s.gauge;
+        const of = (value: number) => writtenBoth({ value, unit: s.unit }, units);
+        return words.stillWarm(name, s.found === null ? words.notRead : of(s.found), of(s.allowed));
+      });
+      return words.coolDownCut(fact.engine, short.join("; "));
+    }
     case "refused":
       return words.refused(sayRefused(fact, lookup, units));
   }

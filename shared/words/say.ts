@@ -176,6 +176,9 @@ export function sayIn(words: Catalogue) {
         case "blades":
         case "handling":
         case "engine":
+        case "stopped":
+        case "still":
+        case "remark":
           return missing[requirement.is](String(requirement.engine));
         case "gate":
           return missing.gate(String(requirement.engine), gaugeName(type, requirement.gauge));
@@ -184,6 +187,8 @@ export function sayIn(words: Catalogue) {
         case "powerOff":
         case "chocksOut":
         case "allClear":
+        case "onStand":
+        case "switchesOff":
           return missing[requirement.is];
       }
     },

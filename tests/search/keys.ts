@@ -40,6 +40,7 @@ export const AT_DROPPED = new Set([
   "drills",
   "weather",
   "handling",
+  "returning",
   "leavesOut",
   "card",
 ]);

@@ -80,6 +80,12 @@ const data = {
       source,
     },
   ],
+  stopping: {
+    order: [2, 1],
+    orderSource: source,
+    coolDown: { idle: seconds(2), gauges: [] },
+    still: { by: "another", source },
+  },
   requiredPosts: ["cockpit", "fireGuard", "supervisor"],
   timing: {
     clearance: seconds(3),

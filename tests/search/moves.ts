@@ -2,7 +2,7 @@ import type { Action, Send } from "../../shared/protocol/commands.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Answer, SignalKind } from "../../shared/protocol/signals.ts";
 import { STAGES, stageAfter } from "../../shared/protocol/stages.ts";
-import type { SessionState, Signal } from "../../shared/session/state.ts";
+import { purposeOf, type SessionState, type Signal } from "../../shared/session/state.ts";
 import type { Person } from "../../shared/session/step.ts";
 import { signalOf } from "../../shared/signals/all.ts";
 import { PEOPLE } from "./model.ts";
@@ -305,7 +305,7 @@ function changesOfPost(moves: Move[], state: SessionState, by: Person, post: Pos
 }
 
 function courseOf(moves: Move[], state: SessionState, by: Person) {
-  const next = stageAfter(state.stage);
+  const next = stageAfter(state.stage, purposeOf(state));
   if (next) moves.push({ is: "act", by, action: { type: "advance", to: next } });
   const skipped = STAGES[STAGES.indexOf(state.stage) + 2];
   if (skipped) moves.push({ is: "act", by, action: { type: "advance", to: skipped } });

@@ -313,4 +313,46 @@ export const MUTANTS: readonly Mutant[] = [
     replace: 'plain(e.life).is === "waiting" && e.n === 0);',
     expect: "S13",
   }),
+  ...at("propeller/still.ts", "stopping", "stopping", {
+    name: "who stopped an engine also sees its propeller still",
+    find: "if (!isAnother(person, stopped)) return",
+    replace: 'if (person.id === "") return',
+    expect: "S31",
+  }),
+  ...at("propeller/still.ts", "stopping", "stopping", {
+    name: "the word about one propeller counts for another",
+    find: "const seen = withEngine(state, engine ?? 0,",
+    replace: "const seen = withEngine(state, 1,",
+    expect: "S31",
+  }),
+  ...at("engine/evolve.ts", "stopping", "stopping", {
+    name: "a stopped engine counts as seen still",
+    find: 'if (!isTurning(engine.life) || actor.kind !== "person") return engine;',
+    replace: 'if (actor.kind !== "system") return engine;',
+    expect: "S30",
+  }),
+  ...at("conditions/stopped.ts", "propeller", "cranking", {
+    name: "hands go to a propeller that nobody saw still",
+    find: "n === engine || state.returning !== undefined",
+    replace: "n === engine && state.returning !== undefined",
+    expect: "S32",
+  }),
+  ...at("stopping/switches.ts", "stopping", "lastStopped", {
+    name: "the switches stay proved off while an engine turns again",
+    find: "if (!state.returning?.switchesOff) return state;",
+    replace: 'if (state.stage !== "plan") return state;',
+    expect: "S33",
+  }),
+  ...at("stopping/coolDown.ts", "stopping", "stopping", {
+    name: "an engine stopped a moment early passes for cooled",
+    find: "idled >= rule.idle.value",
+    replace: "idled >= rule.idle.value - 0.001",
+    expect: "S35",
+  }),
+  ...at("stopping/requirements.ts", "stopping", "lastStopped", {
+    name: "the stowing begins before the last propeller is seen still",
+    find: '...of("still", notSeenStill(state)),',
+    replace: "",
+    expect: "S36",
+  }),
 ];

@@ -12,7 +12,9 @@ export function send(kind: Send["kind"], more: Partial<Omit<Send, "type" | "kind
 }
 
 /** Points of a start from which a search can begin. People's actions lead from each one to the next. */
-export const ROOTS = ["prepared", "cleared", "cranking", "firstStable", "warmUp"] as const;
+export const STARTS = ["prepared", "cleared", "cranking", "firstStable", "warmUp"] as const;
+const RETURNS = ["arrived", "stopping", "lastStopped"] as const;
+export const ROOTS = [...STARTS, ...RETURNS] as const;
 export type Root = (typeof ROOTS)[number];
 
 /**
@@ -20,7 +22,8 @@ export type Root = (typeof ROOTS)[number];
  * @throws Error when an action on the way there is refused
  */
 export function stateAt(root: Root, type: AircraftType = TYPE): SessionState {
-  const crew = new Rehearsal(type);
+  const returns = RETURNS.some((r) => r === root);
+  const crew = new Rehearsal(type, returns);
   const legs: Record<Root, () => void> = {
     prepared: () => crew.prepare(),
     cleared: () => crew.clear(1),
@@ -32,8 +35,11 @@ export function stateAt(root: Root, type: AircraftType = TYPE): SessionState {
       crew.run(2);
       crew.say("supervisor", { type: "advance", to: "warmUp" });
     },
+    arrived: () => crew.arrive(),
+    stopping: () => crew.stand(),
+    lastStopped: () => crew.stop(),
   };
-  for (const leg of ROOTS) {
+  for (const leg of returns ? RETURNS : STARTS) {
     legs[leg]();
     if (leg === root) break;
   }
@@ -43,11 +49,12 @@ export function stateAt(root: Root, type: AircraftType = TYPE): SessionState {
 class Rehearsal {
   state: SessionState;
 
-  constructor(type: AircraftType) {
+  constructor(type: AircraftType, returns: boolean) {
     const fact = {
       type: "planned" as const,
       aircraft: "N0",
       place: "stand 1",
+      ...(returns ? { purpose: "return" as const } : {}),
       aircraftType: type,
       order: [1, 2],
       powerSource: "groundPower" as const,
@@ -70,6 +77,31 @@ class Rehearsal {
     const signal = this.state.signals.findLast((s) => s.kind === kind)?.id ?? 0;
     const more = engine === undefined ? {} : { engine };
     this.say(who, { type: "answer", signal, answer, channel: "panel", ...more });
+  }
+
+  /** Mans a return up to the arrival. */
+  arrive() {
+    for (const post of POSTS) this.say(post, { type: "claimPost", post });
+    this.say("supervisor", { type: "advance", to: "brief" });
+    for (const post of POSTS) this.say(post, { type: "confirmBrief" });
+    this.say("supervisor", { type: "advance", to: "arrival" });
+  }
+
+  /** The aircraft stands on its place, braked and chocked, and its engines have cooled. */
+  stand() {
+    this.say("supervisor", send("onStand"));
+    this.answer("cockpit", "onStand", "received");
+    this.say("cockpit", send("brakesSet", { pressure: { value: 100, unit: "psi" } }));
+    this.say("groundPower", send("chocksIn"));
+    this.answer("cockpit", "chocksIn", "received");
+    this.say("supervisor", { type: "advance", to: "stopping" });
+  }
+
+  /** Engine 1 was seen still, engine 2 is reported stopped. */
+  stop() {
+    this.say("cockpit", send("shutDown", { engine: 1 }));
+    this.say("fireGuard", send("propellerStill", { engine: 1 }));
+    this.say("cockpit", send("shutDown", { engine: 2 }));
   }
 
   /** Prepares a session: posts held and briefed, aircraft secured and powered, stage `starting`. */

@@ -7,6 +7,7 @@ import type { Transition } from "./invariants/invariant.ts";
 import { RECORD } from "./invariants/record.ts";
 import { REPORTS } from "./invariants/reports.ts";
 import { SERVICES } from "./invariants/services.ts";
+import { STOPPING } from "./invariants/stopping.ts";
 import { STOPS } from "./invariants/stops.ts";
 import { CARDED, START, TYPE } from "./model.ts";
 import { type Move, Moves, type Node } from "./moves.ts";
@@ -14,7 +15,15 @@ import { MARK, type Root, stateAt } from "./roots.ts";
 import { scopeNamed, within } from "./scopes.ts";
 import { Seen } from "./seen.ts";
 
-export const INVARIANTS = [...CLEARANCE, ...CARD, ...STOPS, ...REPORTS, ...SERVICES, ...RECORD];
+export const INVARIANTS = [
+  ...CLEARANCE,
+  ...CARD,
+  ...STOPS,
+  ...REPORTS,
+  ...SERVICES,
+  ...STOPPING,
+  ...RECORD,
+];
 
 export interface Options {
   /** Name of a scope; see `scopes.ts`. */

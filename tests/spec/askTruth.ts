@@ -56,7 +56,7 @@ export const NEVER: readonly Rule[] = [
   ],
   [
     "chocks that are in are not put in, and are not said to be out",
-    say("chocksIn", "answer.chocksOut", "answer.insertChocks", "allClear"),
+    say("chocksIn", "insertChocks", "answer.chocksOut", "answer.insertChocks", "allClear"),
     (state) => state.chocks?.in === true,
   ],
   [
@@ -112,6 +112,13 @@ export const NEVER: readonly Rule[] = [
     say("answer.fire", "fireOut", "fireOutSecond"),
     (s) => s.fires.length === 0,
   ],
+  [
+    "only what turns is cooled down",
+    say("coolDownGauge", "coolDownTime", "stopEngine"),
+    (s, a) => !turns(s, a, "cockpit"),
+  ],
+  ["no propeller that turns is asked whether it stands", say("propellerStopped"), turns],
+  ["switches are proved off after the last engine", say("switchesOff", "disconnectStopped"), anyTurns],
   [
     "engines that turn are not said to be stopped",
     say("resetCut"),

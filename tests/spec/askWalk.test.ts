@@ -5,7 +5,7 @@ import { STAGES } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { NEVER, wrongsOf } from "./askTruth.ts";
-import { given, type Story } from "./given.ts";
+import { given, type Story, towards } from "./given.ts";
 import { LIVELY, walks } from "./walks.ts";
 
 const step = (words: string, more = {}) => ({ words, withinS: null, ...more });
@@ -38,7 +38,7 @@ function wrongIn(state: SessionState, now: number): string[] {
 
 const begun = () => given({ type: WITH_DRILLS }).manned().upTo("starting");
 const at = (tell: (story: Story) => unknown, stage: (typeof STAGES)[number] = "starting"): Story => {
-  const story = given({ type: WITH_DRILLS }).manned().upTo(stage);
+  const story = towards(stage, { type: WITH_DRILLS }).manned().upTo(stage);
   tell(story);
   return story;
 };
@@ -146,7 +146,7 @@ describe("no ask says what is false, unsafe or impossible", { timeout: 120_000 }
       tell(story);
       look(story);
     }
-    for (const stage of ["secure", "groundPower", "warmUp", "release"] as const)
+    for (const stage of ["secure", "groundPower", "warmUp", "release", "stopping", "stowing"] as const)
       for (const around of Object.values(AROUND)) look(at(around, stage));
     const written = begun().caught(3).wait(6);
     written.send("cockpit", "shutDown", { engine: 3 });

@@ -3,7 +3,7 @@ import { starterDuty } from "../../shared/models/starter.ts";
 import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
-import { given, type Story } from "./given.ts";
+import { given, type Story, towards } from "./given.ts";
 
 const starting = (type?: AircraftType) => given(type ? { type } : {}).upTo("starting");
 const s = (value: number) => ({ value, unit: "s", source: { basis: "published", text: "test" } }) as const;
@@ -76,7 +76,7 @@ describe("engine life", () => {
   it.each(LIVE_STAGES)(
     "[ENG-4, ENG-5, TRN-1] an engine that turns in %s can be told of, and shut down",
     (stage) => {
-      const story = given({ order: [3] })
+      const story = towards(stage, { order: [3] })
         .manned()
         .upTo(stage);
       story.send("fireGuard", "turning", { engine: 2 });

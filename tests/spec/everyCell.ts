@@ -5,7 +5,7 @@ import type { RefusalReason } from "../../shared/protocol/refusals.ts";
 import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import { decide } from "../../shared/session/decide.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { CREW, ed, given } from "./given.ts";
+import { CREW, ed, towards } from "./given.ts";
 
 const standing = new Map<string, SessionState>();
 /** A session at a stage; bare, or with a clearance of engine 4 and every leave there can be. */
@@ -13,7 +13,7 @@ export function at(stage: Stage, leave: boolean): SessionState {
   const key = `${stage} ${leave}`;
   const known = standing.get(key);
   if (known) return known;
-  const story = given({ order: [3] })
+  const story = towards(stage, { order: [3] })
     .manned()
     .upTo(stage);
   if (leave) {

@@ -3,10 +3,10 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import { decide } from "../../shared/session/decide.ts";
 import type { SessionState } from "../../shared/session/state.ts";
-import { CREW, ed, given, START } from "./given.ts";
+import { CREW, ed, START, towards } from "./given.ts";
 
-/** The posts that may do something, and the first and the last stage in which they may. */
-export type Allowed = readonly [who: string, from: Stage, to: Stage];
+/** The posts that may do something, the first and the last stage in which they may, and other single stages. */
+export type Allowed = readonly [who: string, from: Stage, to: Stage, ...also: Stage[]];
 
 /** C cockpit, F fire guard, G ground power, S supervisor; O is an observer. */
 export const LETTER: Readonly<Record<Post, string>> = {
@@ -19,7 +19,7 @@ export const ACTORS: readonly (Post | null)[] = [...POSTS, null];
 
 const standing = new Map<Stage, SessionState>();
 export function at(stage: Stage): SessionState {
-  const known = standing.get(stage) ?? given().manned().upTo(stage).state;
+  const known = standing.get(stage) ?? towards(stage).manned().upTo(stage).state;
   standing.set(stage, known);
   return known;
 }
@@ -32,9 +32,10 @@ export function tableSays(action: Action, post: Post | null, stage: Stage): stri
 }
 
 /** Returns the refusal that the rules of the job demand; null where they allow the action. */
-export function expected([who, from, to]: Allowed, post: Post | null, stage: Stage): string | null {
+export function expected([who, from, to, ...also]: Allowed, post: Post | null, stage: Stage): string | null {
   if (!who.includes(post ? LETTER[post] : "O")) return "wrongPost";
   const [a, b, here] = [from, to, stage].map((s) => LIVE_STAGES.indexOf(s)) as [number, number, number];
+  if (also.includes(stage)) return null;
   return here < a || here > b ? "wrongStage" : null;
 }
 

@@ -4,7 +4,20 @@ import { POSTS } from "../../shared/protocol/posts.ts";
 import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
 import { commandFor } from "../../shared/replica/outbox.ts";
 import { drill, drilled } from "../safety/types.ts";
-import { ada, bo, CREW, cy, ed, fay, given, onDevice, type Person, type Say, type Story } from "./given.ts";
+import {
+  ada,
+  bo,
+  CREW,
+  cy,
+  ed,
+  fay,
+  given,
+  onDevice,
+  type Person,
+  type Say,
+  type Story,
+  towards,
+} from "./given.ts";
 import { Ramp } from "./ramp.ts";
 
 const starting = () => given().upTo("starting");
@@ -47,7 +60,7 @@ describe("where a fire burns", () => {
   it.each(LIVE_STAGES)(
     "[FIR-11] in %s, by every post, an observer and a second device, however late",
     (stage) => {
-      const story = given({ order: [3] })
+      const story = towards(stage, { order: [3] })
         .manned()
         .upTo(stage);
       const fire = report(story, bo);

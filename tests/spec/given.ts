@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import type { z } from "zod";
 import { ALERTS } from "../../shared/alerts/kinds.ts";
-import { type EngineLife, plain } from "../../shared/engine/life.ts";
+import { type EngineLife, isTurning, plain } from "../../shared/engine/life.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import type { Manifest } from "../../shared/evidence/verify.ts";
@@ -12,11 +12,11 @@ import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { Unit } from "../../shared/protocol/quantity.ts";
 import type { RefusalReason } from "../../shared/protocol/refusals.ts";
 import type { SignalKind } from "../../shared/protocol/signals.ts";
-import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
+import { type Purpose, type Stage, stageAfter } from "../../shared/protocol/stages.ts";
 import type { Standing } from "../../shared/protocol/standing.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { evolve } from "../../shared/session/evolve.ts";
-import { engineOf, type SessionState } from "../../shared/session/state.ts";
+import { engineOf, purposeOf, type SessionState } from "../../shared/session/state.ts";
 import {
   act,
   type Person,
@@ -60,6 +60,10 @@ export const onDevice = (who: Person, device: string): Person => ({ ...who, devi
 export const START = Date.UTC(2026, 5, 1, 9, 0, 0);
 const SESSION = "test-session";
 
+/** What a session is for that is to reach this stage. */
+export const purposeAt = (stage: Stage): Purpose =>
+  stage === "arrival" || stage === "stopping" || stage === "stowing" ? "return" : "start";
+
 /** An action as a panel writes it, before defaults are filled in. */
 export type Say = z.input<typeof actionSchema>;
 
@@ -67,6 +71,7 @@ export interface Plan {
   type?: AircraftType;
   order?: number[];
   powerSource?: "groundPower" | "batteries";
+  purpose?: Purpose;
   /** Optional parts of a plan: the heading, the field's elevation, the times engines ran. */
   more?: Partial<
     Pick<
@@ -103,6 +108,7 @@ export class Story {
     type = FOUR,
     order = type.defaultOrder,
     powerSource = "groundPower",
+    purpose = "start",
     more = {},
     session = SESSION,
     aircraft = "CH-TST",
@@ -118,6 +124,7 @@ export class Story {
       order,
       powerSource,
       crew,
+      ...(purpose === "return" ? { purpose } : {}),
       ...more,
     } as const;
     this.last = plan(session, { ...fact, order: [...order] }, di, this.#mark(), this.now);
@@ -227,12 +234,11 @@ export class Story {
 
   /** Does everything that the job needs until the session is in `stage`. */
   upTo(stage: Stage): this {
-    const goal = STAGES.indexOf(stage);
-    while (STAGES.indexOf(this.state.stage) < goal) {
+    while (this.state.stage !== stage) {
       this.#finish();
       this.heard();
-      const next = STAGES[STAGES.indexOf(this.state.stage) + 1];
-      if (next === undefined) throw new Error("no stage after this");
+      const next = stageAfter(this.state.stage, purposeOf(this.state));
+      if (next === null) throw new Error("no stage after this");
       const { refusal } = this.say("supervisor", { type: "advance", to: next });
       if (refusal) throw new Error(`${this.state.stage} cannot be left: ${JSON.stringify(refusal)}`);
     }
@@ -267,6 +273,18 @@ export class Story {
         for (const n of this.state.order) this.reading("oilTemp", n, 45, "degC");
         this.powerOff();
         return;
+      case "arrival":
+        this.send("supervisor", "onStand");
+        this.brakes();
+        this.send("groundPower", "chocksIn");
+        return;
+      case "stopping":
+        this.cooled();
+        for (const { n, unseen, life } of this.state.engines) if (unseen || isTurning(life)) this.stopped(n);
+        this.send("cockpit", "switchesOff");
+        return;
+      case "stowing":
+        return;
       case "release":
         this.brakes();
         this.send("cockpit", "removeChocks");
@@ -277,10 +295,29 @@ export class Story {
     }
   }
 
+  /** The engines idle for as long as the type asks, and their gauges are read. */
+  cooled(): this {
+    const rule = this.state.type.stopping?.coolDown;
+    const turning = this.state.engines.filter((e) => isTurning(e.life));
+    if (!rule || turning.length === 0) return this;
+    this.#must(this.send("cockpit", "coolDown"));
+    this.wait(rule.idle?.value ?? 0);
+    for (const { n } of turning)
+      for (const { gauge, atMost } of rule.gauges) this.reading(gauge, n, atMost.value, atMost.unit);
+    return this;
+  }
+
+  /** The cockpit reports an engine stopped if it turns, and the guard its propeller still. */
+  stopped(n: number): this {
+    this.send("cockpit", "shutDown", { engine: n });
+    this.#must(this.send("fireGuard", "propellerStill", { engine: n }));
+    return this;
+  }
+
   /** The cockpit answers every report that waits for it. */
   heard(): this {
     for (const signal of this.state.signals) {
-      const report = ["chocksIn", "chocksOut", "powerConnected", "powerDisconnected", "allClear"];
+      const report = ["chocksIn", "chocksOut", "powerConnected", "powerDisconnected", "allClear", "onStand"];
       if (report.includes(signal.kind)) this.answer("cockpit", signal.id, "received");
     }
     return this;
@@ -471,3 +508,6 @@ export function exported(log: readonly SessionEvent[]): { lines: string[]; manif
 }
 
 export const given = (plan: Plan = {}) => new Story(plan);
+
+/** Returns a story whose session can reach this stage: a return for the stages of stopping, otherwise a start. */
+export const towards = (stage: Stage, plan: Plan = {}) => given({ ...plan, purpose: purposeAt(stage) });

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { type Action, actionSchema } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../shared/protocol/signals.ts";
-import type { Stage } from "../../shared/protocol/stages.ts";
 import { decide } from "../../shared/session/decide.ts";
 import { saidAs } from "../../shared/session/saidAs.ts";
 import type { SaidClass } from "../../shared/signals/definition.ts";
@@ -11,47 +10,51 @@ import { type Allowed, at, cells, expected, LETTER, tableSays } from "./everyPos
 import { CREW, START } from "./given.ts";
 
 // Written from the rules of the job, not from the program: whether it is a stop, or lowers or raises confidence; C
-// cockpit, F fire guard, G ground power, S supervisor, O an observer; the first and the last stage of its use.
-const KINDS: Readonly<Record<SignalKind, [SaidClass, who: string, from: Stage, to: Stage]>> = {
+// cockpit, F fire guard, G ground power, S supervisor, O an observer; the first and the last stage of its use, and other
+// single stages.
+const KINDS: Readonly<Record<SignalKind, [SaidClass, ...Allowed]>> = {
   readyToStart: ["raises", "C", "starting", "starting"],
   clearToStart: ["raises", "S", "starting", "starting"],
-  revokeClearance: ["lowers", "CFGSO", "plan", "release"],
-  cranking: ["lowers", "CFGSO", "plan", "release"],
-  caught: ["raises", "C", "plan", "release"],
-  started: ["raises", "C", "plan", "release"],
-  startAbandoned: ["raises", "C", "plan", "release"],
-  shutDown: ["raises", "C", "plan", "release"],
-  turning: ["stop", "CFGSO", "plan", "release"],
-  guardInPlace: ["raises", "F", "secure", "release"],
-  guardAway: ["lowers", "CFGSO", "plan", "release"],
-  arcClear: ["raises", "F", "secure", "release"],
-  arcNotClear: ["lowers", "CFGSO", "plan", "release"],
-  peopleAtAircraft: ["lowers", "CFGSO", "plan", "release"],
-  hold: ["stop", "CFGSO", "plan", "release"],
-  release: ["raises", "CFGSO", "plan", "release"],
-  cut: ["stop", "CFGSO", "plan", "release"],
-  cutAll: ["stop", "CFGSO", "plan", "release"],
-  resetCut: ["raises", "CS", "plan", "release"],
-  fire: ["stop", "CFGSO", "plan", "release"],
-  fireAt: ["lowers", "CFGSO", "plan", "release"],
-  disregard: ["raises", "CFGSO", "plan", "release"],
-  fireOut: ["raises", "CFS", "plan", "release"],
-  connectPower: ["raises", "CGS", "powerUp", "warmUp"],
-  powerConnected: ["raises", "G", "powerUp", "warmUp"],
-  disconnectPower: ["raises", "CGS", "secure", "release"],
-  powerDisconnected: ["lowers", "CFGSO", "plan", "release"],
-  insertChocks: ["raises", "CGS", "secure", "release"],
-  chocksIn: ["raises", "G", "secure", "release"],
+  revokeClearance: ["lowers", "CFGSO", "plan", "stowing"],
+  cranking: ["lowers", "CFGSO", "plan", "stowing"],
+  caught: ["raises", "C", "plan", "stowing"],
+  started: ["raises", "C", "plan", "stowing"],
+  startAbandoned: ["raises", "C", "plan", "stowing"],
+  shutDown: ["raises", "C", "plan", "stowing"],
+  turning: ["stop", "CFGSO", "plan", "stowing"],
+  guardInPlace: ["raises", "F", "secure", "stowing"],
+  guardAway: ["lowers", "CFGSO", "plan", "stowing"],
+  arcClear: ["raises", "F", "secure", "stowing"],
+  arcNotClear: ["lowers", "CFGSO", "plan", "stowing"],
+  peopleAtAircraft: ["lowers", "CFGSO", "plan", "stowing"],
+  hold: ["stop", "CFGSO", "plan", "stowing"],
+  release: ["raises", "CFGSO", "plan", "stowing"],
+  cut: ["stop", "CFGSO", "plan", "stowing"],
+  cutAll: ["stop", "CFGSO", "plan", "stowing"],
+  resetCut: ["raises", "CS", "plan", "stowing"],
+  fire: ["stop", "CFGSO", "plan", "stowing"],
+  fireAt: ["lowers", "CFGSO", "plan", "stowing"],
+  disregard: ["raises", "CFGSO", "plan", "stowing"],
+  fireOut: ["raises", "CFS", "plan", "stowing"],
+  connectPower: ["raises", "CGS", "powerUp", "warmUp", "arrival", "stopping"],
+  powerConnected: ["raises", "G", "powerUp", "warmUp", "arrival", "stopping"],
+  disconnectPower: ["raises", "CGS", "secure", "stowing"],
+  powerDisconnected: ["lowers", "CFGSO", "plan", "stowing"],
+  insertChocks: ["raises", "CGS", "secure", "stowing"],
+  chocksIn: ["raises", "G", "secure", "stowing"],
   removeChocks: ["raises", "CGS", "warmUp", "release"],
-  chocksOut: ["lowers", "CFGSO", "plan", "release"],
-  clearOfAircraft: ["raises", "G", "secure", "release"],
-  handlePropeller: ["raises", "CFG", "secure", "starting"],
-  propellerStill: ["raises", "CFGS", "brief", "release"],
-  propellerFree: ["raises", "FG", "secure", "release"],
-  brakesSet: ["raises", "C", "secure", "release"],
-  brakesReleased: ["lowers", "CFGSO", "plan", "release"],
+  chocksOut: ["lowers", "CFGSO", "plan", "stowing"],
+  clearOfAircraft: ["raises", "G", "secure", "stowing"],
+  handlePropeller: ["raises", "CFG", "secure", "starting", "stowing"],
+  propellerStill: ["raises", "CFGS", "brief", "stowing"],
+  propellerFree: ["raises", "FG", "secure", "stowing"],
+  brakesSet: ["raises", "C", "secure", "stowing"],
+  brakesReleased: ["lowers", "CFGSO", "plan", "stowing"],
+  onStand: ["raises", "FS", "arrival", "arrival"],
+  coolDown: ["raises", "C", "arrival", "stopping"],
+  switchesOff: ["raises", "C", "stopping", "stowing"],
   allClear: ["raises", "S", "warmUp", "release"],
-  negative: ["lowers", "CFGSO", "plan", "release"],
+  negative: ["lowers", "CFGSO", "plan", "stowing"],
 };
 const allowedOf = (kind: SignalKind): Allowed => {
   const [, ...allowed] = KINDS[kind];

@@ -3,42 +3,42 @@ import { type Action, actionSchema } from "../../shared/protocol/commands.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { type Stage, stageAfter } from "../../shared/protocol/stages.ts";
 import { type Allowed, cells, expected, tableSays } from "./everyPost.ts";
-import { given } from "./given.ts";
+import { given, purposeAt } from "./given.ts";
 
 // Written from the rules of the job, not from the program. `everyPost.ts` names the letters.
 type Other = Exclude<Action["type"], "send">;
 const OTHERS: Readonly<Record<Other, Allowed>> = {
-  answer: ["CFGS", "plan", "release"],
-  reading: ["CG", "plan", "release"],
-  recordCheck: ["CFGS", "plan", "release"],
+  answer: ["CFGS", "plan", "stowing"],
+  reading: ["CG", "plan", "stowing"],
+  recordCheck: ["CFGS", "plan", "stowing"],
   // A second person may answer or read out an item; who may is decided by the card (CRD-9).
-  answerCard: ["CFGSO", "plan", "release"],
-  readCard: ["CFGSO", "plan", "release"],
-  claimPost: ["CFGSO", "plan", "release"],
-  leavePost: ["CFGS", "plan", "release"],
-  offerPost: ["CFGS", "plan", "release"],
-  acceptPost: ["CFGSO", "plan", "release"],
-  vacatePost: ["S", "plan", "release"],
-  confirmBrief: ["CFGS", "brief", "release"],
-  amendPlan: ["CS", "plan", "release"],
-  advance: ["CS", "plan", "release"],
-  abandon: ["CS", "plan", "release"],
-  acknowledgeAlert: ["CFGS", "plan", "release"],
-  shelveAlert: ["CFGS", "plan", "release"],
-  present: ["CFGS", "plan", "release"],
-  delivered: ["CFGS", "plan", "release"],
-  showEquipment: ["CFGS", "plan", "release"],
+  answerCard: ["CFGSO", "plan", "stowing"],
+  readCard: ["CFGSO", "plan", "stowing"],
+  claimPost: ["CFGSO", "plan", "stowing"],
+  leavePost: ["CFGS", "plan", "stowing"],
+  offerPost: ["CFGS", "plan", "stowing"],
+  acceptPost: ["CFGSO", "plan", "stowing"],
+  vacatePost: ["S", "plan", "stowing"],
+  confirmBrief: ["CFGS", "brief", "stowing"],
+  amendPlan: ["CS", "plan", "stowing"],
+  advance: ["CS", "plan", "stowing"],
+  abandon: ["CS", "plan", "stowing"],
+  acknowledgeAlert: ["CFGS", "plan", "stowing"],
+  shelveAlert: ["CFGS", "plan", "stowing"],
+  present: ["CFGS", "plan", "stowing"],
+  delivered: ["CFGS", "plan", "stowing"],
+  showEquipment: ["CFGS", "plan", "stowing"],
   giveVoltTrace: ["G", "powerUp", "warmUp"],
   override: ["CS", "starting", "starting"],
   countBlades: ["FG", "secure", "starting"],
-  recordWeather: ["CS", "plan", "release"],
-  recordFlash: ["CFGSO", "plan", "release"],
+  recordWeather: ["CS", "plan", "stowing"],
+  recordFlash: ["CFGSO", "plan", "stowing"],
   recordRunUp: ["C", "warmUp", "warmUp"],
-  writeDefect: ["CFGS", "plan", "release"],
-  closeDefect: ["S", "plan", "release"],
-  startDrill: ["CFGS", "plan", "release"],
-  drillStep: ["CFGS", "plan", "release"],
-  endDrill: ["CS", "plan", "release"],
+  writeDefect: ["CFGS", "plan", "stowing"],
+  closeDefect: ["S", "plan", "stowing"],
+  startDrill: ["CFGS", "plan", "stowing"],
+  drillStep: ["CFGS", "plan", "stowing"],
+  endDrill: ["CS", "plan", "stowing"],
 };
 
 const CHECK_OF: Readonly<Record<Post, string>> = {
@@ -73,7 +73,7 @@ function ofType(type: Other, post: Post | null, stage: Stage): unknown {
     case "amendPlan":
       return { type, order: [1, 2, 3, 4], reason: "wind" };
     case "advance":
-      return { type, to: stageAfter(stage) };
+      return { type, to: stageAfter(stage, purposeAt(stage)) };
     case "abandon":
       return { type, reason: "weather" };
     case "acknowledgeAlert":

@@ -1,6 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
-import { ada, bo, CREW, cy, di, ed, fay, given, onDevice, type Person, type Story } from "./given.ts";
+import {
+  ada,
+  bo,
+  CREW,
+  cy,
+  di,
+  ed,
+  fay,
+  given,
+  onDevice,
+  type Person,
+  type Story,
+  towards,
+} from "./given.ts";
 
 const starting = () => given().upTo("starting");
 const STOPS = ["hold", "cut", "cutAll", "fire", "turning"] as const;
@@ -13,7 +26,7 @@ describe("stops are never blocked", () => {
   it.each(LIVE_STAGES)(
     "[HLD-1, CUT-1, FIR-1, TRN-1] are taken in %s from every post, an observer and a person on a second device",
     (stage) => {
-      const story = given({ order: [3] })
+      const story = towards(stage, { order: [3] })
         .manned()
         .upTo(stage);
       const people = [...Object.values(CREW), ed, onDevice(ada, "another")];

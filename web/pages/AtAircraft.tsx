@@ -147,6 +147,8 @@ function itemWords(item: Item, { say, text }: Words): string {
       return `${says.leave}: ${say.signal(item.service, null)}. ${by(item.by)}`;
     case "turning":
       return says.turning(item.engine);
+    case "unseen":
+      return says.unseen(item.engine);
     case "drill":
       return says.drill(item.drill);
     case "defect":

@@ -34,9 +34,12 @@ const THUMB: Readonly<Record<ChoiceWord, boolean>> = {
   guardInPlace: true,
   guardWalkedAround: true,
   handlePropeller: false,
+  idling: false,
+  insertChocks: false,
   lowestVolts: false,
   notAlive: false,
   notGood: false,
+  onStand: false,
   override: false,
   powerConnected: false,
   powerDisconnected: true,
@@ -61,10 +64,13 @@ const THUMB: Readonly<Record<ChoiceWord, boolean>> = {
   started: false,
   stepDone: true,
   stepLeft: false,
+  stopWarm: false,
   stopped: false,
+  switchesOff: false,
   unable: false,
   willComply: true,
   writeDefect: false,
+  writeReason: false,
 };
 
 /**

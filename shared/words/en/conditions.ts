@@ -114,6 +114,20 @@ export const conditions = {
     stale: "",
     unknown: "",
   },
+  propellerSeenStill: {
+    name: "Propeller seen still",
+    yes: "Propeller seen still since it turned",
+    no: "Not seen still since it turned: {f}",
+    stale: "",
+    unknown: "",
+  },
+  switchesProvedOff: {
+    name: "Switches proved off",
+    yes: "Switches proved off",
+    no: "Switches not off",
+    stale: "",
+    unknown: "Switches not proved off",
+  },
   noLeaveOut: {
     name: "Nobody at the aircraft",
     yes: "Nobody has permission to be at the aircraft",

@@ -63,6 +63,12 @@ export const events = {
   drillEnded: (title: string) => `Drill ended: ${title}`,
   exceeded: (n: number, limit: string, found: number, allowed: number) =>
     `LIMIT PASSED, number ${n}: ${limit} ${found} s, limit ${allowed} s`,
+  coolDownCut: (n: number, what: string) => `COOL-DOWN CUT SHORT, number ${n}: ${what}`,
+  idleShort: (found: number, allowed: number) => `idle ${found} s of ${allowed} s`,
+  stillWarm: (gauge: string, found: string, most: string) => `${gauge} ${found}, at most ${most}`,
+  notRead: "not read",
+  returns: (aircraft: string, place: string, order: string) =>
+    `Return planned: ${aircraft} at ${place}, stopped in the order ${order}`,
   refused: (what: string) => `Refused: ${what}`,
   aircraftKnown: "The aircraft's record reported what is still open there",
   fieldKnown: "Another session on this field reported lightning or weather",

@@ -89,6 +89,9 @@ export const signals = {
   propellerStill: { plain: "Propeller seen still", engine: "Propeller of number {n} seen still" },
   brakesSet: { plain: "Brakes set", engine: "Brakes set" },
   brakesReleased: { plain: "Brakes released", engine: "Brakes released" },
+  onStand: { plain: "On the stand", engine: "On the stand", asks: "You stand on your place. Stop here." },
+  coolDown: { plain: "Engines idle to cool down", engine: "Engines idle to cool down" },
+  switchesOff: { plain: "Switches proved off", engine: "Switches proved off" },
   allClear: { plain: "All clear", engine: "All clear", asks: "All clear." },
   negative: { plain: "Negative", engine: "Negative, number {n}" },
 } satisfies Record<string, SignalWords>;

@@ -20,6 +20,9 @@ export const stages: Readonly<Record<Stage, string>> = {
   starting: "Starting",
   warmUp: "Warm-up",
   release: "Release",
+  arrival: "Arrival",
+  stopping: "Stopping",
+  stowing: "Stowing",
   closed: "Closed",
   abandoned: "Abandoned",
 };

@@ -106,6 +106,20 @@ export const conditions: Catalogue["conditions"] = {
     stale: "",
     unknown: "",
   },
+  propellerSeenStill: {
+    name: "Hélice vista parada",
+    yes: "Hélice vista parada desde que giró",
+    no: "Sin ver parada desde que giró: {f}",
+    stale: "",
+    unknown: "",
+  },
+  switchesProvedOff: {
+    name: "Interruptores apagados, comprobado",
+    yes: "Interruptores apagados, comprobado",
+    no: "Interruptores no apagados",
+    stale: "",
+    unknown: "Interruptores sin comprobar apagados",
+  },
   noLeaveOut: {
     name: "Nadie junto al avión",
     yes: "Nadie tiene permiso de estar junto al avión",

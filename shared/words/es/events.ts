@@ -63,6 +63,12 @@ export const events: EventWords = {
   drillEnded: (title) => `Procedimiento terminado: ${title}`,
   exceeded: (n, limit, found, allowed) =>
     `LÍMITE PASADO, motor ${n}: ${limit} ${found} s, límite ${allowed} s`,
+  coolDownCut: (n, what) => `ENFRIAMIENTO ACORTADO, motor ${n}: ${what}`,
+  idleShort: (found, allowed) => `ralentí ${found} s de ${allowed} s`,
+  stillWarm: (gauge, found, most) => `${gauge} ${found}, como máximo ${most}`,
+  notRead: "sin leer",
+  returns: (aircraft, place, order) =>
+    `Regreso planeado: ${aircraft} en ${place}, apagado en el orden ${order}`,
   refused: (what) => `Rechazado: ${what}`,
   aircraftKnown: "El registro del avión reportó lo que sigue abierto allí",
   fieldKnown: "Otra sesión en este campo reportó relámpagos o tiempo",

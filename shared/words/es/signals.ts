@@ -83,6 +83,9 @@ export const signals: Catalogue["signals"] = {
   propellerStill: { plain: "Hélice vista parada", engine: "Hélice del motor {n} vista parada" },
   brakesSet: { plain: "Frenos puestos", engine: "Frenos puestos" },
   brakesReleased: { plain: "Frenos sueltos", engine: "Frenos sueltos" },
+  onStand: { plain: "En posición", engine: "En posición", asks: "Está en su posición. Deténgase aquí." },
+  coolDown: { plain: "Motores en ralentí para enfriar", engine: "Motores en ralentí para enfriar" },
+  switchesOff: { plain: "Interruptores apagados, comprobado", engine: "Interruptores apagados, comprobado" },
   allClear: { plain: "Todo despejado", engine: "Todo despejado", asks: "Todo despejado." },
   negative: { plain: "Negativo", engine: "Negativo, motor {n}" },
 };

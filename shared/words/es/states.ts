@@ -16,6 +16,9 @@ export const stages: Catalogue["stages"] = {
   starting: "Arranque",
   warmUp: "Calentamiento",
   release: "Salida",
+  arrival: "Llegada",
+  stopping: "Apagado de motores",
+  stowing: "Recogida",
   closed: "Cerrada",
   abandoned: "Abandonada",
 };

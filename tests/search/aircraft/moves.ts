@@ -2,7 +2,7 @@ import { decideRecord, type RecordPerson } from "../../../shared/aircraft/decide
 import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { stageAfter } from "../../../shared/protocol/stages.ts";
-import { isOver, type SessionState } from "../../../shared/session/state.ts";
+import { isOver, purposeOf, type SessionState } from "../../../shared/session/state.ts";
 import { turningIn } from "../invariants/standing.ts";
 import { send } from "../roots.ts";
 import type { Move, Taken, Who } from "./move.ts";
@@ -106,7 +106,7 @@ function actsOf(state: SessionState): [Who, Action][] {
 
 /** The moves by which a new session reaches a clearance of its first engine. */
 function towardsClearance(state: SessionState): [Who, Action][] {
-  const next = stageAfter(state.stage);
+  const next = stageAfter(state.stage, purposeOf(state));
   const received = state.signals.filter((s) => s.kind === "chocksIn");
   return [
     ...(next ? ([["supervisor", { type: "advance", to: next }]] as [Who, Action][]) : []),

@@ -120,6 +120,7 @@ export const SERVICES: readonly Invariant[] = [
       if (to === "abandoned") return before.engines.every((e) => !["caught", "running"].includes(e.life.is));
       if (before.holds.length + before.cuts.length + before.fires.length > 0) return false;
       if (to !== "closed") return true;
+      if (before.returning) return before.stage === "stowing";
       return before.stage === "release" && before.chocks?.in === false && before.allClearAt !== null;
     },
   },

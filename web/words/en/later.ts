@@ -98,6 +98,7 @@ export const atAircraft = {
   leave: "People may be at the aircraft with permission",
   located: "Where it burns is recorded.",
   turning: (n: number) => `Number ${n} was left turning. Nobody has seen its propeller stopped`,
+  unseen: (n: number) => `Number ${n} was stopped. Nobody has seen its propeller stopped`,
   drill: (drill: string) => `Drill is open: ${drill}`,
   bars: "A defect blocks the start",
   defect: "Defect",

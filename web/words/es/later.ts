@@ -96,6 +96,7 @@ export const atAircraft: LaterWords["atAircraft"] = {
   leave: "Puede haber personas junto al avión con permiso",
   located: "Quedó anotado dónde está el fuego.",
   turning: (n) => `El motor ${n} quedó girando. Nadie ha visto parada su hélice`,
+  unseen: (n) => `El motor ${n} se apagó. Nadie ha visto parada su hélice`,
   drill: (drill) => `Ejercicio abierto: ${drill}`,
   bars: "Defecto impide el arranque",
   defect: "Defecto",

@@ -1,0 +1,24 @@
+import { z } from "zod";
+import { idSchema } from "../protocol/text.ts";
+import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
+
+/** Who may report a propeller still: the fire guard alone, or anybody else than the person who stopped the engine. */
+export const STILL_BY = ["guard", "another"] as const;
+
+/** How the engines are stopped after they ran. */
+export const stoppingSchema = z.strictObject({
+  /** The order in which the engines are stopped. */
+  order: z.array(z.number().int().min(1).max(8)).min(1).max(8),
+  orderSource: sourceSchema,
+  /** Idle before an engine is stopped. Where both are given, the later one governs. */
+  coolDown: z
+    .strictObject({
+      /** Time at idle. */
+      idle: secondsSchema.optional(),
+      /** Figures that each engine's gauge must have come down to, read at idle. */
+      gauges: z.array(z.strictObject({ gauge: idSchema, atMost: limitSchema })).max(4),
+    })
+    .optional(),
+  still: z.strictObject({ by: z.enum(STILL_BY), source: sourceSchema }),
+});
+export type StoppingData = z.infer<typeof stoppingSchema>;
