@@ -63,6 +63,8 @@ describe("two servers on one record", () => {
     const payload = { id: "wren", name: "Wren", engines: 2 };
     const made = await one.app.inject({ method: "POST", url: "/api/begun-types", headers, payload });
     expect(made.statusCode).toBe(201);
+    // Panels are told at most four times a second.
+    await hand.pass(1_000);
     await Promise.all([ada.until(() => ada.ramps > before[0]), bo.until(() => bo.ramps > before[1])]);
     expect(meeting.said.filter((m) => m.is === "houseMoved")).toHaveLength(1);
     const refused = await one.app.inject({ method: "POST", url: "/api/begun-types", headers, payload });

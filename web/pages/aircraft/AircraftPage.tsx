@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useState } from "react";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { aircraft, type RegisterChange, type RegisteredAircraft } from "../../net/aircraft.ts";
 import { api } from "../../net/app.ts";
@@ -37,7 +37,6 @@ export function AircraftPage({ id, me, changed }: { id: string; me: Me; changed:
     }, setTrouble);
     aircraft.changes(id).then(setChanges, setTrouble);
   }, [id]);
-  useEffect(read, [read]);
   // While somebody enters something the page stays as it was read: their entry names that revision.
   useRenewed(changed, () => doing === null && read());
   const supervisor = me.mayHold.includes("supervisor");

@@ -69,7 +69,9 @@ export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; cha
         </p>
       )}
       {row?.status === "draft" && read && (
+        // Another revision is another thing to look at: what was ticked and typed for the one before is gone.
         <Approval
+          key={read.tag}
           place={place}
           type={read.type}
           tag={read.tag}
