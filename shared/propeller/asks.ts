@@ -38,7 +38,9 @@ function bladesOf(state: SessionState, now: number): Ask[] {
     const done =
       counted != null &&
       counted.by.at >= handling.by.at &&
-      (counted.resistance || counted.blades >= atLeast || bladesCounted.find(state, handling.engine, now).is === "yes");
+      (counted.resistance ||
+        counted.blades >= atLeast ||
+        bladesCounted.find(state, handling.engine, now).is === "yes");
     return [
       ask({
         key: `blades:${handling.engine}`,

@@ -145,13 +145,6 @@ function layout() {
     if (![line.left + 2, line.right - 2].every((x) => touchable(sentence, x, y)))
       faults.push(`out of sight: ${sentence.textContent}`);
   }
-  // The keys of the ask stand beside or below its sentence, before anything is scrolled.
-  const key = document.querySelector(".ask > .answers .answer");
-  if (key) {
-    const { bottom } = key.getBoundingClientRect();
-    const fold = document.querySelector(".panel-foot")?.getBoundingClientRect().top ?? innerHeight;
-    if (bottom > fold) faults.push(`below the fold by ${Math.round(bottom - fold)} px: ${nameOf(key)}`);
-  }
   const stops = [...document.querySelectorAll(".stop")];
   if (stops.length !== 3) faults.push(`${stops.length} stops`);
   for (const stop of stops) {
@@ -185,6 +178,15 @@ const spills = (e, key) => {
       );
     });
 };
+/** Returns the first key of the ask when it is out of sight before anything is scrolled. */
+function belowFold() {
+  const key = document.querySelector(".ask > .answers .answer");
+  if (!key || [...document.querySelectorAll(".panel-main, .panel-ask")].some((e) => e.scrollTop > 0))
+    return [];
+  const { bottom } = key.getBoundingClientRect();
+  const fold = document.querySelector(".panel-foot")?.getBoundingClientRect().top ?? innerHeight;
+  return bottom > fold ? [`below the fold by ${Math.round(bottom - fold)} px: ${nameOf(key)}`] : [];
+}
 function covered() {
   // A new ask takes no touch for half a second; that is not what is measured.
   for (const a of document.getAnimations()) if (a.animationName === "settling") a.finish();
@@ -198,26 +200,29 @@ function covered() {
       reachable(e),
   );
   const scrolled = [...document.querySelectorAll(SCROLLERS)].map((e) => [e, e.scrollLeft, e.scrollTop]);
-  const faults = keys.flatMap((e) => {
-    e.scrollIntoView({ block: "nearest", inline: "nearest", behavior: "instant" });
-    const { left, right, top, bottom } = e.getBoundingClientRect();
-    const inset = 3;
-    const edges = [
-      [left + inset, top + inset],
-      [right - inset, top + inset],
-      [left + inset, bottom - inset],
-      [right - inset, bottom - inset],
-    ];
-    const large = bottom - top > innerHeight / 2;
-    const found = [];
-    if (!large && !touchable(e, (left + right) / 2, (top + bottom) / 2)) found.push("covered");
-    else if (!large && !edges.every(([x, y]) => touchable(e, x, y))) found.push("cut off at its edge");
-    const cut = [e, ...e.querySelectorAll("*")].filter(
-      (i) => !i.closest("svg, select, input, textarea, .visually-hidden") && (clips(i) || spills(i, e)),
-    );
-    if (cut.length > 0) found.push(`its words do not fit: ${nameOf(cut.at(-1))}`);
-    return found.map((f) => `${nameOf(e)}: ${f}`);
-  });
+  const faults = sheet ? [] : belowFold();
+  faults.push(
+    ...keys.flatMap((e) => {
+      e.scrollIntoView({ block: "nearest", inline: "nearest", behavior: "instant" });
+      const { left, right, top, bottom } = e.getBoundingClientRect();
+      const inset = 3;
+      const edges = [
+        [left + inset, top + inset],
+        [right - inset, top + inset],
+        [left + inset, bottom - inset],
+        [right - inset, bottom - inset],
+      ];
+      const large = bottom - top > innerHeight / 2;
+      const found = [];
+      if (!large && !touchable(e, (left + right) / 2, (top + bottom) / 2)) found.push("covered");
+      else if (!large && !edges.every(([x, y]) => touchable(e, x, y))) found.push("cut off at its edge");
+      const cut = [e, ...e.querySelectorAll("*")].filter(
+        (i) => !i.closest("svg, select, input, textarea, .visually-hidden") && (clips(i) || spills(i, e)),
+      );
+      if (cut.length > 0) found.push(`its words do not fit: ${nameOf(cut.at(-1))}`);
+      return found.map((f) => `${nameOf(e)}: ${f}`);
+    }),
+  );
   for (const [e, x, y] of scrolled) e.scrollTo({ left: x, top: y, behavior: "instant" });
   return faults;
 }

@@ -84,14 +84,14 @@ export async function axeFaults(page: Page): Promise<string[]> {
   );
 }
 
-/** Returns the parts of a panel that are out of sight: sideways overflow, the sentence of the ask and its first key, a stop. */
+/** Returns the parts of a panel that are out of sight: sideways overflow, the sentence of the ask, a stop. */
 export function layoutFaults(page: Page): Promise<string[]> {
   return page.evaluate(call("layout()"));
 }
 
 /**
  * Returns every key that a finger cannot reach, wherever it is scrolled to: its centre is covered, its edge is cut off,
- * or its words do not fit in it. With a sheet open, only the sheet's keys and the stops count.
+ * its words do not fit in it, or the first key of the ask is below the fold. With a sheet open, only the sheet's keys and the stops count.
  */
 export function coveredKeys(page: Page): Promise<string[]> {
   return page.evaluate(call("covered()"));

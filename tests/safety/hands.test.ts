@@ -159,4 +159,23 @@ describe("hands on a propeller", () => {
     story.send("supervisor", "hold");
     expect(asked()).toContain("countBlades");
   });
+
+  it("[HND-8] fewer blades than the rule asks for are no count: they are asked for again, and resistance ends it", () => {
+    const story = inSecure();
+    hands(story, 1);
+    const asked = () => askedOf(story.state, "groundPower", story.now).find((a) => a.engine === 1);
+    const need = asked()?.choices.find((c) => c.word === "countBlades")?.need;
+    const atLeast = need?.is === "blades" ? need.atLeast : 0;
+    expect(atLeast).toBeGreaterThan(2);
+    count(story, 1, atLeast - 1);
+    expect(asked()?.say).toBe("countBlades");
+    count(story, 1, atLeast);
+    expect(asked()?.say).toBe("propellerFree");
+    const stiff = inSecure();
+    hands(stiff, 1);
+    count(stiff, 1, 1, true);
+    expect(askedOf(stiff.state, "groundPower", stiff.now).find((a) => a.engine === 1)?.say).toBe(
+      "propellerFree",
+    );
+  });
 });
