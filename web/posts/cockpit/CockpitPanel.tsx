@@ -20,8 +20,9 @@ export function CockpitPanel({ panel, stale, readings }: Props) {
     <PanelFrame panel={panel} stale={stale} kind="cockpit">
       {/* Together, so that nothing that is shown moves. */}
       <Suspense fallback={<div data-asking="true" />}>
-        <EngineTable state={panel.state} now={panel.now} />
+        {/* Before the table, so that the whole card is one touch away on a tablet held upright. */}
         <CardLine panel={panel} />
+        <EngineTable state={panel.state} now={panel.now} />
         {readings}
         <CheckList panel={panel} />
       </Suspense>
