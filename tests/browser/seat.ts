@@ -164,6 +164,18 @@ export class Seat {
     await soon(top);
   }
 
+  /** Answers every item of the card that is asked now, one after another. */
+  async answerCard(): Promise<void> {
+    const inFront = cardInFront(this.page);
+    const queued = cardQueued(this.page);
+    for (const until = Date.now() + PATIENCE; Date.now() < until; ) {
+      if (await inFront.isVisible()) await answerCardInFront(this.page, COVERED);
+      else if (await queued.isVisible()) await queued.click({ timeout: COVERED }).catch(() => undefined);
+      else return;
+    }
+    throw new Error(`the card is still asked\n${await this.page.locator(".panel-ask").textContent()}`);
+  }
+
   async askedNoMore(words: string): Promise<void> {
     await soon(this.#ask(words).top, "detached");
   }

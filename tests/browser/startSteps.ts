@@ -70,6 +70,8 @@ export async function warm(n: number, { cockpit }: Crew): Promise<void> {
 
 /** Takes the chocks out and gives all clear. */
 export async function release({ cockpit, power, supervisor }: Crew): Promise<void> {
+  // The release stands on items of the card, which wait behind the readings of the warm-up.
+  await cockpit.answerCard();
   await supervisor.answer("Warm, and ground power is away. Go on to release?", "Go on");
   for (const n of [2, 3])
     await cockpit.answer(

@@ -39,5 +39,6 @@ it("[CRD-13] [SED-6] four partners play a start of a type without a card, and ar
   expect(playOut(stage, { seed: 1, pace: 1, cart: "Bal Maiden" })).toBeNull();
   expect(stage.state.stage).toBe("closed");
   expect(stage.state.card).toBeUndefined();
-  expect(stage.events.filter(({ fact }) => fact.type === "refused" || fact.type === "alertRaised")).toEqual([]);
+  const troubles = stage.events.filter((e) => ["refused", "alertRaised"].includes(e.fact.type));
+  expect(troubles).toEqual([]);
 });

@@ -16,7 +16,13 @@ interface Props {
 
 /** The cockpit's panel: every engine's times and readings, beside the current ask. */
 export function CockpitPanel({ panel, stale, readings }: Props) {
-  const table = <EngineTable state={panel.state} now={panel.now} />;
+  const table = (
+    <>
+      {/* Before the table, so that the whole card is one touch away on a tablet held upright. */}
+      <CardLine panel={panel} />
+      <EngineTable state={panel.state} now={panel.now} />
+    </>
+  );
   // During a start the times stand directly below the ask, above the fold of a tablet.
   const starting = panel.state.stage === "starting";
   return (
@@ -29,7 +35,6 @@ export function CockpitPanel({ panel, stale, readings }: Props) {
       {/* Together, so that nothing that is shown moves. */}
       <Suspense fallback={<div data-asking="true" />}>
         {!starting && table}
-        <CardLine panel={panel} />
         {readings}
         <CheckList panel={panel} />
       </Suspense>

@@ -5,6 +5,7 @@ import { later } from "../../ui/later.tsx";
 import { useLaterWords } from "../../words/later.ts";
 import { cardPost } from "./cardPost.ts";
 import type { Panel } from "./model.ts";
+import "../../styles/card.css";
 
 const CardSheet = later(() => import("./CardSheet.tsx").then((m) => m.CardSheet));
 
@@ -19,13 +20,11 @@ export function CardLine({ panel }: { panel: Panel }) {
   if (own.length === 0) return null;
   const good = own.filter((p) => isGood(state, p)).length;
   return (
-    <section className="options card-line" aria-label={words.title}>
+    <section className="card-line" aria-label={words.title}>
       <h3>{words.line(good, own.length)}</h3>
-      <div className="option-keys">
-        <button type="button" className="answer" data-tone="plain" onClick={() => setOpen(true)}>
-          {words.open}
-        </button>
-      </div>
+      <button type="button" className="answer" data-tone="plain" onClick={() => setOpen(true)}>
+        {words.open}
+      </button>
       {open && (
         <Suspense fallback={null}>
           <CardSheet panel={panel} post={post} onClose={() => setOpen(false)} />

@@ -15,7 +15,6 @@ import { useUnits } from "../../ui/units.ts";
 import { useLaterWords } from "../../words/later.ts";
 import { answerKey } from "./askViews.ts";
 import type { Panel } from "./model.ts";
-import "../../styles/card.css";
 
 interface Props {
   panel: Panel;
