@@ -82,7 +82,7 @@ const data = {
   stopping: {
     order: [2, 1],
     orderSource: source,
-    coolDown: { idle: seconds(2), gauges: [] },
+    coolDown: { atIdle: seconds(2), gauges: [] },
     still: { by: "another", source },
   },
   requiredPosts: ["cockpit", "fireGuard", "supervisor"],

@@ -1,3 +1,5 @@
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
+import type { Purpose } from "../../shared/protocol/stages.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { Plan } from "../ui/plan/Plan.tsx";
 import type { EngineMark, PlanView } from "../ui/plan/planView.ts";
@@ -7,14 +9,18 @@ import { useWords } from "../words/words.ts";
 interface Props {
   type: AircraftType;
   order: readonly number[];
+  purpose: Purpose;
   onOrder(next: number[]): void;
 }
 
-/** Entry of the engines' order: the person touches them on the plan one after the other. */
-export function OrderPlan({ type, order, onOrder }: Props) {
+/** Entry of the order in which engines are started or stopped: the person touches them on the plan one after the other. */
+export function OrderPlan({ type, order, purpose, onOrder }: Props) {
   const { plan } = useWords().text;
   const { planning } = usePlannedWords();
+  const usual = usualOrder(type, purpose);
+  const stops = purpose === "return";
   const ordinals: Readonly<Record<number, string>> = planning.ordinals;
+  const notPlanned = stops ? planning.alreadyStopped : planning.notStarted;
   const view: PlanView = {
     type,
     engines: type.engines.map((e): EngineMark => {
@@ -23,11 +29,11 @@ export function OrderPlan({ type, order, onOrder }: Props) {
         n: e.n,
         x: e.x,
         y: e.y,
-        word: at === -1 ? planning.notStarted : (ordinals[at + 1] ?? String(at + 1)),
+        word: at === -1 ? notPlanned : (ordinals[at + 1] ?? String(at + 1)),
         shape: at === -1 ? "ring" : "none",
         count: null,
         over: false,
-        turning: false,
+        turning: stops && at !== -1,
         asked: false,
       };
     }),
@@ -36,11 +42,13 @@ export function OrderPlan({ type, order, onOrder }: Props) {
     power: { is: "unknown", words: "" },
     cart: false,
   };
+  const is = stops ? planning.stopIs : planning.orderIs;
+  const none = stops ? planning.stopNone : planning.orderNone;
   const touch = (n: number) => onOrder(order.includes(n) ? order.filter((o) => o !== n) : [...order, n]);
   return (
     <section className="order-plan" aria-label={planning.order}>
-      <h2>{order.length > 0 ? planning.orderIs(order.join("-")) : planning.orderNone}</h2>
-      <p>{planning.orderHow(type.defaultOrder.join("-"))}</p>
+      <h2>{order.length > 0 ? is(order.join("-")) : none}</h2>
+      <p>{planning.orderHow(usual.join("-"))}</p>
       <Plan view={view} facing="forward" words={plan.forward} onEngine={touch} />
       <div className="option-keys">
         <button type="button" className="answer" data-tone="plain" onClick={() => onOrder([])}>
@@ -50,7 +58,7 @@ export function OrderPlan({ type, order, onOrder }: Props) {
           type="button"
           className="answer"
           data-tone="plain"
-          onClick={() => onOrder([...type.defaultOrder])}
+          onClick={() => onOrder([...usual])}
         >
           {planning.usual}
         </button>

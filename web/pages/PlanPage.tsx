@@ -2,11 +2,14 @@ import { useEffect, useState } from "react";
 import type { Figure } from "../../shared/figures/figure.ts";
 import { plannedOrderFigure } from "../../shared/figures/order.ts";
 import type { UnitChoice } from "../../shared/models/unitChoice.ts";
-import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
+import { questionFor } from "../../shared/plan/orderAdvice.ts";
+import { adviceFor } from "../../shared/plan/orderFor.ts";
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { PURPOSES, type Purpose } from "../../shared/protocol/stages.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { type RegisteredAircraft, aircraft as register } from "../net/aircraft.ts";
-import type { PersonRow } from "../net/api.ts";
+import type { PersonRow, StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { StandPlanned } from "../posts/shared/Stand.tsx";
@@ -18,6 +21,7 @@ import { WorkedFigures } from "../ui/WorkedFigures.tsx";
 import type { Words } from "../words/catalogue.ts";
 import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
+import { Choice } from "../ui/Choice.tsx";
 import { AircraftChoice } from "./AircraftChoice.tsx";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
 import { OrderPlan } from "./OrderPlan.tsx";
@@ -33,7 +37,7 @@ const NOBODY: Record<Post, string | null> = {
 };
 
 /**
- * Plans a start: aircraft, place, engines' order touched on the plan, power and people.
+ * Plans a start or a return: aircraft, place, engines' order touched on the plan, power and people.
  * @param wanted the aircraft whose page led here
  */
 export function PlanPage({ wanted }: { wanted: string | null }) {
@@ -46,6 +50,8 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [chosen, setChosen] = useState<RegisteredAircraft | null>(null);
   const [type, setType] = useState<AircraftType | null>(null);
+  const [away, setAway] = useState<ReadonlyMap<string, number[]>>(new Map());
+  const [purpose, setPurpose] = useState<Purpose>("start");
   const [order, setOrder] = useState<number[]>([]);
   const [place, setPlace] = useState("");
   const [stand, setStand] = useState(NO_STAND);
@@ -68,10 +74,13 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       if (row) choose(row);
     }, failed);
     api.people().then(setPeople, failed);
+    // Without this answer the aircraft can be planned all the same, as a start.
+    api.standing().then((rows) => setAway(new Map(rows.map((r) => [r.aircraft, turningOf(r)]))), failed);
   }, []);
   const choose = (row: RegisteredAircraft) => {
     setChosen(row);
     setType(null);
+    setPurpose("start");
     // The home stand is offered; what somebody typed stays.
     if (place === "" || place === chosen?.stand) setPlace(row.stand ?? "");
     api.type(row.typeId, row.typeVersion).then((t) => {
@@ -79,13 +88,19 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       setOrder(t.defaultOrder);
     }, failed);
   };
+  const turning = chosen ? (away.get(chosen.id) ?? []) : [];
+  const forPurpose = (next: Purpose) => {
+    if (!type) return;
+    setPurpose(next);
+    setOrder(usualOrder(type, next).filter((n) => next === "start" || turning.includes(n)));
+  };
   const plan = () => {
     if (!chosen) return;
     setBusy(true);
     api
       .planSession({
         ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
-        ...{ order, powerSource: power, crew },
+        ...{ purpose, order, powerSource: power, crew },
         ...standOf(stand),
         ...(entered.near.length > 0 ? { neighbours: entered.near } : {}),
         ...(otherwise && why.trim() !== "" ? { orderReason: why.trim() } : {}),
@@ -94,12 +109,13 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   };
   const heading = standOf(stand).headingDeg;
   const entered = nearOf(near, heading, planned);
-  const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
+  const advised =
+    type && order.length > 0 ? adviceFor(purpose, questionFor(type, order, heading), order) : null;
   const worked =
-    type && order.length > 0
+    type && order.length > 0 && purpose === "start"
       ? given(plannedOrderFigure(questionFor(type, order, heading), order), units, all)
       : [];
-  const otherwise = advised !== null && advised.order.join() !== order.join();
+  const otherwise = advised != null && advised.order.join() !== order.join();
   const ready =
     chosen !== null &&
     type !== null &&
@@ -125,6 +141,19 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       />
       {type && chosen && (
         <>
+          {turning.length > 0 && (
+            <section className="options" aria-label={words.purpose}>
+              <h2>{words.purpose}</h2>
+              <Choice
+                label={words.purpose}
+                chosen={purpose}
+                options={PURPOSES.map((is) => ({ is, words: words.purposes[is] }))}
+                className="option-keys"
+                classNameOfKeys="answer"
+                onChoose={forPurpose}
+              />
+            </section>
+          )}
           <label className="field">
             <span>{words.place}</span>
             <input
@@ -137,7 +166,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
           </label>
           <StandFields stand={stand} onStand={setStand} />
           <NeighbourFields entries={near} fault={entered.fault} onEntries={setNear} />
-          <OrderPlan type={type} order={order} onOrder={setOrder} />
+          <OrderPlan type={type} purpose={purpose} order={order} onOrder={setOrder} />
           <StandPlanned stand={{ type, engines: order, headingDeg: heading, neighbours: entered.near }} />
           <WorkedFigures title={text.worked.advice} rows={worked} />
           {otherwise && (
@@ -187,11 +216,16 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       )}
       <Trouble of={trouble} />
       <button type="button" className="answer" data-tone="yes" disabled={!ready || busy} onClick={plan}>
-        {busy ? words.busy : words.plan}
+        {busy ? words.busy : purpose === "return" ? words.planReturn : words.plan}
       </button>
       <Caution />
     </main>
   );
+}
+
+/** Returns the engines that were left turning at an aircraft: it is away, or nobody has seen them still. */
+function turningOf({ items }: StandingRow): number[] {
+  return items.flatMap(({ item }) => (item.is === "turning" ? [item.engine] : []));
 }
 
 /** Returns the figure as rows. A plan has no readings yet, so no input has an age. */

@@ -9,10 +9,15 @@ export const planning = {
   order: "Order",
   orderIs: (order: string) => `Order of starting: ${order}`,
   orderNone: "Order of starting: touch the first engine",
+  purpose: "What for",
+  purposes: { start: "A start", return: "A return: engines turn" },
+  stopIs: (order: string) => `Order of stopping: ${order}`,
+  stopNone: "Order of stopping: touch the first engine",
   orderHow: (usual: string) =>
     `Touch an engine to take it out or to put it last. The type's usual order is ${usual}.`,
   anew: "Begin the order anew",
   usual: "Usual order",
+  alreadyStopped: "Already stopped",
   notStarted: "Not started",
   ordinals: {
     1: "First",
@@ -35,4 +40,5 @@ export const planning = {
   notDecided: "Not decided",
   busy: "Planning…",
   plan: "Plan this start",
+  planReturn: "Plan this return",
 };

@@ -10,10 +10,15 @@ export const planning: typeof english = {
   order: "Orden",
   orderIs: (order) => `Orden de arranque: ${order}`,
   orderNone: "Orden de arranque: toque el primer motor",
+  purpose: "Para qué",
+  purposes: { start: "Un arranque", return: "Un regreso: los motores giran" },
+  stopIs: (order) => `Orden de apagado: ${order}`,
+  stopNone: "Orden de apagado: toque el primer motor",
   orderHow: (usual) =>
     `Toque un motor para quitarlo o ponerlo de último. El orden usual del tipo es ${usual}.`,
   anew: "Empezar el orden de nuevo",
   usual: "Orden usual",
+  alreadyStopped: "Ya apagado",
   notStarted: "No se arranca",
   ordinals: {
     1: "Primero",
@@ -36,4 +41,5 @@ export const planning: typeof english = {
   notDecided: "Sin decidir",
   busy: "Planeando…",
   plan: "Planear este arranque",
+  planReturn: "Planear este regreso",
 };
