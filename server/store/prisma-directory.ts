@@ -15,8 +15,8 @@ import type {
   TypeSummary,
   TypeVersion,
 } from "./directory.ts";
-import { PrismaCurrencies } from "./prisma-currencies.ts";
 import { type Guard, missingOnSqlite, SQLITE_TRIGGERS, TYPES } from "./guards.ts";
+import { PrismaCurrencies } from "./prisma-currencies.ts";
 import { PrismaDevices } from "./prisma-devices.ts";
 import { PrismaPasskeys } from "./prisma-passkeys.ts";
 import { PrismaPersonal } from "./prisma-personal.ts";

@@ -1,8 +1,8 @@
 import type { z } from "zod";
 import { houseAircraftSchema } from "./aircraft.ts";
+import { begunTypeSchema } from "./begunType.ts";
 import { currencySchema } from "./currency.ts";
 import { houseEquipmentSchema } from "./equipment.ts";
-import { begunTypeSchema } from "./begunType.ts";
 import { houseSchema } from "./house.ts";
 
 /** The kinds of entries in the register, with the schema of each. Reading, writing and the stores follow this table. */

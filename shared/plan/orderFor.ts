@@ -1,13 +1,7 @@
 import type { FactOf } from "../protocol/events.ts";
 import type { Purpose } from "../protocol/stages.ts";
 import { purposeOf, type SessionState } from "../session/state.ts";
-import type { AircraftType } from "../types/schema.ts";
 import { adviceOn, type OrderQuestion, questionOf } from "./orderAdvice.ts";
-
-/** Returns the type's usual order: of starting, or of stopping. Without rules for stopping it is the order of starting. */
-export function usualOrder(type: AircraftType, purpose: Purpose): number[] {
-  return purpose === "return" ? (type.stopping?.order ?? type.defaultOrder) : type.defaultOrder;
-}
 
 /** Returns the advised order of some engines and what the given order costs more; null when there is no advice. */
 export function adviceFor(

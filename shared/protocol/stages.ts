@@ -48,3 +48,11 @@ const COURSES: Readonly<Record<Purpose, Course>> = {
 export function stageAfter(stage: Stage, purpose: Purpose): NextStage | null {
   return COURSES[purpose][stage] ?? null;
 }
+
+/** Returns the stages of a session of this purpose, without its end. */
+export function stagesOf(purpose: Purpose): Stage[] {
+  const stages: Stage[] = [];
+  for (let at: Stage | null = "plan"; at !== null && at !== "closed"; at = stageAfter(at, purpose))
+    stages.push(at);
+  return stages;
+}

@@ -18,9 +18,9 @@ export function coolDownShort(
   const since = returning.coolingSince;
   const idled = since === null ? 0 : (now - since) / 1000;
   const time: CoolDownShort[] =
-    rule.idle === undefined || (since !== null && idled >= rule.idle.value)
+    rule.atIdle === undefined || (since !== null && idled >= rule.atIdle.value)
       ? []
-      : [{ is: "time", allowed: rule.idle.value, found: idled, unit: "s" }];
+      : [{ is: "time", allowed: rule.atIdle.value, found: idled, unit: "s" }];
   const gauges = rule.gauges.flatMap(({ gauge, atMost }): CoolDownShort[] => {
     const read = engine.readings[gauge];
     const atIdle = read && since !== null && read.at >= since ? read.value : null;
@@ -32,7 +32,7 @@ export function coolDownShort(
 
 /** Returns the server milliseconds at which the time at idle is over; null where there is none, or it has not begun. */
 export function idleUntil({ type, returning }: SessionState): number | null {
-  const idle = type.stopping?.coolDown?.idle;
+  const idle = type.stopping?.coolDown?.atIdle;
   const since = returning?.coolingSince ?? null;
   return idle === undefined || since === null ? null : since + idle.value * 1000;
 }

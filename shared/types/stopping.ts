@@ -14,7 +14,7 @@ export const stoppingSchema = z.strictObject({
   coolDown: z
     .strictObject({
       /** Time at idle. */
-      idle: secondsSchema.optional(),
+      atIdle: secondsSchema.optional(),
       /** Figures that each engine's gauge must have come down to, read at idle. */
       gauges: z.array(z.strictObject({ gauge: idSchema, atMost: limitSchema })).max(4),
     })

@@ -10,7 +10,7 @@ export function stoppingChecks(type: AircraftType, fault: Fault): void {
     fault("stopping.order", "must name every engine of this type, each once");
   }
   const { coolDown } = stopping;
-  if (coolDown && coolDown.idle === undefined && coolDown.gauges.length === 0) {
+  if (coolDown && coolDown.atIdle === undefined && coolDown.gauges.length === 0) {
     fault("stopping.coolDown", "needs a time at idle or a gauge");
   }
   coolDown?.gauges.forEach(({ gauge: id, atMost }, i) => {

@@ -58,6 +58,7 @@ describe("blades counted", () => {
     expect(answer(story, "bladesCounted", 3, 1_799_999)).toBe("yes");
     expect(answer(story, "bladesCounted", 3, 1_800_000)).toBe("unknown");
     story.wait(600);
+    story.send("fireGuard", "propellerStill", { engine: 3 });
     counted(story, 3);
     expect(answer(story, "bladesCounted", 3, 1_799_999)).toBe("yes");
     expect(answer(story, "bladesCounted", 3, 1_800_000)).toBe("stale");

@@ -83,7 +83,7 @@ const data = {
   stopping: {
     order: [2, 1],
     orderSource: source,
-    coolDown: { idle: seconds(2), gauges: [] },
+    coolDown: { atIdle: seconds(2), gauges: [] },
     still: { by: "another", source },
   },
   requiredPosts: ["cockpit", "fireGuard", "supervisor"],
@@ -112,11 +112,14 @@ const data = {
 
 /** Its times are shorter than a person can act in, so only its shape is read. */
 export const TYPE = aircraftTypeSchema.parse(data);
-const item = (
-  id: string,
-  moment: CardItem["moment"],
-  kind: CardItem["kind"] = { is: "done" },
-): CardItem => ({ id, words: id, moment, post: "cockpit", kind, source });
+const item = (id: string, moment: CardItem["moment"], kind: CardItem["kind"] = { is: "done" }): CardItem => ({
+  id,
+  words: id,
+  moment,
+  post: "cockpit",
+  kind,
+  source,
+});
 
 /** The same with a card: two items on which a clearance stands, and what is watched as an engine turns and catches. */
 export const CARDED: AircraftType = {

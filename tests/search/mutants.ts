@@ -345,8 +345,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("stopping/coolDown.ts", "stopping", "stopping", {
     name: "an engine stopped a moment early passes for cooled",
-    find: "idled >= rule.idle.value",
-    replace: "idled >= rule.idle.value - 0.001",
+    find: "idled >= rule.atIdle.value",
+    replace: "idled >= rule.atIdle.value - 0.001",
     expect: "S35",
   }),
   ...at("stopping/requirements.ts", "stopping", "lastStopped", {

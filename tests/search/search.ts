@@ -15,15 +15,7 @@ import { MARK, type Root, stateAt } from "./roots.ts";
 import { scopeNamed, within } from "./scopes.ts";
 import { Seen } from "./seen.ts";
 
-export const INVARIANTS = [
-  ...CLEARANCE,
-  ...CARD,
-  ...STOPS,
-  ...REPORTS,
-  ...SERVICES,
-  ...STOPPING,
-  ...RECORD,
-];
+export const INVARIANTS = [...CLEARANCE, ...CARD, ...STOPS, ...REPORTS, ...SERVICES, ...STOPPING, ...RECORD];
 
 export interface Options {
   /** Name of a scope; see `scopes.ts`. */

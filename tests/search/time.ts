@@ -13,7 +13,7 @@ const FRESH: Record<string, number[]> = {
   arcs: [timing.arcClear.value * 1000],
   brakes: [timing.brakes.value * 1000],
   groundPower: [timing.groundPower.value * 1000],
-  returning: [(TYPE.stopping?.coolDown?.idle?.value ?? 0) * 1000],
+  returning: [(TYPE.stopping?.coolDown?.atIdle?.value ?? 0) * 1000],
   holds: [],
   cuts: [],
   fires: [],

@@ -67,6 +67,9 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
         case "commonPractice":
           expect(text, path).toMatch(/no source/);
           break;
+        case "fromMemory":
+          expect(text, path).toMatch(/From memory/);
+          break;
         default:
           expect(basis, path).toBe("invented");
           expect(text, path).toMatch(/our own judgement/i);

@@ -301,7 +301,7 @@ export class Story {
     const turning = this.state.engines.filter((e) => isTurning(e.life));
     if (!rule || turning.length === 0) return this;
     this.#must(this.send("cockpit", "coolDown"));
-    this.wait(rule.idle?.value ?? 0);
+    this.wait(rule.atIdle?.value ?? 0);
     for (const { n } of turning)
       for (const { gauge, atMost } of rule.gauges) this.reading(gauge, n, atMost.value, atMost.unit);
     return this;

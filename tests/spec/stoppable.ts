@@ -21,7 +21,7 @@ export const STOPPED: AircraftType = {
     order: [2, 3, 1, 4],
     orderSource: source,
     coolDown: {
-      idle: { value: 120, unit: "s", source },
+      atIdle: { value: 120, unit: "s", source },
       gauges: [{ gauge: "cylinderTemp", atMost: { value: 200, unit: "degC", source } }],
     },
     still: { by: "another", source },

@@ -4,7 +4,7 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Refusal } from "../../shared/protocol/refusal.ts";
-import type { Stage } from "../../shared/protocol/stages.ts";
+import type { Purpose, Stage } from "../../shared/protocol/stages.ts";
 import type { StandingItem } from "../../shared/protocol/standing.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
@@ -94,6 +94,7 @@ export interface PlanRequest {
   aircraft: string;
   typeVersion: number;
   place: string;
+  purpose: Purpose;
   order: number[];
   orderReason?: string;
   headingDeg?: number;

@@ -1,3 +1,5 @@
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
+import type { Purpose } from "../../shared/protocol/stages.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { Plan } from "../ui/plan/Plan.tsx";
 import type { EngineMark, PlanView } from "../ui/plan/planView.ts";
@@ -5,6 +7,7 @@ import { type PlannedWords, usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
 
 interface Props {
+  purpose: Purpose;
   type: AircraftType;
   order: readonly number[];
   onOrder(next: number[]): void;
@@ -18,8 +21,11 @@ export const touched = (order: readonly number[], n: number): number[] =>
 export function orderMarks(
   type: AircraftType,
   order: readonly number[],
+  purpose: Purpose,
   { planning }: PlannedWords,
 ): EngineMark[] {
+  const stops = purpose === "return";
+  const notPlanned = stops ? planning.alreadyStopped : planning.notStarted;
   const ordinals: Readonly<Record<number, string>> = planning.ordinals;
   return type.engines.map((e): EngineMark => {
     const at = order.indexOf(e.n);
@@ -27,24 +33,24 @@ export function orderMarks(
       n: e.n,
       x: e.x,
       y: e.y,
-      word: at === -1 ? planning.notStarted : (ordinals[at + 1] ?? String(at + 1)),
+      word: at === -1 ? notPlanned : (ordinals[at + 1] ?? String(at + 1)),
       shape: at === -1 ? "still" : "none",
       count: null,
       over: false,
-      turning: false,
+      turning: stops && at !== -1,
       asked: false,
     };
   });
 }
 
-/** Entry of the engines' order: the person touches them on the plan one after the other. */
-export function OrderPlan({ type, order, onOrder }: Props) {
+/** Entry of the order in which engines are started or stopped: the person touches them on the plan one after the other. */
+export function OrderPlan({ type, order, purpose, onOrder }: Props) {
   const { plan } = useWords().text;
   const words = usePlannedWords();
   const { planning } = words;
   const view: PlanView = {
     type,
-    engines: orderMarks(type, order, words),
+    engines: orderMarks(type, order, purpose, words),
     guardAt: null,
     chocks: "unknown",
     power: { is: "unknown", words: "" },
@@ -52,28 +58,30 @@ export function OrderPlan({ type, order, onOrder }: Props) {
   };
   return (
     <section className="order-plan" aria-label={planning.order}>
-      <h2>{order.length > 0 ? planning.orderIs(order.join("-")) : planning.orderNone}</h2>
-      <p>{planning.orderHow(type.defaultOrder.join("-"))}</p>
+      <h2>{orderTitle(order, purpose, words)}</h2>
+      <p>{planning.orderHow(usualOrder(type, purpose).join("-"))}</p>
       <Plan view={view} facing="forward" words={plan.forward} onEngine={(n) => onOrder(touched(order, n))} />
-      <OrderKeys type={type} onOrder={onOrder} />
+      <OrderKeys usual={usualOrder(type, purpose)} onOrder={onOrder} />
     </section>
   );
 }
 
-/** The keys that empty the order or take the type's usual one. */
-export function OrderKeys({ type, onOrder }: Pick<Props, "type" | "onOrder">) {
+/** Returns the order in words: of starting, or of stopping. */
+export function orderTitle(order: readonly number[], purpose: Purpose, { planning }: PlannedWords): string {
+  const stops = purpose === "return";
+  if (order.length === 0) return stops ? planning.stopNone : planning.orderNone;
+  return (stops ? planning.stopIs : planning.orderIs)(order.join("-"));
+}
+
+/** The keys that empty the order or take the usual one. */
+export function OrderKeys({ usual, onOrder }: { usual: readonly number[]; onOrder(next: number[]): void }) {
   const { planning } = usePlannedWords();
   return (
     <div className="option-keys">
       <button type="button" className="answer" data-tone="plain" onClick={() => onOrder([])}>
         {planning.anew}
       </button>
-      <button
-        type="button"
-        className="answer"
-        data-tone="plain"
-        onClick={() => onOrder([...type.defaultOrder])}
-      >
+      <button type="button" className="answer" data-tone="plain" onClick={() => onOrder([...usual])}>
         {planning.usual}
       </button>
     </div>

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { purposeOf } from "../../shared/session/state.ts";
 import type { Panel } from "../posts/shared/model.ts";
 import { ReasonEntry } from "../ui/ReasonEntry.tsx";
 import { Sheet } from "../ui/Sheet.tsx";
@@ -44,7 +45,7 @@ export function PlanChange({ panel, onClose }: { panel: Panel; onClose(): void }
       ) : (
         <>
           <p>{words.lead}</p>
-          <OrderPlan type={state.type} order={order} onOrder={setOrder} />
+          <OrderPlan type={state.type} purpose={purposeOf(state)} order={order} onOrder={setOrder} />
           <section className="options" aria-label={words.power}>
             <h3>{words.power}</h3>
             <PowerKeys label={words.power} power={power} words={words} onPower={setPower} />

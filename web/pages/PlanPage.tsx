@@ -3,10 +3,13 @@ import type { Figure } from "../../shared/figures/figure.ts";
 import { plannedOrderFigure } from "../../shared/figures/order.ts";
 import type { Lapse } from "../../shared/house/lapses.ts";
 import type { UnitChoice } from "../../shared/models/unitChoice.ts";
-import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
+import { questionFor } from "../../shared/plan/orderAdvice.ts";
+import { adviceFor } from "../../shared/plan/orderFor.ts";
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
+import { PURPOSES, type Purpose } from "../../shared/protocol/stages.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { type RegisteredAircraft, aircraft as register } from "../net/aircraft.ts";
-import type { PersonRow } from "../net/api.ts";
+import type { PersonRow, StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { currencies } from "../net/currencies.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
@@ -14,6 +17,7 @@ import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
 import "../styles/planning.css";
 import "../styles/worked.css";
+import { Choice } from "../ui/Choice.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
 import { WorkedFigures } from "../ui/WorkedFigures.tsx";
@@ -24,14 +28,14 @@ import { AircraftChoice } from "./AircraftChoice.tsx";
 import { CrewFields, NOBODY } from "./CrewFields.tsx";
 import { EquipmentChoice } from "./EquipmentChoice.tsx";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
-import { OrderKeys, orderMarks, touched } from "./OrderPlan.tsx";
+import { OrderKeys, orderMarks, orderTitle, touched } from "./OrderPlan.tsx";
 import { PlanStep } from "./PlanStep.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
 
 /**
- * Plans a start: aircraft, place, engines' order touched on the plan, power and people.
+ * Plans a start or a return: aircraft, place, engines' order touched on the plan, power and people.
  * @param wanted the aircraft whose page led here
  */
 export function PlanPage({ wanted }: { wanted: string | null }) {
@@ -44,6 +48,8 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [chosen, setChosen] = useState<RegisteredAircraft | null>(null);
   const [type, setType] = useState<AircraftType | null>(null);
+  const [away, setAway] = useState<ReadonlyMap<string, number[]>>(new Map());
+  const [purpose, setPurpose] = useState<Purpose>("start");
   const [order, setOrder] = useState<number[]>([]);
   const [place, setPlace] = useState("");
   const [stand, setStand] = useState(NO_STAND);
@@ -68,6 +74,8 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       if (row) choose(row);
     }, failed);
     api.people().then(setPeople, failed);
+    // Without this answer the aircraft can be planned all the same, as a start.
+    api.standing().then((rows) => setAway(new Map(rows.map((r) => [r.aircraft, turningOf(r)]))), failed);
     // Without an answer the server still refuses a person whose lapse bars the post.
     currencies.lapses().then(
       (all) => setLapses(Object.fromEntries(all.map((p) => [p.person, p.lapses]))),
@@ -77,6 +85,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   const choose = (row: RegisteredAircraft) => {
     setChosen(row);
     setType(null);
+    setPurpose("start");
     // The home stand is offered; what somebody typed stays.
     if (place === "" || place === chosen?.stand) setPlace(row.stand ?? "");
     api.type(row.typeId, row.typeVersion).then((t) => {
@@ -84,13 +93,19 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       setOrder(t.defaultOrder);
     }, failed);
   };
+  const turning = chosen ? (away.get(chosen.id) ?? []) : [];
+  const forPurpose = (next: Purpose) => {
+    if (!type) return;
+    setPurpose(next);
+    setOrder(usualOrder(type, next).filter((n) => next === "start" || turning.includes(n)));
+  };
   const plan = () => {
     if (!chosen) return;
     setBusy(true);
     api
       .planSession({
         ...{ commandId, aircraft: chosen.id, typeVersion: chosen.typeVersion, place: place.trim() },
-        ...{ order, powerSource: power, crew },
+        ...{ purpose, order, powerSource: power, crew },
         ...standOf(stand),
         ...(equipment.length > 0 ? { equipment } : {}),
         ...(entered.near.length > 0 ? { neighbours: entered.near } : {}),
@@ -100,12 +115,13 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   };
   const heading = standOf(stand).headingDeg;
   const entered = nearOf(near, heading, planned);
-  const advised = type && order.length > 0 ? adviceOn(questionFor(type, order, heading), order) : null;
+  const advised =
+    type && order.length > 0 ? adviceFor(purpose, questionFor(type, order, heading), order) : null;
   const worked =
-    type && order.length > 0
+    type && order.length > 0 && purpose === "start"
       ? given(plannedOrderFigure(questionFor(type, order, heading), order), units, all)
       : [];
-  const otherwise = advised !== null && advised.order.join() !== order.join();
+  const otherwise = advised != null && advised.order.join() !== order.join();
   const needed = [
     type === null ? words.needs.aircraft : null,
     type !== null && place.trim() === "" ? words.needs.place : null,
@@ -135,6 +151,16 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
         {type && chosen && (
           <>
             <PlanStep n={2} title={words.where}>
+              {turning.length > 0 && (
+                <Choice
+                  label={words.purpose}
+                  chosen={purpose}
+                  options={PURPOSES.map((is) => ({ is, words: words.purposes[is] }))}
+                  className="option-keys"
+                  classNameOfKeys="answer"
+                  onChoose={forPurpose}
+                />
+              )}
               <div className="plan-place">
                 <label className="field">
                   <span>{words.place}</span>
@@ -150,10 +176,10 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
                 <NeighbourFields entries={near} fault={entered.fault} onEntries={setNear} />
               </div>
             </PlanStep>
-            <PlanStep n={3} title={order.length > 0 ? words.orderIs(order.join("-")) : words.orderNone}>
-              <p>{words.orderOnStand(type.defaultOrder.join("-"))}</p>
+            <PlanStep n={3} title={orderTitle(order, purpose, planned)}>
+              <p>{words.orderOnStand(usualOrder(type, purpose).join("-"))}</p>
               <div className="plan-advised">
-                <OrderKeys type={type} onOrder={setOrder} />
+                <OrderKeys usual={usualOrder(type, purpose)} onOrder={setOrder} />
                 <WorkedFigures title={text.worked.advice} rows={worked} />
               </div>
               {otherwise && (
@@ -172,7 +198,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
             <div className="plan-stand">
               <StandPlanned
                 stand={{ type, engines: order, headingDeg: heading, neighbours: entered.near }}
-                engines={orderMarks(type, order, planned)}
+                engines={orderMarks(type, order, purpose, planned)}
                 onEngine={(n) => setOrder(touched(order, n))}
               />
             </div>
@@ -198,13 +224,18 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
           <p role="status">{words.needed(needed.join(", "))}</p>
         ) : (
           <button type="button" className="answer" data-tone="yes" disabled={busy} onClick={plan}>
-            {busy ? words.busy : words.plan}
+            {busy ? words.busy : purpose === "return" ? words.planReturn : words.plan}
           </button>
         )}
         <Caution short />
       </footer>
     </main>
   );
+}
+
+/** Returns the numbers of the engines that turn at an aircraft. */
+function turningOf({ items }: StandingRow): number[] {
+  return items.flatMap(({ item }) => (item.is === "turning" ? [item.engine] : []));
 }
 
 /** Returns the figure as rows. A plan has no readings yet, so no input has an age. */

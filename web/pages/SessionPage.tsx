@@ -96,7 +96,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
             typeName={state.type.name}
             place={state.place}
             stage={say.stage(state.stage)}
-            stageStep={stageStep(state.stage, text)}
+            stageStep={stageStep(state, text)}
             posts={postCells(state, view.links, me, post, moment.server, fresh, tested, words)}
             clock={timeOfDay(moment.server)}
             connection={connectionWords(view, moment.panel, text)}

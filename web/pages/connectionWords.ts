@@ -1,7 +1,7 @@
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import { STAGES, type Stage } from "../../shared/protocol/stages.ts";
+import { stagesOf } from "../../shared/protocol/stages.ts";
 import type { Links } from "../../shared/protocol/wire.ts";
-import { isOver, type SessionState } from "../../shared/session/state.ts";
+import { isOver, purposeOf, type SessionState } from "../../shared/session/state.ts";
 import type { ConnectionView } from "../net/connectionView.ts";
 import type { Me } from "../net/keep.ts";
 import type { Tested } from "../senses/tested.ts";
@@ -54,10 +54,10 @@ export function staleWords(view: ConnectionView, panelNow: number, text: Text): 
   return text.connection.stale(connectionWords(view, panelNow, text), waitingWords(view.outgoing, text));
 }
 
-/** Returns the position of the stage, e.g. "6 of 8"; empty after the last one. */
-export function stageStep(stage: Stage, { title }: Text): string {
-  const steps: Stage[] = STAGES.filter((s) => s !== "closed" && s !== "abandoned");
-  const i = steps.indexOf(stage);
+/** Returns the position of the stage in its session's course, e.g. "6 of 8"; empty after the last one. */
+export function stageStep(state: SessionState, { title }: Text): string {
+  const steps = stagesOf(purposeOf(state));
+  const i = steps.indexOf(state.stage);
   return i === -1 ? "" : title.step(i + 1, steps.length);
 }
 

@@ -42,8 +42,8 @@ export const AIRCRAFT_MUTANTS: readonly AircraftMutant[] = [
   {
     name: "a new session is not told of an engine left turning",
     file: "shared/aircraft/know.ts",
-    find: 'item.is === "turning" ? [{ no, engine: item.engine }] : []',
-    replace: 'item.is === "turning" ? [] : []',
+    find: "isOfPropeller(item) ? [{ no, engine: item.engine }] : []",
+    replace: "isOfPropeller(item) ? [] : []",
     expect: "STN-7",
     root: "closed",
   },

@@ -3,7 +3,7 @@ import { TYPE } from "../model.ts";
 import { type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
 
 const TURNING = new Set(["cranking", "caught", "running", "stable"]);
-const IDLE_MS = (TYPE.stopping?.coolDown?.idle?.value ?? 0) * 1000;
+const IDLE_MS = (TYPE.stopping?.coolDown?.atIdle?.value ?? 0) * 1000;
 
 type Engine = SessionState["engines"][number];
 const turns = (e: Engine | undefined) => e !== undefined && TURNING.has(lifeOf(e).is);

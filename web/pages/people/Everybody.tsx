@@ -10,10 +10,10 @@ import { useCurrencyWords } from "../../words/currency.ts";
 import { usePersonWords } from "../../words/person.ts";
 import { useWords } from "../../words/words.ts";
 import { useCutOff } from "../CutOff.tsx";
+import { useRenewed } from "../useRenewed.ts";
 import { DatesForm } from "./DatesForm.tsx";
 import { Lapses } from "./Lapses.tsx";
 import { NewPinForm } from "./NewPinForm.tsx";
-import { useRenewed } from "../useRenewed.ts";
 import { PersonForm } from "./PersonForm.tsx";
 
 /** Fewest digits of a new PIN, until the server has sent this installation's setting. */

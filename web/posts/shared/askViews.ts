@@ -25,6 +25,8 @@ const DUE_OF: Readonly<Partial<Record<AskSay, keyof Text["ask"]["dueOf"]>>> = {
   oilNormal: "oilNormal",
   starterCooling: "starterCooling",
   lightning: "lightning",
+  coolDownGauge: "coolDown",
+  coolDownTime: "coolDown",
 };
 
 export function askView(

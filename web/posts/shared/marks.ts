@@ -58,7 +58,7 @@ function mark(
     y: place?.y ?? 0,
     word: say.life(shown),
     shape: shapeOf(shown),
-    count: shown.is === "fire" ? say.life(life).toLowerCase() : count,
+    count: shown.is === "fire" ? say.life(life).toLowerCase() : engine.unseen ? text.plan.unseen : count,
     over,
     turning: isTurning(life),
     asked: engine.n === asked,

@@ -1,5 +1,6 @@
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { notSeenStill } from "../../../shared/stopping/unseen.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds } from "../../ui/numbers.ts";
 import type { Words } from "../../words/catalogue.ts";
@@ -22,12 +23,22 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, w
         : plan.brakesReleased(age(brakes.at)),
     powerWords(state, now, units, plan),
     guard === null ? plan.guardAway : plan.guardAt(guard.engine, age(guard.at)),
+    ...handsWords(state, plan),
     ...(state.handling ? [plan.handling(state.handling.engine)] : []),
     ...fromElsewhere(state, now, units, words),
     ...[lightningNote(state, now, text), windNote(state, now, units, text)].filter((n) => n !== null),
     ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
     plan.order(state.order.join("-")),
   ];
+}
+
+/** Returns whether hands are allowed at the propellers of an aircraft that came back. */
+function handsWords(state: SessionState, plan: Text["plan"]): string[] {
+  if (!state.returning) return [];
+  const left = notSeenStill(state);
+  if (state.stage === "stowing" && left.length === 0 && state.returning.switchesOff)
+    return [plan.handsAllowed];
+  return [left.length === 0 ? plan.handsNotYet : plan.handsBarred(left.join(", "))];
 }
 
 /** Marks of what earlier sessions left at the aircraft, and of their last reports where this one has none yet. */

@@ -30,6 +30,10 @@ export const plan = {
   guardAway: "Fire guard: not in place",
   guardAt: (n: number, time: string) => `Fire guard at number ${n}, ${time}`,
   handling: (n: number) => `Hands on the propeller of number ${n}: ignition off`,
+  unseen: "not seen still",
+  handsAllowed: "Hands are allowed: propellers still, switches off",
+  handsNotYet: "No hands on propellers: switches not proved off",
+  handsBarred: (engines: string) => `No hands on propellers: not seen still ${engines}`,
   defect: (words: string) => `A defect blocks the start: ${words}`,
   order: (order: string) => `Order ${order}`,
 };

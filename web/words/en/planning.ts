@@ -11,12 +11,17 @@ export const planning = {
   order: "Order",
   orderIs: (order: string) => `Order of starting: ${order}`,
   orderNone: "Order of starting: touch the first engine",
+  purpose: "What for",
+  purposes: { start: "A start", return: "A return: engines turn" },
+  stopIs: (order: string) => `Order of stopping: ${order}`,
+  stopNone: "Order of stopping: touch the first engine",
   orderHow: (usual: string) =>
     `Touch an engine to take it out or to put it last. The type's usual order is ${usual}.`,
   orderOnStand: (usual: string) =>
     `Touch engines on the stand: once to take out, again to put last. Usual order: ${usual}.`,
   anew: "Start the order again",
   usual: "Usual order",
+  alreadyStopped: "Already stopped",
   notStarted: "Not started",
   ordinals: {
     1: "First",
@@ -48,4 +53,5 @@ export const planning = {
     near: "the objects near",
   },
   standHere: "The stand is drawn here when the aircraft is chosen.",
+  planReturn: "Plan this return",
 };

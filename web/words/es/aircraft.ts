@@ -30,6 +30,10 @@ export const plan: Text["plan"] = {
   guardAway: "Guardia de fuego: no está en su puesto",
   guardAt: (n, time) => `Guardia de fuego en motor ${n}, ${time}`,
   handling: (n) => `Manos en la hélice del motor ${n}: encendido cortado`,
+  unseen: "sin ver parada",
+  handsAllowed: "Manos permitidas: hélices paradas, interruptores apagados",
+  handsNotYet: "Sin manos en las hélices: interruptores sin comprobar",
+  handsBarred: (engines) => `Sin manos en las hélices: sin ver parada ${engines}`,
   defect: (words) => `Un defecto impide el arranque: ${words}`,
   order: (order) => `Orden ${order}`,
 };

@@ -12,12 +12,17 @@ export const planning: typeof english = {
   order: "Orden",
   orderIs: (order) => `Orden de arranque: ${order}`,
   orderNone: "Orden de arranque: toque el primer motor",
+  purpose: "Para qué",
+  purposes: { start: "Un arranque", return: "Un regreso: los motores giran" },
+  stopIs: (order) => `Orden de apagado: ${order}`,
+  stopNone: "Orden de apagado: toque el primer motor",
   orderHow: (usual) =>
     `Toque un motor para quitarlo o ponerlo de último. El orden usual del tipo es ${usual}.`,
   orderOnStand: (usual) =>
     `Toque motores en la posición: una vez para quitar, otra para poner de último. Orden usual: ${usual}.`,
   anew: "Empezar el orden de nuevo",
   usual: "Orden usual",
+  alreadyStopped: "Ya apagado",
   notStarted: "No se arranca",
   ordinals: {
     1: "Primero",
@@ -49,4 +54,5 @@ export const planning: typeof english = {
     near: "los objetos cerca",
   },
   standHere: "La posición se dibuja aquí cuando se elige el avión.",
+  planReturn: "Planear este regreso",
 };

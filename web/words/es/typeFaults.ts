@@ -104,6 +104,12 @@ export const typeFaults: readonly Phrase[] = [
     "los motores van en orden desde babor: se esperaba {1}",
   ],
   ["engine {1} must stand to starboard of engine {2}", "el motor {1} debe estar a estribor del motor {2}"],
+  [
+    "must name every engine of this type, each once",
+    "debe nombrar todos los motores de este tipo, cada uno una vez",
+  ],
+  ["cannot be read on its gauge", "no puede leerse en su indicador"],
+  ["needs a time at idle or a gauge", "necesita un tiempo en ralentí o un indicador"],
   ["must name engines of this type, each once", "debe nombrar motores de este tipo, cada uno una vez"],
   ["two gauges have the same id", "dos indicadores tienen el mismo identificador"],
   ["two items have the same id", "dos puntos tienen el mismo identificador"],
