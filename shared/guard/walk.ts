@@ -8,8 +8,11 @@ import { inUnit } from "../models/units.ts";
 import { closedBy } from "../plan/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
 
+/** What of a session decides the guard's way. A plan has it too: no engine turns, and the guard waits. */
+export type GuardCase = Pick<SessionState, "type" | "engines" | "guard">;
+
 /** Returns the engines whose arcs the way to this engine must avoid. */
-export function turningBut(state: SessionState, engine: number): number[] {
+export function turningBut(state: GuardCase, engine: number): number[] {
   return state.engines.filter((e) => isTurning(e.life) && e.n !== engine).map((e) => e.n);
 }
 
@@ -17,7 +20,7 @@ export function turningBut(state: SessionState, engine: number): number[] {
  * Returns the guard's way to an engine from the present place, past every arc and stream that turns. Refused when there
  * is no clear place or no way, or when the type has no rule for its guard.
  */
-export function guardWalk(state: SessionState, engine: number): Outcome<Walk> {
+export function guardWalk(state: GuardCase, engine: number): Outcome<Walk> {
   const rules = state.type.ramp?.guard;
   if (!rules) return refused("the type gives no rule for its guard");
   const at = state.guard?.engine ?? null;
@@ -37,7 +40,7 @@ export function guardWalk(state: SessionState, engine: number): Outcome<Walk> {
 }
 
 /** Returns the guard's place at an engine while others turn. */
-export function guardPlace(state: SessionState, n: number, turning: readonly number[]): Outcome<Point> {
+export function guardPlace(state: GuardCase, n: number, turning: readonly number[]): Outcome<Point> {
   const propeller = propellerOf(state.type, n);
   const rules = state.type.ramp?.guard;
   if (!propeller || !rules) return refused("the type gives no rule for its guard");

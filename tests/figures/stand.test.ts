@@ -4,6 +4,7 @@ import { neighbourFigures, standCaseOf, tooNear } from "../../shared/figures/nei
 import { outlineOf } from "../../shared/models/geometry/neighbour.ts";
 import { keptBehind } from "../../shared/plan/standPlan.ts";
 import type { StandNeighbour } from "../../shared/protocol/neighbours.ts";
+import { plannedStand } from "../../web/posts/shared/standView.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { given } from "../spec/given.ts";
 import { RICH } from "./rich.ts";
@@ -104,5 +105,32 @@ describe("what stands near", () => {
       decidedBy: "figure",
     });
     expect(keptBehind({ type: FOUR, engines: [1] })).toEqual([]);
+  });
+});
+
+describe("the stand of a plan", () => {
+  it("[GEO-4] hatches the engines to start, and leads the guard to the first of them", () => {
+    const { type } = parked([]).state;
+    const [first] = type.engines;
+    if (!first) throw new Error("an engine");
+    const one = plannedStand({ type, engines: [first.n], headingDeg: 90, neighbours: [] });
+    expect(one.arcs.filter((a) => a.turning).map((a) => a.n)).toEqual([first.n]);
+    expect(one.walk[0]).toEqual(type.ramp?.guard?.waits);
+    expect(one.walk.length).toBeGreaterThan(1);
+    const none = plannedStand({ type, engines: [], headingDeg: 90, neighbours: [] });
+    expect(none.arcs.some((a) => a.turning)).toBe(false);
+    expect(none.walk).toEqual([]);
+  });
+
+  it("[GEO-2] says of what stands near the distance that decides, and none where no heading is planned", () => {
+    const { type } = parked([]).state;
+    const stand = {
+      type,
+      engines: [1],
+      headingDeg: 90,
+      neighbours: [near({ distance: { value: 10, unit: "m" } })],
+    };
+    expect(plannedStand(stand).near[0]).toMatchObject({ tooNear: true, metres: 10 });
+    expect(plannedStand({ ...stand, headingDeg: undefined }).near).toEqual([]);
   });
 });

@@ -23,7 +23,6 @@ export function AircraftChoice({ rows, chosen, onChoose, asking }: Props) {
   const barred = inService.filter((a) => a.bar !== null);
   return (
     <section className="options" aria-label={planning.aircraft} data-asking={asking || undefined}>
-      <h2>{planning.aircraft}</h2>
       {rows !== null && inService.length === 0 && (
         <div className="register-notice" role="status">
           <p>{words.none}</p>

@@ -89,8 +89,7 @@ export function NeighbourFields({ entries, fault, onEntries }: Props) {
     ]);
   return (
     <section className="options" aria-label={stand.near}>
-      <h2>{stand.near}</h2>
-      <p>{stand.nearHow}</p>
+      {entries.length > 0 && <p>{stand.nearHow}</p>}
       {entries.map((e) => (
         <fieldset key={e.key} className="near-entry">
           <legend>{e.name || stand.kinds[e.kind]}</legend>

@@ -3,7 +3,6 @@ import type { Figure } from "../../shared/figures/figure.ts";
 import { plannedOrderFigure } from "../../shared/figures/order.ts";
 import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { adviceOn, questionFor } from "../../shared/plan/orderAdvice.ts";
-import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { type RegisteredAircraft, aircraft as register } from "../net/aircraft.ts";
 import type { PersonRow } from "../net/api.ts";
@@ -11,6 +10,7 @@ import { api } from "../net/app.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
 import { StandPlanned } from "../posts/shared/Stand.tsx";
 import { workedRow } from "../posts/shared/workedRow.ts";
+import "../styles/planning.css";
 import "../styles/worked.css";
 import { Trouble } from "../ui/Trouble.tsx";
 import { useUnits } from "../ui/units.ts";
@@ -19,18 +19,13 @@ import type { Words } from "../words/catalogue.ts";
 import { usePlannedWords } from "../words/planned.ts";
 import { useWords } from "../words/words.ts";
 import { AircraftChoice } from "./AircraftChoice.tsx";
+import { CrewFields, NOBODY } from "./CrewFields.tsx";
 import { type NearEntry, NeighbourFields, nearOf } from "./NeighbourFields.tsx";
-import { OrderPlan } from "./OrderPlan.tsx";
+import { OrderKeys, orderMarks, touched } from "./OrderPlan.tsx";
+import { PlanStep } from "./PlanStep.tsx";
 import { PowerKeys } from "./PowerKeys.tsx";
 import { go } from "./route.ts";
 import { NO_STAND, StandFields, standOf } from "./StandFields.tsx";
-
-const NOBODY: Record<Post, string | null> = {
-  cockpit: null,
-  fireGuard: null,
-  groundPower: null,
-  supervisor: null,
-};
 
 /**
  * Plans a start: aircraft, place, engines' order touched on the plan, power and people.
@@ -39,7 +34,7 @@ const NOBODY: Record<Post, string | null> = {
 export function PlanPage({ wanted }: { wanted: string | null }) {
   const units = useUnits();
   const all = useWords();
-  const { say, text } = all;
+  const { text } = all;
   const planned = usePlannedWords();
   const words = planned.planning;
   const [aircraft, setAircraft] = useState<RegisteredAircraft[] | null>(null);
@@ -100,13 +95,13 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       ? given(plannedOrderFigure(questionFor(type, order, heading), order), units, all)
       : [];
   const otherwise = advised !== null && advised.order.join() !== order.join();
-  const ready =
-    chosen !== null &&
-    type !== null &&
-    place.trim() !== "" &&
-    order.length > 0 &&
-    entered.fault === null &&
-    (!otherwise || why.trim() !== "");
+  const needed = [
+    type === null ? words.needs.aircraft : null,
+    type !== null && place.trim() === "" ? words.needs.place : null,
+    type !== null && order.length === 0 ? words.needs.engine : null,
+    entered.fault === null ? null : words.needs.near,
+    otherwise && why.trim() === "" ? words.needs.why : null,
+  ].filter((n) => n !== null);
   return (
     <main className="page plan-page">
       <header className="page-head page-head-row">
@@ -117,79 +112,85 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
           </button>
         </nav>
       </header>
-      <AircraftChoice
-        rows={aircraft}
-        chosen={chosen?.id ?? null}
-        onChoose={choose}
-        asking={aircraft === null && trouble === null}
-      />
-      {type && chosen && (
-        <>
-          <label className="field">
-            <span>{words.place}</span>
-            <input
-              name="place"
-              value={place}
-              maxLength={60}
-              placeholder={words.placeLike}
-              onChange={(e) => setPlace(e.target.value)}
-            />
-          </label>
-          <StandFields stand={stand} onStand={setStand} />
-          <NeighbourFields entries={near} fault={entered.fault} onEntries={setNear} />
-          <OrderPlan type={type} order={order} onOrder={setOrder} />
-          <StandPlanned stand={{ type, engines: order, headingDeg: heading, neighbours: entered.near }} />
-          <WorkedFigures title={text.worked.advice} rows={worked} />
-          {otherwise && (
-            <label className="field">
-              <span>{words.why(advised.order.join("-"), advised.extra)}</span>
-              <input
-                name="why"
-                value={why}
-                maxLength={280}
-                placeholder={words.whyLike}
-                onChange={(e) => setWhy(e.target.value)}
+      <div className="plan-columns">
+        <PlanStep n={1} title={words.aircraft}>
+          <AircraftChoice
+            rows={aircraft}
+            chosen={chosen?.id ?? null}
+            onChoose={choose}
+            asking={aircraft === null && trouble === null}
+          />
+        </PlanStep>
+        {type && chosen && (
+          <>
+            <PlanStep n={2} title={words.where}>
+              <div className="plan-place">
+                <label className="field">
+                  <span>{words.place}</span>
+                  <input
+                    name="place"
+                    value={place}
+                    maxLength={60}
+                    placeholder={words.placeLike}
+                    onChange={(e) => setPlace(e.target.value)}
+                  />
+                </label>
+                <StandFields stand={stand} onStand={setStand} />
+                <NeighbourFields entries={near} fault={entered.fault} onEntries={setNear} />
+              </div>
+            </PlanStep>
+            <PlanStep n={3} title={order.length > 0 ? words.orderIs(order.join("-")) : words.orderNone}>
+              <p>{words.orderOnStand(type.defaultOrder.join("-"))}</p>
+              <div className="plan-advised">
+                <OrderKeys type={type} onOrder={setOrder} />
+                <WorkedFigures title={text.worked.advice} rows={worked} />
+              </div>
+              {otherwise && (
+                <label className="field">
+                  <span>{words.why(advised.order.join("-"), advised.extra)}</span>
+                  <input
+                    name="why"
+                    value={why}
+                    maxLength={280}
+                    placeholder={words.whyLike}
+                    onChange={(e) => setWhy(e.target.value)}
+                  />
+                </label>
+              )}
+            </PlanStep>
+            <div className="plan-stand">
+              <StandPlanned
+                stand={{ type, engines: order, headingDeg: heading, neighbours: entered.near }}
+                engines={orderMarks(type, order, planned)}
+                onEngine={(n) => setOrder(touched(order, n))}
               />
-            </label>
-          )}
-          <section className="options" aria-label={words.power}>
-            <h2>{words.powerTitle}</h2>
-            <PowerKeys
-              label={words.power}
-              power={power}
-              words={{ groundPower: words.cart, batteries: words.batteries }}
-              onPower={setPower}
-            />
-          </section>
-          <section className="plan-crew" aria-label={words.people}>
-            <h2>{words.people}</h2>
-            {POSTS.map((post) => (
-              <label key={post} className="field">
-                <span>{say.post(post)}</span>
-                <select
-                  name={post}
-                  value={crew[post] ?? ""}
-                  onChange={(e) => setCrew({ ...crew, [post]: e.target.value || null })}
-                >
-                  <option value="">{words.notDecided}</option>
-                  {people
-                    .filter((p) => p.mayHold.includes(post))
-                    .map((p) => (
-                      <option key={p.id} value={p.id}>
-                        {p.name}
-                      </option>
-                    ))}
-                </select>
-              </label>
-            ))}
-          </section>
-        </>
-      )}
+            </div>
+            <PlanStep n={4} title={words.power} beside>
+              <PowerKeys
+                label={words.powerTitle}
+                power={power}
+                words={{ groundPower: words.cart, batteries: words.batteries }}
+                onPower={setPower}
+              />
+            </PlanStep>
+            <PlanStep n={5} title={words.people}>
+              <CrewFields people={people} crew={crew} onCrew={setCrew} />
+            </PlanStep>
+          </>
+        )}
+        {!type && <p className="plan-stand plan-stand-empty">{words.standHere}</p>}
+      </div>
       <Trouble of={trouble} />
-      <button type="button" className="answer" data-tone="yes" disabled={!ready || busy} onClick={plan}>
-        {busy ? words.busy : words.plan}
-      </button>
-      <Caution />
+      <footer className="plan-foot">
+        {needed.length > 0 ? (
+          <p role="status">{words.needed(needed.join(", "))}</p>
+        ) : (
+          <button type="button" className="answer" data-tone="yes" disabled={busy} onClick={plan}>
+            {busy ? words.busy : words.plan}
+          </button>
+        )}
+        <Caution short />
+      </footer>
     </main>
   );
 }

@@ -30,6 +30,7 @@ interface HeadingProps {
 
 /** The field for the nose's heading, degrees true. */
 export function HeadingField({ label, heading, onHeading }: HeadingProps) {
+  const { planning } = usePlannedWords();
   return (
     <label className="field">
       <span>{label}</span>
@@ -38,7 +39,7 @@ export function HeadingField({ label, heading, onHeading }: HeadingProps) {
         inputMode="numeric"
         value={heading}
         maxLength={3}
-        placeholder="250"
+        placeholder={planning.optional}
         onChange={(e) => onHeading(e.target.value)}
       />
     </label>
@@ -62,7 +63,7 @@ export function StandFields({ stand, onStand }: { stand: Stand; onStand(next: St
           inputMode="numeric"
           value={stand.elevation}
           maxLength={6}
-          placeholder="320"
+          placeholder={planning.optional}
           onChange={(e) => onStand({ ...stand, elevation: e.target.value })}
         />
       </label>

@@ -8,6 +8,7 @@ import type { SessionState } from "../../../shared/session/state.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
 import "../../styles/stand.css";
 import { Opening } from "../../ui/Opening.tsx";
+import type { EngineMark } from "../../ui/plan/planView.ts";
 import { StandDrawing } from "../../ui/plan/StandDrawing.tsx";
 import type { StandView } from "../../ui/plan/standView.ts";
 import { TranslatedText } from "../../ui/TranslatedText.tsx";
@@ -44,9 +45,37 @@ export function StandNow({ state, engine, facing }: NowProps) {
   );
 }
 
-/** The stand of a plan. */
-export function StandPlanned({ stand }: { stand: StandCase }) {
-  return <StandSheet stand={stand} view={plannedStand(stand)} facing="forward" walk={null} />;
+interface PlannedProps {
+  stand: StandCase;
+  /** The engines as keys, touched for the order. */
+  engines: readonly EngineMark[];
+  onEngine(n: number): void;
+}
+
+/** The stand of a plan, on which the order is touched. The figures behind it open below. */
+export function StandPlanned({ stand, engines, onEngine }: PlannedProps) {
+  const words = useWords();
+  const units = useUnits();
+  const { stand: say } = usePlannedWords();
+  const [open, setOpen] = useState(false);
+  const behind = keptBehind(stand)[0];
+  const rows = [...neighbourFigures(stand), ...clearDistances(stand)];
+  // What is too near is never folded away.
+  const close = neighbourFigures(stand).filter((f) => f.verdict === "bad");
+  return (
+    <figure className="stand-sheet">
+      <StandDrawing view={plannedStand(stand)} facing="forward" words={say} keys={{ engines, onEngine }} />
+      <figcaption>
+        {behind
+          ? say.drawnPlanned(say.kinds[behind.kind].toLowerCase(), behind.metres.toFixed(0))
+          : say.noFigures}
+      </figcaption>
+      {!open && <WorkedFigures title={say.near} rows={close.map((f) => workedRow(f, 0, units, words))} />}
+      <Opening open={open} words={say.assumed} look="worked-more" onOpen={setOpen}>
+        <WorkedFigures title={say.assumed} rows={rows.map((f) => workedRow(f, 0, units, words))} />
+      </Opening>
+    </figure>
+  );
 }
 
 interface SheetProps {

@@ -4,13 +4,17 @@ export const planning = {
   aircraft: "Aircraft",
   place: "Place",
   placeLike: "Stand 4, north apron",
-  heading: "Heading of the nose, degrees (optional)",
-  height: "Height of the field, feet (optional)",
+  heading: "Heading of the nose, °",
+  height: "Height of the field, ft",
+  where: "Place",
+  optional: "optional",
   order: "Order",
   orderIs: (order: string) => `Order of starting: ${order}`,
   orderNone: "Order of starting: touch the first engine",
   orderHow: (usual: string) =>
     `Touch an engine to take it out or to put it last. The type's usual order is ${usual}.`,
+  orderOnStand: (usual: string) =>
+    `Touch engines on the stand: once to take out, again to put last. Usual order: ${usual}.`,
   anew: "Start the order again",
   usual: "Usual order",
   notStarted: "Not started",
@@ -35,4 +39,13 @@ export const planning = {
   notDecided: "Not decided",
   busy: "Planning…",
   plan: "Plan this start",
+  needed: (list: string) => `Still needed: ${list}`,
+  needs: {
+    aircraft: "the aircraft",
+    place: "the place",
+    engine: "the first engine",
+    why: "why another order",
+    near: "the objects near",
+  },
+  standHere: "The stand is drawn here when the aircraft is chosen.",
 };

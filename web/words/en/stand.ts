@@ -22,7 +22,10 @@ export const stand = {
   show: "The stand, to scale: arcs, blast, guard's way",
   hide: "Hide the stand",
   drawn: (kind: string, metres: string) =>
-    `Hatched: arcs that turn. Broken line: keep ${metres} m behind clear of ${kind}. Dots: the guard's way.`,
+    `Hatched: arcs that turn. Shaded: keep ${metres} m behind clear of ${kind}. Dots: the guard's way.`,
+  drawnPlanned: (kind: string, metres: string) =>
+    `Hatched: arcs of the engines to start. Shaded: keep ${metres} m behind clear of ${kind}. Dots: the guard's way to the first engine.`,
+  keep: (n: number) => `keep ${n} m clear`,
   noFigures: "The type gives no distances to keep clear: none are drawn.",
   guard: "Guard",
   metres: (n: number) => `${n} m`,

@@ -5,13 +5,17 @@ export const planning: typeof english = {
   aircraft: "Avión",
   place: "Lugar",
   placeLike: "Posición 4, plataforma norte",
-  heading: "Rumbo de la nariz, grados (opcional)",
-  height: "Elevación del campo, pies (opcional)",
+  heading: "Rumbo de la nariz, °",
+  height: "Elevación del campo, ft",
+  where: "Lugar",
+  optional: "opcional",
   order: "Orden",
   orderIs: (order) => `Orden de arranque: ${order}`,
   orderNone: "Orden de arranque: toque el primer motor",
   orderHow: (usual) =>
     `Toque un motor para quitarlo o ponerlo de último. El orden usual del tipo es ${usual}.`,
+  orderOnStand: (usual) =>
+    `Toque motores en la posición: una vez para quitar, otra para poner de último. Orden usual: ${usual}.`,
   anew: "Empezar el orden de nuevo",
   usual: "Orden usual",
   notStarted: "No se arranca",
@@ -36,4 +40,13 @@ export const planning: typeof english = {
   notDecided: "Sin decidir",
   busy: "Planeando…",
   plan: "Planear este arranque",
+  needed: (list) => `Falta: ${list}`,
+  needs: {
+    aircraft: "el avión",
+    place: "el lugar",
+    engine: "el primer motor",
+    why: "por qué otro orden",
+    near: "los objetos cerca",
+  },
+  standHere: "La posición se dibuja aquí cuando se elige el avión.",
 };

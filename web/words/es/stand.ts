@@ -23,7 +23,10 @@ export const stand: typeof english = {
   show: "La posición, a escala: arcos, chorro, camino del guardia",
   hide: "Ocultar la posición",
   drawn: (kind, metres) =>
-    `Rayado: arcos que giran. Línea cortada: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
+    `Rayado: arcos que giran. Sombreado: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia.`,
+  drawnPlanned: (kind, metres) =>
+    `Rayado: arcos de los motores por arrancar. Sombreado: ${metres} m detrás libres de ${kind}. Puntos: camino del guardia al primer motor.`,
+  keep: (n) => `${n} m libres`,
   noFigures: "El tipo no da distancias libres: no se dibuja ninguna.",
   guard: "Guardia",
   metres: (n) => `${n} m`,
