@@ -44,7 +44,7 @@ beforeAll(() => {
     for (const [n, { text }] of without.entries()) copies.set(copyOf(file, n), text);
   }
   errors = errorsOf(root, copies);
-}, 120_000);
+}, 600_000);
 
 describe("a removal", () => {
   const table = (type: string) => `export const t: ${type} = {\n  a: 1,\n  "b.c": { d: [2], e: 3 },\n};\n`;
