@@ -10,15 +10,17 @@ export interface Printer {
 export interface SheetOrder {
   /** Orders with the same key are for the same sheet. */
   key: string;
-  /** Number of events that it prints. */
+  /** Number of events of the record. */
   events: number;
+  /** True when it prints every one of them. */
+  whole: boolean;
   /** Reads the job. Called when its turn comes, so that waiting orders hold no memory. */
   lines(): AsyncIterable<string>;
 }
 
 /** Limits of the press. */
 export const PRESS = {
-  /** Events of a record on paper. A start has some 2,000. */
+  /** Events of a record's full log on paper. A start has some 2,000. */
   events: 12_000,
   /** A record of more events waits its turn apart, so that a brief never waits for it. */
   lightEvents: 3_000,
@@ -96,11 +98,11 @@ export class Press {
    * @throws ProblemError when it is too large, too many wait, or it could not be made
    */
   async print(person: string, order: SheetOrder): Promise<Buffer> {
-    const { key, events } = order;
-    if (events > PRESS.events)
+    const { key, events, whole } = order;
+    if (whole && events > PRESS.events)
       throw new ProblemError(
         "tooLarge",
-        `This record has ${events} events and paper takes ${PRESS.events}: export it`,
+        `This record has ${events} events and its full log on paper takes ${PRESS.events}: print the short form, or export it`,
       );
     const kept = this.#kept.get(key);
     if (kept && this.#now() - kept.at < PRESS.keptMs) {

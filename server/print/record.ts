@@ -5,6 +5,7 @@ import { pluralsOf } from "../../shared/words/plural.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
 import { printEngines } from "./recordEngines.ts";
+import type { RecordForm } from "./recordForm.ts";
 import { printStops } from "./recordStops.ts";
 import { Sheet } from "./sheet.ts";
 import { numberOf, type TableRow, table, timeOf } from "./table.ts";
@@ -12,8 +13,8 @@ import { timeOfDay } from "./times.ts";
 import { titleBlock } from "./titleBlock.ts";
 import { printWords } from "./words.ts";
 
-/** Returns the record as a PDF. The same record and `now` give the same bytes. */
-export async function printRecord(record: SessionRecord, now: number): Promise<Buffer> {
+/** Returns the record as a PDF. The same record, form and `now` give the same bytes. */
+export async function printRecord(record: SessionRecord, now: number, form: RecordForm): Promise<Buffer> {
   const all = printWords(record.language);
   const words = all.record;
   const sheet = new Sheet({
@@ -26,7 +27,13 @@ export async function printRecord(record: SessionRecord, now: number): Promise<B
   particulars(sheet, record);
   atAGlance(sheet, record);
   await printEngines(sheet, record);
-  await printStops(sheet, record);
+  await printStops(sheet, record, form);
+  if (form === "short") {
+    await outOfRange(sheet, record);
+    sheet.para(words.shortForm(record.events.length), { size: 8, tone: "soft" });
+    closing(sheet, record);
+    return sheet.finish();
+  }
   await figures(sheet, record);
   if (record.equipment.length > 0) {
     sheet.heading(printWords(record.language).equipment);
@@ -131,7 +138,15 @@ function atAGlance(sheet: Sheet, record: SessionRecord): void {
   });
 }
 
-async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
+/** Prints of the volts and checks only what was not good, and nothing when all was. */
+async function outOfRange(sheet: Sheet, record: SessionRecord): Promise<void> {
+  const volts = record.volts.filter((v) => v.good === false);
+  const checks = record.checks.filter((c) => !c.good);
+  await figures(sheet, { ...record, volts, checks }, true);
+}
+
+/** @param skipEmpty true to leave out a heading without rows */
+async function figures(sheet: Sheet, record: SessionRecord, skipEmpty = false): Promise<void> {
   const all = printWords(record.language);
   const words = all.record;
   const NUMBER = numberOf(all);
@@ -139,48 +154,52 @@ async function figures(sheet: Sheet, record: SessionRecord): Promise<void> {
   const verdict = (good: boolean | null) =>
     good === null ? words.noRange : good ? words.inRange : words.outOfRange;
   const red = (good: boolean | null): Pick<TableRow, "tone"> => ({ tone: good === false ? "danger" : "ink" });
-  sheet.heading(words.volts);
-  await table(
-    sheet,
-    [
-      NUMBER,
-      TIME,
-      { head: words.where, share: 0.27 },
-      { head: words.read, share: 0.12, face: "bold", size: 10 },
-      { head: words.range, share: 0.14 },
-      { head: words.verdict, share: 0.12 },
-      { head: all.by, share: 0.16 },
-    ],
-    record.volts.map((v) => ({
-      cells: [String(v.seq), timeOfDay(v.at), v.where, v.figure, v.range, verdict(v.good), v.by],
-      ...red(v.good),
-    })),
-  );
-  sheet.heading(words.checks);
-  await table(
-    sheet,
-    [
-      NUMBER,
-      TIME,
-      { head: words.check, share: 0.31 },
-      { head: words.read, share: 0.1, face: "bold", size: 10 },
-      { head: words.range, share: 0.14 },
-      { head: words.verdict, share: 0.1 },
-      { head: all.by, share: 0.16 },
-    ],
-    record.checks.map((c) => ({
-      cells: [
-        String(c.seq),
-        timeOfDay(c.at),
-        c.note === null ? c.words : `${c.words} (${c.note})`,
-        c.figure,
-        c.range,
-        c.good ? words.good : words.notGood,
-        c.by,
+  if (!skipEmpty || record.volts.length > 0) {
+    sheet.heading(words.volts);
+    await table(
+      sheet,
+      [
+        NUMBER,
+        TIME,
+        { head: words.where, share: 0.27 },
+        { head: words.read, share: 0.12, face: "bold", size: 10 },
+        { head: words.range, share: 0.14 },
+        { head: words.verdict, share: 0.12 },
+        { head: all.by, share: 0.16 },
       ],
-      ...red(c.good),
-    })),
-  );
+      record.volts.map((v) => ({
+        cells: [String(v.seq), timeOfDay(v.at), v.where, v.figure, v.range, verdict(v.good), v.by],
+        ...red(v.good),
+      })),
+    );
+  }
+  if (!skipEmpty || record.checks.length > 0) {
+    sheet.heading(words.checks);
+    await table(
+      sheet,
+      [
+        NUMBER,
+        TIME,
+        { head: words.check, share: 0.31 },
+        { head: words.read, share: 0.1, face: "bold", size: 10 },
+        { head: words.range, share: 0.14 },
+        { head: words.verdict, share: 0.1 },
+        { head: all.by, share: 0.16 },
+      ],
+      record.checks.map((c) => ({
+        cells: [
+          String(c.seq),
+          timeOfDay(c.at),
+          c.note === null ? c.words : `${c.words} (${c.note})`,
+          c.figure,
+          c.range,
+          c.good ? words.good : words.notGood,
+          c.by,
+        ],
+        ...red(c.good),
+      })),
+    );
+  }
 }
 
 async function people(sheet: Sheet, record: SessionRecord): Promise<void> {

@@ -1,7 +1,8 @@
 import type { SessionRecord } from "../../shared/paper/record.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
+import type { RecordForm } from "./recordForm.ts";
 import type { Sheet } from "./sheet.ts";
-import { numberOf, table, timeOf } from "./table.ts";
+import { numberOf, type TableColumn, type TableRow, table, timeOf } from "./table.ts";
 import { timeOfDay } from "./times.ts";
 import type { PrintWords } from "./words/en.ts";
 import { printWords } from "./words.ts";
@@ -10,7 +11,19 @@ import { printWords } from "./words.ts";
  * Prints everything beyond a normal start: overrides, passed limits, stops, alerts, drills, refusals, voided
  * clearances and defects.
  */
-export async function printStops(sheet: Sheet, record: SessionRecord): Promise<void> {
+export async function printStops(sheet: Sheet, record: SessionRecord, form: RecordForm): Promise<void> {
+  /** Writes one part; the short form leaves out a part without rows. */
+  const part = async (
+    title: string,
+    columns: readonly TableColumn[],
+    rows: readonly TableRow[],
+    empty: string,
+    tone: "danger" | "ink" = "ink",
+  ) => {
+    if (form === "short" && rows.length === 0) return;
+    sheet.heading(title, tone);
+    await table(sheet, columns, rows, empty);
+  };
   const say = SPOKEN[record.language];
   const all = printWords(record.language);
   const words = all.stops;
@@ -18,9 +31,8 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
   const TIME = timeOf(all);
   const LIST = [NUMBER, TIME, { head: all.what, share: 0.51 }, { head: all.by, share: 0.3 }];
   const some = <T>(list: readonly T[]) => (list.length > 0 ? "danger" : "ink");
-  sheet.heading(words.overrides, some(record.overrides));
-  await table(
-    sheet,
+  await part(
+    words.overrides,
     [
       NUMBER,
       { head: words.condition, share: 0.2, face: "bold" },
@@ -39,20 +51,20 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
       tone: "danger",
     })),
     words.noOverride,
+    some(record.overrides),
   );
-  sheet.heading(words.limits, some(record.exceedances));
-  await table(
-    sheet,
+  await part(
+    words.limits,
     LIST,
     record.exceedances.map((e) => ({
       cells: [String(e.seq), timeOfDay(e.at), e.words, e.by],
       tone: "danger",
     })),
     words.noLimit,
+    some(record.exceedances),
   );
-  sheet.heading(words.stops);
-  await table(
-    sheet,
+  await part(
+    words.stops,
     [
       NUMBER,
       TIME,
@@ -75,9 +87,8 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
     })),
     words.noStop,
   );
-  sheet.heading(words.alerts);
-  await table(
-    sheet,
+  await part(
+    words.alerts,
     [
       NUMBER,
       TIME,
@@ -103,9 +114,8 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
     })),
     words.noAlert,
   );
-  sheet.heading(words.drills);
-  await table(
-    sheet,
+  await part(
+    words.drills,
     [
       TIME,
       { head: words.drill, share: 0.18, face: "bold" },
@@ -137,13 +147,10 @@ export async function printStops(sheet: Sheet, record: SessionRecord): Promise<v
     ]),
     words.noDrill,
   );
-  sheet.heading(words.refusals);
-  await table(sheet, LIST, record.refusals.map(row), words.noRefusal);
-  sheet.heading(words.died);
-  await table(sheet, LIST, record.voided.map(row), words.noneDied);
-  sheet.heading(words.defects);
-  await table(
-    sheet,
+  await part(words.refusals, LIST, record.refusals.map(row), words.noRefusal);
+  await part(words.died, LIST, record.voided.map(row), words.noneDied);
+  await part(
+    words.defects,
     [
       TIME,
       { head: words.defect, share: 0.44 },

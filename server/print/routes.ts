@@ -66,16 +66,26 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
 
   app.get(
     "/sessions/:id/record.pdf",
-    { config, schema: { ...schema("The session's record up to now, to print"), params }, serializerCompiler },
+    {
+      config,
+      schema: {
+        ...schema("The session's record up to now, to print: in the short form, or with its full log"),
+        params,
+        querystring: z.strictObject({ form: z.enum(["short", "full"]).default("short") }),
+      },
+      serializerCompiler,
+    },
     async (request, reply) => {
       const { id } = request.params;
+      const { form } = request.query;
       const row = await store.session(id);
       if (!row) throw new NoSuchSession(`there is no session ${id}`);
       const language = languageOf(request);
-      const head: JobHead = { sheet: "record", now: clock.now(), headHash: row.headHash, language };
+      const head: JobHead = { sheet: "record", now: clock.now(), headHash: row.headHash, language, form };
       return print(request, reply, `record-${row.aircraft}-${row.code}`, {
-        key: `record ${id} ${row.headHash} ${language}`,
+        key: `record ${id} ${row.headHash} ${language} ${form}`,
         events: row.headSeq,
+        whole: form === "full",
         lines: () => recordLines(store, names, row, head),
       });
     },
@@ -108,6 +118,7 @@ function whole(head: JobHead): SheetOrder {
   return {
     key,
     events: 0,
+    whole: false,
     async *lines() {
       yield line;
     },

@@ -9,13 +9,14 @@ import { SPOKEN } from "../../shared/words/spoken.ts";
 import { printBrief } from "./brief.ts";
 import { printCard } from "./card.ts";
 import { printRecord } from "./record.ts";
+import type { RecordForm } from "./recordForm.ts";
 
 /** The first line of a job, as JSON. `now` is the time of printing, server milliseconds. */
 export type JobHead =
   | { sheet: "brief"; now: number; brief: Brief }
   | { sheet: "card"; now: number; card: Card }
   /** The lines after it are the record's sealed bodies with the names in them, in order. */
-  | { sheet: "record"; now: number; headHash: string; language: Language };
+  | { sheet: "record"; now: number; headHash: string; language: Language; form: RecordForm };
 
 /** Returns the PDF of a job. */
 export async function printJob(lines: AsyncIterable<string>): Promise<Buffer> {
@@ -33,7 +34,7 @@ export async function printJob(lines: AsyncIterable<string>): Promise<Buffer> {
       return printCard(head.card, head.now);
     case "record": {
       const say = SPOKEN[head.language];
-      return printRecord(recordOf(namedFor(events, say), head.headHash, say), head.now);
+      return printRecord(recordOf(namedFor(events, say), head.headHash, say), head.now, head.form);
     }
   }
 }

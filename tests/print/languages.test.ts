@@ -29,7 +29,7 @@ const SHEETS: [name: string, print: () => Promise<Buffer>, says: string[]][] = [
   ],
   [
     "record",
-    () => printRecord(recordOf(story.log, exported(story.log).manifest.head, say), story.now),
+    () => printRecord(recordOf(story.log, exported(story.log).manifest.head, say), story.now, "full"),
     ["Registro de arranque", "Exceptuado por una segunda persona", "Todos los eventos", "Impreso "],
   ],
   [

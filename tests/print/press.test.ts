@@ -6,9 +6,10 @@ import { bearer, planned, signIn } from "../http/test-server.ts";
 import { HOLD, type LiveServer, liveServer, panelOf } from "../live/panel.ts";
 import { prepareServer } from "../live/server-process.ts";
 
-const order = (key: string, events = 0): SheetOrder => ({
+const order = (key: string, events = 0, whole = true): SheetOrder => ({
   key,
   events,
+  whole,
   async *lines() {
     yield key;
   },
@@ -152,6 +153,11 @@ describe("the press", () => {
     await expect(press.print("ada", order("huge", PRESS.events + 1))).rejects.toMatchObject({
       kind: "tooLarge",
     });
+    // The short form of the same record is printed.
+    const short = press.print("ada", order("huge, short", PRESS.events + 1, false));
+    await turn();
+    await printer.end();
+    expect(String(await short)).toBe("huge, short");
   });
 });
 
@@ -174,7 +180,13 @@ describe("the process that prints", () => {
     const { store, names } = server.services;
     const stored = await store.read(id, 0, 100);
     async function* lines() {
-      yield JSON.stringify({ sheet: "record", now: 1, headHash: stored.at(-1)?.hash, language: "es" });
+      yield JSON.stringify({
+        sheet: "record",
+        now: 1,
+        headHash: stored.at(-1)?.hash,
+        language: "es",
+        form: "short",
+      });
       for (const { body } of stored) yield names.reveal(body);
     }
     const here = await printJob(lines());

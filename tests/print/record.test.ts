@@ -19,7 +19,7 @@ let read: ReadPdf;
 beforeAll(async () => {
   story = troubled();
   record = sheetOf(story);
-  bytes = await printRecord(record, story.now);
+  bytes = await printRecord(record, story.now, "full");
   read = await readPdf(bytes);
 }, SLOW_MS);
 
@@ -34,8 +34,8 @@ describe("the printed record", () => {
   });
 
   it("[PRN-2] the same record and time give the same bytes; the only date is the one given", async () => {
-    expect((await printRecord(sheetOf(troubled()), story.now)).equals(bytes)).toBe(true);
-    expect((await printRecord(record, story.now + 1000)).equals(bytes)).toBe(false);
+    expect((await printRecord(sheetOf(troubled()), story.now, "full")).equals(bytes)).toBe(true);
+    expect((await printRecord(record, story.now + 1000, "full")).equals(bytes)).toBe(false);
     expect(read.info.CreationDate).toBe("D:20260601090227Z");
     expect(read.info.ModDate).toBeUndefined();
   });
@@ -102,13 +102,31 @@ describe("the printed record", () => {
   });
 
   it("[PRN-10] a long session takes more pages, and each of them is headed", async () => {
-    const short = await readPdf(await printRecord(sheetOf(given().manned()), story.now));
+    const short = await readPdf(await printRecord(sheetOf(given().manned()), story.now, "full"));
     expect(read.pages.length).toBeGreaterThan(short.pages.length);
     for (const page of read.pages) expect(page).toContain("Start record CH-TST");
   });
 
+  it("[PRN-7] the short form of a start without trouble takes two pages at most, and ends in the same hash", async () => {
+    const quiet = sheetOf(given().manned());
+    const short = await readPdf(await printRecord(quiet, story.now, "short"));
+    expect(short.pages.length).toBeLessThanOrEqual(2);
+    expect(short.pages.at(-1)).toContain(quiet.headHash);
+    expect(short.solid).not.toContain(solid("Every event"));
+    expect(short.solid).not.toContain(solid("Nobody stopped anything."));
+  });
+
+  it("[PRN-7] the short form keeps all that was not normal", async () => {
+    const short = await readPdf(await printRecord(record, story.now, "short"));
+    expect(short.pages.length).toBeLessThan(read.pages.length);
+    for (const stop of record.stops) expect(short.solid).toContain(solid(stop.words));
+    for (const e of record.exceedances) expect(short.solid).toContain(solid(e.words));
+    for (const v of record.volts.filter((one) => one.good === false))
+      expect(short.solid).toContain(solid(v.figure));
+  });
+
   it("[PRN-10] says so where nothing happened", async () => {
-    const quiet = await readPdf(await printRecord(sheetOf(given().manned()), story.now));
+    const quiet = await readPdf(await printRecord(sheetOf(given().manned()), story.now, "full"));
     for (const words of [
       "Nothing set aside, no limit passed, no stop, no refusal.",
       "No condition was set aside.",

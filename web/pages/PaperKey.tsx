@@ -22,7 +22,7 @@ export function PaperKey({ path, word }: { path: string; word: string }) {
       const anchor = document.createElement("a");
       anchor.href = address;
       if (navigator.pdfViewerEnabled) anchor.target = "_blank";
-      else anchor.download = `chockside-${path.split("/").at(-1)}`;
+      else anchor.download = `chockside-${path.split("?")[0]?.split("/").at(-1)}`;
       anchor.click();
       setTimeout(() => URL.revokeObjectURL(address), KEPT_MS);
     } catch (error) {

@@ -52,6 +52,7 @@ export function RecordPage({ id }: { id: string }) {
         </div>
         <nav className="head-keys">
           <PaperKey path={`/api/sessions/${id}/record.pdf`} word={words.print} />
+          <PaperKey path={`/api/sessions/${id}/record.pdf?form=full`} word={words.printFull} />
           {FORMS.map((f) => (
             <button key={f} type="button" className="answer" data-tone="plain" onClick={() => void save(f)}>
               {words.forms[f]}

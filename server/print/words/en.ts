@@ -132,6 +132,8 @@ export const print = {
     stages: "Stages",
     interruptions: "Interruptions of the server",
     end: "End of the record",
+    shortForm: (n: number) =>
+      `This is the short form. The full log, with all ${n} events, readings and the exchange, is printed from the record's page.`,
     lastHash: (n: number) => `${n} events. Hash of the last, SHA-256:`,
     vouches:
       "A file of this session that ends in the same hash is the record as it was when this was printed. Keep this sheet away from the server: only a hash kept elsewhere shows if somebody rewrote the record.",

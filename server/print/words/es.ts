@@ -133,6 +133,8 @@ export const print: PrintWords = {
     stages: "Etapas",
     interruptions: "Interrupciones del servidor",
     end: "Fin del registro",
+    shortForm: (n) =>
+      `Esta es la forma corta. El registro completo, con los ${n} eventos, las lecturas y el intercambio, se imprime en la página del registro.`,
     lastHash: (n) => `${n} eventos. Hash del último, SHA-256:`,
     vouches:
       "Un archivo de esta sesión que termina en el mismo hash es el registro como estaba cuando se imprimió esto. Guarde esta hoja lejos del servidor: solo un hash guardado en otra parte muestra si alguien reescribió el registro.",

@@ -93,7 +93,7 @@ export const problemPhrases: readonly Phrase[] = [
   ["Event {1} is not among the first {2}", "El evento {1} no está entre los primeros {2}"],
   ["{1} events are no beginning of {2}", "{1} eventos no son comienzo de {2}"],
   [
-    "This record has {1} events and paper takes {2}: export it",
+    "This record has {1} events and its full log on paper takes {2}: print the short form, or export it",
     "Este registro tiene {1} eventos y en papel caben {2}: expórtelo",
   ],
   ["Your other sheets are being made: wait for them", "Sus otras hojas se están haciendo: espérelas"],
