@@ -126,12 +126,7 @@ export function EditSections({ entered, faults, untranslated, far, onSection, ch
             </button>
           )}
           {following !== undefined && (
-            <button
-              type="button"
-              className="answer"
-              data-tone="plain"
-              onClick={() => turnTo(following)}
-            >
+            <button type="button" className="answer" data-tone="plain" onClick={() => turnTo(following)}>
               {words.nextSection(names.name(following))}
             </button>
           )}
