@@ -54,6 +54,10 @@ export function EditSections({ entered, faults, untranslated, far, onSection, ch
     if (section !== open) onSection?.();
     setOpen(section);
   };
+  const turnTo = (section: string) => {
+    show(section);
+    form.current?.scrollIntoView();
+  };
   const goTo = (path: string) => {
     show(sectionOf(path));
     setTarget(path);
@@ -86,7 +90,7 @@ export function EditSections({ entered, faults, untranslated, far, onSection, ch
     <div className="edit">
       <div className="edit-side">
         <DrawnSoFar entered={entered} />
-        <SectionKeys states={states} open={open} onOpen={show} />
+        <SectionKeys states={states} open={open} onOpen={turnTo} />
       </div>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: Enter inside a field leads on; nothing here is pressed */}
       <div className="edit-form" ref={form} onKeyDown={onKeyDown}>
@@ -122,15 +126,7 @@ export function EditSections({ entered, faults, untranslated, far, onSection, ch
             </button>
           )}
           {following !== undefined && (
-            <button
-              type="button"
-              className="answer"
-              data-tone="plain"
-              onClick={() => {
-                show(following);
-                scrollTo(0, 0);
-              }}
-            >
+            <button type="button" className="answer" data-tone="plain" onClick={() => turnTo(following)}>
               {words.nextSection(names.name(following))}
             </button>
           )}
