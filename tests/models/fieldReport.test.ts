@@ -88,7 +88,7 @@ describe("a pasted report", () => {
       const words = say.reportFault(fault, AS_READ);
       expect(words).toMatch(/Paste|by hand/);
       expect(say.refusal({ reason: "badReport", found: faultCode(fault) })).toBe(
-        `That weather is not taken. ${words}`,
+        `That weather report is not accepted. ${words}`,
       );
     }
     expect(

@@ -113,7 +113,7 @@ it("[PAN-7] the washes are those of the style sheet", () => {
 });
 
 /** Colours of things that hold no text, and the wash itself. */
-const NO_TEXT = ["code-ground", "strobe"];
+const NO_TEXT = ["code-ground", "ink", "strobe"];
 
 it("[PAN-7] every colour of text and every ground of the style sheets is held to 7 to 1, and every pair in one rule", () => {
   const rules = readdirSync(new URL("../../web/styles/", import.meta.url))

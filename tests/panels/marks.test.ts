@@ -4,7 +4,8 @@ import { ENGINE_SHAPES } from "../../web/ui/plan/engineShapes.ts";
 import { MARKS, type Mark } from "./markTable.ts";
 
 /** The style sheets of pages outside the live panels, of paper and of the tokens themselves. */
-const ELSEWHERE = /^(devices|house|pages|print|register|study|tokens|types|types-edit)\.css$/;
+const ELSEWHERE =
+  /^(devices|equipment|house|pages|planning|print|register|study|tokens|types|types-edit)\.css$/;
 const FOLDER = new URL("../../web/styles/", import.meta.url);
 
 const rules = readdirSync(FOLDER)

@@ -93,6 +93,7 @@ describe("hands on a propeller after a start", () => {
     const other = story.copy();
     expect(hands(other, 1)).toBeUndefined();
     story.waitMs(1);
+    story.send("fireGuard", "propellerStill", { engine: 3 });
     expect(hands(story)).toBeUndefined();
   });
 
@@ -100,13 +101,16 @@ describe("hands on a propeller after a start", () => {
     const story = starting(withTiming(FOUR, { handsAfterStart: 90 })).started(3);
     story.wait(600).send("cockpit", "shutDown", { engine: 3 });
     story.wait(89);
+    story.send("fireGuard", "propellerStill", { engine: 3 });
     expect(hands(story)?.reason).toBe("tooSoon");
     story.wait(1);
     expect(hands(story)).toBeUndefined();
   });
 
   it("[HND-6] do not wait where the type gives no time", () => {
-    expect(hands(starting().failedStart(3, 10))).toBeUndefined();
+    const story = starting().failedStart(3, 10);
+    story.send("fireGuard", "propellerStill", { engine: 3 });
+    expect(hands(story)).toBeUndefined();
   });
 });
 

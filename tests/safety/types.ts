@@ -52,7 +52,8 @@ const CHECKS = DEFINITIONS.flatMap((c) => c.check ?? []).map((id) => check(id, U
 
 /** Returns the test type with more conditions. */
 export function applying(...more: ConditionId[]): AircraftType {
-  return { ...FOUR, checks: [...FOUR.checks, ...CHECKS], conditions: [...FOUR.conditions, ...more] };
+  const starter = { ...FOUR.starter, attempts: { value: 10, unit: "count", source } as const };
+  return { ...FOUR, starter, checks: [...FOUR.checks, ...CHECKS], conditions: [...FOUR.conditions, ...more] };
 }
 
 /** The test type with every condition. */

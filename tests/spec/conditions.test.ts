@@ -187,7 +187,10 @@ describe("conditions", () => {
       const conditions = CONDITION_IDS.filter((c) => c !== id);
       const attempts = { value: 3, unit: "count", source: FOUR.orderSource };
       const starter = { ...FOUR.starter, attempts };
-      const read = readAircraftType({ ...FOUR, starter, defaultOrder, checks, conditions });
+      const item = { id: "set", words: "Set", moment: "beforeStart", post: "cockpit", kind: { is: "done" } };
+      const card = [{ ...item, clearance: true, source: FOUR.orderSource }];
+      const carded = id === "cardAnswered" ? {} : { card };
+      const read = readAircraftType({ ...FOUR, ...carded, starter, defaultOrder, checks, conditions });
       expect("faults" in read ? read.faults : []).toEqual([]);
       const type = { ...FOUR, conditions: FOUR.conditions.filter((c) => c !== id) };
       const { state, now } = given({ type });

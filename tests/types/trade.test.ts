@@ -436,8 +436,8 @@ it.each<Row>([
       t.prime = primed();
       need(t.prime.colder).reverse();
     },
-    "prime.colder.1.upTo",
-    /./,
+    "prime.colder",
+    /rise/,
   ],
 ])("[TYP-39] refuses %s", (...row) => refuses(row));
 

@@ -43,6 +43,7 @@ export const typeFaults: readonly Phrase[] = [
     "a charged battery's gravity is above a discharged one's",
     "la densidad con carga es mayor que la de sin carga",
   ],
+  ["temperature bands rise", "las bandas de temperatura suben"],
   ["temperatures must rise", "las temperaturas deben subir"],
   ["no check of the id {1}", "ninguna revisión con el identificador {1}"],
   ["the check {1} must read volts", "la revisión {1} debe leer voltios"],
