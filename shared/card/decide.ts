@@ -5,6 +5,7 @@ import { accept, type Context, refuse, type Verdict } from "../session/verdict.t
 import type { CardItem } from "../types/card.ts";
 import { caughtAt } from "./caughtAt.ts";
 import { boundsOf, withinBounds } from "./judge.ts";
+import { cardLowers } from "./lowers.ts";
 import { isFor, ofOneEngine } from "./places.ts";
 
 type AnswerCard = Extract<Action, { type: "answerCard" }>;
@@ -67,13 +68,4 @@ function judged(state: SessionState, item: CardItem, action: AnswerCard, now: nu
       return { reading, good: withinBounds(bounds.value, reading.value) };
     }
   }
-}
-
-/** Returns true if an answer lowers confidence: not done, not alive, or a figure outside its bounds. */
-export function cardLowers(state: SessionState | null, { item: id, good, reading }: AnswerCard): boolean {
-  const item = state?.type.card?.find((i) => i.id === id);
-  if (!state || !item || item.kind.is === "done" || item.kind.is === "alive") return good === false;
-  const bounds = boundsOf(state, item);
-  if (!bounds.ok || reading?.unit !== bounds.value.unit) return false;
-  return !withinBounds(bounds.value, reading.value);
 }

@@ -11,7 +11,7 @@ import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import type { Language } from "../words/language.ts";
-import { wordsOf } from "../words/phraseBook.ts";
+import { wordsOf } from "../words/piece.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
 import { workedBook } from "../words/worked.ts";

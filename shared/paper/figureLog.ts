@@ -8,7 +8,7 @@ import { typeIn } from "../words/authored.ts";
 import { briefWords } from "../words/brief.ts";
 import type { BriefWords } from "../words/en/brief.ts";
 import { sayActor } from "../words/events.ts";
-import { wordsOf } from "../words/phraseBook.ts";
+import { wordsOf } from "../words/piece.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
 import { workedBook } from "../words/worked.ts";

@@ -4,7 +4,7 @@ import { signalOf } from "../signals/all.ts";
 import { briefWords } from "../words/brief.ts";
 import { citedIn } from "../words/citations.ts";
 import { signalWords } from "../words/handSignals.ts";
-import { wordsOf } from "../words/phraseBook.ts";
+import { wordsOf } from "../words/piece.ts";
 import type { Say } from "../words/say.ts";
 
 /** One message with a standard hand form: its giver and receiver, how the hand form is made, and the source. */

@@ -1,23 +1,7 @@
 import { envelopeOf } from "../models/electrical/envelopeOf.ts";
-import { judgeTrace } from "../models/electrical/groundPowerTrace.ts";
 import type { Action } from "../protocol/commands.ts";
 import type { SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
-
-/** Returns true if a meter's record lowers confidence: its volts left the type's limits. */
-export function traceLowers(
-  state: SessionState | null,
-  { samples, cranking }: Extract<Action, { type: "giveVoltTrace" }>,
-): boolean {
-  const envelope = state && envelopeOf(state.type.groundPower);
-  if (!envelope) return false;
-  const verdict = judgeTrace(
-    samples.map(([ms, volts]) => ({ ms, volts })),
-    cranking,
-    envelope,
-  );
-  return verdict.ok && verdict.value.kind !== "within";
-}
 
 /** A meter's record of the volts, of the power that is on: whole, in order of time, no longer than power has been on. */
 export function decideVoltTrace(

@@ -5,22 +5,20 @@ import { inCheckRange } from "./inCheckRange.ts";
 
 /** Returns true if a reading lowers confidence: oil pressure of an engine that had it, below the type's least. */
 export function readingLowers(
-  state: SessionState | null,
+  state: SessionState,
   { gauge, engine: n, reading }: Extract<Action, { type: "reading" }>,
 ): boolean {
-  const engine = state && n !== undefined ? engineOf(state, n) : undefined;
-  return (
-    state !== null && engine !== undefined && gauge === "oilPressure" && oilShort(state, engine, reading)
-  );
+  const engine = n === undefined ? undefined : engineOf(state, n);
+  return engine !== undefined && gauge === "oilPressure" && oilShort(state, engine, reading);
 }
 
 /** Returns true if a check lowers confidence: found not good, or its figure outside the type's range. */
 export function checkLowers(
-  state: SessionState | null,
+  state: SessionState,
   { check: id, good, reading }: Extract<Action, { type: "recordCheck" }>,
 ): boolean {
-  const check = state?.type.checks.find((c) => c.id === id);
-  if (!state || !check?.range) return good === false;
+  const check = state.type.checks.find((c) => c.id === id);
+  if (!check?.range) return good === false;
   const judged = inCheckRange(state, check, reading);
   return judged?.ok === true && !judged.value;
 }

@@ -35,7 +35,7 @@ export function commandFor(
   serverNow: number | null,
 ): Command | null {
   const command: Command = { v: 1, ...what };
-  if (saidAs(null, what.action) !== "raises") return command;
+  if (saidAs(what.action) !== "raises") return command;
   return serverNow === null ? null : { ...command, validUntil: Math.round(serverNow) + COMMAND_LIFE_MS };
 }
 

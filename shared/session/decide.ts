@@ -16,8 +16,8 @@ import { decideAnswer } from "../signals/answer.ts";
 import { decideDelivered } from "../signals/delivered.ts";
 import { decideSend } from "../signals/send.ts";
 import { decideFlash, decideWeather } from "../weather/decide.ts";
+import { judgedAs } from "./judgedAs.ts";
 import { mayDo, permissionFor } from "./permissions.ts";
-import { saidAs } from "./saidAs.ts";
 import { isOver, type SessionState } from "./state.ts";
 import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
 
@@ -29,7 +29,7 @@ import { accept, type Context, refuse, type Verdict } from "./verdict.ts";
 export function decide(state: SessionState, action: Action, context: Context, validUntil?: number): Verdict {
   if (isOver(state)) return refuse("sessionOver", { found: state.stage });
   const late = validUntil !== undefined && context.now > validUntil;
-  if (saidAs(state, action) === "raises") {
+  if (judgedAs(state, action) === "raises") {
     const fault = late ? refuse("tooLate") : misplaced(state, action, context);
     if (fault) return fault;
   }

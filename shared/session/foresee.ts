@@ -1,7 +1,7 @@
 import type { AlertKind } from "../protocol/alerts.ts";
 import type { Action } from "../protocol/commands.ts";
 import type { Post } from "../protocol/posts.ts";
-import { saidAs } from "./saidAs.ts";
+import { judgedAs } from "./judgedAs.ts";
 import type { SessionState } from "./state.ts";
 import { act, type Person } from "./step.ts";
 
@@ -33,5 +33,5 @@ export function foresee(state: SessionState, action: Action, person: Person, now
         return [];
     }
   });
-  return saidAs(state, action) === "lowers" ? [{ is: "lowers" }, ...found] : found;
+  return judgedAs(state, action) === "lowers" ? [{ is: "lowers" }, ...found] : found;
 }

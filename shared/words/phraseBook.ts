@@ -1,18 +1,4 @@
-/** A piece of a text as it is shown. */
-export interface Piece {
-  words: string;
-  /** True when the piece is left as it was written, in English or in its author's language. */
-  asWritten: boolean;
-}
-
-/**
- * A phrase as the code writes it in English, and its translation. `{1}` to `{9}` hold a figure, a name or another
- * phrase; `{a}` to `{d}` hold an author's words, which stay as they are.
- */
-export type Phrase = readonly [english: string, other: string];
-
-/** Returns a text in another language. A text that matches no phrase comes back whole, as it was written. */
-export type PhraseBook = (text: string) => readonly Piece[];
+import { asSaid, type Phrase, type PhraseBook, type Piece } from "./piece.ts";
 
 const PLACE = /\{([1-9a-d])\}/g;
 /** One word followed by a figure, such as "number 3" or "temperature -60 degC". */
@@ -22,10 +8,6 @@ const SENTENCES = ". ";
 const OF = ": ";
 /** Most texts in the cache. Texts with changing figures do not repeat, so the cache must not grow without limit. */
 const MOST_KEPT = 2000;
-
-const asSaid = (words: string): Piece => ({ words, asWritten: false });
-
-export const wordsOf = (pieces: readonly Piece[]): string => pieces.map((p) => p.words).join("");
 
 interface Pattern {
   /** A piece of the phrase that must occur in the text before the whole pattern is tried. */
@@ -47,6 +29,7 @@ function patternOf([english, other]: Phrase): Pattern {
   };
 }
 
+/** Returns a book that translates texts made of these phrases. */
 export function phraseBook(phrases: readonly Phrase[]): PhraseBook {
   const whole = new Map(phrases.filter(([english]) => !english.includes("{")));
   const patterns = phrases.filter(([english]) => english.includes("{")).map(patternOf);
@@ -130,6 +113,3 @@ export function phraseBook(phrases: readonly Phrase[]): PhraseBook {
     return said;
   };
 }
-
-/** Returns texts unchanged, because the code writes them in English. */
-export const asEnglish: PhraseBook = (text) => [asSaid(text)];

@@ -8,7 +8,8 @@ import { workedInputs } from "./es/workedInputs.ts";
 import { workedLaws } from "./es/workedLaws.ts";
 import { workedWhy } from "./es/workedWhy.ts";
 import type { Language } from "./language.ts";
-import { asEnglish, type Phrase, type PhraseBook, phraseBook } from "./phraseBook.ts";
+import { phraseBook } from "./phraseBook.ts";
+import { asEnglish, type Phrase, type PhraseBook } from "./piece.ts";
 
 const pairs = <K extends string>(
   english: Readonly<Record<K, string>>,

@@ -194,8 +194,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/decide.ts", "clearance", "prepared", {
     name: "a stop that arrives late is refused",
-    find: 'if (saidAs(state, action) === "raises") {',
-    replace: 'if (saidAs(state, action) === "raises" || (late && saidAs(state, action) === "stop")) {',
+    find: 'if (judgedAs(state, action) === "raises") {',
+    replace: 'if (judgedAs(state, action) === "raises" || (late && judgedAs(state, action) === "stop")) {',
     expect: "I9",
   }),
   ...at("stops/fire.ts", "stops", "cranking", {
@@ -231,8 +231,8 @@ export const MUTANTS: readonly Mutant[] = [
   }),
   ...at("session/decide.ts", "clearance", "prepared", {
     name: "a report that lowers confidence is refused for its age",
-    find: 'if (saidAs(state, action) === "raises") {',
-    replace: 'if (saidAs(state, action) !== "stop") {',
+    find: 'if (judgedAs(state, action) === "raises") {',
+    replace: 'if (judgedAs(state, action) !== "stop") {',
     expect: "S21",
   }),
   ...at("leaves/service.ts", "services", "warmUp", {

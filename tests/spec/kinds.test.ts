@@ -3,7 +3,7 @@ import { type Action, actionSchema } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { SIGNAL_KINDS, type SignalKind } from "../../shared/protocol/signals.ts";
 import { decide } from "../../shared/session/decide.ts";
-import { saidAs } from "../../shared/session/saidAs.ts";
+import { judgedAs } from "../../shared/session/judgedAs.ts";
 import type { SaidClass } from "../../shared/signals/definition.ts";
 import { at as atLeave, expectOver, expectRefusedLate, expectTaken, isRefusedInTime } from "./everyCell.ts";
 import { type Allowed, at, cells, expected, LETTER, tableSays } from "./everyPost.ts";
@@ -113,7 +113,7 @@ describe("a signal by every post and nobody, in every stage, in time or late, wi
   ]);
 
   it.each(ALL)("[SIG-20] %s %s", (_, is, action) => {
-    expect(saidAs(atLeave("starting", false), action)).toBe(is);
+    expect(judgedAs(atLeave("starting", false), action)).toBe(is);
   });
 
   it.each(ALL.filter(([, is]) => is !== "raises"))("[SIG-17, REF-4] %s is taken", (_, _is, action) =>

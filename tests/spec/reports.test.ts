@@ -4,7 +4,7 @@ import { type Action, actionSchema } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { SignalKind } from "../../shared/protocol/signals.ts";
 import { commandFor, enqueue, takeDue } from "../../shared/replica/outbox.ts";
-import { saidAs } from "../../shared/session/saidAs.ts";
+import { judgedAs } from "../../shared/session/judgedAs.ts";
 import type { SaidClass } from "../../shared/signals/definition.ts";
 import { RICH } from "../figures/rich.ts";
 import { FOUR } from "./aircraft.ts";
@@ -62,7 +62,7 @@ const ALL: readonly (readonly [string, SaidClass, Action])[] = BY_FIGURE.map(([w
 
 describe("a figure, by every post and nobody, in every stage, in time or late, with and without leave", () => {
   it.each(ALL)("[SIG-20] %s %s", (_, is, action) => {
-    expect(saidAs(at("starting", false), action)).toBe(is);
+    expect(judgedAs(at("starting", false), action)).toBe(is);
   });
 
   it.each(ALL.filter(([, is]) => is !== "raises"))("[SIG-17, REF-4] %s is taken", (_, _is, action) =>

@@ -8,7 +8,8 @@ import { leftAsWritten, stateIn, typeIn, untranslated } from "../../shared/words
 import { say as english } from "../../shared/words/en.ts";
 import { say as spanish } from "../../shared/words/es.ts";
 import { lookupOf, sayEvent } from "../../shared/words/events.ts";
-import { phraseBook, wordsOf } from "../../shared/words/phraseBook.ts";
+import { phraseBook } from "../../shared/words/phraseBook.ts";
+import { wordsOf } from "../../shared/words/piece.ts";
 import { typeFaults } from "../../web/words/es/typeFaults.ts";
 import { drill, drilled } from "../safety/types.ts";
 import { FOUR } from "../spec/aircraft.ts";

@@ -3,7 +3,7 @@ import { HAND_SIGNALS } from "../../shared/handSignals/all.ts";
 import { SIGNALS } from "../../shared/signals/all.ts";
 import { citedIn } from "../../shared/words/citations.ts";
 import { citations } from "../../shared/words/es/citations.ts";
-import { wordsOf } from "../../shared/words/phraseBook.ts";
+import { wordsOf } from "../../shared/words/piece.ts";
 
 const told = (text: string) => wordsOf(citedIn("es")(text));
 const figures = (text: string) => (text.match(/\d[\w./()-]*/g) ?? []).join(" ");

@@ -2,7 +2,7 @@ import { readdirSync } from "node:fs";
 import { demo } from "../../seed/demo-data.ts";
 import { HAND_SIGNALS } from "../../shared/handSignals/all.ts";
 import { UNITS } from "../../shared/protocol/quantity.ts";
-import type { Phrase } from "../../shared/words/phraseBook.ts";
+import type { Phrase } from "../../shared/words/piece.ts";
 import { parts } from "../../web/words/es/parts.ts";
 import { leaves } from "./leaves.ts";
 

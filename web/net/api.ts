@@ -9,7 +9,7 @@ import type { StandingItem } from "../../shared/protocol/standing.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import type { Language } from "../../shared/words/language.ts";
-import { type Piece, wordsOf } from "../../shared/words/phraseBook.ts";
+import { type Piece, wordsOf } from "../../shared/words/piece.ts";
 import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
 import type { Device, Me } from "./keep.ts";

@@ -1,4 +1,4 @@
-import type { Piece } from "../../shared/words/phraseBook.ts";
+import type { Piece } from "../../shared/words/piece.ts";
 import type { Words } from "../words/catalogue.ts";
 
 /** A problem as the server sends it (RFC 9457). Every field is optional, because a proxy may have answered. */

@@ -1,4 +1,4 @@
-import type { Piece } from "../../shared/words/phraseBook.ts";
+import type { Piece } from "../../shared/words/piece.ts";
 
 /** A text in the reader's language. Pieces left in English are marked as English. */
 export function TranslatedText({ pieces }: { pieces: readonly Piece[] }) {

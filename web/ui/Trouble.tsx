@@ -1,4 +1,4 @@
-import type { Piece } from "../../shared/words/phraseBook.ts";
+import type { Piece } from "../../shared/words/piece.ts";
 import { TranslatedText } from "./TranslatedText.tsx";
 
 /** The reason why something failed. The server's words are in `pieces`, which mark text left in English. */

@@ -1,5 +1,5 @@
 import { figureWords } from "../../shared/words/figures.ts";
-import type { Piece } from "../../shared/words/phraseBook.ts";
+import type { Piece } from "../../shared/words/piece.ts";
 import { useWords } from "../words/words.ts";
 import { TranslatedText } from "./TranslatedText.tsx";
 

@@ -1,6 +1,6 @@
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
-import type { PhraseBook } from "../../shared/words/phraseBook.ts";
+import type { PhraseBook } from "../../shared/words/piece.ts";
 import type { Say } from "../../shared/words/say.ts";
 import type { Text } from "./en/text.ts";
 

@@ -1,5 +1,5 @@
 import { say } from "../../shared/words/en.ts";
-import { asEnglish } from "../../shared/words/phraseBook.ts";
+import { asEnglish } from "../../shared/words/piece.ts";
 import type { Words } from "./catalogue.ts";
 import { text } from "./en/text.ts";
 

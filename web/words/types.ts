@@ -1,5 +1,6 @@
 import type { Language } from "../../shared/words/language.ts";
-import { asEnglish, type PhraseBook, phraseBook } from "../../shared/words/phraseBook.ts";
+import { phraseBook } from "../../shared/words/phraseBook.ts";
+import { asEnglish, type PhraseBook } from "../../shared/words/piece.ts";
 import { parts as englishParts } from "./en/parts.ts";
 import { types as english, type TypeWords } from "./en/types.ts";
 import { parts as spanishParts } from "./es/parts.ts";

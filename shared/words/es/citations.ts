@@ -1,4 +1,4 @@
-import type { Phrase } from "../phraseBook.ts";
+import type { Phrase } from "../piece.ts";
 
 /** Sources of hand signals. Documents keep their own names; places in them and remarks are in Spanish. */
 export const citations: readonly Phrase[] = [

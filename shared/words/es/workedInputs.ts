@@ -1,4 +1,4 @@
-import type { Phrase } from "../phraseBook.ts";
+import type { Phrase } from "../piece.ts";
 
 /** Inputs of worked-out figures, with their origin. */
 export const workedInputs: readonly Phrase[] = [

@@ -1,4 +1,4 @@
-import type { Phrase } from "../phraseBook.ts";
+import type { Phrase } from "../piece.ts";
 
 /** Equations that contain words, their sources, and cautions. Formulas without words stay as they are. */
 export const workedLaws: readonly Phrase[] = [

@@ -1,4 +1,4 @@
-import type { Phrase } from "../phraseBook.ts";
+import type { Phrase } from "../piece.ts";
 
 /** Reasons why a figure cannot be given. */
 export const workedWhy: readonly Phrase[] = [

@@ -7,9 +7,9 @@ import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
 import { serviceOptions } from "../shared/serviceOptions.ts";
-import { VoltTrace } from "./VoltTrace.tsx";
 
 const VoltsNow = later(() => import("./VoltsNow.tsx").then((m) => m.VoltsNow));
+const VoltTrace = later(() => import("./VoltTrace.tsx").then((m) => m.VoltTrace));
 
 /** The ground power panel: cart, volts, connect and disconnect, chocks. */
 export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string | null }) {
@@ -26,7 +26,9 @@ export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string
     >
       <CheckList panel={panel} />
       <Services panel={panel} />
-      <VoltTrace panel={panel} />
+      <Suspense>
+        <VoltTrace panel={panel} />
+      </Suspense>
     </PanelFrame>
   );
 }

@@ -2,19 +2,18 @@ import { useState } from "react";
 import { readTraceText } from "../../../shared/models/electrical/traceText.ts";
 import type { Action } from "../../../shared/protocol/commands.ts";
 import { TRACE_SAMPLES } from "../../../shared/protocol/trace.ts";
-import type { Piece } from "../../../shared/words/phraseBook.ts";
+import type { Piece } from "../../../shared/words/piece.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
 import { TranslatedText } from "../../ui/TranslatedText.tsx";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 
 type Give = Extract<Action, { type: "giveVoltTrace" }>;
 
 /** Entry for samples of volts from a meter, parsed as they are pasted. */
 export function TraceEntry({ disabled, onGive }: { disabled: boolean; onGive(action: Give): void }) {
-  const {
-    say,
-    text: { trace: words },
-  } = useWords();
+  const { say } = useWords();
+  const { trace: words } = useLaterWords();
   const [pasted, setPasted] = useState("");
   const [cranked, setCranked] = useState(false);
   const [from, setFrom] = useState("");

@@ -1,7 +1,7 @@
 import { Suspense, useState } from "react";
 import { permissionFor } from "../../../shared/session/permissions.ts";
 import { later } from "../../ui/later.tsx";
-import { useWords } from "../../words/words.ts";
+import { useLaterWords } from "../../words/later.ts";
 import type { Panel } from "../shared/model.ts";
 
 const Opening = later(() => import("../../ui/Opening.tsx").then((m) => m.Opening));
@@ -11,9 +11,7 @@ const TraceEntry = later(() => import("./TraceEntry.tsx").then((m) => m.TraceEnt
 export function VoltTrace({ panel }: { panel: Panel }) {
   const [open, setOpen] = useState(false);
   const { state } = panel;
-  const {
-    text: { trace: words },
-  } = useWords();
+  const { trace: words } = useLaterWords();
   const judged = state.groundPower.is === "on" && state.type.groundPower.transients !== undefined;
   if (!judged || !permissionFor({ type: "giveVoltTrace" }).stages.includes(state.stage)) return null;
   return (

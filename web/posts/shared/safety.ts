@@ -14,14 +14,14 @@ export function makesNothingLessSafe(action: Pick<Action, "type"> & Record<strin
     case "send":
       // It says that a clearance is used, and whether one stands is not known here.
       if (action.kind === "cranking") return false;
-      return saidAs(null, action as Action) !== "raises" || SAFER.includes(action.kind as SignalKind);
+      return saidAs(action as Action) !== "raises" || SAFER.includes(action.kind as SignalKind);
     case "answer":
       return action.answer === "unable" || action.answer === "received" || action.answer === "done";
     case "recordCheck":
     case "answerCard":
     case "countBlades":
     case "writeDefect":
-      return saidAs(null, action as Action) !== "raises";
+      return saidAs(action as Action) !== "raises";
     case "acknowledgeAlert":
       return true;
     // A flash can only stop work; its distance can let work continue.

@@ -1,7 +1,7 @@
 import type { Figure } from "../../../shared/figures/figure.ts";
 import type { UnitChoice } from "../../../shared/models/unitChoice.ts";
 import { figureName, figureWords } from "../../../shared/words/figures.ts";
-import { wordsOf } from "../../../shared/words/phraseBook.ts";
+import { wordsOf } from "../../../shared/words/piece.ts";
 import { inputWords, workedOut } from "../../../shared/words/quantity.ts";
 import { workedBook } from "../../../shared/words/worked.ts";
 import { ago } from "../../ui/numbers.ts";

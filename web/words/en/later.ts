@@ -5,6 +5,7 @@ import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
+import { trace } from "./trace.ts";
 
 /** Words of parts that load after the panel itself: weather and blades by hand, the screen's size, units, what stands at an aircraft, and others with a file of their own. */
 
@@ -122,6 +123,7 @@ export const later = {
   record,
   remote,
   screen,
+  trace,
   units,
   volts,
   weather,

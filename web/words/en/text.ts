@@ -4,7 +4,6 @@ import { app, elsewhere, fault, keypad, language, net, ramp, signIn, update } fr
 import { ask, entry, figure, standing, stops, times } from "./panel.ts";
 import { caution, light } from "./seen.ts";
 import { connection, senses, session, supervisor } from "./session.ts";
-import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
 /** All words of the panels themselves in English. Every other language has the same shape. */
@@ -38,7 +37,6 @@ export const text = {
   supervisor,
   times,
   title,
-  trace,
   update,
   worked,
 };

@@ -6,6 +6,7 @@ import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
+import { trace } from "./trace.ts";
 
 export const weather: LaterWords["weather"] = {
   title: "Meteorología",
@@ -120,6 +121,7 @@ export const later: LaterWords = {
   record,
   remote,
   screen,
+  trace,
   units,
   volts,
   weather,

@@ -1,4 +1,4 @@
-import type { Phrase } from "../../../shared/words/phraseBook.ts";
+import type { Phrase } from "../../../shared/words/piece.ts";
 
 /** Details of the server's problems. The server writes them in English, for every client. */
 export const problemPhrases: readonly Phrase[] = [

@@ -5,7 +5,6 @@ import { app, elsewhere, fault, keypad, language, net, ramp, signIn, update } fr
 import { ask, entry, figure, standing, stops, times } from "./panel.ts";
 import { caution, light } from "./seen.ts";
 import { connection, senses, session, supervisor } from "./session.ts";
-import { trace } from "./trace.ts";
 import { worked } from "./worked.ts";
 
 export const text: Text = {
@@ -38,7 +37,6 @@ export const text: Text = {
   supervisor,
   times,
   title,
-  trace,
   update,
   worked,
 };

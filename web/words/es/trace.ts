@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { trace as english } from "../en/trace.ts";
 
-export const trace: Text["trace"] = {
+export const trace: typeof english = {
   title: "Registro de los voltios por un medidor",
   open: "Anotar el registro de un medidor",
   close: "Cerrar",

@@ -1,5 +1,5 @@
 import { FAULTS, type FaultName } from "../../../shared/types/faultText.ts";
-import type { Phrase } from "../../../shared/words/phraseBook.ts";
+import type { Phrase } from "../../../shared/words/piece.ts";
 
 /** Faults that knowledge of the trade finds, in Spanish, with the same places. */
 const SPANISH: Readonly<Record<FaultName, string>> = {

@@ -1,4 +1,4 @@
-import type { Phrase } from "../../../shared/words/phraseBook.ts";
+import type { Phrase } from "../../../shared/words/piece.ts";
 import { tradeFaults } from "./tradeFaults.ts";
 
 /** Faults of an aircraft type, as the schema and its cross-checks write them in English. */
