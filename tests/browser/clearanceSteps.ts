@@ -7,7 +7,7 @@ import type { Seat } from "./seat.ts";
 /** The first engine of the twin's order. */
 export const N = 2;
 export const READ_BACK = `Clear to start number ${N}. Read back: which engine?`;
-export const STANDS = `Clearance stands for number ${N}. Engage the starter.`;
+export const STANDS = `You are cleared for number ${N}. Engage the starter.`;
 
 export const life = (state: SessionState) => {
   const engine = state.engines.find((e) => e.n === N);
@@ -35,7 +35,7 @@ export const sent = (events: readonly SessionEvent[], kind: string) =>
 /** Expects that the panel asks for nothing that needs a clearance. Older messages may still be shown below. */
 export async function saysNoClearance(seat: Seat): Promise<void> {
   const asked = seat.page.locator(".ask h2, .queue-row, .ask-waits dd");
-  const ofClearance = asked.filter({ hasText: /(Clear to start number|Clearance stands)/ });
+  const ofClearance = asked.filter({ hasText: /(Clear to start number|You are cleared)/ });
   await ofClearance.first().waitFor({ state: "detached" });
   expect(await seat.page.getByRole("button", { name: "Starter engaged" }).count()).toBe(0);
 }

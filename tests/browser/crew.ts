@@ -43,7 +43,7 @@ export async function planAndBrief({ cockpit, guard, power, supervisor, all }: C
   const { page } = supervisor;
   await supervisor.press("Plan a start");
   await supervisor.press(/^Morning Tide/);
-  await page.getByLabel("Place").fill("Stand 4, north apron");
+  await page.getByRole("textbox", { name: "Place" }).fill("Stand 4, north apron");
   await supervisor.sees("Order of starting: 3-4-2-1");
   await supervisor.press("Plan this start");
   await supervisor.openPosts();
@@ -105,7 +105,7 @@ async function countBlades(n: number, cockpit: Seat, power: Seat): Promise<void>
   );
   for (let counted = 0; counted < least; counted += 5) await power.press("More by 5 blades");
   await power.press("No resistance");
-  await power.answer(`Number ${n} is counted. Hands off and stand clear.`, "Hands off, clear");
+  await power.answer(`The blades of number ${n} are counted. Hands off and stand clear.`, "Hands off, clear");
 }
 
 /** Checks each battery and inverter, connects the cart and reads its volts. */

@@ -190,10 +190,10 @@ describe.each(WORKED)("%s, %s", (_title, _type, drill, index) => {
     // The touch on Fire opened the drill of a fire not located yet; it ends by a person like any other.
     if (drill.triggers.some((t) => t.startsWith("fire:") && t !== "fire:notSaid"))
       await crew.supervisor.answer(
-        "The drill is worked through: Fire, place not known yet. End it?",
+        "The drill is complete: Fire, place not known yet. End it?",
         "End the drill",
       );
-    const end = `The drill is worked through: ${drill.title}. End it?`;
+    const end = `The drill is complete: ${drill.title}. End it?`;
     const ends = drill.id === "supervisorLost" ? "cockpit" : "supervisor";
     await seatAt(crew, ends).answer(end, "End the drill");
     await story.until((s) => runOf(s) === undefined);
@@ -211,7 +211,7 @@ describe.each(WORKED)("%s, %s", (_title, _type, drill, index) => {
     const last = seatAt(crew, ends).page;
     await seatAt(crew, ends).turnTo(`/session/${story.session}/record`);
     const lines = last.locator(".record-list li[data-type^=drill] > span:last-child");
-    await lines.filter({ hasText: `Drill ended: ${drill.title} (worked through)` }).waitFor();
+    await lines.filter({ hasText: `Drill ended: ${drill.title} (completed)` }).waitFor();
     const shown = await lines.evaluateAll((all) => all.map((e) => e.firstChild?.textContent));
     expect(shown).toContain(`Drill opened: ${drill.title}${engine === null ? "" : `, number ${engine}`}`);
     for (const post of POSTS)

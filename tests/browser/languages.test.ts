@@ -153,7 +153,7 @@ it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spani
   const supervisor = seat("merryn");
   await press(supervisor, "Planear un arranque");
   await press(supervisor, /^Little Penhale/);
-  await supervisor.getByLabel("Lugar").fill("Hangar este");
+  await supervisor.getByRole("textbox", { name: "Lugar" }).fill("Hangar este");
   expect(await axeFaults(supervisor)).toEqual([]);
   expect(await englishOn(supervisor)).toEqual([]);
   await press(supervisor, "Planear este arranque");
@@ -205,7 +205,7 @@ it("[LNG-4, LNG-5, LNG-13, PAN-28] a start up to a clearance read back, in Spani
   await press(cockpit, "Colacionar");
   await press(cockpit, `Motor número ${n}`);
   await cockpit
-    .getByRole("heading", { name: `Autorización vigente para motor ${n}. Accione el arrancador.` })
+    .getByRole("heading", { name: `Tiene autorización para motor ${n}. Accione el arrancador.` })
     .waitFor();
   for (const page of crew.values()) expect(await axeFaults(page)).toEqual([]);
   const stops = await cockpit.locator(".stop").allInnerTexts();

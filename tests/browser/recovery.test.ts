@@ -24,7 +24,7 @@ async function supervising(handle: string): Promise<Seat> {
   const seat = await Seat.open(browser, server.url, handle);
   await seat.press("Plan a start");
   await seat.press(nextTwin());
-  await seat.page.getByLabel("Place").fill("East hangar");
+  await seat.page.getByRole("textbox", { name: "Place" }).fill("East hangar");
   await seat.sees(/^Order of starting: \d/);
   await seat.press("Plan this start");
   await seat.openPosts();

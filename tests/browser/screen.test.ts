@@ -15,7 +15,7 @@ beforeAll(async () => {
   for (const aircraft of [/^Windhover/, /^Morning Tide/]) {
     await seat.page.goto(`${server.url}/plan`);
     await seat.press(aircraft);
-    await seat.page.getByLabel("Place").fill("Stand 4");
+    await seat.page.getByRole("textbox", { name: "Place" }).fill("Stand 4");
     await seat.press("Plan this start");
     await seat.page.locator(".panel").waitFor();
   }

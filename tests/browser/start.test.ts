@@ -81,7 +81,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   for (const seat of [cockpit, guard, supervisor])
     await seat.answer("Hold. Stop all new action.", "Received");
   await supervisor.sees(/^Clearance for number 4 void/);
-  expect(await cockpit.page.getByText("Clearance stands for number 4").count()).toBe(0);
+  expect(await cockpit.page.getByText("You are cleared for number 4").count()).toBe(0);
   await power.answer("Your hold is on. Release it when it is safe.", "Release my hold");
   // The guard still stands there and the arc was reported clear, so that only the clearance is asked again.
   await ready(4, crew);
@@ -101,7 +101,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   await supervisor.answer("Write it up as a defect", "Done");
   await supervisor.answer("Decide whether the start goes on without it", "Done");
   await supervisor.answer("Over now: number 4 had no oil pressure in time.", "Seen");
-  await supervisor.answer("The drill is worked through: No or low oil pressure. End it?", "End the drill");
+  await supervisor.answer("The drill is complete: No or low oil pressure. End it?", "End the drill");
   await supervisor.asked("A defect blocks the start of number 4: No oil pressure. Is it dealt with?");
   await supervisor.press("Close the defect");
   await supervisor.page.getByLabel("Or in your words").fill("Gauge line mended");

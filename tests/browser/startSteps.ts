@@ -34,11 +34,11 @@ export async function clearAndReadBack(n: number, { cockpit, supervisor }: Crew)
   await cockpit.asked(`Clear to start number ${n}. Read back: which engine?`);
   await cockpit.press("Read back");
   await cockpit.press(`Engine number ${n}`);
-  await cockpit.asked(`Clearance stands for number ${n}. Engage the starter.`);
+  await cockpit.asked(`You are cleared for number ${n}. Engage the starter.`);
 }
 
 export async function crankAndCatch(n: number, cockpit: Seat): Promise<void> {
-  await cockpit.answer(`Clearance stands for number ${n}. Engage the starter.`, "Starter engaged");
+  await cockpit.answer(`You are cleared for number ${n}. Engage the starter.`, "Starter engaged");
   await cockpit.answer(`Number ${n} is cranking. Did it catch?`, "It caught");
 }
 

@@ -47,7 +47,7 @@ it("[WEA-5, WEA-6, WEA-7] one touch on a flash stops work, and a second at its t
     expect(b.height, b.name).toBeGreaterThanOrEqual(113);
   await guard.press("Thunder now");
   await supervisor.sees(/^Lightning \d+(\.\d)? mi away: no work until [0-9:]+ UTC, /);
-  await guard.sees("Work stops with a flash within 6 mi, for 30 min after the last.");
+  await guard.sees("A flash within 6 mi stops work until 30 min after the last flash.");
   await guard.press("Close");
   for (const [seat, act] of [
     [at.crew.cockpit, "Start nothing."],

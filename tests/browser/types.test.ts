@@ -94,7 +94,7 @@ it("[HSE-4] [TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited,
   await second.sees("Can be planned");
   expect(await axeFaults(second.page)).toEqual([]);
   await second.press("Plan a start");
-  await second.page.getByLabel("Place").fill("Stand 4");
+  await second.page.getByRole("textbox", { name: "Place" }).fill("Stand 4");
   await second.press("Plan this start");
   await second.page.waitForURL(/\/session\//);
   const { state } = await get(second, `/api/sessions/${second.page.url().split("/").at(-1)}`);

@@ -35,7 +35,7 @@ export async function orderAdvised(seat: Seat): Promise<void> {
   const { page } = seat;
   await seat.press("Plan a start");
   await seat.press(/^Morning Tide/);
-  await page.getByLabel("Place").fill("Stand 4, north apron");
+  await page.getByRole("textbox", { name: "Place" }).fill("Stand 4, north apron");
   const advice = await seat.worked("Order advised", /3-4-2-1.*good/);
   await advice.locator("summary").click();
   const made = (await advice.textContent()) ?? "";
@@ -61,7 +61,7 @@ export async function standJudged(seat: Seat): Promise<void> {
   const { page } = seat;
   await seat.press("Plan a start");
   await seat.press(/^Morning Tide/);
-  await page.getByLabel("Place").fill("Stand 4, north apron");
+  await page.getByRole("textbox", { name: "Place" }).fill("Stand 4, north apron");
   await seat.press("Add an object");
   const fields = { Name: "Bowser 5", "Bearing from the nose": "250", "Distance from the nose": "9" };
   for (const [label, value] of Object.entries(fields))
@@ -108,7 +108,7 @@ export async function voltsForetold({ all, cockpit }: Crew, n: number): Promise<
 
 /** After the crank: the lowest volts read beside those expected, the starter's rest and both oil timers. */
 export async function crankTold(n: number, { all, cockpit, power }: Crew): Promise<void> {
-  await cockpit.answer(`Clearance stands for number ${n}. Engage the starter.`, "Starter engaged");
+  await cockpit.answer(`You are cleared for number ${n}. Engage the starter.`, "Starter engaged");
   await cockpit.answer(`Number ${n} is cranking. Did it catch?`, "It caught");
   await power.read(`Number ${n} was cranked. How low did the volts go?`, "Lowest: enter volts", {
     "Less by 1.0 V": 6,

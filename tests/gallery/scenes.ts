@@ -69,7 +69,7 @@ export async function photographStart(
   await cockpit.press("Read back");
   await camera.take("Read-back due", "Cockpit", cockpit.page);
   await cockpit.press("Engine number 3");
-  await cockpit.asked("Clearance stands for number 3. Engage the starter.");
+  await cockpit.asked("You are cleared for number 3. Engage the starter.");
   await cockpit.press("Starter engaged");
   await cockpit.asked("Number 3 is cranking. Did it catch?");
   await posts(camera, "Number 3 cranks", crew);
@@ -183,7 +183,7 @@ async function noOilDrill({ cockpit, guard, supervisor }: Crew): Promise<void> {
   await supervisor.answer("Write it up as a defect", "Done");
   await supervisor.answer("Decide whether the start goes on without it", "Done");
   await supervisor.answer("Over now: number 4 had no oil pressure in time.", "Seen");
-  await supervisor.answer("The drill is worked through: No or low oil pressure. End it?", "End the drill");
+  await supervisor.answer("The drill is complete: No or low oil pressure. End it?", "End the drill");
   await supervisor.asked("A defect blocks the start of number 4: No oil pressure. Is it dealt with?");
   await supervisor.press("Close the defect");
   await supervisor.page.getByLabel("Or in your words").fill("Gauge line mended");
