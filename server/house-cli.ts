@@ -95,7 +95,9 @@ async function main(): Promise<void> {
   }
 }
 
-const equipment = (directory: Directory) => new EquipmentRegister(directory, clock);
+function equipment(directory: Directory): EquipmentRegister {
+  return new EquipmentRegister(directory, clock);
+}
 
 /** Returns the command that renames the house. The verb's place holds the name. */
 function rename(name: string, more: readonly string[]) {

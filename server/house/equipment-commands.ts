@@ -1,4 +1,4 @@
-import { type HouseEquipment, houseEquipmentSchema } from "../../shared/house/equipment.ts";
+import { houseEquipmentSchema } from "../../shared/house/equipment.ts";
 import { OUT_CAUSES } from "../../shared/protocol/equipmentKinds.ts";
 import { line } from "../../shared/protocol/text.ts";
 import { StartRefused } from "../start-refused.ts";
@@ -64,24 +64,19 @@ export async function putBack(
   console.log(`${label} is back in service`);
 }
 
+const NUMBERS = ["volts", "continuousA", "peakA", "metres", "parallel", "internalOhm", "chargeKg"];
+
 /** Returns what was given as an entry to check: a figure that its kind does not have stays in it, and is refused. */
 function entryOf(
   named: { id: string; kind: string; name: string },
   given: ReadonlyMap<string, string>,
 ): unknown {
-  const number = (key: string) => (given.has(key) ? Number(given.get(key)) : undefined);
-  const { size, metres, parallel, volts, continuousA, peakA, internalOhm, chargeKg, ...words } =
-    Object.fromEntries(given);
-  const common: Omit<HouseEquipment, "kind"> | object = {
-    ...{ ...named, testedUntil: null, place: null, notes: null, out: null },
-    ...words,
-  };
-  if (named.kind === "extinguisher") return { weighedUntil: null, ...common, chargeKg: number("chargeKg") };
-  if (named.kind !== "cart") return common;
-  return {
-    ...common,
-    ...{ volts: number("volts"), continuousA: number("continuousA"), peakA: number("peakA") },
-    cable: { size, metres: number("metres"), parallel: number("parallel") ?? 1 },
-    internalOhm: number("internalOhm") ?? null,
-  };
+  const figures = Object.fromEntries(
+    [...given].map(([key, text]) => [key, NUMBERS.includes(key) ? Number(text) : text]),
+  );
+  const common = { ...named, testedUntil: null, place: null, notes: null, out: null };
+  if (named.kind === "extinguisher") return { ...common, weighedUntil: null, ...figures };
+  if (named.kind !== "cart") return { ...common, ...figures };
+  const { size, metres, parallel = 1, ...others } = figures;
+  return { ...common, internalOhm: null, ...others, cable: { size, metres, parallel } };
 }

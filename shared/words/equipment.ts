@@ -1,4 +1,4 @@
-import type { Equipment } from "../protocol/equipment.ts";
+import type { Cart, Equipment } from "../protocol/equipment.ts";
 import type { StandEquipment } from "../session/state.ts";
 import { dayWords, timeOfDay } from "./dates.ts";
 import { type EquipmentWords, equipment as english } from "./en/equipment.ts";
@@ -16,12 +16,20 @@ export function equipmentFacts(facts: Equipment, language: Language): string {
   const until = (date: "weighedUntil" | "testedUntil", day: string | null) =>
     day === null ? [] : [words.until(date, dayWords(Date.parse(day), language))];
   return [
-    ...(facts.kind === "cart" ? [words.cart(facts)] : []),
+    ...(facts.kind === "cart" ? cartFacts(facts, words) : []),
     ...(facts.kind === "extinguisher"
-      ? [words.bottle(facts), ...until("weighedUntil", facts.weighedUntil)]
+      ? [words.bottle(facts.agent, facts.chargeKg), ...until("weighedUntil", facts.weighedUntil)]
       : []),
     ...until("testedUntil", facts.testedUntil),
   ].join(", ");
+}
+
+function cartFacts({ volts, continuousA, peakA, cable }: Cart, words: EquipmentWords): string[] {
+  return [
+    words.cart(volts, continuousA, peakA),
+    words.cable(cable.size, cable.metres),
+    ...(cable.parallel > 1 ? [words.parallel(cable.parallel)] : []),
+  ];
 }
 
 /** Returns each piece of a start in one line: label, name, facts of that day, and who read its label. */

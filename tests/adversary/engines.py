@@ -60,6 +60,7 @@ class Engines:
         self.arcs.pop(n, None)
         self.leaves.clear()
         self.life[n] = "cranking"
+        self.unseen.discard(n)
         self.starter.append([n, self.at, None, self.seq, "starterCool" in conditions.aside(self, n)])
         self.begins("turning", n)
 
@@ -94,6 +95,7 @@ class Engines:
         self.acted("an engine was stopped")
         self.starter_off(n)
         self.life[n] = "off"
+        self.unseen.add(n)
         self.ends("turning", n)
 
     def sent_guardInPlace(self, fact, n):

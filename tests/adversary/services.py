@@ -34,6 +34,8 @@ class Services:
             self.bad("HND-2" if self.hands else "STN-6", "hands on two propellers")
         if self.left_turning:
             self.bad("STN-7", "hands on a propeller while one was left turning")
+        if n in self.unseen:
+            self.bad("RTN-10", f"hands to {n} before its propeller was seen still")
         self.hands = (n, self.seq)
         self.begins("hands", self.seq)
 
@@ -70,8 +72,9 @@ class Services:
 
     def sent_propellerStill(self, fact, n):
         gone = [no for no, engine in self.left_turning.items() if engine == n]
-        if not gone:
+        if not gone and n not in self.unseen:
             self.bad("STN-7", f"the propeller of {n} was not left turning")
+        self.unseen.discard(n)
         for no in gone:
             self.ends_foreign(no)
             del self.left_turning[no]

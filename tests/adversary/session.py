@@ -25,6 +25,8 @@ class Session(Course, Engines, Stops, Services):
         self.request, self.clearance, self.cleared = {}, None, 0
         self.leaves, self.out, self.drills = {}, set(), {}
         self.hands, self.left_hands, self.left_turning = None, {}, {}
+        # Engines that stopped in this session and whose propeller nobody has seen still.
+        self.unseen = set()
         self.overrides, self.alerts, self.late, self.commands = {}, {}, set(), {}
         self.opened = {}  # the stop or alert that opened each drill
         self.said = {}  # words of where each fire burns, by its number, each with the event that first told it
@@ -183,7 +185,7 @@ class Session(Course, Engines, Stops, Services):
             if item["is"] != "turning":
                 self.ends(item["is"], item["ref"])
         self.left_hands = {no: i["item"]["engine"] for no, i in items.items() if i["item"]["is"] == "hands"}
-        self.left_turning = {no: i["item"]["engine"] for no, i in items.items() if i["item"]["is"] == "turning"}
+        self.left_turning = {no: i["item"]["engine"] for no, i in items.items() if i["item"]["is"] in ("turning", "unseen")}
         self.drills = {run: d for run, d in self.drills.items() if run < FOREIGN or run - FOREIGN in items}
         for no, it in items.items():
             item = it["item"]

@@ -83,6 +83,8 @@ function secondSession(ramp: Ramp, story: Story): void {
   ramp.settle(story);
   story.upTo("secure");
   story.send("groundPower", "propellerFree", { engine: 2 });
+  // The first session cut it, and nobody has looked at its propeller since.
+  story.send("fireGuard", "propellerStill", { engine: 4 });
   story.say("cockpit", { type: "amendPlan", order: [3], reason: "one engine is enough" });
   story.upTo("warmUp");
   ramp.settle(story);

@@ -31,7 +31,7 @@ it("[HSE-4] [TYP-2] [TYP-5] [TYP-13] [TYP-7] [TYP-9] [TYP-10] a limit is edited,
   expect(await axeFaults(author.page)).toEqual([]);
   await author.press("Make a new draft of it");
 
-  await author.press("Oil");
+  await author.press(/^Oil\b/, author.page.getByRole("navigation", { name: "Parts of the type" }));
   const normal = author.page.getByRole("group", { name: "Normal", exact: true }).first();
   const within = normal.getByRole("group", { name: "Within", exact: true }).getByLabel("Value");
   const save = author.page.getByRole("button", { name: "Save", exact: true });
@@ -119,7 +119,7 @@ it("[TYP-1] [TYP-10] every part of the published schema can be edited, and list 
     ).toBeGreaterThan(0);
     expect(await seat.page.getByText("(JSON)").count()).toBe(0);
   }
-  await seat.press("Starter");
+  await seat.press(/^Starter\b/, seat.page.getByRole("navigation", { name: "Parts of the type" }));
   const rungs = seat.page
     .getByRole("group", { name: "Ladder", exact: true })
     .first()

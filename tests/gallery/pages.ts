@@ -62,7 +62,7 @@ async function types(camera: Camera, seat: Seat, url: string): Promise<void> {
   await seat.sees(/^Drawn facing forward/);
   await camera.take("A type to read", "Anybody", page);
   await seat.press("Make a new draft of it");
-  await seat.press("Oil");
+  await seat.press(/^Oil\b/, seat.page.getByRole("navigation", { name: "Parts of the type" }));
   const within = page
     .getByRole("group", { name: "Normal", exact: true })
     .first()

@@ -22,7 +22,7 @@ export function AircraftChoice({ rows, chosen, onChoose, asking }: Props) {
   const free = inService.filter((a) => a.bar === null);
   const barred = inService.filter((a) => a.bar !== null);
   return (
-    <section className="options" aria-label={planning.aircraft} data-asking={asking || undefined}>
+    <div className="options" data-asking={asking || undefined}>
       {rows !== null && inService.length === 0 && (
         <div className="register-notice" role="status">
           <p>{words.none}</p>
@@ -62,6 +62,6 @@ export function AircraftChoice({ rows, chosen, onChoose, asking }: Props) {
           ))}
         </ul>
       )}
-    </section>
+    </div>
   );
 }

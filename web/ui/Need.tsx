@@ -6,12 +6,12 @@ import { EngineKeys } from "./EngineKeys.tsx";
 import { useFiguring } from "./figuring.ts";
 import { later } from "./later.tsx";
 import { ReasonEntry } from "./ReasonEntry.tsx";
-import { StandsAt } from "./StandsAt.tsx";
 
 const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
 const FigureEntry = later(() => import("./FigureEntry.tsx").then((m) => m.FigureEntry));
 const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
 const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
+const StandsAt = later(() => import("./StandsAt.tsx").then((m) => m.StandsAt));
 
 interface NeedProps {
   answer: AnswerKey;

@@ -24,9 +24,10 @@ export const equipment: EquipmentWords = {
   kinds,
   causes,
   dates,
-  cart: ({ volts, continuousA, peakA, cable }) =>
-    `${volts} V, ${continuousA} A todo el tiempo, ${peakA} A como máximo, cable ${cable.size} de ${cable.metres} m${cable.parallel > 1 ? `, ${cable.parallel} en paralelo` : ""}`,
-  bottle: ({ agent, chargeKg }) => `${agent}, ${chargeKg} kg`,
+  cart: (volts, steadyA, peakA) => `${volts} V, ${steadyA} A todo el tiempo, ${peakA} A como máximo`,
+  cable: (size, metres) => `cable ${size} de ${metres} m`,
+  parallel: (cables) => `${cables} en paralelo`,
+  bottle: (agent, chargeKg) => `${agent}, ${chargeKg} kg`,
   until: (date, day) => `${dates[date].toLowerCase()} ${day}`,
   shown: (when, who) => `etiqueta leída en el puesto a las ${when} UTC por ${who}`,
   notShown: "etiqueta no leída en el puesto",

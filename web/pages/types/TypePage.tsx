@@ -24,8 +24,16 @@ export function TypePage({ id, version, me, changed }: TypePlace & { me: Me; cha
   const [trouble, setTrouble] = useState<Error | null>(null);
   const place = { id, version };
   const renew = () => {
-    types.read({ id, version }).then(setRead, setTrouble);
-    types.list().then((all) => setRows(all.filter((r) => r.id === id)), setTrouble);
+    types
+      .list()
+      .then((all) => {
+        const own = all.filter((r) => r.id === id);
+        setRows(own);
+        // A draft that was read and is gone was discarded, here or by somebody else.
+        if (read && !own.some((r) => r.version === version)) return go("/types");
+        return types.read({ id, version }).then(setRead);
+      })
+      .catch(setTrouble);
   };
   useRenewed(changed, renew);
   const row = rows.find((r) => r.version === version);
