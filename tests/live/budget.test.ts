@@ -8,13 +8,14 @@ import { sharedType } from "../../server/sessions/shared-type.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { genesis, seal } from "../../shared/evidence/chain.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
-import { LIVE_STAGES } from "../../shared/protocol/stages.ts";
+import { stagesOf } from "../../shared/protocol/stages.ts";
 import { planned, signIn, type TestServer, testServer } from "../http/test-server.ts";
 import { personAt, playOut, Stage } from "../seed/stage.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { sha256 } from "../spec/given.ts";
 
 const EVENTS = 2_000;
+const STARTING_STAGES = stagesOf("start");
 const KB = 1_024;
 
 /** Raises and releases holds, from each post in turn, until there are `least` events. */
@@ -37,9 +38,9 @@ function troubledStart(): Stage {
   const stage = new Stage(type, "groundPower");
   stage.everyoneClaims();
   const script = { seed: 3, pace: 1, cart: "Bal Maiden" };
-  for (const [i, until] of LIVE_STAGES.entries()) {
+  for (const [i, until] of STARTING_STAGES.entries()) {
     expect(playOut(stage, script, until)).toBeNull();
-    trouble(stage, ((i + 1) * EVENTS) / LIVE_STAGES.length);
+    trouble(stage, ((i + 1) * EVENTS) / STARTING_STAGES.length);
   }
   expect(playOut(stage, script)).toBeNull();
   return stage;

@@ -4,13 +4,16 @@ import { notSeenStill } from "../../../shared/stopping/unseen.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds } from "../../ui/numbers.ts";
 import type { Words } from "../../words/catalogue.ts";
-import type { Text } from "../../words/en/text.ts";
+import type { LaterWords } from "../../words/en/later.ts";
+import { laterWords } from "../../words/later.ts";
 import { lightningNote, windNote } from "./airNotes.ts";
+
+type PlanNotes = LaterWords["planNotes"];
 
 /** Returns the notes beside the plan, one sentence each. */
 export function planNotes(state: SessionState, now: number, units: UnitChoice, words: Words): string[] {
   const { text } = words;
-  const { plan } = text;
+  const plan = laterWords(words.say.language).planNotes;
   const { brakes, chocks, guard } = state;
   const age = (at: number) => seconds(now - at);
   const pressure = brakes?.pressure ? writtenBoth(brakes.pressure, units, { step: 1 }) : null;
@@ -33,7 +36,7 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, w
 }
 
 /** Returns whether hands are allowed at the propellers of an aircraft that came back. */
-function handsWords(state: SessionState, plan: Text["plan"]): string[] {
+function handsWords(state: SessionState, plan: PlanNotes): string[] {
   if (!state.returning) return [];
   const left = notSeenStill(state);
   if (state.stage === "stowing" && left.length === 0 && state.returning.switchesOff)
@@ -46,8 +49,9 @@ function fromElsewhere(
   { standing, chocks, brakes, groundPower }: SessionState,
   now: number,
   units: UnitChoice,
-  { text: { plan }, say }: Words,
+  { say }: Words,
 ): string[] {
+  const plan = laterWords(say.language).planNotes;
   if (!standing) return [];
   const age = (by: { at: number }) => seconds(now - by.at);
   const { chocks: chocksThen, brakes: brakesThen, groundPower: powerThen } = standing.lastReported;
@@ -74,7 +78,7 @@ function fromElsewhere(
   ];
 }
 
-function powerWords(state: SessionState, now: number, units: UnitChoice, plan: Text["plan"]): string {
+function powerWords(state: SessionState, now: number, units: UnitChoice, plan: PlanNotes): string {
   const { groundPower: power } = state;
   if (power.is === "unknown") return state.powerSource === "batteries" ? plan.batteries : plan.powerUnknown;
   const age = seconds(now - power.by.at);

@@ -3,6 +3,7 @@ import { board } from "./board.ts";
 import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { planNotes } from "./planNotes.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
 import { trace } from "./trace.ts";
@@ -119,6 +120,7 @@ export const later = {
   house,
   past,
   planChange,
+  planNotes,
   postsLine,
   record,
   remote,

@@ -1,0 +1,26 @@
+/** The notes beside the plan of the aircraft, one sentence each. */
+export const planNotes = {
+  chocksUnknown: "Chocks: not reported",
+  reportedBefore: (words: string) => `Before this session: ${words}. Report it again`,
+  handsLeft: (n: number) => `Hands were left on the propeller of number ${n}`,
+  leaveLeft: (service: string) => `People may still be at the aircraft: ${service}`,
+  leftTurning: (n: number) => `Number ${n} was left turning. Nobody has seen it stopped yet`,
+  chocksIn: (time: string) => `Chocks in, ${time}`,
+  chocksOut: (time: string) => `Chocks out, ${time}`,
+  brakesUnknown: "Brakes: not reported",
+  brakesSet: (pressure: string | null, time: string) =>
+    `Brakes set${pressure === null ? "" : ` at ${pressure}`}, ${time}`,
+  brakesReleased: (time: string) => `Brakes released, ${time}`,
+  batteries: "Start on batteries",
+  powerUnknown: "Ground power: not reported",
+  powerOn: (volts: string, time: string) => `Ground power on, ${volts}, ${time}`,
+  powerOff: (time: string) => `Ground power off, ${time}`,
+  guardAway: "Fire guard: not in place",
+  guardAt: (n: number, time: string) => `Fire guard at number ${n}, ${time}`,
+  handling: (n: number) => `Hands on the propeller of number ${n}: ignition off`,
+  handsAllowed: "Hands are allowed: propellers still, switches off",
+  handsNotYet: "No hands on propellers: switches not proved off",
+  handsBarred: (engines: string) => `No hands on propellers: not seen still ${engines}`,
+  defect: (words: string) => `A defect blocks the start: ${words}`,
+  order: (order: string) => `Order ${order}`,
+};

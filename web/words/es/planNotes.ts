@@ -1,0 +1,26 @@
+import type { planNotes as english } from "../en/planNotes.ts";
+
+export const planNotes: typeof english = {
+  reportedBefore: (words) => `Antes de esta sesión: ${words}. Repórtelo de nuevo`,
+  handsLeft: (n) => `Quedaron manos en la hélice del motor ${n}`,
+  leaveLeft: (service) => `Puede haber aún personas junto al avión: ${service}`,
+  leftTurning: (n) => `El motor ${n} quedó girando. Nadie lo ha visto parado todavía`,
+  chocksUnknown: "Calzos: sin reportar",
+  chocksIn: (time) => `Calzos puestos, ${time}`,
+  chocksOut: (time) => `Calzos fuera, ${time}`,
+  brakesUnknown: "Frenos: sin reportar",
+  brakesSet: (pressure, time) => `Frenos puestos${pressure === null ? "" : ` con ${pressure}`}, ${time}`,
+  brakesReleased: (time) => `Frenos sueltos, ${time}`,
+  batteries: "Arranque con baterías",
+  powerUnknown: "Planta externa: sin reportar",
+  powerOn: (volts, time) => `Planta externa conectada, ${volts}, ${time}`,
+  powerOff: (time) => `Planta externa apagada, ${time}`,
+  guardAway: "Guardia de fuego: no está en su puesto",
+  guardAt: (n, time) => `Guardia de fuego en motor ${n}, ${time}`,
+  handling: (n) => `Manos en la hélice del motor ${n}: encendido cortado`,
+  handsAllowed: "Manos permitidas: hélices paradas, interruptores apagados",
+  handsNotYet: "Sin manos en las hélices: interruptores sin comprobar",
+  handsBarred: (engines) => `Sin manos en las hélices: sin ver parada ${engines}`,
+  defect: (words) => `Un defecto impide el arranque: ${words}`,
+  order: (order) => `Orden ${order}`,
+};
