@@ -14,7 +14,7 @@ export const equipmentWords = (language: Language): EquipmentWords => WORDS[lang
 export function equipmentFacts(facts: Equipment, language: Language): string {
   const words = WORDS[language];
   const until = (date: "weighedUntil" | "testedUntil", day: string | null) =>
-    day === null ? [] : [words.until(date, dayWords(Date.parse(day), language))];
+    day === null ? [] : [words.until(words.dates[date].toLowerCase(), dayWords(Date.parse(day), language))];
   return [
     ...(facts.kind === "cart" ? cartFacts(facts, words) : []),
     ...(facts.kind === "extinguisher"

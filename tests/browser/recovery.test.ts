@@ -40,7 +40,7 @@ it("[PAN-8] [PAN-10] a reload and a restart of the server lose nothing, and a ho
   await seat.asked(PLAN_ASK);
 
   await server.stop();
-  await seat.sees(/^Offline, last heard .* Hold\. What is shown may be old/);
+  await seat.sees(/^Offline, last heard .* Hold\. What you see may be old/);
   expect(await seat.page.locator(".ask").getByRole("button", { name: "Go on" }).isDisabled()).toBe(true);
   await seat.press("Hold");
   await seat.sees("Sending… not yet heard by anyone. Use the hand signal.");

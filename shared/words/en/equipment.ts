@@ -28,7 +28,7 @@ export const equipment = {
   cable: (size: string, metres: number) => `cable ${size} of ${metres} m`,
   parallel: (cables: number) => `${cables} side by side`,
   bottle: (agent: string, chargeKg: number) => `${agent}, ${chargeKg} kg`,
-  until: (date: DueDate, day: string) => `${dates[date].toLowerCase()} ${day}`,
+  until: (date: string, day: string) => `${date} ${day}`,
   shown: (when: string, who: string) => `label read at the stand at ${when} UTC by ${who}`,
   notShown: "label not read at the stand",
 };

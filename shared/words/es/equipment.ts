@@ -28,7 +28,7 @@ export const equipment: EquipmentWords = {
   cable: (size, metres) => `cable ${size} de ${metres} m`,
   parallel: (cables) => `${cables} en paralelo`,
   bottle: (agent, chargeKg) => `${agent}, ${chargeKg} kg`,
-  until: (date, day) => `${dates[date].toLowerCase()} ${day}`,
+  until: (date, day) => `${date} ${day}`,
   shown: (when, who) => `etiqueta leída en el puesto a las ${when} UTC por ${who}`,
   notShown: "etiqueta no leída en el puesto",
 };
