@@ -20,7 +20,7 @@ export function StandSheet({ panel, onClose }: { panel: Panel; onClose(): void }
   const all = panel.state.equipment ?? [];
   const give = (text: string) => {
     const label = labelIn(text);
-    setWrong(label === null ? words.notALabel(text) : null);
+    setWrong(label === null ? words.notALabel(text.slice(0, 40)) : null);
     if (label === null || !panel.act({ type: "showEquipment", label })) return;
     setTyped("");
     setScanning(false);

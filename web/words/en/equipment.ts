@@ -67,7 +67,7 @@ export const equipment = {
   scan: "Scan",
   scanStop: "Stop scanning",
   noCamera: "The camera cannot be used. Type the label.",
-  notALabel: (text: string) => `${text.slice(0, 40)} is no label.`,
+  notALabel: (text: string) => `${text} is no label.`,
   planned: "planned, label not read",
   shownBy: (when: string, who: string) => `read ${when} UTC by ${who}`,
   nothingHere: "Nothing planned, and no label read.",

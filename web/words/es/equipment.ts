@@ -66,7 +66,7 @@ export const equipment: EquipmentPageWords = {
   scan: "Escanear",
   scanStop: "Dejar de escanear",
   noCamera: "No se puede usar la cámara. Escriba la etiqueta.",
-  notALabel: (text) => `${text.slice(0, 40)} no es una etiqueta.`,
+  notALabel: (text) => `${text} no es una etiqueta.`,
   planned: "en el plan, etiqueta no leída",
   shownBy: (when, who) => `leída ${when} UTC por ${who}`,
   nothingHere: "Nada en el plan, y ninguna etiqueta leída.",
