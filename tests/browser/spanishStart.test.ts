@@ -40,7 +40,7 @@ const ENTERED = ["Stand 4, north apron", "Cart Knocker"];
 /** The same, and as the chart shortens them. */
 const WRITTEN = ENTERED.flatMap((text) => [
   text,
-  ...Array.from(text, (_, i) => `${text.slice(0, text.length - 1 - i)}…`),
+  ...Array.from({ length: text.length - 2 }, (_, i) => `${text.slice(0, text.length - 1 - i)}…`),
 ]);
 /** So fast that an engine is warm within a second. */
 const PACE = 600;
