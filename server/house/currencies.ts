@@ -17,7 +17,7 @@ export interface PersonLapses {
   lapses: Lapse[];
 }
 
-/** What people must keep up: the house's kinds, and who has let one lapse. */
+/** Keeps the house's kinds of currency, and judges whose currency has lapsed. */
 export class Currencies {
   readonly #directory: Directory;
   readonly #store: EventStore;

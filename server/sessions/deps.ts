@@ -23,7 +23,7 @@ export interface SessionsDeps {
   bus: Bus;
   /** Keeps what stands at each aircraft across its sessions. */
   records: AircraftRecords;
-  /** Who may take which post, and who made which start. */
+  /** Decides who may take a post, and notes who made which start. */
   currencies: Pick<Currencies, "barFrom" | "closed">;
   /** Finds a piece of equipment by its label. */
   equipment: { shown(label: string): Promise<ShownEquipment | null> };

@@ -16,7 +16,7 @@ export interface LastStart {
   at: number;
 }
 
-/** What people have of the house's currencies. Every method rejects when the database fails. */
+/** People's dates in the house's currencies. Every method rejects when the database fails. */
 export interface CurrencyStore {
   dates(): Promise<CurrencyDate[]>;
   /** Replaces all dates of one person, or none. */

@@ -68,7 +68,7 @@ export interface BladeCount {
   resistance: boolean;
 }
 
-/** Who reported the engine stopped; null where it was found stopped. */
+/** The person who reported the engine stopped; null where it was found stopped. */
 export interface Unseen {
   stoppedBy: { person: string; device: string; name: string } | null;
 }

@@ -4,7 +4,7 @@ import { engineOf, type SessionState } from "../session/state.ts";
 import { type EscapeWay, escapeWay } from "./escape.ts";
 import { turningOnTheWay } from "./way.ts";
 
-/** What a guard of whom nothing is asked has to know: the engine, the way out, and where to go next. */
+/** The facts for a guard of whom nothing is asked: the engine, the way out, and the next place. */
 export interface StandBy {
   /** The engine at which the guard stands. */
   at: number;

@@ -8,7 +8,7 @@ import { inUnit } from "../models/units.ts";
 import { closedBy } from "../plan/orderAdvice.ts";
 import type { SessionState } from "../session/state.ts";
 
-/** What of a session decides the guard's way. A plan has it too: no engine turns, and the guard waits. */
+/** The part of a session that decides the guard's way. A plan has it too: no engine turns, and the guard waits. */
 export type GuardCase = Pick<SessionState, "type" | "engines" | "guard">;
 
 /** Returns the engines whose arcs the way to this engine must avoid. */

@@ -5,9 +5,9 @@ import { OUT_CAUSES } from "../protocol/equipmentKinds.ts";
 import { line } from "../protocol/text.ts";
 import type { EntryFault } from "./faults.ts";
 
-/** What the register keeps of each piece besides its facts. */
+/** Fields that the register keeps of each piece besides its facts. */
 const kept = {
-  /** Where it is kept. */
+  /** The place where it is kept. */
   place: line(60).nullable(),
   notes: line(500).nullable(),
   /** Null while it is in service. */

@@ -2,7 +2,7 @@ import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Currency } from "./currency.ts";
 import { DAY_MS, ENDING_DAYS, endOf } from "./due.ts";
 
-/** What one person has: the posts they may hold, their end dates by kind, and their last start at each post. */
+/** One person's posts, end dates by kind, and last start at each post. */
 export interface Kept {
   mayHold: readonly Post[];
   /** Days by the kind's id. */

@@ -7,7 +7,7 @@ export const daySchema = z.iso.date("must be a day such as 2027-03-31");
 
 export const labelSchema = z.string().refine(isLabel, "must be 1 to 16 capital letters, digits and hyphens");
 
-/** What every piece of equipment has. The label is its id. */
+/** Fields of every piece of equipment. The label is its id. */
 const common = {
   id: labelSchema,
   name: line(60),

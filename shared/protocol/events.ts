@@ -289,7 +289,7 @@ export const factSchema = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("coolDownCut"),
     engine: engineSchema,
-    /** What was short; `found` is null for a gauge that nobody read at idle. */
+    /** The limits that were not reached; `found` is null for a gauge that nobody read at idle. */
     short: z.array(coolDownShortSchema).min(1),
   }),
   z.strictObject({

@@ -1,4 +1,4 @@
-/** What a session is for: from cold to released, or from away to stopped. */
+/** The purpose of a session: from cold to released, or from away to stopped. */
 export const PURPOSES = ["start", "return"] as const;
 export type Purpose = (typeof PURPOSES)[number];
 

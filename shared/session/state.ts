@@ -225,7 +225,7 @@ export interface CheckRecord {
   loaded?: true;
 }
 
-/** What a session knows of an aircraft that comes back to be stopped. */
+/** The state of an aircraft that comes back to be stopped. */
 export interface Returning {
   /** The marshaller's word that it stands on its place. */
   onStand: Attribution | null;

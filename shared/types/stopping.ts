@@ -2,7 +2,7 @@ import { z } from "zod";
 import { idSchema } from "../protocol/text.ts";
 import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 
-/** Who may report a propeller still: the fire guard alone, or anybody else than the person who stopped the engine. */
+/** The rule for who reports a propeller still: the guard alone, or anybody but the person who stopped the engine. */
 export const STILL_BY = ["guard", "another"] as const;
 
 /** How the engines are stopped after they ran. */
