@@ -5,13 +5,13 @@ import { idSchema, line } from "../../shared/protocol/text.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
 import type { BegunTypes } from "../types/begun.ts";
+import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
 import { TYPE_BYTES } from "./types.ts";
 
 const tags = ["types"];
 const params = z.strictObject({ id: idSchema });
-const saved = z.object({ id: z.string(), revision: z.number().int() });
 const entered = z.record(z.string(), z.unknown()).describe("Parts of a type, with gaps and faults");
 const listed = z.object({ id: z.string(), name: z.string(), at: z.number(), by: z.string() });
 const config = { costly: true };
@@ -62,7 +62,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
         tags,
         summary: "Begin a type from nothing: every figure is blank",
         body: z.strictObject({ id: idSchema, name: line(60), engines: z.number().int().min(1).max(8) }),
-        response: { 201: saved },
+        response: { 201: savedSchema },
       },
     },
     async (request, reply) => {
@@ -82,7 +82,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
         params,
         headers: ifMatch,
         body: entered,
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {

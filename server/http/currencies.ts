@@ -8,12 +8,12 @@ import { auditTo } from "../audit.ts";
 import { OfficeRefused, qualified } from "../auth/refused.ts";
 import { asPlanner, type Currencies } from "../house/currencies.ts";
 import type { Directory } from "../store/directory.ts";
+import { savedSchema } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
 
 const tags = ["currencies"];
 const params = z.strictObject({ id: idSchema });
-const saved = z.object({ id: z.string(), revision: z.number().int() });
 const lapse = z.object({
   post: z.enum(POSTS),
   kind: z.string(),
@@ -43,7 +43,14 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
 
   app.post(
     "/currencies",
-    { schema: { tags, summary: "Add a kind of currency", body: currencySchema, response: { 201: saved } } },
+    {
+      schema: {
+        tags,
+        summary: "Add a kind of currency",
+        body: currencySchema,
+        response: { 201: savedSchema },
+      },
+    },
     async (request, reply) => {
       const { person } = identityOf(request);
       const entry = await currencies.add(person, request.body);
@@ -61,7 +68,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
         params,
         headers: ifMatch,
         body: currencySchema.omit({ id: true }),
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {

@@ -6,8 +6,8 @@ import { hoursSchema } from "../../shared/protocol/fitted.ts";
 import { idSchema, line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { AircraftRegister, ListedAircraft } from "../house/aircraft.ts";
-import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
+import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -29,14 +29,6 @@ const listed = z.object({
   typeName: z.string(),
   newest: version.nullable().describe("The approved version of its type"),
   bar: bar.nullable().describe("Why it cannot be planned"),
-});
-const saved = z.object({ id: z.string(), revision: z.number().int() });
-const change = z.object({
-  revision: z.number().int(),
-  at: z.number(),
-  by: z.string(),
-  reason: z.string().nullable(),
-  body: houseAircraftSchema,
 });
 
 export interface HouseAircraftRoutes {
@@ -84,13 +76,10 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
         tags,
         summary: "The last 100 states of an aircraft in the register, the newest first, and who entered each",
         params,
-        response: { 200: z.array(change) },
+        response: { 200: z.array(stateOf(houseAircraftSchema)) },
       },
     },
-    async (request) => {
-      const named = await nameById(directory);
-      return (await register.history(request.params.id)).map((e) => ({ ...e, by: named(e.by) }));
-    },
+    async (request) => namedStates(await register.history(request.params.id), directory),
   );
 
   app.post(
@@ -100,7 +89,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
         tags,
         summary: "Add an aircraft, on the approved version of its type",
         body: entered,
-        response: { 201: saved },
+        response: { 201: savedSchema },
       },
     },
     async (request, reply) => {
@@ -120,7 +109,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
         params,
         headers: ifMatch,
         body: z.strictObject({ ...entered.omit({ id: true }).shape, reason: reason.nullish() }),
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {
@@ -143,7 +132,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
         params,
         headers: ifMatch,
         body: z.strictObject({ retired: z.boolean(), reason }),
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {
@@ -178,7 +167,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
             .min(1)
             .max(8),
         }),
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {

@@ -6,8 +6,8 @@ import { DUE_DATES, OUT_CAUSES } from "../../shared/protocol/equipmentKinds.ts";
 import { line } from "../../shared/protocol/text.ts";
 import { auditTo } from "../audit.ts";
 import type { EquipmentRegister, ListedEquipment } from "../house/equipment.ts";
-import { nameById } from "../house/names.ts";
 import type { Directory } from "../store/directory.ts";
+import { namedStates, savedSchema, stateOf } from "./register-states.ts";
 import { ifMatch, revisionOf, tagged } from "./revision.ts";
 import { identityOf } from "./signed-in.ts";
 
@@ -26,14 +26,6 @@ const listed = z.object({
   body: houseEquipmentSchema,
   revision: z.number().int(),
   faults: z.array(fault).describe("What speaks against it now, the worst first"),
-});
-const saved = z.object({ id: z.string(), revision: z.number().int() });
-const change = z.object({
-  revision: z.number().int(),
-  at: z.number(),
-  by: z.string(),
-  reason: z.string().nullable(),
-  body: houseEquipmentSchema,
 });
 
 export interface HouseEquipmentRoutes {
@@ -81,13 +73,10 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
         tags,
         summary: "The last 100 states of a piece in the register, the newest first, and who entered each",
         params,
-        response: { 200: z.array(change) },
+        response: { 200: z.array(stateOf(houseEquipmentSchema)) },
       },
     },
-    async (request) => {
-      const named = await nameById(directory);
-      return (await register.history(request.params.id)).map((e) => ({ ...e, by: named(e.by) }));
-    },
+    async (request) => namedStates(await register.history(request.params.id), directory),
   );
 
   app.post(
@@ -97,7 +86,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
         tags,
         summary: "Add a piece of equipment in service",
         body: houseEquipmentSchema,
-        response: { 201: saved },
+        response: { 201: savedSchema },
       },
     },
     async (request, reply) => {
@@ -118,7 +107,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
         params,
         headers: ifMatch,
         body: houseEquipmentSchema,
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {
@@ -141,7 +130,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
         params,
         headers: ifMatch,
         body: z.strictObject({ out: z.enum(OUT_CAUSES).nullable(), reason }),
-        response: { 200: saved },
+        response: { 200: savedSchema },
       },
     },
     async (request, reply) => {

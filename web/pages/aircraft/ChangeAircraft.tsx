@@ -1,10 +1,10 @@
 import { useState } from "react";
 import { aircraft } from "../../net/aircraft.ts";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useRegisterWords } from "../../words/register.ts";
 import { AircraftForm } from "./AircraftForm.tsx";
 import type { ActProps } from "./acts.ts";
 import { entryOf, textOfAircraft } from "./entry.ts";
-import { FormKeys } from "./FormKeys.tsx";
 
 /** Changes an aircraft's entry, but not its registration and type. */
 export function ChangeAircraft({
@@ -43,7 +43,12 @@ export function ChangeAircraft({
         <span>{words.reason}</span>
         <input name="reason" value={reason} maxLength={200} onChange={(e) => setReason(e.target.value)} />
       </label>
-      <FormKeys send={busy ? words.saving : words.save} ready={entry !== null && !busy} onLeave={onLeave} />
+      <FormKeys
+        send={busy ? words.saving : words.save}
+        leave={words.leave}
+        ready={entry !== null && !busy}
+        onLeave={onLeave}
+      />
     </form>
   );
 }

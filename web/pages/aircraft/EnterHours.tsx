@@ -1,10 +1,10 @@
 import { useState } from "react";
 import { aircraft } from "../../net/aircraft.ts";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useRegisterWords } from "../../words/register.ts";
 import type { ActProps } from "./acts.ts";
 import { type FittedText, fittedText, hoursIn } from "./entry.ts";
 import { Hours } from "./FittedFields.tsx";
-import { FormKeys } from "./FormKeys.tsx";
 
 /** Hours in tenths, as engine logs count them. */
 const sum = (text: string, more: number): string =>
@@ -75,6 +75,7 @@ export function EnterHours({ row, engines, onDone, onLeave, onTrouble }: ActProp
       ))}
       <FormKeys
         send={busy ? words.saving : words.save}
+        leave={words.leave}
         ready={good.length === fitted.length && !busy}
         onLeave={onLeave}
       />

@@ -1,8 +1,8 @@
 import { useState } from "react";
 import { aircraft } from "../../net/aircraft.ts";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useRegisterWords } from "../../words/register.ts";
 import type { ActProps } from "./acts.ts";
-import { FormKeys } from "./FormKeys.tsx";
 
 /** Retires an aircraft with a reason, or takes a retired one back into service. */
 export function Retirement({ row, onDone, onLeave, onTrouble }: ActProps) {
@@ -23,7 +23,7 @@ export function Retirement({ row, onDone, onLeave, onTrouble }: ActProps) {
         <span>{row.retired ? words.takeBackWhy : words.retireWhy}</span>
         <input name="reason" value={reason} maxLength={200} onChange={(e) => setReason(e.target.value)} />
       </label>
-      <FormKeys send={words.sure} ready={reason.trim() !== ""} onLeave={onLeave} />
+      <FormKeys send={words.sure} leave={words.leave} ready={reason.trim() !== ""} onLeave={onLeave} />
     </form>
   );
 }

@@ -3,9 +3,10 @@ import { OUT_CAUSES, type OutCause } from "../../../shared/protocol/equipmentKin
 import { equipmentWords } from "../../../shared/words/equipment.ts";
 import { equipment, type RegisteredEquipment } from "../../net/equipment.ts";
 import { Choice } from "../../ui/Choice.tsx";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useEquipmentWords } from "../../words/equipment.ts";
+import { useRegisterWords } from "../../words/register.ts";
 import { useWords } from "../../words/words.ts";
-import { FormKeys } from "../aircraft/FormKeys.tsx";
 
 interface Props {
   row: RegisteredEquipment;
@@ -16,6 +17,7 @@ interface Props {
 
 /** Takes a piece out of service with its cause and a reason, or puts it back with a reason. */
 export function OutOfService({ row: { body, revision }, onDone, onLeave, onTrouble }: Props) {
+  const { leave } = useRegisterWords();
   const words = useEquipmentWords();
   const { causes } = equipmentWords(useWords().say.language);
   const [cause, setCause] = useState<OutCause | null>(null);
@@ -48,6 +50,7 @@ export function OutOfService({ row: { body, revision }, onDone, onLeave, onTroub
       </label>
       <FormKeys
         send={words.sure}
+        leave={leave}
         ready={reason.trim() !== "" && (isOut || cause !== null)}
         onLeave={onLeave}
       />

@@ -3,6 +3,7 @@ import type { Currency } from "../../../shared/house/currency.ts";
 import type { LapseRule } from "../../../shared/house/lapseRule.ts";
 import { POSTS } from "../../../shared/protocol/posts.ts";
 import { Choice } from "../../ui/Choice.tsx";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useCurrencyWords } from "../../words/currency.ts";
 import { useWords } from "../../words/words.ts";
 
@@ -70,14 +71,12 @@ export function CurrencyForm({ begin, onSave, onLeave }: Props) {
           />
         </div>
       ))}
-      <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes" disabled={!good || entry.name.trim() === ""}>
-          {words.save}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys
+        send={words.save}
+        leave={words.leave}
+        ready={good && entry.name.trim() !== ""}
+        onLeave={onLeave}
+      />
     </form>
   );
 }

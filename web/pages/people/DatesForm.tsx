@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { CurrencyRow, Dates } from "../../net/currencies.ts";
 import type { Anybody } from "../../net/people.ts";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useCurrencyWords } from "../../words/currency.ts";
 
 interface Props {
@@ -40,14 +41,7 @@ export function DatesForm({ person, kinds, dates, onSave, onLeave }: Props) {
             </label>
           ))}
       </div>
-      <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes">
-          {words.save}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys send={words.save} leave={words.leave} ready onLeave={onLeave} />
     </form>
   );
 }

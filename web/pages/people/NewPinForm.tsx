@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { Anybody } from "../../net/people.ts";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { useCurrencyWords } from "../../words/currency.ts";
 import { usePersonWords } from "../../words/person.ts";
 
@@ -53,14 +54,12 @@ export function NewPinForm({ person, least, onSave, onLeave }: Props) {
           />
         </label>
       </div>
-      <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes" disabled={next.length < least || pin === ""}>
-          {words.replace}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys
+        send={words.replace}
+        leave={words.leave}
+        ready={next.length >= least && pin !== ""}
+        onLeave={onLeave}
+      />
     </form>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import type { Anybody, PersonEntry } from "../../net/people.ts";
+import { FormKeys } from "../../ui/FormKeys.tsx";
 import { usePersonWords } from "../../words/person.ts";
 import { PostKeys } from "./PostKeys.tsx";
 
@@ -90,14 +91,7 @@ export function PersonForm({ person, own, least, onSave, onLeave }: Props) {
           </label>
         </>
       )}
-      <div className="head-keys register-keys">
-        <button type="submit" className="answer" data-tone="yes" disabled={!ready}>
-          {person ? words.save : words.add}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={onLeave}>
-          {words.leave}
-        </button>
-      </div>
+      <FormKeys send={person ? words.save : words.add} leave={words.leave} ready={ready} onLeave={onLeave} />
     </form>
   );
 }
