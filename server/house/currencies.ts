@@ -2,12 +2,12 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import type { Currency } from "../../shared/house/currency.ts";
 import { type Kept, type Lapse, lapsesOf } from "../../shared/house/lapses.ts";
 import type { RegisterEntry } from "../../shared/house/register.ts";
-import { startsIn } from "../../shared/house/starts.ts";
+import { type StartAt, startsIn } from "../../shared/house/starts.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import type { Clock } from "../clock.ts";
 import { firstOf } from "../evidence/leaves.ts";
 import type { Directory, PersonRecord } from "../store/directory.ts";
-import type { EventStore } from "../store/events.ts";
+import type { EventStore, SessionRow } from "../store/events.ts";
 import { asSupervisor, type By, Entries } from "./entries.ts";
 import { HouseRefused } from "./refused.ts";
 
@@ -48,7 +48,10 @@ export class Currencies {
 
   /** Returns every active person with their lapses, by name. */
   async lapses(): Promise<PersonLapses[]> {
-    const kinds = (await this.kinds()).map((e) => e.body);
+    return this.#lapsesOf((await this.kinds()).map((e) => e.body));
+  }
+
+  async #lapsesOf(kinds: readonly Currency[]): Promise<PersonLapses[]> {
     const dates = await this.#directory.currencies.dates();
     const starts = await this.#directory.currencies.lastStarts();
     const now = this.#clock.now();
@@ -70,7 +73,10 @@ export class Currencies {
 
   /** Returns the name of the lapsed currency that bars a person from a post; null when none does. */
   async barFrom(personId: string, post: Post): Promise<string | null> {
-    const own = (await this.lapses()).find(({ person }) => person.id === personId);
+    const barring = (await this.kinds()).map((e) => e.body).filter((k) => k.needs[post] === "bars");
+    // Most claims end here and do not read the other tables.
+    if (barring.length === 0) return null;
+    const own = (await this.#lapsesOf(barring)).find(({ person }) => person.id === personId);
     return own?.lapses.find((l) => l.post === post && l.bars)?.name ?? null;
   }
 
@@ -85,17 +91,30 @@ export class Currencies {
   /** Notes who made a start at which post in a session that is closed. */
   async closed(session: string): Promise<void> {
     const row = await this.#store.session(session);
-    if (row?.stage !== "closed") return;
-    const events = [];
-    for await (const { body } of firstOf(this.#store, session, row.headSeq))
-      events.push(readSealed(body).event);
-    await this.#directory.currencies.noteStarts(startsIn(events));
+    if (row?.stage === "closed") await this.#directory.currencies.noteStarts(await this.#startsOf(row));
   }
 
-  /** Notes the starts of every closed session, in a database that knows none yet. */
+  /**
+   * Notes the starts of every closed session, in a database that knows none yet. All are noted at once, so that a
+   * server that was killed meanwhile begins again.
+   */
   async catchUp(): Promise<void> {
     if ((await this.#directory.currencies.lastStarts()).length > 0) return;
-    for (const { id } of await this.#store.sessions(Number.MAX_SAFE_INTEGER)) await this.closed(id);
+    const latest = new Map<string, StartAt>();
+    for (const row of await this.#store.sessions(Number.MAX_SAFE_INTEGER)) {
+      if (row.stage !== "closed") continue;
+      for (const start of await this.#startsOf(row)) {
+        const key = `${start.personId} ${start.post}`;
+        if (start.at > (latest.get(key)?.at ?? 0)) latest.set(key, start);
+      }
+    }
+    await this.#directory.currencies.noteStarts([...latest.values()]);
+  }
+
+  async #startsOf({ id, headSeq }: SessionRow): Promise<StartAt[]> {
+    const events = [];
+    for await (const { body } of firstOf(this.#store, id, headSeq)) events.push(readSealed(body).event);
+    return startsIn(events);
   }
 }
 

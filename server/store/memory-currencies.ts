@@ -1,8 +1,9 @@
-import type { CurrencyDate, CurrencyStore, LastStart } from "./currencies.ts";
+import type { StartAt } from "../../shared/house/starts.ts";
+import type { CurrencyDate, CurrencyStore } from "./currencies.ts";
 
 export class MemoryCurrencies implements CurrencyStore {
   #dates: CurrencyDate[] = [];
-  #starts: LastStart[] = [];
+  #starts: StartAt[] = [];
 
   async dates(): Promise<CurrencyDate[]> {
     return this.#dates;
@@ -13,13 +14,13 @@ export class MemoryCurrencies implements CurrencyStore {
     this.#dates = [...this.#dates.filter((d) => d.personId !== personId), ...own];
   }
 
-  async lastStarts(): Promise<LastStart[]> {
+  async lastStarts(): Promise<StartAt[]> {
     return this.#starts;
   }
 
-  async noteStarts(starts: readonly LastStart[]): Promise<void> {
+  async noteStarts(starts: readonly StartAt[]): Promise<void> {
     for (const start of starts) {
-      const same = (s: LastStart) => s.personId === start.personId && s.post === start.post;
+      const same = (s: StartAt) => s.personId === start.personId && s.post === start.post;
       if (this.#starts.some((s) => same(s) && s.at >= start.at)) continue;
       this.#starts = [...this.#starts.filter((s) => !same(s)), start];
     }

@@ -1,6 +1,7 @@
 import { Prisma, type PrismaClient } from "../../prisma/generated/sqlite/client.ts";
+import type { StartAt } from "../../shared/house/starts.ts";
 import { postSchema } from "../../shared/protocol/enums.ts";
-import type { CurrencyDate, CurrencyStore, LastStart } from "./currencies.ts";
+import type { CurrencyDate, CurrencyStore } from "./currencies.ts";
 
 export class PrismaCurrencies implements CurrencyStore {
   readonly #db: PrismaClient;
@@ -21,16 +22,19 @@ export class PrismaCurrencies implements CurrencyStore {
     ]);
   }
 
-  async lastStarts(): Promise<LastStart[]> {
+  async lastStarts(): Promise<StartAt[]> {
     const rows = await this.#db.lastStart.findMany();
     return rows.map((row) => ({ ...row, post: postSchema.parse(row.post), at: Number(row.at) }));
   }
 
-  async noteStarts(starts: readonly LastStart[]): Promise<void> {
-    for (const { personId, post, at } of starts)
-      await this.#db.$executeRaw(Prisma.sql`
-        INSERT INTO "LastStart" ("personId", "post", "at") VALUES (${personId}, ${post}, ${BigInt(at)})
-        ON CONFLICT ("personId", "post") DO UPDATE SET "at" = excluded."at"
-        WHERE excluded."at" > "LastStart"."at"`);
+  async noteStarts(starts: readonly StartAt[]): Promise<void> {
+    await this.#db.$transaction(
+      starts.map(({ personId, post, at }) =>
+        this.#db.$executeRaw(Prisma.sql`
+          INSERT INTO "LastStart" ("personId", "post", "at") VALUES (${personId}, ${post}, ${BigInt(at)})
+          ON CONFLICT ("personId", "post") DO UPDATE SET "at" = excluded."at"
+          WHERE excluded."at" > "LastStart"."at"`),
+      ),
+    );
   }
 }
