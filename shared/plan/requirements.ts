@@ -74,7 +74,7 @@ function ofStage(state: SessionState, now: number): Requirement[] {
     case "arrival":
     case "stopping":
     case "stowing":
-      return toStop(state, now);
+      return toStop(state, state.stage, now);
     case "plan":
     case "powerUp":
     case "closed":

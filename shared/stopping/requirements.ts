@@ -2,12 +2,16 @@ import { brakesSet, chocksIn } from "../conditions/wheels.ts";
 import { isTurning } from "../engine/life.ts";
 import { unmetForService } from "../leaves/conditions.ts";
 import type { Requirement } from "../plan/requirement.ts";
+import type { Stage } from "../protocol/stages.ts";
 import type { SessionState } from "../session/state.ts";
 import { notSeenStill } from "./unseen.ts";
 
-/** Returns what is still to be met before a return may leave its stage. */
-export function toStop(state: SessionState, now: number): Requirement[] {
-  switch (state.stage) {
+/** The stages of a return after its brief. */
+type StoppingStage = Extract<Stage, "arrival" | "stopping" | "stowing">;
+
+/** Returns what is still to be met before a return may leave this stage. */
+export function toStop(state: SessionState, stage: StoppingStage, now: number): Requirement[] {
+  switch (stage) {
     case "arrival":
       return [...(state.returning?.onStand ? [] : [{ is: "onStand" } as const]), ...wheels(state, now)];
     case "stopping":
@@ -19,8 +23,6 @@ export function toStop(state: SessionState, now: number): Requirement[] {
         ...(state.handling ? of("handling", [state.handling.engine]) : []),
         ...(state.groundPower.is === "on" ? [{ is: "powerOff" } as const] : []),
       ];
-    default:
-      return [];
   }
 }
 

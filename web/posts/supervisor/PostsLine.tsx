@@ -1,5 +1,5 @@
 import { Suspense, useState } from "react";
-import type { Ask } from "../../../shared/asks/ask.ts";
+import { type Ask, fill } from "../../../shared/asks/ask.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import "../../styles/postsLine.css";
 import { AuthorsWords } from "../../ui/AuthorsWords.tsx";
@@ -102,7 +102,8 @@ function Owed({ panel, of, onClose }: { panel: Panel; of: PostNow; onClose(): vo
                     data-tone="plain"
                     disabled={!panel.fresh && !k.offline}
                     onClick={() => {
-                      if (k.choice.need === null && "kind" in k.choice.draft) panel.act(k.choice.draft);
+                      const action = fill(k.choice, {});
+                      if (action) panel.act(action);
                       onClose();
                     }}
                   >
@@ -119,10 +120,15 @@ function Owed({ panel, of, onClose }: { panel: Panel; of: PostNow; onClose(): vo
   );
 }
 
-/** Returns the signals of that post about the ask's engine that this post may record when it saw them given by hand. */
+/**
+ * Returns the signals of that post about the ask's engine that this post may record when it saw them given by hand, and
+ * that need no entry.
+ */
 function keysFor(panel: Panel, post: Post, ask: Ask) {
   if (ask.engine === null || post === panel.post) return [];
   return engineOptions(panel, ask.engine)
     .flatMap((g) => g.keys)
-    .filter(({ choice }) => choice.draft.type === "send" && choice.draft.seenFrom === post);
+    .filter(
+      ({ choice }) => choice.need === null && choice.draft.type === "send" && choice.draft.seenFrom === post,
+    );
 }
