@@ -94,7 +94,8 @@ export function asSupervisor({ name, mayHold }: By): void {
     throw new HouseRefused("notQualified", `${name} is not qualified as supervisor`);
 }
 
-function stale(id: string): HouseRefused {
+/** The refusal of a change to what somebody else changed meanwhile. */
+export function stale(id: string): HouseRefused {
   return new HouseRefused(
     "stale",
     `${id} was changed after you read it: read it again, then make your change anew`,

@@ -4,6 +4,7 @@ import { enteredBy } from "../../shared/types/enteredBy.ts";
 import { unsourced } from "../../shared/types/unsourced.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import type { Clock } from "../clock.ts";
+import { Entries, stale } from "../house/entries.ts";
 import { nameById } from "../house/names.ts";
 import type { Directory, Named } from "../store/directory.ts";
 import {
@@ -25,23 +26,24 @@ const nameSchema = line(60);
 
 /**
  * Types that somebody begins from nothing. What is entered is kept as it is, gaps and faults included, in the house's
- * register; once it is in order it becomes the first draft of its type. Every method may throw TypeRefused.
+ * register; once it is in order it becomes the first draft of its type. Every method may throw TypeRefused, and HouseRefused where
+ * somebody else was first.
  */
 export class BegunTypes {
   readonly #directory: Directory;
-  readonly #clock: Clock;
+  readonly #entries: Entries<"begunType">;
   readonly #drafts: TypeDrafts;
 
   constructor(directory: Directory, clock: Clock, drafts: TypeDrafts) {
     this.#directory = directory;
-    this.#clock = clock;
+    this.#entries = new Entries("begunType", "begun type", directory, clock);
     this.#drafts = drafts;
   }
 
   /** Returns the types that are begun and not finished, by id. */
   async list(): Promise<Entry[]> {
     const there = new Set((await this.#directory.types()).map((t) => t.id));
-    const all = await this.#directory.register.all("begunType");
+    const all = await this.#entries.all();
     return all.filter(({ id, body }) => !body.givenUp && !there.has(id));
   }
 
@@ -63,7 +65,7 @@ export class BegunTypes {
         throw new TypeRefused("taken", `A type ${id} is begun already: go on with it`);
       const engines = Array.from({ length: to.engines }, (_, i) => ({ n: i + 1 }));
       const body = { id, name, entered: { name, engines }, givenUp: false };
-      return this.#put(id, now?.revision ?? 0, by, body);
+      return this.#entries.put({ id, revision: now?.revision ?? 0 }, by, body, null);
     });
   }
 
@@ -78,7 +80,7 @@ export class BegunTypes {
       const entered = enteredBy(now.body.entered, data, by.name) as Record<string, unknown>;
       const name = nameSchema.safeParse(entered.name);
       const body = { ...now.body, name: name.success ? name.data : now.body.name, entered };
-      return this.#put(id, revision, by, body);
+      return this.#entries.put(now, by, body, null);
     });
   }
 
@@ -87,7 +89,7 @@ export class BegunTypes {
     qualified(by);
     return this.#inTurn(id, async () => {
       const now = await this.#at(id, revision);
-      return this.#put(id, revision, by, { ...now.body, givenUp: true });
+      return this.#entries.put(now, by, { ...now.body, givenUp: true }, null);
     });
   }
 
@@ -120,15 +122,6 @@ export class BegunTypes {
     return now;
   }
 
-  async #put(id: string, revision: number, by: Engineer, body: Entry["body"]): Promise<Entry> {
-    const entry: Entry = {
-      ...{ kind: "begunType", id, revision: revision + 1, at: this.#clock.now() },
-      ...{ by: by.id, reason: null, body },
-    };
-    if (!(await this.#directory.register.append([entry]))) throw stale(id);
-    return entry;
-  }
-
   /** Runs the work while no other server does anything with this type. */
   #inTurn<T>(id: string, work: () => Promise<T>): Promise<T> {
     return this.#directory.inTurn([`begunType ${id}`], work);
@@ -140,9 +133,4 @@ function isText(value: unknown): boolean {
   if (typeof value === "string") return value.isWellFormed();
   if (typeof value !== "object" || value === null) return true;
   return Object.entries(value).every(([key, inner]) => key.isWellFormed() && isText(inner));
-}
-
-function stale(id: string): TypeRefused {
-  const message = `${id} was changed after you read it: read it again, then make your change anew`;
-  return new TypeRefused("stale", message);
 }
