@@ -16,11 +16,20 @@ export class Contributions {
   async add(state: SessionState): Promise<void> {
     try {
       await this.#deps.records.contribute(state);
-      if (state.stage === "closed") await this.#deps.currencies.closed(state.id);
       this.#deps.bus.send({ is: "recordMoved", aircraft: state.aircraft });
     } catch (error) {
       // The session's own events are durable: it contributes again with its next change, or when it is next loaded.
       this.#deps.log.error({ err: error, session: state.id }, "the aircraft's record could not be kept");
+    }
+    if (state.stage === "closed") await this.#noteStarts(state.id);
+  }
+
+  /** Notes who made a start in a closed session. Apart from the aircraft's record, which other servers must hear of first. */
+  async #noteStarts(session: string): Promise<void> {
+    try {
+      await this.#deps.currencies.closed(session);
+    } catch (error) {
+      this.#deps.log.error({ err: error, session }, "the starts of a closed session could not be noted");
     }
   }
 
