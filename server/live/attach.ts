@@ -121,7 +121,7 @@ export function live(
           refusals.refused("tooMany", { person: who.id, device: where.id });
       },
       used: (identity) => signIns.used(identity),
-      watched: (session) => beats.watched(session),
+      watched: (session, panel) => beats.watched(session, panel),
     });
     const rooms = new Set<string>();
     socket.on("disconnecting", () => {

@@ -20,7 +20,10 @@ export interface Panel {
 export type Io = Server<ClientToServer, ServerToClient, Record<never, never>, Panel>;
 export type PanelSocket = Socket<ClientToServer, ServerToClient, Record<never, never>, Panel>;
 
-export const sessionRoom = (session: string) => `session:${session}`;
+const SESSION = "session:";
+export const sessionRoom = (session: string) => `${SESSION}${session}`;
+/** Returns the session whose room this is; null for any other room. */
+export const sessionIn = (room: string) => (room.startsWith(SESSION) ? room.slice(SESSION.length) : null);
 export const deviceRoom = (device: string) => `device:${device}`;
 export const personRoom = (person: string) => `person:${person}`;
 export const signInRoom = (signIn: string) => `signIn:${signIn}`;

@@ -41,9 +41,11 @@ export const LIMITS = {
   readingBurst: 20,
   readingsPerSecond: 0.5,
   beatMs: 2_000,
+  /** Panels that come and go within this time are told in one beat. */
+  beatSoonMs: 50,
   /** Panels are told at most once in this time that the list of sessions changed. */
   rampMs: 250,
-  /** Regular beats are collected for this long and sent to the other servers together. */
+  /** Beats are collected for this long and sent to the other servers together. */
   tellMs: 100,
   /** Interval between checks of the sockets' sign-ins: another process may have ended one. */
   recheckMs: 5_000,

@@ -25,7 +25,7 @@ export interface PanelDeps {
   /** Called when a person does something. */
   used(identity: Identity): void;
   /** Called when a panel begins to watch a session. */
-  watched(live: LiveSession): void;
+  watched(live: LiveSession, panel: PanelSocket): void;
 }
 
 const TOO_MANY = trouble("tooMany", "too many messages: wait a moment");
@@ -97,7 +97,7 @@ export function servePanel(socket: PanelSocket, deps: PanelDeps): void {
       const events = watch.data.since === 0 ? null : live.after(watch.data.since);
       tell(events ? { ...base, events } : { ...base, state });
       void socket.join(sessionRoom(state.id));
-      deps.watched(live);
+      deps.watched(live, socket);
     } catch (error) {
       tell(asTrouble(error, deps));
     }

@@ -28,10 +28,13 @@ describe("the beat of a session", () => {
   it("[LIV-9] comes to every watcher each two seconds, with the head and the server's time", async () => {
     const [ada, bo] = [await panel("ada"), await panel("bo")];
     await ada.watch(session);
-    await ada.until(() => ada.beats.length === 1);
+    await server.hand.pass(LIMITS.beatSoonMs);
+    await ada.until(() => ada.beats.length === 2);
     await bo.command(session, HOLD);
     const head = (await server.services.sessions.get(session)).state.seq;
-    for (const n of [2, 3]) {
+    await server.hand.pass(LIMITS.beatMs - LIMITS.beatSoonMs);
+    await ada.until(() => ada.beats.length === 3);
+    for (const n of [4, 5]) {
       await server.hand.pass(LIMITS.beatMs);
       await ada.until(() => ada.beats.length === n);
       expect(ada.beats.at(-1)).toMatchObject({ session, head, serverNow: server.hand.clock.now() });
@@ -61,15 +64,39 @@ describe("the beat of a session", () => {
     await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === true);
   });
 
-  it("[LIV-9] comes at once when a panel goes", async () => {
+  it("[LIV-9] comes soon after a panel goes", async () => {
     const [ada, bo] = [await panel("ada"), await panel("bo")];
     await bo.command(session, { type: "claimPost", post: "fireGuard" });
     await bo.watch(session);
     await ada.watch(session);
     await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === true);
+    await server.hand.pass(LIMITS.beatSoonMs);
+    await ada.until(() => ada.beats.length === 2);
     bo.close();
-    await ada.until(() => ada.beats.at(-1)?.links.fireGuard.connected === false);
+    while (ada.beats.length < 3) await server.hand.pass(LIMITS.beatSoonMs);
     expect(ada.beats.at(-1)?.links.fireGuard).toEqual(AWAY);
+  });
+
+  it("[LIV-9] is one for a crowd that comes and goes together", async () => {
+    const ada = await panel("ada");
+    await ada.watch(session);
+    await server.hand.pass(LIMITS.beatSoonMs);
+    await ada.until(() => ada.beats.length === 2);
+    const crowd = await Promise.all(Array.from({ length: 10 }, (_, n) => panel("bo", `b${n}`)));
+    for (const one of crowd) await one.watch(session);
+    await ada.exchange();
+    expect(ada.beats).toHaveLength(2);
+    await server.hand.pass(LIMITS.beatSoonMs);
+    await ada.until(() => ada.beats.length === 3);
+    // Each newcomer hears of itself at once, and then of all.
+    for (const one of crowd) await one.until(() => one.beats.length === 2);
+    const { directory, signIns } = server.services;
+    const bo = await directory.personByHandle("bo");
+    await signIns.endAll({ personId: bo?.id ?? "" });
+    await server.hand.pass(LIMITS.beatSoonMs);
+    await ada.until(() => ada.beats.length === 4);
+    await ada.exchange();
+    expect(ada.beats).toHaveLength(4);
   });
 
   it("[LIV-9] says when each panel was last heard", async () => {
