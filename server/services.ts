@@ -71,7 +71,7 @@ export interface Services extends ServicesDeps {
 /** Interval between checks of the machine's clock. Milliseconds. */
 const LOOK_MS = 1_000;
 
-/** Builds the services, and records a restart in every session that is not over. */
+/** Builds the services, and begins to record a restart in every session that is not over. */
 export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const { store, directory, clock, timers, ids, pinCost, signer, log, demoSignIns, others } = deps;
   const { deviceRule, limits, secret, demoFigures } = deps;
@@ -109,12 +109,15 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const devices = new Devices({ directory, clock, ids }, signIns);
   const peers = new PeerPresence();
   let unfollow = () => {};
-  const restarted = () => sessions.restart();
   if (others) {
-    await others.enter(restarted);
+    // No other server may enter before every clearance is void.
+    await others.enter(async () => {
+      await sessions.reopen();
+      await sessions.whole;
+    });
     unfollow = await follow({ bus, store, sessions, signIns, peers, clock, timers, log });
-  } else await restarted();
-  await sessions.contributeAll();
+    await sessions.contributeAll();
+  } else await sessions.reopen();
 
   let stop = timers.after(LOOK_MS, look);
   function look() {

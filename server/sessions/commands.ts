@@ -3,13 +3,14 @@ import { readSealed } from "../../shared/evidence/read.ts";
 import { leavesBrief } from "../../shared/plan/leavesBrief.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import { takesPost } from "../../shared/posts/takesPost.ts";
-import type { Command, Send } from "../../shared/protocol/commands.ts";
+import type { Action, Command, Send } from "../../shared/protocol/commands.ts";
 import type { RecordAction } from "../../shared/protocol/recordEvents.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import type { Stage } from "../../shared/protocol/stages.ts";
 import type { Unrecorded } from "../../shared/protocol/wire.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { act, type Outside, type Person } from "../../shared/session/step.ts";
+import { signalOf } from "../../shared/signals/all.ts";
 import { isStop } from "../../shared/signals/isStop.ts";
 import { sameStop } from "../../shared/stops/sameStop.ts";
 import { sha256 } from "../sha256.ts";
@@ -32,6 +33,8 @@ const STOP_WAITS_MS = 1_000;
 interface Around {
   field: FieldReports;
   supervised: Supervised;
+  /** Resolves once all of them were read after the server's start. */
+  whole(): Promise<void>;
 }
 
 /** Answers the commands of people. */
@@ -98,9 +101,12 @@ export class Commands {
       // A stop, and a word of where a fire burns, goes on to the aircraft's record, which needs the session.
       const over = outlives ? null : await this.#overAnswer(command, digest);
       if (over) return over;
+      if (!goesAtOnce(command.action)) await this.#around.whole();
       const live = await this.#held.get(command.session);
       if (isOver(live.state) && command.action.type === "send" && outlives)
         return await this.#stopAfterwards(live.state, command.action, person, command.id);
+      const old = live.hasOldAnswers ? await this.#storedAnswer(command) : undefined;
+      if (old) return repeatAnswer(old, digest);
       const answer = (outside: Outside = {}) =>
         kept(
           this.#deps,
@@ -147,19 +153,24 @@ export class Commands {
    */
   async #overAnswer(command: Command, digest: string): Promise<CommandResult | null> {
     const { store } = this.#deps;
-    const { id, session } = command;
+    const { session } = command;
     if (this.#held.inMemory(session)) return null;
     const row = await store.session(session);
     if (!row || row.closedAt === null) return null;
+    const before = await this.#storedAnswer(command);
+    if (before) return repeatAnswer(before, digest);
+    return { status: "refused", seq: null, refusal: { reason: "sessionOver", found: row.stage as Stage } };
+  }
+
+  /** Returns what the store has of a command's answer. */
+  async #storedAnswer({ id, session }: Command): Promise<Answered | undefined> {
     const answered = new Map<string, Answered>();
-    const led = await store.ofCommand(session, id);
+    const led = await this.#deps.store.ofCommand(session, id);
     noteAnswers(
       answered,
       led.map(({ body }) => readSealed(body).event),
     );
-    const before = answered.get(id);
-    if (before) return repeatAnswer(before, digest);
-    return { status: "refused", seq: null, refusal: { reason: "sessionOver", found: row.stage as Stage } };
+    return answered.get(id);
   }
 
   /**
@@ -197,4 +208,9 @@ export class Commands {
     const notice = { session, action, by, at: this.#deps.clock.now() };
     this.#unrecorded(notice);
   }
+}
+
+/** Returns true for what must not wait for other sessions to be read: a stop, and a report that lowers confidence. */
+function goesAtOnce(action: Action): boolean {
+  return action.type === "send" && signalOf(action.kind).class !== "raises";
 }

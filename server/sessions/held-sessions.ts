@@ -15,23 +15,31 @@ export class HeldSessions {
   readonly #deps: SessionsDeps;
   readonly #field: FieldReports;
   readonly #supervised: Supervised;
+  readonly #restarted: (live: LiveSession) => Promise<void>;
   readonly #opened: (state: SessionState) => void;
   readonly #published: Published;
   readonly #held = new Map<string, Promise<LiveSession>>();
+  /** Ids of the open sessions in memory, by aircraft. */
+  readonly #openAt = new Map<string, Set<string>>();
   /** Ids of sessions in memory that are over, least recently used first. */
   readonly #over = new Set<string>();
 
-  /** @param opened called with each session that was loaded and is not over */
+  /**
+   * @param restarted awaited with each open session that was loaded, before anything else is done with it
+   * @param opened called with it afterwards
+   */
   constructor(
     deps: SessionsDeps,
     field: FieldReports,
     supervised: Supervised,
+    restarted: (live: LiveSession) => Promise<void>,
     opened: (state: SessionState) => void,
     published: Published,
   ) {
     this.#deps = deps;
     this.#field = field;
     this.#supervised = supervised;
+    this.#restarted = restarted;
     this.#opened = opened;
     this.#published = published;
   }
@@ -56,8 +64,9 @@ export class HeldSessions {
     return this.#held.get(id);
   }
 
-  all(): Iterable<Promise<LiveSession>> {
-    return this.#held.values();
+  /** Returns the ids of the open sessions in memory of an aircraft. */
+  openAt(aircraft: string): string[] {
+    return [...(this.#openAt.get(aircraft) ?? [])];
   }
 
   /** Returns the ids of the sessions in memory that are not known to be over. */
@@ -71,7 +80,10 @@ export class HeldSessions {
   }
 
   /** Marks a session as over and just used. Forgets the one that was used longest ago if there are too many. */
-  ended(id: string): void {
+  ended({ id, aircraft }: SessionState): void {
+    const open = this.#openAt.get(aircraft);
+    open?.delete(id);
+    if (open?.size === 0) this.#openAt.delete(aircraft);
     this.#over.delete(id);
     this.#over.add(id);
     const [oldest] = this.#over;
@@ -85,14 +97,21 @@ export class HeldSessions {
     const row = await this.#deps.store.session(id);
     if (!row) throw new NoSuchSession(`there is no session ${id}`);
     const live = this.#wake(row, await replay(this.#deps.store, row, this.#deps.names));
-    if (isOver(live.state)) this.ended(id);
-    else this.#opened(live.state);
+    if (isOver(live.state)) {
+      this.ended(live.state);
+      return live;
+    }
+    await this.#restarted(live);
+    this.#opened(live.state);
     return live;
   }
 
   #wake(row: SessionRow, held: Replayed): LiveSession {
-    this.#field.published(held.state, []);
-    this.#supervised.published(held.state);
+    const { state } = held;
+    this.#field.published(state, []);
+    this.#supervised.published(state);
+    if (!isOver(state))
+      this.#openAt.set(state.aircraft, (this.#openAt.get(state.aircraft) ?? new Set()).add(state.id));
     return new LiveSession(this.#deps.store, row, held, this.#deps.names, this.#published);
   }
 }

@@ -6,7 +6,7 @@ import type { Pseudonyms } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { ConcurrencyError, type EventStore, type SessionRow } from "../store/events.ts";
 import { appendTraced } from "./append-traced.ts";
-import { type Answered, noteAnswers } from "./recorded.ts";
+import { ANSWERED_KEPT, type Answered, forgetOldAnswers, noteAnswers } from "./recorded.ts";
 import { type EventSource, type Replayed, readOn, TAIL } from "./replay.ts";
 import { rowOf } from "./row.ts";
 
@@ -75,6 +75,11 @@ export class LiveSession {
 
   get code(): string {
     return this.#row.code;
+  }
+
+  /** True when the oldest answers are no longer in memory: the answer to a command may then be in the store alone. */
+  get hasOldAnswers(): boolean {
+    return this.#held.answered.size >= ANSWERED_KEPT;
   }
 
   /** Returns the events after `since`; null when they are no longer in memory. */
@@ -164,6 +169,7 @@ export class LiveSession {
     if (events.length === 0) return;
     const { answered, tail } = this.#held;
     noteAnswers(answered, events);
+    forgetOldAnswers(answered);
     this.#held = { state, headHash, answered, tail: [...tail, ...events].slice(-TAIL) };
     this.#published(this, events, sealed);
   }

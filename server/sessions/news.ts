@@ -54,17 +54,16 @@ export class News {
   /** Tells every open session of an aircraft what its record says from elsewhere. */
   async ofAircraft(aircraft: string): Promise<void> {
     const { clock, log, records } = this.#deps;
-    for (const held of this.#held.all()) {
+    for (const id of this.#held.openAt(aircraft)) {
       try {
-        const live = await held;
-        const { state } = live;
-        if (state.aircraft !== aircraft || isOver(state) || !records.news(state)) continue;
+        const live = await this.#held.get(id);
+        if (isOver(live.state) || !records.news(live.state)) continue;
         await live.run((draft) => {
           const standing = records.news(draft.state);
           if (standing) draft.take(tell(draft.state, standing, clock.now()));
         });
       } catch (error) {
-        log.error({ err: error, aircraft }, "a session could not be told what stands at its aircraft");
+        log.error({ err: error, session: id }, "a session could not be told what stands at its aircraft");
       }
     }
   }

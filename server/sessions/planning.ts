@@ -131,6 +131,7 @@ export class Planning {
 
   async #plan(person: Person, input: PlanInput): Promise<PlanResult> {
     const { store, sessions, clock, ids } = this.#deps;
+    await sessions.whole;
     const digest = sha256(canonical(input));
     const repeated = await this.#repeated(input.commandId, digest);
     if (repeated) return repeated;

@@ -10,7 +10,21 @@ export interface Answered {
   refusal: Refusal | null;
 }
 
-/** Adds the results of the commands in these events to `answered`. Works for new and for replayed events. */
+/** Answered commands per session that stay in memory. A four-engine start has some 600. Older ones are in the store. */
+export const ANSWERED_KEPT = 5_000;
+
+/** Forgets the oldest answers beyond those that stay in memory. */
+export function forgetOldAnswers(answered: Map<string, Answered>): void {
+  for (const id of answered.keys()) {
+    if (answered.size <= ANSWERED_KEPT) return;
+    answered.delete(id);
+  }
+}
+
+/**
+ * Adds the results of the commands in these events to `answered`, the newest last. Works for new and for replayed
+ * events.
+ */
 export function noteAnswers(answered: Map<string, Answered>, events: readonly SessionEvent[]): void {
   for (const { command, digest, seq, fact } of events) {
     if (command === null || digest === null) continue;

@@ -7,7 +7,7 @@ import type { SessionState } from "../../shared/session/state.ts";
 import { noPseudonyms, type Pseudonyms } from "../evidence/names.ts";
 import { sha256 } from "../sha256.ts";
 import { type EventStore, type SessionRow, StoreFailure } from "../store/events.ts";
-import { type Answered, noteAnswers } from "./recorded.ts";
+import { type Answered, forgetOldAnswers, noteAnswers } from "./recorded.ts";
 import { withSharedType } from "./shared-type.ts";
 
 const PAGE = 250;
@@ -90,5 +90,6 @@ export async function readOn<H extends Held>(
     await setImmediate();
   }
   noteAnswers(held.answered, all);
+  forgetOldAnswers(held.answered);
   return { held: { ...held, state, headHash, tail: [...held.tail, ...all].slice(-TAIL) }, events: all };
 }

@@ -1,7 +1,7 @@
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { fieldFor } from "../../shared/field/fieldFor.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
-import type { FactOf, SessionEvent } from "../../shared/protocol/events.ts";
+import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
 import type { CommandResult } from "../../shared/protocol/refusal.ts";
@@ -23,6 +23,7 @@ import { HeldSessions } from "./held-sessions.ts";
 import type { LiveSession } from "./live-session.ts";
 import { News } from "./news.ts";
 import { type Answered, noteAnswers } from "./recorded.ts";
+import { Reopening } from "./reopening.ts";
 import { type RowBase, rowOf } from "./row.ts";
 import { Supervised } from "./supervised.ts";
 
@@ -34,6 +35,7 @@ export class Sessions {
   readonly #deps: SessionsDeps;
   readonly #deadlines: Deadlines;
   readonly #held: HeldSessions;
+  readonly #reopening: Reopening;
   readonly #commands: Commands;
   readonly #contributions: Contributions;
   readonly #news: News;
@@ -44,17 +46,19 @@ export class Sessions {
   constructor(deps: SessionsDeps) {
     this.#deps = deps;
     this.#deadlines = new Deadlines(deps.clock, deps.timers, (id, at) => void this.#due(id, at));
+    this.#reopening = new Reopening(deps, (id) => this.#held.get(id));
     this.#held = new HeldSessions(
       deps,
       this.#field,
       this.#supervised,
+      (live) => this.#reopening.record(live),
       (state) => this.#deadlines.set(state.id, nextDeadline(state)),
       (live, events, sealed) => this.#published(live, events, sealed),
     );
     this.#commands = new Commands(
       deps,
       this.#held,
-      { field: this.#field, supervised: this.#supervised },
+      { field: this.#field, supervised: this.#supervised, whole: () => this.whole },
       (notice) => {
         this.#audience.unrecorded(notice);
         deps.bus.send({ is: "unrecorded", notice });
@@ -129,17 +133,27 @@ export class Sessions {
     this.#audience.ramp();
   }
 
-  /** Records the server's start in every open session. That voids clearances; holds stand. */
-  async restart(): Promise<void> {
-    const rows = await this.#deps.store.openSessions();
-    await Promise.all(rows.map((row) => this.#voidPermissions(row.id, { type: "restarted" })));
+  /**
+   * Begins to read every open session and to record the server's start in it. That voids clearances; holds stand. Each
+   * session can be used as soon as its own restart is recorded.
+   */
+  reopen(): Promise<void> {
+    return this.#reopening.begin(() => this.contributeAll());
+  }
+
+  /**
+   * Resolves once every session that was open at the server's start is in memory. What raises confidence waits for it:
+   * it may depend on another session, of the same aircraft, field or supervisor.
+   */
+  get whole(): Promise<void> {
+    return this.#reopening.whole;
   }
 
   /** Records in every open session that the wall clock was set by `by` milliseconds. That voids clearances. */
   async clockStepped(by: number): Promise<void> {
     this.#deps.log.error({ by }, "the machine's clock was set: clearances are void");
     const rows = await this.#deps.store.openSessions();
-    await Promise.all(rows.map((row) => this.#voidPermissions(row.id, { type: "clockStepped", by })));
+    await Promise.all(rows.map((row) => this.#clockStepped(row.id, by)));
   }
 
   /**
@@ -225,7 +239,7 @@ export class Sessions {
     if (moved.length > 0) void this.#news.ofSupervisor(moved);
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
-    if (isOver(state)) this.#held.ended(state.id);
+    if (isOver(state)) this.#held.ended(state);
     if (!events.some((e) => e.fact.type === "stageReached")) return;
     this.#audience.ramp();
     this.#deps.notary.due(state.id, state.seq);
@@ -275,17 +289,17 @@ export class Sessions {
     return this.#contributions.addAll();
   }
 
-  async #voidPermissions(id: string, fact: FactOf<"restarted" | "clockStepped">): Promise<void> {
+  async #clockStepped(id: string, by: number): Promise<void> {
     try {
       const live = await this.get(id);
+      const fact = { type: "clockStepped", by } as const;
       await kept(
         this.#deps,
         live.run((draft) => draft.take(voidPermissions(draft.state, fact, this.#deps.clock.now()))),
       );
     } catch (error) {
-      // Go on with the other sessions. This one answers that it is not available until it can be read and written
-      // again.
-      this.#deps.log.error({ err: error, session: id }, `${fact.type} could not be recorded`);
+      // Go on with the other sessions.
+      this.#deps.log.error({ err: error, session: id }, "a step of the clock could not be recorded");
     }
   }
 }

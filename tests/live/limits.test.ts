@@ -180,6 +180,21 @@ describe("too many messages", () => {
     expect(bounds.of("ada", 60_000)).not.toBe(ada);
   });
 
+  it("[SEC-20] stay as few as the people who send, at two look-ups for each new one", () => {
+    const bounds = new Bounds();
+    // One newcomer each five seconds who sends as much as they may: it takes four seconds until all is back.
+    for (let n = 0; n < 1_000; n += 1) {
+      const { all } = bounds.of(`person ${n}`, n * 5_000);
+      while (all.take(n * 5_000));
+      expect(bounds.size).toBeLessThanOrEqual(3);
+    }
+    // A crowd at one time is forgotten by as many newcomers as it had people.
+    for (let n = 0; n < 500; n += 1) expect(bounds.of(`crowd ${n}`, 1e7).all.take(1e7)).toBe(true);
+    expect(bounds.size).toBeGreaterThanOrEqual(500);
+    for (let n = 0; n < 500; n += 1) bounds.of(`late ${n}`, 2e7 + n);
+    expect(bounds.size).toBeLessThanOrEqual(500);
+  });
+
   it("[LIV-7] are counted by a bucket that fills with time, never beyond its size", () => {
     const bucket = new Bucket(3, 2, 0);
     const take = (times: number, now: number) => Array.from({ length: times }, () => bucket.take(now));

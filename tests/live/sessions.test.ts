@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { describe, expect, it } from "vitest";
 import { LIMITS } from "../../server/live/limits.ts";
+import { ANSWERED_KEPT } from "../../server/sessions/recorded.ts";
 import { type StoredEvent, StoreFailure } from "../../server/store/events.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
@@ -15,6 +16,8 @@ import { GatedStore } from "./gated-store.ts";
 const FAY: Person = { id: "fay", name: "Fay", device: "fay-tablet", mayHold: POSTS };
 const BO: Person = { id: "bo", name: "Bo", device: "bo-tablet", mayHold: ["fireGuard"] };
 const HOLD: Action = { type: "send", kind: "hold", channel: "panel" };
+/** Refused, because nothing is ready. */
+const CLEAR: Action = { type: "send", kind: "clearToStart", engine: 1, channel: "panel" };
 
 const plan = async (test: TestServer) => (await planned(test.app, await signIn(test.app, "fay"))).id;
 const say = (test: TestServer, session: string, action: Action, person = FAY) => {
@@ -25,6 +28,25 @@ const facts = async (test: TestServer, session: string) =>
   (await test.services.store.read(session, 0, 1_000)).map((e) => readSealed(e.body).event.fact.type);
 const stateOf = async (test: TestServer, session: string) =>
   (await test.services.sessions.get(session)).state;
+
+/** A store that does not answer for the events of one session until it is opened. */
+class SlowReads extends MemoryEventStore {
+  #session = "";
+  #opened: Promise<void> = Promise.resolve();
+  open: () => void = () => {};
+
+  shut(session: string): void {
+    this.#session = session;
+    this.#opened = new Promise((resolve) => {
+      this.open = resolve;
+    });
+  }
+
+  override async read(session: string, since: number, limit: number) {
+    if (session === this.#session) await this.#opened;
+    return super.read(session, since, limit);
+  }
+}
 
 describe("a restart", () => {
   it("[SRV-17] is recorded in every session that is not over, and in no other", async () => {
@@ -44,6 +66,49 @@ describe("a restart", () => {
     expect(await facts(second, over)).toEqual(ended);
     expect(after.epoch).toBeGreaterThan(before.epoch);
     expect(after.holds).toEqual(before.holds);
+    await second.close();
+  });
+
+  it("[SRV-20] lets a stop act before the other sessions are read, and nothing that raises confidence", async () => {
+    const store = new SlowReads();
+    const first = await testServer({ store });
+    const [near, far] = [await plan(first), await plan(first)];
+    await say(first, near, { type: "claimPost", post: "supervisor" });
+    await first.close();
+
+    store.shut(far);
+    const second = await testServer({ store });
+    let raised = false;
+    const claim = say(second, near, { type: "claimPost", post: "fireGuard" }, BO).then((answer) => {
+      raised = true;
+      return answer;
+    });
+    expect(await say(second, near, HOLD)).toMatchObject({ status: "accepted" });
+    expect(await say(second, near, { type: "send", kind: "chocksOut", channel: "panel" })).toMatchObject({
+      status: "accepted",
+    });
+    await settle();
+    expect(raised).toBe(false);
+    expect((await facts(second, near)).filter((type) => type === "restarted")).toHaveLength(1);
+    store.open();
+    expect(await claim).toMatchObject({ status: "accepted" });
+    expect(await facts(second, far)).toContain("restarted");
+    await second.close();
+  });
+
+  it("[SRV-20] that cannot be recorded leaves its session not available until it can", async () => {
+    const store = new GatedStore();
+    const first = await testServer({ store });
+    const session = await plan(first);
+    await first.close();
+
+    store.broken = true;
+    const second = await testServer({ store });
+    await expect(stateOf(second, session)).rejects.toThrow(StoreFailure);
+    await expect(say(second, session, HOLD)).rejects.toThrow(StoreFailure);
+    store.broken = false;
+    expect(await say(second, session, HOLD)).toMatchObject({ status: "accepted" });
+    expect((await facts(second, session)).slice(0, 2)).toEqual(["planned", "restarted"]);
     await second.close();
   });
 
@@ -268,6 +333,31 @@ describe("sessions in memory", () => {
     expect(reads).toBe(0);
     expect((await stateOf(test, first)).stage).toBe("abandoned");
     expect(reads).toBe(1);
+    await test.close();
+  });
+});
+
+describe("the answer to a command", () => {
+  it("[LIV-16] that is no longer in memory is read from the store, and is the same", async () => {
+    const test = await testServer();
+    const session = await plan(test);
+    const { sessions } = test.services;
+    const command = (id: string, action: Action): Command => ({ v: 1, id, session, clientAt: 1, action });
+    const [hold, refused] = [command(randomUUID(), HOLD), command(randomUUID(), CLEAR)];
+    const first = [await sessions.command(FAY, hold), await sessions.command(FAY, refused)];
+    for (let n = 0; n < ANSWERED_KEPT; n += 50)
+      await Promise.all(Array.from({ length: 50 }, () => say(test, session, CLEAR)));
+    const live = await sessions.get(session);
+    const inMemory = await live.run((draft) =>
+      [hold.id, refused.id].filter((id) => draft.answeredBefore(id)),
+    );
+    expect(inMemory).toEqual([]);
+    expect([await sessions.command(FAY, hold), await sessions.command(FAY, refused)]).toEqual(
+      first.map((answer) => ({ ...answer, status: "duplicate" })),
+    );
+    expect(await sessions.command(FAY, command(hold.id, CLEAR))).toMatchObject({
+      refusal: { reason: "idReused" },
+    });
     await test.close();
   });
 });

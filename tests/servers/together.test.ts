@@ -294,10 +294,8 @@ describe("two servers on one record", () => {
         supervisor: { connected: false, lastHeard: null },
       });
     // The panel leaves: the other server reports it with the next beat.
-    const said = meeting.said.length;
     bo.close();
-    while (meeting.said.length === said) await settle();
-    expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(false);
+    while ((await links(ada, LIMITS.beatMs))?.fireGuard.connected);
     // The panel's server dies silently: after five seconds the panel no longer counts as connected.
     await panel(two, "bo");
     expect((await links(ada, LIMITS.beatMs))?.fireGuard.connected).toBe(true);

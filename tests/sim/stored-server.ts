@@ -183,7 +183,8 @@ export class StoredServer implements Server {
     await this.#store.close();
     this.#store = this.#opened();
     this.#sessions = this.#started();
-    await this.#sessions.restart();
+    await this.#sessions.reopen();
+    await this.#sessions.whole;
     await this.settled();
   }
 
