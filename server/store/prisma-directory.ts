@@ -42,6 +42,8 @@ interface Turns {
 
 type Guards = (db: Client) => Promise<string[]>;
 
+type SaveUses = Directory["usedSignIns"];
+
 /** A single server has the whole file, so nothing waits for a turn. */
 const ALONE: Turns = { take: (_keys, work) => work(), async close() {} };
 
@@ -53,6 +55,7 @@ export class PrismaDirectory implements Directory {
   readonly #db: Client;
   readonly #turns: Turns;
   readonly #guards: Guards;
+  readonly #saveUses: SaveUses;
   readonly devices: PrismaDevices;
   readonly passkeys: PrismaPasskeys;
   readonly personal: PrismaPersonal;
@@ -62,11 +65,13 @@ export class PrismaDirectory implements Directory {
   /**
    * @param turns runs work in turn with other servers on the database
    * @param guards names the guards of approved versions that the database lacks
+   * @param saveUses saves when sign-ins were last used, by default through Prisma
    */
-  constructor(db: Client, turns: Turns, guards: Guards) {
+  constructor(db: Client, turns: Turns, guards: Guards, saveUses?: SaveUses) {
     this.#db = db;
     this.#turns = turns;
     this.#guards = guards;
+    this.#saveUses = saveUses ?? ((ids, at) => this.#updateUses(ids, at));
     this.devices = new PrismaDevices(db);
     this.passkeys = new PrismaPasskeys(db);
     this.personal = new PrismaPersonal(db);
@@ -74,8 +79,11 @@ export class PrismaDirectory implements Directory {
     this.currencies = new PrismaCurrencies(db);
   }
 
-  /** @param file a database that `openDatabase` has migrated */
-  static async open(file: string): Promise<PrismaDirectory> {
+  /**
+   * @param file a database that `openDatabase` has migrated
+   * @param saveUses saves when sign-ins were last used, on the same file
+   */
+  static async open(file: string, saveUses?: SaveUses): Promise<PrismaDirectory> {
     const db = new PrismaClient({
       adapter: new PrismaBetterSqlite3({ url: `file:${file}`, timeout: 2_000 }),
     });
@@ -84,9 +92,9 @@ export class PrismaDirectory implements Directory {
     const [now] = await db.$queryRawUnsafe<{ synchronous: bigint | number }[]>("PRAGMA synchronous");
     if (Number(now?.synchronous) !== 2)
       throw new StartRefused(`${file} would not be flushed at every commit`);
-    return new PrismaDirectory(db, ALONE, async (on) =>
-      missingOnSqlite(await on.$queryRawUnsafe<Guard[]>(SQLITE_TRIGGERS), TYPES),
-    );
+    const guards: Guards = async (on) =>
+      missingOnSqlite(await on.$queryRawUnsafe<Guard[]>(SQLITE_TRIGGERS), TYPES);
+    return new PrismaDirectory(db, ALONE, guards, saveUses);
   }
 
   async close(): Promise<void> {
@@ -173,7 +181,11 @@ export class PrismaDirectory implements Directory {
     return standing.map((s) => s.id);
   }
 
-  async usedSignIns(ids: readonly string[], at: number): Promise<void> {
+  usedSignIns(ids: readonly string[], at: number): Promise<void> {
+    return this.#saveUses(ids, at);
+  }
+
+  async #updateUses(ids: readonly string[], at: number): Promise<void> {
     for (const some of inLots(ids))
       await this.#db.signIn.updateMany({ where: { id: { in: some } }, data: { usedAt: BigInt(at) } });
   }

@@ -143,6 +143,11 @@ export class SqliteEventStore implements EventStore {
     return this.#try(() => this.#sql.removals.all());
   }
 
+  /** Saves when sign-ins were last used. */
+  async usedSignIns(signIns: readonly string[], at: number): Promise<void> {
+    kept(await this.#write({ is: "used", signIns, at }));
+  }
+
   async probe(): Promise<void> {
     kept(await this.#write({ is: "probe" }));
   }

@@ -9,12 +9,16 @@ import {
 } from "./events.ts";
 import { type FileIdentity, identityOf, SameFile } from "./same-file.ts";
 
-/** One write. Plain data, as its outcome is, so that both can be sent between threads. */
+/**
+ * One write of the evidence, or of what changes as often beside it: a second handle would wait in the main thread while
+ * this one flushes. Plain data, as its outcome is, so that both can be sent between threads.
+ */
 export type Write =
   | { is: "append"; append: Append }
   | { is: "checkpoint"; checkpoint: CheckpointRecord }
   | { is: "remove"; session: string; removal: RemovalRecord }
   | { is: "removal"; removal: RemovalRecord }
+  | { is: "used"; signIns: readonly string[]; at: number }
   | { is: "probe" };
 
 export type Outcome =
@@ -82,6 +86,7 @@ export class SqliteWriter {
         `INSERT INTO "Removal" ("id", "at", "note", "publicKey") VALUES (@id, @at, @note, @publicKey)`,
       ),
       removeSession: db.prepare(`DELETE FROM "Session" WHERE "id" = ? AND "closedAt" IS NOT NULL`),
+      used: db.prepare(`UPDATE "SignIn" SET "usedAt" = ? WHERE "id" = ?`),
       probe: db.prepare(
         `INSERT INTO "Meta" ("key", "value") VALUES ('probe', '1')
          ON CONFLICT ("key") DO UPDATE SET "value" = CAST("value" AS INTEGER) + 1`,
@@ -119,6 +124,7 @@ export class SqliteWriter {
     else if (write.is === "checkpoint") this.#sql.addCheckpoint.run(write.checkpoint);
     else if (write.is === "remove") this.#remove(write.session, write.removal);
     else if (write.is === "removal") this.#sql.addRemoval.run(write.removal);
+    else if (write.is === "used") for (const id of write.signIns) this.#sql.used.run(write.at, id);
     else this.#sql.probe.run();
   }
 

@@ -26,7 +26,8 @@ export async function openStores(
   const lock = lockDatabase(data);
   const db = openDatabase(data, now);
   const store = new SqliteEventStore(db, ownThread ? new SqliteThread(data) : undefined);
-  const directory = await PrismaDirectory.open(data);
+  // Through the writer of the evidence: the directory's own handle would wait in the main thread for its flush.
+  const directory = await PrismaDirectory.open(data, (ids, at) => store.usedSignIns(ids, at));
   const close = async () => {
     await store.close();
     await directory.close();
