@@ -14,7 +14,7 @@ import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
 import { evidenceRoute } from "./http/evidence.ts";
-import { healthRoutes, isReady } from "./http/health.ts";
+import { healthRoutes } from "./http/health.ts";
 import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.ts";
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { tellOfHouse } from "./http/house-changes.ts";
@@ -40,6 +40,7 @@ import { PaperProcesses } from "./print/paper-process.ts";
 import { Press, type Printer } from "./print/press.ts";
 import { printRoutes } from "./print/routes.ts";
 import type { Services } from "./services.ts";
+import { Recordable } from "./store/recordable.ts";
 import { Metrics } from "./telemetry/metrics.ts";
 import { SUITES, type Tls } from "./tls.ts";
 
@@ -136,7 +137,9 @@ export async function createApp(services: Services, options: AppOptions): Promis
   await document(app as unknown as FastifyInstance);
 
   const perMinute = options.perMinute.signIns;
-  await app.register(healthRoutes, { prefix: "/health", store });
+  const recordable = new Recordable(store, services.timers);
+  app.addHook("onClose", async () => recordable.close());
+  await app.register(healthRoutes, { prefix: "/health", recordable });
   await app.register(signInRoute, { prefix: "/api", signIns, proofs, perMinute });
   await app.register(passkeySignInRoutes, { prefix: "/api", passkeys, signIns, proofs, origins, perMinute });
   await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
@@ -171,8 +174,9 @@ export async function createApp(services: Services, options: AppOptions): Promis
   );
   await serveSite(app as unknown as FastifyInstance, options.site);
   tellPeers(app.server, options.proxies);
-  const sockets = live(app as unknown as FastifyInstance, services, proofs, refusals, bounds, options.live);
-  const sources = { overview: () => sessions.overview(), sockets, ready: () => isReady(store) };
+  const doors = { proofs, refusals, bounds, recordable };
+  const sockets = live(app as unknown as FastifyInstance, services, doors, options.live);
+  const sources = { overview: () => sessions.overview(), sockets, ready: () => recordable.check() };
   const metrics = new Metrics(sources);
   if (options.metrics?.process) metrics.withProcess();
   app.addHook("onClose", async () => metrics.close());

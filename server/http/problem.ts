@@ -5,6 +5,7 @@ import type { Refusals } from "../audit.ts";
 import { OfficeRefused } from "../auth/refused.ts";
 import { HouseRefused } from "../house/refused.ts";
 import { NoSuchSession } from "../sessions/errors.ts";
+import { isDatabaseFault } from "../store/database-fault.ts";
 import { StoreFailure } from "../store/events.ts";
 import { TypeRefused } from "../types/refused.ts";
 
@@ -125,7 +126,7 @@ function asProblem(error: FastifyError): ProblemError {
     );
   if (error instanceof OfficeRefused) return new ProblemError(error.reason, error.message);
   if (error instanceof NoSuchSession) return new ProblemError("notFound", error.message);
-  if (error instanceof StoreFailure)
+  if (error instanceof StoreFailure || isDatabaseFault(error))
     return new ProblemError(
       "notAvailable",
       "The record cannot be read or written now: go on by hand signals and paper",

@@ -7,6 +7,7 @@ import type { Proofs } from "../auth/proofs.ts";
 import { hostAllowed } from "../hosts.ts";
 import { peerOf } from "../peer.ts";
 import type { Services } from "../services.ts";
+import type { Recordable } from "../store/recordable.ts";
 import { TRACES } from "../telemetry/trace.ts";
 import { Beats } from "./beats.ts";
 import { every } from "./every.ts";
@@ -32,6 +33,14 @@ export interface LiveOptions {
   origins: readonly string[];
 }
 
+/** Parts that the sockets share with the HTTP routes. */
+interface Shared {
+  proofs: Proofs;
+  refusals: Refusals;
+  bounds: Bounds;
+  recordable: Recordable;
+}
+
 /**
  * Attaches Socket.IO to the HTTP server. Returns a function that counts open sockets. Fastify's hooks do not run for
  * sockets, so limits and sign-in are checked here.
@@ -39,9 +48,7 @@ export interface LiveOptions {
 export function live(
   app: FastifyInstance,
   services: Services,
-  proofs: Proofs,
-  refusals: Refusals,
-  bounds: Bounds,
+  { proofs, refusals, bounds, recordable }: Shared,
   { origins }: LiveOptions,
 ): () => number {
   const { sessions, signIns, clock, timers, others, peers } = services;
@@ -102,9 +109,14 @@ export function live(
     unrecorded: (notice) => io.to(sessionRoom(notice.session)).emit("unrecorded", notice),
     ramp: seldom(timers, LIMITS.rampMs, () => io.emit("ramp")),
   });
+  recordable.follow({
+    wanted: () => io.sockets.sockets.size > 0,
+    changed: (able) => io.emit("recording", { able }),
+  });
   io.use(handshake(signIns, proofs, clock, refusals));
   io.on("connection", (socket) => {
     app.door.signedIn(socket.request.socket);
+    if (!recordable.able) socket.emit("recording", { able: false });
     const { signIn, expiresAt, person, device } = socket.data.identity;
     void socket.join(signInRoom(signIn));
     joinWithin(personRoom(person.id), LIMITS.perPerson, socket);

@@ -74,6 +74,12 @@ export class HeldSessions {
     return [...this.#held.keys()].filter((id) => !this.#over.has(id));
   }
 
+  /** Returns the open sessions in memory, without those that cannot be read. */
+  async allOpen(): Promise<LiveSession[]> {
+    const all = await Promise.allSettled(this.openIds().map((id) => this.#held.get(id)));
+    return all.flatMap((one) => (one.status === "fulfilled" && one.value ? [one.value] : []));
+  }
+
   /** Takes a new session into memory, unless it was loaded meanwhile. */
   add(row: SessionRow, held: Replayed): void {
     if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));

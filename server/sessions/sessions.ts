@@ -77,18 +77,10 @@ export class Sessions {
     this.#audience = audience;
   }
 
-  /** Returns how many sessions are open, and how many holds stand in them. */
+  /** Returns how many sessions are open in memory, and how many holds stand in them. It asks no database. */
   async overview(): Promise<{ live: number; holds: number }> {
-    const heads = await this.#deps.store.openHeads();
-    const states = await Promise.all(
-      heads.map(({ id }) =>
-        this.get(id).then(
-          (live) => live.state,
-          () => null,
-        ),
-      ),
-    );
-    return { live: heads.length, holds: states.reduce((sum, state) => sum + (state?.holds.length ?? 0), 0) };
+    const open = await this.#held.allOpen();
+    return { live: open.length, holds: open.reduce((sum, { state }) => sum + state.holds.length, 0) };
   }
 
   /**

@@ -88,6 +88,8 @@ export interface ServerToClient {
   events(batch: { session: string; events: SessionEvent[] }): void;
   beat(beat: Beat): void;
   unrecorded(notice: Unrecorded): void;
+  /** It became possible or impossible to record. A panel that connects may record until it is told otherwise. */
+  recording(notice: { able: boolean }): void;
   /** The list of sessions changed: one was planned or ended. */
   ramp(): void;
   bye(notice: { why: "restarting" | "signedOut" | "protocolMismatch"; retryAfterMs: number }): void;

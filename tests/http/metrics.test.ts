@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { channel } from "node:diagnostics_channel";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { StoreFailure } from "../../server/store/events.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { GatedStore } from "../live/gated-store.ts";
 import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "../live/panel.ts";
@@ -58,6 +59,18 @@ describe("metrics", () => {
     expect(figure(after, "chockside_ready")).toBe(0);
     expect(figure(after, "chockside_append_seconds_count", { kept: "no" })).toBe(1);
     expect(figure(after, "chockside_commands_total", { action: "send", outcome: "failed" })).toBe(1);
+  });
+
+  it("[OPS-3] need no database", async () => {
+    await di.watch(session);
+    await di.command(session, HOLD);
+    for (const method of ["openHeads", "openSessions", "session", "sessions", "read", "probe"] as const)
+      vi.spyOn(store, method).mockRejectedValue(new StoreFailure("the database is away"));
+    const answer = await server.app.inject({ url: "/metrics" });
+    expect(answer.statusCode).toBe(200);
+    expect(figure(answer.body, "chockside_ready")).toBe(0);
+    expect(figure(answer.body, "chockside_sessions_live")).toBe(1);
+    expect(figure(answer.body, "chockside_holds_open")).toBe(1);
   });
 
   it("[OPS-3] count deadlines, and those that came late", async () => {

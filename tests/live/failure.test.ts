@@ -2,9 +2,10 @@ import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { HeldSessions } from "../../server/sessions/held-sessions.ts";
 import { readSealed } from "../../shared/evidence/read.ts";
+import { PROTOCOL } from "../../shared/protocol/version.ts";
 import { planned, signIn } from "../http/test-server.ts";
 import { GatedStore } from "./gated-store.ts";
-import { HOLD, type LiveServer, liveServer, panelOf, type TestPanel } from "./panel.ts";
+import { HOLD, type LiveServer, liveServer, panelOf, TestPanel } from "./panel.ts";
 
 let server: LiveServer;
 let store: GatedStore;
@@ -83,6 +84,36 @@ describe("when nothing can be recorded", () => {
     expect(await ready()).toBe(503);
     store.broken = false;
     expect(await ready()).toBe(200);
+  });
+
+  it("[LIV-17] every panel is told within two seconds, touched or not, also when it is over", async () => {
+    const told: boolean[] = [];
+    bo.socket.on("recording", ({ able }) => told.push(able));
+    const passes = async () => {
+      for (const _ of [1, 2]) await server.hand.pass(1_000);
+      await bo.exchange();
+    };
+    await passes();
+    expect(told).toEqual([]);
+    store.broken = true;
+    await passes();
+    expect(told).toEqual([false]);
+    await passes();
+    expect(told).toEqual([false]);
+    const newcomer = new TestPanel(server.url, { token: await signIn(server.app, "di"), proto: PROTOCOL });
+    const first = new Promise((resolve) => newcomer.socket.on("recording", ({ able }) => resolve(able)));
+    expect(await first).toBe(false);
+    newcomer.close();
+    store.broken = false;
+    await passes();
+    expect(told).toEqual([false, true]);
+  });
+
+  it("[LIV-17] a store that does not answer counts as one that cannot record", async () => {
+    const told = new Promise((resolve) => bo.socket.on("recording", ({ able }) => resolve(able)));
+    vi.spyOn(store, "probe").mockImplementation(() => new Promise(() => {}));
+    for (const _ of [1, 2]) await server.hand.pass(1_000);
+    expect(await told).toBe(false);
   });
 
   it("[LIV-10] the same command later acts once, on the chain as it was", async () => {

@@ -171,7 +171,7 @@ export class Connection {
       this.#exchangedAt = 0;
       this.#watching = false;
       this.#outbox = linkUp(this.#outbox, Date.now());
-      this.#show({ phase: "live", lastHeard: Date.now() });
+      this.#show({ phase: "live", lastHeard: Date.now(), recording: true });
       this.#sync(this.#view.state?.seq ?? 0);
       this.#tick();
     });
@@ -193,6 +193,7 @@ export class Connection {
       if (why === "signedOut") this.#show({ phase: "signedOut" });
       if (why === "protocolMismatch") this.#show({ phase: "mismatch" });
     });
+    s.on("recording", ({ able }) => this.#show({ recording: able, lastHeard: Date.now() }));
     s.on("ramp", () => this.#show({ ramp: this.#view.ramp + 1, lastHeard: Date.now() }));
     s.on("beat", (beat) => {
       this.clock.hear(beat.serverNow);

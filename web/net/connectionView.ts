@@ -22,6 +22,8 @@ export interface ConnectionView {
   trouble: WireError | null;
   /** Stops that the server passed on but could not record. */
   unrecorded: readonly Unrecorded[];
+  /** False while the server says that it cannot record. */
+  recording: boolean;
   /** True while unsent messages are stored and survive this window. */
   lasting: boolean;
   /** Another session in which a message of this person is unsent or needs their decision. */
@@ -40,6 +42,7 @@ export const NOTHING: ConnectionView = {
   ramp: 0,
   trouble: null,
   unrecorded: [],
+  recording: true,
   lasting: true,
   unsettled: null,
 };

@@ -73,7 +73,8 @@ function SignedInApp({ active: { signedIn, connection, turn, where } }: { active
 
 function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection: Connection }) {
   const route = useRoute();
-  const { phase, unsettled, ramp } = useConnectionView(connection);
+  const { phase, unsettled, ramp, recording } = useConnectionView(connection);
+  const { text } = useWords();
   useEffect(() => {
     if (phase === "live") fetchRest();
   }, [phase]);
@@ -85,6 +86,11 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
   return (
     <>
       <UpdateOffer />
+      {!recording && (
+        <p className="stale" role="alert">
+          {text.connection.notRecordingAdvice}
+        </p>
+      )}
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />}

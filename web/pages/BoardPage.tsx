@@ -21,7 +21,7 @@ const OLD_MS = 10_000;
 /** The wall board: the ramp on a large screen read from 3 m. Nothing on it can be answered. */
 export function BoardPage({ connection }: { connection: Connection }) {
   const words = useWords();
-  const { ramp } = words.text;
+  const { ramp, connection: connectionSays } = words.text;
   const { board } = useLaterWords();
   const view = useConnectionView(connection);
   const moment = useMoment(connection, view);
@@ -46,7 +46,7 @@ export function BoardPage({ connection }: { connection: Connection }) {
       </header>
       {old && (
         <p className="wall-old" role="alert">
-          {board.old(seconds(age))}
+          {view.recording ? board.old(seconds(age)) : connectionSays.notRecordingAdvice}
         </p>
       )}
       <ul ref={list} className="wall-rows" aria-label={board.aircraft}>

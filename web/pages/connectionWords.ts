@@ -18,7 +18,12 @@ const STALE_MS = 6_000;
 /** Age of another post's link at which it counts as silent, milliseconds. */
 const SILENT_MS = 8_000;
 
+/** Returns true while what is shown is as the record has it, and what is sent is recorded. */
 export function isFresh(view: ConnectionView, panelNow: number): boolean {
+  return view.recording && isHeard(view, panelNow);
+}
+
+function isHeard(view: ConnectionView, panelNow: number): boolean {
   return view.phase === "live" && view.lastHeard !== null && panelNow - view.lastHeard <= STALE_MS;
 }
 
@@ -33,7 +38,8 @@ export function connectionWords(view: ConnectionView, panelNow: number, text: Te
     case "connecting":
       return connection.connecting;
     case "live":
-      return isFresh(view, panelNow) ? connection.linked : connection.silent(heard(view, panelNow, text));
+      if (!isHeard(view, panelNow)) return connection.silent(heard(view, panelNow, text));
+      return view.recording ? connection.linked : connection.notRecording;
     case "lost":
       return connection.offline(heard(view, panelNow, text));
     case "signedOut":
@@ -51,6 +57,7 @@ export function waitingWords(outgoing: ConnectionView["outgoing"], { connection 
 
 /** Returns the warning for a connection that is not fresh, with advice. */
 export function staleWords(view: ConnectionView, panelNow: number, text: Text): string {
+  if (isHeard(view, panelNow)) return text.connection.notRecordingAdvice;
   return text.connection.stale(connectionWords(view, panelNow, text), waitingWords(view.outgoing, text));
 }
 

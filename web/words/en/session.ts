@@ -9,6 +9,9 @@ export const connection = {
   heard: (time: string) => `last heard ${time} ago`,
   connecting: "Connecting",
   linked: "Linked",
+  notRecording: "Nothing can be recorded",
+  notRecordingAdvice:
+    "Nothing can be recorded. Hold, and use hand signals. A hold, cut or fire that is touched here still reaches the other panels.",
   silent: (heard: string) => `Silent, ${heard}`,
   offline: (heard: string) => `Offline, ${heard}`,
   signedOut: "Signed out",
