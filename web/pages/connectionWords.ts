@@ -57,7 +57,8 @@ export function waitingWords(outgoing: ConnectionView["outgoing"], { connection 
 
 /** Returns the warning for a connection that is not fresh, with advice. */
 export function staleWords(view: ConnectionView, panelNow: number, text: Text): string {
-  if (isHeard(view, panelNow)) return text.connection.notRecordingAdvice;
+  if (isHeard(view, panelNow))
+    return `${text.connection.notRecordingAdvice} ${text.connection.stopsStillHeard}`;
   return text.connection.stale(connectionWords(view, panelNow, text), waitingWords(view.outgoing, text));
 }
 

@@ -10,8 +10,8 @@ export const connection = {
   connecting: "Connecting",
   linked: "Linked",
   notRecording: "Nothing can be recorded",
-  notRecordingAdvice:
-    "Nothing can be recorded. Hold, and use hand signals. A hold, cut or fire that is touched here still reaches the other panels.",
+  notRecordingAdvice: "Nothing can be recorded. Hold, and use hand signals.",
+  stopsStillHeard: "A hold, cut or fire still reaches the other panels.",
   silent: (heard: string) => `Silent, ${heard}`,
   offline: (heard: string) => `Offline, ${heard}`,
   signedOut: "Signed out",

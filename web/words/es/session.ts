@@ -10,8 +10,8 @@ export const connection: Text["connection"] = {
   connecting: "Conectando",
   linked: "Enlazado",
   notRecording: "No se puede registrar nada",
-  notRecordingAdvice:
-    "No se puede registrar nada. Alto, y use señales de mano. Un alto, corte o fuego que se toque aquí aún llega a los otros paneles.",
+  notRecordingAdvice: "No se puede registrar nada. Alto, y use señales de mano.",
+  stopsStillHeard: "Un alto, corte o fuego aún llega a los otros paneles.",
   silent: (heard) => `En silencio, ${heard}`,
   offline: (heard) => `Sin red, ${heard}`,
   signedOut: "Fuera de sesión",
