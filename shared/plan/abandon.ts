@@ -1,5 +1,7 @@
+import { clearanceEnd } from "../engine/clearance.ts";
 import { isTurning } from "../engine/life.ts";
 import { leavesOut } from "../leaves/out.ts";
+import type { Fact } from "../protocol/events.ts";
 import { isAnother } from "../session/another.ts";
 import type { AbandonAsked, SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
@@ -13,7 +15,7 @@ export function decideAbandon(state: SessionState, reason: string, context: Cont
   const turning = isAwaited(state) ? undefined : state.engines.find((e) => isTurning(e.life));
   if (turning) return refuse("wrongEngineState", { engine: turning.n, found: turning.life.is });
   if (state.fires.length > 0) return refuse("stopOpen");
-  const abandoned = accept({ type: "stageReached", stage: "abandoned", reason });
+  const abandoned = accept(...clearancesEnd(state), { type: "stageReached", stage: "abandoned", reason });
   if (!dependedOn(state, context.person.id)) return abandoned;
   const asked = abandonAsked(state, context.now);
   if (!asked) return accept({ type: "abandonAsked", reason });
@@ -21,6 +23,13 @@ export function decideAbandon(state: SessionState, reason: string, context: Cont
     return refuse("secondPersonNeeded", { found: asked.name, posts: ["cockpit", "supervisor"] });
   }
   return abandoned;
+}
+
+/** The end of a session is its last event, so that a clearance must end before it. */
+function clearancesEnd({ engines }: SessionState): Fact[] {
+  return engines.flatMap(({ n, life }) =>
+    life.is === "clear" ? [clearanceEnd(n, life.clearance.id, "stageLeft")] : [],
+  );
 }
 
 /** Returns true for a return whose aircraft does not stand here yet: its engines stay in the aircraft's record. */

@@ -246,6 +246,15 @@ describe("clearance", () => {
     expect(voids(story)).toEqual(["stageLeft"]);
   });
 
+  it("[CLR-8] ends before its session does, when that is abandoned", () => {
+    const story = starting();
+    story.readBack(3);
+    story.say("cockpit", { type: "abandon", reason: "storm" });
+    expect(voids(story)).toEqual(["stageLeft"]);
+    expect(story.life(3)).toBe("waiting");
+    expect(story.events.at(-1)?.fact).toMatchObject({ type: "stageReached", stage: "abandoned" });
+  });
+
   it.each(["supervisor", "fireGuard", "cockpit"] as const)("[CLR-9] %s revokes it", (post) => {
     const story = starting();
     story.cleared(3);
