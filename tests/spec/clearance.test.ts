@@ -252,7 +252,7 @@ describe("clearance", () => {
     story.say("cockpit", { type: "abandon", reason: "storm" });
     expect(voids(story)).toEqual(["stageLeft"]);
     expect(story.life(3)).toBe("waiting");
-    expect(story.events.at(-1)?.fact).toMatchObject({ type: "stageReached", stage: "abandoned" });
+    expect(story.log.at(-1)?.fact).toMatchObject({ type: "stageReached", stage: "abandoned" });
   });
 
   it.each(["supervisor", "fireGuard", "cockpit"] as const)("[CLR-9] %s revokes it", (post) => {

@@ -1,4 +1,4 @@
-import type { SessionState } from "../../../shared/session/state.ts";
+import { isOver, type SessionState } from "../../../shared/session/state.ts";
 import { TYPE } from "../model.ts";
 import { type Invariant, lifeOf, own, type Transition } from "./invariant.ts";
 
@@ -62,7 +62,7 @@ export const STOPPING: readonly Invariant[] = [
   },
   {
     id: "S34",
-    text: "the crew's report that a turning engine was stopped is always taken",
+    text: "the crew's report that a turning engine was stopped is always taken, until the session is over",
     holds: (t) => {
       const { before, move, step } = t;
       if (move.is !== "act" || move.validUntil !== undefined || move.action.type !== "send") return true;
@@ -73,7 +73,7 @@ export const STOPPING: readonly Invariant[] = [
         !turns(before.engines[(engine ?? 0) - 1])
       )
         return true;
-      if (before.posts.cockpit.device !== move.by.device || before.stage === "closed") return true;
+      if (before.posts.cockpit.device !== move.by.device || isOver(before)) return true;
       return !turns(step.state.engines[(engine ?? 0) - 1]);
     },
   },
