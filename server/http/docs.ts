@@ -2,6 +2,7 @@ import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform } from "fastify-type-provider-zod";
+import { VERSION } from "../version.ts";
 
 /** Serves OpenAPI, generated from the routes' schemas, with a page at /docs. */
 export async function document(app: FastifyInstance): Promise<void> {
@@ -10,7 +11,7 @@ export async function document(app: FastifyInstance): Promise<void> {
       openapi: "3.1.0",
       info: {
         title: "Chockside",
-        version: "1",
+        version: VERSION,
         description:
           "Plans start sessions and hands out their record. Signals themselves travel by Socket.IO at /live. " +
           "Errors are problem details (RFC 9457).",

@@ -2,6 +2,7 @@ import { setImmediate } from "node:timers/promises";
 import PDFDocument from "pdfkit";
 import { dayAndTime } from "../../shared/words/dates.ts";
 import type { Language } from "../../shared/words/language.ts";
+import { VERSION } from "../version.ts";
 import { FACES, type Face, printable } from "./faces.ts";
 import { INK, LINE, PAGE, THIN, type Tone, WIDTH } from "./look.ts";
 import { printWords } from "./words.ts";
@@ -50,8 +51,8 @@ export class Sheet {
       pdfVersion: "1.7",
       info: {
         Title: printable(options.title),
-        Creator: "Chockside",
-        Producer: "Chockside",
+        Creator: `Chockside ${VERSION}`,
+        Producer: `Chockside ${VERSION}`,
         CreationDate: new Date(options.now),
       },
     });

@@ -1,4 +1,5 @@
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom-client";
+import { VERSION } from "../version.ts";
 import {
   type AppendTrace,
   type CommandTrace,
@@ -80,6 +81,12 @@ export class Metrics {
           this.set(await look());
         },
       });
+    new Gauge({
+      name: "chockside_build_info",
+      help: "1, with the version of the program and of Node",
+      labelNames: ["version", "node"],
+      registers,
+    }).set({ version: VERSION, node: process.versions.node }, 1);
     gauge("chockside_sockets", "Open sockets", () => sources.sockets());
     gauge("chockside_ready", "1 while events can be recorded", async () => ((await sources.ready()) ? 1 : 0));
     gauge(

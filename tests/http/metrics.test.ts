@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { channel } from "node:diagnostics_channel";
+import { readFileSync } from "node:fs";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { StoreFailure } from "../../server/store/events.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
@@ -59,6 +60,13 @@ describe("metrics", () => {
     expect(figure(after, "chockside_ready")).toBe(0);
     expect(figure(after, "chockside_append_seconds_count", { kept: "no" })).toBe(1);
     expect(figure(after, "chockside_commands_total", { action: "send", outcome: "failed" })).toBe(1);
+  });
+
+  it("[OPS-20] name the version, as the API's description does", async () => {
+    const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+    expect(figure(await scrape(), "chockside_build_info", { version })).toBe(1);
+    const { info } = (await server.app.inject({ url: "/docs/json" })).json();
+    expect(info.version).toBe(version);
   });
 
   it("[OPS-3] need no database", async () => {

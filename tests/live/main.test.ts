@@ -1,10 +1,11 @@
 import { execFile } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { VERSION } from "../../server/version.ts";
 import { prepareServer, ServerProcess } from "./server-process.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
@@ -110,3 +111,17 @@ function run(program: string, data: string, entry: string[], input = ""): Promis
     child.stdin?.end(input);
   });
 }
+
+it("[OPS-20] the version is printed, and nothing is started", async () => {
+  const data = join(folder, "version.db");
+  const printed = await new Promise<string>((resolve, reject) =>
+    execFile(
+      process.execPath,
+      ["server/scripts/start.mjs", "--version"],
+      { cwd: ROOT, env: { ...process.env, CHOCKSIDE_DATA: data, PORT: "0" } },
+      (error, stdout) => (error ? reject(error) : resolve(stdout)),
+    ),
+  );
+  expect(printed).toBe(`chockside ${VERSION}\n`);
+  expect(existsSync(data)).toBe(false);
+});
