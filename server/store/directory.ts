@@ -66,6 +66,14 @@ export interface TypeDraft {
   authors: readonly Named[];
 }
 
+/** A list of people that was taken in. */
+export interface PeopleTaken {
+  added: readonly PersonRecord[];
+  changed: readonly Pick<PersonRecord, "id" | "name" | "mayHold">[];
+  /** All end dates of these people, in place of those they had. */
+  dates: readonly { personId: string; dates: Readonly<Record<string, string>> }[];
+}
+
 /** People, sign-ins, aircraft types and the house's register. Every method rejects when the database fails. */
 export interface Directory {
   people(): Promise<PersonRecord[]>;
@@ -76,6 +84,8 @@ export interface Directory {
   setActive(person: string, active: boolean): Promise<void>;
   /** Sets name, posts and end of currency. */
   setPerson(person: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void>;
+  /** Adds and changes people and their dates: all of it or nothing. */
+  takePeople(taken: PeopleTaken): Promise<void>;
   setPin(person: string, pinHash: string): Promise<void>;
 
   addSignIn(signIn: SignInRecord): Promise<void>;

@@ -10,6 +10,7 @@ import type {
   Directory,
   Lockout,
   Named,
+  PeopleTaken,
   PersonRecord,
   TypeDraft,
   TypeSummary,
@@ -28,6 +29,14 @@ import type { Seal, StoredType } from "./stored-type.ts";
 import { statusesOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
+
+/** Returns a person as the database keeps them. */
+const personRow = (p: PersonRecord) => ({
+  ...p,
+  mayHold: JSON.stringify(p.mayHold),
+  currentUntil: p.currentUntil === null ? null : BigInt(p.currentUntil),
+  createdAt: BigInt(p.createdAt),
+});
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
 
 /** Sign-ins per statement. */
@@ -113,14 +122,23 @@ export class PrismaDirectory implements Directory {
   }
 
   async addPeople(people: readonly PersonRecord[]): Promise<void> {
-    await this.#db.person.createMany({
-      data: people.map((p) => ({
-        ...p,
-        mayHold: JSON.stringify(p.mayHold),
-        currentUntil: p.currentUntil === null ? null : BigInt(p.currentUntil),
-        createdAt: BigInt(p.createdAt),
-      })),
-    });
+    await this.#db.person.createMany({ data: people.map(personRow) });
+  }
+
+  async takePeople({ added, changed, dates }: PeopleTaken): Promise<void> {
+    const { person, currencyDate } = this.#db;
+    await this.#db.$transaction([
+      person.createMany({ data: added.map(personRow) }),
+      ...changed.map(({ id, name, mayHold }) =>
+        person.updateMany({ where: { id }, data: { name, mayHold: JSON.stringify(mayHold) } }),
+      ),
+      currencyDate.deleteMany({ where: { personId: { in: dates.map((d) => d.personId) } } }),
+      currencyDate.createMany({
+        data: dates.flatMap(({ personId, dates: days }) =>
+          Object.entries(days).map(([kind, until]) => ({ personId, kind, until })),
+        ),
+      }),
+    ]);
   }
 
   async setActive(id: string, active: boolean): Promise<void> {
