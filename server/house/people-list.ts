@@ -78,7 +78,7 @@ async function write(
   for (const { was, now, pin } of taken)
     if (!was)
       added.push({
-        ...{ ...now, id: ids.person(), pinHash: await hashPin(pin, pinCost), currentUntil: null },
+        ...{ ...now, id: ids.person(), pinHash: await hashPin(pin, pinCost) },
         ...{ createdAt: clock.now(), demo: false },
       });
   await directory.takePeople({

@@ -90,7 +90,7 @@ interface PlanningDeps {
   sessions: Sessions;
   records: AircraftRecords;
   equipment: Pick<EquipmentRegister, "list">;
-  currencies: Pick<Currencies, "barFrom">;
+  currencies: Pick<Currencies, "standing">;
   clock: Clock;
   ids: Ids;
   names: { know(people: readonly Named[]): Promise<void> };
@@ -259,7 +259,7 @@ export class Planning {
       const id = input.crew[post];
       if (id === null) continue;
       const person = await directory.person(id);
-      const lapsed = person && (await this.#deps.currencies.barFrom(id, post));
+      const { lapsed } = await this.#deps.currencies.standing(id, post);
       const fault = (message: string) => faults.push({ path: `crew.${post}`, message });
       if (!person?.active) fault("no such person");
       else if (!person.mayHold.includes(post)) fault(`${person.name} is not qualified to hold this post`);

@@ -17,8 +17,6 @@ export interface PersonRecord {
   pinHash: string;
   mayHold: Post[];
   active: boolean;
-  /** End of the person's currency for duty, server milliseconds; null when none is recorded. */
-  currentUntil: number | null;
   createdAt: number;
   demo: boolean;
 }
@@ -82,8 +80,8 @@ export interface Directory {
   addPeople(people: readonly PersonRecord[]): Promise<void>;
   /** Sets whether the person may sign in. */
   setActive(person: string, active: boolean): Promise<void>;
-  /** Sets name, posts and end of currency. */
-  setPerson(person: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void>;
+  /** Sets name and posts. */
+  setPerson(person: string, to: Pick<PersonRecord, "name" | "mayHold">): Promise<void>;
   /** Adds and changes people and their dates: all of it or nothing. */
   takePeople(taken: PeopleTaken): Promise<void>;
   setPin(person: string, pinHash: string): Promise<void>;

@@ -79,10 +79,10 @@ export class MemoryDirectory implements Directory {
     if (person) this.#people.set(id, { ...person, active });
   }
 
-  async setPerson(id: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void> {
+  async setPerson(id: string, to: Pick<PersonRecord, "name" | "mayHold">): Promise<void> {
     const person = this.#people.get(id);
-    const { name, mayHold, currentUntil } = to;
-    if (person) this.#people.set(id, { ...person, name, mayHold, currentUntil });
+    const { name, mayHold } = to;
+    if (person) this.#people.set(id, { ...person, name, mayHold });
   }
 
   async takePeople({ added, changed, dates }: PeopleTaken): Promise<void> {

@@ -34,7 +34,6 @@ const mayHoldSchema = z.array(postSchema);
 const personRow = (p: PersonRecord) => ({
   ...p,
   mayHold: JSON.stringify(p.mayHold),
-  currentUntil: p.currentUntil === null ? null : BigInt(p.currentUntil),
   createdAt: BigInt(p.createdAt),
 });
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
@@ -145,13 +144,8 @@ export class PrismaDirectory implements Directory {
     await this.#db.person.updateMany({ where: { id }, data: { active } });
   }
 
-  async setPerson(
-    id: string,
-    { name, mayHold, currentUntil }: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">,
-  ): Promise<void> {
-    const until = currentUntil === null ? null : BigInt(currentUntil);
-    const data = { name, mayHold: JSON.stringify(mayHold), currentUntil: until };
-    await this.#db.person.updateMany({ where: { id }, data });
+  async setPerson(id: string, { name, mayHold }: Pick<PersonRecord, "name" | "mayHold">): Promise<void> {
+    await this.#db.person.updateMany({ where: { id }, data: { name, mayHold: JSON.stringify(mayHold) } });
   }
 
   async setPin(id: string, pinHash: string): Promise<void> {
@@ -394,7 +388,6 @@ function toPerson(row: PersonModel): PersonRecord {
   return {
     ...row,
     mayHold: mayHoldSchema.parse(JSON.parse(row.mayHold)),
-    currentUntil: row.currentUntil === null ? null : Number(row.currentUntil),
     createdAt: Number(row.createdAt),
   };
 }

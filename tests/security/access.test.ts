@@ -206,7 +206,7 @@ const ROWS: readonly Row[] = [
     route: "PUT /api/people/{id}",
     for: "supervisor",
     at: { id: "nobody" },
-    body: () => ({ name: "Nobody", mayHold: [], currentUntil: null }),
+    body: () => ({ name: "Nobody", mayHold: [] }),
   },
   { route: "GET /api/people/everybody", for: "supervisor" },
   {
