@@ -19,6 +19,7 @@ import { firstRunRoutes, houseRoutes, houseSettingsRoutes } from "./http/house.t
 import { houseAircraftRoutes } from "./http/house-aircraft.ts";
 import { tellOfHouse } from "./http/house-changes.ts";
 import { houseEquipmentRoutes } from "./http/house-equipment.ts";
+import { houseListRoutes } from "./http/house-lists.ts";
 import { limitBySignIn, type PerMinute } from "./http/limits.ts";
 import { metricsRoute } from "./http/metrics.ts";
 import { noiseRoute } from "./http/noise.ts";
@@ -104,6 +105,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
     equipment,
     currencies,
     firstRun,
+    lists,
     planning,
     signIns,
     devices,
@@ -160,6 +162,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(deviceRoutes, { devices, directory, signIns, sessions });
       const { ids, pinCost } = services;
       await inner.register(peopleRoutes, { directory, signIns, sessions, clock, ids, pinCost });
+      await inner.register(houseListRoutes, { lists, signIns, sessions });
       await inner.register(houseRoutes, { directory, store });
       await inner.register(houseSettingsRoutes, { directory, clock });
       await inner.register(begunTypeRoutes, { begun, directory });

@@ -190,7 +190,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const { PORT, HOST, CHOCKSIDE_DATA, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO, CHOCKSIDE_LOG, ...of } = read.data;
   const { CHOCKSIDE_SIGNING_KEY: key } = read.data;
   const data = resolve(CHOCKSIDE_DATA);
-  const tls = tlsChoice(of, CHOCKSIDE_DEMO === "auto", dirname(data));
+  const tls = tlsChoice(of, CHOCKSIDE_ORIGINS, CHOCKSIDE_DEMO === "auto", dirname(data));
   return {
     port: PORT,
     // Without TLS, listen on this machine only: the demo's PINs are public.
@@ -233,7 +233,7 @@ type TlsSettings = Pick<
  * Returns the named certificate files; otherwise the server's own certificate beside the database; off when TLS is
  * off, or by default in the demo.
  */
-function tlsChoice(of: TlsSettings, demo: boolean, folder: string): TlsChoice {
+function tlsChoice(of: TlsSettings, origins: readonly string[], demo: boolean, folder: string): TlsChoice {
   const { CHOCKSIDE_TLS: tls, CHOCKSIDE_TLS_CERT: cert, CHOCKSIDE_TLS_KEY: key } = of;
   if ((cert === undefined) !== (key === undefined))
     throw new StartRefused("settings are wrong: CHOCKSIDE_TLS_CERT and CHOCKSIDE_TLS_KEY go together");
@@ -243,6 +243,12 @@ function tlsChoice(of: TlsSettings, demo: boolean, folder: string): TlsChoice {
     is: "own",
     cert: join(folder, "tls-cert.pem"),
     key: join(folder, "tls-key.pem"),
-    names: of.CHOCKSIDE_TLS_NAMES,
+    root: join(folder, "chockside-authority.crt"),
+    rootKey: join(folder, "chockside-authority-key.pem"),
+    // The addresses that people open need not be named twice.
+    names: [...new Set([...origins.map(nameIn), ...of.CHOCKSIDE_TLS_NAMES])],
   };
 }
+
+/** Returns the name or address of an origin. */
+const nameIn = (address: string): string => new URL(address).hostname.replace(/^\[|\]$/g, "");

@@ -34,7 +34,6 @@ export async function seedDemo(
         mayHold,
         pinHash,
         active: true,
-        currentUntil: null,
         createdAt: now,
         demo: true,
       };

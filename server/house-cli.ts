@@ -4,6 +4,7 @@
 import { bareAircraft, houseAircraftSchema } from "../shared/house/aircraft.ts";
 import { newestApproved } from "../shared/house/planBar.ts";
 import type { HouseStep } from "../shared/house/steps.ts";
+import { POSTS } from "../shared/protocol/posts.ts";
 import { line } from "../shared/protocol/text.ts";
 import { CONSOLE } from "./auth/devices.ts";
 import { addPerson, mayHoldSchema, newPersonSchema } from "./auth/new-person.ts";
@@ -26,6 +27,8 @@ import {
   takeOut,
 } from "./house/equipment-commands.ts";
 import { FirstRun } from "./house/first-run.ts";
+import { LIST_USAGE, listCommands } from "./house/list-commands.ts";
+import { HouseLists } from "./house/lists.ts";
 import { HouseRefused } from "./house/refused.ts";
 import { changeHouse, houseOf } from "./house/settings.ts";
 import { stepsOf } from "./house/steps.ts";
@@ -45,6 +48,8 @@ const USAGE = `usage: npm run house                    what the house still lack
        npm run house -- aircraft add <registration> "<name>" <type>
        npm run house -- aircraft retire <registration> "<reason>"
 ${EQUIPMENT_USAGE}
+${LIST_USAGE}
+       npm run house -- currencies
        npm run house -- name "<name of the house>"
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
 ${EQUIPMENT_FIGURES}`;
@@ -80,6 +85,8 @@ async function main(): Promise<void> {
     "aircraft list": aircraft,
     "aircraft add": (directory) => addAircraft(directory, rest),
     "aircraft retire": (directory) => retire(directory, rest),
+    "currencies list": currencies,
+    ...listCommands(lists, BY, rest),
     "equipment list": (directory) => listEquipment(equipment(directory)),
     "equipment add": (directory) => addEquipment(equipment(directory), BY, rest),
     "equipment out": (directory) => takeOut(equipment(directory), BY, rest),
@@ -97,6 +104,27 @@ async function main(): Promise<void> {
 
 function equipment(directory: Directory): EquipmentRegister {
   return new EquipmentRegister(directory, clock);
+}
+
+function lists(directory: Directory): HouseLists {
+  const endSignIns = async (personId: string) =>
+    void (await directory.revokeSignIns({ personId }, clock.now()));
+  const { pinLength } = config.limits;
+  return new HouseLists({ directory, clock, ids: randomIds, pinCost: PIN_COST, pinLength, endSignIns });
+}
+
+async function currencies(directory: Directory): Promise<void> {
+  const dates = await directory.currencies.dates();
+  const people = await directory.people();
+  for (const { body } of await directory.register.all("currency")) {
+    const needed = POSTS.flatMap((post) => (body.needs[post] ? [`${post} ${body.needs[post]}`] : []));
+    const recency = body.recencyDays === null ? "" : `, a start counts ${body.recencyDays} days`;
+    const asked = body.retired ? "asked no longer" : needed.join(", ") || "needed at no post";
+    console.log(`${body.id.padEnd(16)} ${body.name}: ${asked}${recency}`);
+    for (const { personId, kind, until } of dates)
+      if (kind === body.id)
+        console.log(`${"".padEnd(16)} ${people.find((p) => p.id === personId)?.handle} until ${until}`);
+  }
 }
 
 /** Returns the command that renames the house. The verb's place holds the name. */

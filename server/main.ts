@@ -124,10 +124,15 @@ async function main(): Promise<void> {
 
 /** Prints how panels reach this server: its certificate, or that it speaks plain HTTP. */
 function sayTls(tls: Tls | null, { tls: choice, host }: Config): void {
-  if (tls) console.log(`chockside: certificate, SHA-256 fingerprint ${tls.fingerprint}`);
+  if (tls)
+    console.log(
+      `chockside: ${tls.root ? "authority" : "certificate"}, SHA-256 fingerprint ${tls.fingerprint}`,
+    );
   if (tls?.advice) console.log(`chockside: ${tls.advice}`);
   if (choice.is === "own")
-    console.log(`chockside: trust ${choice.cert} on each tablet, and compare the fingerprint before you do`);
+    console.log(
+      `chockside: trust ${tls?.root ? choice.root : choice.cert} on each device, and compare the fingerprint before you do`,
+    );
   if (tls) return;
   console.log(
     LOOPBACK.test(host)

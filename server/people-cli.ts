@@ -1,10 +1,9 @@
-// npm run people -- <handle> "<name>" <post,post…> [current until]: adds a person; the PIN is read from standard
+// npm run people -- <handle> "<name>" <post,post…>: adds a person; the PIN is read from standard
 // input.
 // -- pin <handle>: replaces a forgotten PIN, also from standard input.
 // -- export <handle>: prints all data about a person as JSON.
 // -- erase <handle>: erases a person.
 // Stop the server first when it uses the same file; with PostgreSQL it may run.
-import { z } from "zod";
 import { addPerson, mayHoldSchema, newPersonSchema } from "./auth/new-person.ts";
 import { newPinSchema } from "./auth/new-pin.ts";
 import { resetPin } from "./auth/people.ts";
@@ -18,22 +17,14 @@ import { personalDataOf } from "./personal/personal-data.ts";
 import { StartRefused } from "./start-refused.ts";
 import { openStores } from "./store/stores.ts";
 
-const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts> [<current until>]
+const USAGE = `usage: echo "$PIN" | npm run people -- <handle> "<name>" <posts>
   posts: one or more of cockpit, fireGuard, groundPower, supervisor, with commas between
-  current until: the last day the person is current for duty, such as 2027-03-31; leave out to keep no date
        echo "$PIN" | npm run people -- pin <handle>   replaces a forgotten PIN
        npm run people -- export <handle>    all data about one person, as JSON
        npm run people -- erase <handle>     erases a person; the evidence stays intact, without the name`;
 
 const entrySchema = (pinLength: number) =>
-  newPersonSchema(pinLength).extend({
-    mayHold: mayHoldSchema.min(1),
-    /** The end of that day, UTC. */
-    currentUntil: z.iso
-      .date()
-      .transform((day) => Date.parse(day) + 24 * 3_600_000)
-      .nullable(),
-  });
+  newPersonSchema(pinLength).extend({ mayHold: mayHoldSchema.min(1) });
 
 await main().catch((error: unknown) => {
   console.error(
@@ -47,10 +38,10 @@ async function main(): Promise<void> {
   const [verb, whose, ...others] = process.argv.slice(2);
   if (isVerb(verb) && whose !== undefined && others.length === 0)
     return about(verb, whose.toLowerCase(), pinLength);
-  const [handle, name, posts, day = null, ...more] = process.argv.slice(2);
+  const [handle, name, posts, ...more] = process.argv.slice(2);
   if (!handle || !name || !posts || more.length > 0) throw new StartRefused(USAGE);
   const pin = await enteredLine();
-  const entered = { handle, name, mayHold: posts.split(","), currentUntil: day, pin };
+  const entered = { handle, name, mayHold: posts.split(","), pin };
   const entry = entrySchema(pinLength).safeParse(entered);
   if (!entry.success) {
     const faults = entry.error.issues.map((i) => `${i.path.join(".")} ${i.message}`);
@@ -58,9 +49,9 @@ async function main(): Promise<void> {
   }
   const stores = await openStores(readConfig(process.env), Date.now());
   const { directory } = stores;
-  const { currentUntil, ...person } = entry.data;
+  const person = entry.data;
   const deps = { directory, clock: { now: Date.now }, ids: randomIds, pinCost: PIN_COST };
-  await addPerson(deps, person, currentUntil);
+  await addPerson(deps, person);
   await stores.close();
   console.log(`${person.name} may sign in as ${person.handle} and hold ${person.mayHold.join(", ")}`);
 }

@@ -10,6 +10,7 @@ import { AircraftRegister } from "./house/aircraft.ts";
 import { Currencies } from "./house/currencies.ts";
 import { EquipmentRegister } from "./house/equipment.ts";
 import { FirstRun } from "./house/first-run.ts";
+import { HouseLists } from "./house/lists.ts";
 import type { DemoSignIn } from "./http/demo.ts";
 import type { randomIds } from "./ids.ts";
 import { NO_BUS, type Others } from "./many/bus.ts";
@@ -55,6 +56,7 @@ export interface Services extends ServicesDeps {
   equipment: EquipmentRegister;
   currencies: Currencies;
   firstRun: FirstRun;
+  lists: HouseLists;
   planning: Planning;
   signIns: SignIns;
   devices: Devices;
@@ -106,6 +108,10 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
   const signing = { devices: deviceRule, limits, secret, names, bus };
   const signIns = new SignIns({ directory, clock, ids, pinCost, demo, ...signing });
   const firstRun = new FirstRun({ directory, clock, ids, pinCost, demo });
+  const endSignIns = async (personId: string) => void (await signIns.endAll({ personId }));
+  const lists = new HouseLists({
+    ...{ directory, clock, ids, pinCost, pinLength: signIns.pinLength, endSignIns },
+  });
   const devices = new Devices({ directory, clock, ids }, signIns);
   const peers = new PeerPresence();
   let unfollow = () => {};
@@ -138,6 +144,7 @@ export async function buildServices(deps: ServicesDeps): Promise<Services> {
     equipment,
     currencies,
     firstRun,
+    lists,
     planning,
     signIns,
     devices,

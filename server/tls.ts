@@ -1,21 +1,30 @@
 import { createPrivateKey, type KeyObject, X509Certificate } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { hostname, networkInterfaces } from "node:os";
-import { dirname } from "node:path";
 import { StartRefused } from "./start-refused.ts";
+import { type AuthorityFiles, makeAuthority, makeServerCertificate } from "./tls/authority.ts";
 
 /** Source of the server's certificate. */
-export type TlsChoice =
-  | { is: "off" }
-  /** Made at the first start and kept in these files. `names`: names and addresses besides this machine's own. */
-  | { is: "own"; cert: string; key: string; names: readonly string[] }
-  | { is: "files"; cert: string; key: string };
+export type TlsChoice = { is: "off" } | OwnTls | { is: "files"; cert: string; key: string };
+
+/**
+ * Made at the first start and kept in these files, with an authority that devices trust. `names`: names and addresses
+ * besides this machine's own.
+ */
+export interface OwnTls extends AuthorityFiles {
+  is: "own";
+  cert: string;
+  key: string;
+  names: readonly string[];
+}
 
 export interface Tls {
   cert: string;
   key: string;
-  /** SHA-256 of the certificate, as browsers show it. */
+  /** SHA-256 of what devices are told to trust, as they show it: the authority if there is one, else the certificate. */
   fingerprint: string;
+  /** The authority's certificate; null when somebody else's or none. */
+  root: string | null;
   /** True when somebody else issued it, so that browsers trust it without setup. */
   publiclyTrusted: boolean;
   /** Advice to the operator; null for none. */
@@ -37,11 +46,6 @@ export const SUITES = [
 ].join(":");
 
 const DAY_MS = 24 * 3_600_000;
-/**
- * Browsers refuse a certificate valid for more than 398 days (CA/Browser Forum baseline requirements 6.3.2, from
- * memory).
- */
-const OWN_DAYS = 397;
 /** The server's own certificate is replaced when fewer days are left. */
 const RENEW_DAYS = 30;
 
@@ -51,7 +55,7 @@ const RENEW_DAYS = 30;
  */
 export async function openTls(choice: TlsChoice, now: number): Promise<Tls | null> {
   if (choice.is === "off") return null;
-  if (choice.is === "own" && needsNew(choice.cert, now)) await makeOwn(choice, now);
+  if (choice.is === "own" && needsNew(choice, now)) makeOwn(choice, now);
   const [cert, key] = [read(choice.cert), read(choice.key)];
   const x509 = understood(choice.cert, () => new X509Certificate(cert));
   const keyObject = understood(choice.key, () => createPrivateKey(key));
@@ -61,11 +65,13 @@ export async function openTls(choice: TlsChoice, now: number): Promise<Tls | nul
     throw new StartRefused(`${choice.key} is too weak: take P-256 or RSA of 2048 bits or more`);
   if (Date.parse(x509.validTo) <= now)
     throw new StartRefused(`the certificate ${choice.cert} ran out on ${x509.validTo}: put a new one there`);
-  if (choice.is === "own") onlyOurs(choice.key);
+  if (choice.is === "own") for (const file of [choice.key, choice.rootKey]) onlyOurs(file);
+  const root = choice.is === "own" && isUnder(x509, choice.root) ? read(choice.root) : null;
   return {
     cert,
     key,
-    fingerprint: x509.fingerprint256,
+    root,
+    fingerprint: root ? new X509Certificate(root).fingerprint256 : x509.fingerprint256,
     publiclyTrusted: choice.is === "files" && x509.issuer !== x509.subject,
     advice: adviceOn(choice, x509, now),
   };
@@ -81,45 +87,38 @@ function ownNames(): string[] {
   return [...new Set(["localhost", hostname(), ...addresses])];
 }
 
-async function makeOwn(choice: TlsChoice & { is: "own" }, now: number): Promise<void> {
-  const { generate } = await import("selfsigned");
+/** Makes a certificate, and before it an authority if there is none. */
+function makeOwn(choice: OwnTls, now: number): void {
   const names = [...new Set([...ownNames(), ...choice.names])];
-  const made = await generate([{ name: "commonName", value: "Chockside" }], {
-    keyType: "ec",
-    curve: "P-256",
-    algorithm: "sha256",
-    notBeforeDate: new Date(now - DAY_MS),
-    notAfterDate: new Date(now + (OWN_DAYS - 1) * DAY_MS),
-    extensions: [
-      { name: "basicConstraints", cA: false, critical: true },
-      { name: "keyUsage", digitalSignature: true, critical: true },
-      { name: "extKeyUsage", serverAuth: true },
-      {
-        name: "subjectAltName",
-        altNames: names.map((n) => (isAddress(n) ? { type: 7, ip: n } : { type: 2, value: n })),
-      },
-    ],
-  });
-  try {
-    mkdirSync(dirname(choice.cert), { recursive: true });
-    mkdirSync(dirname(choice.key), { recursive: true });
-    writeFileSync(choice.key, made.private, { mode: 0o600, flush: true });
-    writeFileSync(choice.cert, made.cert, { flush: true });
-  } catch (error) {
-    throw new StartRefused(`${choice.cert} cannot be made: ${(error as Error).message}`);
-  }
+  if (!existsSync(choice.root)) makeAuthority(choice, names, now);
+  makeServerCertificate(choice, choice, names, now);
 }
 
-function needsNew(file: string, now: number): boolean {
-  if (!existsSync(file)) return true;
-  const x509 = understood(file, () => new X509Certificate(read(file)));
-  return Date.parse(x509.validTo) - now < RENEW_DAYS * DAY_MS;
+/**
+ * Returns true when the server cannot go on with its certificate, or should not and can make another. A server that was
+ * killed while it made one may have left the key of another certificate.
+ */
+function needsNew(choice: OwnTls, now: number): boolean {
+  const { cert, key, root, rootKey } = choice;
+  if (!existsSync(cert) || !existsSync(key)) return true;
+  const x509 = understood(cert, () => new X509Certificate(read(cert)));
+  if (!x509.checkPrivateKey(understood(key, () => createPrivateKey(read(key))))) return true;
+  const left = Date.parse(x509.validTo) - now;
+  // An authority's key that is kept elsewhere need not be brought before the last day.
+  return left < RENEW_DAYS * DAY_MS && (left <= 0 || existsSync(rootKey) || !existsSync(root));
 }
+
+const isUnder = (x509: X509Certificate, root: string): boolean =>
+  existsSync(root) && x509.checkIssued(new X509Certificate(read(root)));
 
 function adviceOn(choice: TlsChoice, x509: X509Certificate, now: number): string | null {
   const days = Math.floor((Date.parse(x509.validTo) - now) / DAY_MS);
   if (choice.is === "files" && days < RENEW_DAYS) return `the certificate runs out in ${days} days`;
   if (choice.is !== "own") return null;
+  if (!isUnder(x509, choice.root))
+    return `an earlier version made the certificate, and some devices refuse it: remove ${choice.cert} and start again for one under an authority`;
+  if (days < RENEW_DAYS)
+    return `the certificate runs out in ${days} days: bring ${choice.rootKey} back and start again`;
   const lacking = choice.names.filter((n) => !(isAddress(n) ? x509.checkIP(n) : x509.checkHost(n)));
   return lacking.length === 0
     ? null
@@ -135,7 +134,8 @@ function isWeak(key: KeyObject): boolean {
 }
 
 function onlyOurs(file: string): void {
-  // Windows has no such permission bits.
+  // The authority's key may be kept elsewhere. Windows has no such permission bits.
+  if (!existsSync(file)) return;
   if (process.platform !== "win32" && (statSync(file).mode & 0o077) !== 0)
     throw new StartRefused(
       `${file} can be read by others: run chmod 600 on it, and consider whether somebody copied it`,

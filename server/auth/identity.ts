@@ -8,13 +8,11 @@ export interface Identity {
   device: { id: string; name: string };
   /** Thumbprint of the device's key, which must sign a proof for each request; null on a device without enrolment. */
   thumbprint: string | null;
-  /** End of the person's currency for duty, server milliseconds; null when none is recorded. */
-  currentUntil: number | null;
   /** Server milliseconds. */
   expiresAt: number;
 }
 
 /** Returns the identity in the form that the session rules use. */
-export function personOf({ person, device, currentUntil }: Identity): Person {
-  return { id: person.id, name: person.name, device: device.id, mayHold: person.mayHold, currentUntil };
+export function personOf({ person, device }: Identity): Person {
+  return { id: person.id, name: person.name, device: device.id, mayHold: person.mayHold };
 }

@@ -46,7 +46,6 @@ export interface NewPeopleDeps {
 export async function addPerson(
   { directory, clock, ids, pinCost }: NewPeopleDeps,
   { pin, ...entered }: NewPerson,
-  currentUntil: number | null = null,
 ): Promise<PersonRecord> {
   if (await directory.personByHandle(entered.handle))
     throw new OfficeRefused("taken", `The handle ${entered.handle} is taken: choose another`);
@@ -55,7 +54,7 @@ export async function addPerson(
     ...entered,
     id: ids.person(),
     pinHash: await hashPin(pin, pinCost),
-    ...{ active: true, currentUntil, createdAt: clock.now(), demo: false },
+    ...{ active: true, createdAt: clock.now(), demo: false },
   };
   await directory.addPeople([person]);
   return person;

@@ -320,7 +320,6 @@ function identityOf(signIn: SignInRecord, person: PersonRecord): Identity {
     person: { id, name, handle, mayHold, demo },
     device: { id: signIn.deviceId, name: signIn.deviceName },
     thumbprint: signIn.thumbprint,
-    currentUntil: person.currentUntil,
     expiresAt: signIn.expiresAt,
   };
 }

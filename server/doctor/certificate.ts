@@ -19,6 +19,9 @@ export async function certificate(choice: TlsChoice, now: number): Promise<Findi
       ];
       return choice.is === "own" ? bad(AT, says, todo) : watch(AT, says, todo);
     }
+    const authority = choice.is === "own" && existsSync(choice.rootKey) ? choice.rootKey : null;
+    if (authority !== null && process.platform !== "win32" && (statSync(authority).mode & 0o077) !== 0)
+      return bad(AT, `${authority} can be read by others`, `run chmod 600 ${authority}`);
     if (tls?.advice) {
       const todo = choice.is === "own" ? "restart the server: it makes a new one" : "put a new one there";
       return watch(AT, tls.advice, `${todo}, and tell every device to trust it`);

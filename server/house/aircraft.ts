@@ -1,5 +1,5 @@
 import type { HouseAircraft } from "../../shared/house/aircraft.ts";
-import { type EntryFault, fallenHours, fittedFaults } from "../../shared/house/faults.ts";
+import { type EntryFault, fallenHours, fittedFaults, versionFaults } from "../../shared/house/faults.ts";
 import { newestApproved, type PlanBar, planBar } from "../../shared/house/planBar.ts";
 import type { RegisterEntry } from "../../shared/house/register.ts";
 import type { Fitted } from "../../shared/protocol/fitted.ts";
@@ -111,12 +111,8 @@ export class AircraftRegister {
     return (await this.#entries.all()).map((e) => e.body).filter((a) => a.id !== id);
   }
 
-  /** An aircraft is put on the approved version of its type and on no other. */
-  async #typeFaults({ typeId, typeVersion }: HouseAircraft): Promise<EntryFault[]> {
-    const newest = newestApproved(typeId, await this.#directory.types());
-    if (newest === null) return [{ path: "typeId", message: `no version of a type ${typeId} is approved` }];
-    if (newest === typeVersion) return [];
-    return [{ path: "typeVersion", message: `version ${newest} of ${typeId} is the approved one` }];
+  async #typeFaults(aircraft: HouseAircraft): Promise<EntryFault[]> {
+    return versionFaults(aircraft, await this.#directory.types());
   }
 
   async #fittedFaults(aircraft: HouseAircraft, others: readonly HouseAircraft[]): Promise<EntryFault[]> {

@@ -1,6 +1,6 @@
 import { readSealed } from "../../shared/evidence/read.ts";
 import type { Currency } from "../../shared/house/currency.ts";
-import { type Kept, type Lapse, lapsesOf } from "../../shared/house/lapses.ts";
+import { barredFrom, type Kept, type Lapse, lapsesOf } from "../../shared/house/lapses.ts";
 import type { RegisterEntry } from "../../shared/house/register.ts";
 import { type StartAt, startsIn } from "../../shared/house/starts.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
@@ -15,6 +15,14 @@ import { HouseRefused } from "./refused.ts";
 export interface PersonLapses {
   person: PersonRecord;
   lapses: Lapse[];
+}
+
+/** A person's currencies at one post. */
+export interface PostCurrency {
+  /** Name of the lapsed currency that bars them; null when none does. */
+  lapsed: string | null;
+  /** Server milliseconds until which none will; null where the house asks none of them there. */
+  until: number | null;
 }
 
 /** Keeps the house's kinds of currency, and judges whose currency has lapsed. */
@@ -52,32 +60,35 @@ export class Currencies {
   }
 
   async #lapsesOf(kinds: readonly Currency[]): Promise<PersonLapses[]> {
+    const now = this.#clock.now();
+    return (await this.#kept()).map(({ person, kept }) => ({ person, lapses: lapsesOf(kinds, kept, now) }));
+  }
+
+  /** Returns every active person with what lapses are judged by. */
+  async #kept(): Promise<{ person: PersonRecord; kept: Kept }[]> {
     const dates = await this.#directory.currencies.dates();
     const starts = await this.#directory.currencies.lastStarts();
-    const now = this.#clock.now();
     return (await this.#directory.people())
       .filter((p) => p.active)
       .map((person) => {
-        const kept: Kept = {
-          mayHold: person.mayHold,
-          dates: Object.fromEntries(
-            dates.filter((d) => d.personId === person.id).map((d) => [d.kind, d.until]),
-          ),
-          starts: Object.fromEntries(
-            starts.filter((s) => s.personId === person.id).map((s) => [s.post, s.at]),
-          ),
-        };
-        return { person, lapses: lapsesOf(kinds, kept, now) };
+        const { id, mayHold } = person;
+        const days = dates.filter((d) => d.personId === id).map((d) => [d.kind, d.until]);
+        const last = starts.filter((s) => s.personId === id).map((s) => [s.post, s.at]);
+        const kept = { mayHold, dates: Object.fromEntries(days), starts: Object.fromEntries(last) };
+        return { person, kept };
       });
   }
 
-  /** Returns the name of the lapsed currency that bars a person from a post; null when none does. */
-  async barFrom(personId: string, post: Post): Promise<string | null> {
+  /** Returns how a person's currencies stand at a post. */
+  async standing(personId: string, post: Post): Promise<PostCurrency> {
     const barring = (await this.kinds()).map((e) => e.body).filter((k) => k.needs[post] === "bars");
     // Most claims end here and do not read the other tables.
-    if (barring.length === 0) return null;
-    const own = (await this.#lapsesOf(barring)).find(({ person }) => person.id === personId);
-    return own?.lapses.find((l) => l.post === post && l.bars)?.name ?? null;
+    if (barring.length === 0) return { lapsed: null, until: null };
+    const own = (await this.#kept()).find(({ person }) => person.id === personId);
+    if (!own) return { lapsed: null, until: null };
+    const lapses = lapsesOf(barring, own.kept, this.#clock.now());
+    const lapsed = lapses.find((l) => l.post === post && l.bars)?.name ?? null;
+    return { lapsed, until: barredFrom(barring, post, own.kept) };
   }
 
   /** Replaces a person's end dates. A kind that the house does not have is refused. */

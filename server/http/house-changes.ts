@@ -1,7 +1,7 @@
 import type { FastifyInstance } from "fastify";
 
-/** Routes that change people, aircraft, types or devices of the house. */
-const HOUSE = /^\/api\/(people|aircraft|types|begun-types|devices)(\/|$)/;
+/** Routes that change something of the house. */
+const HOUSE = /^\/api\/(people|aircraft|equipment|currencies|house|types|begun-types|devices)(\/|$)/;
 
 /** Calls `changed` after each request that changed something of the house, before its reply is sent. */
 export function tellOfHouse(app: Pick<FastifyInstance, "addHook">, changed: () => void): void {

@@ -23,9 +23,6 @@ export interface PeopleRoutes extends OnPurposeDeps, NewPeopleDeps {
   signIns: SignIns;
 }
 
-/** The last moment of a currency, server milliseconds. */
-const currentUntil = z.number().int().min(0).max(Date.UTC(2200, 0)).nullable();
-
 /** Routes by which supervisors manage people. A sign-in is required. */
 export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, deps) => {
   const { directory, signIns } = deps;
@@ -37,15 +34,14 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
       schema: {
         tags: ["directory"],
         summary: "Add a person who may sign in, with a first PIN that they then change themselves",
-        body: newPersonSchema(signIns.pinLength).extend({ currentUntil: currentUntil.default(null) }),
+        body: newPersonSchema(signIns.pinLength),
         response: { 201: personView },
       },
     },
     async (request, reply) => {
       const { person: by } = identityOf(request);
       qualified(by);
-      const { currentUntil: until, ...entered } = request.body;
-      const person = await addPerson(deps, entered, until);
+      const person = await addPerson(deps, request.body);
       auditTo(request.log).done("personAdded", { person: by.id, path: `people/${person.id}` });
       return reply.code(201).send(person);
     },
@@ -57,9 +53,9 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
       schema: {
         tags: ["directory"],
         summary:
-          "Change a person's name, posts and end of currency; one who loses a post signs in again, and nobody changes their own",
+          "Change a person's name and posts; one who loses a post signs in again, and nobody changes their own",
         params,
-        body: z.strictObject({ name: nameSchema, mayHold: mayHoldSchema, currentUntil, ...cutting }),
+        body: z.strictObject({ name: nameSchema, mayHold: mayHoldSchema, ...cutting }),
         response: { 204: z.null() },
       },
     },
@@ -117,7 +113,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
         tags: ["directory"],
         summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
         response: {
-          200: z.array(personView.extend({ active: z.boolean(), currentUntil: z.number().nullable() })),
+          200: z.array(personView.extend({ active: z.boolean() })),
         },
       },
     },

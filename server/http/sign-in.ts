@@ -37,13 +37,20 @@ export function rightPin(entered: Awaited<ReturnType<SignIns["confirm"]>>, detai
   if (entered.is === "wrong") throw new ProblemError("wrongPin", detail);
 }
 
-export const signedInView = z.object({ token: z.string(), expiresAt: z.number(), person: personView });
+export const signedInView = z.object({
+  token: z.string(),
+  expiresAt: z.number(),
+  person: personView,
+  device: z
+    .object({ id: z.string(), name: z.string() })
+    .describe("The device as the server knows it: an enrolled one by its key, whatever it calls itself"),
+});
 
 /** Logs a sign-in and returns what the panel needs from it. */
 export function answerTo(request: FastifyRequest, { token, identity }: SignedIn) {
   const { person, device, expiresAt } = identity;
   auditTo(request.log).done("signedIn", { person: person.id, device: device.id, address: request.ip });
-  return { token, expiresAt, person };
+  return { token, expiresAt, person, device };
 }
 
 const bodySchema = z.strictObject({

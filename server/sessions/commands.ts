@@ -107,7 +107,7 @@ export class Commands {
         return await this.#stopAfterwards(live.state, command.action, person, command.id);
       const old = live.hasOldAnswers ? await this.#storedAnswer(command) : undefined;
       if (old) return repeatAnswer(old, digest);
-      const answer = (outside: Outside = {}) =>
+      const answer = (outside: Outside = {}, who: Person = person) =>
         kept(
           this.#deps,
           live.run((draft): CommandResult => {
@@ -117,7 +117,7 @@ export class Commands {
               throw new PinNeeded("enter your PIN again and give it anew: nothing was set aside");
             const same = flood ? sameStop(draft.state, command.action, person) : null;
             if (same !== null) return { status: "duplicate", seq: same };
-            const step = act(draft.state, command.action, person, mark, clock.now(), {
+            const step = act(draft.state, command.action, who, mark, clock.now(), {
               ...outside,
               standing: this.#deps.records.news(draft.state),
               field: this.#around.field.news(draft.state),
@@ -131,8 +131,11 @@ export class Commands {
           }),
         );
       if (takesPost(command.action)) {
-        const lapsed = (await this.#deps.currencies.barFrom(person.id, command.action.post)) ?? undefined;
-        return await this.#turns.takePost(live, person, (outside) => answer({ ...outside, lapsed }));
+        const { lapsed, until } = await this.#deps.currencies.standing(person.id, command.action.post);
+        const who = { ...person, currentUntil: until };
+        return await this.#turns.takePost(live, person, (outside) =>
+          answer({ ...outside, lapsed: lapsed ?? undefined }, who),
+        );
       }
       if (command.action.type === "showEquipment") {
         const equipment = (await this.#deps.equipment.shown(command.action.label)) ?? undefined;

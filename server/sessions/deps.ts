@@ -24,7 +24,7 @@ export interface SessionsDeps {
   /** Keeps what stands at each aircraft across its sessions. */
   records: AircraftRecords;
   /** Decides who may take a post, and notes who made which start. */
-  currencies: Pick<Currencies, "barFrom" | "closed">;
+  currencies: Pick<Currencies, "standing" | "closed">;
   /** Finds a piece of equipment by its label. */
   equipment: { shown(label: string): Promise<ShownEquipment | null> };
   /** Runs `work` while no other server runs work with a common key. */

@@ -90,7 +90,7 @@ interface PlanningDeps {
   sessions: Sessions;
   records: AircraftRecords;
   equipment: Pick<EquipmentRegister, "list">;
-  currencies: Pick<Currencies, "barFrom">;
+  currencies: Pick<Currencies, "standing">;
   clock: Clock;
   ids: Ids;
   names: { know(people: readonly Named[]): Promise<void> };
@@ -110,6 +110,8 @@ export class Planning {
   readonly #planners = new Map<string, string>();
   /** The last plan under way of each person. */
   readonly #turns = new Map<string, Promise<unknown>>();
+  /** The last plan under way that allocates equipment. */
+  #allocating: Promise<unknown> = Promise.resolve();
 
   constructor(deps: PlanningDeps) {
     this.#deps = deps;
@@ -130,13 +132,27 @@ export class Planning {
   }
 
   async #plan(person: Person, input: PlanInput): Promise<PlanResult> {
-    const { store, sessions, clock, ids } = this.#deps;
-    await sessions.whole;
+    await this.#deps.sessions.whole;
     const digest = sha256(canonical(input));
     const repeated = await this.#repeated(input.commandId, digest);
     if (repeated) return repeated;
     const open = await this.#openOf(person.id);
     if (open >= OPEN_PER_PERSON) return { is: "tooMany", open };
+    const labels = (input.equipment ?? []).map((label) => `equipment ${label}`);
+    const plan = () => this.#checked(person, input, digest);
+    return labels.length > 0 ? this.#allocate(labels, plan) : plan();
+  }
+
+  /** Runs work while nobody else allocates equipment: here one after another, and on other servers by label. */
+  #allocate<T>(labels: readonly string[], work: () => Promise<T>): Promise<T> {
+    const turn = this.#allocating.then(() => this.#deps.directory.inTurn(labels, work));
+    this.#allocating = turn.catch(() => undefined);
+    return turn;
+  }
+
+  /** Checks a plan that is new, and records it. */
+  async #checked(person: Person, input: PlanInput, digest: string): Promise<PlanResult> {
+    const { store, sessions, clock, ids } = this.#deps;
     const checked = await this.#check(input);
     if ("faults" in checked) return { is: "faulty", faults: checked.faults };
 
@@ -244,7 +260,7 @@ export class Planning {
       const id = input.crew[post];
       if (id === null) continue;
       const person = await directory.person(id);
-      const lapsed = person && (await this.#deps.currencies.barFrom(id, post));
+      const { lapsed } = await this.#deps.currencies.standing(id, post);
       const fault = (message: string) => faults.push({ path: `crew.${post}`, message });
       if (!person?.active) fault("no such person");
       else if (!person.mayHold.includes(post)) fault(`${person.name} is not qualified to hold this post`);
@@ -281,15 +297,29 @@ export class Planning {
   async #equipment(labels: readonly string[], faults: PlanFault[]): Promise<Equipment[]> {
     if (labels.length === 0) return [];
     const all = await this.#deps.equipment.list();
+    const elsewhere = await this.#allocated();
     return labels.flatMap((label, i) => {
       const path = `equipment.${i}`;
       const found = all.find(({ entry }) => entry.id === label);
       const bar = found?.faults.find(barsUse);
+      const other = elsewhere.get(label);
       if (!found) faults.push({ path, message: `the register has nothing with the label ${label}` });
       else if (labels.indexOf(label) !== i) faults.push({ path, message: `${label} is named twice` });
       else if (bar) faults.push({ path, message: `${label} ${faultWords(bar)}` });
-      else return [factsOf(found.entry.body)];
+      else if (other) {
+        const message = `${label} is allocated to ${other.aircraft}, session ${other.code}: end that session first, or take another`;
+        faults.push({ path, message });
+      } else return [factsOf(found.entry.body)];
       return [];
     });
+  }
+
+  /** Returns the open session of each piece that one is allocated to, by label. */
+  async #allocated(): Promise<Map<string, SessionRow>> {
+    const { store, sessions } = this.#deps;
+    const found = new Map<string, SessionRow>();
+    for (const row of await store.openSessions())
+      for (const { facts } of (await sessions.get(row.id)).state.equipment ?? []) found.set(facts.id, row);
+    return found;
   }
 }

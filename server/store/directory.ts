@@ -17,8 +17,6 @@ export interface PersonRecord {
   pinHash: string;
   mayHold: Post[];
   active: boolean;
-  /** End of the person's currency for duty, server milliseconds; null when none is recorded. */
-  currentUntil: number | null;
   createdAt: number;
   demo: boolean;
 }
@@ -66,6 +64,14 @@ export interface TypeDraft {
   authors: readonly Named[];
 }
 
+/** A list of people that was taken in. */
+export interface PeopleTaken {
+  added: readonly PersonRecord[];
+  changed: readonly Pick<PersonRecord, "id" | "name" | "mayHold">[];
+  /** All end dates of these people, in place of those they had. */
+  dates: readonly { personId: string; dates: Readonly<Record<string, string>> }[];
+}
+
 /** People, sign-ins, aircraft types and the house's register. Every method rejects when the database fails. */
 export interface Directory {
   people(): Promise<PersonRecord[]>;
@@ -74,8 +80,10 @@ export interface Directory {
   addPeople(people: readonly PersonRecord[]): Promise<void>;
   /** Sets whether the person may sign in. */
   setActive(person: string, active: boolean): Promise<void>;
-  /** Sets name, posts and end of currency. */
-  setPerson(person: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void>;
+  /** Sets name and posts. */
+  setPerson(person: string, to: Pick<PersonRecord, "name" | "mayHold">): Promise<void>;
+  /** Adds and changes people and their dates: all of it or nothing. */
+  takePeople(taken: PeopleTaken): Promise<void>;
   setPin(person: string, pinHash: string): Promise<void>;
 
   addSignIn(signIn: SignInRecord): Promise<void>;

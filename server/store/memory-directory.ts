@@ -4,6 +4,7 @@ import type {
   Directory,
   Lockout,
   Named,
+  PeopleTaken,
   PersonRecord,
   TypeDraft,
   TypeSummary,
@@ -78,10 +79,19 @@ export class MemoryDirectory implements Directory {
     if (person) this.#people.set(id, { ...person, active });
   }
 
-  async setPerson(id: string, to: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">): Promise<void> {
+  async setPerson(id: string, to: Pick<PersonRecord, "name" | "mayHold">): Promise<void> {
     const person = this.#people.get(id);
-    const { name, mayHold, currentUntil } = to;
-    if (person) this.#people.set(id, { ...person, name, mayHold, currentUntil });
+    const { name, mayHold } = to;
+    if (person) this.#people.set(id, { ...person, name, mayHold });
+  }
+
+  async takePeople({ added, changed, dates }: PeopleTaken): Promise<void> {
+    await this.addPeople(added);
+    for (const { id, name, mayHold } of changed) {
+      const person = this.#people.get(id);
+      if (person) this.#people.set(id, { ...person, name, mayHold });
+    }
+    for (const { personId, dates: days } of dates) await this.currencies.setDates(personId, days);
   }
 
   async setPin(id: string, pinHash: string): Promise<void> {

@@ -10,6 +10,7 @@ import type {
   Directory,
   Lockout,
   Named,
+  PeopleTaken,
   PersonRecord,
   TypeDraft,
   TypeSummary,
@@ -28,6 +29,13 @@ import type { Seal, StoredType } from "./stored-type.ts";
 import { statusesOf } from "./type-status.ts";
 
 const mayHoldSchema = z.array(postSchema);
+
+/** Returns a person as the database keeps them. */
+const personRow = (p: PersonRecord) => ({
+  ...p,
+  mayHold: JSON.stringify(p.mayHold),
+  createdAt: BigInt(p.createdAt),
+});
 const authorsSchema = z.array(z.strictObject({ id: z.string(), name: z.string() }));
 
 /** Sign-ins per statement. */
@@ -121,27 +129,31 @@ export class PrismaDirectory implements Directory {
   }
 
   async addPeople(people: readonly PersonRecord[]): Promise<void> {
-    await this.#db.person.createMany({
-      data: people.map((p) => ({
-        ...p,
-        mayHold: JSON.stringify(p.mayHold),
-        currentUntil: p.currentUntil === null ? null : BigInt(p.currentUntil),
-        createdAt: BigInt(p.createdAt),
-      })),
-    });
+    await this.#db.person.createMany({ data: people.map(personRow) });
+  }
+
+  async takePeople({ added, changed, dates }: PeopleTaken): Promise<void> {
+    const { person, currencyDate } = this.#db;
+    await this.#db.$transaction([
+      person.createMany({ data: added.map(personRow) }),
+      ...changed.map(({ id, name, mayHold }) =>
+        person.updateMany({ where: { id }, data: { name, mayHold: JSON.stringify(mayHold) } }),
+      ),
+      currencyDate.deleteMany({ where: { personId: { in: dates.map((d) => d.personId) } } }),
+      currencyDate.createMany({
+        data: dates.flatMap(({ personId, dates: days }) =>
+          Object.entries(days).map(([kind, until]) => ({ personId, kind, until })),
+        ),
+      }),
+    ]);
   }
 
   async setActive(id: string, active: boolean): Promise<void> {
     await this.#db.person.updateMany({ where: { id }, data: { active } });
   }
 
-  async setPerson(
-    id: string,
-    { name, mayHold, currentUntil }: Pick<PersonRecord, "name" | "mayHold" | "currentUntil">,
-  ): Promise<void> {
-    const until = currentUntil === null ? null : BigInt(currentUntil);
-    const data = { name, mayHold: JSON.stringify(mayHold), currentUntil: until };
-    await this.#db.person.updateMany({ where: { id }, data });
+  async setPerson(id: string, { name, mayHold }: Pick<PersonRecord, "name" | "mayHold">): Promise<void> {
+    await this.#db.person.updateMany({ where: { id }, data: { name, mayHold: JSON.stringify(mayHold) } });
   }
 
   async setPin(id: string, pinHash: string): Promise<void> {
@@ -388,7 +400,6 @@ function toPerson(row: PersonModel): PersonRecord {
   return {
     ...row,
     mayHold: mayHoldSchema.parse(JSON.parse(row.mayHold)),
-    currentUntil: row.currentUntil === null ? null : Number(row.currentUntil),
     createdAt: Number(row.createdAt),
   };
 }

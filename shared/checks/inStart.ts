@@ -5,11 +5,20 @@ import type { Check } from "../types/schema.ts";
 
 /**
  * Returns whether this start asks for a check at all. A start on batteries asks for ground power's checks only if a
- * condition other than those for connecting a cart needs them.
+ * condition other than those for connecting a cart needs them, or if they read a battery.
  */
 export function inStart(state: SessionState, check: Check): boolean {
   if (check.post !== "groundPower" || state.powerSource === "groundPower") return true;
-  return standingOn(state, check).some((c) => guardedBy(state, c).some((g) => g !== "connectPower"));
+  return (
+    readsBattery(state, check.id) ||
+    standingOn(state, check).some((c) => guardedBy(state, c).some((g) => g !== "connectPower"))
+  );
+}
+
+function readsBattery({ type }: SessionState, check: string): boolean {
+  return (type.electrical?.batteries ?? []).some(
+    (b) => b.check === check || b.gravity?.check === check || b.gravity?.temperature === check,
+  );
 }
 
 /** Returns the conditions that depend on a check and apply with this type. */

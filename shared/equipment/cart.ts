@@ -2,8 +2,20 @@ import type { Cart } from "../protocol/equipment.ts";
 import type { SessionState } from "../session/state.ts";
 import type { ElectricalRules } from "../types/electrical.ts";
 
-/** The cart's cable and its ohms inside, in the form of a type. */
-export type CartRules = NonNullable<ElectricalRules["cart"]>;
+/** Where the figures of a cart come from: the type's source, or the house's own register. */
+type CartSource = NonNullable<ElectricalRules["cart"]>["source"] | { basis: "register"; text: string };
+type CartLimit<U extends string> = { value: number; unit: U; source: CartSource };
+
+/** The cart's cable and its ohms inside. */
+export interface CartRules {
+  size: string;
+  parallel: number;
+  /** Out and back. */
+  length: CartLimit<"ft" | "m">;
+  source: CartSource;
+  internalOhm?: CartLimit<"ohm"> | undefined;
+  mostDrop?: NonNullable<ElectricalRules["cart"]>["mostDrop"];
+}
 
 /** Returns the house's cart of this start: the one whose label was read last, else the first of the plan. */
 export function cartOf({ equipment = [] }: Pick<SessionState, "equipment">): Cart | null {
@@ -20,7 +32,7 @@ export function cartRules(state: SessionState): CartRules | null {
   const ofType = state.type.electrical?.cart ?? null;
   const cart = cartOf(state);
   if (!cart || !state.type.electrical) return ofType;
-  const source = { basis: "published" as const, text: `the house's register: ${cart.id}, ${cart.name}` };
+  const source = { basis: "register" as const, text: `${cart.id}, ${cart.name}` };
   const { size, metres, parallel } = cart.cable;
   const own =
     cart.internalOhm === null

@@ -40,7 +40,14 @@ export interface Figure {
   caution?: string;
 }
 
-const BASIS: Readonly<Record<Source["basis"], string>> = {
+/** A source of a type, or an entry of the house's own register. */
+export type GivenSource = Pick<Source, "basis" | "text"> | { basis: "register"; text: string };
+
+/** A figure with its unit and where it comes from. */
+export type GivenLimit = Omit<Limit, "source"> & { source: GivenSource };
+
+const BASIS: Readonly<Record<GivenSource["basis"], string>> = {
+  register: "the house's register",
   published: "published",
   commonPractice: "common practice",
   fromMemory: "from memory",
@@ -48,13 +55,13 @@ const BASIS: Readonly<Record<Source["basis"], string>> = {
   invented: "invented",
 };
 
-export function sourceWords({ basis, text }: Source): string {
+export function sourceWords({ basis, text }: GivenSource): string {
   const word = BASIS[basis];
   return text.toLowerCase().startsWith(word) ? text : `${word}: ${text}`;
 }
 
-/** Returns a limit of the type as an input. */
-export function ofType(name: string, limit: Limit): FigureInput {
+/** Returns a limit of the type, or a figure of the register, as an input. */
+export function ofType(name: string, limit: GivenLimit): FigureInput {
   return { name, value: limit.value, unit: limit.unit, source: sourceWords(limit.source), at: null };
 }
 
@@ -62,7 +69,7 @@ export function ofType(name: string, limit: Limit): FigureInput {
 export function ofTypeData(
   name: string,
   value: number | string,
-  source: Source,
+  source: GivenSource,
   unit: Unit | null = null,
 ): FigureInput {
   return { name, value, unit, source: sourceWords(source), at: null };

@@ -1,8 +1,20 @@
 import type { HouseAircraft } from "./aircraft.ts";
+import { newestApproved, type VersionStatus } from "./planBar.ts";
 
 export interface EntryFault {
   path: string;
   message: string;
+}
+
+/** Returns what is wrong with the version of an aircraft: it is put on the approved one of its type and on no other. */
+export function versionFaults(
+  { typeId, typeVersion }: Pick<HouseAircraft, "typeId" | "typeVersion">,
+  versions: readonly VersionStatus[],
+): EntryFault[] {
+  const newest = newestApproved(typeId, versions);
+  if (newest === null) return [{ path: "typeId", message: `no version of a type ${typeId} is approved` }];
+  if (newest === typeVersion) return [];
+  return [{ path: "typeVersion", message: `version ${newest} of ${typeId} is the approved one` }];
 }
 
 /** A part that has hours, and its place in the entry. */

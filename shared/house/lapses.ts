@@ -34,6 +34,15 @@ export function currentUntil(kind: Currency, post: Post, { dates, starts }: Kept
   return ends.length === 0 ? null : Math.max(...ends);
 }
 
+/** Returns until when no currency bars a person from a post; null where the house asks none of them there. */
+export function barredFrom(kinds: readonly Currency[], post: Post, person: Kept): number | null {
+  const ends = kinds
+    .filter((kind) => !kind.retired && kind.needs[post] === "bars")
+    // What nobody entered counts as over.
+    .map((kind) => currentUntil(kind, post, person) ?? 0);
+  return ends.length === 0 ? null : Math.min(...ends);
+}
+
 /** Returns every lapse of a person now, at the posts they may hold. What nobody entered counts as over. */
 export function lapsesOf(kinds: readonly Currency[], person: Kept, now: number): Lapse[] {
   return POSTS.filter((post) => person.mayHold.includes(post)).flatMap((post) =>

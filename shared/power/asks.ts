@@ -1,5 +1,6 @@
 import { type Ask, ask, choice, type Need } from "../asks/ask.ts";
 import { send } from "../asks/send.ts";
+import { checkApplies } from "../checks/preheat.ts";
 import { groundPowerKnown } from "../conditions/power.ts";
 import { waitedFor } from "../conditions/renewal.ts";
 import { isTurning, plain } from "../engine/life.ts";
@@ -56,7 +57,7 @@ export function connecting(state: SessionState, now: number): Ask[] {
   if (state.authorities.connectPower?.epoch === state.epoch) {
     return [onLeave(service("powerConnected", "powerConnected", volts))];
   }
-  const wanted = wantsPower(state) && !openRequest(state, "connectPower") && mayAsk(state, now);
+  const wanted = wantsPower(state, now) && !openRequest(state, "connectPower") && mayAsk(state, now);
   return wanted ? [service("connectPower", "connectPower")] : [];
 }
 
@@ -104,12 +105,15 @@ const POWER_MATTERS: readonly Stage[] = ["powerUp", "groundPower", "starting"];
  * Returns true when ground power is planned and due: each battery is checked alone before, and the cart before its plug
  * goes in.
  */
-function wantsPower(state: SessionState): boolean {
+function wantsPower(state: SessionState, now: number): boolean {
   if (state.powerSource !== "groundPower") return false;
   if (state.stage === "groundPower") {
-    return state.type.checks
-      .filter((c) => c.stage === "groundPower" && c.post === "groundPower")
-      .every((c) => state.checks[c.id]?.good === true);
+    return (
+      state.type.checks
+        .filter((c) => c.stage === "groundPower" && c.post === "groundPower")
+        // A check that does not count now is asked of nobody.
+        .every((c) => state.checks[c.id]?.good === true || !checkApplies(state, c.id, now))
+    );
   }
   if (state.stage === "stopping") return anyTurns(state);
   return state.stage === "starting" && !allStable(state);

@@ -34,7 +34,7 @@ export async function crowd(environment: Record<string, string>, count: number):
     const id = `bench-${n}`;
     const token = randomUUID() + randomUUID();
     const person = { id, handle: id, name: `Bench ${n}`, mayHold: [...POSTS], active: true, demo: false };
-    await directory.addPeople([{ ...person, pinHash: "none", currentUntil: null, createdAt: now }]);
+    await directory.addPeople([{ ...person, pinHash: "none", createdAt: now }]);
     const device = { deviceId: `${id}-device`, deviceName: "Bench", thumbprint: null };
     const times = { createdAt: now, expiresAt: now + DAY_MS, usedAt: now, revokedAt: null };
     const signIn = { id: randomUUID(), personId: id, tokenHash: sha256(token), ...device, ...times };

@@ -89,15 +89,21 @@ export class Seat {
 
   /** Signs in in a new tab of an open browser context. */
   static async inContext(context: BrowserContext, url: string, handle: string): Promise<Seat> {
+    const seat = await Seat.at(context, url);
+    const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
+    await seat.press(new RegExp(`^${name}`));
+    await seat.page.getByRole("heading", { name: RAMP }).waitFor();
+    return seat;
+  }
+
+  /** Opens a page in a new tab of a browser context, where nobody is signed in. */
+  static async at(context: BrowserContext, url: string): Promise<Seat> {
     // A tablet keeps its screen lit; without this the headless shell refuses.
     await context.grantPermissions(["screen-wake-lock"]);
     const seat = new Seat(context, await context.newPage());
     // Four panels that draw moving figures cost time that a test of words does not need.
     await seat.page.emulateMedia({ reducedMotion: "reduce" });
     await seat.page.goto(url);
-    const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
-    await seat.press(new RegExp(`^${name}`));
-    await seat.page.getByRole("heading", { name: RAMP }).waitFor();
     return seat;
   }
 

@@ -92,6 +92,20 @@ describe("settings", () => {
     expect(readConfig({ CHOCKSIDE_DEMO: "off" }).host).toBe("0.0.0.0");
   });
 
+  it("[HSE-25] name the server's own certificate by the addresses that people open, and by what is named besides", () => {
+    const own = (more: object) => {
+      const { tls } = readConfig({ CHOCKSIDE_DEMO: "off", ...more });
+      return tls.is === "own" ? tls.names : tls.is;
+    };
+    expect(own({})).toEqual([]);
+    expect(own({ CHOCKSIDE_ORIGINS: "https://ramp.example:8443, https://[fd00::5]" })).toEqual([
+      "ramp.example",
+      "fd00::5",
+    ]);
+    const both = { CHOCKSIDE_ORIGINS: "https://ramp.local", CHOCKSIDE_TLS_NAMES: "ramp.local, 10.0.0.5" };
+    expect(own(both)).toEqual(["ramp.local", "10.0.0.5"]);
+  });
+
   it("[SRV-14] are read", () => {
     expect(
       readConfig({
@@ -128,6 +142,8 @@ describe("settings", () => {
         is: "own",
         cert: "/var/lib/tls-cert.pem",
         key: "/var/lib/tls-key.pem",
+        root: "/var/lib/chockside-authority.crt",
+        rootKey: "/var/lib/chockside-authority-key.pem",
         names: ["ramp.example", "10.0.0.5"],
       },
       secret: Buffer.from(Array.from({ length: 32 }, (_, i) => i)),

@@ -1,6 +1,21 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { playPost } from "../../seed/crew/play.ts";
+import { conditionOf } from "../../shared/conditions/all.ts";
+import type { Action } from "../../shared/protocol/commands.ts";
+import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { FIRE, RECENT } from "../spec/equipped.ts";
-import { bearer, NO_CREW, PIN, planBody, signIn, type TestServer, testServer } from "./test-server.ts";
+import { settle } from "./hand-clock.ts";
+import {
+  bearer,
+  NO_CREW,
+  PIN,
+  planBody,
+  planned,
+  signIn,
+  type TestServer,
+  testServer,
+} from "./test-server.ts";
 
 let test: TestServer;
 const tokens: Record<string, string> = {};
@@ -95,6 +110,88 @@ describe("a currency that the house keeps", () => {
     expect((await ask("bo", "GET", "/me/lapses")).body).toEqual([]);
   });
 });
+
+const CREW = {
+  cockpit: { id: "ada", name: "Ada", device: "ada-tablet", mayHold: ["cockpit"] },
+  fireGuard: { id: "bo", name: "Bo", device: "bo-tablet", mayHold: ["fireGuard"] },
+  groundPower: { id: "cy", name: "Cy", device: "cy-tablet", mayHold: ["groundPower"] },
+  supervisor: { id: "di", name: "Di", device: "di-tablet", mayHold: ["supervisor"] },
+} as const;
+
+/** Lets four people play a session to its end by the server's commands, and returns how it ended. */
+async function playToEnd(id: string): Promise<SessionState> {
+  const { sessions } = test.services;
+  let n = 0;
+  const give = (post: Post, action: Action) => {
+    n += 1;
+    const command = `00000000-0000-4000-8000-0000000d${String(n).padStart(4, "0")}`;
+    return sessions.command(CREW[post], { v: 1, id: command, session: id, clientAt: 1, action });
+  };
+  for (const post of POSTS)
+    expect((await give(post, { type: "claimPost", post })).status, post).toBe("accepted");
+  for (let looks = 0; looks < 20_000; looks += 1) {
+    const { state } = await sessions.get(id);
+    if (isOver(state)) return state;
+    const now = test.hand.clock.now();
+    const moves = POSTS.flatMap((post) => {
+      const move = playPost(state, post, now, { seed: 3, pace: 1, cart: "Cart" });
+      return move && move.notBefore <= now ? [{ post, move }] : [];
+    });
+    const [next] = moves;
+    if (next) await give(next.post, next.move.action);
+    else await test.hand.pass(1_000);
+  }
+  throw new Error("the session does not end");
+}
+
+it("[CUR-3] a start that was played to its end renews recency at each post, by the record, until its days are over", async () => {
+  await ask("di", "POST", "/currencies", { ...RECENT, recencyDays: 90 });
+  const isLapsed = async () => (await ask("bo", "GET", "/me/lapses")).body.map((l: { is: string }) => l.is);
+  // Bo may start nothing before somebody gives a day: a first start must come from somewhere.
+  expect(await isLapsed()).toEqual(["over"]);
+  const today = new Date(test.hand.clock.now()).toISOString().slice(0, 10);
+  for (const who of ["ada", "bo"]) await ask("di", "PUT", `/people/${who}/dates`, { [RECENT.id]: today });
+  const { body } = await ask("ada", "POST", "/sessions", planBody());
+  expect((await playToEnd(body.id)).stage).toBe("closed");
+  const caught = (await ask("ada", "GET", `/sessions/${body.id}/events?limit=500`)).body.events.filter(
+    ({ fact }: { fact: { type: string; kind?: string } }) => fact.type === "sent" && fact.kind === "caught",
+  );
+  // It is noted after the session was closed, and nothing of the start waits for it.
+  for (let looks = 0; looks < 50; looks += 1) await settle();
+  const starts = await test.services.directory.currencies.lastStarts();
+  expect(starts.find((s) => s.personId === "bo")).toEqual({
+    ...{ personId: "bo", post: "fireGuard", at: caught.at(-1)?.at },
+  });
+  const day = 24 * 3_600_000;
+  await test.hand.leap(59 * day);
+  expect((await claim((await another()).id, 20)).status).toBe("accepted");
+  await test.hand.leap(32 * day);
+  expect(await claim((await another()).id, 21)).toMatchObject({ refusal: { reason: "currencyLapsed" } });
+});
+
+it("[CUR-10] [MCN-6] a post is taken with the day on which the first currency that bars it ends, and with none where none does", async () => {
+  const kind = { ...FIRE, needs: { ...FIRE.needs, fireGuard: "bars" } };
+  await ask("di", "POST", "/currencies", kind);
+  await ask("di", "PUT", "/people/bo/dates", { [FIRE.id]: "2026-06-02" });
+  const { body } = await ask("ada", "POST", "/sessions", planBody());
+  expect((await claim(body.id, 30)).status).toBe("accepted");
+  const { state } = await test.services.sessions.get(body.id);
+  expect(state.posts.fireGuard?.currentUntil).toBe(Date.UTC(2026, 5, 3));
+  const { sessions } = test.services;
+  const id = "00000000-0000-4000-8000-0000000c0031";
+  await sessions.command(CREW.cockpit, {
+    ...{ v: 1, id, session: body.id, clientAt: 1, action: { type: "claimPost", post: "cockpit" } },
+  });
+  expect((await sessions.get(body.id)).state.posts.cockpit?.currentUntil).toBeNull();
+  // The condition of a clearance stands on it.
+  const found = (now: number) => conditionOf("postsCurrent").find(state, 1, now).is;
+  expect([found(Date.UTC(2026, 5, 3) - 1), found(Date.UTC(2026, 5, 3))]).toEqual(["yes", "no"]);
+});
+
+/** Plans another session. Sign-ins end meanwhile, so Ada signs in again. */
+async function another(): Promise<{ id: string }> {
+  return planned(test.app, await signIn(test.app, "ada"));
+}
 
 describe("a forgotten PIN", () => {
   const next = "90210377";

@@ -95,6 +95,21 @@ describe("a plan with equipment", () => {
     ]);
   });
 
+  it("[EQP-20] a piece that an open session has is refused to another, even of two plans at once", async () => {
+    for (const facts of [CART, GOOD]) await add(keptAs(facts));
+    const both = await Promise.all([plan("GPU-1"), plan("GPU-1", "EXT-3")]);
+    expect(both.map((r) => r.status).sort()).toEqual([201, 422]);
+    const made = both.find((r) => r.status === 201)?.body;
+    const refused = both.find((r) => r.status === 422)?.body;
+    expect(refused.errors).toEqual([
+      {
+        path: "equipment.0",
+        message: `GPU-1 is allocated to CH-TST, session ${made.code}: end that session first, or take another`,
+      },
+    ]);
+    expect((await plan("EXT-3")).status).toBe(201);
+  });
+
   it("[EQP-4] [HSE-14] by the house's rule a date that is over only warns; the name changes with it", async () => {
     await add(keptAs(OLD));
     expect((await plan("EXT-9")).status).toBe(422);

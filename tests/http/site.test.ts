@@ -109,6 +109,8 @@ describe("the documentation", () => {
       "/api/evidence/key",
       "/api/first-run",
       "/api/house",
+      "/api/house/lists/{kind}",
+      "/api/house/lists/{kind}/judgement",
       "/api/house/settings",
       "/api/house/steps",
       "/api/join/{code}",

@@ -33,7 +33,6 @@ const person = (id: string, mayHold: Post[], more: Partial<PersonRecord> = {}) =
   name: `${id[0]?.toUpperCase()}${id.slice(1)}`,
   mayHold,
   active: true,
-  currentUntil: null,
   createdAt: START,
   demo: false,
   ...more,

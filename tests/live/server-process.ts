@@ -2,7 +2,12 @@ import { type ChildProcess, execFileSync, spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
+import { setTimeout } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
+
+/** Longest wait for a line of output, and the time between two looks. Milliseconds. */
+const PRINT_MS = 10_000;
+const LOOK_MS = 50;
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -16,10 +21,12 @@ export function prepareServer(): void {
 export class ServerProcess {
   readonly url: string;
   readonly #child: ChildProcess;
+  readonly #said: readonly string[];
 
-  private constructor(child: ChildProcess, url: string) {
+  private constructor(child: ChildProcess, url: string, said: readonly string[]) {
     this.#child = child;
     this.url = url;
+    this.#said = said;
   }
 
   /**
@@ -49,7 +56,19 @@ export class ServerProcess {
       });
       child.once("close", (code) => reject(new Error(`the server ended with ${code}: ${said.join("")}`)));
     });
-    return new ServerProcess(child, url);
+    return new ServerProcess(child, url, said);
+  }
+
+  /**
+   * Resolves to what the expression finds in the server's output, once it is printed.
+   * @throws Error with the output when it is not printed within ten seconds
+   */
+  async printed(expression: RegExp): Promise<RegExpExecArray> {
+    for (const until = Date.now() + PRINT_MS; Date.now() < until; await setTimeout(LOOK_MS)) {
+      const found = expression.exec(this.#said.join(""));
+      if (found) return found;
+    }
+    throw new Error(`not printed: ${expression}: ${this.#said.join("")}`);
   }
 
   /** Process id. */

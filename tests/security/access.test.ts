@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { sha256 } from "../../server/sha256.ts";
 import { ALL_BAR } from "../../shared/house/house.ts";
 import { firstEntry } from "../../shared/house/register.ts";
 import {
@@ -178,6 +179,20 @@ const ROWS: readonly Row[] = [
     headers: ifMatch,
     body: () => ({ out: "broken", reason: "Split" }),
   },
+  { route: "GET /api/house/lists/{kind}", for: "supervisor", at: { kind: "people" } },
+  {
+    route: "POST /api/house/lists/{kind}/judgement",
+    for: "supervisor",
+    at: { kind: "equipment" },
+    body: () => ({ csv: "label,kind,name\r\n" }),
+  },
+  {
+    route: "POST /api/house/lists/{kind}",
+    for: "supervisor",
+    at: { kind: "equipment" },
+    // The tag of a file that does nothing.
+    body: () => ({ csv: "label,kind,name\r\n", tag: sha256("[]") }),
+  },
   { route: "GET /api/house/steps", for: "signed in" },
   {
     route: "POST /api/people",
@@ -191,7 +206,7 @@ const ROWS: readonly Row[] = [
     route: "PUT /api/people/{id}",
     for: "supervisor",
     at: { id: "nobody" },
-    body: () => ({ name: "Nobody", mayHold: [], currentUntil: null }),
+    body: () => ({ name: "Nobody", mayHold: [] }),
   },
   { route: "GET /api/people/everybody", for: "supervisor" },
   {

@@ -1,6 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { X509Certificate } from "node:crypto";
-import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { type RequestOptions, request } from "node:https";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -25,8 +25,12 @@ const at = (name: string) => ({
   cert: join(folder, `${name}-cert.pem`),
   key: join(folder, `${name}-key.pem`),
 });
+const authorityAt = (name: string) => ({
+  root: join(folder, `${name}-authority.crt`),
+  rootKey: join(folder, `${name}-authority-key.pem`),
+});
 const own = (name: string, now = NOW, names = ["ramp.example", "10.0.0.5"]) =>
-  openTls({ is: "own", ...at(name), names }, now) as Promise<Tls>;
+  openTls({ is: "own", ...at(name), ...authorityAt(name), names }, now) as Promise<Tls>;
 
 /** Returns a certificate made by OpenSSL, as an operator would bring one. */
 function supplied(name: string, ...how: string[]) {
@@ -59,7 +63,7 @@ describe("a certificate of the server's own", () => {
     const said = execFileSync("openssl", [
       "x509",
       "-in",
-      at("first").cert,
+      authorityAt("first").root,
       "-noout",
       "-fingerprint",
       "-sha256",
@@ -70,8 +74,8 @@ describe("a certificate of the server's own", () => {
 
   it("[SEC-2] stays the same until a month before it ends; a name it lacks is told", async () => {
     const first = await own("kept");
-    expect((await own("kept", NOW + 365 * DAY)).fingerprint).toBe(first.fingerprint);
-    expect((await own("kept", NOW + 367 * DAY)).fingerprint).not.toBe(first.fingerprint);
+    expect((await own("kept", NOW + 365 * DAY)).cert).toBe(first.cert);
+    expect((await own("kept", NOW + 367 * DAY)).cert).not.toBe(first.cert);
     expect((await own("kept", NOW + 367 * DAY, ["new.example"])).advice).toContain(
       "does not name new.example",
     );
@@ -81,6 +85,117 @@ describe("a certificate of the server's own", () => {
     await own("open");
     chmodSync(at("open").key, 0o644);
     await expect(own("open")).rejects.toThrow("can be read by others");
+  });
+});
+
+/** Returns OpenSSL's judgement of a certificate under an authority. */
+function judged(root: string, cert: string, ...more: string[]): string {
+  try {
+    const how = ["verify", "-x509_strict", "-purpose", "sslserver", "-CAfile", root, ...more, cert];
+    return String(execFileSync("openssl", how, { stdio: "pipe" })).trim();
+  } catch (error) {
+    const { stdout, stderr } = error as { stdout: Buffer; stderr: Buffer };
+    return `${stdout}${stderr}`;
+  }
+}
+
+/** Returns what OpenSSL reads in a certificate. */
+const written = (cert: string): string =>
+  String(execFileSync("openssl", ["x509", "-in", cert, "-noout", "-text"]));
+
+describe("an authority of the server's own", () => {
+  it("[HSE-24] signs a certificate that OpenSSL finds good for each name, strictly by RFC 5280", async () => {
+    await own("chain");
+    const [{ root }, { cert }] = [authorityAt("chain"), at("chain")];
+    for (const name of ["localhost", "ramp.example"])
+      expect(judged(root, cert, "-verify_hostname", name)).toBe(`${cert}: OK`);
+    for (const ip of ["127.0.0.1", "10.0.0.5"])
+      expect(judged(root, cert, "-verify_ip", ip)).toBe(`${cert}: OK`);
+    expect(judged(root, cert, "-verify_hostname", "evil.example")).toMatch(/[Hh]ostname mismatch/);
+    expect(judged(at("first").cert, cert)).toMatch(/unable to get/);
+  });
+
+  it("[HSE-24] has what iPads, Android and Windows ask of it: an authority that says so, and a server's that does not", async () => {
+    await own("asked");
+    const [root, cert] = [written(authorityAt("asked").root), written(at("asked").cert)];
+    expect(root).toMatch(/Basic Constraints: critical\s+CA:TRUE, pathlen:0/);
+    expect(root).toMatch(/Key Usage: critical\s+Certificate Sign, CRL Sign/);
+    expect(root).toMatch(/Name Constraints: critical/);
+    expect(cert).toMatch(/Basic Constraints: critical\s+CA:FALSE/);
+    expect(cert).toMatch(/Extended Key Usage:\s+TLS Web Server Authentication/);
+    expect(cert).toMatch(/Signature Algorithm: ecdsa-with-SHA256/);
+    expect(cert).toMatch(/DNS:localhost/);
+    const x509 = new X509Certificate(readFileSync(at("asked").cert));
+    const days = (Date.parse(x509.validTo) - Date.parse(x509.validFrom)) / DAY;
+    expect(days).toBeLessThanOrEqual(398);
+  });
+
+  it("[HSE-24] whose key is stolen signs no other name, no public address and no authority that a device would take", async () => {
+    await own("stolen");
+    const { root, rootKey } = authorityAt("stolen");
+    /** Signs a certificate as a thief would, by this authority's certificate and key. */
+    const sign = (name: string, [by, byKey]: readonly [string, string], ...extensions: string[]) => {
+      const [request, key, file] = ["csr", "key", "ext"].map((is) => join(folder, `${name}.${is}`));
+      if (!request || !key || !file) throw new Error("three files");
+      const how = ["req", "-new", "-nodes", ...P256, "-subj", `/CN=${name}`, "-keyout", key, "-out", request];
+      execFileSync("openssl", how, { stdio: "pipe" });
+      writeFileSync(file, extensions.join("\n"));
+      const cert = join(folder, `${name}.pem`);
+      const more = ["-CA", by, "-CAkey", byKey, "-days", "30", "-extfile", file, "-out", cert];
+      execFileSync("openssl", ["x509", "-req", "-in", request, ...more], { stdio: "pipe" });
+      return [cert, key] as const;
+    };
+    const ids = ["subjectKeyIdentifier=hash", "authorityKeyIdentifier=keyid"];
+    const forged = (name: string, what: string) => sign(name, [root, rootKey], what, ...ids);
+    const [good] = forged("good", "subjectAltName=DNS:other.local");
+    expect(judged(root, good)).toBe(`${good}: OK`);
+    for (const [name, what] of [
+      ["bank", "DNS:bank.example"],
+      ["public", "IP:8.8.8.8"],
+    ] as const)
+      expect(judged(root, forged(name, `subjectAltName=${what}`)[0])).toMatch(/permitted subtree violation/);
+    const authority = ["basicConstraints=critical,CA:TRUE", "keyUsage=critical,keyCertSign", ...ids];
+    const second = sign("second", [root, rootKey], ...authority);
+    const [below] = sign("below", second, "subjectAltName=DNS:other.local", ...ids);
+    expect(judged(root, below, "-untrusted", second[0])).toMatch(/path length constraint exceeded/);
+  });
+
+  it("[HSE-24] stays the same as certificates are renewed, and its key may be kept elsewhere until then", async () => {
+    const first = await own("apart");
+    const { rootKey } = authorityAt("apart");
+    expect((await own("apart", NOW + 380 * DAY)).fingerprint).toBe(first.fingerprint);
+    expect((await own("apart", NOW + 380 * DAY)).cert).not.toBe(first.cert);
+    const kept = readFileSync(rootKey);
+    rmSync(rootKey);
+    const without = await own("apart", NOW + 760 * DAY);
+    expect(without.advice).toMatch(/runs out in \d+ days: bring .*-authority-key\.pem back/);
+    await expect(own("apart", NOW + 800 * DAY)).rejects.toThrow("bring the authority's key back");
+    writeFileSync(rootKey, kept, { mode: 0o600 });
+    expect((await own("apart", NOW + 800 * DAY)).fingerprint).toBe(first.fingerprint);
+  });
+
+  it("[HSE-24] is made whole by the next start after a server was killed while it made it", async () => {
+    const files = { ...at("killed"), ...authorityAt("killed") };
+    const order = [files.rootKey, files.root, files.key, files.cert];
+    for (let had = 1; had < order.length; had += 1) {
+      await own("killed");
+      for (const file of order.slice(had)) rmSync(file);
+      const tls = await own("killed");
+      expect(judged(files.root, files.cert)).toBe(`${files.cert}: OK`);
+      expect(tls.advice).toBeNull();
+    }
+    // Renewed in part: the new key beside the old certificate.
+    await own("killed");
+    writeFileSync(files.key, readFileSync(at("chain").key), { mode: 0o600 });
+    expect((await own("killed")).advice).toBeNull();
+  });
+
+  it("[HSE-24] a certificate that an earlier version made is used as long as it is good, and its end is told", async () => {
+    const { cert, key } = supplied("before", ...P256, "-days", "300");
+    chmodSync(key, 0o600);
+    const tls = await own("before");
+    expect(tls.cert).toBe(readFileSync(cert, "utf8"));
+    expect([tls.root, tls.advice]).toEqual([null, expect.stringContaining("an earlier version made")]);
   });
 });
 
@@ -122,16 +237,16 @@ describe("a server that speaks TLS", () => {
 
   it("[SEC-2] answers only clients that trust its certificate, on HTTP and on a socket", async () => {
     const port = await listen();
-    const { status, headers } = await get(port, { ca: readFileSync(at("served").cert) });
+    const { status, headers } = await get(port, { ca: readFileSync(authorityAt("served").root) });
     expect(status).toBe(200);
     expect(headers["strict-transport-security"]).toBeUndefined();
     expect(headers["cross-origin-opener-policy"]).toBe("same-origin");
-    await expect(get(port, {})).rejects.toThrow(/self-signed/);
+    await expect(get(port, {})).rejects.toThrow(/unable to verify/);
     const token = await signIn(server.app, "ada");
     const socket = io(`https://localhost:${port}`, {
       path: "/live",
       transports: ["websocket"],
-      ca: tls.cert,
+      ca: tls.root,
       auth: { token, proto: PROTOCOL },
     } as never);
     await new Promise<void>((resolve, reject) => socket.on("connect", resolve).on("connect_error", reject));
@@ -140,7 +255,7 @@ describe("a server that speaks TLS", () => {
 
   it("[SEC-2] sends HSTS with a publicly trusted certificate", async () => {
     const port = await listen(true);
-    const { headers } = await get(port, { ca: tls.cert });
+    const { headers } = await get(port, { ca: tls.root as string });
     expect(headers["strict-transport-security"]).toBe("max-age=31536000");
   });
 
@@ -160,7 +275,7 @@ describe("a server that speaks TLS", () => {
         minVersion: version,
         maxVersion: version,
         ciphers: `${suites}:@SECLEVEL=0`,
-        ca: tls.cert,
+        ca: tls.root as string,
       };
       const socket = connect({ host: "localhost", port, servername: "localhost", ...how }, () => {
         socket.destroy();

@@ -5,6 +5,7 @@ import { SERVICES } from "../../shared/leaves/services.ts";
 import { inboardEngines } from "../../shared/models/inboard.ts";
 import { CONDITION_IDS } from "../../shared/protocol/conditions.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
+import { unsourced } from "../../shared/types/unsourced.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
@@ -75,6 +76,10 @@ describe.each(demo.types.map((t) => [t.id, t] as const))("%s", (_id, type) => {
           expect(text, path).toMatch(/our own judgement/i);
       }
     }
+  });
+
+  it("[SED-2] [TYP-37] names a source for its measures, stations, propeller and guard's place", () => {
+    expect(unsourced(type)).toEqual([]);
   });
 
   it("[SED-3] has gauges whose bands lie in order on their scales, and limits that can be read on them", () => {

@@ -392,7 +392,6 @@ describe("two sessions of one aircraft on two servers", () => {
         name: post,
         device: `${post}-tablet`,
         mayHold: POSTS,
-        currentUntil: null,
       };
       const command = { v: 1, id: randomUUID(), session: id, clientAt: 1, action } as const;
       return server?.services.sessions.command(person, command);

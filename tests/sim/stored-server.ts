@@ -103,7 +103,7 @@ export class StoredServer implements Server {
       notary: { due() {} },
       names: noPseudonyms,
       bus: NO_BUS,
-      currencies: { barFrom: async () => null, closed: async () => {} },
+      currencies: { standing: async () => ({ lapsed: null, until: null }), closed: async () => {} },
       equipment: { shown: async () => null },
       records: new AircraftRecords({ store: this.#store, clock, names: noPseudonyms, log }),
       inTurn: (_keys, work) => work(),

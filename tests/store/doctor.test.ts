@@ -93,7 +93,8 @@ describe("npm run doctor", () => {
 
   it("[OPS-6] finds a certificate sound, soon out, run out, without its key or not yet made, and makes none", async () => {
     const [cert, key] = [join(folder, "tls-cert.pem"), join(folder, "tls-key.pem")];
-    const own = { is: "own", cert, key, names: [] } as const;
+    const [root, rootKey] = [join(folder, "authority.crt"), join(folder, "authority-key.pem")];
+    const own = { is: "own", cert, key, root, rootKey, names: [] } as const;
     const day = 24 * 3_600_000;
     const is = async (now: number) => (await certificate(own, now)).is;
     expect((await certificate(own, 0)).says).toBe(`the next start makes one: ${cert}`);
@@ -108,6 +109,8 @@ describe("npm run doctor", () => {
     expect((await certificate({ is: "files", cert, key }, now)).is).toBe("watch");
     chmodSync(key, 0o600);
     expect((await certificate({ is: "files", cert, key }, now)).is).toBe("ok");
+    chmodSync(rootKey, 0o644);
+    expect((await certificate(own, now)).says).toBe(`${rootKey} can be read by others`);
     rmSync(key);
     expect(await is(now)).toBe("bad");
     expect((await certificate({ is: "off" }, now)).is).toBe("ok");

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -10,7 +10,7 @@ import { APPROVED } from "../http/test-server.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
-it("[HSE-13] [HSE-14] [EQP-10] npm run house explains itself before the first start, then adds an aircraft beside a running server", async () => {
+it("[HSE-13] [HSE-14] [HSE-21] [EQP-10] npm run house explains itself before the first start, then adds an aircraft beside a running server", async () => {
   const folder = mkdtempSync(join(tmpdir(), "chockside-house-"));
   const file = join(folder, "chockside.db");
   await expect(house(file)).rejects.toThrow("start the server once");
@@ -34,9 +34,21 @@ it("[HSE-13] [HSE-14] [EQP-10] npm run house explains itself before the first st
   );
   await house(file, "equipment", "out", "GPU-1", "broken", "Smoke");
   expect(await house(file, "equipment")).toContain("North cart: is broken (Smoke)");
+  const list = join(folder, "pieces.csv");
+  expect(await house(file, "equipment", "save", list)).toContain("pieces.csv holds the equipment");
+  expect(statSync(list).mode & 0o077).toBe(0);
+  writeFileSync(list, `${readFileSync(list, "utf8")}CHK-1,chocks,Chocks${",".repeat(14)}\r\n`);
+  expect(await house(file, "equipment", "read", list)).toContain(
+    "nothing was changed: 1 new, 0 changed, 1 as",
+  );
+  expect(await house(file, "equipment", "take", list)).toContain("taken in: 1 new");
+  writeFileSync(list, "label,kind,name\r\nCHK-2,chocks,Chocks\r\nCHK-3,sofa,Sofa\r\n");
+  await expect(house(file, "equipment", "take", list)).rejects.toThrow("line 3, kind");
+  expect((await directory.register.all("equipment")).map((e) => e.id)).toEqual(["CHK-1", "GPU-1"]);
+  expect(await house(file, "currencies")).toBe("");
   await house(file, "name", "Northfield Flight");
   expect((await directory.register.one("house", "house"))?.body.name).toBe("Northfield Flight");
-  const [kept] = await directory.register.all("equipment");
+  const kept = await directory.register.one("equipment", "GPU-1");
   expect(kept?.body).toMatchObject({ volts: 28, cable: { size: "2/0", metres: 9.5, parallel: 1 } });
   expect((await directory.register.one("aircraft", "CH-NEW"))?.by).toBe("console");
   expect((await directory.personByHandle("ivy"))?.mayHold).toEqual(["supervisor"]);

@@ -119,6 +119,27 @@ it("[OPS-1, STN-1] [HSE-8] an aircraft of before the register is taken over, and
   await directory.close();
 });
 
+it("[OPS-1] [CUR-10] the date that was kept of each person becomes a currency that bars every post", async () => {
+  // Schema 10: Ada to the end of 2027-03-31, Bo to 15:00 on 2026-05-02, and Cy without a date.
+  writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, "schema-10-dates.db.gz"))));
+  openDatabase(file, START).close();
+  const directory = await PrismaDirectory.open(file);
+  const kinds = await directory.register.all("currency");
+  expect(kinds).toMatchObject([
+    { revision: 1, by: "program", body: { id: "training-until", retired: false } },
+  ]);
+  expect(Object.values(kinds[0]?.body.needs ?? {})).toEqual(["bars", "bars", "bars", "bars"]);
+  const dates = (await directory.currencies.dates()).map((d) => [d.personId, d.kind, d.until]);
+  expect(dates.sort()).toEqual([
+    ["ada", "training-until", "2027-03-31"],
+    // Never later than it was.
+    ["bo", "training-until", "2026-05-01"],
+    ["cy", "training-until", "2199-12-31"],
+  ]);
+  expect((await directory.people()).map((p) => p.handle)).toEqual(["ada", "bo", "cy"]);
+  await directory.close();
+});
+
 it("[OPS-1, CHP-4] checkpoints kept in one are good with the key of their day, and the record continues them", async () => {
   writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, "schema-5.sqlite.gz"))));
   const store = new SqliteEventStore(openDatabase(file, START));

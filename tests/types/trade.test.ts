@@ -8,6 +8,7 @@ import { phraseBook } from "../../shared/words/phraseBook.ts";
 import { wordsOf } from "../../shared/words/piece.ts";
 import { typeFaults } from "../../web/words/es/typeFaults.ts";
 import { RICH } from "../figures/rich.ts";
+import { playOut, Stage } from "../seed/stage.ts";
 import { judge } from "./startable.ts";
 
 type Change = (t: AircraftType) => void;
@@ -505,4 +506,19 @@ it("[TYP-28] a change in any one place of a type is refused with a place and wor
   expect(judged.filter((j) => typeof j === "object")).toEqual([]);
   expect(judged).toContain("started");
   expect(judged).toContain("refused");
+});
+
+/** Found among 10,000 such changes: ground power was waited for, and nobody was asked anything. */
+it.each<[string, string, string, "groundPower" | "batteries"]>([
+  ["a preheat that a warm day does not ask for", "kestle-four", "preheat", "groundPower"],
+  ["a battery's electrolyte, in a start without a cart", "carrack-three", "battery2Warm", "batteries"],
+])("[TYP-28] ground power may have the check of %s", (_what, id, check, source) => {
+  const type = structuredClone(demo.types.find((t) => t.id === id));
+  const own = type?.checks.find((c) => c.id === check);
+  if (!type || !own) throw new Error(`${id} has no check ${check}`);
+  own.post = "groundPower";
+  expect(readAircraftType(type)).toEqual({ type });
+  const stage = new Stage(type, source);
+  stage.everyoneClaims();
+  expect(playOut(stage, { seed: 3, pace: 1, cart: "Knocker" })).toBeNull();
 });

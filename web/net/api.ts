@@ -12,7 +12,7 @@ import type { Language } from "../../shared/words/language.ts";
 import { type Piece, wordsOf } from "../../shared/words/piece.ts";
 import { wordsNow } from "../words/words.ts";
 import { keptKey } from "./deviceKey.ts";
-import type { Device, Me } from "./keep.ts";
+import type { Device, SignedIn } from "./keep.ts";
 import { kindOf, type Problem, problemWords } from "./problemWords.ts";
 import { proofFor } from "./proof.ts";
 
@@ -122,7 +122,7 @@ export class Api {
     this.token = null;
     // The server identifies an enrolled device by its key and ignores any device named in the request.
     const device = (await this.#keyOfDevice()) ? undefined : from;
-    return this.json<{ token: string; expiresAt: number; person: Me }>("POST", "/api/sign-in", {
+    return this.json<SignedIn>("POST", "/api/sign-in", {
       handle,
       pin,
       device,

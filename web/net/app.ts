@@ -92,8 +92,7 @@ export function begin(): void {
 }
 
 export async function signIn(handle: string, pin: string): Promise<Me> {
-  const { token, person } = await api.signIn(handle, pin, device());
-  return enterAs({ token, person });
+  return enterAs(await api.signIn(handle, pin, device()));
 }
 
 /** Continues as a person whom the server has just signed in. */

@@ -21,6 +21,8 @@ export interface Me {
 export interface SignedIn {
   token: string;
   person: Me;
+  /** The device as the server knows it. Absent in a sign-in that an earlier version kept. */
+  device?: Device;
 }
 
 export interface Device {
@@ -44,9 +46,9 @@ export function keepSignIn(signedIn: SignedIn | null): void {
   else sessionStorage.removeItem(SIGN_IN);
 }
 
-/** Returns this window's device; creates it on the first call. */
+/** Returns the device of the sign-in; without one this window's own, which the first call creates. */
 export function device(): Device {
-  const kept = read<Device>(DEVICE);
+  const kept = keptSignIn()?.device ?? read<Device>(DEVICE);
   if (kept) return kept;
   const id = crypto.randomUUID();
   const made = { id, name: `Panel ${id.slice(0, 4)}` };

@@ -46,8 +46,7 @@ export const passkeys = {
     );
     const publicKey = PublicKeyCredential.parseRequestOptionsFromJSON(options);
     const shown = asJson(await navigator.credentials.get({ publicKey }));
-    const { token, person } = await api.json<SignedIn>("POST", "/api/sign-in/passkey", shown);
-    return { token, person };
+    return api.json<SignedIn>("POST", "/api/sign-in/passkey", shown);
   },
 };
 

@@ -18,20 +18,13 @@ export interface Anybody {
   handle: string;
   mayHold: Post[];
   active: boolean;
-  /** End of the currency for duty, server milliseconds; null when none is recorded. */
-  currentUntil: number | null;
-  /** Whole days until then; 0 and less once it has ended. */
-  daysLeft: number | null;
 }
 
 /** A person as the office enters them. */
 export interface PersonEntry {
   name: string;
   mayHold: Post[];
-  currentUntil: number | null;
 }
-
-const DAY_MS = 24 * 3_600_000;
 
 /** Requests of a person about themselves, and of the office about people. */
 export const people = {
@@ -39,11 +32,7 @@ export const people = {
   me: () => api.json<{ pinLength: number }>("GET", "/api/me"),
   signIns: () => api.json<OwnSignIn[]>("GET", "/api/me/sign-ins"),
   endSignIn: (id: string) => api.send("DELETE", `/api/me/sign-ins/${id}`),
-  async everybody(): Promise<Anybody[]> {
-    const rows = await api.json<Omit<Anybody, "daysLeft">[]>("GET", "/api/people/everybody");
-    const days = (until: number) => Math.ceil((until - Date.now()) / DAY_MS);
-    return rows.map((p) => ({ ...p, daysLeft: p.currentUntil === null ? null : days(p.currentUntil) }));
-  },
+  everybody: () => api.json<Anybody[]>("GET", "/api/people/everybody"),
   add: (entry: PersonEntry & { handle: string; pin: string }) => api.send("POST", "/api/people", entry),
   change: (id: string, entry: PersonEntry, sure?: Sure) =>
     api.send("PUT", `/api/people/${id}`, { ...entry, ...sure }),

@@ -94,7 +94,7 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {unsettled && <Unsettled session={unsettled} />}
       {route.is === "plan" && <PlanPage wanted={route.aircraft} />}
       {route.is === "aircraft" && <AircraftPages page={route.page} me={signedIn.person} changed={ramp} />}
-      {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} />}
+      {route.is === "equipment" && <EquipmentPages id={route.id} me={signedIn.person} changed={ramp} />}
       {route.is === "house" && <HousePage me={signedIn.person} />}
       {route.is === "devices" && <DevicesPage />}
       {route.is === "people" && <PeoplePage me={signedIn.person} changed={ramp} />}

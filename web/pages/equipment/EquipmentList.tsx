@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { equipmentFacts, equipmentWords } from "../../../shared/words/equipment.ts";
 import { equipment, type RegisteredEquipment } from "../../net/equipment.ts";
 import type { Me } from "../../net/keep.ts";
@@ -6,17 +6,16 @@ import { useEquipmentWords } from "../../words/equipment.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { SidePage } from "../SidePage.tsx";
+import { useRenewed } from "../useRenewed.ts";
 import { Fitness } from "./Fitness.tsx";
 
 /** All equipment of the house: first what is in service, then the rest. */
-export function EquipmentList({ me }: { me: Me }) {
+export function EquipmentList({ me, changed }: { me: Me; changed: number }) {
   const words = useEquipmentWords();
   const { ramp } = useWords().text;
   const [rows, setRows] = useState<RegisteredEquipment[] | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
-  useEffect(() => {
-    equipment.list().then(setRows, setTrouble);
-  }, []);
+  useRenewed(changed, () => void equipment.list().then(setRows, setTrouble));
   const may = me.mayHold.includes("supervisor");
   const out = rows?.filter((r) => r.body.out !== null) ?? [];
   return (

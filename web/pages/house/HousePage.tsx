@@ -5,6 +5,7 @@ import type { Me } from "../../net/keep.ts";
 import { useSettingsWords } from "../../words/settings.ts";
 import { SidePage } from "../SidePage.tsx";
 import { CurrencyKinds } from "./CurrencyKinds.tsx";
+import { Lists } from "./Lists.tsx";
 import { SettingsForm } from "./SettingsForm.tsx";
 
 /** The house: its name and its rules. */
@@ -16,6 +17,7 @@ export function HousePage({ me }: { me: Me }) {
     <SidePage title={words.title} lead={words.lead} trouble={trouble}>
       <SettingsForm may={may} onTrouble={setTrouble} />
       <CurrencyKinds may={may} onTrouble={setTrouble} />
+      {may && <Lists onTrouble={setTrouble} />}
     </SidePage>
   );
 }

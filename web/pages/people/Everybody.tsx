@@ -2,7 +2,6 @@ import "../../styles/house.css";
 import "../../styles/register.css";
 import { useEffect, useState } from "react";
 import type { Lapse } from "../../../shared/house/lapses.ts";
-import { dayWords } from "../../../shared/words/dates.ts";
 import { type CurrencyRow, currencies, type Dates } from "../../net/currencies.ts";
 import type { Me } from "../../net/keep.ts";
 import { type Anybody, type PersonEntry, people } from "../../net/people.ts";
@@ -18,8 +17,6 @@ import { PersonForm } from "./PersonForm.tsx";
 
 /** Fewest digits of a new PIN, until the server has sent this installation's setting. */
 const SHORTEST = 6;
-/** Days before its end at which a currency is shown as ending. */
-const SOON = 30;
 
 interface Props {
   me: Me;
@@ -141,19 +138,12 @@ function Row({ row, own, lapses, hasKinds, onEnter, onChange, onSet }: RowProps)
   const { say } = useWords();
   const [asked, setAsked] = useState(false);
   const posts = row.mayHold.length > 0 ? row.mayHold.map(say.post).join(", ") : say.post(null);
-  const { currentUntil, daysLeft } = row;
-  const ending = daysLeft !== null && daysLeft <= SOON;
   return (
     <li aria-label={row.name}>
       <strong>{row.name}</strong>
       <span>
         {row.handle}: {posts}
       </span>
-      {currentUntil !== null && daysLeft !== null && (
-        <span className={ending ? "person-ending" : ""}>
-          {words.current(dayWords(currentUntil - 1, say.language), daysLeft, ending)}
-        </span>
-      )}
       <Lapses lapses={lapses} />
       {!row.active && <span>{words.stopped}</span>}
       <div className="person-keys">

@@ -16,19 +16,13 @@ interface Props {
   onLeave(): void;
 }
 
-/** The last moment of a day, UTC; null for no day. */
-const endOf = (day: string) => (day === "" ? null : Date.parse(day) + 24 * 3_600_000);
-const dayOf = (until: number | null) =>
-  until === null ? "" : new Date(until - 24 * 3_600_000).toISOString().slice(0, 10);
-
-/** Entry of a person: name, posts, end of currency, and for a new one the handle and a first PIN. */
+/** Entry of a person: name, posts, and for a new one the handle and a first PIN. */
 export function PersonForm({ person, own, least, onSave, onLeave }: Props) {
   const words = usePersonWords();
   const [name, setName] = useState(person?.name ?? "");
   const [handle, setHandle] = useState("");
   const [pin, setPin] = useState("");
   const [posts, setPosts] = useState<Post[]>(person?.mayHold ?? []);
-  const [day, setDay] = useState(dayOf(person?.currentUntil ?? null));
   const ready = name.trim() !== "" && (person !== null || (handle.trim() !== "" && pin.length >= least));
   const title = person ? words.changeOne(person.name) : words.add;
   return (
@@ -37,10 +31,7 @@ export function PersonForm({ person, own, least, onSave, onLeave }: Props) {
       aria-label={title}
       onSubmit={(e) => {
         e.preventDefault();
-        onSave(
-          { name: name.trim(), mayHold: posts, currentUntil: endOf(day) },
-          { handle: handle.trim(), pin },
-        );
+        onSave({ name: name.trim(), mayHold: posts }, { handle: handle.trim(), pin });
       }}
     >
       <h3>{title}</h3>
@@ -82,15 +73,7 @@ export function PersonForm({ person, own, least, onSave, onLeave }: Props) {
           </label>
         </>
       )}
-      {!own && (
-        <>
-          <PostKeys label={words.posts} posts={posts} onPosts={setPosts} />
-          <label className="field">
-            <span>{words.currentUntil}</span>
-            <input name="currentUntil" type="date" value={day} onChange={(e) => setDay(e.target.value)} />
-          </label>
-        </>
-      )}
+      {!own && <PostKeys label={words.posts} posts={posts} onPosts={setPosts} />}
       <FormKeys send={person ? words.save : words.add} leave={words.leave} ready={ready} onLeave={onLeave} />
     </form>
   );

@@ -32,18 +32,15 @@ export function BegunPage({ id, me }: { id: string; me: Me }) {
   const [last, setLast] = useState<{ basis: string; text: string } | null>(null);
   const [trouble, setTrouble] = useState<Error | null>(null);
   const [busy, setBusy] = useState(false);
-  const take = (read: ReadBegun, schema: Node) => {
-    const whole = whatIsAsked(read.entered, schema);
-    setSaved({ ...read, entered: whole });
-    setEntered(whole);
-    setLast((l) => l ?? sourcesIn(whole).at(-1) ?? null);
-  };
   const readAgain = async () => {
     setTrouble(null);
     try {
       const [schema, read] = await Promise.all([types.schema(), begunTypes.read(id)]);
+      const whole = whatIsAsked(read.entered, schema as Node);
       setRoot(schema as Node);
-      take(read, schema as Node);
+      setSaved({ ...read, entered: whole });
+      setEntered(whole);
+      setLast((l) => l ?? sourcesIn(whole).at(-1) ?? null);
     } catch (error) {
       setTrouble(error as Error);
     }
@@ -59,12 +56,17 @@ export function BegunPage({ id, me }: { id: string; me: Me }) {
   /** Saves, and resolves to what the server then holds; null when it was not saved. */
   const save = async (): Promise<ReadBegun | null> => {
     if (!saved || !root || busy) return null;
+    const sent = entered;
     setBusy(true);
     setTrouble(null);
     try {
-      if (dirty) await begunTypes.save(id, saved.tag, entered);
-      const read = dirty ? await begunTypes.read(id) : saved;
-      if (dirty) take(read, root);
+      if (!dirty) return saved;
+      await begunTypes.save(id, saved.tag, sent);
+      const read = await begunTypes.read(id);
+      const whole = whatIsAsked(read.entered, root);
+      setSaved({ ...read, entered: whole });
+      // What was entered while the server answered stays, and is saved with the next section.
+      setEntered((now) => (now === sent ? whole : now));
       return read;
     } catch (error) {
       setTrouble(error as Error);

@@ -40,13 +40,6 @@ export const person = {
   firstPinWhat: (least: number) =>
     `${least} digits or more. Tell it to the person. The person then changes it.`,
   posts: "Posts the person is qualified for",
-  currentUntil: "Training valid until (optional)",
-  current: (day: string, days: number, ending: boolean) => {
-    if (days <= 0) return `Training out of date since ${day}`;
-    return ending
-      ? `Training valid until ${day}: ${days} ${days === 1 ? "day" : "days"} left`
-      : `Training valid until ${day}`;
-  },
   save: "Save",
   stopped: "Sign-in blocked",
   stop: "Block sign-in",

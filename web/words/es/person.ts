@@ -40,13 +40,6 @@ export const person: PersonWords = {
   firstPin: "Primer PIN",
   firstPinWhat: (least) => `${least} cifras o más. Dígaselo a la persona. La persona lo cambia después.`,
   posts: "Puestos para los que está habilitada la persona",
-  currentUntil: "Capacitación vigente hasta (opcional)",
-  current: (day, days, ending) => {
-    if (days <= 0) return `Capacitación vencida desde el ${day}`;
-    return ending
-      ? `Capacitación vigente hasta el ${day}: ${days === 1 ? "queda 1 día" : `quedan ${days} días`}`
-      : `Capacitación vigente hasta el ${day}`;
-  },
   save: "Guardar",
   stopped: "Entrada bloqueada",
   stop: "Bloquear la entrada",
