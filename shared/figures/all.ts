@@ -1,10 +1,12 @@
 import type { Post } from "../protocol/posts.ts";
 import { isOver, type SessionState } from "../session/state.ts";
+import { nextToStop } from "../stopping/nextToStop.ts";
 import { airFigures } from "./air.ts";
 import { aliveFigure } from "./alive.ts";
 import { bladesFigure } from "./blades.ts";
 import { clearDistances } from "./blast.ts";
 import { cableDrop } from "./cableDrop.ts";
+import { coolDownFigure, stopOrderFigure, stopsWithFigure } from "./coolDown.ts";
 import { expectedVolts, seenVolts } from "./crankingVolts.ts";
 import type { Figure } from "./figure.ts";
 import { gravityFigures } from "./gravity.ts";
@@ -38,6 +40,8 @@ export function figuresOfEngine(state: SessionState, engine: number, now: number
     attemptsFigure(state, engine),
     ...oilTimers(state, engine, now),
     guardWalkFigure(state, engine),
+    coolDownFigure(state, engine, now),
+    stopsWithFigure(state, engine),
     magnetoFigure(state, engine),
     featherFigure(state, engine),
   ]);
@@ -58,6 +62,7 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
     manifoldFigure(state),
     releaseFigure(state),
     orderFigure(state),
+    stopOrderFigure(state),
     ...airFigures(state),
     ...neighbourFigures(standCaseOf(state)),
     ...clearDistances(state),
@@ -66,16 +71,19 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
 
 /**
  * Returns the figures that a post sees at this stage without asking: the order until every engine runs, then the
- * warm-up; lightning once a flash was seen; and ground power's volts at the posts that work it and receive it.
+ * warm-up; in a return, the order of stopping and the cool-down of the next engine; lightning once a flash was seen; and ground power's volts at the posts that work it and receive it.
  */
 export function figuresNow(state: SessionState, post: Post | null, now: number): Figure[] {
   if (isOver(state)) return [];
   const starting = state.stage !== "warmUp" && state.stage !== "release";
+  const next = nextToStop(state);
   const powered = post === "cockpit" || post === "groundPower";
   return given([
     state.flashes?.length || state.fieldFlashes?.length ? lightningFigure(state, now) : null,
     ...neighbourFigures(standCaseOf(state)).filter((f) => f.verdict === "bad"),
     starting ? orderFigure(state) : null,
+    stopOrderFigure(state),
+    next === null ? null : coolDownFigure(state, next.n, now),
     warmUpFigure(state, now),
     ...(powered ? [groundPowerFigure(state), voltTraceFigure(state, now)] : []),
   ]);

@@ -44,6 +44,29 @@ export const workedLaws: readonly Phrase[] = [
   ],
   ["the type's accessories", "los accesorios del tipo"],
   [
+    "the later of the time at idle and of each gauge at its figure, by T(t) = steady + (first - steady) e^(-rate t)",
+    "lo que termine más tarde, el tiempo en ralentí o cada instrumento en su valor, con T(t) = final + (primera - final) e^(-ritmo t)",
+  ],
+  [
+    "the type's cool-down; Newton's law of cooling, fitted to the readings at idle",
+    "el enfriamiento del tipo; ley de enfriamiento de Newton, ajustada a las lecturas en ralentí",
+  ],
+  ["Nobody has reported yet that the engines idle.", "Nadie ha reportado todavía los motores en ralentí."],
+  ["Read each gauge at idle.", "Lea cada instrumento en ralentí."],
+  [
+    "An engine can always be stopped at once: then write why.",
+    "Un motor se puede apagar siempre de inmediato: luego escriba por qué.",
+  ],
+  [
+    "the type's order, of the engines that came in turning",
+    "el orden del tipo, de los motores que llegaron girando",
+  ],
+  ["the type's order of stopping", "el orden de apagado del tipo"],
+  [
+    "what this engine drives, less what the other engines that turn drive too",
+    "lo que mueve este motor, menos lo que mueven también los otros que giran",
+  ],
+  [
     "engagements of the starter since the engine last ran",
     "accionamientos del arrancador desde que el motor funcionó",
   ],
