@@ -39,8 +39,8 @@ export function placesAt(type: AircraftType, moment: CardMoment, engine: number 
     .map((item) => ({ item, engine }));
 }
 
-/** Returns the whole card in the order of the job: the engines' moments engine by engine, in the planned order. */
-export function wholeCard({ type, order }: SessionState): CardPlace[] {
+/** Returns every item of a card in the order of the job: the engines' moments engine by engine, in the planned order. */
+export function everyPlace({ type, order }: Pick<SessionState, "type" | "order">): CardPlace[] {
   const at = (moments: readonly CardMoment[], engine: number | null) =>
     moments.flatMap((moment) => placesAt(type, moment, engine));
   const last: readonly CardMoment[] = ["beforeStop", "stopped"];
