@@ -252,6 +252,19 @@ describe("hands after a run", () => {
   });
 });
 
+describe("hands on a propeller that turned under them", () => {
+  it("[RTN-23] are asked off once it has stopped: nobody is told to turn it by hand", () => {
+    const story = given({ order: [3] }).upTo("starting");
+    story.send("cockpit", "handlePropeller", { engine: 3 });
+    expect(says(story, "groundPower")).toContain("countBlades");
+    story.send("supervisor", "turning", { engine: 3 });
+    expect(says(story, "groundPower")).toContain("handsOffTurning");
+    story.send("cockpit", "shutDown", { engine: 3 });
+    expect(says(story, "groundPower")).toContain("handsOn");
+    expect(says(story, "groundPower")).not.toContain("countBlades");
+  });
+});
+
 describe("what a return leaves behind", () => {
   it("[RTN-12] before it stands on its place it can be abandoned, and its engines stay in the record", () => {
     const story = back().upTo("arrival");
