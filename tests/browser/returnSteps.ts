@@ -56,7 +56,7 @@ export async function stopAndSee(n: number, { cockpit, guard }: Crew): Promise<v
 }
 
 export const seeStill = (n: number, guard: Crew["guard"]) =>
-  guard.answer(`Number ${n} is reported stopped. Does its propeller stand still?`, "Stands still");
+  guard.answer(`Number ${n} should be stopped. Does its propeller stand still?`, "Stands still");
 
 /** Chocks go in on the cockpit's leave. */
 export async function chocked({ cockpit, power }: Crew): Promise<void> {

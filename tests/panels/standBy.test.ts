@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { standByView } from "../../web/posts/fireGuard/standByView.ts";
+import { planView } from "../../web/posts/shared/marks.ts";
 import { wordsNow } from "../../web/words/words.ts";
 import { given, type Story } from "../spec/given.ts";
 import { STOPPED } from "../spec/stoppable.ts";
@@ -83,4 +84,12 @@ it("[RTN-20] in a return the guard stays until the propeller is seen still, and 
   story.send("fireGuard", "propellerStill", { engine: 4 });
   expect(seen(story)).toMatchObject({ mayLeave: true, next: "Every propeller was seen still." });
   expect(seen(story)?.ways).toHaveLength(2);
+});
+
+it("[RTN-2] an engine that came in stopped is marked as stopped and not seen still: it waits for no start", () => {
+  const story = given({ type: STOPPED, purpose: "return", order: [2, 3, 4] }).upTo("arrival");
+  const marked = () => planView(story.state, null, story.now, words).engines.find((e) => e.n === 1);
+  expect(marked()).toMatchObject({ word: "Shut down", shape: "stopped", count: "not seen still" });
+  story.upTo("stopping").send("fireGuard", "propellerStill", { engine: 1 });
+  expect(marked()?.count).toBeNull();
 });
