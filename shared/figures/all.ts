@@ -1,9 +1,12 @@
+import { isTurning } from "../engine/life.ts";
 import type { Post } from "../protocol/posts.ts";
 import { isOver, type SessionState } from "../session/state.ts";
 import { nextToStop } from "../stopping/nextToStop.ts";
+import { aboveFigures } from "./above.ts";
 import { airFigures } from "./air.ts";
 import { aliveFigure } from "./alive.ts";
 import { bladesFigure } from "./blades.ts";
+import { bladesNextFigure } from "./bladesNext.ts";
 import { clearDistances } from "./blast.ts";
 import { cableDrop } from "./cableDrop.ts";
 import { coolDownFigure, stopOrderFigure, stopsWithFigure } from "./coolDown.ts";
@@ -12,6 +15,7 @@ import type { Figure } from "./figure.ts";
 import { gravityFigures } from "./gravity.ts";
 import { groundPowerFigure } from "./groundPower.ts";
 import { guardWalkFigure } from "./guardWalk.ts";
+import { idleFigure } from "./idle.ts";
 import { lightningFigure } from "./lightning.ts";
 import { neighbourFigures, standCaseOf } from "./neighbours.ts";
 import { oilTimers, oilViscosity, preheatFigure } from "./oil.ts";
@@ -40,8 +44,11 @@ export function figuresOfEngine(state: SessionState, engine: number, now: number
     attemptsFigure(state, engine),
     ...oilTimers(state, engine, now),
     guardWalkFigure(state, engine),
+    ...aboveFigures(state, engine, now),
+    idleFigure(state, engine, now),
     coolDownFigure(state, engine, now),
     stopsWithFigure(state, engine),
+    bladesNextFigure(state, engine),
     magnetoFigure(state, engine),
     featherFigure(state, engine),
   ]);
@@ -69,9 +76,16 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
   ]);
 }
 
+/** Returns what the cockpit sees of each engine that turns: figures above their most, and the steps of the idle. */
+function inTheCockpit(state: SessionState, now: number): (Figure | null)[] {
+  return state.engines
+    .filter((e) => isTurning(e.life))
+    .flatMap(({ n }) => [...aboveFigures(state, n, now), idleFigure(state, n, now)]);
+}
+
 /**
  * Returns the figures that a post sees at this stage without asking: the order until every engine runs, then the
- * warm-up; in a return, the order of stopping and the cool-down of the next engine; lightning once a flash was seen; and ground power's volts at the posts that work it and receive it.
+ * warm-up; in a return, the order of stopping and the cool-down of the next engine; the steps of the idle and what is above its most, in the cockpit; lightning once a flash was seen; and ground power's volts at the posts that work it and receive it.
  */
 export function figuresNow(state: SessionState, post: Post | null, now: number): Figure[] {
   if (isOver(state)) return [];
@@ -85,6 +99,7 @@ export function figuresNow(state: SessionState, post: Post | null, now: number):
     stopOrderFigure(state),
     next === null ? null : coolDownFigure(state, next.n, now),
     warmUpFigure(state, now),
+    ...(post === "cockpit" ? inTheCockpit(state, now) : []),
     ...(powered ? [groundPowerFigure(state), voltTraceFigure(state, now)] : []),
   ]);
 }

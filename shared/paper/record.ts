@@ -7,6 +7,7 @@ import { equipmentLines } from "../words/equipment.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
 import type { Say } from "../words/say.ts";
+import { aboveLog } from "./aboveLog.ts";
 import { type AlertRow, alertLog } from "./alertLog.ts";
 import { type DrillRow, drillLog } from "./drillLog.ts";
 import { type EngineTimes, engineTimes } from "./engineTimes.ts";
@@ -116,7 +117,7 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     refusals: list("refused"),
     voided: list("clearanceVoid", "requestWithdrawn"),
     overrides: overridesOf(events, say),
-    exceedances: list("exceeded"),
+    exceedances: [...list("exceeded"), ...aboveLog(events, state, say)].sort((a, b) => a.seq - b.seq),
     stops: stopLog(moments, lookup),
     alerts: alertLog(moments, say),
     drills: drillLog(moments, say),

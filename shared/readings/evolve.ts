@@ -5,7 +5,7 @@ import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { lowestSeen } from "../power/lowestVolts.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Unit } from "../protocol/quantity.ts";
-import { keptOf } from "../runUp/gates.ts";
+import { keptGates, keptOf } from "../runUp/gates.ts";
 import type { Reading } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
 import { keptAtIdle } from "../stopping/coolDown.ts";
@@ -57,7 +57,7 @@ function underLoad({ groundPower, engines }: SessionState): boolean {
  * one stays, because a rise is counted from it.
  */
 function keptForWarmUp(state: SessionState, engine: Engine, gauge: string, reading: Reading): Engine {
-  const most = Math.max(keptOf(state.type.warmUp, gauge), keptAtIdle(state, gauge));
+  const most = Math.max(keptOf(keptGates(state.type), gauge), keptAtIdle(state, gauge));
   if (most === 0 || !isTurning(engine.life)) return engine;
   const [first, ...rest] = [...(engine.warmUp?.[gauge] ?? []), reading];
   if (!first) return engine;

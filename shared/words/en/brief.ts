@@ -129,6 +129,10 @@ export const brief = {
   firstOut: "First to say it is out",
   groundPower: "Ground power",
   gaugeOf: (gauge: string, n: number) => `${gauge}, number ${n}`,
+  above: (gauge: string, n: number, found: string, most: string, seconds: number) =>
+    `ABOVE ITS MOST, number ${n}: ${gauge} up to ${found}, most ${most}, for at least ${seconds} s`,
+  /** Added where no reading at or below followed. */
+  stillAbove: ", not read lower since",
   atMost: (most: string) => `at most ${most}`,
   atLeast: (least: string) => `at least ${least}`,
   trace: (samples: number) => `Ground power over time, ${samples} samples`,

@@ -126,6 +126,9 @@ export const brief: BriefWords = {
   firstOut: "Primero en decir que se apagó",
   groundPower: "Planta externa",
   gaugeOf: (gauge, n) => `${gauge}, motor ${n}`,
+  above: (gauge, n, found, most, seconds) =>
+    `SOBRE SU MÁXIMO, motor ${n}: ${gauge} hasta ${found}, máximo ${most}, al menos ${seconds} s`,
+  stillAbove: ", sin lectura menor desde entonces",
   atMost: (most) => `máximo ${most}`,
   atLeast: (least) => `mínimo ${least}`,
   trace: (samples) => `Planta externa en el tiempo, ${samples} muestras`,

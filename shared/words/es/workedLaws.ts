@@ -44,6 +44,26 @@ export const workedLaws: readonly Phrase[] = [
   ],
   ["the type's accessories", "los accesorios del tipo"],
   [
+    "the last step whose figures were all read; left as in the warm-up, by Newton's law",
+    "el último paso cuyos valores se leyeron todos; lo que falta como en el calentamiento, por la ley de Newton",
+  ],
+  [
+    "the type's steps; oil warm before more revolutions (airline operations 1946, 3034)",
+    "los pasos del tipo; aceite caliente antes de más revoluciones (airline operations 1946, 3034)",
+  ],
+  [
+    "By the present air: a colder night may ask for more.",
+    "Según el aire de ahora: una noche más fría puede pedir más.",
+  ],
+  [
+    "now, less the first of the readings above without one at or below between",
+    "ahora, menos la primera de las lecturas por encima sin otra igual o menor entre ellas",
+  ],
+  [
+    "the type's gauge; it may have been above for longer than anybody read",
+    "el instrumento del tipo; pudo estar por encima más tiempo del leído",
+  ],
+  [
     "the later of the time at idle and of each gauge at its figure, by T(t) = steady + (first - steady) e^(-rate t)",
     "lo que termine más tarde, el tiempo en ralentí o cada instrumento en su valor, con T(t) = final + (primera - final) e^(-ritmo t)",
   ],

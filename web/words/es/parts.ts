@@ -283,6 +283,7 @@ export const parts: Readonly<Record<string, string>> = {
   card: "Tarjeta",
   moment: "Momento",
   when: "En el caso",
+  rpm: "Revoluciones",
   usual: "Usual",
   flooded: "Ahogado",
   kind: "Clase",
