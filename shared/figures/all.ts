@@ -12,6 +12,7 @@ import { cableDrop } from "./cableDrop.ts";
 import { coolDownFigure, stopOrderFigure, stopsWithFigure } from "./coolDown.ts";
 import { expectedVolts, seenVolts } from "./crankingVolts.ts";
 import type { Figure } from "./figure.ts";
+import { generatorFigure } from "./generator.ts";
 import { gravityFigures } from "./gravity.ts";
 import { groundPowerFigure } from "./groundPower.ts";
 import { guardWalkFigure } from "./guardWalk.ts";
@@ -46,6 +47,7 @@ export function figuresOfEngine(state: SessionState, engine: number, now: number
     guardWalkFigure(state, engine),
     ...aboveFigures(state, engine, now),
     idleFigure(state, engine, now),
+    generatorFigure(state, engine),
     coolDownFigure(state, engine, now),
     stopsWithFigure(state, engine),
     bladesNextFigure(state, engine),

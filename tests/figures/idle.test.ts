@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { aboveFigures } from "../../shared/figures/above.ts";
 import { figuresNow, figuresOfEngine } from "../../shared/figures/all.ts";
 import { bladesNextFigure } from "../../shared/figures/bladesNext.ts";
+import { generatorFigure } from "../../shared/figures/generator.ts";
 import { idleFigure } from "../../shared/figures/idle.ts";
 import { stretchesAbove } from "../../shared/models/exceedance.ts";
 import { recordOf } from "../../shared/paper/record.ts";
@@ -166,5 +167,31 @@ describe("blades of the next start", () => {
     expect(figure).toMatchObject({ words: "bladesNext", detail: "from 30 min after it stopped" });
     expect(figure?.value).toBe(9);
     expect(figure?.caution).toMatch(/colder night/);
+  });
+});
+
+describe("a generator's load", () => {
+  it("[FIG-35] is a part of its rating: 160 of 200 A is 80 %, and a reading above the rating is not good", () => {
+    const type = seeded("kestle-four");
+    const story = given({
+      type: { ...STOPPED, engines: type.engines, gauges: type.gauges, electrical: type.electrical } as never,
+      order: [3],
+    });
+    const n = type.engines.find((e) => e.accessories.includes("generator"))?.n ?? 0;
+    const figure = () => generatorFigure(story.state, n);
+    story.upTo("starting");
+    expect(figure()).toBeNull();
+    story.started(n);
+    expect(figure()).toMatchObject({ value: null, verdict: "unknown" });
+    const load = (amps: number) => story.reading("generatorLoad", n, amps, "A");
+    for (const [amps, percent, verdict] of [
+      [160, 80, "good"],
+      [165, 82.5, "caution"],
+      [200, 100, "caution"],
+      [205, 102.5, "bad"],
+    ] as const) {
+      load(amps);
+      expect(figure()).toMatchObject({ value: percent, verdict });
+    }
   });
 });

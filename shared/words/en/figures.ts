@@ -30,6 +30,7 @@ export const figures = {
     "preheat.notKnown": "Preheat: read the temperature",
     warmUp: "Warm-up left",
     "warmUp.open": "Warm-up: every engine is there",
+    generator: "Generator load",
     idle: "Idle at",
     "idle.last": "Idle at, last step",
     above: "Above its most for",

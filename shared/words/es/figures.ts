@@ -30,6 +30,7 @@ export const figures: FigureWords = {
     "preheat.notKnown": "Precalentar: lea la temperatura",
     warmUp: "Falta de calentamiento",
     "warmUp.open": "Calentamiento: todos los motores llegaron",
+    generator: "Carga del generador",
     idle: "Ralentí a",
     "idle.last": "Ralentí a, último paso",
     above: "Por encima de su máximo desde hace",

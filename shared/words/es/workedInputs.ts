@@ -96,6 +96,8 @@ export const workedInputs: readonly Phrase[] = [
   ["driven by number {1}", "movido por el motor {1}"],
   // Idle, blades of the next start, and figures above their most.
   ["revolutions", "revoluciones"],
+  ["generator's rating", "régimen del generador"],
+  ["load at most, all the time", "carga máxima continua"],
   ["step {1}", "paso {1}"],
   ["once it has risen", "cuando haya subido"],
   ["once it is at", "cuando esté en"],

@@ -43,6 +43,8 @@ export const workedLaws: readonly Phrase[] = [
     "lo que mueve este motor, menos lo que ya mueven los que giran",
   ],
   ["the type's accessories", "los accesorios del tipo"],
+  ["load / rating", "carga / régimen"],
+  ["the generator's plate, as the type gives it", "la placa del generador, como la da el tipo"],
   [
     "the last step whose figures were all read; left as in the warm-up, by Newton's law",
     "el último paso cuyos valores se leyeron todos; lo que falta como en el calentamiento, por la ley de Newton",

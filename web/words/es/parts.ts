@@ -284,6 +284,7 @@ export const parts: Readonly<Record<string, string>> = {
   moment: "Momento",
   when: "En el caso",
   rpm: "Revoluciones",
+  rating: "Régimen",
   usual: "Usual",
   flooded: "Ahogado",
   kind: "Clase",
