@@ -1,6 +1,7 @@
 import { parseArgs } from "node:util";
 import { z } from "zod";
 import { postSchema } from "../shared/protocol/enums.ts";
+import { PURPOSES } from "../shared/protocol/stages.ts";
 import { type CrewOptions, runCrew } from "./crew/run.ts";
 
 const USAGE = `Scripted partners for the posts nobody holds, on a running server with the demo in it.
@@ -11,6 +12,7 @@ npm run demo -- --crew [options]
   --session ID      play in this session (the newest that is not over; one is planned when there is none)
   --posts A,B       cockpit, fireGuard, groundPower, supervisor (all); a post somebody holds is left alone
   --aircraft ID     what to plan when a session is planned (QX-KIV)
+  --purpose WHAT    start or return, for a session planned here (start)
   --power SOURCE    groundPower or batteries, for a session planned here (groundPower)
   --pace N          times faster than people (1)
   --seed N          another crew plays otherwise (1)`;
@@ -25,6 +27,7 @@ const optionsSchema = z.object({
     .pipe(z.array(postSchema).min(1))
     .optional(),
   aircraft: z.string().optional(),
+  purpose: z.enum(PURPOSES).optional(),
   power: z.enum(["groundPower", "batteries"]).optional(),
   pace: z.coerce.number().positive().max(1_000).default(1),
   seed: z.coerce.number().int().default(1),
@@ -39,6 +42,7 @@ const { values } = parseArgs({
     session: text,
     posts: text,
     aircraft: text,
+    purpose: text,
     power: text,
     pace: text,
     seed: text,
@@ -51,12 +55,16 @@ if (values.help || !read.success) {
   process.exit(values.help ? 0 : 2);
 }
 
-const { url, session, posts, aircraft, power, pace, seed } = read.data;
+const { url, session, posts, aircraft, purpose, power, pace, seed } = read.data;
 const options: CrewOptions = {
   url,
   pace,
   seed,
-  plan: { ...(aircraft ? { aircraft } : {}), ...(power ? { powerSource: power } : {}) },
+  plan: {
+    ...(aircraft ? { aircraft } : {}),
+    ...(purpose ? { purpose } : {}),
+    ...(power ? { powerSource: power } : {}),
+  },
   ...(session ? { sessionId: session } : {}),
   ...(posts ? { posts } : {}),
   onLine: (line) => console.log(line),

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { z } from "zod";
 import { postSchema, stageSchema } from "../../shared/protocol/enums.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import type { Stage } from "../../shared/protocol/stages.ts";
+import type { Purpose, Stage } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 
 const signInsSchema = z.object({
@@ -31,6 +31,12 @@ export interface DemoPlan {
   aircraft: string;
   place: string;
   powerSource: "groundPower" | "batteries";
+  /** A start, unless it says otherwise. */
+  purpose?: Purpose;
+  /** Engines that turn, of a return. Default: the type's order. */
+  order?: number[];
+  /** Needed where the order is not the advised one. */
+  orderReason?: string;
 }
 
 /** Client of the HTTP API, as far as a crew needs it. Every method throws an Error with the server's message. */

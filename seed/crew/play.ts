@@ -46,6 +46,8 @@ const TAKES: Readonly<Partial<Record<ChoiceWord, readonly [number, number]>>> = 
   fireOut: [12, 25],
   resetCut: [12, 18],
   releaseFor: [6, 10],
+  onStand: [20, 40],
+  propellerStill: [8, 15],
 };
 const TAKES_BY_WEIGHT: Readonly<Record<Ask["weight"], readonly [number, number]>> = {
   0: [0.6, 1.4],

@@ -3,7 +3,7 @@ import { type Engine, plain } from "../../shared/engine/life.ts";
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { Quantity, Unit } from "../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../shared/runUp/verdict.ts";
-import type { SessionState } from "../../shared/session/state.ts";
+import type { Returning, SessionState } from "../../shared/session/state.ts";
 import type { AircraftType, Gauge } from "../../shared/types/schema.ts";
 import { between } from "./chance.ts";
 import type { Script } from "./script.ts";
@@ -121,6 +121,19 @@ function oilPressure(state: SessionState, engine: Engine, now: number, script: S
   return Math.min(high, risen * (1 - Math.exp(-runFor(engine, now, script) / 2)));
 }
 
+/** Returns a cylinder's figure at idle: from above what the cool-down allows to well below it, within some minutes. */
+function coolingFigure(
+  { coolingSince }: Returning,
+  { n }: Engine,
+  allowed: number,
+  now: number,
+  script: Script,
+): number {
+  const idled = coolingSince === null ? 0 : ((now - coolingSince) / 1000) * script.pace;
+  const left = Math.exp(-idled / between(60, 90, script.seed, "cools", n));
+  return allowed * (0.9 + 0.25 * left);
+}
+
 /** Returns a gauge's figure while the engine warms up: from cold past its gate within a few minutes. */
 export function gaugeFigure(
   state: SessionState,
@@ -133,6 +146,9 @@ export function gaugeFigure(
   if (!gauged) return figure(1, "count");
   const { unit, scale } = gauged;
   const range = { min: scale.from, max: Math.min(scale.to, gauged.max ?? scale.to) };
+  const cooled = state.type.stopping?.coolDown?.gauges.find((g) => g.gauge === gauge);
+  if (state.returning && cooled && engine)
+    return figure(coolingFigure(state.returning, engine, cooled.atMost.value, now, script), unit, range);
   if (gauge === "oilPressure" && engine) return figure(oilPressure(state, engine, now, script), unit, range);
   const gates = state.type.warmUp.filter((w) => w.gauge === gauge);
   if (gates.length === 0 && hasMarks(gauged)) return markedFigure(gauged, script, engine?.n ?? 0);

@@ -16,8 +16,9 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   const fixed = briefWords(brief.language);
   const all = printWords(brief.language);
   const words = all.brief;
+  const back = brief.purpose === "return" ? all.returned : null;
   const sheet = new Sheet({
-    title: words.title(brief.aircraft),
+    title: (back ? back.briefTitle : words.title)(brief.aircraft),
     about: `${brief.aircraft}, ${brief.place}`,
     now,
     caution: brief.caution,
@@ -25,8 +26,20 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   });
   titleBlock(sheet, [
     [
-      { label: words.label, value: brief.aircraft, share: 0.4, size: 22, face: "monoBold" },
-      { label: all.order, value: brief.order.join("-"), share: 0.6, size: 22, face: "monoBold" },
+      {
+        label: back?.briefLabel ?? words.label,
+        value: brief.aircraft,
+        share: 0.4,
+        size: 22,
+        face: "monoBold",
+      },
+      {
+        label: back?.order ?? all.order,
+        value: brief.order.join("-"),
+        share: 0.6,
+        size: 22,
+        face: "monoBold",
+      },
     ],
     [
       { label: all.place, value: brief.place, share: 0.4 },
@@ -83,6 +96,10 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
     tone: brief.usualOrder ? "soft" : "warning",
   });
 
+  if (back) {
+    sheet.heading(back.engines);
+    sheet.list(brief.stopping);
+  }
   sheet.heading(words.power);
   sheet.list(brief.power);
   if (brief.openDefects.length > 0) {
@@ -117,7 +134,7 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   sheet.list(fixed.backUp);
 
   sheet.heading(words.fire, "danger", 140);
-  sheet.list(fixed.fire);
+  sheet.list(brief.fire);
   await table(
     sheet,
     [
@@ -135,7 +152,7 @@ export async function printBrief(brief: Brief, now: number): Promise<Buffer> {
   await table(
     sheet,
     [
-      { head: words.start, share: 0.1, face: "monoBold", size: 14 },
+      { head: back?.stop ?? words.start, share: 0.1, face: "monoBold", size: 14 },
       { head: words.way, share: 0.9, size: 9 },
     ],
     brief.escapes.map((e) => ({ cells: [String(e.engine), e.words] })),

@@ -6,6 +6,7 @@ import { SPOKEN } from "../../shared/words/spoken.ts";
 import { drawExchange } from "./chart.ts";
 import { printEngines } from "./recordEngines.ts";
 import type { RecordForm } from "./recordForm.ts";
+import { printReturn } from "./recordReturn.ts";
 import { printStops } from "./recordStops.ts";
 import { Sheet } from "./sheet.ts";
 import { numberOf, type TableRow, table, timeOf } from "./table.ts";
@@ -18,7 +19,7 @@ export async function printRecord(record: SessionRecord, now: number, form: Reco
   const all = printWords(record.language);
   const words = all.record;
   const sheet = new Sheet({
-    title: words.title(record.aircraft),
+    title: (record.returned ? all.returned : words).title(record.aircraft),
     about: `${record.aircraft}, ${dayAndTime(record.plannedAt, record.language)} UTC`,
     now,
     caution: record.caution,
@@ -26,6 +27,7 @@ export async function printRecord(record: SessionRecord, now: number, form: Reco
   });
   particulars(sheet, record);
   atAGlance(sheet, record);
+  if (record.returned) await printReturn(sheet, record.returned);
   await printEngines(sheet, record);
   await printStops(sheet, record, form);
   if (form === "short") {
@@ -77,8 +79,20 @@ function particulars(sheet: Sheet, record: SessionRecord): void {
   const { type } = record;
   titleBlock(sheet, [
     [
-      { label: words.label, value: record.aircraft, share: 0.4, size: 22, face: "monoBold" },
-      { label: all.order, value: record.order.join("-"), share: 0.6, size: 22, face: "monoBold" },
+      {
+        label: (record.returned ? all.returned : words).label,
+        value: record.aircraft,
+        share: 0.4,
+        size: 22,
+        face: "monoBold",
+      },
+      {
+        label: (record.returned ? all.returned : all).order,
+        value: record.order.join("-"),
+        share: 0.6,
+        size: 22,
+        face: "monoBold",
+      },
     ],
     [
       { label: all.place, value: record.place, share: 0.4 },
@@ -122,15 +136,17 @@ function atAGlance(sheet: Sheet, record: SessionRecord): void {
   const words = printWords(record.language).record;
   const { counts } = words;
   const plural = pluralsOf(record.language);
+  const cutShort = record.returned?.engines.filter((e) => e.short !== null).length ?? 0;
   const counted: [number, { one: string; other: string }][] = [
     [record.overrides.length, counts.aside],
     [record.exceedances.length, counts.limits],
+    [cutShort, counts.coolDowns],
     [record.stops.length, counts.stops],
     [record.refusals.length, counts.refusals],
     [record.defects.filter((d) => d.closed === null).length, counts.defects],
   ];
   const said = counted.filter(([n]) => n > 0).map(([n, forms]) => `${n} ${plural(n, forms)}`);
-  const red = record.overrides.length + record.exceedances.length > 0;
+  const red = record.overrides.length + record.exceedances.length + cutShort > 0;
   sheet.para(said.length === 0 ? words.clean : `${said.join(", ")}.`, {
     face: "bold",
     size: 11,

@@ -6,8 +6,9 @@ import { timeOfDay } from "./times.ts";
 import type { PrintWords } from "./words/en.ts";
 import { printWords } from "./words.ts";
 
-/** Prints the times of each engine, one row per start attempt. */
+/** Prints the times of each engine, one row per start attempt; nothing for a return in which none was made. */
 export async function printEngines(sheet: Sheet, record: SessionRecord): Promise<void> {
+  if (record.returned && record.engines.every((e) => e.attempts.length === 0)) return;
   const all = printWords(record.language);
   const words = { ...all.card, ...all.record };
   sheet.heading(words.engines);

@@ -6,6 +6,7 @@ import type { CardMoment } from "../protocol/cardMoments.ts";
 import type { Stage } from "../protocol/stages.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
 import { nextToStop } from "../stopping/nextToStop.ts";
+import { isCalledFor } from "./case.ts";
 import { answerAt, type CardPlace, isBad, placesAt } from "./places.ts";
 
 const STARTING: readonly Stage[] = ["starting"];
@@ -25,7 +26,7 @@ export function cardDue(state: SessionState, now: number): CardPlace[] {
       : []),
     ...state.order.flatMap((n) => momentsNow(state, n, now).flatMap((m) => placesAt(state.type, m, n))),
     ...(state.stage === "warmUp" ? placesAt(state.type, "beforeRelease", null) : []),
-  ];
+  ].filter((p) => isCalledFor(state, p, now));
   const open = places.filter((p) => answerAt(state, p) === null);
   return [...open, ...places.filter((p) => p.item.clearance && isBad(state, p))];
 }

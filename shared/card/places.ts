@@ -39,17 +39,22 @@ export function placesAt(type: AircraftType, moment: CardMoment, engine: number 
     .map((item) => ({ item, engine }));
 }
 
-/** Returns the whole card in the order of the job: the engines' moments engine by engine, in the planned order. */
-export function wholeCard({ type, order }: SessionState): CardPlace[] {
+/**
+ * Returns every item of a card in the order of the job: the engines' moments engine by engine, in the planned order. A
+ * return has those of stopping alone.
+ */
+export function everyPlace({ type, order, returning }: SessionState): CardPlace[] {
   const at = (moments: readonly CardMoment[], engine: number | null) =>
     moments.flatMap((moment) => placesAt(type, moment, engine));
   const last: readonly CardMoment[] = ["beforeStop", "stopped"];
+  const stopping = order.flatMap((n) => at(last, n));
+  if (returning) return stopping;
   const starting = CARD_MOMENTS.filter((m) => ofOneEngine(m) && !last.includes(m));
   return [
     ...at(["beforeStart"], null),
     ...order.flatMap((n) => at(starting, n)),
     ...at(["beforeRelease"], null),
-    ...order.flatMap((n) => at(last, n)),
+    ...stopping,
   ];
 }
 

@@ -1,3 +1,4 @@
+import { isCalledFor } from "../card/case.ts";
 import { answerAt, placesAt } from "../card/places.ts";
 import type { ReportedCondition } from "./definition.ts";
 import { NOBODY_SAID, reportedNo } from "./finding.ts";
@@ -10,12 +11,12 @@ export const cardAnswered: ReportedCondition<"cardAnswered"> = {
   freshness: null,
   mayBeSetAside: true,
   askedBefore: true,
-  find(state, engine) {
+  find(state, engine, now) {
     const places = [
       ...placesAt(state.type, "beforeStart", null),
       ...placesAt(state.type, "beforeEngine", engine),
     ];
-    const stands = places.filter((p) => p.item.clearance);
+    const stands = places.filter((p) => p.item.clearance && isCalledFor(state, p, now));
     const answers = stands.map((p) => answerAt(state, p));
     const bad = answers.find((a) => a?.good === false);
     if (bad) return reportedNo(bad.by);

@@ -90,7 +90,10 @@ export interface Engine {
   lastRanAt: number | null;
   /** Newest reading of each gauge. */
   readings: Record<string, Reading>;
-  /** Readings of the warm-up's gauges since the engine caught, oldest first, as many as the type keeps. */
+  /**
+   * Readings of the warm-up's gauges since the engine caught, and of the cool-down's in a return, oldest first, as many
+   * as are kept.
+   */
   warmUp?: Record<string, Reading[]>;
   /** Figures of its run-up, the newest of each. */
   runUp?: Partial<Record<RunUpItem, Reading>>;

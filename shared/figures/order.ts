@@ -6,8 +6,11 @@ import { seenBy } from "../weather/weather.ts";
 import { accessoryWords } from "./accessoryWords.ts";
 import { cautions, type Figure, type FigureInput, notRead, ofTypeData, said } from "./figure.ts";
 
-/** Returns the start order advised now, with its reasons and the extra cost of each other first engine. */
+/**
+ * Returns the start order advised now, with its reasons and the extra cost of each other first engine; null in a return.
+ */
 export function orderFigure(state: SessionState): Figure | null {
+  if (state.returning) return null;
   const seen = state.weather;
   const wind = seen ? said("wind", { value: seen.windKt, unit: "kt" }, seenBy(seen)) : notRead("wind");
   return adviceFigure(questionOf(state), state.order, wind);

@@ -5,12 +5,13 @@ import type { SessionState } from "../session/state.ts";
 import { cautions, type Figure, type FigureInput, ofType, read } from "./figure.ts";
 
 /**
- * Returns the time left to the warm-up's gates, its error, and the engine that all wait for. Null while nothing turns.
+ * Returns the time left to the warm-up's gates, its error, and the engine that all wait for. Null while nothing turns,
+ * and in a return.
  */
 export function warmUpFigure(state: SessionState, now: number): Figure | null {
   const gates = state.type.warmUp;
   const turning = state.engines.filter((e) => isTurning(e.life));
-  if (gates.length === 0 || turning.length === 0) return null;
+  if (state.returning || gates.length === 0 || turning.length === 0) return null;
   const from = Math.min(...turning.map((e) => e.lastRanAt ?? state.at));
   const judged = warmUpGate(
     gateRules(gates),

@@ -1,6 +1,7 @@
 import { type Engine, isTurning, type PlainLife, plain } from "../engine/life.ts";
 import { lifeAt } from "../engine/lifeAt.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
+import { nextToStop } from "../stopping/nextToStop.ts";
 import { type EscapeWay, escapeWay } from "./escape.ts";
 import { turningOnTheWay } from "./way.ts";
 
@@ -8,7 +9,10 @@ import { turningOnTheWay } from "./way.ts";
 export interface StandBy {
   /** The engine at which the guard stands. */
   at: number;
-  /** `stay`: a start of this engine comes or is under way. `leave`: it needs no guard now. */
+  /**
+   * `stay`: a start of this engine comes or is under way; in a return, it is stopped next or its propeller was not seen
+   * still. `leave`: it needs no guard now.
+   */
   duty: "stay" | "leave";
   out: EscapeWay;
   /** The engine that needs the guard next; null when none of the order is left, or when it is this one. */
@@ -17,7 +21,7 @@ export interface StandBy {
   around: number | null;
 }
 
-/** Whether an engine in this state needs its guard to stay. */
+/** Whether an engine of a start in this state needs its guard to stay. */
 const NEEDED: Readonly<Record<PlainLife["is"], boolean>> = {
   waiting: false,
   requested: true,
@@ -38,9 +42,10 @@ export function standBy(state: SessionState, now: number): StandBy | null {
   const here = at === undefined ? undefined : engineOf(state, at);
   if (at === undefined || here === undefined) return null;
   const turning = state.engines.filter((e) => isTurning(e.life)).map((e) => e.n);
-  const upcoming = nextEngine(state, now);
+  const upcoming = state.returning ? nextToWatch(state) : nextEngine(state, now);
   const next = upcoming === at ? null : upcoming;
-  const stays = here.life.is === "fire" || NEEDED[lifeNow(here, now)] || upcoming === at;
+  const busy = state.returning ? here.unseen !== undefined : NEEDED[lifeNow(here, now)];
+  const stays = here.life.is === "fire" || busy || upcoming === at;
   return {
     at,
     duty: stays ? "stay" : "leave",
@@ -48,6 +53,16 @@ export function standBy(state: SessionState, now: number): StandBy | null {
     next,
     around: next === null ? null : (turningOnTheWay(state, at, next) ?? null),
   };
+}
+
+/**
+ * Returns the engine whose propeller is to be watched in a return: one that was just stopped, else the next to be
+ * stopped, else one that came in stopped; null when each was seen still.
+ */
+function nextToWatch(state: SessionState): number | null {
+  const unseen = state.engines.filter((e) => e.unseen !== undefined);
+  const stopped = unseen.find((e) => e.unseen?.stoppedBy);
+  return (stopped ?? nextToStop(state) ?? unseen[0])?.n ?? null;
 }
 
 /** Returns the engine asked for or cleared, else the first of the order that waits; null when there is none. */

@@ -1,9 +1,11 @@
 import { standCaseOf, tooNear } from "../figures/neighbours.ts";
 import type { EscapeWay } from "../guard/escape.ts";
 import { engineStands } from "../models/facing.ts";
+import { usualOrder } from "../plan/usualOrder.ts";
 import { neededPosts } from "../posts/needed.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
-import type { SessionState } from "../session/state.ts";
+import type { Purpose } from "../protocol/stages.ts";
+import { purposeOf, type SessionState } from "../session/state.ts";
 import type { Drill } from "../types/drill.ts";
 import type { AircraftType } from "../types/schema.ts";
 import { stateIn } from "../words/authored.ts";
@@ -15,7 +17,7 @@ import { wordsOf } from "../words/piece.ts";
 import { written } from "../words/quantity.ts";
 import type { Say } from "../words/say.ts";
 import { workedBook } from "../words/worked.ts";
-import { escapeWays, receptacleWay } from "./escape.ts";
+import { escapeWays, escapeWaysBack, receptacleWay } from "./escape.ts";
 import { type SignalRow, signalRows } from "./signals.ts";
 
 /** A person who may be given a post. */
@@ -59,15 +61,20 @@ export interface Brief {
   place: string;
   stage: string;
   type: Pick<AircraftType, "id" | "version" | "name" | "author" | "approvedBy" | "note">;
+  purpose: Purpose;
   order: number[];
   usualOrder: boolean;
   orderSource: string;
+  /** Each engine of the order: as it is started, or in a return as it is stopped. */
   starts: OrderRow[];
+  /** The cool-down, and who reports a propeller still; empty for a start. */
+  stopping: string[];
   crew: CrewRow[];
   power: string[];
   /** The equipment, with the facts of that day. */
   equipment: string[];
   signals: SignalRow[];
+  fire: string[];
   stopTimes: string;
   fireSides: FireSide[];
   fireCards: Drill[];
@@ -89,6 +96,10 @@ export function briefOf(planned: SessionState, people: readonly BriefPerson[], s
   const { id, version, name, author, approvedBy, note } = type;
   const words = briefWords(say.language);
   const inboard = type.conditions.includes("inboardStopped");
+  const purpose = purposeOf(state);
+  const returns = purpose === "return";
+  const usual = usualOrder(type, purpose);
+  const chocks = returns ? words.chocksReturn : words.chocks;
   return {
     language: say.language,
     session: state.id,
@@ -96,19 +107,24 @@ export function briefOf(planned: SessionState, people: readonly BriefPerson[], s
     place: state.place,
     stage: say.stage(state.stage),
     type: { id, version, name, author, approvedBy, note },
+    purpose,
     order,
-    usualOrder: order.join() === type.defaultOrder.join(),
-    orderSource: type.orderSource.text,
-    starts: order.map((n, i) => startRow(state, n, order.slice(0, i), say)),
+    usualOrder: order.join() === usual.filter((n) => !returns || order.includes(n)).join(),
+    orderSource: (returns ? (type.stopping?.orderSource ?? type.orderSource) : type.orderSource).text,
+    starts: order.map((n, i) =>
+      returns ? stopRow(state, n, order.slice(i + 1), say) : startRow(state, n, order.slice(0, i), say),
+    ),
+    stopping: returns ? stoppingWords(type, words) : [],
     crew: POSTS.map((post) => crewRow(state, people, post)),
     power: powerWords(state, words),
     equipment: equipmentLines(state.equipment ?? [], say.language),
     signals: signalRows(say),
+    fire: [words.standsBy[purpose], ...words.fire],
     stopTimes: words.stopTimes(type.timing.stop.value, type.timing.stopEscalate.value),
     fireSides: fireSides(type, say),
     fireCards: type.drills.filter((d) => d.triggers.some((t) => t.startsWith("fire:"))),
-    chockRule: inboard ? [...words.chocks, words.chocksInboard] : words.chocks,
-    escapes: escapeWays(type, order).map((way) => ({
+    chockRule: inboard ? [...chocks, words.chocksInboard] : chocks,
+    escapes: (returns ? escapeWaysBack(type, order) : escapeWays(type, order)).map((way) => ({
       engine: way.engine,
       words: escapeWords(type, way, say),
     })),
@@ -139,15 +155,59 @@ function startRow({ type, order }: SessionState, n: number, before: readonly num
   const own = driven(n);
   const brings = own.filter((a) => !have.has(a)).map(accessoryWords);
   const more = own.filter((a) => have.has(a)).map(accessoryWords);
-  const at = type.defaultOrder.indexOf(n);
-  const place = order.indexOf(n);
   const reasons = [
     ...(brings.length > 0 ? [words.brings(brings.join(", "))] : []),
     ...(more.length > 0 ? [words.adds(more.join(", "))] : []),
     ...(own.length === 0 ? [words.drivesNothing] : []),
-    ...(at === place ? [words.asUsual] : at < 0 ? [words.notUsual] : [words.usualStart(at + 1)]),
+    ...againstUsual(type.defaultOrder, order, n, words.usualStart, words),
   ];
   return { n, stands: standsWords(type, n, say), brings, reasons };
+}
+
+/** @param after the engines that still turn once this one is stopped */
+function stopRow({ type, order }: SessionState, n: number, after: readonly number[], say: Say): OrderRow {
+  const words = briefWords(say.language);
+  const driven = (engine: number) => type.engines.find((e) => e.n === engine)?.accessories ?? [];
+  const left = new Set(after.flatMap(driven));
+  const takes = driven(n)
+    .filter((a) => !left.has(a))
+    .map(accessoryWords);
+  const beside =
+    type.conditions.includes("inboardStopped") && engineStands(n, type.engines.length).span === "inboard";
+  const usual = usualOrder(type, "return").filter((e) => order.includes(e));
+  const reasons = [
+    ...(takes.length > 0 ? [words.takes(takes.join(", "))] : [words.takesNothing]),
+    ...(beside ? [words.besideWheels] : []),
+    ...againstUsual(usual, order, n, words.usualStop, words),
+  ];
+  return { n, stands: standsWords(type, n, say), brings: [], reasons };
+}
+
+function againstUsual(
+  usual: readonly number[],
+  order: readonly number[],
+  n: number,
+  usualPlace: (nth: number) => string,
+  words: BriefWords,
+): string[] {
+  const at = usual.indexOf(n);
+  if (at === order.indexOf(n)) return [words.asUsual];
+  return at < 0 ? [words.notUsual] : [usualPlace(at + 1)];
+}
+
+/** Returns what the type asks of stopping: time and figures at idle, who sees a propeller still, and hands. */
+function stoppingWords({ stopping, gauges }: AircraftType, words: BriefWords): string[] {
+  if (!stopping) return [];
+  const { atIdle, gauges: figures = [] } = stopping.coolDown ?? {};
+  return [
+    ...(atIdle ? [words.idle(written(atIdle))] : []),
+    ...figures.map(({ gauge, atMost }) =>
+      words.idleFigure(gauges.find((g) => g.id === gauge)?.name ?? gauge, written(atMost)),
+    ),
+    ...(atIdle && figures.length > 0 ? [words.later] : []),
+    words.stillBy[stopping.still.by],
+    words.handsLast,
+  ];
 }
 
 /** Turns "vacuumPump" into the words a person says. */

@@ -1,27 +1,22 @@
 import type { SessionEvent } from "../protocol/events.ts";
 import { POSTS, type Post } from "../protocol/posts.ts";
 import type { Stage } from "../protocol/stages.ts";
+import type { SessionState } from "../session/state.ts";
 import { signalOf } from "../signals/all.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
 import type { Say } from "../words/say.ts";
-
+import { aboveLog } from "./aboveLog.ts";
 import { type AlertRow, alertLog } from "./alertLog.ts";
 import { type DrillRow, drillLog } from "./drillLog.ts";
 import { type EngineTimes, engineTimes } from "./engineTimes.ts";
 import { type ExchangeRow, exchangeRows } from "./exchange.ts";
 import { type CheckRow, checkLog, type VoltsRow, voltsLog } from "./figureLog.ts";
+import type { LogRow } from "./logRow.ts";
 import { type Moment, momentsOf } from "./moments.ts";
+import { type ReturnLog, returnLog } from "./returnLog.ts";
 import { type StopRow, stopLog } from "./stopLog.ts";
-
-/** One line of a list: an event in words, and its actor. */
-export interface LogRow {
-  seq: number;
-  at: number;
-  words: string;
-  by: string;
-}
 
 export interface OverrideRow {
   id: number;
@@ -62,7 +57,10 @@ export interface SessionRecord {
   stages: { stage: Stage; at: number }[];
   plannedAt: number;
   endedAt: number | null;
+  /** The attempts to start each engine; of a return, only those in it. */
   engines: EngineTimes[];
+  /** Null for a start. */
+  returned: ReturnLog | null;
   volts: VoltsRow[];
   checks: CheckRow[];
   refusals: LogRow[];
@@ -112,13 +110,14 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     ],
     plannedAt: plan.at,
     endedAt: over?.event.at ?? null,
-    engines: state.engines.map((e) => engineTimes(moments, e.n, say.language)),
+    engines: state.engines.map((e) => attemptsOf(moments, e.n, state, say)),
+    returned: returnLog(moments, lookup),
     volts: voltsLog(moments, say),
     checks: checkLog(moments, say),
     refusals: list("refused"),
     voided: list("clearanceVoid", "requestWithdrawn"),
     overrides: overridesOf(events, say),
-    exceedances: list("exceeded"),
+    exceedances: [...list("exceeded"), ...aboveLog(events, state, say)].sort((a, b) => a.seq - b.seq),
     stops: stopLog(moments, lookup),
     alerts: alertLog(moments, say),
     drills: drillLog(moments, say),
@@ -130,6 +129,13 @@ export function recordOf(events: readonly SessionEvent[], headHash: string, say:
     headHash,
     caution: say.caution,
   };
+}
+
+/** Returns the attempts at one engine. In a return an engine that came in turning was not started here. */
+function attemptsOf(moments: readonly Moment[], n: number, state: SessionState, say: Say): EngineTimes {
+  const times = engineTimes(moments, n, say.language);
+  if (!state.returning) return times;
+  return { n, attempts: times.attempts.filter((a) => a.crankedAt !== null) };
 }
 
 function row(event: SessionEvent, lookup: Lookup): LogRow {

@@ -26,7 +26,8 @@ function bladesOf(state: SessionState, now: number): Ask[] {
     const counted = engine?.blades;
     const free = choice("propellerFree", "yes", send("propellerFree", handling.engine));
     if (turns(state, handling.engine)) return [turning(handling, free)];
-    if (state.returning) return [handsOn(handling, free)];
+    // A propeller that turned under these hands is not turned on by hand: hands come off.
+    if (state.returning || engine?.unseen) return [handsOn(handling, free)];
     const atLeast = engine ? bladesToCount(state, engine, now) : 0;
     const count = choice(
       "countBlades",
@@ -82,7 +83,7 @@ function turning({ engine, by }: NonNullable<SessionState["handling"]>, free: Ch
   });
 }
 
-/** Returns the ask about hands at a propeller after a run: nothing is counted there. */
+/** Returns the ask about hands at a propeller after it turned: nothing is counted there. */
 function handsOn({ engine, by }: NonNullable<SessionState["handling"]>, free: Choice): Ask {
   return ask({
     key: `hands:${engine}`,

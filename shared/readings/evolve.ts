@@ -5,9 +5,10 @@ import { oilLimitsAt } from "../models/oil/oilBands.ts";
 import { lowestSeen } from "../power/lowestVolts.ts";
 import type { FactOf, SessionEvent } from "../protocol/events.ts";
 import type { Unit } from "../protocol/quantity.ts";
-import { keptOf } from "../runUp/gates.ts";
+import { keptGates, keptOf } from "../runUp/gates.ts";
 import type { Reading } from "../session/attribution.ts";
 import type { SessionState } from "../session/state.ts";
+import { keptAtIdle } from "../stopping/coolDown.ts";
 import { airTemperature } from "../weather/air.ts";
 
 /** Returns the state after a reading or a check. Oil pressure after the catch moves the engine to its next state. */
@@ -52,11 +53,11 @@ function underLoad({ groundPower, engines }: SessionState): boolean {
 }
 
 /**
- * Returns the readings of the warm-up's gauges, as many as the type keeps. The first one stays, because a rise is
- * counted from it.
+ * Returns the readings of the warm-up's gauges, as many as the type keeps, and of the cool-down's in a return. The first
+ * one stays, because a rise is counted from it.
  */
 function keptForWarmUp(state: SessionState, engine: Engine, gauge: string, reading: Reading): Engine {
-  const most = keptOf(state.type.warmUp, gauge);
+  const most = Math.max(keptOf(keptGates(state.type), gauge), keptAtIdle(state, gauge));
   if (most === 0 || !isTurning(engine.life)) return engine;
   const [first, ...rest] = [...(engine.warmUp?.[gauge] ?? []), reading];
   if (!first) return engine;

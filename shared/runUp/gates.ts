@@ -1,10 +1,15 @@
 import { type Engine, isTurning } from "../engine/life.ts";
 import { type EngineSeries, type GateRule, gaugesShort } from "../models/warmUp/short.ts";
 import type { SessionState } from "../session/state.ts";
-import type { Gate } from "../types/schema.ts";
+import type { AircraftType, Gate } from "../types/schema.ts";
 
 /** Readings to keep of a gauge whose rise is required, if the type gives no number. */
 const KEPT_FOR_RISE = 60;
+
+/** Returns the gates whose readings are kept: those of the warm-up and of the idle's steps. */
+export function keptGates({ warmUp, idle = [] }: Pick<AircraftType, "warmUp" | "idle">): Gate[] {
+  return [...warmUp, ...idle.flatMap(({ from }) => from ?? [])];
+}
 
 /** Returns how many readings of a gauge an engine keeps for its warm-up; 0 where only the newest counts. */
 export function keptOf(gates: readonly Gate[], gauge: string): number {

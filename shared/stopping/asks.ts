@@ -4,6 +4,7 @@ import type { Engine } from "../engine/life.ts";
 import type { Post } from "../protocol/posts.ts";
 import { reading } from "../readings/ask.ts";
 import { engineOf, type SessionState, stopOpen } from "../session/state.ts";
+import { gaugeName } from "../types/gaugeName.ts";
 import { coolDownShort, idleUntil } from "./coolDown.ts";
 import { nextToStop } from "./nextToStop.ts";
 import { notSeenStill } from "./unseen.ts";
@@ -53,7 +54,6 @@ function cooling(state: SessionState, { n }: Engine, short: ReturnType<typeof co
   const warm = short.find((s) => s.is === "gauge");
   const timed = short.some((s) => s.is === "time");
   const reads: Choice[] = warm ? [reading(state, warm.gauge, n)] : [];
-  const name = state.type.gauges.find((g) => g.id === warm?.gauge)?.name;
   return ask({
     key: `cooling:${n}:${warm?.gauge ?? "time"}`,
     say: warm ? "coolDownGauge" : "coolDownTime",
@@ -61,7 +61,7 @@ function cooling(state: SessionState, { n }: Engine, short: ReturnType<typeof co
     engine: n,
     since: state.returning?.coolingSince ?? null,
     dueAt: timed ? idleUntil(state) : null,
-    detail: name === undefined ? null : { is: "gauge", name },
+    detail: warm ? { is: "gauge", name: gaugeName(state.type, warm.gauge) } : null,
     choices: [...reads, choice("stopWarm", "no", send("shutDown", n))],
   });
 }

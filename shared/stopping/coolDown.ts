@@ -3,6 +3,15 @@ import type { CoolDownShort } from "../protocol/coolDown.ts";
 import type { FactOf } from "../protocol/events.ts";
 import type { SessionState } from "../session/state.ts";
 
+/** Readings of a cool-down's gauge to keep, from which its time left is worked out. */
+const KEPT_AT_IDLE = 60;
+
+/** Returns how many readings of a gauge are kept for a cool-down; 0 in a start, and where the type gives it no figure. */
+export function keptAtIdle({ type, returning }: SessionState, gauge: string): number {
+  const asked = type.stopping?.coolDown?.gauges.some((g) => g.gauge === gauge) ?? false;
+  return returning && asked ? KEPT_AT_IDLE : 0;
+}
+
 /**
  * Returns what is short of an engine's cool-down at a moment: the time at idle, and each gauge whose figure is too high
  * or was not read at idle. Empty when it may be stopped, and with a type that gives no cool-down. The later of time and

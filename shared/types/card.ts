@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { CARD_MOMENTS } from "../protocol/cardMoments.ts";
+import { CARD_CASES, CARD_MOMENTS } from "../protocol/cardMoments.ts";
 import { postSchema } from "../protocol/enums.ts";
 import { idSchema, line } from "../protocol/text.ts";
 import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
@@ -37,6 +37,8 @@ const cardItemSchema = z.strictObject({
   moment: z.enum(CARD_MOMENTS),
   /** The engines it is for, at a moment of an engine. Absent: every engine. */
   engines: z.array(z.number().int().min(1).max(8)).min(1).max(8).optional(),
+  /** Asked only when the engine is to be started in this case. Absent: in every case. */
+  when: z.enum(CARD_CASES).optional(),
   post: postSchema,
   kind: kindSchema,
   /** A clearance stands on it; for an item before the release, the release does. */

@@ -18,10 +18,14 @@ export function cardChecks(type: AircraftType, fault: Fault): void {
 }
 
 function itemChecks(type: AircraftType, item: CardItem, path: string, fault: Fault): void {
-  const { kind, moment, engines, clearance, post } = item;
+  const { kind, moment, engines, clearance, post, when } = item;
   const each = ofOneEngine(moment);
   if (engines && !each) fault(`${path}.engines`, "this moment is of the whole aircraft");
   if (engines?.some((n) => n > type.engines.length)) fault(`${path}.engines`, "no such engine");
+  if (when && moment !== "beforeEngine")
+    fault(`${path}.when`, "only what is done before an engine has a case");
+  if (when === "hot" && !type.prime?.hot)
+    fault(`${path}.when`, "the type does not say how long an engine is hot");
   if (clearance) {
     if (moment !== "beforeStart" && moment !== "beforeEngine" && moment !== "beforeRelease")
       fault(`${path}.clearance`, "a clearance stands only on what is answered before it");

@@ -82,6 +82,14 @@ export const electricalSchema = z.strictObject({
   /** Difference between the volts worked out and the volts seen above which a person should investigate. */
   surprise: volts(0.1, 20).optional(),
   batteries: z.array(batterySchema).min(1).max(4).optional(),
+  /** The rating of each engine's generator, the gauge of its load, and the load that it may carry all the time. */
+  generator: z
+    .strictObject({
+      gauge: idSchema,
+      rating: limitIn(["A"], 1, 2000),
+      most: limitIn(["percent"], 1, 100).optional(),
+    })
+    .optional(),
   /** Leads from the batteries to the bus, out and back. */
   leadOhm: limitIn(["ohm"], 0, 0.1).optional(),
   cart: z

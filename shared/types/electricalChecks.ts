@@ -18,7 +18,12 @@ export function electricalChecks(type: AircraftType, fault: Fault): void {
   if (breakaway.value < steady.value) {
     fault("electrical.starter.breakaway", "breaking away draws no less than turning");
   }
-  const { cart } = rules;
+  const { cart, generator } = rules;
+  const ammeter = type.gauges.find((g) => g.id === generator?.gauge);
+  if (generator && !ammeter?.perEngine)
+    fault("electrical.generator.gauge", "no gauge of that id for each engine");
+  else if (generator && ammeter && ammeter.unit !== generator.rating.unit)
+    fault("electrical.generator.rating.unit", `must be ${ammeter.unit}`);
   if (cart && !WIRE_TABLE.some((row) => row.size === cart.size)) {
     const sizes = WIRE_TABLE.map((row) => row.size).join(", ");
     fault("electrical.cart.size", `no wire ${cart.size} in AC 43.13-1B Table 11-9: ${sizes}`);

@@ -7,7 +7,7 @@ import { bladeCountSchema } from "./blades.ts";
 import { cardSchema } from "./card.ts";
 import { drillSchema } from "./drill.ts";
 import { electricalSchema, groundPowerSchema } from "./electrical.ts";
-import { factorIn, limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
+import { factorIn, limitIn, limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 import { oilSchema } from "./oil.ts";
 import { orderSchema } from "./order.ts";
 import { primeSchema } from "./prime.ts";
@@ -71,6 +71,13 @@ const gateSchema = z.union([
   z.strictObject({ gauge: idSchema, riseOf: limitSchema, keep }),
 ]);
 export type Gate = z.infer<typeof gateSchema>;
+
+/** One step of the idle: its revolutions, and the figure from which it may be set. The first step has none. */
+const idleStepSchema = z.strictObject({
+  rpm: limitIn(["rpm"], 200, 3000),
+  from: gateSchema.optional(),
+});
+export type IdleStep = z.infer<typeof idleStepSchema>;
 
 const timingSchema = z.strictObject({
   /** Life of a clearance. */
@@ -154,6 +161,8 @@ export const aircraftTypeSchema = z.strictObject({
   prime: primeSchema.optional(),
   oil: oilSchema,
   warmUp: z.array(gateSchema).max(6),
+  /** The revolutions of an engine that idles: first, and faster once a gauge has reached its figure. */
+  idle: z.array(idleStepSchema).min(2).max(4).optional(),
   gauges: z.array(gaugeSchema).min(1).max(30),
   checks: z.array(checkSchema).max(40),
   conditions: z.array(z.enum(CONDITION_IDS)).min(1).max(64),

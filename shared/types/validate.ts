@@ -6,6 +6,7 @@ import { engineChecks } from "./engineChecks.ts";
 import type { TypeFault } from "./fault.ts";
 import { faultsOf } from "./faultWords.ts";
 import { gaugeChecks } from "./gaugeChecks.ts";
+import { idleChecks } from "./idleChecks.ts";
 import { isOrderOf } from "./isOrderOf.ts";
 import { placeChecks } from "./placeChecks.ts";
 import { rampChecks } from "./rampChecks.ts";
@@ -56,6 +57,7 @@ function crossChecks(type: AircraftType): TypeFault[] {
   rampChecks(type, fault);
   cardChecks(type, fault);
   stoppingChecks(type, fault);
+  idleChecks(type, fault);
   const checks = new Set(type.checks.map((c) => c.id));
   if (checks.size !== type.checks.length) {
     fault("checks", "two checks have the same id");

@@ -126,7 +126,12 @@ export class Prompter {
     const id = randomUUID();
     const send = () => this.#panels[post].command(this.session, action, { id });
     // Without an answer, because the link was lost, it is sent again: the server acts once on one id.
-    const result = await send().catch(send);
+    let result = await send().catch(send);
+    // Crews that answer at once give more in a second than people, and the server asks such a link to wait.
+    while (result.status === "error" && result.error === "tooMany") {
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      result = await send();
+    }
     if (result.status !== "accepted" && (result.status !== "duplicate" || result.refusal))
       throw new Error(`${post} ${action.type}: ${JSON.stringify(result)}`);
     await this.until((s) => s.seq >= result.seq);

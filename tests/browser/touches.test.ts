@@ -1,7 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Ask, Choice } from "../../shared/asks/ask.ts";
-import { cardKey, wholeCard } from "../../shared/card/places.ts";
+import { cardKey } from "../../shared/card/places.ts";
+import { wholeCard } from "../../shared/card/whole.ts";
 import { plain } from "../../shared/engine/life.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { say } from "../../shared/words/en.ts";
@@ -86,7 +87,7 @@ it("[CRD-14] [CRD-2] at the panel, four engines with a whole card take at most 6
   expect(all - before).toBeLessThanOrEqual(60);
   // A panel that asked for nothing would need few touches too.
   const { card = {} } = story.state;
-  for (const { item, engine } of wholeCard(story.state))
+  for (const { item, engine } of wholeCard(story.state, server.now()))
     if (item.moment === "beforeEngine" || item.moment === "caught")
       expect(card[cardKey(item.id, engine)]?.good, cardKey(item.id, engine)).toBe(true);
   expect(all - before).toBeGreaterThan(4 * 6);

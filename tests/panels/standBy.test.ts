@@ -1,7 +1,9 @@
 import { expect, it } from "vitest";
 import { standByView } from "../../web/posts/fireGuard/standByView.ts";
+import { planView } from "../../web/posts/shared/marks.ts";
 import { wordsNow } from "../../web/words/words.ts";
 import { given, type Story } from "../spec/given.ts";
+import { STOPPED } from "../spec/stoppable.ts";
 
 const words = wordsNow();
 const seen = ({ state, now }: Story, facing: "nose" | "forward" = "nose") =>
@@ -62,4 +64,32 @@ it("[PAN-35] the way out leads ahead where an engine farther out turns, and the 
   story.send("cockpit", "turning", { engine: outer });
   expect(seen(story)?.out).toMatchObject({ turn: 180, words: expect.stringContaining(`${outer} closes`) });
   expect(seen(story, "forward")?.out.turn).toBe(0);
+});
+
+it("[RTN-20] in a return the guard stays until the propeller is seen still, and is told which one to look at next", () => {
+  const story = given({ type: STOPPED, purpose: "return", order: [2, 3, 1] }).upTo("stopping");
+  story.send("fireGuard", "guardInPlace", { engine: 2 });
+  const stays = { n: 2, duty: "Stay at number 2 until you see its propeller still.", mayLeave: false };
+  expect(seen(story)).toMatchObject({ ...stays, next: "" });
+  story.send("cockpit", "shutDown", { engine: 2 });
+  expect(seen(story)).toMatchObject({ ...stays, next: "" });
+  story.send("fireGuard", "propellerStill", { engine: 2 });
+  expect(seen(story)).toMatchObject({ duty: "You may leave number 2.", mayLeave: true, ways: [] });
+  expect(seen(story)?.next).toBe("Then look at the propeller of number 3.");
+  for (const n of [3, 1]) story.stopped(n);
+  // Number 4 came in stopped: nobody has looked at its propeller yet.
+  expect(seen(story)?.next).toBe("Then look at the propeller of number 4.");
+  story.send("fireGuard", "guardInPlace", { engine: 4 });
+  expect(seen(story)).toMatchObject({ mayLeave: false, next: "" });
+  story.send("fireGuard", "propellerStill", { engine: 4 });
+  expect(seen(story)).toMatchObject({ mayLeave: true, next: "Every propeller was seen still." });
+  expect(seen(story)?.ways).toHaveLength(2);
+});
+
+it("[RTN-2] an engine that came in stopped is marked as stopped and not seen still: it waits for no start", () => {
+  const story = given({ type: STOPPED, purpose: "return", order: [2, 3, 4] }).upTo("arrival");
+  const marked = () => planView(story.state, null, story.now, words).engines.find((e) => e.n === 1);
+  expect(marked()).toMatchObject({ word: "Shut down", shape: "stopped", count: "not seen still" });
+  story.upTo("stopping").send("fireGuard", "propellerStill", { engine: 1 });
+  expect(marked()?.count).toBeNull();
 });

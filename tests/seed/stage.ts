@@ -1,8 +1,11 @@
 import { intend, playPost } from "../../seed/crew/play.ts";
 import type { Script } from "../../seed/crew/script.ts";
+import { usualOrder } from "../../shared/plan/usualOrder.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Purpose } from "../../shared/protocol/stages.ts";
+import type { Standing } from "../../shared/protocol/standing.ts";
 import { nextDeadline } from "../../shared/session/deadline.ts";
 import { isOver, type SessionState } from "../../shared/session/state.ts";
 import { act, type Person, plan, type Step, tick } from "../../shared/session/step.ts";
@@ -22,27 +25,43 @@ export function personAt(post: Post): Person {
   };
 }
 
+/** The parts of a plan that differ from a first start with the type's order. */
+export interface Planned {
+  id?: string;
+  purpose?: Purpose;
+  order?: number[];
+  standing?: Standing;
+  now?: number;
+}
+
 /** A session in memory with its own clock: it does what a server does, without a server. */
 export class Stage {
-  now = START;
+  now: number;
   state: SessionState;
   readonly events: SessionEvent[] = [];
   private commands = 0;
 
-  constructor(type: AircraftType, powerSource: "groundPower" | "batteries") {
+  constructor(
+    type: AircraftType,
+    powerSource: "groundPower" | "batteries",
+    { id = "s-1", purpose = "start", order = usualOrder(type, purpose), standing, now = START }: Planned = {},
+  ) {
+    this.now = now;
     const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const step = plan(
-      "s-1",
+      id,
       {
         type: "planned",
         aircraft: "QX-TST",
         place: "Polgannon Field",
         aircraftType: type,
-        order: type.defaultOrder,
+        order,
         powerSource,
         crew: nobody,
         defects: [],
         lastRan: [],
+        ...(purpose === "return" ? { purpose } : {}),
+        ...(standing ? { standing } : {}),
       },
       personAt("supervisor"),
       this.mark(),
@@ -78,14 +97,26 @@ export class Stage {
   }
 }
 
+/** The moment to which partners play: a stage, or a state. */
+type Until = SessionState["stage"] | ((state: SessionState) => boolean);
+
+/** Changes what a partner would do. Returns the action instead, or null to do nothing now. */
+export type Instead = (state: SessionState, post: Post, action: Action) => Action | null;
+
 /**
- * Lets four partners play until the session is over or at a stage, at most four hours. Returns the place where they are
+ * Lets four partners play until the session is over or there, at most four hours. Returns the place where they are
  * stuck, if they are.
  */
-export function playOut(stage: Stage, script: Script, until?: SessionState["stage"]): string | null {
+export function playOut(
+  stage: Stage,
+  script: Script,
+  until?: Until,
+  instead: Instead = (_state, _post, action) => action,
+): string | null {
+  const there = () => (typeof until === "function" ? until(stage.state) : stage.state.stage === until);
   const intents = new Map<Post, ReturnType<typeof intend>>();
   const end = stage.now + LONGEST_MS;
-  while (!isOver(stage.state) && stage.state.stage !== until) {
+  while (!isOver(stage.state) && !there()) {
     if (stage.now >= end) return `stuck in ${stage.state.stage}`;
     let next = stage.now + LOOK_MS;
     for (const post of POSTS) {
@@ -98,7 +129,8 @@ export function playOut(stage: Stage, script: Script, until?: SessionState["stag
         continue;
       }
       intents.set(post, null);
-      stage.do(personAt(post), move.action);
+      const action = instead(stage.state, post, move.action);
+      if (action) stage.do(personAt(post), action);
     }
     const deadline = nextDeadline(stage.state);
     if (deadline !== null && deadline > stage.now) next = Math.min(next, deadline);

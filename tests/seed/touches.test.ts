@@ -49,7 +49,9 @@ it.each([1, 3, 8])(
         fact.type === "cardAnswered" ? [`${fact.item}:${fact.engine ?? 0}`] : [],
       ),
     );
-    const asked = (four.card ?? []).filter((i) => i.moment === "beforeEngine" || i.moment === "caught");
+    const asked = (four.card ?? []).filter(
+      (i) => (i.moment === "beforeEngine" || i.moment === "caught") && (i.when ?? "usual") === "usual",
+    );
     for (const item of asked) {
       for (const n of item.engines ?? four.engines.map((e) => e.n))
         expect(answered).toContain(`${item.id}:${n}`);

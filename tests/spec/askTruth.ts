@@ -118,6 +118,21 @@ export const NEVER: readonly Rule[] = [
     (s, a) => !turns(s, a, "cockpit"),
   ],
   ["no propeller that turns is asked whether it stands", say("propellerStopped"), turns],
+  [
+    "no hands go to a propeller that nobody has seen still since it turned",
+    say("handlePropeller", "countBlades", "answer.handlePropeller"),
+    (state, { engine }) => engine !== null && engineOf(state, engine)?.unseen !== undefined,
+  ],
+  [
+    "nothing of a return is asked in a start",
+    say("onStand", "coolDownBegins", "stopEngine", "switchesOff", "coolDownRemark"),
+    (state) => state.returning === undefined,
+  ],
+  [
+    "nothing is started in a return",
+    offers("readyToStart", "clearToStart", "cranking"),
+    (state) => state.returning !== undefined,
+  ],
   ["switches are proved off after the last engine", say("switchesOff", "disconnectStopped"), anyTurns],
   [
     "engines that turn are not said to be stopped",

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Ask, type Choice, fill, type Given } from "../../shared/asks/ask.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
-import { answerAt, wholeCard } from "../../shared/card/places.ts";
+import { answerAt } from "../../shared/card/places.ts";
+import { wholeCard } from "../../shared/card/whole.ts";
 import { cardAnswered } from "../../shared/conditions/card.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { evolve } from "../../shared/session/evolve.ts";
@@ -11,7 +12,7 @@ import type { CardItem } from "../../shared/types/card.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { readAircraftType } from "../../shared/types/validate.ts";
 import { RICH } from "../figures/rich.ts";
-import { ed, fay, given, type Say, type Story } from "./given.ts";
+import { ed, fay, given, type Say, START, type Story } from "./given.ts";
 
 const source = { basis: "invented", text: "for tests" } as const;
 const item = (id: string, moment: CardItem["moment"], more: Partial<CardItem> = {}): CardItem => ({
@@ -288,7 +289,7 @@ describe("the card", () => {
   });
 
   it("[CRD-12] the whole card lists every item once for each of its engines", () => {
-    const keys = wholeCard(story().state).map(({ item, engine }) => `${item.id}:${engine ?? 0}`);
+    const keys = wholeCard(story().state, START).map(({ item, engine }) => `${item.id}:${engine ?? 0}`);
     expect(new Set(keys).size).toBe(keys.length);
     expect(keys).toHaveLength(3 + 4 * 4 + 2);
     expect(keys.slice(0, 4)).toEqual(["batteries:0", "restPressure:0", "mixture:3", "selector:3"]);
@@ -314,7 +315,7 @@ describe("the card", () => {
 
   it("[CRD-4] answers are kept by event, and an unanswered item has none", () => {
     const s = story().upTo("starting");
-    const [first] = wholeCard(s.state);
+    const [first] = wholeCard(s.state, s.now);
     expect(first && answerAt(s.state, first)).toBeNull();
   });
 });

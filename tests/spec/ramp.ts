@@ -1,55 +1,28 @@
-import { contributionOf } from "../../shared/aircraft/contribution.ts";
 import { decideRecord, type RecordPerson } from "../../shared/aircraft/decide.ts";
-import { evolveRecord } from "../../shared/aircraft/evolve.ts";
 import type { AircraftRecord } from "../../shared/aircraft/record.ts";
 import { standingFor } from "../../shared/aircraft/standingFor.ts";
-import { canonical } from "../../shared/evidence/canonical.ts";
 import {
   type RecordAction,
   type RecordEvent,
-  type RecordFact,
   recordActionSchema,
-  recordEventSchema,
 } from "../../shared/protocol/recordEvents.ts";
-import { isOver } from "../../shared/session/state.ts";
 import { FOUR } from "./aircraft.ts";
 import { type Plan, START, Story } from "./given.ts";
+import { RecordLog } from "./recordLog.ts";
 
 /** One aircraft with its record and the stories of its sessions. Each is told at once what another one changed. */
 export class Ramp {
-  record: AircraftRecord;
   readonly sessions: Story[] = [];
-  /** Every event of the record. */
-  readonly log: RecordEvent[] = [];
   now = START;
+  readonly #kept = new RecordLog("CH-TST", FOUR.engines.length, START);
 
-  constructor() {
-    this.record = evolveRecord(
-      null,
-      this.#event(1, { type: "opened", aircraft: "CH-TST", engines: FOUR.engines.length }),
-    );
+  get record(): AircraftRecord {
+    return this.#kept.record;
   }
 
-  #event(seq: number, fact: RecordFact) {
-    const event = {
-      v: 1,
-      session: "record-CH-TST",
-      seq,
-      at: this.now,
-      actor: { kind: "system" },
-      command: null,
-      digest: null,
-      clientAt: null,
-      cause: null,
-      fact,
-    };
-    const parsed = recordEventSchema.parse(JSON.parse(canonical(event)));
-    this.log.push(parsed);
-    return parsed;
-  }
-
-  #add(fact: RecordFact): void {
-    this.record = evolveRecord(this.record, this.#event(this.record.seq + 1, fact));
+  /** Every event of the record. */
+  get log(): RecordEvent[] {
+    return this.#kept.events;
   }
 
   /** Plans the next session of the aircraft, with what stands there. */
@@ -64,13 +37,7 @@ export class Ramp {
   /** Takes a story's changes into the record, and tells the other stories, until none has news. */
   settle(story: Story): Story {
     this.now = Math.max(this.now, story.now);
-    this.#add({
-      type: "contributed",
-      session: story.state.id,
-      through: story.state.seq,
-      over: isOver(story.state),
-      contribution: contributionOf(story.state),
-    });
+    this.#kept.takes(story.state, this.now);
     for (const other of this.sessions) {
       other.now = Math.max(other.now, this.now);
       const news = other.hear(standingFor(this.record, other.state.id)).events.length > 0;
@@ -82,7 +49,7 @@ export class Ramp {
   /** Makes a person act on the record without a session. */
   act(person: RecordPerson, action: RecordAction) {
     const verdict = decideRecord(this.record, recordActionSchema.parse(action), person, this.now);
-    for (const fact of verdict.facts) this.#add(fact);
+    for (const fact of verdict.facts) this.#kept.add(fact, this.now);
     for (const session of this.sessions) {
       session.now = Math.max(session.now, this.now);
       session.hear(standingFor(this.record, session.state.id));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { contributionOf } from "../../shared/aircraft/contribution.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
+import { wholeCard } from "../../shared/card/whole.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { ada, bo, cy, di, fay, given, onDevice, type Plan, type Story } from "./given.ts";
 import { SEEN_BY_GUARD, STOPPED } from "./stoppable.ts";
@@ -252,6 +253,19 @@ describe("hands after a run", () => {
   });
 });
 
+describe("hands on a propeller that turned under them", () => {
+  it("[RTN-23] are asked off once it has stopped: nobody is told to turn it by hand", () => {
+    const story = given({ order: [3] }).upTo("starting");
+    story.send("cockpit", "handlePropeller", { engine: 3 });
+    expect(says(story, "groundPower")).toContain("countBlades");
+    story.send("supervisor", "turning", { engine: 3 });
+    expect(says(story, "groundPower")).toContain("handsOffTurning");
+    story.send("cockpit", "shutDown", { engine: 3 });
+    expect(says(story, "groundPower")).toContain("handsOn");
+    expect(says(story, "groundPower")).not.toContain("countBlades");
+  });
+});
+
 describe("what a return leaves behind", () => {
   it("[RTN-12] before it stands on its place it can be abandoned, and its engines stay in the record", () => {
     const story = back().upTo("arrival");
@@ -293,6 +307,7 @@ describe("what a return leaves behind", () => {
 
   it("[RTN-15] the card's items before and after stopping are asked around each stop", () => {
     const card = [
+      { id: "trim", words: "Trim set", moment: "beforeRelease", post: "cockpit" },
       { id: "lean", words: "Mixture lean", moment: "beforeStop", post: "cockpit" },
       { id: "off", words: "Fuel off", moment: "stopped", post: "cockpit" },
     ].map((i) => ({ ...i, kind: { is: "done" }, source: STOPPED.orderSource })) as typeof STOPPED.card;
@@ -303,6 +318,8 @@ describe("what a return leaves behind", () => {
     expect(keys().some((k) => k.startsWith("card:"))).toBe(false);
     stop(story, 2);
     expect(keys()).toContain("card:off:2");
+    const whole = wholeCard(story.state, story.now).map((p) => `${p.item.id}:${p.engine}`);
+    expect(whole).toEqual([2, 3, 1, 4].flatMap((n) => [`lean:${n}`, `off:${n}`]));
   });
 
   it("[RTN-16] presence counts while an engine turns in the arrival, as in the warm-up", () => {

@@ -5,8 +5,8 @@ import type { Action } from "../../shared/protocol/commands.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { ANSWERS, FIRE_PLACES, SIGNAL_KINDS } from "../../shared/protocol/signals.ts";
-import { STAGES } from "../../shared/protocol/stages.ts";
-import type { SessionState } from "../../shared/session/state.ts";
+import { stageAfter } from "../../shared/protocol/stages.ts";
+import { purposeOf, type SessionState } from "../../shared/session/state.ts";
 import { CREW, ed, fay, onDevice, type Person, type Say } from "./given.ts";
 
 /** Four people who may hold posts, an observer, a spare qualified for all, and one of them on a second device. */
@@ -129,7 +129,7 @@ function course(state: SessionState, post: (typeof POSTS)[number], [, , which, f
     case 5:
       return { type: "amendPlan", order: at([[1, 2, 3, 4], [3, 4], [2]], which), reason: "wind" };
     case 6:
-      return { type: "advance", to: at(STAGES, STAGES.indexOf(state.stage) + 1) };
+      return { type: "advance", to: stageAfter(state.stage, purposeOf(state)) ?? "closed" };
     default:
       return state.alerts.length > 0
         ? { type: "shelveAlert", alert: at(state.alerts, which).id, minutes: 1 }

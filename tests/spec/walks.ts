@@ -3,13 +3,14 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
-import { given, type Story } from "./given.ts";
+import { type Story, towards } from "./given.ts";
+import { STOPPED } from "./stoppable.ts";
 import { type Dice, tried } from "./walk.ts";
 
 const s = (value: number) => ({ value, unit: "s", source: FOUR.orderSource }) as const;
 /** Everything that time can do happens within a walk. */
 export const LIVELY: AircraftType = {
-  ...FOUR,
+  ...STOPPED,
   overridable: ["guardInPlace", "othersSettled"],
   timing: {
     ...FOUR.timing,
@@ -20,14 +21,17 @@ export const LIVELY: AircraftType = {
     override: s(20),
   },
 };
-const STAGES = ["plan", "secure", "starting", "starting", "starting", "warmUp", "release"] as const;
+const STAGES = [
+  ...(["plan", "secure", "starting", "starting", "starting", "warmUp", "release"] as const),
+  ...(["arrival", "stopping", "stopping", "stowing"] as const),
+];
 const standing = new Map<AircraftType, Map<string, Story>>();
 function from(stage: (typeof STAGES)[number], type: AircraftType): Story {
   const ofType = standing.get(type) ?? new Map<string, Story>();
   standing.set(type, ofType);
   const known =
     ofType.get(stage) ??
-    given({ type, order: [3, 4] })
+    towards(stage, { type, order: [3, 4] })
       .manned()
       .upTo(stage);
   ofType.set(stage, known);

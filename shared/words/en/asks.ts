@@ -27,7 +27,7 @@ export const asks: Readonly<Record<OtherSay, string>> = {
   coolDownTime: "Number {n} cools at idle. Wait before you stop it.",
   coolDownRemark: "Number {n} was stopped before it had cooled. Why?",
   stopEngine: "Number {n} has cooled. Stop it.",
-  propellerStopped: "Number {n} is reported stopped. Does its propeller stand still?",
+  propellerStopped: "Number {n} should be stopped. Does its propeller stand still?",
   switchesOff: "Every propeller stands still. Prove the switches off: ignition, starter, fuel.",
   handsOn: "Hands are on the propeller of number {n}. Are they off, and everybody clear?",
   disconnectStopped: "The engines are stopped. Have ground power disconnected.",

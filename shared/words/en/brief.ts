@@ -37,6 +37,11 @@ export const brief = {
     WAY_TO_WHEELS,
     "Pull them, carry them away and show them to the cockpit. If one was forgotten: hold. Stop the engine beside it before anybody goes for it.",
   ],
+  chocksReturn: [
+    "The aircraft stands on its place, with its brakes set and their pressure read. Then chocks go in, only with the cockpit's permission.",
+    WAY_TO_WHEELS,
+    "Chock the main wheels fore and aft, and show it to the cockpit. The brakes stay set until then.",
+  ],
   wayToWheels: WAY_TO_WHEELS,
   chocksInboard: "On this type both inboard engines stand still before anybody goes to the chocks.",
   handOver: [
@@ -45,8 +50,14 @@ export const brief = {
     "Every change of post ends clearances and permissions. A new fire guard reports in place and the arc again.",
     "The new holder confirms this brief before acting.",
   ],
+  /** The guard stands by: the first sentence of the fire plan. */
+  standsBy: {
+    start:
+      "The guard stands by with the checked extinguisher from before the crank until the engine is stable.",
+    return:
+      "The guard stands by with the checked extinguisher from the arrival until the last propeller was seen still.",
+  },
   fire: [
-    "The guard stands by with the checked extinguisher from before the crank until the engine is stable.",
     "The guard comes to an engine from outboard or ahead, never from behind a propeller and never past one that turns.",
     "Fire does not cut by itself. The cockpit works its card; the guard fights only while the way out stays open.",
     "Two people on two devices say that a fire is out.",
@@ -68,6 +79,18 @@ export const brief = {
   asUsual: "as usual on this type",
   notUsual: "not in the usual order",
   usualStart: (nth: number) => `usually start ${nth}`,
+  takes: (list: string) => `${list} stops with it`,
+  takesNothing: "nothing that others drive stops with it",
+  besideWheels: "turns beside the wheels: nobody goes to them before it stands still",
+  usualStop: (nth: number) => `usually stop ${nth}`,
+  idle: (time: string) => `Every engine idles for ${time} before it is stopped.`,
+  idleFigure: (gauge: string, most: string) => `${gauge}, read at idle: ${most} at most.`,
+  later: "The later of these governs. An engine can always be stopped at once; the cockpit then writes why.",
+  stillBy: {
+    guard: "The fire guard alone reports each propeller still, after looking at it.",
+    another: "Another person than the one who stopped the engine reports its propeller still.",
+  },
+  handsLast: "No hands at a propeller before each was seen still and the switches were proved off.",
   batteries: "The aircraft's own batteries. No cart is connected.",
   steady: (from: number, to: string) =>
     `Ground power, steady between ${from} and ${to}. Outside: say so, and hold.`,
@@ -106,6 +129,10 @@ export const brief = {
   firstOut: "First to say it is out",
   groundPower: "Ground power",
   gaugeOf: (gauge: string, n: number) => `${gauge}, number ${n}`,
+  above: (gauge: string, n: number, found: string, most: string, seconds: number) =>
+    `ABOVE ITS MOST, number ${n}: ${gauge} up to ${found}, most ${most}, for at least ${seconds} s`,
+  /** Added where no reading at or below followed. */
+  stillAbove: ", not read lower since",
   atMost: (most: string) => `at most ${most}`,
   atLeast: (least: string) => `at least ${least}`,
   trace: (samples: number) => `Ground power over time, ${samples} samples`,

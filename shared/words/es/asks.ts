@@ -24,7 +24,7 @@ export const asks: Catalogue["asks"] = {
   coolDownTime: "El motor {n} se enfría en ralentí. Espere antes de apagarlo.",
   coolDownRemark: "El motor {n} se apagó antes de enfriarse. ¿Por qué?",
   stopEngine: "El motor {n} ya se enfrió. Apáguelo.",
-  propellerStopped: "Motor {n} reportado apagado. ¿Está parada su hélice?",
+  propellerStopped: "El motor {n} debe estar apagado. ¿Está parada su hélice?",
   switchesOff: "Todas las hélices están paradas. Compruebe apagados encendido, arranque y combustible.",
   disconnectStopped: "Los motores están apagados. Pida desconectar planta externa.",
   handsOn: "Hay manos en la hélice del motor {n}. ¿Están fuera y todos lejos?",

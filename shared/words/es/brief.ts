@@ -35,6 +35,11 @@ export const brief: BriefWords = {
     WAY_TO_WHEELS,
     "Quítelos, lléveselos y muéstrelos a cabina. Si se olvidó uno: alto. Pare el motor de ese lado antes de que alguien vaya por él.",
   ],
+  chocksReturn: [
+    "El avión está en su posición, con los frenos puestos y su presión leída. Entonces entran los calzos, solo con permiso de cabina.",
+    WAY_TO_WHEELS,
+    "Calce las ruedas principales por delante y por detrás, y muéstrelo a cabina. Hasta entonces los frenos siguen puestos.",
+  ],
   wayToWheels: WAY_TO_WHEELS,
   chocksInboard:
     "En este tipo ambos motores interiores están parados antes de que alguien vaya a los calzos.",
@@ -44,8 +49,13 @@ export const brief: BriefWords = {
     "Todo cambio de puesto acaba con autorizaciones y permisos. Un guardia de fuego nuevo reporta otra vez su puesto y el arco.",
     "Quien recibe el puesto confirma este briefing antes de actuar.",
   ],
+  standsBy: {
+    start:
+      "El guardia está atento con el extintor revisado desde antes de accionar el arrancador hasta que el motor está estable.",
+    return:
+      "El guardia está atento con el extintor revisado desde la llegada hasta que se vio parada la última hélice.",
+  },
   fire: [
-    "El guardia está atento con el extintor revisado desde antes de accionar el arrancador hasta que el motor está estable.",
     "El guardia llega a un motor por fuera o por delante, nunca por detrás de una hélice ni pasando junto a una que gira.",
     "Fuego no corta por sí solo. Cabina sigue su tarjeta; el guardia combate solo mientras la salida siga abierta.",
     "Dos personas en dos dispositivos dicen que un fuego se apagó.",
@@ -67,6 +77,19 @@ export const brief: BriefWords = {
   asUsual: "como es usual en este tipo",
   notUsual: "no está en el orden usual",
   usualStart: (nth) => `usualmente arranque ${nth}`,
+  takes: (list) => `con él para ${list}`,
+  takesNothing: "con él no para nada que muevan los demás",
+  besideWheels: "gira junto a las ruedas: nadie va a ellas antes de que esté parado",
+  usualStop: (nth) => `usualmente apagado ${nth}`,
+  idle: (time) => `Cada motor queda en ralentí ${time} antes de apagarlo.`,
+  idleFigure: (gauge, most) => `${gauge}, en ralentí: máximo ${most}.`,
+  later:
+    "Manda lo que termine más tarde. Un motor se puede apagar siempre de inmediato; entonces cabina escribe por qué.",
+  stillBy: {
+    guard: "Solo el guardia de fuego reporta parada cada hélice, después de mirarla.",
+    another: "Otra persona que la que apagó el motor reporta parada su hélice.",
+  },
+  handsLast: "Ninguna mano en una hélice antes de ver paradas todas y comprobar apagados los interruptores.",
   batteries: "Las baterías del propio avión. No se conecta planta.",
   steady: (from, to) => `Planta externa, estable entre ${from} y ${to}. Fuera de eso: dígalo, y alto.`,
   plug: "Salida apagada antes de enchufar o desenchufar. Conectar y desconectar solo con permiso de cabina.",
@@ -103,6 +126,9 @@ export const brief: BriefWords = {
   firstOut: "Primero en decir que se apagó",
   groundPower: "Planta externa",
   gaugeOf: (gauge, n) => `${gauge}, motor ${n}`,
+  above: (gauge, n, found, most, seconds) =>
+    `SOBRE SU MÁXIMO, motor ${n}: ${gauge} hasta ${found}, máximo ${most}, al menos ${seconds} s`,
+  stillAbove: ", sin lectura menor desde entonces",
   atMost: (most) => `máximo ${most}`,
   atLeast: (least) => `mínimo ${least}`,
   trace: (samples) => `Planta externa en el tiempo, ${samples} muestras`,

@@ -43,6 +43,51 @@ export const workedLaws: readonly Phrase[] = [
     "lo que mueve este motor, menos lo que ya mueven los que giran",
   ],
   ["the type's accessories", "los accesorios del tipo"],
+  ["load / rating", "carga / régimen"],
+  ["the generator's plate, as the type gives it", "la placa del generador, como la da el tipo"],
+  [
+    "the last step whose figures were all read; left as in the warm-up, by Newton's law",
+    "el último paso cuyos valores se leyeron todos; lo que falta como en el calentamiento, por la ley de Newton",
+  ],
+  [
+    "the type's steps; oil warm before more revolutions (airline operations 1946, 3034)",
+    "los pasos del tipo; aceite caliente antes de más revoluciones (airline operations 1946, 3034)",
+  ],
+  [
+    "By the present air: a colder night may ask for more.",
+    "Según el aire de ahora: una noche más fría puede pedir más.",
+  ],
+  [
+    "now, less the first of the readings above without one at or below between",
+    "ahora, menos la primera de las lecturas por encima sin otra igual o menor entre ellas",
+  ],
+  [
+    "the type's gauge; it may have been above for longer than anybody read",
+    "el instrumento del tipo; pudo estar por encima más tiempo del leído",
+  ],
+  [
+    "the later of the time at idle and of each gauge at its figure, by T(t) = steady + (first - steady) e^(-rate t)",
+    "lo que termine más tarde, el tiempo en ralentí o cada instrumento en su valor, con T(t) = final + (primera - final) e^(-ritmo t)",
+  ],
+  [
+    "the type's cool-down; Newton's law of cooling, fitted to the readings at idle",
+    "el enfriamiento del tipo; ley de enfriamiento de Newton, ajustada a las lecturas en ralentí",
+  ],
+  ["Nobody has reported yet that the engines idle.", "Nadie ha reportado todavía los motores en ralentí."],
+  ["Read each gauge at idle.", "Lea cada instrumento en ralentí."],
+  [
+    "An engine can always be stopped at once: then write why.",
+    "Un motor se puede apagar siempre de inmediato: luego escriba por qué.",
+  ],
+  [
+    "the type's order, of the engines that came in turning",
+    "el orden del tipo, de los motores que llegaron girando",
+  ],
+  ["the type's order of stopping", "el orden de apagado del tipo"],
+  [
+    "what this engine drives, less what the other engines that turn drive too",
+    "lo que mueve este motor, menos lo que mueven también los otros que giran",
+  ],
   [
     "engagements of the starter since the engine last ran",
     "accionamientos del arrancador desde que el motor funcionó",

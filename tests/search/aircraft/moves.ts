@@ -3,7 +3,7 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { stageAfter } from "../../../shared/protocol/stages.ts";
 import { isOver, purposeOf, type SessionState } from "../../../shared/session/state.ts";
-import { turningIn } from "../invariants/standing.ts";
+import { leftIn } from "../invariants/standing.ts";
 import { send } from "../roots.ts";
 import type { Move, Taken, Who } from "./move.ts";
 import { acted, ENGINES, planned, type Ramp, recorded, replaced, settled, toldAll } from "./ramp.ts";
@@ -64,9 +64,9 @@ export function take(ramp: Ramp, move: Move): Taken | null {
   }
 }
 
-/** The engines seen still from elsewhere, as long as their own session has them turning. */
+/** The engines seen still from elsewhere, as long as their own session has them turning or not seen still. */
 function withStill(ramp: Ramp, seen: readonly string[]): Ramp {
-  const turning = ramp.sessions.flatMap((s) => turningIn(s).map((n) => `${s.id}:${n}`));
+  const turning = ramp.sessions.flatMap((s) => leftIn(s).map((n) => `${s.id}:${n}`));
   return { ...ramp, seenStill: turning.filter((key) => ramp.seenStill.includes(key) || seen.includes(key)) };
 }
 
@@ -100,6 +100,7 @@ function actsOf(state: SessionState): [Who, Action][] {
     acts.push(["cockpit", send("shutDown", { engine })]);
   }
   acts.push(["cockpit", send("cranking", { engine: 1 })], ["cockpit", send("startAbandoned", { engine: 1 })]);
+  if (state.returning) acts.push(["cockpit", send("switchesOff")]);
   acts.push(["supervisor", { type: "abandon", reason: "weather" }]);
   return [...acts, ...towardsClearance(state)];
 }

@@ -56,6 +56,14 @@ export const AIRCRAFT_MUTANTS: readonly AircraftMutant[] = [
     root: "closed",
   },
   {
+    name: "an engine stopped in a return and not seen still is kept from the record",
+    file: "shared/aircraft/contribution.ts",
+    find: ".filter((e) => e.unseen !== undefined)",
+    replace: ".filter((e) => e.unseen === undefined && false)",
+    expect: "STN-7",
+    root: "stopped",
+  },
+  {
     name: "hands left by another session do not keep others away",
     file: "shared/leaves/fault.ts",
     find: "state.handling ?? state.standing?.hands[0]",

@@ -22,12 +22,14 @@ export interface Ramp {
 
 export const ENGINES = [1, 2] as const;
 
-export const ROOTS = ["beside", "hands", "closed", "none"] as const;
+export const ROOTS = ["beside", "hands", "closed", "returns", "stopped", "none"] as const;
 export type Root = (typeof ROOTS)[number];
 
 /**
  * The aircraft where a search begins. beside: a session in which an engine is cleared, and one in its brief. hands: the
- * same with hands on a propeller in the first. closed: a session that ended with two engines turning. none: no session.
+ * same with hands on a propeller in the first. closed: a session that ended with two engines turning. returns: a return with
+ * two engines turning, and a start in its brief. stopped: the same with the last engine stopped and not seen still.
+ * none: no session.
  */
 export function rampAt(root: Root): Ramp {
   const opened: RecordFact = { type: "opened", aircraft: "N0", engines: ENGINES.length };
@@ -48,6 +50,10 @@ export function rampAt(root: Root): Ramp {
     }
     case "closed":
       return planned(withSession(empty, closed()));
+    case "returns":
+      return planned(withSession(empty, stateAt("stopping")));
+    case "stopped":
+      return planned(withSession(empty, stateAt("lastStopped")));
   }
 }
 

@@ -77,6 +77,8 @@ function sessionPrint(s: SessionState) {
     turning: (s.standing?.turning ?? []).map((t) => t.engine),
     reports: [s.guard?.engine ?? null, Object.keys(s.arcs), s.brakes !== null, s.chocks?.in ?? null],
     open: s.signals.map((x) => [x.kind, x.due]),
+    unseen: s.engines.filter((e) => e.unseen !== undefined).map((e) => e.n),
+    returning: s.returning ? [s.returning.switchesOff !== null, s.returning.remarksDue] : null,
     told: (s.standing?.told ?? []).map((i) => i.item.is),
     endedHere: (s.standing?.endedHere ?? []).length,
   };

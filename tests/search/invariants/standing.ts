@@ -37,14 +37,14 @@ function leftBehind(ramp: Ramp): number {
   ).length;
 }
 
-/** Engines that turn in a session's own record, also when it has ended. */
-export function turningIn(s: SessionState): number[] {
-  return s.engines.filter((e) => TURNING.has(lifeOf(e).is)).map((e) => e.n);
+/** Engines that turn in a session's own record, or stopped there and were not seen still; also when it has ended. */
+export function leftIn(s: SessionState): number[] {
+  return s.engines.filter((e) => TURNING.has(lifeOf(e).is) || e.unseen !== undefined).map((e) => e.n);
 }
 
-/** Returns true if another session has an engine turning, or left one turning that nobody has seen still since. */
-function turningElsewhere({ sessions, seenStill }: Ramp, s: SessionState): boolean {
-  return sessions.some((o) => o.id !== s.id && turningIn(o).some((n) => !seenStill.includes(`${o.id}:${n}`)));
+/** Returns true if another session has an engine turning, or left one that nobody has seen still since. */
+function leftElsewhere({ sessions, seenStill }: Ramp, s: SessionState): boolean {
+  return sessions.some((o) => o.id !== s.id && leftIn(o).some((n) => !seenStill.includes(`${o.id}:${n}`)));
 }
 
 /** The session in which somebody acted, before and after. */
@@ -111,14 +111,14 @@ export const STANDING: readonly RampInvariant[] = [
   },
   {
     id: "STN-7",
-    text: "with a propeller turning or left turning by another session, no engine is cleared and no hands go to a propeller",
+    text: "with a propeller turning in another session, or not seen still since, no engine is cleared and no hands go to a propeller",
     holds: (step) => {
       const acts = acting(step);
       if (!acts || step.before.pending.length > 0) return true;
       const [was, is] = acts;
       const grew = (cleared(is) && !cleared(was)) || (is.handling !== null && was.handling === null);
       if (!grew) return true;
-      return !turningElsewhere(step.before, was);
+      return !leftElsewhere(step.before, was);
     },
   },
   {

@@ -2,7 +2,7 @@ import { plain } from "../../../shared/engine/life.ts";
 import { type StandBy, standBy } from "../../../shared/guard/standBy.ts";
 import type { Facing } from "../../../shared/models/facing.ts";
 import { receptacleWay } from "../../../shared/paper/escape.ts";
-import { engineOf, type SessionState } from "../../../shared/session/state.ts";
+import { engineOf, purposeOf, type SessionState } from "../../../shared/session/state.ts";
 import { briefWords } from "../../../shared/words/brief.ts";
 import { seconds } from "../../ui/numbers.ts";
 import type { EngineMark } from "../../ui/plan/planView.ts";
@@ -45,10 +45,10 @@ export function standByView(
     n: found.at,
     mark,
     time: under.is === "waiting" ? null : says.for(seconds(now - under.since)),
-    duty: (found.duty === "stay" ? says.stay : says.leave)(found.at),
+    duty: dutyWords(found, state, words),
     mayLeave: found.duty === "leave",
     out: { words: outWords(found, words), turn: turnOf(found, facing) },
-    next: nextWords(found, words),
+    next: nextWords(found, state, words),
     ways: found.duty === "leave" && found.next === null ? waysOf(state, words) : [],
   };
 }
@@ -65,10 +65,21 @@ function turnOf({ out }: StandBy, facing: Facing): number {
   return facing === "forward" ? forward : (forward + 180) % 360;
 }
 
-function nextWords({ duty, next, around }: StandBy, { say }: Words): string {
+function dutyWords({ at, duty }: StandBy, state: SessionState, { say }: Words): string {
   const says = standByWords(say.language);
-  if (next === null) return duty === "stay" ? "" : says.noNext;
-  return around === null ? says.goTo(next) : says.goAround(next, around);
+  if (duty === "leave") return says.leave(at);
+  return purposeOf(state) === "return" ? says.watch(at) : says.stay(at);
+}
+
+function nextWords({ duty, next, around }: StandBy, state: SessionState, { say }: Words): string {
+  const says = standByWords(say.language);
+  const returns = purposeOf(state) === "return";
+  if (next === null) {
+    if (duty === "stay") return "";
+    return returns ? says.allStill : says.noNext;
+  }
+  if (around !== null) return says.goAround(next, around);
+  return returns ? says.watchNext(next) : says.goTo(next);
 }
 
 function waysOf({ type }: SessionState, { say }: Words): StandByView["ways"] {

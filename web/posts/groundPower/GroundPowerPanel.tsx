@@ -1,13 +1,10 @@
-import { Suspense, useState } from "react";
-import { fill, type Given } from "../../../shared/asks/ask.ts";
-import type { AnswerKey } from "../../ui/askView.ts";
+import { Suspense } from "react";
 import { later } from "../../ui/later.tsx";
-import { Need } from "../../ui/Need.tsx";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
-import { serviceOptions } from "../shared/serviceOptions.ts";
 
+const Services = later(() => import("./Services.tsx").then((m) => m.Services));
 const VoltsNow = later(() => import("./VoltsNow.tsx").then((m) => m.VoltsNow));
 const VoltTrace = later(() => import("./VoltTrace.tsx").then((m) => m.VoltTrace));
 
@@ -25,53 +22,10 @@ export function GroundPowerPanel({ panel, stale }: { panel: Panel; stale: string
       }
     >
       <CheckList panel={panel} />
-      <Services panel={panel} />
       <Suspense>
+        <Services panel={panel} />
         <VoltTrace panel={panel} />
       </Suspense>
     </PanelFrame>
-  );
-}
-
-/** Requests and reports that this post may send without being asked. */
-function Services({ panel }: { panel: Panel }) {
-  const [open, setOpen] = useState<AnswerKey | null>(null);
-  const keys = serviceOptions(panel);
-  if (keys.length === 0) return null;
-  const give = (key: AnswerKey, given: Given) => {
-    const action = fill(key.choice, given);
-    if (action) panel.act(action);
-    setOpen(null);
-  };
-  return (
-    <section className="options">
-      <h3>{panel.words.text.ground.title}</h3>
-      {open ? (
-        <Need
-          answer={open}
-          numbers={[]}
-          now={panel.now}
-          blocked={!panel.fresh && !open.offline}
-          confirm={panel.confirm}
-          onGive={(given) => give(open, given)}
-          onBack={() => setOpen(null)}
-        />
-      ) : (
-        <div className="option-keys">
-          {keys.map((k) => (
-            <button
-              key={k.id}
-              type="button"
-              className="answer"
-              data-tone="plain"
-              disabled={!panel.fresh && !k.offline}
-              onClick={() => (k.choice.need === null ? give(k, {}) : setOpen(k))}
-            >
-              {k.word}
-            </button>
-          ))}
-        </div>
-      )}
-    </section>
   );
 }

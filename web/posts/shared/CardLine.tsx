@@ -1,5 +1,6 @@
 import { Suspense, useState } from "react";
-import { isGood, wholeCard } from "../../../shared/card/places.ts";
+import { isGood } from "../../../shared/card/places.ts";
+import { wholeCard } from "../../../shared/card/whole.ts";
 import { isOver } from "../../../shared/session/state.ts";
 import { later } from "../../ui/later.tsx";
 import { useLaterWords } from "../../words/later.ts";
@@ -16,7 +17,7 @@ export function CardLine({ panel }: { panel: Panel }) {
   const { state } = panel;
   const post = cardPost(panel);
   if (post === null || isOver(state)) return null;
-  const own = wholeCard(state).filter((p) => p.item.post === post);
+  const own = wholeCard(state, panel.now).filter((p) => p.item.post === post);
   if (own.length === 0) return null;
   const good = own.filter((p) => isGood(state, p)).length;
   return (

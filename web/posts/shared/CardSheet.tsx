@@ -2,7 +2,8 @@ import { useState } from "react";
 import { type Choice, fill } from "../../../shared/asks/ask.ts";
 import { askOf } from "../../../shared/card/asks.ts";
 import { boundsOf } from "../../../shared/card/judge.ts";
-import { answerAt, type CardPlace, cardKey, wholeCard } from "../../../shared/card/places.ts";
+import { answerAt, type CardPlace, cardKey } from "../../../shared/card/places.ts";
+import { wholeCard } from "../../../shared/card/whole.ts";
 import { enginesSeen } from "../../../shared/models/facing.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
@@ -27,7 +28,7 @@ export function CardSheet({ panel, post, onClose }: Props) {
   const { card: words } = useLaterWords();
   const { state } = panel;
   const [picked, setPicked] = useState<CardPlace | null>(null);
-  const places = wholeCard(state).filter((p) => p.item.post === post);
+  const places = wholeCard(state, panel.now).filter((p) => p.item.post === post);
   const groups = new Map<string, CardPlace[]>();
   for (const place of places) {
     const moment = words.moments[place.item.moment];

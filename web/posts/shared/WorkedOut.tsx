@@ -4,6 +4,7 @@ import { nextInOrder } from "../../../shared/engine/nextInOrder.ts";
 import { figuresNow, figuresOfAircraft, figuresOfEngine } from "../../../shared/figures/all.ts";
 import type { Facing } from "../../../shared/models/facing.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
+import { nextToStop } from "../../../shared/stopping/nextToStop.ts";
 import "../../styles/worked.css";
 import { Opening } from "../../ui/Opening.tsx";
 import { useUnits } from "../../ui/units.ts";
@@ -99,9 +100,10 @@ export function EngineWorked({ panel, n }: { panel: Pick<Panel, "state" | "now" 
 
 /**
  * Returns the engine being started, else the next of the order, else the last of the order, which may still be
- * warming up.
+ * warming up. In a return it is the engine that is stopped next.
  */
 function engineAtHand(state: SessionState): number | null {
+  if (state.returning) return nextToStop(state)?.n ?? state.order.at(-1) ?? null;
   const busy = state.engines.find((e) => BUSY.includes(plain(e.life).is));
   return busy?.n ?? nextInOrder(state) ?? state.order.at(-1) ?? null;
 }

@@ -48,7 +48,7 @@ function mark(
   now: number,
   { say, text }: Words,
 ): EngineMark {
-  const shown = lifeAt(recorded, now);
+  const shown = shownLife(state, lifeAt(recorded, now));
   const place = state.type.engines.find((e) => e.n === engine.n);
   const life = plain(shown);
   const { count, over } = counted(life, now, text) ?? resting(state, { ...engine, life }, now, text);
@@ -64,6 +64,10 @@ function mark(
     asked: engine.n === asked,
   };
 }
+
+/** Returns the life that a mark shows: no engine of a return waits for a start, so one that came in stopped is stopped. */
+const shownLife = ({ returning }: SessionState, life: Engine["life"]): Engine["life"] =>
+  returning && life.is === "waiting" ? { is: "shutDown", since: 0, reason: "" } : life;
 
 /** Returns the running figure beside an engine's state, and whether it is past its limit. */
 function counted(

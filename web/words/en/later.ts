@@ -43,7 +43,7 @@ export const blades = {
 export const volts = {
   region: "Ground power volts",
   notRead: "Volts not read yet",
-  batteries: "Start on batteries",
+  batteries: "On batteries, no cart",
   off: "Off",
   said: (ago: string) => `read ${ago}`,
   old: (ago: string) => `read ${ago}: old, read again`,

@@ -34,7 +34,7 @@ export const ask = {
     oilNormal: "for normal oil pressure",
     starterCooling: "until the starter is rested",
     lightning: "until work may go on",
-    coolDown: "of idle left",
+    coolDown: "at idle",
   },
 };
 

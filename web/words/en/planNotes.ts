@@ -11,7 +11,7 @@ export const planNotes = {
   brakesSet: (pressure: string | null, time: string) =>
     `Brakes set${pressure === null ? "" : ` at ${pressure}`}, ${time}`,
   brakesReleased: (time: string) => `Brakes released, ${time}`,
-  batteries: "Start on batteries",
+  batteries: "On batteries, no cart",
   powerUnknown: "Ground power: not reported",
   powerOn: (volts: string, time: string) => `Ground power on, ${volts}, ${time}`,
   powerOff: (time: string) => `Ground power off, ${time}`,

@@ -41,7 +41,7 @@ export const blades: LaterWords["blades"] = {
 export const volts: LaterWords["volts"] = {
   region: "Voltios de la planta externa",
   notRead: "Voltios aún no leídos",
-  batteries: "Arranque con baterías",
+  batteries: "Con baterías, sin planta",
   off: "Apagada",
   said: (ago) => `leído ${ago}`,
   old: (ago) => `leído ${ago}: viejo, lea de nuevo`,

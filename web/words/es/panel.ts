@@ -35,7 +35,7 @@ export const ask: Text["ask"] = {
     oilNormal: "para la presión de aceite normal",
     starterCooling: "de descanso del arrancador",
     lightning: "hasta poder seguir",
-    coolDown: "de ralentí por cumplir",
+    coolDown: "en ralentí",
   },
 };
 

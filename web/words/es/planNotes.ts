@@ -11,7 +11,7 @@ export const planNotes: typeof english = {
   brakesUnknown: "Frenos: sin reportar",
   brakesSet: (pressure, time) => `Frenos puestos${pressure === null ? "" : ` con ${pressure}`}, ${time}`,
   brakesReleased: (time) => `Frenos sueltos, ${time}`,
-  batteries: "Arranque con baterías",
+  batteries: "Con baterías, sin planta",
   powerUnknown: "Planta externa: sin reportar",
   powerOn: (volts, time) => `Planta externa conectada, ${volts}, ${time}`,
   powerOff: (time) => `Planta externa apagada, ${time}`,

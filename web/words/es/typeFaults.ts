@@ -123,6 +123,10 @@ export const typeFaults: readonly Phrase[] = [
     "cardAnswered necesita un punto de la tarjeta del que dependa una autorización",
   ],
   ["this moment is of the whole aircraft", "este momento es de todo el avión"],
+  ["every step but the first begins with a figure", "todo paso menos el primero empieza con un valor"],
+  ["each step is faster than the one before", "cada paso es más rápido que el anterior"],
+  ["only what is done before an engine has a case", "solo lo de antes de un motor tiene un caso"],
+  ["the type does not say how long an engine is hot", "el tipo no dice cuánto tiempo está caliente un motor"],
   ["no such engine", "no hay tal motor"],
   [
     "a clearance stands only on what is answered before it",

@@ -1,0 +1,32 @@
+import { attemptsSinceRun } from "../engine/attempts.ts";
+import { type Engine, isTurning, plain } from "../engine/life.ts";
+import { inUnit } from "../models/units.ts";
+import type { CardCase } from "../protocol/cardMoments.ts";
+import { engineOf, type SessionState } from "../session/state.ts";
+import type { CardPlace } from "./places.ts";
+
+/**
+ * Returns how an engine is to be started now, or how it was cleared or started: after a failed attempt of this session
+ * it may be flooded; it is hot while it stood no longer than the type's prime says.
+ */
+export function caseOf(state: SessionState, engine: Engine, now: number): CardCase {
+  const present = isTurning(engine.life) ? 1 : 0;
+  if (Math.min(engine.attempts, attemptsSinceRun(engine)) > present) return "flooded";
+  const within = state.type.prime?.hot?.within;
+  if (within === undefined || engine.lastRanAt === null) return "usual";
+  return beginsAt(engine, now) - engine.lastRanAt <= inUnit(within, "s") * 1000 ? "hot" : "usual";
+}
+
+/** Returns when the start begins. A clearance stands on the moment at which it was given, so that time alone ends none. */
+function beginsAt({ life, starter }: Engine, now: number): number {
+  const is = plain(life);
+  if (is.is === "clear") return is.since;
+  return isTurning(life) ? (starter.at(-1)?.on ?? now) : now;
+}
+
+/** Returns whether an item is called for: it has no case, or its engine is to be started in that case. */
+export function isCalledFor(state: SessionState, { item, engine }: CardPlace, now: number): boolean {
+  if (item.when === undefined) return true;
+  const found = engine === null ? undefined : engineOf(state, engine);
+  return found !== undefined && caseOf(state, found, now) === item.when;
+}
