@@ -23,6 +23,7 @@ export const workedInputs: readonly Phrase[] = [
   ["the plan: {a}", "el plan: {a}"],
   ["the system", "el sistema"],
   ["the house's register: {a}", "el registro de la casa: {a}"],
+  ["the house's register", "el registro de la casa"],
   ["amperes of the cart all the time", "amperios de la planta todo el tiempo"],
   ["amperes of the cart at its peak", "amperios de la planta en su máximo"],
   [
