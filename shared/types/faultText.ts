@@ -21,6 +21,7 @@ export const FAULTS = {
   gateOffScale: "no gauge reaches it: {1} lies beyond the scale, {2} to {3}",
   gateAboveMost: "no engine may reach it: {1} is above the gauge's most, {2}",
   riseTooLarge: "no gauge shows it: a rise of {1} on a scale of {2}",
+  dropTooSmall: "no gauge shows it: a drop of {1} on a gauge with a step of {2}",
   pressureAboveNormal: "{1} is above the pressure the gauge calls normal at most, {2}",
   propellersOverlap: "propellers {1} and {2} overlap: {3} m apart, {4} m across",
   offTheWing: "engine {1} stands {2} m from the centre line, off the wing of {3} m from tip to tip",

@@ -136,6 +136,22 @@ it.each<Row>([
     "warmUp.0.riseOf",
     /a rise of 161 on a scale of 160/,
   ],
+  [
+    "a feathering's drop that no gauge shows",
+    (t) => {
+      need(need(t.runUp).feather).maxDrop.value = 0;
+    },
+    "runUp.feather.maxDrop",
+    /a drop of 0 on a gauge with a step of/,
+  ],
+  [
+    "a magneto's drop that no gauge shows",
+    (t) => {
+      need(t.runUp).magneto.maxDrop.value = 0.5;
+    },
+    "runUp.magneto.maxDrop",
+    /a drop of 0.5 on a gauge with a step of/,
+  ],
 ])("[TYP-20] refuses %s", (...row) => refuses(row));
 
 it.each<Row>([
