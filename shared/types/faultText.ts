@@ -34,6 +34,7 @@ export const FAULTS = {
   ladderTooHot: "the ladder permits {1} K, more than the most, {2} K",
   batteryNotRested: "at {1} V a battery of {2} cells has not rested or has a dead cell: it tells no charge",
   gravityImpossible: "no acid has the gravity {1}: it tells no charge",
+  noElectrolyte: "no battery's acid is liquid at {1} {2}",
   nickelTellsNothing: "the volts of a nickel-cadmium battery tell no charge: take the check out",
   batteryNoEnd: "give the least and the most: without both the battery's charge cannot be worked out",
   nobodyAsked: "nobody is asked for a check in the stage {1}",

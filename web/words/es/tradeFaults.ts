@@ -35,6 +35,7 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
   batteryNotRested:
     "con {1} V una batería de {2} celdas no ha reposado o tiene una celda muerta: no dice su carga",
   gravityImpossible: "ningún ácido tiene la densidad {1}: no dice la carga",
+  noElectrolyte: "el ácido de ninguna batería es líquido a {1} {2}",
   nickelTellsNothing: "los voltios de una batería de níquel-cadmio no dicen su carga: quite la revisión",
   batteryNoEnd: "dé el mínimo y el máximo: sin los dos no se puede calcular la carga de la batería",
   nobodyAsked: "en la etapa {1} no se pide ninguna revisión a nadie",
