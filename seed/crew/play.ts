@@ -86,6 +86,11 @@ export function playPost(state: SessionState, post: Post, now: number, script: S
 /** The defect that a partner writes of an engine that was shut down without oil pressure. */
 const LOOKED_AT = "Looked at: gauge line";
 
+/** The reason that a partner writes for an engine that was stopped before it had cooled. */
+export const STOPPED_WARM = "Rough at idle: stopped at once";
+
+const reasonFor = ({ say }: Ask): string => (say === "coolDownRemark" ? STOPPED_WARM : LOOKED_AT);
+
 function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {
   const chosen = choose(state, ask, script);
   if (!chosen) return null;
@@ -93,7 +98,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
   const filled = fill(chosen, {
     ...(ask.engine === null ? {} : { engine: ask.engine }),
     ...(figure ? { figure } : {}),
-    ...(ask.say === "oilUnknown" || chosen.need?.is === "words" ? { reason: LOOKED_AT } : {}),
+    ...(ask.say === "oilUnknown" || chosen.need?.is === "words" ? { reason: reasonFor(ask) } : {}),
     ...(chosen.need?.is === "blades" ? { blades: { blades: chosen.need.atLeast, resistance: false } } : {}),
     ...(chosen.need?.is === "standsAt" ? { standsAt: state.aircraft } : {}),
     ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind, script) } : {}),

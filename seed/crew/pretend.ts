@@ -71,17 +71,19 @@ export function runUpFigure(state: SessionState, engine: Engine, item: RunUpItem
   const unit = itemGauge(state.type, item)?.unit ?? "rpm";
   if (!rules) return figure(0, unit);
   const share = (name: string) => between(0.4, 0.7, script.seed, "runUp", name, engine.n);
-  const drop = rules.magneto.maxDrop.value * share("drop");
-  const uneven = rules.magneto.maxDifference.value * 0.5 * share("uneven");
-  const featherDrop = (rules.feather?.maxDrop.value ?? 0) * share("feather");
   const speed = itemGauge(state.type, "powerRpm");
+  // A magneto that is off, and a propeller that feathers, show at least one step of the gauge.
+  const shown = Math.max(STEPS.rpm ?? 1, speed?.scale.step ?? 0);
+  const drop = Math.max(shown, rules.magneto.maxDrop.value * share("drop"));
+  const uneven = rules.magneto.maxDifference.value * 0.5 * share("uneven");
+  const featherDrop = Math.max(shown, (rules.feather?.maxDrop.value ?? 0) * share("feather"));
   const rpm = Math.min(1700, ((speed?.scale.from ?? 0) + (speed?.max ?? speed?.scale.to ?? 1e4)) * 0.6);
   const values: Record<RunUpItem, number> = {
     powerManifold: 27 + rules.manifold.spread.value * (share("power") - 0.5),
     powerRpm: rpm,
     magnetoBoth: rpm,
     magnetoLeft: rpm - drop,
-    magnetoRight: rpm - drop + uneven,
+    magnetoRight: rpm - Math.max(shown, drop - uneven),
     featherBefore: rpm,
     featherLowest: rpm - featherDrop,
     featherAfter: rpm,

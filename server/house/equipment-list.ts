@@ -7,6 +7,7 @@ import {
   strangeCells,
 } from "../../shared/house/lists/equipment.ts";
 import { readList } from "../../shared/house/lists/list.ts";
+import { EQUIPMENT_KINDS } from "../../shared/protocol/equipmentKinds.ts";
 import type { By } from "./entries.ts";
 import { type ListDeps, type ListWork, nothing } from "./list-work.ts";
 import { bodyOn, onLine, registerWork, type Taken } from "./register-list.ts";
@@ -26,6 +27,10 @@ export async function equipmentWork(deps: ListDeps, by: By, text: string): Promi
     if (was && whole.kind !== was.body.kind) about("kind", `${was.id} is of the kind ${was.body.kind}`);
     if ((whole.out ?? "") !== (before.out ?? "")) about("out", "is changed on its page, with a reason");
     for (const column of strangeCells(whole)) about(column, `a piece of the kind ${whole.kind} has none`);
+    if (!EQUIPMENT_KINDS.some((kind) => kind === whole.kind)) {
+      about("kind", `must be ${EQUIPMENT_KINDS.join(" or ")}`);
+      continue;
+    }
     const parsed = houseEquipmentSchema.safeParse(equipmentIn(whole, was?.body.out ?? null));
     const entry = bodyOn(line, parsed, columnOf);
     if ("faults" in entry) faults.push(...entry.faults);

@@ -3,6 +3,7 @@ import type { EntryFault } from "../../shared/house/faults.ts";
 import type { CsvFault } from "../../shared/house/lists/csv.ts";
 import { cellsChanged, type ListChange } from "../../shared/house/lists/list.ts";
 import type { RegisterEntry, Registered, RegisterKind } from "../../shared/house/register.ts";
+import { faultsOf } from "../../shared/types/faultWords.ts";
 import type { Clock } from "../clock.ts";
 import type { Directory } from "../store/directory.ts";
 import type { By } from "./entries.ts";
@@ -27,8 +28,8 @@ export function bodyOn<T>(
 ): { body: T } | { faults: CsvFault[] } {
   if (parsed.success) return { body: parsed.data };
   return {
-    faults: parsed.error.issues.map(({ path, message }) => ({
-      ...{ line, column: columnOf(path.join(".")), message },
+    faults: faultsOf(parsed.error.issues).map(({ path, message }) => ({
+      ...{ line, column: columnOf(path), message },
     })),
   };
 }

@@ -3,14 +3,14 @@ import { type Engine, isTurning, plain } from "../engine/life.ts";
 import { inUnit } from "../models/units.ts";
 import type { CardCase } from "../protocol/cardMoments.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
-import type { CardPlace } from "./places.ts";
+import { answerAt, type CardPlace } from "./places.ts";
 
 /**
- * Returns how an engine is to be started now, or how it was cleared or started: after a failed attempt of this session
- * it may be flooded; it is hot while it stood no longer than the type's prime says.
+ * Returns how an engine is to be started now, or how it was cleared or is cranked: after a failed attempt of this
+ * session it may be flooded; it is hot while it stood no longer than the type's prime says.
  */
-export function caseOf(state: SessionState, engine: Engine, now: number): CardCase {
-  const present = isTurning(engine.life) ? 1 : 0;
+function caseOf(state: SessionState, engine: Engine, now: number): CardCase {
+  const present = plain(engine.life).is === "cranking" ? 1 : 0;
   if (Math.min(engine.attempts, attemptsSinceRun(engine)) > present) return "flooded";
   const within = state.type.prime?.hot?.within;
   if (within === undefined || engine.lastRanAt === null) return "usual";
@@ -21,12 +21,18 @@ export function caseOf(state: SessionState, engine: Engine, now: number): CardCa
 function beginsAt({ life, starter }: Engine, now: number): number {
   const is = plain(life);
   if (is.is === "clear") return is.since;
-  return isTurning(life) ? (starter.at(-1)?.on ?? now) : now;
+  return is.is === "cranking" ? (starter.at(-1)?.on ?? now) : now;
 }
 
-/** Returns whether an item is called for: it has no case, or its engine is to be started in that case. */
-export function isCalledFor(state: SessionState, { item, engine }: CardPlace, now: number): boolean {
+/**
+ * Returns whether an item is called for: it has no case, or its engine is to be started in that case. Once the engine
+ * has caught, the case of its start is past, and what was answered shows it.
+ */
+export function isCalledFor(state: SessionState, place: CardPlace, now: number): boolean {
+  const { item, engine } = place;
   if (item.when === undefined) return true;
   const found = engine === null ? undefined : engineOf(state, engine);
-  return found !== undefined && caseOf(state, found, now) === item.when;
+  if (found === undefined) return false;
+  const runs = isTurning(found.life) && plain(found.life).is !== "cranking";
+  return runs ? answerAt(state, place) !== null : caseOf(state, found, now) === item.when;
 }

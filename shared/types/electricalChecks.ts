@@ -2,6 +2,7 @@ import { chargeFromGravity, chargeFromVolts } from "../models/electrical/battery
 import { badEnvelope } from "../models/electrical/envelope.ts";
 import { envelopeOf } from "../models/electrical/envelopeOf.ts";
 import { WIRE_TABLE } from "../models/electrical/wireTable.ts";
+import { inUnit } from "../models/units.ts";
 import { STAGES } from "../protocol/stages.ts";
 import type { BatteryData } from "./electrical.ts";
 import type { Fault } from "./fault.ts";
@@ -109,9 +110,23 @@ function gravity(type: AircraftType, { cell, gravity: rule }: BatteryData, path:
   const degrees = unit(rule.temperature);
   if (degrees !== "degF" && degrees !== "degC")
     fault(`${path}.gravity.temperature`, `the check ${rule.temperature} must read a temperature`);
+  else electrolyte(type, at(rule.temperature), degrees, fault);
   const stage = (id: string) => STAGES.findIndex((s) => s === checks[at(id)]?.stage);
   if (at(rule.temperature) > at(rule.check) || stage(rule.temperature) > stage(rule.check))
     fault(`${path}.gravity.temperature`, "its check comes before the hydrometer's");
+}
+
+/** Temperatures between which a battery's acid is liquid, degC: it freezes near -70 when charged, boils near 110. From memory. */
+const LIQUID = { from: -80, to: 115 };
+
+function electrolyte({ checks }: AircraftType, at: number, unit: "degC" | "degF", fault: Fault): void {
+  for (const end of ["min", "max"] as const) {
+    const value = checks[at]?.range?.[end];
+    if (value === undefined) continue;
+    const degrees = inUnit({ value, unit }, "degC");
+    if (degrees < LIQUID.from || degrees > LIQUID.to)
+      fault(`checks.${at}.range.${end}`, faultText("noElectrolyte", value, unit));
+  }
 }
 
 function groundPower({ groundPower: rules }: AircraftType, fault: Fault): void {

@@ -140,6 +140,13 @@ function runUp({ runUp: rules, gauges }: AircraftType, fault: Fault): void {
     if (!gauge?.perEngine) fault(`runUp.${path}`, `no gauge ${id} for each engine`);
     else if (gauge.unit !== unit) fault(`runUp.${path}`, `${id} must be read in ${unit}`);
   }
+  // A propeller that shows no drop did not feather, and a magneto without one was not switched off: the least drop that
+  // the gauge shows must be allowed.
+  const step = gauges.find((g) => g.id === rules.manifold.speedGauge)?.scale.step ?? 0;
+  const drops = { magneto: rules.magneto.maxDrop, feather: rules.feather?.maxDrop };
+  for (const [name, most] of Object.entries(drops))
+    if (most && most.value < step)
+      fault(`runUp.${name}.maxDrop`, faultText("dropTooSmall", most.value, step));
   if (new Set(rules.gauges).size !== rules.gauges.length) fault("runUp.gauges", "a gauge is named twice");
   rules.gauges.forEach((id, i) => {
     const gauge = gauges.find((g) => g.id === id);

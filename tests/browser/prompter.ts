@@ -5,6 +5,7 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import type { Action } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
+import type { Purpose } from "../../shared/protocol/stages.ts";
 import { PROTOCOL } from "../../shared/protocol/version.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 import { TestPanel } from "../live/panel.ts";
@@ -68,8 +69,15 @@ export class Prompter {
    * Plans a session of this aircraft and seats everybody at their post. The panels show it once it was played to the
    * moment of the story: four browsers that draw every step of the way there take most of a test's time.
    * @param pace how many times faster than in an engine the oil warms
+   * @param purpose a start, or the return of an aircraft whose engines turn
    */
-  static async begin(crew: Crew, server: Reached, aircraft: string, pace = 1): Promise<Prompter> {
+  static async begin(
+    crew: Crew,
+    server: Reached,
+    aircraft: string,
+    pace = 1,
+    purpose: Purpose = "start",
+  ): Promise<Prompter> {
     const { url } = server;
     const nobody = { cockpit: null, fireGuard: null, groundPower: null, supervisor: null };
     const planned = await fetch(`${url}/api/sessions`, {
@@ -81,6 +89,7 @@ export class Prompter {
       body: JSON.stringify({
         commandId: randomUUID(),
         aircraft,
+        purpose,
         place: "Stand 4, north apron",
         // Another start of the field may have told of wind, which is judged by the heading.
         headingDeg: 250,

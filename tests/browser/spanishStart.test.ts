@@ -1,10 +1,11 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { STOPPED_WARM } from "../../seed/crew/play.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { stateIn } from "../../shared/words/authored.ts";
 import { say } from "../../shared/words/es.ts";
-import { type Crew, seatAt } from "./crew.ts";
+import { type Crew, passTime, seatAt } from "./crew.ts";
 import { englishOn } from "./englishOn.ts";
 import { Prompter } from "./prompter.ts";
 import { openBrowser, Seat } from "./seat.ts";
@@ -36,7 +37,7 @@ afterAll(async () => {
 });
 
 /** Texts that the people at the posts entered. */
-const ENTERED = ["Stand 4, north apron", "Cart Knocker"];
+const ENTERED = ["Stand 4, north apron", "Cart Knocker", STOPPED_WARM];
 /** The same, and as the chart shortens them. */
 const WRITTEN = ENTERED.flatMap((text) => [
   text,
@@ -45,8 +46,8 @@ const WRITTEN = ENTERED.flatMap((text) => [
 /** So fast that an engine is warm within a second. */
 const PACE = 600;
 
-it("[LNG-13] a whole start with a hold, a cut, a fire and drills shows no English word in Spanish", async () => {
-  const story = await Prompter.begin(crew, server, "QX-PEN", PACE);
+/** Returns a look at every panel before a post acts, with the English words and the asks that it met. */
+function looking(story: Prompter) {
   const found = new Set<string>();
   const asked = new Set<string>();
   /** Waits until the post's ask is shown, then collects the English words of every panel. */
@@ -60,6 +61,12 @@ it("[LNG-13] a whole start with a hold, a cut, a fire and drills shows no Englis
     }
     for (const seat of crew.all) for (const word of await englishOn(seat.page, WRITTEN)) found.add(word);
   };
+  return { look, found, asked };
+}
+
+it("[LNG-13] a whole start with a hold, a cut, a fire and drills shows no English word in Spanish", async () => {
+  const story = await Prompter.begin(crew, server, "QX-PEN", PACE);
+  const { look, found, asked } = looking(story);
   const [first = 1, second = 2] = story.state.order;
   const stop = async (post: Post, kind: "hold" | "cut" | "fire", engine?: number) => {
     const where = kind === "fire" ? { place: "nacelle" as const } : {};
@@ -85,6 +92,26 @@ it("[LNG-13] a whole start with a hold, a cut, a fire and drills shows no Englis
   for (const said of ["crank", "oilFirst", "settle", "warmUp", "answer.hold", "ownHold", "answer.fire"])
     expect(asked).toContain(said);
   for (const said of ["fireOut", "drill", "drillEnd", "answer.cut", "resetCut", "removeChocks", "allClear"])
+    expect(asked).toContain(said);
+  story.close();
+});
+
+it("[LNG-13] nor does its return, with an engine stopped before it had cooled", async () => {
+  const story = await Prompter.begin(crew, server, "QX-PEN", PACE, "return");
+  const { look, found, asked } = looking(story);
+  await story.playUntil((s) => (s.returning?.coolingSince ?? null) !== null, look);
+  const [first = 1] = story.state.order;
+  await story.playUntil((s) => s.engines[first - 1]?.readings.headTemp !== undefined, look);
+  await look("cockpit");
+  await story.give("cockpit", { type: "send", kind: "shutDown", engine: first, channel: "panel" });
+  const idle = server.type("penhale-twin").stopping?.coolDown?.atIdle?.value ?? 0;
+  await passTime(server, crew, idle * 1_000);
+  await story.playUntil((s) => s.stage === "closed", look);
+  for (const seat of crew.all) await seat.sees("Esta sesión está cerrada.");
+  expect([...found]).toEqual([]);
+  for (const said of ["onStand", "insertChocks", "coolDownBegins", "coolDownGauge", "coolDownRemark"])
+    expect(asked).toContain(said);
+  for (const said of ["stopEngine", "propellerStopped", "switchesOff", "advance.stowing", "advance.stopped"])
     expect(asked).toContain(said);
   story.close();
 });

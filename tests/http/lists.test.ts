@@ -1,5 +1,8 @@
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { currencySchema } from "../../shared/house/currency.ts";
+import { phraseBook } from "../../shared/words/phraseBook.ts";
+import { problemPhrases } from "../../web/words/es/problemPhrases.ts";
+import { typeFaults } from "../../web/words/es/typeFaults.ts";
 import { BOTTLE, CART, keptAs } from "../spec/equipped.ts";
 import { bearer, PIN, planBody, signIn, type TestServer, testServer } from "./test-server.ts";
 
@@ -96,6 +99,36 @@ it("[HSE-21] a file with a fault is refused with line and column, and nothing of
   const taken = await ask("di", "POST", "/house/lists/equipment", { csv: file, tag: body.tag });
   expect([taken.status, taken.kind, taken.body.errors[0].path]).toEqual([422, "faultyEntry", "line 3, out"]);
   expect((await ask("di", "GET", "/equipment")).body).toHaveLength(1);
+});
+
+it("[HSE-21] [LNG-7] every fault of a file has words in both languages", async () => {
+  const told = phraseBook([...typeFaults, ...problemPhrases]);
+  const faulty = {
+    equipment: [
+      "label,kind,name,volts,peakA,continuousA,size,metres,testedUntil,out",
+      "GPU-1,cart,,soon,1,5,99,900,31.12.2027,",
+      "CHK 8,chocks,Chocks,28,,,,,,broken",
+      "EXT-2,sofa,Sofa,,,,,,,",
+    ],
+    aircraft: ["registration,name,type,engine9", "a b,,none,x"],
+    people: ["handle,name,posts,pin", "hal,,navigator,123456", "hal,Hal,,", ","],
+  } as const;
+  const more = {
+    aircraft: csvOf("registration,name,type,version,engine1,engine1Hours,retired", "a b,,four,x,E-1,-5,yes"),
+    people: csvOf(
+      "handle,name,posts,pin,signIn",
+      "hal,Hal,navigator,123456,blocked",
+      "di,Di,cockpit,730182,",
+    ),
+    equipment: 'label,kind\r\n"A-1,chocks\r\n',
+  };
+  for (const kind of ["people", "aircraft", "equipment"] as const)
+    for (const csv of [csvOf(...faulty[kind]), more[kind]]) {
+      const { faults } = (await judge(kind, csv)).body;
+      expect(faults.length).toBeGreaterThan(0);
+      for (const { message } of faults)
+        expect(told(message).some((p) => p.asWritten) ? message : "", kind).toBe("");
+    }
 });
 
 it("[HSE-21] a file is taken in only while the house is as it was looked at", async () => {

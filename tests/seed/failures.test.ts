@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { STOPPED_WARM } from "../../seed/crew/play.ts";
 import { demo } from "../../seed/demo-data.ts";
 import { attemptsLeft } from "../../shared/conditions/engines.ts";
 import { plain } from "../../shared/engine/life.ts";
@@ -171,7 +172,7 @@ describe("a return that goes wrong", () => {
     const log = returnLog(momentsOf(stage.events), lookupOf(stage.events, say));
     const short = log?.engines.filter((e) => e.short !== null) ?? [];
     expect(short.map((e) => e.n)).toEqual([first]);
-    expect(short[0]?.short?.reason).not.toBeNull();
+    expect(short[0]?.short?.reason).toBe(STOPPED_WARM);
     expect(log?.engines.every((e) => e.still !== null)).toBe(true);
     day.after(stage, 1);
     // The reason is a defect that bars nothing.

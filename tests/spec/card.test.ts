@@ -295,6 +295,50 @@ describe("the card", () => {
     expect(keys.slice(0, 4)).toEqual(["batteries:0", "restPressure:0", "mixture:3", "selector:3"]);
   });
 
+  it("[CRD-40] shows the items of the case in which an engine is to be started, and those answered once it runs", () => {
+    const cased: AircraftType = {
+      ...CARDED,
+      prime: {
+        amount: { value: 3, unit: "s", source },
+        hot: { within: { value: 30, unit: "min", source }, amount: { value: 0, unit: "s", source } },
+      },
+      card: [
+        ...CARD,
+        ...(["usual", "hot", "flooded"] as const).map((when) =>
+          item(when, "beforeEngine", { when, engines: [3], clearance: true }),
+        ),
+      ],
+    };
+    const s = given({ type: cased, order: [3] })
+      .manned()
+      .upTo("groundPower");
+    done(s, "batteries");
+    s.upTo("starting");
+    const cases = () =>
+      wholeCard(s.state, s.now).flatMap((p) => (p.item.when && p.engine === 3 ? [p.item.when] : []));
+    expect(cases()).toEqual(["usual"]);
+    done(s, "mixture", 3);
+    // An item of another case does not stand for this one.
+    done(s, "hot", 3);
+    expect(cardAnswered.find(s.state, 3, s.now).is).toBe("unknown");
+    done(s, "usual", 3);
+    expect(cardAnswered.find(s.state, 3, s.now).is).toBe("yes");
+    s.failedStart(3, 5);
+    expect(cases()).toEqual(["flooded"]);
+    expect(cardAnswered.find(s.state, 3, s.now).is).toBe("unknown");
+    s.wait(120);
+    for (const id of ["mixture", "flooded"]) done(s, id, 3);
+    s.started(3);
+    expect(cases()).toEqual(["flooded"]);
+    s.send("cockpit", "shutDown", { engine: 3 });
+    expect(cases()).toEqual(["hot"]);
+    // At the end of the type's half hour it is still hot; a millisecond later it is not.
+    s.waitMs(1_800_000 - (s.now - (s.state.engines[2]?.lastRanAt ?? 0)));
+    expect(cases()).toEqual(["hot"]);
+    s.waitMs(1);
+    expect(cases()).toEqual(["usual"]);
+  });
+
   it("[CRD-13] a type without a card is asked nothing more, and its states are the same", () => {
     const s = given({ type: RICH }).manned().upTo("starting");
     s.started(3);

@@ -136,6 +136,22 @@ it.each<Row>([
     "warmUp.0.riseOf",
     /a rise of 161 on a scale of 160/,
   ],
+  [
+    "a feathering's drop that no gauge shows",
+    (t) => {
+      need(need(t.runUp).feather).maxDrop.value = 0;
+    },
+    "runUp.feather.maxDrop",
+    /a drop of 0 on a gauge with a step of/,
+  ],
+  [
+    "a magneto's drop that no gauge shows",
+    (t) => {
+      need(t.runUp).magneto.maxDrop.value = 0.5;
+    },
+    "runUp.magneto.maxDrop",
+    /a drop of 0.5 on a gauge with a step of/,
+  ],
 ])("[TYP-20] refuses %s", (...row) => refuses(row));
 
 it.each<Row>([
@@ -506,6 +522,19 @@ it("[TYP-28] a change in any one place of a type is refused with a place and wor
   expect(judged.filter((j) => typeof j === "object")).toEqual([]);
   expect(judged).toContain("started");
   expect(judged).toContain("refused");
+});
+
+it("[TYP-25] refuses a temperature at which no battery's acid is liquid, with its place and in both languages", () => {
+  const type = structuredClone(demo.types.find((t) => t.id === "carrack-three"));
+  const at = type?.checks.findIndex((c) => c.id === "battery1Warm") ?? -1;
+  const range = type?.checks[at]?.range;
+  if (!range) throw new Error("it reads no electrolyte");
+  range.max = 110_000;
+  const read = readAircraftType(type);
+  const [fault] = "faults" in read ? read.faults : [];
+  expect(fault?.path).toBe(`checks.${at}.range.max`);
+  expect(fault?.message).toBe("no battery's acid is liquid at 110000 degF");
+  expect(inSpanish(fault?.message ?? "").filter((p) => p.asWritten)).toEqual([]);
 });
 
 /** Found among 10,000 such changes: ground power was waited for, and nobody was asked anything. */

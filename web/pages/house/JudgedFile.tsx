@@ -2,7 +2,7 @@ import type { ListChange } from "../../../shared/house/lists/list.ts";
 import type { JudgedList } from "../../net/lists.ts";
 import { TranslatedText } from "../../ui/TranslatedText.tsx";
 import { useListWords } from "../../words/lists.ts";
-import { useWords } from "../../words/words.ts";
+import { useTypeFaults } from "../../words/types.ts";
 
 interface Props {
   /** The file's name. */
@@ -15,7 +15,7 @@ interface Props {
 /** What a file would change, line by line, or everything that is wrong with it. Nothing is changed before a touch. */
 export function JudgedFile({ name, judged: { rows, faults }, onTake, onLeave }: Props) {
   const words = useListWords();
-  const { problem } = useWords();
+  const translate = useTypeFaults();
   const doing = rows.filter((r) => r.is !== "same");
   const same = rows.length - doing.length;
   return (
@@ -27,7 +27,7 @@ export function JudgedFile({ name, judged: { rows, faults }, onTake, onLeave }: 
           <ul className="fault-list">
             {faults.map((f) => (
               <li key={`${f.line} ${f.column} ${f.message}`}>
-                {words.place(f.line, f.column)}: <TranslatedText pieces={problem(f.message)} />
+                {words.place(f.line, f.column)}: <TranslatedText pieces={translate(f.message)} />
               </li>
             ))}
           </ul>

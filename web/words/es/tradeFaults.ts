@@ -21,6 +21,7 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
   gateOffScale: "ningún indicador lo alcanza: {1} queda fuera de la escala, de {2} a {3}",
   gateAboveMost: "ningún motor puede alcanzarlo: {1} es mayor que el máximo del indicador, {2}",
   riseTooLarge: "ningún indicador lo muestra: una subida de {1} en una escala de {2}",
+  dropTooSmall: "ningún indicador lo muestra: una caída de {1} en un indicador con pasos de {2}",
   pressureAboveNormal: "{1} es mayor que la presión normal más alta del indicador, {2}",
   propellersOverlap: "las hélices {1} y {2} se tocan: a {3} m una de otra, {4} m de diámetro",
   offTheWing: "el motor {1} está a {2} m del eje, fuera del ala de {3} m de punta a punta",
@@ -34,6 +35,7 @@ const SPANISH: Readonly<Record<FaultName, string>> = {
   batteryNotRested:
     "con {1} V una batería de {2} celdas no ha reposado o tiene una celda muerta: no dice su carga",
   gravityImpossible: "ningún ácido tiene la densidad {1}: no dice la carga",
+  noElectrolyte: "el ácido de ninguna batería es líquido a {1} {2}",
   nickelTellsNothing: "los voltios de una batería de níquel-cadmio no dicen su carga: quite la revisión",
   batteryNoEnd: "dé el mínimo y el máximo: sin los dos no se puede calcular la carga de la batería",
   nobodyAsked: "en la etapa {1} no se pide ninguna revisión a nadie",
