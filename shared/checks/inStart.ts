@@ -16,9 +16,8 @@ export function inStart(state: SessionState, check: Check): boolean {
 }
 
 function readsBattery({ type }: SessionState, check: string): boolean {
-  return (type.electrical?.batteries ?? []).some(
-    (b) => b.check === check || b.gravity?.check === check || b.gravity?.temperature === check,
-  );
+  const batteries = type.electrical?.batteries ?? [];
+  return batteries.some((b) => [b.check, b.gravity?.check, b.gravity?.temperature].includes(check));
 }
 
 /** Returns the conditions that depend on a check and apply with this type. */

@@ -137,12 +137,6 @@ export class Api {
     this.json<{ head: number; state: SessionState; serverNow: number }>("GET", `/api/sessions/${id}`);
   /** Fetches the open items of every aircraft's record. */
   standing = () => this.json<StandingRow[]>("GET", "/api/standing");
-  /** Reports a stop, where a fire burns or a defect at an aircraft without a session, or ends what stands there. */
-  report = (aircraft: string, action: object) =>
-    this.json<Reported>("POST", `/api/aircraft/${aircraft}/reports`, {
-      commandId: crypto.randomUUID(),
-      action,
-    });
   noise = (id: string) => this.json<NoiseDay>("GET", `/api/sessions/${id}/noise`);
   planSession = (plan: PlanRequest) => this.json<{ id: string; code: string }>("POST", "/api/sessions", plan);
   join = (code: string) =>

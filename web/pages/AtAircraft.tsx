@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from "react";
 import type { FirePlace } from "../../shared/protocol/signals.ts";
 import type { Item } from "../../shared/protocol/standing.ts";
 import { enginesOf, placesOf } from "../../shared/stops/fireSeats.ts";
+import { reportAt } from "../net/aircraftReport.ts";
 import type { StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
 import { isLocated } from "../posts/shared/openFire.ts";
@@ -39,7 +40,7 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
   }, [ramp, renew]);
   const report = async (aircraft: string, action: object, said: string) => {
     try {
-      const answer = await api.report(aircraft, action);
+      const answer = await reportAt(aircraft, action);
       setTrouble(null);
       setHeard(answer.status === "accepted" ? said : words.say.refusal(answer.refusal));
       await renew();

@@ -22,6 +22,7 @@ export const workedInputs: readonly Phrase[] = [
   ["a meter's record given by {1}", "registro de un medidor dado por {1}"],
   ["the plan: {a}", "el plan: {a}"],
   ["the system", "el sistema"],
+  ["the house's register", "el registro de la casa"],
   ["the house's register: {a}", "el registro de la casa: {a}"],
   ["the house's register", "el registro de la casa"],
   ["amperes of the cart all the time", "amperios de la planta todo el tiempo"],
