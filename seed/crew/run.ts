@@ -5,6 +5,7 @@ import { LIVE_STAGES, type Stage } from "../../shared/protocol/stages.ts";
 import { isOver } from "../../shared/session/state.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { demo } from "../demo-data.ts";
 import { Api, type DemoPlan, type DemoSignIn, type SignedIn } from "./api.ts";
 import { type CrewClock, wallClock } from "./clock.ts";
@@ -21,6 +22,10 @@ export interface CrewOptions {
   posts?: readonly Post[];
   /** Session to play in. Default: the newest one that is not over, or a newly planned one. */
   sessionId?: string;
+  /** Whether a session that runs is played in, or a new one is planned with an aircraft that is free. Default: the first. */
+  planned?: "already" | "anew";
+  /** Handles of people whom the crew never plays. */
+  leaveOut?: readonly string[];
   /** The plan of a new session. Default: the first demo aircraft, on ground power. */
   plan?: Partial<DemoPlan>;
   /** Speed as a multiple of human pace; default 1. */
@@ -86,6 +91,7 @@ class Crew {
     this.#signIns = await this.#api.demoSignIns();
     if (this.#signIns.length === 0) throw new Error("this server has no demo to play in");
     const wanted = this.#options.posts ?? POSTS;
+    for (const handle of this.#options.leaveOut ?? []) this.#spokenFor.add(handle);
     const scout = await this.#scout(wanted);
     this.sessionId = this.#options.sessionId ?? (await this.#findSession(scout.token));
     const held = await this.#api.posts(scout.token, this.sessionId);
@@ -118,9 +124,12 @@ class Crew {
   }
 
   async #findSession(token: string): Promise<string> {
-    const live = (await this.#api.sessions(token)).find((s) => LIVE_STAGES.includes(s.stage));
-    if (live) return live.id;
-    const first = demo.aircraft[0]?.id ?? "";
+    const live = (await this.#api.sessions(token)).filter((s) => LIVE_STAGES.includes(s.stage));
+    const anew = this.#options.planned === "anew";
+    if (live[0] && !anew) return live[0].id;
+    const free = demo.aircraft.find(({ id }) => !live.some((s) => s.aircraft.includes(id)));
+    if (anew && !free) throw new Error("every aircraft of the demo is being started");
+    const first = free?.id ?? "";
     const place = demo.places[0] ?? "";
     const plan: DemoPlan = { aircraft: first, place, powerSource: "groundPower", ...this.#options.plan };
     const planner = await this.#scout(["supervisor", "cockpit"], "crew-planner");
@@ -147,7 +156,9 @@ class Crew {
         script: this.#script,
         clock,
         onRefused: (at, _action, refusal) =>
-          this.#options.onLine?.(`${say.post(at)} was refused: ${say.refusal(refusal, AS_READ, this.#type)}`),
+          this.#options.onLine?.(
+            `${say.post(at)} was refused: ${outcomesOf(say).refusal(refusal, AS_READ, this.#type)}`,
+          ),
         onUnfit: (at) => void this.#replace(at).catch((why: Error) => this.#fail(why)),
       },
       () => link,

@@ -114,6 +114,7 @@ export const MARKS = {
       by: /dash(ed|array)|dotted/,
       in: [
         ".ask-sending",
+        '.pad-cell:is([data-is="not"], [data-is="sending"], [data-off])',
         ".answer:disabled",
         ".small-key:disabled",
         '.sent li[data-is="sending"]',

@@ -11,18 +11,29 @@ import { Trouble } from "../ui/Trouble.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { PaperKey } from "./PaperKey.tsx";
+import type { Play } from "./played.ts";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
 const AtAircraft = later(() => import("./AtAircraft.tsx").then((m) => m.AtAircraft));
+const DemoStart = later(() => import("./DemoStart.tsx").then((m) => m.DemoStart));
 const HouseSteps = later(() => import("./HouseSteps.tsx").then((m) => m.HouseSteps));
 const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
 const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
 
 /** Every session on the ramp as a strip, with keys to plan and join one. */
-export function Ramp({ me, connection, join }: { me: Me; connection: Connection; join: string | null }) {
+interface Props {
+  me: Me;
+  connection: Connection;
+  /** Joining code in the address. */
+  join: string | null;
+  /** What the address asks of the demo's crew. */
+  play: Play | null;
+}
+
+export function Ramp({ me, connection, join, play }: Props) {
   const words = useWords();
   const { ramp: says } = words.text;
   const { board, house, screen, units } = useLaterWords();
@@ -82,6 +93,11 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
             <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}/record`)} />
           ))}
         </section>
+      )}
+      {me.demo && (
+        <Suspense>
+          <DemoStart me={me} play={play} />
+        </Suspense>
       )}
       <Join code={join} />
       <nav className="head-keys ramp-more" aria-label={says.more}>

@@ -7,6 +7,17 @@ export const problemPhrases: readonly Phrase[] = [
   ["ground power", "planta externa"],
   ["supervisor", "supervisor"],
   [
+    "only the demo's people begin a scripted crew",
+    "solo las personas de la demostración llaman a una tripulación de guion",
+  ],
+  [
+    "{1} crews play already: watch one of them, or end its session",
+    "ya hay {1} tripulaciones de guion: mire una, o termine su sesión",
+  ],
+  ["this server is not reachable yet", "a este servidor aún no se puede llegar"],
+  ["every aircraft of the demo is being started", "se están arrancando todos los aviones de la demostración"],
+  ["nobody of the demo people is left to play", "no queda nadie de la demostración para jugar"],
+  [
     "version {1} of {2} is approved without a seal: make a draft of it and approve that",
     "la versión {1} de {2} está aprobada sin sello: haga un borrador de ella y apruébelo",
   ],
