@@ -24,6 +24,8 @@ export interface CrewOptions {
   sessionId?: string;
   /** Whether a session that runs is played in, or a new one is planned with an aircraft that is free. Default: the first. */
   planned?: "already" | "anew";
+  /** People who stay free for real users: those who may hold many posts, or those who may hold a single one. */
+  spares?: "versatile" | "single";
   /** Handles of people whom the crew never plays. */
   leaveOut?: readonly string[];
   /** The plan of a new session. Default: the first demo aircraft, on ground power. */
@@ -95,8 +97,9 @@ class Crew {
     const scout = await this.#scout(wanted);
     this.sessionId = this.#options.sessionId ?? (await this.#findSession(scout.token));
     const held = await this.#api.posts(scout.token, this.sessionId);
+    const elsewhere = this.#options.planned === "anew" ? await this.#onDuty(scout.token) : [];
     await this.#api.signOut(scout.token);
-    const names = new Set(POSTS.flatMap((p) => held[p]?.name ?? []));
+    const names = new Set([...POSTS.flatMap((p) => held[p]?.name ?? []), ...elsewhere]);
     for (const s of this.#signIns) if (names.has(s.name)) this.#spokenFor.add(s.handle);
     // A person whom an earlier run of this crew put at a post continues there.
     for (const post of wanted) {
@@ -117,10 +120,19 @@ class Crew {
   }
 
   /** Signs in one person to read the server's state. */
-  async #scout(wanted: readonly Post[], device = "crew-scout"): Promise<SignedIn> {
-    const first = [...cast(wanted, this.#signIns, this.#spokenFor).values()].find((s) => s !== null);
+  async #scout(wanted: readonly Post[], device: "scout" | "planner" = "scout"): Promise<SignedIn> {
+    const first = [...cast(wanted, this.#signIns, this.#spokenFor, this.#options.spares).values()].find(
+      (s) => s !== null,
+    );
     if (!first) throw new Error("nobody of the demo people may hold these posts");
-    return this.#api.signIn(first, device);
+    return this.#api.signIn(first, this.#device(device));
+  }
+
+  /** Returns who holds a post in a session that runs: a person holds posts in one session at a time. */
+  async #onDuty(token: string): Promise<string[]> {
+    const live = (await this.#api.sessions(token)).filter((s) => LIVE_STAGES.includes(s.stage));
+    const held = await Promise.all(live.map((s) => this.#api.posts(token, s.id)));
+    return held.flatMap((posts) => POSTS.flatMap((p) => posts[p]?.name ?? []));
   }
 
   async #findSession(token: string): Promise<string> {
@@ -132,7 +144,7 @@ class Crew {
     const first = free?.id ?? "";
     const place = demo.places[0] ?? "";
     const plan: DemoPlan = { aircraft: first, place, powerSource: "groundPower", ...this.#options.plan };
-    const planner = await this.#scout(["supervisor", "cockpit"], "crew-planner");
+    const planner = await this.#scout(["supervisor", "cockpit"], "planner");
     const { id, code } = await this.#api.plan(planner.token, plan);
     await this.#api.signOut(planner.token);
     this.#options.onLine?.(`Planned ${plan.aircraft} at ${plan.place}: join with ${code}`);
@@ -140,7 +152,7 @@ class Crew {
   }
 
   async #fill(post: Post): Promise<void> {
-    const who = cast([post], this.#signIns, this.#spokenFor).get(post) ?? null;
+    const who = cast([post], this.#signIns, this.#spokenFor, this.#options.spares).get(post) ?? null;
     if (who) await this.#put(post, who);
     else this.#options.onLine?.(`Nobody is left to play ${say.post(post)}`);
   }
@@ -208,7 +220,7 @@ class Crew {
     this.#reject(why);
   }
 
-  #device(post: Post): string {
-    return `crew-${post}-${this.#script.seed}`;
+  #device(of: Post | "scout" | "planner"): string {
+    return `crew-${of}-${this.#script.seed}`;
   }
 }

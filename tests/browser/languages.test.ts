@@ -112,7 +112,9 @@ it("[LNG-2] a person's language returns with their sign-in, whatever language th
   await page.getByRole("heading", { name: "Sign in" }).waitFor();
   expect(await page.getAttribute("html", "lang")).toBe("en");
   await signIn(page, "merryn");
+  await press(page, "This device");
   await press(page, "Español");
+  await press(page, "Cerrar");
   await page.getByRole("heading", { name: "La plataforma" }).waitFor();
   expect(await page.getAttribute("html", "lang")).toBe("es");
   await press(page, "Salir");

@@ -27,6 +27,7 @@ export const MARKS = {
         ".plan-leader-asked",
         '.wall-row[data-needs="ready"] .wall-needs',
         '.strip-needs[data-needs="ready"]',
+        ".ramp-card[data-offered] > .ramp-mine",
       ],
     },
   },

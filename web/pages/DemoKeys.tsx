@@ -1,6 +1,5 @@
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { useLaterWords } from "../words/later.ts";
-import { useWords } from "../words/words.ts";
 import type { Play } from "./played.ts";
 
 interface Props {
@@ -12,7 +11,6 @@ interface Props {
 
 /** Keys by which a newcomer sees the demo at work: watch a scripted crew, or be one of it. */
 export function DemoKeys({ plays, busy, onPlay }: Props) {
-  const { say } = useWords();
   const { demo } = useLaterWords();
   return (
     <div className="demo-keys">
@@ -37,7 +35,7 @@ export function DemoKeys({ plays, busy, onPlay }: Props) {
             disabled={busy}
             onClick={() => onPlay(p)}
           >
-            {demo.be(say.post(p).toLowerCase())}
+            {demo.be[p]}
           </button>
         ))}
       </div>

@@ -1,3 +1,4 @@
+import "../styles/ramp.css";
 import type { DemoSignIn } from "../net/api.ts";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";

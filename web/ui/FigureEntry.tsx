@@ -6,7 +6,7 @@ import type { Words } from "../words/catalogue.ts";
 import { useWords } from "../words/words.ts";
 import { BeforeSending } from "./BeforeSending.tsx";
 import { DigitKeys } from "./DigitKeys.tsx";
-import { FigureWayKeys } from "./FigureWayKeys.tsx";
+import { FigureWayKey } from "./FigureWayKey.tsx";
 import { asksFirst, BLANK, entered, stepped, typed } from "./figureEntry.ts";
 import { type FigureSpec, isGood } from "./figureSpec.ts";
 import { useFiguring } from "./figuring.ts";
@@ -112,8 +112,8 @@ export function FigureEntry({ spec, word, disabled, follows, onEnter, onBack }: 
             <button type="button" className="answer" data-tone="plain" onClick={onBack}>
               {entry.back}
             </button>
+            <FigureWayKey way={way} onWay={onWay} />
           </div>
-          <FigureWayKeys way={way} onWay={onWay} />
         </>
       )}
     </section>

@@ -10,7 +10,7 @@ import type { AnswerKey, AskView } from "./askView.ts";
 import { BeforeSending } from "./BeforeSending.tsx";
 import { closeUp } from "./closeUp.ts";
 import { DigitKeys } from "./DigitKeys.tsx";
-import { FigureWayKeys } from "./FigureWayKeys.tsx";
+import { FigureWayKey } from "./FigureWayKey.tsx";
 import { useFiguring } from "./figuring.ts";
 import { figure } from "./numbers.ts";
 import {
@@ -129,7 +129,7 @@ export function FigurePad({ ask, fresh, onBusy, onAnswer, onFigures }: Props) {
               onStep={(steps) => put(withSteps(view, entry, steps))}
             />
           )}
-          <FigureWayKeys way={way} onWay={onWay} />
+          <FigureWayKey way={way} onWay={onWay} />
         </div>
       )}
       <div className="pad-foot">

@@ -9,6 +9,7 @@ import { guard } from "./guard.ts";
 import { figure } from "./handFigure.ts";
 import { pad } from "./pad.ts";
 import { planNotes } from "./planNotes.ts";
+import { rampPage } from "./rampPage.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
 import { senses, sessionSheet } from "./sessionSheet.ts";
@@ -137,6 +138,7 @@ export const later = {
   planChange,
   planNotes,
   postsLine,
+  rampPage,
   record,
   remote,
   screen,

@@ -10,6 +10,7 @@ import { guard } from "./guard.ts";
 import { figure } from "./handFigure.ts";
 import { pad } from "./pad.ts";
 import { planNotes } from "./planNotes.ts";
+import { rampPage } from "./rampPage.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
 import { senses, sessionSheet } from "./sessionSheet.ts";
@@ -135,6 +136,7 @@ export const later: LaterWords = {
   planChange,
   planNotes,
   postsLine,
+  rampPage,
   record,
   remote,
   screen,
