@@ -17,6 +17,7 @@ import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { foremost, type Held } from "./foremost.ts";
 import { gathered } from "./gathered.ts";
+import { idleWords } from "./idleWords.ts";
 import { planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { standingStops } from "./standing.ts";
@@ -193,12 +194,6 @@ export function PanelFrame({
       </footer>
     </div>
   );
-}
-
-function idleWords({ state, post, words: { say, text } }: Panel): string {
-  if (state.stage === "closed") return text.ask.closed;
-  if (state.stage === "abandoned") return text.ask.abandoned;
-  return post === null ? text.ask.watching : say.idle(post);
 }
 
 /** Returns one sentence for each other post that has an ask now. */

@@ -21,6 +21,7 @@ export const ask = {
   region: "Asked of you",
   closed: "This session is closed.",
   abandoned: "This session was abandoned.",
+  abandonedPower: "This session was abandoned. Ground power is still on: output off, unplug, cart away.",
   watching: "You hold no post: you watch. Anyone may hold, cut and report fire.",
   /** Figures that a pad takes for a row of engines. */
   pads: {

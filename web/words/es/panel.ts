@@ -22,6 +22,8 @@ export const ask: Text["ask"] = {
   region: "Lo que se le pide",
   closed: "Esta sesión está cerrada.",
   abandoned: "Esta sesión fue abandonada.",
+  abandonedPower:
+    "Esta sesión fue abandonada. La planta externa sigue conectada: corte la salida, desenchufe y retire la planta.",
   watching: "No ocupa ningún puesto: usted observa. Cualquiera puede dar alto, corte y fuego.",
   pads: {
     warmUp: "Calentamiento: lea estos instrumentos.",
