@@ -5,11 +5,12 @@ import { Nonces } from "./auth/nonces.ts";
 import { Passkeys } from "./auth/passkeys.ts";
 import { Proofs } from "./auth/proofs.ts";
 import { SingleUse } from "./auth/single-use.ts";
+import type { DemoCrews } from "./demo-crews.ts";
 import { Door } from "./door.ts";
 import { aircraftRoutes } from "./http/aircraft.ts";
 import { begunTypeRoutes } from "./http/begun-types.ts";
 import { currencyRoutes } from "./http/currencies.ts";
-import { demoRoute } from "./http/demo.ts";
+import { demoCrewRoute, demoRoute } from "./http/demo.ts";
 import { deviceRoutes, enrolRoutes } from "./http/devices.ts";
 import { directoryRoutes } from "./http/directory.ts";
 import { document } from "./http/docs.ts";
@@ -57,6 +58,8 @@ export interface AppOptions {
   printer?: Printer;
   /** `token` admits scrapers on other machines. `process` adds Node's own figures; set it once per process. */
   metrics?: { token: string | null; process: boolean };
+  /** The scripted crews of the demo; without them nobody can begin one. */
+  crews?: DemoCrews;
   /** The TLS certificate; null for plain HTTP. */
   tls: Tls | null;
 }
@@ -147,7 +150,12 @@ export async function createApp(services: Services, options: AppOptions): Promis
   await app.register(enrolRoutes, { prefix: "/api", devices, proofs, perMinute });
   const pinLength = signIns.pinLength;
   await app.register(firstRunRoutes, { prefix: "/api", firstRun, directory, proofs, pinLength, perMinute });
-  await app.register(demoRoute, { prefix: "/api", directory, demoSignIns });
+  await app.register(demoRoute, {
+    prefix: "/api",
+    directory,
+    demoSignIns,
+    crews: options.crews !== undefined,
+  });
   await app.register(ownRoutes, { prefix: "/api", signIns, proofs, within });
   await app.register(
     async (inner) => {
@@ -167,6 +175,7 @@ export async function createApp(services: Services, options: AppOptions): Promis
       await inner.register(houseSettingsRoutes, { directory, clock });
       await inner.register(begunTypeRoutes, { begun, directory });
       await inner.register(typeRoutes, { directory, types, seals, signIns });
+      if (options.crews) await inner.register(demoCrewRoute, { crews: options.crews });
       await inner.register(sessionRoutes, { store, sessions, planning, names, clock, bounds });
       await inner.register(noiseRoute, { store, names, clock });
       await inner.register(evidenceRoute, { store, notary, names, clock });

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { z } from "zod";
 import { postSchema, stageSchema } from "../../shared/protocol/enums.ts";
 import { POSTS, type Post } from "../../shared/protocol/posts.ts";
-import type { Purpose, Stage } from "../../shared/protocol/stages.ts";
+import type { Purpose } from "../../shared/protocol/stages.ts";
 import type { SessionState } from "../../shared/session/state.ts";
 
 const signInsSchema = z.object({
@@ -23,7 +23,9 @@ export interface SignedIn {
   device: string;
 }
 
-const sessionsSchema = z.array(z.object({ id: z.string(), code: z.string(), stage: stageSchema }));
+const sessionsSchema = z.array(
+  z.object({ id: z.string(), code: z.string(), stage: stageSchema, aircraft: z.string() }),
+);
 const plannedSchema = z.object({ id: z.string(), code: z.string() });
 const problemSchema = z.object({ title: z.string().optional(), detail: z.string().optional() });
 
@@ -63,7 +65,7 @@ export class Api {
   }
 
   /** Returns all sessions, newest first. */
-  async sessions(token: string): Promise<{ id: string; code: string; stage: Stage }[]> {
+  async sessions(token: string): Promise<z.infer<typeof sessionsSchema>> {
     return sessionsSchema.parse(await this.#ask("GET", "sessions", token));
   }
 

@@ -3,6 +3,7 @@ import type { SessionEvent } from "../../shared/protocol/events.ts";
 import { gaugeName } from "../../shared/types/gaugeName.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 
 /**
  * Returns one line for an event that a bystander would notice; null for others.
@@ -60,7 +61,7 @@ function wordsOf(
     case "alertRaised":
       return say.alert(fact.kind, fact.engine ?? null);
     case "refused":
-      return say.refusal(fact.refusal, AS_READ, type);
+      return outcomesOf(say).refusal(fact.refusal, AS_READ, type);
     default:
       return null;
   }

@@ -1,7 +1,10 @@
 import type { FastifyPluginAsyncZod } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { POSTS } from "../../shared/protocol/posts.ts";
+import { type DemoCrews, NoCrew } from "../demo-crews.ts";
 import type { Directory } from "../store/directory.ts";
+import { ProblemError } from "./problem.ts";
+import { identityOf } from "./signed-in.ts";
 
 /** A public demo sign-in: it gives access to the demo data only. */
 const demoSignIn = z.object({
@@ -16,16 +19,52 @@ export interface DemoOptions {
   directory: Directory;
   /** Empty when the demo is off. */
   demoSignIns: readonly DemoSignIn[];
+  /** True when a scripted crew can be begun. */
+  crews: boolean;
 }
 
-export const demoRoute: FastifyPluginAsyncZod<DemoOptions> = async (app, { directory, demoSignIns }) => {
+export interface DemoCrewOptions {
+  crews: DemoCrews;
+}
+
+/** Lets a person of the demo begin a scripted crew. The route exists only while the demo is on. */
+export const demoCrewRoute: FastifyPluginAsyncZod<DemoCrewOptions> = async (app, { crews }) => {
+  app.post(
+    "/demo/crew",
+    {
+      schema: {
+        tags: ["sessions"],
+        summary: "Plan a start of the demo, and let a scripted crew play every post but one",
+        body: z.strictObject({ except: z.enum(POSTS).nullable() }),
+        response: { 201: z.object({ id: z.string() }) },
+      },
+    },
+    async (request, reply) => {
+      const { person } = identityOf(request);
+      if (!person.demo)
+        throw new ProblemError("notQualified", "only the demo's people begin a scripted crew");
+      try {
+        const id = await crews.begin(request.body.except, person.handle);
+        return await reply.code(201).send({ id });
+      } catch (error) {
+        if (error instanceof NoCrew) throw new ProblemError("noCrew", error.message);
+        throw error;
+      }
+    },
+  );
+};
+
+export const demoRoute: FastifyPluginAsyncZod<DemoOptions> = async (
+  app,
+  { directory, demoSignIns, crews },
+) => {
   app.get(
     "/demo",
     {
       schema: {
         tags: ["sign-in"],
         summary: "Whether this is a demonstration, and how to sign in to it",
-        response: { 200: z.object({ demo: z.boolean(), signIns: z.array(demoSignIn) }) },
+        response: { 200: z.object({ demo: z.boolean(), crews: z.boolean(), signIns: z.array(demoSignIn) }) },
       },
     },
     async () => {
@@ -33,7 +72,8 @@ export const demoRoute: FastifyPluginAsyncZod<DemoOptions> = async (app, { direc
         (await directory.people()).filter((p) => p.demo && p.active).map((p) => p.handle),
       );
       const signIns = demoSignIns.filter((s) => there.has(s.handle));
-      return { demo: signIns.length > 0, signIns };
+      const demo = signIns.length > 0;
+      return { demo, crews: demo && crews, signIns };
     },
   );
 };

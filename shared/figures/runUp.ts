@@ -6,6 +6,7 @@ import type { RunUpItem } from "../protocol/commands.ts";
 import { releaseVerdict, runUpFault } from "../runUp/verdict.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { say } from "../words/en.ts";
+import { outcomesOf } from "../words/outcomes.ts";
 import { cautions, type Figure, ofType, read } from "./figure.ts";
 
 const items = (engine: Engine, ...list: RunUpItem[]) =>
@@ -42,7 +43,9 @@ export function magnetoFigure(state: SessionState, n: number): Figure | null {
     ...cautions(
       judged.ok &&
         judged.value.faults
-          .map((f) => say.runUpFault({ engine: n, of: { check: "magneto" }, what: f }, state.type))
+          .map((f) =>
+            outcomesOf(say).runUpFault({ engine: n, of: { check: "magneto" }, what: f }, state.type),
+          )
           .join(". "),
     ),
   };
@@ -76,7 +79,9 @@ export function featherFigure(state: SessionState, n: number): Figure | null {
     ...cautions(
       judged.ok &&
         judged.value.faults
-          .map((f) => say.runUpFault({ engine: n, of: { check: "feather" }, what: f }, state.type))
+          .map((f) =>
+            outcomesOf(say).runUpFault({ engine: n, of: { check: "feather" }, what: f }, state.type),
+          )
           .join(". "),
     ),
   };
@@ -123,7 +128,7 @@ export function releaseFigure(state: SessionState): Figure | null {
   if (!verdict) return null;
   const faults = verdict.faults.map((f) => {
     return {
-      name: say.runUpFault(runUpFault(f), state.type),
+      name: outcomesOf(say).runUpFault(runUpFault(f), state.type),
       value: null,
       unit: null,
       source: "the run-up",

@@ -1,6 +1,7 @@
 import { POSTS, type Post } from "../protocol/posts.ts";
 import { typeIn } from "../words/authored.ts";
 import { sayActor } from "../words/events.ts";
+import { outcomesOf } from "../words/outcomes.ts";
 import type { Say } from "../words/say.ts";
 import type { Moment } from "./moments.ts";
 
@@ -37,7 +38,8 @@ export function drillLog(moments: readonly Moment[], say: Say): DrillRow[] {
     }
     if (fact.type === "drillEnded") {
       const row = rows.get(fact.run);
-      if (row) row.ended = { at, by: sayActor(event, say), outcome: say.drillOutcome(fact.outcome) };
+      if (row)
+        row.ended = { at, by: sayActor(event, say), outcome: outcomesOf(say).drillOutcome(fact.outcome) };
     }
   }
   return [...rows.values()];

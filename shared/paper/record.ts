@@ -6,6 +6,7 @@ import { signalOf } from "../signals/all.ts";
 import { equipmentLines } from "../words/equipment.ts";
 import { type Lookup, lookupOf, sayActor, sayEvent } from "../words/events.ts";
 import type { Language } from "../words/language.ts";
+import { outcomesOf } from "../words/outcomes.ts";
 import type { Say } from "../words/say.ts";
 import { aboveLog } from "./aboveLog.ts";
 import { type AlertRow, alertLog } from "./alertLog.ts";
@@ -181,7 +182,7 @@ function overridesOf(events: readonly SessionEvent[], say: Say): OverrideRow[] {
     }
     const known = "override" in fact ? rows.get(fact.override) : undefined;
     if (known && fact.type === "overrideGiven") known.second = { at, by, reason: fact.reason };
-    if (known && fact.type === "overrideEnded") known.ended = say.overrideEnd(fact.why);
+    if (known && fact.type === "overrideEnded") known.ended = outcomesOf(say).overrideEnd(fact.why);
   }
   return [...rows.values()];
 }

@@ -1,5 +1,5 @@
 import { type Ask, ask, choice } from "../asks/ask.ts";
-import { type Engine, plain } from "../engine/life.ts";
+import type { Engine } from "../engine/life.ts";
 import type { ReleaseFault, ReleaseVerdict } from "../models/runUp/release.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import { reading } from "../readings/ask.ts";
@@ -7,6 +7,7 @@ import type { SessionState } from "../session/state.ts";
 import { gaugeName } from "../types/gaugeName.ts";
 import { CHECK_ITEMS } from "./checkItems.ts";
 import { gatesShort } from "./gates.ts";
+import { runs } from "./runs.ts";
 import { itemGauge, releaseVerdict, runUpChecks } from "./verdict.ts";
 
 /**
@@ -36,7 +37,7 @@ function runUpItems(state: SessionState, engine: Engine, { faults }: ReleaseVerd
     const items: readonly RunUpItem[] = CHECK_ITEMS[check];
     const missing = items.filter((item) => engine.runUp?.[item] === undefined);
     const failed = faults.some((f) => faultOf(f, engine.n) === check);
-    const due = missing.length > 0 ? missing : failed ? items : [];
+    const due = missing.length > 0 ? missing : failed && !isWrittenUp(state, engine, items) ? items : [];
     return due.map((item) => ({ engine: engine.n, item, at: engine.runUp?.[item]?.at ?? 0 }));
   });
 }
@@ -55,6 +56,16 @@ function itemAsk(state: SessionState, engine: number, item: RunUpItem): Ask[] {
       choices: [choice("readRunUp", "yes", draft, { is: "figure", field: "reading", unit })],
     }),
   ];
+}
+
+/** Returns true while a defect stands that was written after the last figure of a failed check: nobody reads it again. */
+function isWrittenUp(
+  { defects }: SessionState,
+  { n, runUp = {} }: Engine,
+  items: readonly RunUpItem[],
+): boolean {
+  const readAt = Math.max(...items.map((item) => runUp[item]?.at ?? 0));
+  return defects.some((d) => (d.engine === n || d.engine === null) && d.by.at >= readAt);
 }
 
 /** Returns the check of a fault at this engine. If pressures disagree, they are read again at every engine. */
@@ -95,10 +106,4 @@ export function gates(state: SessionState): Ask[] {
       choices: [reading(state, gauge, n)],
     }),
   );
-}
-
-/** Returns false for an engine that only cranks, or that caught and has no normal oil pressure yet. */
-function runs({ life }: Engine): boolean {
-  const { is } = plain(life);
-  return is === "running" || is === "stable";
 }

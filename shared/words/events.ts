@@ -8,6 +8,7 @@ import { typeIn } from "./authored.ts";
 import { type EventWords, events as english } from "./en/events.ts";
 import { events as spanish } from "./es/events.ts";
 import type { Language } from "./language.ts";
+import { outcomesOf } from "./outcomes.ts";
 import { writtenBoth } from "./quantity.ts";
 import type { Say } from "./say.ts";
 
@@ -184,7 +185,7 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
     case "overrideGiven":
       return noted(words.overrideGiven, fact.reason);
     case "overrideEnded":
-      return words.overrideEnded(say.overrideEnd(fact.why));
+      return words.overrideEnded(outcomesOf(say).overrideEnd(fact.why));
     case "bladesCounted":
       return (fact.resistance ? words.resistance : words.blades)(fact.engine, fact.blades);
     case "weatherRead": {
@@ -212,9 +213,12 @@ export function sayEvent({ fact }: SessionEvent, lookup: Lookup, units: UnitChoi
       return (fact.done ? words.stepDone : words.stepLeft)(title, small(fact.post), step);
     }
     case "drillEnded":
-      return noted(words.drillEnded(drill(drills.get(fact.run)).title), say.drillOutcome(fact.outcome));
+      return noted(
+        words.drillEnded(drill(drills.get(fact.run)).title),
+        outcomesOf(say).drillOutcome(fact.outcome),
+      );
     case "exceeded":
-      return words.exceeded(fact.engine, say.exceeded(fact.limit), fact.found, fact.allowed);
+      return words.exceeded(fact.engine, outcomesOf(say).exceeded(fact.limit), fact.found, fact.allowed);
     case "coolDownCut": {
       const short = fact.short.map((s) => {
         if (s.is === "time") return words.idleShort(Math.floor(s.found), s.allowed);
@@ -235,7 +239,7 @@ export function sayRefused(
   { type, say }: Lookup,
   units: UnitChoice = AS_READ,
 ): string {
-  return `${refusedAction(action, say)}. ${say.refusal(refusal as Refusal, units, type)}`;
+  return `${refusedAction(action, say)}. ${outcomesOf(say).refusal(refusal as Refusal, units, type)}`;
 }
 
 function refusedAction(action: Extract<Fact, { type: "refused" }>["action"], say: Say): string {

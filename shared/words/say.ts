@@ -1,27 +1,19 @@
 import type { Ask, Detail } from "../asks/ask.ts";
 import { askedKind, type OtherSay } from "../asks/askSay.ts";
 import type { ChoiceWord } from "../asks/choiceWord.ts";
-import { WAS_A_SLIP, WORKED_THROUGH } from "../drills/outcome.ts";
 import type { EngineLife } from "../engine/life.ts";
 import type { Position } from "../models/facing.ts";
 import { AS_READ, type UnitChoice } from "../models/unitChoice.ts";
-import { faultOf, partUnit, type ReportFault } from "../models/weather/reportFault.ts";
-import { type Requirement, readRequirement } from "../plan/requirement.ts";
 import type { AlertKind } from "../protocol/alerts.ts";
 import type { RunUpItem } from "../protocol/commands.ts";
 import type { ConditionReport } from "../protocol/conditionReport.ts";
 import type { ConditionId } from "../protocol/conditions.ts";
 import type { VoidCause } from "../protocol/events.ts";
 import type { Post } from "../protocol/posts.ts";
-import type { Refusal } from "../protocol/refusal.ts";
 import type { Answer, FirePlace, SignalKind } from "../protocol/signals.ts";
 import type { Stage } from "../protocol/stages.ts";
-import type { RunUpFault } from "../runUp/fault.ts";
-import { gaugeName } from "../types/gaugeName.ts";
-import type { AircraftType } from "../types/schema.ts";
 import type { Catalogue } from "./en/catalogue.ts";
 import { foundWords } from "./foundFigure.ts";
-import { writtenBoth } from "./quantity.ts";
 
 /** Every sentence of a session, in one language. */
 export type Say = ReturnType<typeof sayIn>;
@@ -30,7 +22,7 @@ export type Say = ReturnType<typeof sayIn>;
 const ERASED = /^Erased person ([0-9a-f]{6})$/;
 
 /** Returns a sentence with values in their places; an empty value removes its place. */
-function put(text: string, values: Record<string, string | number | null | undefined>): string {
+export function put(text: string, values: Record<string, string | number | null | undefined>): string {
   return text
     .replace(/\{(\w)\}/g, (_, key: string) => String(values[key] ?? ""))
     .replace(/\s+([.,:])/g, "$1")
@@ -49,7 +41,6 @@ const inSentence = (text: string) => text.charAt(0).toLowerCase() + text.slice(1
 
 export function sayIn(words: Catalogue) {
   const posts = (list: readonly Post[] | undefined) => (list ?? []).map((p) => words.posts[p]).join(", ");
-  /** Returns a finding of the core in words. Findings are codes, figures or names; several are joined by commas. */
   const found = (text: string | undefined, units: UnitChoice) =>
     foundWords(text, units)?.split(", ").map(oneFound).join(", ");
   const oneFound = (key: string) =>
@@ -94,10 +85,6 @@ export function sayIn(words: Catalogue) {
     const { asks, asksPlain = asks }: { asks: string; asksPlain?: string } = words.signals[kind];
     return engine === null ? asksPlain : asks;
   };
-  const missingCode = (code: string, type: AircraftType | null): string => {
-    const requirement = readRequirement(code);
-    return requirement ? say.missing(requirement, type) : words.missing.unknown(code);
-  };
   const either = new Intl.ListFormat(words.language, { type: "disjunction" });
   const both = new Intl.ListFormat(words.language, { type: "conjunction" });
   const say = {
@@ -117,6 +104,9 @@ export function sayIn(words: Catalogue) {
       const { plain, engine: named } = words.signals[kind];
       return engine === null ? plain : put(named, { n: engine });
     },
+    /** Returns a finding of the core in words: a code, a figure or a name, several joined by commas. */
+    found,
+    posts,
     /** Returns one condition as it was found, e.g. "Fire guard is at number 2". */
     condition(report: ConditionReport, units: UnitChoice = AS_READ): string {
       const said = words.conditions[report.id];
@@ -125,78 +115,7 @@ export function sayIn(words: Catalogue) {
         : put(said[report.is], { f: found(report.found, units) });
     },
     conditionName: (id: ConditionId): string => words.conditions[id].name,
-    /** @param type the type whose names for checks and gauges replace their ids */
-    refusal(refusal: Refusal, units: UnitChoice = AS_READ, type: AircraftType | null = null): string {
-      const said = put(words.refusals[refusal.reason], {
-        n: refusal.engine,
-        f:
-          refusal.reason === "badReport"
-            ? say.reportFault(faultOf(refusal.found ?? ""), units)
-            : found(refusal.found, units),
-        p: posts(refusal.posts),
-      });
-      const unmet = (refusal.unmet ?? []).map((u) => `${say.condition(u, units)} (${posts(u.owners)}).`);
-      const missing = (refusal.missing ?? []).map((m) => `${missingCode(m, type)}.`);
-      return [said, ...unmet, ...missing].join(" ");
-    },
-    reportPart: (part: keyof Catalogue["reportParts"]): string => words.reportParts[part],
-    reportSwings: (from: number, to: number): string => words.reportThunder.swings(from, to),
-    reportThunder: words.reportThunder.told,
-    /** Returns the reason why a weather report is not used, and what to do. */
-    reportFault(fault: ReportFault, units: UnitChoice): string {
-      const { unreadable, old, impossible, twice } = words.reportFaults;
-      if (fault.is === "unreadable") return unreadable;
-      if (fault.is === "twice") return twice(words.reportParts[fault.part]);
-      const minutes = (ms: number) => Math.floor(ms / 60_000);
-      if (fault.is === "old") return old(minutes(fault.age), minutes(fault.most));
-      const { part, value } = fault;
-      const unit = partUnit(part);
-      return impossible(
-        words.reportParts[part],
-        unit === null ? `${value}°` : writtenBoth({ value, unit }, units),
-      );
-    },
-    /** @param type the type whose names for checks and gauges replace their ids */
-    missing(requirement: Requirement, type: AircraftType | null = null): string {
-      const { missing } = words;
-      switch (requirement.is) {
-        case "post":
-        case "briefed":
-          return missing[requirement.is](words.posts[requirement.post]);
-        case "condition":
-          return missing.condition(words.conditions[requirement.condition].name);
-        case "card": {
-          const { item } = requirement;
-          return missing.card(type?.card?.find((i) => i.id === item)?.words ?? item);
-        }
-        case "check": {
-          const { check } = requirement;
-          return missing.check(type?.checks.find((k) => k.id === check)?.words ?? check);
-        }
-        case "blades":
-        case "handling":
-        case "engine":
-        case "stopped":
-        case "still":
-        case "remark":
-          return missing[requirement.is](String(requirement.engine));
-        case "gate":
-          return missing.gate(String(requirement.engine), gaugeName(type, requirement.gauge));
-        case "runUp":
-          return say.runUpFault(requirement.fault, type);
-        case "powerOff":
-        case "chocksOut":
-        case "allClear":
-        case "onStand":
-        case "switchesOff":
-          return missing[requirement.is];
-      }
-    },
     runUpItem: (item: RunUpItem): string => words.runUpItems[item],
-    runUpFault({ engine, of, what }: RunUpFault, type: AircraftType | null): string {
-      const item = "check" in of ? words.runUpChecks[of.check] : gaugeName(type, of.gauge);
-      return words.runUp(`${item} ${words.runUpFaults[what]}`, engine === null ? null : String(engine));
-    },
     stage: (stage: Stage): string => words.stages[stage],
     life: (life: EngineLife): string => words.lives[life.is],
     post: (post: Post | null): string => (post === null ? words.observer : words.posts[post]),
@@ -211,11 +130,6 @@ export function sayIn(words: Catalogue) {
     stands: ({ side, span }: Position): string =>
       span === null ? words.sides[side] : `${words.sides[side]} ${words.spans[span]}`,
     firePlace: (place: FirePlace): string => words.firePlaces[place],
-    /** Returns the outcome of a drill: the person's own words, that every step was worked, or that its fire was a slip. */
-    drillOutcome: (outcome: string): string =>
-      outcome === WORKED_THROUGH ? words.workedThrough : outcome === WAS_A_SLIP ? words.wasASlip : outcome,
-    overrideEnd: (why: keyof Catalogue["overrideEnds"]): string => words.overrideEnds[why],
-    exceeded: (limit: keyof Catalogue["limits"]): string => words.limits[limit],
     voidCause: (cause: VoidCause): string => words.voids[cause],
   };
   return say;

@@ -1,9 +1,7 @@
-import { runUpChecks, runUpFaults, runUpItems } from "./en/runUp.ts";
-import {
-  runUpChecks as spanishChecks,
-  runUpFaults as spanishFaults,
-  runUpItems as spanishItems,
-} from "./es/runUp.ts";
+import { runUpItems } from "./en/runUp.ts";
+import { runUpChecks, runUpFaults } from "./en/runUpFaults.ts";
+import { runUpItems as spanishItems } from "./es/runUp.ts";
+import { runUpChecks as spanishChecks, runUpFaults as spanishFaults } from "./es/runUpFaults.ts";
 import { workedInputs } from "./es/workedInputs.ts";
 import { workedLaws } from "./es/workedLaws.ts";
 import { workedWhy } from "./es/workedWhy.ts";

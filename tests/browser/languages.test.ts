@@ -51,7 +51,7 @@ it("[LNG-13, PRN-14] no page outside a session shows an English word to a person
   const { context, page } = await open("es-CO");
   const found: string[] = [];
   const { app, ramp } = spanishText;
-  const { screen, units } = laterWords("es");
+  const { rampPage } = laterWords("es");
   const look = async (what: string) => {
     await page.waitForFunction(
       (words) => document.querySelector("h1") && !words.some((w) => document.body.textContent?.includes(w)),
@@ -70,12 +70,10 @@ it("[LNG-13, PRN-14] no page outside a session shows an English word to a person
   await signIn(page, "merryn");
   await page.getByRole("heading", { name: "La plataforma" }).waitFor();
   await look("ramp");
-  for (const key of [units.title, screen.title]) {
-    await press(page, key);
-    await page.getByRole("dialog", { name: key }).waitFor();
-    await look(key);
-    await page.keyboard.press("Escape");
-  }
+  await press(page, rampPage.device);
+  await page.getByRole("dialog", { name: rampPage.device }).waitFor();
+  await look(rampPage.device);
+  await page.keyboard.press("Escape");
   const [type] = demo.types;
   const at = `/types/${type?.id}/${type?.version}`;
   for (const path of ["/plan", "/board", "/devices", "/people", "/enrol", "/types", at]) await turnTo(path);
@@ -112,7 +110,9 @@ it("[LNG-2] a person's language returns with their sign-in, whatever language th
   await page.getByRole("heading", { name: "Sign in" }).waitFor();
   expect(await page.getAttribute("html", "lang")).toBe("en");
   await signIn(page, "merryn");
+  await press(page, "This device");
   await press(page, "Español");
+  await press(page, "Cerrar");
   await page.getByRole("heading", { name: "La plataforma" }).waitFor();
   expect(await page.getAttribute("html", "lang")).toBe("es");
   await press(page, "Salir");

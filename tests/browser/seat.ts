@@ -236,6 +236,29 @@ export class Seat {
     await this.askedNoMore(words);
   }
 
+  /**
+   * Enters figures on a pad and sends them together: each the one from which the step keys begin, after some touches of
+   * these keys.
+   * @param cells names of the figures, such as "3, Oil inlet temperature"
+   */
+  async readOnPad(
+    words: string,
+    cells: readonly string[],
+    steps: Record<string, number> = {},
+  ): Promise<void> {
+    await this.asked(words);
+    const pad = this.page.locator(".pad");
+    for (const cell of cells) {
+      await this.press(new RegExp(`^${cell}: `), pad);
+      for (const i of [2, 1]) await pad.locator(".step-key").nth(i).click();
+      for (const [step, times] of Object.entries(steps))
+        for (let i = 0; i < times; i += 1) await this.press(step, pad);
+    }
+    await this.press(/^Record /, pad);
+    const entered = pad.locator(".pad-cell:not(:disabled) output", { hasNotText: "–" });
+    await soon(entered.first(), "detached");
+  }
+
   /** Waits until a figure worked out on this panel is shown with these words, and returns it. */
   async worked(name: string, words?: RegExp): Promise<Locator> {
     const named = this.page.locator(".worked-name").filter({ hasText: new RegExp(`^${name}`) });

@@ -4,10 +4,12 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { playCrew } from "../../seed/crew/inProcess.ts";
 import { type Demo, demo } from "../../seed/demo-data.ts";
 import { createApp } from "../../server/app.ts";
 import { ServerClock } from "../../server/clock.ts";
 import { seedDemo } from "../../server/demo.ts";
+import { DemoCrews } from "../../server/demo-crews.ts";
 import { randomIds } from "../../server/ids.ts";
 import { buildServices } from "../../server/services.ts";
 import { openDatabase } from "../../server/store/open.ts";
@@ -28,6 +30,8 @@ interface Setup {
   aircraft?: Demo["aircraft"];
   /** Multiplies the limits that the demo's types set on people. */
   patience?: number;
+  /** True lets people begin the demo's scripted crew. */
+  crews?: boolean;
 }
 
 /** The real server on a database of its own, which serves the built panels. */
@@ -39,7 +43,10 @@ export class TestServer {
   #port = 0;
   #stop: () => Promise<void> = async () => {};
 
-  constructor({ site = SITE, aircraft = [], patience }: Setup = {}) {
+  readonly #crews: DemoCrews | null;
+
+  constructor({ site = SITE, aircraft = [], patience, crews = false }: Setup = {}) {
+    this.#crews = crews ? new DemoCrews(async () => playCrew) : null;
     this.#site = site;
     this.#data = {
       ...demo,
@@ -101,10 +108,13 @@ export class TestServer {
       proxies: [],
       live: { origins },
       tls: null,
+      ...(this.#crews ? { crews: this.#crews } : {}),
     });
     await app.listen({ port: this.#port, host: "127.0.0.1" });
     this.#port = (app.server.address() as AddressInfo).port;
+    this.#crews?.reach(this.url);
     this.#stop = async () => {
+      this.#crews?.stop();
       await app.close();
       services.close();
       await store.close();

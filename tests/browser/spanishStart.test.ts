@@ -5,6 +5,8 @@ import { askedOf } from "../../shared/asks/asked.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
 import { stateIn } from "../../shared/words/authored.ts";
 import { say } from "../../shared/words/es.ts";
+import { padOf } from "../../web/posts/shared/gathered.ts";
+import { text as spanishText } from "../../web/words/es/text.ts";
 import { type Crew, passTime, seatAt } from "./crew.ts";
 import { englishOn } from "./englishOn.ts";
 import { Prompter } from "./prompter.ts";
@@ -55,7 +57,8 @@ function looking(story: Prompter) {
     const [first] = askedOf(stateIn(story.state, "es"), post, server.now());
     if (first) {
       asked.add(first.say);
-      const sentence = say.ask(first);
+      const pad = padOf(first);
+      const sentence = pad === null ? say.ask(first) : spanishText.ask.pads[pad];
       const words = seatAt(crew, post).page.locator(".ask h2, .queue-row", { hasText: sentence });
       await words.first().waitFor({ state: "attached" });
     }

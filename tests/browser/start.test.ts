@@ -17,6 +17,7 @@ import {
   ready,
   readyWithReason,
   release,
+  WARM_UP,
   warm,
 } from "./startSteps.ts";
 import {
@@ -119,9 +120,7 @@ it("[PAN-1] [PAN-2] [PAN-3] [PAN-9] [FIG-1] [FIG-3] [FIG-4] [FIG-5] [FIG-6] [FIG
   await onToWarmUp(crew);
   for (const n of [1, 2, 4]) await warm(n, crew);
   await warmUpTold(crew, session, server);
-  await cockpit.read("Warm up number 3: read oil inlet temperature.", "Enter reading", {
-    "More by 10 °C": 2,
-  });
+  await cockpit.readOnPad(WARM_UP, ["3, Oil inlet temperature"], { "More by 10 °C": 2 });
   for (const seat of crew.all) await seat.worked("Warm-up: every engine is there", /good/);
   await release(crew);
 

@@ -63,9 +63,11 @@ export async function onToWarmUp({ cockpit, power, supervisor }: Crew): Promise<
     await cockpit.read(words, "Enter reading");
 }
 
+/** The sentence of the pad that takes the readings of the warm-up. */
+export const WARM_UP = "Warm-up: read these gauges.";
+
 export async function warm(n: number, { cockpit }: Crew): Promise<void> {
-  await cockpit.read(`Warm up number ${n}: read oil inlet temperature.`, "Enter reading");
-  await cockpit.read(`Warm up number ${n}: read cylinder head temperature.`, "Enter reading");
+  await cockpit.readOnPad(WARM_UP, [`${n}, Oil inlet temperature`, `${n}, Cylinder head temperature`]);
 }
 
 /** Takes the chocks out and gives all clear. */

@@ -6,6 +6,7 @@ import type { CommandResult } from "../../shared/protocol/refusal.ts";
 import { type Crew, passTime } from "./crew.ts";
 import { PATIENCE, type Seat } from "./seat.ts";
 import type { TestServer } from "./server.ts";
+import { WARM_UP } from "./startSteps.ts";
 
 type Give = (action: Action) => Promise<CommandResult>;
 
@@ -127,8 +128,7 @@ export async function crankTold(n: number, { all, cockpit, power }: Crew): Promi
  */
 export async function warmUpTold(crew: Crew, session: string, server: TestServer): Promise<void> {
   const { all, cockpit } = crew;
-  await cockpit.asked("Warm up number 3: read cylinder head temperature.");
-  await cockpit.read("Warm up number 3: read cylinder head temperature.", "Enter reading");
+  await cockpit.readOnPad(WARM_UP, ["3, Cylinder head temperature"]);
   const begun = server.now();
   await onTheWire(cockpit, session, async (give) => {
     for (let i = 0; i < 9; i += 1) {

@@ -18,13 +18,9 @@ export async function photographPages(
   };
   await at(`${new URL(page.url()).pathname}/record`, "Record", "events, times by the server in UTC");
   await at("/", "Ramp", "Joining code");
-  await seat.press("Units");
-  await page.locator(".sheet").waitFor();
-  await camera.take("Units", "Anybody", page);
-  await seat.press("Close");
-  await seat.press("Size on this screen");
+  await seat.press("This device");
   await page.locator(".screen-card").waitFor();
-  await camera.take("Size on this screen", "Anybody", page);
+  await camera.take("This device", "Anybody", page);
   await seat.press("Close");
   await at("/board", "Wall board", "Fire at number 2");
   await at("/study", "Hand signals", "That person's right arm");

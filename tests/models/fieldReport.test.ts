@@ -4,6 +4,7 @@ import { AS_READ } from "../../shared/models/unitChoice.ts";
 import { readFieldReport } from "../../shared/models/weather/fieldReport.ts";
 import { faultCode, faultOf, REPORT_PARTS } from "../../shared/models/weather/reportFault.ts";
 import { say } from "../../shared/words/en.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 
 const HOUR = 3_600_000;
 const at = (month: number, day: number, hour: number, minute: number) =>
@@ -85,14 +86,17 @@ describe("a pasted report", () => {
     ] as const;
     for (const fault of faults) {
       expect(faultOf(faultCode(fault))).toEqual(fault);
-      const words = say.reportFault(fault, AS_READ);
+      const words = outcomesOf(say).reportFault(fault, AS_READ);
       expect(words).toMatch(/Paste|by hand/);
-      expect(say.refusal({ reason: "badReport", found: faultCode(fault) })).toBe(
+      expect(outcomesOf(say).refusal({ reason: "badReport", found: faultCode(fault) })).toBe(
         `That weather report is not accepted. ${words}`,
       );
     }
     expect(
-      say.reportFault({ is: "impossible", part: "temperature", value: 61 }, { temperature: "degF" }),
+      outcomesOf(say).reportFault(
+        { is: "impossible", part: "temperature", value: 61 },
+        { temperature: "degF" },
+      ),
     ).toContain("142 °F (61 °C)");
     expect(faultOf("something else")).toEqual({ is: "unreadable" });
   });

@@ -13,6 +13,7 @@ import { convert } from "../../shared/models/units.ts";
 import { UNITS, type Unit } from "../../shared/protocol/quantity.ts";
 import { say } from "../../shared/words/en.ts";
 import { foundWords } from "../../shared/words/foundFigure.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { inputWords, workedOut, written, writtenBoth } from "../../shared/words/quantity.ts";
 import { must } from "./must.ts";
 
@@ -137,9 +138,9 @@ describe("the unit chosen", () => {
   });
 
   it("[UNI-3] figures in findings and refusals are written the same way", () => {
-    const asRead = say.refusal({ reason: "outOfRange", found: "0 to 200 psi" });
+    const asRead = outcomesOf(say).refusal({ reason: "outOfRange", found: "0 to 200 psi" });
     expect(asRead).toContain("0 to 200 psi");
-    expect(say.refusal({ reason: "outOfRange", found: "0 to 200 psi" }, METRIC)).toContain(
+    expect(outcomesOf(say).refusal({ reason: "outOfRange", found: "0 to 200 psi" }, METRIC)).toContain(
       "0 to 1379 kPa (0 to 200 psi)",
     );
     expect(foundWords("599.9 psi", METRIC)).toBe("4136.2 kPa (599.9 psi)");

@@ -8,6 +8,7 @@ import { requirementsOf } from "../../shared/plan/requirements.ts";
 import { STAGES } from "../../shared/protocol/stages.ts";
 import { say as english } from "../../shared/words/en.ts";
 import { say as spanish } from "../../shared/words/es.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { askView } from "../../web/posts/shared/askViews.ts";
 import { AskNow } from "../../web/ui/AskNow.tsx";
 import { wordsNow } from "../../web/words/words.ts";
@@ -30,6 +31,7 @@ it("[PAN-33] the keys of a question stand before the list of what is not met", (
       sending: false,
       onBusy: () => {},
       confirm: () => Promise.reject(new Error("not asked")),
+      onFigures: () => [],
       onAnswer: () => {},
     }),
   );
@@ -61,7 +63,7 @@ it("[PAN-33] what keeps a stage from being left is named in words, never by a co
   const { type } = story.state;
   for (const say of [english, spanish]) {
     const said = STAGES.flatMap((stage) =>
-      requirementsOf({ ...story.state, stage }, story.now).map((r) => say.missing(r, type)),
+      requirementsOf({ ...story.state, stage }, story.now).map((r) => outcomesOf(say).missing(r, type)),
     );
     expect(said.length).toBeGreaterThan(5);
     expect(said.filter(coded)).toEqual([]);

@@ -80,7 +80,7 @@ describe("an entry of a figure", () => {
     expect(asksFirst(SPEC, at(27.5), null)).toBe(false);
     // Asked already: this touch sends.
     expect(asksFirst(SPEC, { value: 29.5, asking: true }, ["Alert"])).toBe(false);
-    expect(stepped(SPEC, { value: 29.5, asking: true }, -1).asking).toBe(false);
+    expect(stepped(SPEC, { value: 29.5 }, -1).asking).toBe(false);
   });
 });
 

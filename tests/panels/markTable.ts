@@ -27,6 +27,7 @@ export const MARKS = {
         ".plan-leader-asked",
         '.wall-row[data-needs="ready"] .wall-needs',
         '.strip-needs[data-needs="ready"]',
+        ".ramp-card[data-offered] > .ramp-mine",
       ],
     },
   },
@@ -114,6 +115,7 @@ export const MARKS = {
       by: /dash(ed|array)|dotted/,
       in: [
         ".ask-sending",
+        '.pad-cell:is([data-is="not"], [data-is="sending"], [data-off])',
         ".answer:disabled",
         ".small-key:disabled",
         '.sent li[data-is="sending"]',

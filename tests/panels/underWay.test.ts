@@ -1,12 +1,14 @@
 import { expect, it } from "vitest";
 import { guardWords } from "../../web/posts/fireGuard/guardWords.ts";
 import { conditionsFor } from "../../web/posts/supervisor/conditionsFor.ts";
+import { laterWords } from "../../web/words/later.ts";
 import { wordsNow } from "../../web/words/words.ts";
 import { given, type Story } from "../spec/given.ts";
 
 const words = wordsNow();
 const guardSees = ({ state, now }: Story) => guardWords({ state, now, words }).join(" ");
-const titleOf = ({ state, now }: Story) => conditionsFor(state, now, words.text.supervisor)?.title ?? null;
+const titleOf = ({ state, now }: Story) =>
+  conditionsFor(state, now, laterWords("en").supervisor)?.title ?? null;
 
 it("[PAN-30] the guard's panel says that the start used the report of a clear arc", () => {
   const story = given({}).upTo("starting").requested(3);

@@ -5,8 +5,10 @@ import { batteryWords } from "../../web/senses/battery.ts";
 import { type DeviceState, deviceWords } from "../../web/senses/deviceWords.ts";
 import { flashes, type Heard, nextTone, type Sounding, soundingFor } from "../../web/senses/sounding.ts";
 import { lasts, TONE_ORDER, TONES, type Tone } from "../../web/senses/tones.ts";
-import { text } from "../../web/words/en/text.ts";
+import { laterWords } from "../../web/words/later.ts";
 import { given, type Story } from "../spec/given.ts";
+
+const text = laterWords("en");
 
 const tones = (story: Story, post: Post): Tone[] =>
   soundingFor(story.state, post, story.now).map((s) => s.tone);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Requirement, readRequirement, requirementCode } from "../../shared/plan/requirement.ts";
 import { missingFor } from "../../shared/plan/requirements.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { SPOKEN } from "../../shared/words/spoken.ts";
 import { FOUR } from "./aircraft.ts";
 import { ed, given } from "./given.ts";
@@ -46,10 +47,10 @@ describe("what a stage waits for", () => {
   it("[STG-12, LNG-1] a code of another version is shown as unknown, never as another requirement", () => {
     const refusal = { reason: "requirementsUnmet", missing: ["towBarOff", "post:pilot"] } as const;
     for (const words of Object.values(SPOKEN)) {
-      const said = words.refusal({ ...refusal, missing: [...refusal.missing] });
+      const said = outcomesOf(words).refusal({ ...refusal, missing: [...refusal.missing] });
       expect(said).toContain("towBarOff");
       expect(said).toContain("post:pilot");
-      expect(said).not.toContain(words.missing({ is: "allClear" }));
+      expect(said).not.toContain(outcomesOf(words).missing({ is: "allClear" }));
     }
   });
 });

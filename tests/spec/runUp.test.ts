@@ -5,6 +5,7 @@ import { missingFor, requirementsOf } from "../../shared/plan/requirements.ts";
 import type { RunUpItem } from "../../shared/protocol/commands.ts";
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { say } from "../../shared/words/en.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { RICH } from "../figures/rich.ts";
 import { given, type Story } from "./given.ts";
 
@@ -64,7 +65,7 @@ describe("run-up", () => {
     for (const item of items) read(story, 3, item, item === "magnetoLeft" ? 1500 : GOOD[item]);
     expect(missing(story)).toEqual(["runUp:3:magneto:leftOverMax", "runUp:3:magneto:uneven"]);
     for (const requirement of requirementsOf(story.state, story.now))
-      expect(say.missing(requirement)).toMatch(/^Run-up of number 3: magnetos /);
+      expect(outcomesOf(say).missing(requirement)).toMatch(/^Run-up of number 3: magnetos /);
     expect(story.say("supervisor", { type: "advance", to: "release" }).refusal?.missing).toEqual(
       missing(story),
     );

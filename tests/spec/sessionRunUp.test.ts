@@ -9,30 +9,10 @@ import { itemGauge, releaseVerdict, runUpChecks, runUpFault } from "../../shared
 import type { AircraftType } from "../../shared/types/schema.ts";
 import { FOUR } from "./aircraft.ts";
 import { given, type Story } from "./given.ts";
-
-const faultCode = (fault: ReleaseFault) => requirementCode({ is: "runUp", fault: runUpFault(fault) });
+import { runUp, RUN_UP as TYPE, unfeathered } from "./runUpType.ts";
 
 const source = { basis: "invented", text: "for tests" } as const;
-const limit = <U extends string>(value: number, unit: U) => ({ value, unit, source });
-const gauge = (id: string, unit: "inHg" | "rpm", to: number) =>
-  ({ id, name: id, unit, perEngine: true, scale: { from: 0, to, step: 1 }, source }) as const;
-const runUp: NonNullable<AircraftType["runUp"]> = {
-  magneto: { maxDrop: limit(100, "rpm"), maxDifference: limit(40, "rpm") },
-  feather: { maxDrop: limit(100, "rpm"), recovery: limit(40, "rpm") },
-  manifold: {
-    spread: limit(1, "inHg"),
-    rpmTolerance: limit(20, "rpm"),
-    pressureGauge: "manifold",
-    speedGauge: "rpm",
-  },
-  gauges: [],
-};
-const { feather: _feather, ...unfeathered } = runUp;
-const TYPE: AircraftType = {
-  ...FOUR,
-  runUp,
-  gauges: [...FOUR.gauges, gauge("manifold", "inHg", 60), gauge("rpm", "rpm", 3000)],
-};
+const faultCode = (fault: ReleaseFault) => requirementCode({ is: "runUp", fault: runUpFault(fault) });
 
 const GOOD: Readonly<Record<RunUpItem, number>> = {
   ...{ powerManifold: 30, powerRpm: 2000, magnetoBoth: 2000, magnetoLeft: 1940, magnetoRight: 1950 },

@@ -22,7 +22,8 @@ export interface Outgoing {
   status: SendStatus;
 }
 
-const KEPT = 6;
+/** More than the figures that one send of a pad holds. */
+const KEPT = 14;
 
 /** Adds a result and keeps the last few of each session. */
 export function withOutcome(outcomes: readonly Outgoing[], done: Outgoing): Outgoing[] {

@@ -101,7 +101,9 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
       {route.is === "record" && <RecordPage id={route.id} />}
       {route.is === "types" && <TypesPages page={route.page} me={signedIn.person} changed={ramp} />}
       {route.is === "study" && <StudyPage page={route.page} more={route.more} />}
-      {route.is === "ramp" && <Ramp me={signedIn.person} connection={connection} join={route.join} />}
+      {route.is === "ramp" && (
+        <Ramp me={signedIn.person} connection={connection} join={route.join} play={route.play} />
+      )}
     </>
   );
 }

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from "react";
 import type { FirePlace } from "../../shared/protocol/signals.ts";
 import type { Item } from "../../shared/protocol/standing.ts";
 import { enginesOf, placesOf } from "../../shared/stops/fireSeats.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { reportAt } from "../net/aircraftReport.ts";
 import type { StandingRow } from "../net/api.ts";
 import { api } from "../net/app.ts";
@@ -42,7 +43,7 @@ export function AtAircraft({ ramp, mayEnd }: { ramp: number; mayEnd: boolean }) 
     try {
       const answer = await reportAt(aircraft, action);
       setTrouble(null);
-      setHeard(answer.status === "accepted" ? said : words.say.refusal(answer.refusal));
+      setHeard(answer.status === "accepted" ? said : outcomesOf(words.say).refusal(answer.refusal));
       await renew();
       return answer.status === "accepted";
     } catch (error) {

@@ -2,16 +2,18 @@ import { useState } from "react";
 import { LANGUAGE, LANGUAGES, type Language } from "../../shared/words/language.ts";
 import { Choice } from "../ui/Choice.tsx";
 import { keep } from "../words/kept.ts";
+import { useLaterWords } from "../words/later.ts";
 import { speak, useWords } from "../words/words.ts";
 
 /** Keys for this person's language on this device, each in its own language. */
 export function LanguageKeys({ person }: { person: string | null }) {
-  const { say, text } = useWords();
+  const { say } = useWords();
+  const { language } = useLaterWords();
   const [failed, setFailed] = useState(false);
-  const choose = (language: Language) =>
-    speak(language).then(
+  const choose = (to: Language) =>
+    speak(to).then(
       () => {
-        keep(language, person);
+        keep(to, person);
         setFailed(false);
       },
       () => setFailed(true),
@@ -19,7 +21,7 @@ export function LanguageKeys({ person }: { person: string | null }) {
   return (
     <div className="language-keys">
       <Choice
-        label={text.language.title}
+        label={language.title}
         chosen={say.language}
         options={LANGUAGES.map((l) => ({ is: l, words: LANGUAGE[l].name, lang: l }))}
         className="option-keys"
@@ -28,7 +30,7 @@ export function LanguageKeys({ person }: { person: string | null }) {
       />
       {failed && (
         <p className="trouble" role="alert">
-          {text.language.failed}
+          {language.failed}
         </p>
       )}
     </div>

@@ -1,40 +1,60 @@
+import "../styles/ramp.css";
 import { Suspense, useEffect, useState } from "react";
-import { api, signOut, useConnectionView, useLight } from "../net/app.ts";
+import type { Post } from "../../shared/protocol/posts.ts";
+import { api, signOut, useConnectionView } from "../net/app.ts";
 import type { Connection } from "../net/connection.ts";
-import type { Me } from "../net/keep.ts";
+import { device, type Me } from "../net/keep.ts";
 import { useMoment } from "../net/now.ts";
 import { Caution } from "../posts/shared/Caution.tsx";
-import { LightKey } from "../ui/LightKey.tsx";
-import { later } from "../ui/later.tsx";
+import { later as laterPart } from "../ui/later.tsx";
 import { Strip } from "../ui/Strip.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
+import type { Words } from "../words/catalogue.ts";
+import type { LaterWords } from "../words/en/later.ts";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
+import { EmptyRamp } from "./EmptyRamp.tsx";
 import { PaperKey } from "./PaperKey.tsx";
+import type { Play } from "./played.ts";
+import { RampCard } from "./RampCard.tsx";
+import { rampRow } from "./rampRows.ts";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
 
-const AtAircraft = later(() => import("./AtAircraft.tsx").then((m) => m.AtAircraft));
-const HouseSteps = later(() => import("./HouseSteps.tsx").then((m) => m.HouseSteps));
-const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
-const ScreenSheet = later(() => import("./ScreenSheet.tsx").then((m) => m.ScreenSheet));
-const UnitsSheet = later(() => import("./UnitsSheet.tsx").then((m) => m.UnitsSheet));
+const AtAircraft = laterPart(() => import("./AtAircraft.tsx").then((m) => m.AtAircraft));
+const DeviceSheet = laterPart(() => import("./DeviceSheet.tsx").then((m) => m.DeviceSheet));
+const DemoStart = laterPart(() => import("./DemoStart.tsx").then((m) => m.DemoStart));
+const HouseSteps = laterPart(() => import("./HouseSteps.tsx").then((m) => m.HouseSteps));
 
 /** Every session on the ramp as a strip, with keys to plan and join one. */
-export function Ramp({ me, connection, join }: { me: Me; connection: Connection; join: string | null }) {
+interface Props {
+  me: Me;
+  connection: Connection;
+  /** Joining code in the address. */
+  join: string | null;
+  /** What the address asks of the demo's crew. */
+  play: Play | null;
+}
+
+export function Ramp({ me, connection, join, play }: Props) {
   const words = useWords();
   const { ramp: says } = words.text;
-  const { board, house, screen, units } = useLaterWords();
+  const later = useLaterWords();
+  const { rampPage } = later;
   const view = useConnectionView(connection);
   const { ramp } = view;
   const { listed, trouble } = useSessions(ramp, words);
-  const [light, setLight] = useLight();
-  const [choosing, setChoosing] = useState<"units" | "screen" | null>(null);
+  const [setting, setSetting] = useState(false);
   const { server } = useMoment(connection, view);
   const strips = stripsOf(listed ?? [], null, words, server);
   const live = strips.filter((s) => !s.over);
   const over = strips.filter((s) => s.over);
+  const rows = live.flatMap((strip) => {
+    const of = (listed ?? []).find((l) => l.row.id === strip.id);
+    return of ? [rampRow(strip, of, { id: me.id, device: device().id }, words, server)] : [];
+  });
+  const empty = listed !== null && live.length === 0;
   return (
     <main className="page ramp">
       <header className="page-head page-head-row">
@@ -43,16 +63,19 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
           <p>{says.signedIn(me.name)}</p>
         </div>
         <nav className="head-keys">
-          <button type="button" className="answer" data-tone="yes" onClick={() => go("/plan")}>
-            {says.plan}
+          {!empty && (
+            <button type="button" className="answer" data-tone="yes" onClick={() => go("/plan")}>
+              {says.plan}
+            </button>
+          )}
+          <button type="button" className="answer" data-tone="plain" onClick={() => setSetting(true)}>
+            {rampPage.device}
           </button>
-          <LightKey light={light} onLight={setLight} />
         </nav>
       </header>
-      {choosing && (
+      {setting && (
         <Suspense>
-          {choosing === "units" && <UnitsSheet onClose={() => setChoosing(null)} />}
-          {choosing === "screen" && <ScreenSheet onClose={() => setChoosing(null)} />}
+          <DeviceSheet person={me.id} onClose={() => setSetting(false)} />
         </Suspense>
       )}
       <Trouble of={trouble} />
@@ -61,12 +84,18 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
         aria-label={says.live}
         data-asking={(listed === null && trouble === null) || undefined}
       >
-        {live.map((s) => (
-          <Strip key={s.id} strip={s} onOpen={() => go(`/session/${s.id}`)} />
+        {rows.map((row) => (
+          <RampCard key={row.strip.id} row={row} onOpen={() => go(`/session/${row.strip.id}`)} />
         ))}
-        {listed !== null && live.length === 0 && <p className="empty">{says.none}</p>}
+        {empty && <EmptyRamp onPlan={() => go("/plan")} />}
         {listed === null && trouble === null && <p className="empty">{says.asking}</p>}
       </section>
+      {me.demo && (empty || play !== null) && (
+        <Suspense>
+          <DemoStart me={me} play={play} />
+        </Suspense>
+      )}
+      <Join code={join} />
       {!me.demo && (
         <Suspense>
           <HouseSteps me={me} />
@@ -83,52 +112,39 @@ export function Ramp({ me, connection, join }: { me: Me; connection: Connection;
           ))}
         </section>
       )}
-      <Join code={join} />
       <nav className="head-keys ramp-more" aria-label={says.more}>
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/board")}>
-          {board.title}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/aircraft")}>
-          {says.aircraft}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/equipment")}>
-          {house.equipment}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/types")}>
-          {says.types}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/study")}>
-          {says.signals}
-        </button>
-        {me.mayHold.includes("supervisor") && (
-          <button type="button" className="answer" data-tone="plain" onClick={() => go("/devices")}>
-            {says.devices}
-          </button>
+        {LINKS.map(({ to, word, only }) =>
+          only && !me.mayHold.includes(only) ? null : (
+            <button key={to} type="button" className="small-key" onClick={() => go(to)}>
+              {word(words, later)}
+            </button>
+          ),
         )}
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/people")}>
-          {says.people}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => go("/house")}>
-          {house.title}
-        </button>
         <PaperKey path="/api/card.pdf" word={says.card} />
-        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing("units")}>
-          {units.title}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => setChoosing("screen")}>
-          {screen.title}
-        </button>
-        <button type="button" className="answer" data-tone="plain" onClick={() => void signOut()}>
+        <button type="button" className="small-key" onClick={() => void signOut()}>
           {says.signOut}
         </button>
       </nav>
-      <Suspense fallback={<div className="keys-to-come" />}>
-        <LanguageKeys person={me.id} />
-      </Suspense>
       <Caution />
     </main>
   );
 }
+
+/** The house's pages, for the quiet row. */
+const LINKS: readonly {
+  to: string;
+  word(words: Words, later: LaterWords): string;
+  only?: Post;
+}[] = [
+  { to: "/board", word: (_, later) => later.board.title },
+  { to: "/aircraft", word: ({ text }) => text.ramp.aircraft },
+  { to: "/equipment", word: (_, later) => later.house.equipment },
+  { to: "/types", word: ({ text }) => text.ramp.types },
+  { to: "/study", word: ({ text }) => text.ramp.signals },
+  { to: "/devices", word: ({ text }) => text.ramp.devices, only: "supervisor" },
+  { to: "/people", word: ({ text }) => text.ramp.people },
+  { to: "/house", word: (_, later) => later.house.title },
+];
 
 /** Joins a session by a code, from the address or entered. */
 function Join({ code }: { code: string | null }) {

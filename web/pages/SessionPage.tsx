@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useMemo, useState } from "react";
+import { Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { starterHeld } from "../../shared/engine/starterHeld.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
@@ -6,6 +6,7 @@ import { timeOfDay } from "../../shared/words/dates.ts";
 import type { PersonRow } from "../net/api.ts";
 import { api, useConnectionView, useLight, useWatch } from "../net/app.ts";
 import type { Connection } from "../net/connection.ts";
+import { useFigureWay } from "../net/figureWay.ts";
 import { device, type Me } from "../net/keep.ts";
 import { useMoment } from "../net/now.ts";
 import { useShown } from "../net/useShown.ts";
@@ -20,7 +21,7 @@ import { useWatching } from "../pwa/watching.ts";
 import { asksForTest } from "../senses/mayTest.ts";
 import { keptTest, useTested } from "../senses/tested.ts";
 import { LeftAsWritten } from "../ui/AuthorsWords.tsx";
-import { type Figuring, FiguringContext } from "../ui/figuring.ts";
+import { type Figuring, FiguringContext, NO_FIGURING } from "../ui/figuring.ts";
 import { LightKey } from "../ui/LightKey.tsx";
 import { later, laterPart } from "../ui/later.tsx";
 import { TitleBlock } from "../ui/TitleBlock.tsx";
@@ -46,6 +47,8 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
   const [people, setPeople] = useState<PersonRow[]>([]);
   const [light, setLight] = useLight();
   const [menu, setMenu] = useState(false);
+  const [way, onWay] = useFigureWay();
+  const { current: kept } = useRef<Figuring["kept"]>(new Map());
   useEffect(() => {
     api.people().then(setPeople, () => undefined);
   }, []);
@@ -82,10 +85,7 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
     drop: (sent) => connection.drop(sent),
     takeIn: (notice) => connection.takeIn(notice),
   };
-  const figuring: Figuring = {
-    spec: (choice) => figuringPart()?.(panel).spec(choice) ?? null,
-    follows: (action) => figuringPart()?.(panel).follows(action) ?? null,
-  };
+  const figuring: Figuring = { ...(figuringPart()?.(panel) ?? NO_FIGURING), kept, way, onWay };
   const stale = fresh ? null : staleWords(view, moment.panel, text);
   return (
     <FiguringContext value={figuring}>

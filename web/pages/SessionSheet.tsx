@@ -25,7 +25,8 @@ import { UnitsSheet } from "./UnitsSheet.tsx";
 
 /** A sheet with the posts and all settings of the session that are not the work itself. */
 export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void }) {
-  const { ramp, session: words } = panel.words.text;
+  const { ramp } = panel.words.text;
+  const { senses, sessionSheet: words } = useLaterWords();
   const later = useLaterWords();
   const [code, setCode] = useState<string | null>(null);
   const [abandoning, setAbandoning] = useState(false);
@@ -67,7 +68,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
   if (open === "units") return <UnitsSheet onClose={() => setOpen(null)} />;
   if (open === "test")
     return (
-      <Sheet title={text.senses.region} onClose={() => setOpen(null)}>
+      <Sheet title={senses.region} onClose={() => setOpen(null)}>
         <TestSignal
           onFlash={() => undefined}
           onTested={(answer) => {
@@ -121,7 +122,7 @@ export function SessionSheet({ panel, onClose }: { panel: Panel; onClose(): void
         </button>
         {panel.post !== null && mayTest(panel) && (
           <button type="button" className="answer" data-tone="plain" onClick={() => setOpen("test")}>
-            {text.senses.test}
+            {senses.test}
           </button>
         )}
         <button

@@ -7,9 +7,11 @@ import { Keypad } from "../ui/Keypad.tsx";
 import { later } from "../ui/later.tsx";
 import { Trouble } from "../ui/Trouble.tsx";
 import { chosenBy, keep } from "../words/kept.ts";
+import { useLaterWords } from "../words/later.ts";
 import { speak, useWords } from "../words/words.ts";
 import { go } from "./route.ts";
 
+const DemoSignIns = later(() => import("./DemoSignIns.tsx").then((m) => m.DemoSignIns));
 const EmptyHouse = later(() => import("./first/EmptyHouse.tsx").then((m) => m.EmptyHouse));
 const LanguageKeys = later(() => import("./LanguageKeys.tsx").then((m) => m.LanguageKeys));
 const PasskeyKey = later(() => import("./PasskeyKey.tsx").then((m) => m.PasskeyKey));
@@ -17,16 +19,20 @@ const PasskeyKey = later(() => import("./PasskeyKey.tsx").then((m) => m.PasskeyK
 /** Signs a person in by handle and PIN, or by one touch while the data is the demo. */
 export function SignIn({ join }: { join: string | null }) {
   const { say, text } = useWords();
-  const words = text.signIn;
+  const { signIn: words } = useLaterWords();
   const [handle, setHandle] = useState("");
   const [pin, setPin] = useState("");
   const [code, setCode] = useState(join ?? "");
   const [trouble, setTrouble] = useState<"noServer" | Error | null>(null);
   const [busy, setBusy] = useState(false);
   const [demo, setDemo] = useState<DemoSignIn[] | null>(null);
+  const [crews, setCrews] = useState(false);
   useEffect(() => {
     void api.demo().then(
-      (d) => setDemo(d.demo ? d.signIns : []),
+      (d) => {
+        setDemo(d.demo ? d.signIns : []);
+        setCrews(d.crews);
+      },
       () => {
         setDemo([]);
         setTrouble("noServer");
@@ -62,11 +68,18 @@ export function SignIn({ join }: { join: string | null }) {
         <LanguageKeys person={null} />
       </Suspense>
       {demo !== null && demo.length > 0 && (
-        <DemoSignIns
-          signIns={demo}
-          busy={busy}
-          onPick={(as) => void enter(() => signIn(as.handle, as.pin))}
-        />
+        <Suspense fallback={<section className="demo" aria-label={words.demo} />}>
+          <DemoSignIns
+            signIns={demo}
+            crews={crews}
+            busy={busy}
+            onPick={(as, play) => {
+              // Before the sign-in, after which this page is gone.
+              if (play) go(`/?play=${play}`);
+              void enter(() => signIn(as.handle, as.pin));
+            }}
+          />
+        </Suspense>
       )}
       <form className="sign-in-form" onSubmit={submit}>
         <h2>{words.title}</h2>
@@ -112,34 +125,5 @@ export function SignIn({ join }: { join: string | null }) {
       </form>
       <Caution />
     </main>
-  );
-}
-
-interface DemoProps {
-  signIns: readonly DemoSignIn[];
-  busy: boolean;
-  onPick(as: { handle: string; pin: string }): void;
-}
-
-function DemoSignIns({ signIns, busy, onPick }: DemoProps) {
-  const { say, text } = useWords();
-  return (
-    <section className="demo" aria-label={text.signIn.demo}>
-      <h2>{text.signIn.demo}</h2>
-      <p>{text.signIn.demoLead}</p>
-      <ul>
-        {signIns.map((s) => (
-          <li key={s.handle}>
-            <button type="button" className="demo-row" disabled={busy} onClick={() => onPick(s)}>
-              <strong>{s.name}</strong>
-              <span>{s.mayHold.length > 0 ? s.mayHold.map(say.post).join(", ") : say.post(null)}</span>
-              <code>
-                {s.handle} {s.pin}
-              </code>
-            </button>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

@@ -81,7 +81,7 @@ export function postCells(
   now: number,
   connected: boolean,
   tested: Tested,
-  { say, text: { connection: words, senses } }: Words,
+  { say, text: { connection: words } }: Words,
 ): PostCell[] {
   const over = isOver(state);
   return POSTS.map((post) => {
@@ -110,7 +110,7 @@ export function postCells(
     if (over) return { ...cell, link: words.over, is: holder === null ? "vacant" : "fresh", wants: null };
     return {
       ...cell,
-      mark: mine === post && (tested === "no" || tested === "asked") ? senses.notTested : null,
+      mark: mine === post && (tested === "no" || tested === "asked") ? words.notTested : null,
       link: holder === null ? words.nobody : linkText,
       is: holder === null ? "vacant" : fresh || !link || !connected ? "fresh" : "silent",
       wants: offered ? words.offered : free ? words.free : null,

@@ -1,8 +1,9 @@
 import { useSyncExternalStore } from "react";
+import { type Play, playOf } from "./played.ts";
 
 /** The page this window shows. The address is the only source of it. */
 export type Route =
-  | { is: "ramp"; join: string | null }
+  | { is: "ramp"; join: string | null; play: Play | null }
   | { is: "plan"; aircraft: string | null }
   | { is: "aircraft"; page: AircraftRoute }
   | { is: "board" }
@@ -44,7 +45,8 @@ export function routeOf(path: string, search: string): Route {
   if (first === "session" && id) return more === "record" ? { is: "record", id } : { is: "session", id };
   if (first === "study") return { is: "study", page: id || null, more: more || null };
   if (first === "types") return { is: "types", page: typesRouteOf(id, more, rest) };
-  return { is: "ramp", join: new URLSearchParams(search).get("join") };
+  const asked = new URLSearchParams(search);
+  return { is: "ramp", join: asked.get("join"), play: playOf(asked.get("play")) };
 }
 
 function aircraftRouteOf(id: string | undefined): AircraftRoute {

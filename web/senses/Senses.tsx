@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from "react";
 import type { Panel } from "../posts/shared/model.ts";
+import { useLaterWords } from "../words/later.ts";
 import { useBatteryWords } from "./battery.ts";
 import { deviceWords } from "./deviceWords.ts";
 import { asksForTest } from "./mayTest.ts";
@@ -32,7 +33,7 @@ export function Senses({ panel, lasting }: { panel: Panel; lasting: boolean }) {
   }, [testing]);
   const asks = asksForTest(panel, tested);
   useAskedOnce(asks);
-  const words = deviceWords({ screen, sound, tested, battery, lasting }, panel.words.text);
+  const words = deviceWords({ screen, sound, tested, battery, lasting }, useLaterWords());
   const flash = flashes(state, post) || (post === "fireGuard" && (testing || panel.unrecorded.length > 0));
   return (
     <div className="notices" data-row={asks ? "test" : undefined}>

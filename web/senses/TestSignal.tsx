@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 import { canVibrate, playTest, unlockSound } from "./player.ts";
 import type { Tested } from "./tested.ts";
 
@@ -16,7 +16,7 @@ interface Props {
  * play sound.
  */
 export function TestSignal({ onFlash, onTested, onLater }: Props) {
-  const { senses } = useWords().text;
+  const { senses } = useLaterWords();
   const [played, setPlayed] = useState(false);
   const test = () => {
     unlockSound();

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
-import type { Text } from "../words/en/text.ts";
-import { useWords } from "../words/words.ts";
+import type { LaterWords } from "../words/en/later.ts";
+import { useLaterWords } from "../words/later.ts";
 
 /** The part of the W3C Battery Status API that is used here. Not every browser has it. */
 interface Battery extends EventTarget {
@@ -13,7 +13,7 @@ const LOW = 0.2;
 
 export function batteryWords(
   battery: Pick<Battery, "level" | "charging"> | null,
-  { senses }: Text,
+  { senses }: LaterWords,
 ): string | null {
   if (!battery || battery.charging || battery.level > LOW) return null;
   return senses.battery(Math.round(battery.level * 100));
@@ -21,7 +21,7 @@ export function batteryWords(
 
 /** Returns words about this device's battery, or null when there is nothing to say. */
 export function useBatteryWords(): string | null {
-  const { text } = useWords();
+  const text = useLaterWords();
   const [words, setWords] = useState<string | null>(null);
   useEffect(() => {
     const get = (navigator as { getBattery?: () => Promise<Battery> }).getBattery;

@@ -1,4 +1,4 @@
-import type { Text } from "../words/en/text.ts";
+import type { LaterWords } from "../words/en/later.ts";
 import type { SoundIs } from "./player.ts";
 import type { Tested } from "./tested.ts";
 import type { ScreenIs } from "./wakeLock.ts";
@@ -15,7 +15,7 @@ export interface DeviceState {
 /** Returns sentences about each reason not to rely on this device; empty when there is none. */
 export function deviceWords(
   { screen, sound, tested, battery, lasting }: DeviceState,
-  { senses }: Text,
+  { senses }: LaterWords,
 ): string[] {
   const words: string[] = [];
   if (!lasting) words.push(senses.notLasting);

@@ -1,11 +1,15 @@
 import { lazy, Suspense, useState } from "react";
 import type { Confirmed, Given } from "../../shared/asks/ask.ts";
+import type { Quantity } from "../../shared/protocol/quantity.ts";
 import { useWords } from "../words/words.ts";
 import { AuthorsWords } from "./AuthorsWords.tsx";
 import type { AnswerKey, AskView } from "./askView.ts";
+import { later } from "./later.tsx";
 import { Need } from "./Need.tsx";
 import { together } from "./numbers.ts";
 import { TimeLeft } from "./TimeLeft.tsx";
+
+const FigurePad = later(() => import("./FigurePad.tsx").then((m) => m.FigurePad));
 
 /** Loaded beside the panel, so that an ask neither waits for its figure nor fails with it. */
 const SignalFigure = lazy(() =>
@@ -29,10 +33,12 @@ interface Props {
   /** Checks the person's PIN at the server. */
   confirm(pin: string): Promise<Confirmed>;
   onAnswer(answer: AnswerKey, given: Given): void;
+  /** Sends figures, each as a command of its own. Returns their ids; null for one that cannot be sent. */
+  onFigures(of: readonly { answer: AnswerKey; figure: Quantity }[]): (string | null)[];
 }
 
 /** The current ask of this post, with its answers. */
-export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onAnswer }: Props) {
+export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onAnswer, onFigures }: Props) {
   const { text } = useWords();
   const [open, setOpen] = useState<{ ask: string; answer: AnswerKey } | null>(null);
   const put = (next: typeof open) => {
@@ -50,7 +56,7 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
     <section
       className="ask"
       data-weight={ask.weight}
-      data-open={answer !== null || undefined}
+      data-open={answer !== null || ask.pad !== null || undefined}
       aria-live="polite"
     >
       <p className="ask-weight">
@@ -72,7 +78,11 @@ export function AskNow({ ask, now, numbers, fresh, sending, onBusy, confirm, onA
           {ask.dueAt !== null && <TimeLeft since={ask.since} dueAt={ask.dueAt} now={now} of={ask.dueOf} />}
         </div>
       </div>
-      {sending ? (
+      {ask.pad ? (
+        <Suspense>
+          <FigurePad ask={ask} fresh={fresh} onBusy={onBusy} onAnswer={onAnswer} onFigures={onFigures} />
+        </Suspense>
+      ) : sending ? (
         <p className="ask-sending">{text.ask.sending}</p>
       ) : answer === null ? (
         <Answers

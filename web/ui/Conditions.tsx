@@ -1,4 +1,4 @@
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 
 export interface ConditionRow {
   id: string;
@@ -15,7 +15,7 @@ export interface ConditionRow {
 
 /** The conditions of a clearance: each with its state, the person who reported it and its age. */
 export function Conditions({ title, rows }: { title: string; rows: readonly ConditionRow[] }) {
-  const words = useWords().text.supervisor;
+  const words = useLaterWords().supervisor;
   return (
     <section className="conditions" aria-label={title}>
       <h3>{title}</h3>

@@ -4,10 +4,16 @@ import { written } from "../../shared/words/quantity.ts";
 import { unitWord } from "../../shared/words/units.ts";
 import type { Words } from "../words/catalogue.ts";
 import { useWords } from "../words/words.ts";
-import { asksFirst, BLANK, entered, stepped } from "./figureEntry.ts";
+import { BeforeSending } from "./BeforeSending.tsx";
+import { DigitKeys } from "./DigitKeys.tsx";
+import { FigureWayKey } from "./FigureWayKey.tsx";
+import { asksFirst, BLANK, entered, stepped, typed } from "./figureEntry.ts";
 import { type FigureSpec, isGood } from "./figureSpec.ts";
+import { useFiguring } from "./figuring.ts";
 import { figure } from "./numbers.ts";
+import { Scale } from "./Scale.tsx";
 import { StepKeys } from "./StepKeys.tsx";
+import { onTheScale } from "./typedFigure.ts";
 import { useUnits } from "./units.ts";
 
 interface Props {
@@ -33,6 +39,7 @@ export function FigureEntry({ spec, word, disabled, follows, onEnter, onBack }: 
   const unit = unitWord(spec.unit);
   const units = useUnits();
   const { value } = now;
+  const { way, onWay } = useFiguring();
   const good = value === null || isGood(spec, value);
   const shown = (v: number) => `${figure(v, spec.step)} ${unit}`.trim();
   const { before } = spec;
@@ -43,7 +50,7 @@ export function FigureEntry({ spec, word, disabled, follows, onEnter, onBack }: 
         <p>{spec.startWords}</p>
       </div>
       <output className="entry-value" data-good={good}>
-        <span className="entry-number">{value === null ? "–" : figure(value, spec.step)}</span>
+        <span className="entry-number">{now.typed ?? (value === null ? "–" : figure(value, spec.step))}</span>
         <span className="entry-unit">{unit}</span>
         {value !== null && chosenUnit(spec.unit, units) !== spec.unit && (
           <span className="entry-also">
@@ -73,26 +80,30 @@ export function FigureEntry({ spec, word, disabled, follows, onEnter, onBack }: 
           send={entry.send(shown(value))}
           disabled={disabled}
           onSend={() => onEnter(value)}
-          onChange={() => setNow({ value, asking: false })}
+          onChange={() => setNow({ ...now, asking: false })}
         />
       ) : (
         <>
           <Scale spec={spec} value={value} onTouch={(v) => setNow(entered(spec, v))} />
-          <StepKeys
-            step={spec.step}
-            coarse={COARSE}
-            unit={unit}
-            onStep={(steps) => setNow((e) => stepped(spec, e, steps))}
-          />
+          {way === "digits" ? (
+            <DigitKeys scale={spec} onKey={(key) => setNow((e) => typed(spec, e, key))} onNext={null} />
+          ) : (
+            <StepKeys
+              step={spec.step}
+              coarse={COARSE}
+              unit={unit}
+              onStep={(steps) => setNow((e) => stepped(spec, e, steps))}
+            />
+          )}
           <div className="answers">
             <button
               type="button"
               className="answer"
               data-tone="yes"
-              disabled={disabled || value === null}
+              disabled={disabled || value === null || !onTheScale(spec, value)}
               onClick={() => {
                 if (value === null) return;
-                if (asksFirst(spec, now, follows(value))) setNow({ value, asking: true });
+                if (asksFirst(spec, now, follows(value))) setNow({ ...now, asking: true });
                 else onEnter(value);
               }}
             >
@@ -101,6 +112,7 @@ export function FigureEntry({ spec, word, disabled, follows, onEnter, onBack }: 
             <button type="button" className="answer" data-tone="plain" onClick={onBack}>
               {entry.back}
             </button>
+            <FigureWayKey way={way} onWay={onWay} />
           </div>
         </>
       )}
@@ -112,104 +124,4 @@ function bandWords(spec: FigureSpec, shown: (v: number) => string, words: Words[
   const { low, high } = spec;
   if (low !== null && high !== null) return words.between(figure(low, spec.step), shown(high));
   return low === null ? words.most(shown(high ?? spec.to)) : words.least(shown(low));
-}
-
-interface BeforeProps {
-  /** The figure and its band; null for a figure inside it. */
-  outside: string | null;
-  follows: readonly string[];
-  send: string;
-  disabled: boolean;
-  onSend(): void;
-  onChange(): void;
-}
-
-/**
- * Asks whether a figure is to be sent that would set something off. The key that changes it stands where the key that
- * records was, so that a double touch sends nothing.
- */
-function BeforeSending({ outside, follows, send, disabled, onSend, onChange }: BeforeProps) {
-  const { entry } = useWords().text;
-  return (
-    <div className="entry-before-sending" role="alert">
-      {outside && <h3>{outside}</h3>}
-      {follows.length > 0 && (
-        <>
-          <p>{entry.ifSent}</p>
-          <ul className="ask-lacking">
-            {follows.map((f) => (
-              <li key={f}>{f}</li>
-            ))}
-          </ul>
-        </>
-      )}
-      <div className="answers">
-        <button type="button" className="answer" data-tone="plain" onClick={onChange}>
-          {entry.change}
-        </button>
-        <button type="button" className="answer" data-tone="no" disabled={disabled} onClick={onSend}>
-          {send}
-        </button>
-      </div>
-    </div>
-  );
-}
-
-/** The instrument's whole scale as a ruled line, with the good band in a heavier line. */
-function Scale({
-  spec,
-  value,
-  onTouch,
-}: {
-  spec: FigureSpec;
-  value: number | null;
-  onTouch(v: number): void;
-}) {
-  const words = useWords().text.entry;
-  const x = (v: number) => 20 + ((v - spec.from) / (spec.to - spec.from)) * 960;
-  const marks = Array.from({ length: 11 }, (_, i) => spec.from + ((spec.to - spec.from) * i) / 10);
-  const low = spec.low ?? spec.from;
-  const high = spec.high ?? spec.to;
-  const banded = spec.low !== null || spec.high !== null;
-  return (
-    <svg
-      viewBox="0 0 1000 96"
-      className="scale"
-      role="img"
-      aria-label={words.scale(spec.from, spec.to)}
-      onPointerDown={(event) => {
-        const at = event.currentTarget.getBoundingClientRect();
-        const across = ((event.clientX - at.left) / at.width) * 1000;
-        onTouch(spec.from + ((across - 20) / 960) * (spec.to - spec.from));
-      }}
-    >
-      <title>{words.range(spec.from, spec.to)}</title>
-      <line x1={20} y1={52} x2={980} y2={52} className="scale-line" />
-      {banded && (
-        <line
-          x1={x(Math.max(low, spec.from))}
-          y1={52}
-          x2={x(Math.min(high, spec.to))}
-          y2={52}
-          className="scale-band"
-        />
-      )}
-      {marks.map((m, i) => (
-        <g key={m}>
-          <line x1={x(m)} y1={52} x2={x(m)} y2={i % 5 === 0 ? 70 : 62} className="scale-line" />
-          {i % 5 === 0 && (
-            <text
-              x={x(m)}
-              y={94}
-              textAnchor={i === 0 ? "start" : i === 10 ? "end" : "middle"}
-              className="scale-text"
-            >
-              {Number(m.toFixed(2))}
-            </text>
-          )}
-        </g>
-      ))}
-      {value !== null && <path d={`M${x(value)} 46l-15 -34h30z`} className="scale-pointer" />}
-    </svg>
-  );
 }

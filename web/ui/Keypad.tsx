@@ -1,4 +1,4 @@
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 
 interface Props {
   label: string;
@@ -11,7 +11,7 @@ const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
 /** Entry of a PIN by large keys or by keyboard. The digits are never shown. */
 export function Keypad({ label, value, onChange }: Props) {
-  const { keypad } = useWords().text;
+  const { keypad } = useLaterWords();
   const add = (digit: string) => value.length < LONGEST && onChange(value + digit);
   const key = (digit: string) => (
     <button key={digit} type="button" className="pad-key" onClick={() => add(digit)}>

@@ -1,7 +1,6 @@
 import { useState } from "react";
 import { written } from "../../shared/words/quantity.ts";
 import { useLaterWords } from "../words/later.ts";
-import { useWords } from "../words/words.ts";
 
 interface Props {
   /** Seconds since the flash whose thunder is awaited; null when there is none. */
@@ -21,8 +20,7 @@ const MILES = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 20];
 
 /** Entry of lightning: two touches for a flash and its thunder, or one for a distance. */
 export function LightningEntry(p: Props) {
-  const { text } = useWords();
-  const { airEntry: air } = useLaterWords();
+  const { air: weather, airEntry: air } = useLaterWords();
   const [far, setFar] = useState(false);
   if (far) {
     return (
@@ -52,7 +50,7 @@ export function LightningEntry(p: Props) {
   }
   const { since } = p;
   return (
-    <section className="entry" aria-label={text.air.lightningKey}>
+    <section className="entry" aria-label={weather.lightningKey}>
       <p className="lightning-stands" data-stops={p.stops || undefined} role="status">
         {p.stands}
       </p>

@@ -1,9 +1,9 @@
 import { useEffect, useState } from "react";
-import { useWords } from "../words/words.ts";
+import { useLaterWords } from "../words/later.ts";
 
 /** An address as a QR code, drawn as one path. The encoder is fetched only when a code is shown. */
 export function Qr({ text, label }: { text: string; label: string }) {
-  const words = useWords().text.session;
+  const words = useLaterWords().sessionSheet;
   const [drawn, setDrawn] = useState<{ size: number; path: string } | null>(null);
   useEffect(() => {
     let wanted = true;

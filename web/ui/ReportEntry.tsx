@@ -1,6 +1,5 @@
 import { Suspense, useState } from "react";
 import { useLaterWords } from "../words/later.ts";
-import { useWords } from "../words/words.ts";
 import { later } from "./later.tsx";
 
 /** The parser of reports is large, and few panels need it. */
@@ -20,8 +19,7 @@ const LONGEST = 500;
 
 /** Entry of a METAR, pasted by one key or typed. Its parsed content is shown below before it is sent. */
 export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack }: Props) {
-  const { text } = useWords();
-  const { airEntry: air } = useLaterWords();
+  const { air: weather, airEntry: air } = useLaterWords();
   const [pasted, setPasted] = useState("");
   const [trouble, setTrouble] = useState<string | null>(null);
   const metar = pasted.trim().replace(/\s+/g, " ").slice(0, LONGEST);
@@ -34,7 +32,7 @@ export function ReportEntry({ now, mostAge, disabled, onEnter, onByHand, onBack 
       () => setTrouble(air.cannotPaste),
     );
   return (
-    <section className="entry" aria-label={text.air.report}>
+    <section className="entry" aria-label={weather.report}>
       <label className="field">
         <span>{air.reportLabel}</span>
         <textarea

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import type { UnitChoice } from "../../shared/models/unitChoice.ts";
 import { type FieldReport, readFieldReport } from "../../shared/models/weather/fieldReport.ts";
 import { timeOfDay } from "../../shared/words/dates.ts";
+import { outcomesOf } from "../../shared/words/outcomes.ts";
 import { writtenBoth } from "../../shared/words/quantity.ts";
 import type { Words } from "../words/catalogue.ts";
 import type { LaterWords } from "../words/en/later.ts";
@@ -28,7 +29,7 @@ export function ReportRead({ metar, now, mostAge, disabled, onSend }: Props) {
   const second = Math.floor(now / 1000) * 1000;
   const read = useMemo(() => readFieldReport(metar, second, mostAge), [metar, second, mostAge]);
   const trouble = !read.ok
-    ? say.reportFault(read.fault, units)
+    ? outcomesOf(say).reportFault(read.fault, units)
     : read.value.windKt === null
       ? air.noWind
       : null;
@@ -75,16 +76,21 @@ function rows(
     value === null ? air.none : writtenBoth({ value, unit }, units);
   const from = fromDeg === null ? air.variable : `${fromDeg}°`;
   return [
-    ...(thunder ? [[say.reportPart("thunder"), say.reportThunder] as [string, string]] : []),
+    ...(thunder
+      ? [[outcomesOf(say).reportPart("thunder"), outcomesOf(say).reportThunder] as [string, string]]
+      : []),
     [
-      say.reportPart("observed"),
+      outcomesOf(say).reportPart("observed"),
       `${station}, ${timeOfDay(observedAt).slice(0, 5)} UTC, ${ago(now - observedAt, text)}`,
     ],
-    [say.reportPart("wind"), figure(windKt, "kt")],
-    [say.reportPart("direction"), [from, ...(swing ? [say.reportSwings(...swing)] : [])].join(", ")],
-    [say.reportPart("gust"), figure(gustKt, "kt")],
-    [say.reportPart("temperature"), figure(temperatureC, "degC")],
-    [say.reportPart("dewPoint"), figure(dewPointC, "degC")],
-    [say.reportPart("qnh"), figure(qnhHpa, "hPa")],
+    [outcomesOf(say).reportPart("wind"), figure(windKt, "kt")],
+    [
+      outcomesOf(say).reportPart("direction"),
+      [from, ...(swing ? [outcomesOf(say).reportSwings(...swing)] : [])].join(", "),
+    ],
+    [outcomesOf(say).reportPart("gust"), figure(gustKt, "kt")],
+    [outcomesOf(say).reportPart("temperature"), figure(temperatureC, "degC")],
+    [outcomesOf(say).reportPart("dewPoint"), figure(dewPointC, "degC")],
+    [outcomesOf(say).reportPart("qnh"), figure(qnhHpa, "hPa")],
   ];
 }

@@ -1,5 +1,6 @@
 import type { Offer } from "../../shared/asks/ask.ts";
 import type { HandForm } from "./figures/SignalFigure.tsx";
+import type { PadId } from "./padId.ts";
 
 /** Urgency of an ask. It sets a colour by IEC 60073 and always a word. */
 export type Weight = "danger" | "alert" | "now" | "later";
@@ -36,4 +37,6 @@ export interface AskView {
   answers: AnswerKey[];
   /** Unmet conditions, for an ask that must wait. */
   lacking: readonly string[];
+  /** The pad that takes the figures of all `answers` together; null for an ask that is answered with one key. */
+  pad: PadId | null;
 }

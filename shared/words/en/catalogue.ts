@@ -1,11 +1,10 @@
 import type { Language } from "../language.ts";
 import { asks, choices, idle } from "./asks.ts";
 import { conditions } from "./conditions.ts";
-import { refusals } from "./refusals.ts";
-import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
+import { runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
-import { lightningActs, reportFaults, reportParts, reportThunder } from "./weather.ts";
+import { lightningActs } from "./weather.ts";
 
 /** The sentences of a session in English. The compiler requires the same keys of every other language. */
 export const catalogue = {
@@ -14,14 +13,8 @@ export const catalogue = {
   idle,
   choices,
   conditions,
-  refusals,
   lightningActs,
-  reportParts,
-  reportFaults,
-  reportThunder,
   runUpItems,
-  runUpChecks,
-  runUpFaults,
   signals,
   posts,
   observer: "Observer",
@@ -36,38 +29,6 @@ export const catalogue = {
   sides: { port: "port", starboard: "starboard", centre: "centre" },
   spans: { inboard: "inboard", outboard: "outboard", middle: "middle" },
   setAside: (condition: string) => `${condition}: set aside by two people`,
-  runUp: (what: string, engine: string | null) =>
-    engine === null ? `Run-up: ${what}` : `Run-up of number ${engine}: ${what}`,
-  missing: {
-    post: (post: string) => `Nobody holds ${post}`,
-    briefed: (post: string) => `${post} has not confirmed the brief`,
-    card: (item: string) => `Item of the card not answered or not good: ${item}`,
-    check: (check: string) => `Check not done or not good: ${check}`,
-    condition: (condition: string) => `${condition}: not met`,
-    blades: (engine: string) => `Blades of number ${engine} not counted`,
-    handling: (engine: string) => `Somebody is at the propeller of number ${engine}`,
-    engine: (engine: string) => `Number ${engine} is not stable`,
-    stopped: (engine: string) => `Number ${engine} still turns`,
-    still: (engine: string) => `Propeller of number ${engine} not seen still`,
-    remark: (engine: string) => `No reason written why number ${engine} was stopped warm`,
-    gate: (engine: string, gauge: string) => `Number ${engine} has not reached its ${gauge}`,
-    powerOff: "Ground power is still on",
-    chocksOut: "Chocks are not out",
-    allClear: "All clear has not been answered",
-    onStand: "The aircraft is not on its stand",
-    switchesOff: "Switches not proved off",
-    /** A code that another version of the program sent. */
-    unknown: (code: string) => `Something this program does not know: ${code}`,
-  },
-  overrideEnds: {
-    late: "no second person in time",
-    epoch: "there was a stop, a change of post or a restart",
-    used: "used",
-    changed: "something newer or worse was found",
-    stageLeft: "the session left the starting stage",
-  },
-  limits: { starterTime: "starter", oilFirst: "first oil pressure", oilNormal: "normal oil pressure" },
-  /** Words that a finding, a refusal or a drill's outcome can name in place of a figure. */
   found: {
     hold: "hold",
     cut: "cut",
@@ -96,9 +57,6 @@ export const catalogue = {
     defect: "the defect",
     none: "none",
   },
-  /** Outcome of a drill to which nobody gave words of their own. */
-  workedThrough: "completed",
-  wasASlip: "the fire was reported by mistake",
   /** Words between figures, e.g. "1 to 4". */
   joints: { to: "to", of: "of", gust: "gust", "from behind": "from behind", across: "across" },
 };

@@ -58,7 +58,7 @@ export const signals = {
   },
   powerConnected: {
     plain: "Ground power on",
-    engine: "Ground power on",
+    engine: "Lowest volts, cranking number {n}",
     asks: "Ground power is on. Read your bus volts.",
   },
   disconnectPower: {
@@ -81,8 +81,8 @@ export const signals = {
   },
   clearOfAircraft: { plain: "Clear of the aircraft", engine: "Clear of the aircraft" },
   handlePropeller: {
-    plain: "Hands on the propeller",
-    engine: "Hands on the propeller of number {n}",
+    plain: "Ask ignition off: hands on the propeller",
+    engine: "Ask ignition off: hands on the propeller of number {n}",
     asks: "Hands on the propeller of number {n}? Confirm ignition and mixture off.",
   },
   propellerFree: { plain: "Hands off the propeller", engine: "Hands off the propeller of number {n}" },

@@ -1,11 +1,10 @@
 import type { Catalogue } from "../en/catalogue.ts";
 import { asks, choices, idle } from "./asks.ts";
 import { conditions } from "./conditions.ts";
-import { refusals } from "./refusals.ts";
-import { runUpChecks, runUpFaults, runUpItems } from "./runUp.ts";
+import { runUpItems } from "./runUp.ts";
 import { signals } from "./signals.ts";
 import { caution, firePlaces, lives, posts, stages, voids } from "./states.ts";
-import { lightningActs, reportFaults, reportParts, reportThunder } from "./weather.ts";
+import { lightningActs } from "./weather.ts";
 
 /** The sentences of a session in the Spanish of ramps in the Americas. Written by the project, not by a ramp crew. */
 export const catalogue: Catalogue = {
@@ -14,14 +13,8 @@ export const catalogue: Catalogue = {
   idle,
   choices,
   conditions,
-  refusals,
   lightningActs,
-  reportParts,
-  reportFaults,
-  reportThunder,
   runUpItems,
-  runUpChecks,
-  runUpFaults,
   signals,
   posts,
   observer: "Observador",
@@ -34,40 +27,6 @@ export const catalogue: Catalogue = {
   sides: { port: "babor", starboard: "estribor", centre: "centro" },
   spans: { inboard: "interior", outboard: "exterior", middle: "medio" },
   setAside: (condition) => `${condition}: exceptuado por dos personas`,
-  runUp: (what, engine) =>
-    engine === null ? `Prueba de motores: ${what}` : `Prueba del motor ${engine}: ${what}`,
-  missing: {
-    post: (post) => `Nadie ocupa ${post}`,
-    briefed: (post) => `${post} no ha confirmado el briefing`,
-    card: (item) => `Punto de la tarjeta sin responder o no está bien: ${item}`,
-    check: (check) => `Revisión sin hacer o no está bien: ${check}`,
-    condition: (condition) => `${condition}: no se cumple`,
-    blades: (engine) => `Palas del motor ${engine} sin contar`,
-    handling: (engine) => `Hay alguien en la hélice del motor ${engine}`,
-    engine: (engine) => `Motor ${engine} no está estable`,
-    stopped: (engine) => `Motor ${engine} sigue girando`,
-    still: (engine) => `Hélice del motor ${engine} sin ver parada`,
-    remark: (engine) => `Sin escribir por qué se apagó caliente el motor ${engine}`,
-    gate: (engine, gauge) => `Motor ${engine} no ha llegado a su ${gauge}`,
-    powerOff: "La planta externa sigue conectada",
-    chocksOut: "Los calzos no están fuera",
-    allClear: "«Todo despejado» sin contestar",
-    onStand: "El avión no está en su posición",
-    switchesOff: "Interruptores sin comprobar apagados",
-    unknown: (code) => `Algo que este programa no conoce: ${code}`,
-  },
-  overrideEnds: {
-    late: "sin segunda persona a tiempo",
-    epoch: "hubo un paro, un cambio de puesto o un reinicio",
-    used: "usada",
-    changed: "se halló algo más nuevo o peor",
-    stageLeft: "la sesión dejó la etapa de arranque",
-  },
-  limits: {
-    starterTime: "arrancador",
-    oilFirst: "primera presión de aceite",
-    oilNormal: "presión de aceite normal",
-  },
   found: {
     hold: "alto",
     cut: "corte",
@@ -96,7 +55,5 @@ export const catalogue: Catalogue = {
     defect: "el defecto",
     none: "ninguno",
   },
-  workedThrough: "hecho hasta el final",
-  wasASlip: "el fuego se reportó por error",
   joints: { to: "a", of: "de", gust: "racha", "from behind": "de cola", across: "cruzado" },
 };

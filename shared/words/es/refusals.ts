@@ -1,6 +1,6 @@
-import type { Catalogue } from "../en/catalogue.ts";
+import type { Outcomes } from "../en/outcomes.ts";
 
-export const refusals: Catalogue["refusals"] = {
+export const refusals: Outcomes["refusals"] = {
   conditionsUnmet: "No autorizado: algo no se cumple.",
   requirementsUnmet: "Todavía no se puede dejar esta etapa: falta algo.",
   wrongPost: "Su puesto no puede hacer eso. Le toca a: {p}.",

@@ -52,7 +52,7 @@ export const signals: Catalogue["signals"] = {
   },
   powerConnected: {
     plain: "Planta externa conectada",
-    engine: "Planta externa conectada",
+    engine: "Voltios mínimos al girar el motor {n}",
     asks: "Planta externa conectada. Lea los voltios de su barra.",
   },
   disconnectPower: {
@@ -75,8 +75,8 @@ export const signals: Catalogue["signals"] = {
   },
   clearOfAircraft: { plain: "Lejos del avión", engine: "Lejos del avión" },
   handlePropeller: {
-    plain: "Manos en la hélice",
-    engine: "Manos en la hélice del motor {n}",
+    plain: "Pedir encendido cortado: manos en la hélice",
+    engine: "Pedir encendido cortado: manos en la hélice del motor {n}",
     asks: "¿Manos en la hélice del motor {n}? Confirme encendido y mezcla cortados.",
   },
   propellerFree: { plain: "Manos fuera de la hélice", engine: "Manos fuera de la hélice del motor {n}" },

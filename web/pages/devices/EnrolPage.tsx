@@ -3,6 +3,7 @@ import { api, forgetSignIn } from "../../net/app.ts";
 import { enrol } from "../../net/enrol.ts";
 import { Trouble } from "../../ui/Trouble.tsx";
 import { useDeviceWords } from "../../words/devices.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 import { go } from "../route.ts";
 import { codeInAddress } from "./codeInAddress.ts";
@@ -11,6 +12,7 @@ import { codeInAddress } from "./codeInAddress.ts";
 export function EnrolPage() {
   const words = useDeviceWords();
   const { text } = useWords();
+  const { signIn } = useLaterWords();
   const [code, setCode] = useState(codeInAddress);
   const [name, setName] = useState<string | null>(null);
   const [had, setHad] = useState(false);
@@ -29,7 +31,7 @@ export function EnrolPage() {
       forgetSignIn();
       setName(known);
     } catch (error) {
-      setTrouble(error instanceof Error ? error : new Error(text.signIn.failed));
+      setTrouble(error instanceof Error ? error : new Error(signIn.failed));
     }
     setBusy(false);
   };
@@ -41,7 +43,7 @@ export function EnrolPage() {
           <p>{words.known(name)}</p>
         </header>
         <button type="button" className="answer" data-tone="yes" onClick={() => go("/")}>
-          {text.signIn.enter}
+          {signIn.enter}
         </button>
       </main>
     );

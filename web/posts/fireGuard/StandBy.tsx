@@ -3,6 +3,7 @@ import { askedOf } from "../../../shared/asks/asked.ts";
 import type { Facing } from "../../../shared/models/facing.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { permissionFor } from "../../../shared/session/permissions.ts";
+import { laterWords } from "../../words/later.ts";
 import "../../styles/standBy.css";
 import { EngineShape } from "../../ui/plan/EngineShape.tsx";
 import { standByWords } from "../../words/standBy.ts";
@@ -71,7 +72,7 @@ export function GuardKeysBelow({ panel }: { panel: Panel }) {
   if (at === undefined || !mayReport(panel) || askedOf(panel.state, "fireGuard", panel.now).length === 0)
     return null;
   return (
-    <section className="guard-keys" aria-label={panel.words.text.guard.region(at)}>
+    <section className="guard-keys" aria-label={laterWords(panel.words.say.language).guard.region(at)}>
       <h3>{guardWords(panel).join(" ")}</h3>
       <GuardKeys panel={panel} n={at} />
     </section>

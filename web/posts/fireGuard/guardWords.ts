@@ -3,6 +3,8 @@ import type { SessionState } from "../../../shared/session/state.ts";
 import { fateOf } from "../../../shared/signals/fate.ts";
 import { seconds } from "../../ui/numbers.ts";
 import type { Words } from "../../words/catalogue.ts";
+import type { LaterWords } from "../../words/en/later.ts";
+import { laterWords } from "../../words/later.ts";
 
 /** Returns what the guard's reports say now: where the guard stands, and the arc there. Empty without a guard. */
 export function guardWords({
@@ -16,14 +18,14 @@ export function guardWords({
 }): string[] {
   const { guard } = state;
   if (!guard) return [];
-  const { guard: says } = words.text;
+  const { guard: says } = laterWords(words.say.language);
   const n = guard.engine;
   const at = says.at(n, seconds(now - guard.at));
   const old = guardInPlace.find(state, n, now).is === "stale" ? [says.old] : [];
   return [at, ...old, ...arcWords(state, n, now, says)];
 }
 
-function arcWords(state: SessionState, n: number, now: number, says: Words["text"]["guard"]): string[] {
+function arcWords(state: SessionState, n: number, now: number, says: LaterWords["guard"]): string[] {
   const arc = state.arcs[n];
   if (!arc) return [isArcUsed(state, n, now) ? says.arcUsed(n) : says.arcUnknown];
   if (!arc.clear) return [says.arcNotClear(seconds(now - arc.at))];

@@ -16,6 +16,8 @@ import { useUnits } from "../../ui/units.ts";
 import { askView } from "./askViews.ts";
 import { Caution } from "./Caution.tsx";
 import { foremost, type Held } from "./foremost.ts";
+import { gathered } from "./gathered.ts";
+import { idleWords } from "./idleWords.ts";
 import { planView } from "./marks.ts";
 import type { Panel } from "./model.ts";
 import { standingStops } from "./standing.ts";
@@ -68,7 +70,8 @@ export function PanelFrame({
   const [given, setGiven] = useState<{ ask: string; sent: string } | null>(null);
 
   const asked = post === null ? [] : askedOf(state, post, now);
-  const asks = asked.map((a) => askView(state, a, now, units, words));
+  const views = asked.map((ask) => ({ ask, view: askView(state, ask, now, units, words) }));
+  const asks = gathered(views, words);
   const top = foremost(asks, held);
   const topAsk = asked.find((a) => a.key === top?.key);
   const work = useRef<HTMLElement>(null);
@@ -131,6 +134,12 @@ export function PanelFrame({
               onBusy={(busy) => setHeld((h) => h && { ...h, busy })}
               confirm={panel.confirm}
               onAnswer={(key, put) => answer(top, key, put)}
+              onFigures={(of) =>
+                of.map(({ answer: { choice }, figure }) => {
+                  const action = fill(choice, { figure });
+                  return action && panel.act(action);
+                })
+              }
             />
           ) : (
             idle(
@@ -185,12 +194,6 @@ export function PanelFrame({
       </footer>
     </div>
   );
-}
-
-function idleWords({ state, post, words: { say, text } }: Panel): string {
-  if (state.stage === "closed") return text.ask.closed;
-  if (state.stage === "abandoned") return text.ask.abandoned;
-  return post === null ? text.ask.watching : say.idle(post);
 }
 
 /** Returns one sentence for each other post that has an ask now. */

@@ -5,26 +5,26 @@ import { seenBy } from "../../../shared/weather/weather.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { seconds, secondsLeft } from "../../ui/numbers.ts";
-import type { Text } from "../../words/en/text.ts";
+import type { LaterWords } from "../../words/en/later.ts";
 
 /** Returns a line with the last weather report and its age, or null when nobody has reported one. */
 export function windNote(
   { weather }: SessionState,
   now: number,
   units: UnitChoice,
-  text: Text,
+  air: LaterWords["air"],
 ): string | null {
   if (!weather) return null;
   const { windKt, gustKt, fromDeg, temperatureC, qnhHpa } = weather;
-  const wind = fromDeg === null ? text.air.wind(windKt) : text.air.windFrom(fromDeg, windKt);
-  const gusts = gustKt === null ? [] : [text.air.gusts(gustKt)];
-  const air = temperatureC === null ? [] : [writtenBoth({ value: temperatureC, unit: "degC" }, units)];
-  const qnh = qnhHpa === null ? [] : [text.air.qnh(writtenBoth({ value: qnhHpa, unit: "hPa" }, units))];
-  return [wind, ...gusts, ...air, ...qnh, seconds(now - seenBy(weather).at)].join(", ");
+  const wind = fromDeg === null ? air.wind(windKt) : air.windFrom(fromDeg, windKt);
+  const gusts = gustKt === null ? [] : [air.gusts(gustKt)];
+  const warm = temperatureC === null ? [] : [writtenBoth({ value: temperatureC, unit: "degC" }, units)];
+  const qnh = qnhHpa === null ? [] : [air.qnh(writtenBoth({ value: qnhHpa, unit: "hPa" }, units))];
+  return [wind, ...gusts, ...warm, ...qnh, seconds(now - seenBy(weather).at)].join(", ");
 }
 
 /** Returns a line about lightning that stops work now, or null. */
-export function lightningNote(state: SessionState, now: number, { air }: Text): string | null {
+export function lightningNote(state: SessionState, now: number, air: LaterWords["air"]): string | null {
   const seen = lightningNow(state, now);
   if (seen?.state !== "stop") return null;
   const until = `${timeOfDay(seen.resumeAt)} UTC`;

@@ -54,6 +54,7 @@ export function askView(
       answerKey(state, c, say.choice(c.word, ask.engine), `${ask.key}/${i}`),
     ),
     lacking: lacking(state, ask, now, units, words),
+    pad: null,
   };
 }
 

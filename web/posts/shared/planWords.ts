@@ -12,8 +12,7 @@ type PlanNotes = LaterWords["planNotes"];
 
 /** Returns the notes beside the plan, one sentence each. */
 export function planNotes(state: SessionState, now: number, units: UnitChoice, words: Words): string[] {
-  const { text } = words;
-  const plan = laterWords(words.say.language).planNotes;
+  const { air, planNotes: plan } = laterWords(words.say.language);
   const { brakes, chocks, guard } = state;
   const age = (at: number) => seconds(now - at);
   const pressure = brakes?.pressure ? writtenBoth(brakes.pressure, units, { step: 1 }) : null;
@@ -29,7 +28,7 @@ export function planNotes(state: SessionState, now: number, units: UnitChoice, w
     ...handsWords(state, plan),
     ...(state.handling ? [plan.handling(state.handling.engine)] : []),
     ...fromElsewhere(state, now, units, words),
-    ...[lightningNote(state, now, text), windNote(state, now, units, text)].filter((n) => n !== null),
+    ...[lightningNote(state, now, air), windNote(state, now, units, air)].filter((n) => n !== null),
     ...state.defects.filter((d) => d.barsStart).map((d) => plan.defect(d.words)),
     plan.order(state.order.join("-")),
   ];

@@ -4,6 +4,8 @@ import type { Post } from "../../../shared/protocol/posts.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import type { Words } from "../../words/catalogue.ts";
+import type { LaterWords } from "../../words/en/later.ts";
+import { laterWords } from "../../words/later.ts";
 import { saidWords } from "../../words/said.ts";
 
 /** Returns an action in words, for its sender. */
@@ -35,7 +37,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
     case "recordRunUp":
       return `${actions.runUp(action.engine, say.runUpItem(action.item))}: ${writtenBoth(action.reading, units)}`;
     case "recordFlash":
-      return flashWords(action, text.air);
+      return flashWords(action, laterWords(say.language).air);
     case "recordCheck": {
       const check = state.type.checks.find((c) => c.id === action.check)?.words ?? action.check;
       if (action.reading) return `${check}: ${writtenBoth(action.reading, units)}`;
@@ -102,7 +104,7 @@ export function sayAction(state: SessionState, action: Action, units: UnitChoice
 /** Returns a flash in words, with its distance when reported. */
 function flashWords(
   { thunderAfterS, miles }: Extract<Action, { type: "recordFlash" }>,
-  air: Words["text"]["air"],
+  air: LaterWords["air"],
 ): string {
   if (thunderAfterS !== undefined) return air.flashThunder(thunderAfterS);
   return miles === undefined ? air.flash : air.flashFar(miles);

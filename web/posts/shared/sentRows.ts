@@ -5,6 +5,7 @@ import { type Fate, fateOf, fateOfOld } from "../../../shared/signals/fate.ts";
 import { isStop } from "../../../shared/signals/isStop.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
 import { timeOfDay } from "../../../shared/words/dates.ts";
+import { outcomesOf } from "../../../shared/words/outcomes.ts";
 import type { Outgoing } from "../../net/outgoing.ts";
 import type { SentRow } from "../../ui/Sent.tsx";
 import type { Words } from "../../words/catalogue.ts";
@@ -59,7 +60,7 @@ function statusWords(item: Outgoing, units: UnitChoice, type: AircraftType, { sa
     case "recorded":
       return sent.recorded(status.seq);
     case "refused":
-      return say.refusal(status.refusal, units, type);
+      return outcomesOf(say).refusal(status.refusal, units, type);
     case "lapsed":
       return status.tries === 0 ? sent.notSent : sent.notAnswered;
     case "failed":

@@ -7,6 +7,7 @@ import { Need } from "../../ui/Need.tsx";
 import { seconds } from "../../ui/numbers.ts";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { useUnits } from "../../ui/units.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { answerKey } from "../shared/askViews.ts";
 import type { Panel } from "../shared/model.ts";
 import { conditionsFor } from "./conditionsFor.ts";
@@ -14,10 +15,11 @@ import { conditionsFor } from "./conditionsFor.ts";
 /** Conditions of the engine that is requested or cleared, else of the next engine to be cleared. */
 export function ConditionsNow({ panel }: { panel: Panel }) {
   const { state, now, words } = panel;
-  const { say, text } = words;
+  const { say } = words;
+  const { supervisor } = useLaterWords();
   const units = useUnits();
   const [aside, setAside] = useState<ConditionId | null>(null);
-  const about = conditionsFor(state, now, text.supervisor);
+  const about = conditionsFor(state, now, supervisor);
   if (about === null) return null;
   const { n, title } = about;
   const rows = findAll(state, n, now).map((r): ConditionRow => {
@@ -27,8 +29,8 @@ export function ConditionsNow({ panel }: { panel: Panel }) {
       name: say.conditionName(r.id),
       is: r.is,
       words: say.condition(r, units),
-      by: r.by ? (r.age === null ? r.by.name : text.supervisor.by(r.by.name, seconds(r.age))) : "",
-      owners: met ? "" : text.supervisor.owners(say.either(r.owners.map((o) => say.post(o).toLowerCase()))),
+      by: r.by ? (r.age === null ? r.by.name : supervisor.by(r.by.name, seconds(r.age))) : "",
+      owners: met ? "" : supervisor.owners(say.either(r.owners.map((o) => say.post(o).toLowerCase()))),
       onSetAside: !met && state.type.overridable.includes(r.id) ? () => setAside(r.id) : null,
     };
   });
@@ -49,12 +51,13 @@ interface SetAsideProps {
 
 /** The first of the two people enters the engine by hand and a reason. The second is asked at once. */
 function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
-  const { say, text } = panel.words;
+  const { say } = panel.words;
+  const { supervisor } = useLaterWords();
   const draft = { type: "override", condition, engine, reason: "" } as const;
   const answer = answerKey(
     panel.state,
     offer("no", draft, { is: "engineAndReason" }),
-    text.supervisor.askAside,
+    supervisor.askAside,
     `aside/${condition}`,
   );
   const give = (given: Given) => {
@@ -63,8 +66,8 @@ function SetAside({ panel, condition, engine, onClose }: SetAsideProps) {
     onClose();
   };
   return (
-    <Sheet title={text.supervisor.aside(say.conditionName(condition).toLowerCase())} onClose={onClose}>
-      <p>{text.supervisor.asideWhat}</p>
+    <Sheet title={supervisor.aside(say.conditionName(condition).toLowerCase())} onClose={onClose}>
+      <p>{supervisor.asideWhat}</p>
       <Need
         answer={answer}
         numbers={panel.state.engines.map((e) => e.n)}

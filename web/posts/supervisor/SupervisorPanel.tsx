@@ -7,11 +7,13 @@ import type { SessionEvent } from "../../../shared/protocol/events.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
 import { gaugeName } from "../../../shared/types/gaugeName.ts";
 import type { AircraftType } from "../../../shared/types/schema.ts";
+import { outcomesOf } from "../../../shared/words/outcomes.ts";
 import { writtenBoth } from "../../../shared/words/quantity.ts";
 import { ExchangeChart } from "../../ui/charts/ExchangeChart.tsx";
 import { Strip, type StripView } from "../../ui/Strip.tsx";
 import { useUnits } from "../../ui/units.ts";
 import type { Words } from "../../words/catalogue.ts";
+import { laterWords, useLaterWords } from "../../words/later.ts";
 import { CheckList } from "../shared/CheckList.tsx";
 import type { Panel } from "../shared/model.ts";
 import { PanelFrame } from "../shared/PanelFrame.tsx";
@@ -37,7 +39,7 @@ const NEWEST = 60;
  */
 export function SupervisorPanel({ panel, stale, events, strips, keys, onOpen }: Props) {
   const units = useUnits();
-  const words = panel.words.text.supervisor;
+  const words = useLaterWords().supervisor;
   return (
     <PanelFrame
       panel={panel}
@@ -84,13 +86,14 @@ const LiveExchange = memo(function LiveExchange({ events, type, words: { say }, 
 /** Requirements that still keep the session in its stage. */
 function Missing({ panel }: { panel: Panel }) {
   const { state, words } = panel;
-  const { say, text } = words;
+  const { say } = words;
+  const { supervisor } = useLaterWords();
   const units = useUnits();
   const missing = requirementsOf(state, panel.now);
   if (missing.length === 0) return null;
   return (
-    <section className="missing" aria-label={text.supervisor.missing}>
-      <h3>{text.supervisor.before(say.stage(state.stage).toLowerCase())}</h3>
+    <section className="missing" aria-label={supervisor.missing}>
+      <h3>{supervisor.before(say.stage(state.stage).toLowerCase())}</h3>
       <ul>
         {missing.map((requirement) => (
           <li key={requirementCode(requirement)}>{missingWords(state, requirement, units, words)}</li>
@@ -105,10 +108,10 @@ function missingWords(
   { type }: SessionState,
   requirement: Requirement,
   units: UnitChoice,
-  { say, text }: Words,
+  { say }: Words,
 ): string {
-  if (requirement.is !== "gate") return say.missing(requirement, type);
-  const { supervisor } = text;
+  if (requirement.is !== "gate") return outcomesOf(say).missing(requirement, type);
+  const { supervisor } = laterWords(say.language);
   const engine = String(requirement.engine);
   const gauge = gaugeName(type, requirement.gauge);
   const gate = type.warmUp.find((w) => w.gauge === requirement.gauge);

@@ -2,7 +2,7 @@ import { plain } from "../../../shared/engine/life.ts";
 import { lifeAt } from "../../../shared/engine/lifeAt.ts";
 import { nextToClear } from "../../../shared/engine/nextInOrder.ts";
 import type { SessionState } from "../../../shared/session/state.ts";
-import type { Text } from "../../words/en/text.ts";
+import type { LaterWords } from "../../words/en/later.ts";
 
 /**
  * Returns the engine whose conditions the supervisor sees, and the words above them: the engine that is requested or
@@ -11,7 +11,7 @@ import type { Text } from "../../words/en/text.ts";
 export function conditionsFor(
   state: SessionState,
   now: number,
-  words: Text["supervisor"],
+  words: LaterWords["supervisor"],
 ): { n: number; title: string } | null {
   const asked = state.engines.find((e) => ["requested", "clear"].includes(plain(lifeAt(e.life, now)).is));
   if (asked) return { n: asked.n, title: words.standsOn(asked.n) };

@@ -3,6 +3,7 @@ import type { Side } from "../../../shared/models/facing.ts";
 import type { SignalKind } from "../../../shared/protocol/signals.ts";
 import { signalOf } from "../../../shared/signals/all.ts";
 import { signalWords } from "../../../shared/words/handSignals.ts";
+import { useLaterWords } from "../../words/later.ts";
 import { useWords } from "../../words/words.ts";
 import { MovingFigure } from "./MovingFigure.tsx";
 
@@ -20,8 +21,8 @@ const HEIGHT = 150;
 
 /** The figure beside the ask, seen from the front. Empty when the message has no standard hand signal. */
 export function SignalFigure({ kind, engine, side, given }: HandForm) {
-  const { say, text } = useWords();
-  const { figure } = text;
+  const { say } = useWords();
+  const { figure } = useLaterWords();
   const { standard } = signalOf(kind);
   if (!standard) return null;
   const signal = forEngine(standard.figure, engine, side);

@@ -1,26 +1,3 @@
-/** The pages before and around a session: sign-in, the ramp, and reasons why a page cannot be shown. */
-export const signIn = {
-  lead: "Starting engines together: cockpit, fire guard, ground power, supervisor.",
-  title: "Sign in",
-  handle: "Short name",
-  pin: "PIN",
-  code: "Joining code, if you were given one",
-  enter: "Sign in",
-  entering: "Signing in…",
-  enrol: "Enrol this device",
-  failed: "That did not work.",
-  demo: "Demonstration",
-  demoLead:
-    "This server holds invented people and aircraft and open PINs. Not for a real start. Touch a name to sign in as that person; every window of this browser can be another one.",
-};
-
-export const language = {
-  title: "Language",
-  failed: "This language could not be loaded. Try again when there is a network.",
-};
-
-export const keypad = { clear: "Clear", back: "Back" };
-
 /** Messages about the network. */
 export const net = {
   noServer: "The server does not answer. Check this device's network.",

@@ -1,11 +1,20 @@
+import { air } from "./air.ts";
 import { airEntry } from "./airEntry.ts";
 import { board } from "./board.ts";
 import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { demo } from "./demo.ts";
+import { guard } from "./guard.ts";
+import { figure } from "./handFigure.ts";
+import { pad } from "./pad.ts";
 import { planNotes } from "./planNotes.ts";
+import { rampPage } from "./rampPage.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
+import { senses, sessionSheet } from "./sessionSheet.ts";
+import { keypad, language, signIn } from "./signIn.ts";
+import { supervisor } from "./supervisor.ts";
 import { trace } from "./trace.ts";
 
 /** Words of parts that load after the panel itself: weather and blades by hand, the screen's size, units, what stands at an aircraft, and others with a file of their own. */
@@ -110,6 +119,7 @@ export const atAircraft = {
 };
 
 export const later = {
+  air,
   airEntry,
   atAircraft,
   blades,
@@ -117,14 +127,25 @@ export const later = {
   card,
   charts,
   defects,
+  demo,
+  figure,
+  guard,
   house,
+  keypad,
+  language,
+  pad,
   past,
   planChange,
   planNotes,
   postsLine,
+  rampPage,
   record,
   remote,
   screen,
+  senses,
+  sessionSheet,
+  signIn,
+  supervisor,
   trace,
   units,
   volts,

@@ -21,7 +21,16 @@ export const ask = {
   region: "Asked of you",
   closed: "This session is closed.",
   abandoned: "This session was abandoned.",
+  abandonedPower: "This session was abandoned. Ground power is still on: output off, unplug, cart away.",
   watching: "You hold no post: you watch. Anyone may hold, cut and report fire.",
+  /** Figures that a pad takes for a row of engines. */
+  pads: {
+    warmUp: "Warm-up: read these gauges.",
+    power: "Run-up, power: read these figures.",
+    magneto: "Run-up, magnetos: read these speeds.",
+    feather: "Run-up, feathering: read these speeds.",
+    gauges: "Run-up: read these gauges.",
+  },
   timeLeft: "Time left",
   left: (of: string) => `left ${of}`,
   past: (of: string) => `past ${of}`,
@@ -36,14 +45,6 @@ export const ask = {
     lightning: "until work may go on",
     coolDown: "at idle",
   },
-};
-
-export const figure = {
-  none: (most: number) => `No hand signal exists above ${most}: say the number.`,
-  label: (name: string) => `Hand signal: ${name}`,
-  toYou: "By hand it looks like this",
-  byYou: "You give this by hand, seen from the front",
-  cutsAll: "It names no engine: it means all",
 };
 
 export const entry = {

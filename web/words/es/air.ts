@@ -1,6 +1,6 @@
-import type { Text } from "../en/text.ts";
+import type { LaterWords } from "../en/later.ts";
 
-export const air: Text["air"] = {
+export const air: LaterWords["air"] = {
   section: "Meteorología y rayos",
   weatherKey: "Meteorología",
   lightningKey: "Rayos",

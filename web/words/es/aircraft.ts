@@ -61,16 +61,6 @@ export const engines: Text["engines"] = {
   now: "ya",
 };
 
-export const guard: Text["guard"] = {
-  region: (n) => `Estoy en motor ${n}`,
-  at: (n, time) => `Estoy en motor ${n}, dicho hace ${time}.`,
-  arcClear: (time) => `Arco despejado, dicho hace ${time}.`,
-  arcNotClear: (time) => `Arco no despejado, dicho hace ${time}.`,
-  arcUnknown: "Arco sin reportar.",
-  arcUsed: (n) => `El arranque del motor ${n} usó el reporte de arco despejado.`,
-  old: "Eso es viejo.",
-};
-
 export const ground: Text["ground"] = {
   title: "También puede enviar",
   volts: "Voltios otra vez",

@@ -1,12 +1,21 @@
 import type { LaterWords } from "../en/later.ts";
+import { air } from "./air.ts";
 import { airEntry } from "./airEntry.ts";
 import { board } from "./board.ts";
 import { card } from "./card.ts";
 import { defects, planChange } from "./changes.ts";
 import { charts, past } from "./charts.ts";
+import { demo } from "./demo.ts";
+import { guard } from "./guard.ts";
+import { figure } from "./handFigure.ts";
+import { pad } from "./pad.ts";
 import { planNotes } from "./planNotes.ts";
+import { rampPage } from "./rampPage.ts";
 import { record } from "./record.ts";
 import { remote } from "./remote.ts";
+import { senses, sessionSheet } from "./sessionSheet.ts";
+import { keypad, language, signIn } from "./signIn.ts";
+import { supervisor } from "./supervisor.ts";
 import { trace } from "./trace.ts";
 
 export const weather: LaterWords["weather"] = {
@@ -108,6 +117,7 @@ export const atAircraft: LaterWords["atAircraft"] = {
 };
 
 export const later: LaterWords = {
+  air,
   airEntry,
   atAircraft,
   blades,
@@ -115,14 +125,25 @@ export const later: LaterWords = {
   card,
   charts,
   defects,
+  demo,
+  figure,
+  guard,
   house,
+  keypad,
+  language,
+  pad,
   past,
   planChange,
   planNotes,
   postsLine,
+  rampPage,
   record,
   remote,
   screen,
+  senses,
+  sessionSheet,
+  signIn,
+  supervisor,
   trace,
   units,
   volts,

@@ -22,7 +22,16 @@ export const ask: Text["ask"] = {
   region: "Lo que se le pide",
   closed: "Esta sesión está cerrada.",
   abandoned: "Esta sesión fue abandonada.",
+  abandonedPower:
+    "Esta sesión fue abandonada. La planta externa sigue conectada: corte la salida, desenchufe y retire la planta.",
   watching: "No ocupa ningún puesto: usted observa. Cualquiera puede dar alto, corte y fuego.",
+  pads: {
+    warmUp: "Calentamiento: lea estos instrumentos.",
+    power: "Prueba de potencia: lea estas cifras.",
+    magneto: "Prueba de magnetos: lea estas rpm.",
+    feather: "Prueba de bandera: lea estas rpm.",
+    gauges: "Prueba de motores: lea estos instrumentos.",
+  },
   timeLeft: "Tiempo que queda",
   left: (of) => `quedan ${of}`,
   past: (of) => `pasados del plazo ${of}`,
@@ -37,14 +46,6 @@ export const ask: Text["ask"] = {
     lightning: "hasta poder seguir",
     coolDown: "en ralentí",
   },
-};
-
-export const figure: Text["figure"] = {
-  none: (most) => `No hay señal de mano para más de ${most}: diga el número.`,
-  label: (name) => `Señal de mano: ${name}`,
-  toYou: "Con la mano se ve así",
-  byYou: "Usted da esto con la mano, visto de frente",
-  cutsAll: "No nombra motor: vale para todos",
 };
 
 export const entry: Text["entry"] = {

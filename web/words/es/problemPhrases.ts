@@ -41,6 +41,20 @@ export const problemPhrases: readonly Phrase[] = [
   ["a piece of the kind {1} has none", "el equipo de la clase {1} no lo tiene"],
   ["looks like {1}, the name of {2}", "se parece a {1}, el nombre de {2}"],
   [
+    "only the demo's people begin a scripted crew",
+    "solo las personas de la demostración llaman a una tripulación de guion",
+  ],
+  [
+    "{1} crews play already: watch one of them, or end its session",
+    "ya hay {1} tripulaciones de guion: mire una, o termine su sesión",
+  ],
+  ["this server is not reachable yet", "a este servidor aún no se puede llegar"],
+  ["every aircraft of the demo is being started", "se están arrancando todos los aviones de la demostración"],
+  [
+    "nobody of the demo people is left to play",
+    "no queda nadie de la demostración que pueda hacer de tripulación",
+  ],
+  [
     "version {1} of {2} is approved without a seal: make a draft of it and approve that",
     "la versión {1} de {2} está aprobada sin sello: haga un borrador de ella y apruébelo",
   ],

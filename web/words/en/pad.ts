@@ -1,0 +1,25 @@
+/** The pad that takes the figures of a row of engines, and the keys for digits. */
+export const pad = {
+  figures: (n: number) => (n === 1 ? "1 figure" : `${n} figures`),
+  record: (figures: string) => `Record ${figures}`,
+  recordOf: (n: number, all: number) => `Record ${n} of ${all}`,
+  enter: "Enter what the gauge shows",
+  missing: (what: string) => `Missing: ${what}`,
+  allEntered: "All are entered",
+  aircraft: "Aircraft",
+  next: "Next",
+  alike: (figure: string, engines: string) => `${figure} on ${engines} too`,
+  sending: "sending",
+  offScale: "off the scale",
+  refused: (what: string, why: string) => `${what} is not recorded: ${why}`,
+  notRead: "not read",
+  again: "Read it again",
+  /** How a figure is entered. */
+  by: { digits: "Use digits", steps: "Use steps" },
+  point: "Point",
+  sign: "Plus or minus",
+  back: "Delete the last digit",
+  cell: (what: string, value: string) => `${what}: ${value}`,
+  blank: "blank",
+  sendAll: "Send all the same",
+};

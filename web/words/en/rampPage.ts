@@ -1,0 +1,9 @@
+/** The ramp page: one row for each aircraft, and what this device keeps. */
+export const rampPage = {
+  device: "This device",
+  light: "Light",
+  mine: (post: string) => `You: ${post}`,
+  elsewhere: (post: string) => `You: ${post}, on another device`,
+  offered: (post: string) => `Offered to you: ${post}`,
+  waitsFor: (post: string, what: string) => `${post}: ${what}`,
+};

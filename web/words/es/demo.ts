@@ -1,0 +1,14 @@
+import type { LaterWords } from "../en/later.ts";
+
+export const demo: LaterWords["demo"] = {
+  watch: "Ver a una tripulación arrancar uno",
+  be: {
+    cockpit: "Ocupar la cabina",
+    fireGuard: "Ser guardia de fuego",
+    groundPower: "Ocupar planta externa",
+    supervisor: "Ser supervisor",
+  },
+  what: "Una tripulación de guion ocupa los demás puestos. Contesta como personas y a su ritmo.",
+  begins: "La tripulación toma sus puestos…",
+  people: "Entrar como una de las personas de la demostración",
+};

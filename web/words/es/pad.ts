@@ -1,0 +1,25 @@
+import type { LaterWords } from "../en/later.ts";
+
+export const pad: LaterWords["pad"] = {
+  figures: (n) => (n === 1 ? "1 cifra" : `${n} cifras`),
+  record: (figures) => `Anotar ${figures}`,
+  recordOf: (n, all) => `Anotar ${n} de ${all}`,
+  enter: "Ponga lo que marca el instrumento",
+  missing: (what) => `Falta: ${what}`,
+  allEntered: "Están todas",
+  aircraft: "Avión",
+  next: "Siguiente",
+  alike: (figure, engines) => `${figure} también en ${engines}`,
+  sending: "enviando",
+  offScale: "fuera de la escala",
+  refused: (what, why) => `${what} no quedó anotado: ${why}`,
+  notRead: "sin leer",
+  again: "Lea otra vez",
+  by: { digits: "Usar dígitos", steps: "Usar pasos" },
+  point: "Punto",
+  sign: "Más o menos",
+  back: "Borrar el último dígito",
+  cell: (what, value) => `${what}: ${value}`,
+  blank: "en blanco",
+  sendAll: "Enviar todo igual",
+};

@@ -1,0 +1,10 @@
+import type { LaterWords } from "../en/later.ts";
+
+export const rampPage: LaterWords["rampPage"] = {
+  device: "Este dispositivo",
+  light: "Luz",
+  mine: (post) => `Usted: ${post}`,
+  elsewhere: (post) => `Usted: ${post}, en otro dispositivo`,
+  offered: (post) => `Se le ofrece: ${post}`,
+  waitsFor: (post, what) => `${post}: ${what}`,
+};
