@@ -4,8 +4,8 @@
  */
 export const RETRY = {
   /** Milliseconds before the first attempt, and the maximum before a later one. */
-  reconnectionDelay: 250,
-  reconnectionDelayMax: 500,
+  reconnectionDelay: 80,
+  reconnectionDelayMax: 160,
   /** Longest duration of one attempt, milliseconds. */
   timeout: 10_000,
 };
