@@ -153,7 +153,7 @@ it("[PAN-25] [VIS-7] the wall board can be read from 3 m, shows first what needs
   const rows = await wall.page.locator(".wall-row").allTextContents();
   expect(rows.length).toBe(2);
   expect(rows[0]).toMatch(/^QX-KIV.*Hold by Merryn.*, \d+ s1.*waiting.*4.*waiting/);
-  expect(rows[1]).toMatch(/Nobody has to act/);
+  expect(rows[1]).toMatch(/No stop, no alert/);
   expect(await wall.page.locator(".wall-row .engine-shape").count()).toBe(8);
   const keys = await wall.page.getByRole("button").allTextContents();
   expect(keys).toEqual(["Back to the ramp", "SunSun"]);

@@ -77,7 +77,7 @@ export const ramp = {
   ended: "Ended",
   code: "Joining code",
   join: "Join",
-  nothingNeeded: "Nobody has to act",
+  nothingNeeded: "No stop, no alert",
   fire: "Fire reported",
   fireAt: (engines: string) => `Fire at number ${engines}`,
   cutAll: "Cut: all engines",

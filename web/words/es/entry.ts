@@ -77,7 +77,7 @@ export const ramp: Text["ramp"] = {
   ended: "Terminadas",
   code: "Código de sesión",
   join: "Unirse",
-  nothingNeeded: "Nadie tiene que actuar",
+  nothingNeeded: "Sin paradas ni alertas",
   fire: "Fuego reportado",
   fireAt: (engines) => `Fuego en motor ${engines}`,
   cutAll: "Corte: todos los motores",
