@@ -55,6 +55,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
   app.get(
     "/aircraft/:id/standing",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags: ["aircraft"],
         summary:
@@ -72,6 +73,7 @@ export const aircraftRoutes: FastifyPluginAsyncZod<AircraftRoutes> = async (app,
   app.post(
     "/aircraft/:id/reports",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags: ["aircraft"],
         summary:

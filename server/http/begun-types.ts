@@ -41,6 +41,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
   app.get(
     "/begun-types/:id",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags,
         summary: "What was entered of one; its revision is the entity tag",
@@ -58,6 +59,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
   app.post(
     "/begun-types",
     {
+      config: { problems: ["notQualified", "taken"] },
       schema: {
         tags,
         summary: "Begin a type from nothing: every figure is blank",
@@ -74,8 +76,8 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
   app.put(
     "/begun-types/:id",
     {
-      config,
       bodyLimit: TYPE_BYTES,
+      config: { ...config, problems: ["faultyType", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Replace what was entered, as it was read (If-Match); gaps and faults are kept too",
@@ -96,6 +98,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
   app.delete(
     "/begun-types/:id",
     {
+      config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Give it up, as it was read (If-Match)",
@@ -114,7 +117,7 @@ export const begunTypeRoutes: FastifyPluginAsyncZod<BegunTypeRoutes> = async (ap
   app.post(
     "/begun-types/:id/draft",
     {
-      config,
+      config: { ...config, problems: ["faultyType", "notFound", "notQualified"] },
       schema: {
         tags,
         summary:

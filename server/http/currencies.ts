@@ -44,6 +44,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
   app.post(
     "/currencies",
     {
+      config: { problems: ["notQualified", "taken"] },
       schema: {
         tags,
         summary: "Add a kind of currency",
@@ -62,6 +63,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
   app.put(
     "/currencies/:id",
     {
+      config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Change a kind of currency as it was read (If-Match)",
@@ -84,6 +86,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
   app.get(
     "/people/lapses",
     {
+      config: { problems: ["notQualified"] },
       schema: {
         tags,
         summary: "Who has let which currency lapse, or will within 30 days; for those who plan",
@@ -115,6 +118,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
   app.get(
     "/people/dates",
     {
+      config: { problems: ["notQualified"] },
       schema: {
         tags,
         summary: "Everybody's end dates; for those qualified as supervisor",
@@ -133,6 +137,7 @@ export const currencyRoutes: FastifyPluginAsyncZod<{ currencies: Currencies; dir
   app.put(
     "/people/:id/dates",
     {
+      config: { problems: ["notFound", "notQualified", "ownWork"] },
       schema: {
         tags,
         summary: "Replace a person's end dates; nobody enters their own",

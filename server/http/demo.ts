@@ -32,6 +32,7 @@ export const demoCrewRoute: FastifyPluginAsyncZod<DemoCrewOptions> = async (app,
   app.post(
     "/demo/crew",
     {
+      config: { problems: ["noCrew", "notQualified"] },
       schema: {
         tags: ["sessions"],
         summary: "Plan a start of the demo, and let a scripted crew play every post but one",

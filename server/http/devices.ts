@@ -36,7 +36,7 @@ export const enrolRoutes: FastifyPluginAsyncZod<{
   app.post(
     "/devices",
     {
-      config: { rateLimit: { max: perMinute, timeWindow: 60_000 } },
+      config: { rateLimit: { max: perMinute, timeWindow: 60_000 }, problems: ["codeWrong", "proofNeeded"] },
       schema: {
         tags,
         summary: "Enrol the key that signed this request's DPoP proof, by a one-time code",
@@ -76,6 +76,7 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
   app.get(
     "/devices",
     {
+      config: { problems: ["notQualified"] },
       schema: {
         tags,
         summary: "Every device that was ever enrolled, the newest first; by whom it was enrolled and revoked",
@@ -96,6 +97,7 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
   app.post(
     "/devices/codes",
     {
+      config: { problems: ["notQualified"] },
       schema: {
         tags,
         summary: "A code that enrols one device in the next five minutes",
@@ -114,6 +116,7 @@ export const deviceRoutes: FastifyPluginAsyncZod<DeviceRoutesOptions> = async (a
   app.post(
     "/devices/:id/revocation",
     {
+      config: { problems: ["locked", "notFound", "notQualified", "onDuty", "wrongPin"] },
       schema: {
         tags,
         summary: "Revoke a device: nobody signs in on it any more, and whoever did is cut off at once",

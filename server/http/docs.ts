@@ -3,9 +3,12 @@ import swaggerUi from "@fastify/swagger-ui";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform } from "fastify-type-provider-zod";
 import { VERSION } from "../version.ts";
+import { DocumentedProblems } from "./documented.ts";
 
 /** Serves OpenAPI, generated from the routes' schemas, with a page at /docs. */
 export async function document(app: FastifyInstance): Promise<void> {
+  const problems = new DocumentedProblems();
+  problems.watch(app);
   await app.register(swagger, {
     openapi: {
       openapi: "3.1.0",
@@ -20,6 +23,8 @@ export async function document(app: FastifyInstance): Promise<void> {
       security: [{ bearer: [] }],
     },
     transform: jsonSchemaTransform,
+    transformObject: (document) =>
+      "openapiObject" in document ? problems.addTo(document.openapiObject) : document.swaggerObject,
   });
   await app.register(swaggerUi, {
     routePrefix: "/docs",

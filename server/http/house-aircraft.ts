@@ -72,6 +72,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
   app.get(
     "/aircraft/:id/changes",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags,
         summary: "The last 100 states of an aircraft in the register, the newest first, and who entered each",
@@ -85,6 +86,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
   app.post(
     "/aircraft",
     {
+      config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
         tags,
         summary: "Add an aircraft, on the approved version of its type",
@@ -103,6 +105,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
   app.put(
     "/aircraft/:id",
     {
+      config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Change an aircraft as it was read (If-Match); fewer hours need a reason",
@@ -126,6 +129,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
   app.put(
     "/aircraft/:id/retired",
     {
+      config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Retire an aircraft as it was read (If-Match), or take it back into service, with a reason",
@@ -150,6 +154,7 @@ export const houseAircraftRoutes: FastifyPluginAsyncZod<HouseAircraftRoutes> = a
   app.post(
     "/aircraft/:id/hours",
     {
+      config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Enter engines' and propellers' hours after a start (If-Match); they do not fall",

@@ -53,6 +53,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
   app.get(
     "/equipment/:id",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags,
         summary: "One piece of equipment by its label; its revision is the entity tag",
@@ -82,6 +83,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
   app.post(
     "/equipment",
     {
+      config: { problems: ["faultyEntry", "notQualified", "taken"] },
       schema: {
         tags,
         summary: "Add a piece of equipment in service",
@@ -101,6 +103,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
   app.put(
     "/equipment/:id",
     {
+      config: { problems: ["faultyEntry", "notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Change a piece of equipment as it was read (If-Match); its kind and its service stay",
@@ -123,6 +126,7 @@ export const houseEquipmentRoutes: FastifyPluginAsyncZod<HouseEquipmentRoutes> =
   app.put(
     "/equipment/:id/out",
     {
+      config: { problems: ["notFound", "notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary:

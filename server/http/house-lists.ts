@@ -36,6 +36,7 @@ export const houseListRoutes: FastifyPluginAsyncZod<HouseListRoutes> = async (ap
   app.get(
     "/house/lists/:kind",
     {
+      config: { problems: ["notQualified"] },
       schema: {
         tags,
         summary:
@@ -63,6 +64,7 @@ export const houseListRoutes: FastifyPluginAsyncZod<HouseListRoutes> = async (ap
     "/house/lists/:kind/judgement",
     {
       bodyLimit: BODY_BYTES,
+      config: { problems: ["notQualified"] },
       schema: {
         tags,
         summary: "What a CSV file would change, line by line, and what is wrong with it; nothing is changed",
@@ -78,6 +80,9 @@ export const houseListRoutes: FastifyPluginAsyncZod<HouseListRoutes> = async (ap
     "/house/lists/:kind",
     {
       bodyLimit: BODY_BYTES,
+      config: {
+        problems: ["faultyEntry", "locked", "notQualified", "onDuty", "revisionNeeded", "stale", "wrongPin"],
+      },
       schema: {
         tags,
         summary: "Take a CSV file in as it was judged: all of it or nothing; what it does not name stays",

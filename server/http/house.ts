@@ -52,7 +52,10 @@ export const firstRunRoutes: FastifyPluginAsyncZod<FirstRunRoutes> = async (
   app.post(
     "/first-run",
     {
-      config: { rateLimit: { max: perMinute, timeWindow: 60_000 } },
+      config: {
+        rateLimit: { max: perMinute, timeWindow: 60_000 },
+        problems: ["notQualified", "proofNeeded", "taken"],
+      },
       schema: {
         tags,
         summary:
@@ -96,6 +99,7 @@ export const houseSettingsRoutes: FastifyPluginAsyncZod<{ directory: Directory; 
   app.put(
     "/house/settings",
     {
+      config: { problems: ["notQualified", "revisionNeeded", "stale"] },
       schema: {
         tags,
         summary: "Change the house's name and rules as they were read (If-Match)",

@@ -13,6 +13,7 @@ export const metricsRoute: FastifyPluginAsync<MetricsOptions> = async (app, { me
   app.get(
     "/metrics",
     {
+      config: { problems: ["signInNeeded"] },
       schema: {
         tags: ["health"],
         summary: "Figures for Prometheus, for this machine or with the token of the settings",

@@ -23,7 +23,7 @@ export const noiseRoute: FastifyPluginAsyncZod<NoiseRouteOptions> = async (app, 
   app.get(
     "/sessions/:id/noise",
     {
-      config: { costly: true },
+      config: { costly: true, problems: ["notFound"] },
       schema: {
         tags: ["sessions"],
         summary:

@@ -48,6 +48,7 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
   app.post(
     "/confirm",
     {
+      config: { problems: ["locked", "wrongPin"] },
       schema: {
         tags: ["sign-in"],
         summary:
@@ -90,6 +91,7 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
   app.post(
     "/me/pin",
     {
+      config: { problems: ["locked", "wrongPin"] },
       schema: {
         tags: ["sign-in"],
         summary: "Choose another PIN, by the old one; ends one's sign-ins elsewhere",
@@ -128,6 +130,7 @@ export const ownRoutes: FastifyPluginAsyncZod<OwnRoutes> = async (app, { signIns
   app.delete(
     "/me/sign-ins/:id",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags: ["sign-in"],
         summary: "End one of one's own sign-ins at once, wherever it is in use",

@@ -68,7 +68,7 @@ export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
   app.post(
     "/sign-in/passkey/options",
     {
-      config,
+      config: { ...config, problems: ["noPasskeys"] },
       schema: { tags, summary: "What to ask the device for a passkey by", response: { 200: options } },
     },
     async (request) => ({ ...(await passkeys.signInOptions(originOf(request, origins))) }),
@@ -77,7 +77,7 @@ export const passkeySignInRoutes: FastifyPluginAsyncZod<PasskeySignIn> = async (
   app.post(
     "/sign-in/passkey",
     {
-      config,
+      config: { ...config, problems: ["proofNeeded", "wrongPasskey"] },
       schema: {
         tags,
         summary: "Sign in by passkey, from an enrolled device with a DPoP proof",
@@ -140,6 +140,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
   app.post(
     "/me/passkeys/options",
     {
+      config: { problems: ["deviceNeeded", "locked", "noPasskeys", "wrongPin"] },
       schema: {
         tags,
         summary: "What to make a passkey by, with one's PIN again, on an enrolled device",
@@ -161,6 +162,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
   app.post(
     "/me/passkeys",
     {
+      config: { problems: ["wrongPasskey"] },
       schema: {
         tags,
         summary: "Keep the passkey that was made",
@@ -180,6 +182,7 @@ export const ownPasskeyRoutes: FastifyPluginAsyncZod<OwnPasskeys> = async (
   app.delete(
     "/me/passkeys/:id",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags,
         summary: "Forget one of one's own passkeys: nobody signs in by it any more",

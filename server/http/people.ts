@@ -31,6 +31,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
   app.post(
     "/people",
     {
+      config: { problems: ["notQualified", "taken"] },
       schema: {
         tags: ["directory"],
         summary: "Add a person who may sign in, with a first PIN that they then change themselves",
@@ -50,6 +51,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
   app.put(
     "/people/:id",
     {
+      config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "taken", "wrongPin"] },
       schema: {
         tags: ["directory"],
         summary:
@@ -75,6 +77,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
   app.put(
     "/people/:id/pin",
     {
+      config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "wrongPin"] },
       schema: {
         tags: ["directory"],
         summary:
@@ -109,6 +112,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
   app.get(
     "/people/everybody",
     {
+      config: { problems: ["notQualified"] },
       schema: {
         tags: ["directory"],
         summary: "Everybody there is, whether or not they may sign in; for those qualified as supervisor",
@@ -123,6 +127,7 @@ export const peopleRoutes: FastifyPluginAsyncZod<PeopleRoutes> = async (app, dep
   app.put(
     "/people/:id/active",
     {
+      config: { problems: ["locked", "notFound", "notQualified", "onDuty", "ownWork", "wrongPin"] },
       schema: {
         tags: ["directory"],
         summary: "Whether a person may sign in; one who may not is cut off at once",

@@ -58,7 +58,7 @@ export const proofRoutes: FastifyPluginAsyncZod<{ store: EventStore; notary: Not
   app.get(
     "/sessions/:id/checkpoint",
     {
-      config: { costly: true },
+      config: { costly: true, problems: ["notFound"] },
       schema: {
         tags: ["evidence"],
         summary: "A signed checkpoint of the record as it is now (C2SP tlog-checkpoint), to keep elsewhere",

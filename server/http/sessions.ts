@@ -78,6 +78,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.post(
     "/sessions",
     {
+      config: { problems: ["faultyPlan", "idReused", "notQualified"] },
       schema: {
         tags: ["sessions"],
         summary:
@@ -121,6 +122,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags: ["sessions"],
         summary: "The session's state now, as every panel holds it",
@@ -147,6 +149,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/sessions/:id/events",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags: ["sessions"],
         summary: "Recorded events, in order",
@@ -171,6 +174,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
   app.get(
     "/join/:code",
     {
+      config: { problems: ["notFound"] },
       schema: {
         tags: ["sessions"],
         summary: "The session behind a join code",

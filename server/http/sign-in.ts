@@ -67,7 +67,10 @@ export const signInRoute: FastifyPluginAsyncZod<SignInOptions> = async (
   app.post(
     "/sign-in",
     {
-      config: { rateLimit: { max: perMinute, timeWindow: 60_000 } },
+      config: {
+        rateLimit: { max: perMinute, timeWindow: 60_000 },
+        problems: ["deviceInUse", "deviceNeeded", "locked", "wrongSignIn"],
+      },
       schema: {
         tags: ["sign-in"],
         summary: "Sign in by handle and PIN, from an enrolled device with a DPoP proof",

@@ -27,6 +27,9 @@ export function requireSignIn(
   proofs: Proofs,
   within: (request: FastifyRequest) => Promise<void>,
 ): void {
+  app.addHook("onRoute", (route) => {
+    route.config = { ...route.config, signedIn: true };
+  });
   app.addHook("onRequest", async (request) => {
     const token = TOKEN.exec(request.headers.authorization ?? "")?.[1];
     const identity = token === undefined ? null : await signIns.who(token);

@@ -85,6 +85,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.get(
     "/types/:id/:version",
     {
+      config: { problems: ["notAsApproved", "notFound"] },
       schema: {
         tags,
         summary: "One version, with the source of every figure; its revision is the entity tag",
@@ -101,6 +102,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.get(
     "/types/:id/:version/export",
     {
+      config: { problems: ["notAsApproved", "notFound"] },
       schema: {
         tags,
         summary: "One version as a file for another installation: canonical JSON with a caution",
@@ -123,8 +125,8 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.post(
     "/types/validate",
     {
-      config,
       bodyLimit: TYPE_BYTES,
+      config: { ...config, problems: ["notQualified"] },
       schema: {
         tags,
         summary:
@@ -139,6 +141,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.post(
     "/types",
     {
+      config: { problems: ["notFound", "notQualified", "taken"] },
       schema: {
         tags,
         summary: "Begin a new type with the figures of another",
@@ -155,8 +158,8 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.post(
     "/types/import",
     {
-      config,
       bodyLimit: TYPE_BYTES,
+      config: { ...config, problems: ["faultyType", "notQualified"] },
       schema: {
         tags,
         summary: "Make a draft of an exported file; refused with every fault named",
@@ -170,6 +173,7 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.post(
     "/types/:id/drafts",
     {
+      config: { problems: ["notAsApproved", "notFound", "notQualified"] },
       schema: {
         tags,
         summary: "Make a draft: the next version, with the figures of an earlier one",
@@ -185,8 +189,11 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.put(
     "/types/:id/:version",
     {
-      config,
       bodyLimit: TYPE_BYTES,
+      config: {
+        ...config,
+        problems: ["approved", "faultyType", "notFound", "notQualified", "revisionNeeded", "stale"],
+      },
       schema: {
         tags,
         summary: "Replace a draft's figures, if nobody changed it since it was read (If-Match)",
@@ -207,6 +214,9 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.delete(
     "/types/:id/:version",
     {
+      config: {
+        problems: ["approved", "notFound", "notQualified", "revisionNeeded", "stale", "wrongMediaType"],
+      },
       schema: {
         tags,
         summary: "Discard a draft as it was read (If-Match); its number is not used again",
@@ -229,6 +239,20 @@ export const typeRoutes: FastifyPluginAsyncZod<TypeRoutes> = async (app, options
   app.post(
     "/types/:id/:version/approval",
     {
+      config: {
+        problems: [
+          "approved",
+          "faultyType",
+          "locked",
+          "notFound",
+          "notQualified",
+          "overtaken",
+          "ownWork",
+          "revisionNeeded",
+          "stale",
+          "wrongPin",
+        ],
+      },
       schema: {
         tags,
         summary:

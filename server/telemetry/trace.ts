@@ -48,6 +48,15 @@ export interface RefusedTrace {
   what: string;
 }
 
+/** A route answered with a problem. */
+export interface ProblemTrace {
+  /** Method and pattern of the route. */
+  route: string;
+  problem: string;
+  /** False when the API's description lacks it: a fault of the program. */
+  documented: boolean;
+}
+
 const named = <T>(name: string) => channel(`chockside:${name}`) as Channel<unknown, T>;
 
 export const TRACES = {
@@ -56,6 +65,7 @@ export const TRACES = {
   fanOut: named<FanOutTrace>("fanOut"),
   deadline: named<DeadlineTrace>("deadline"),
   refused: named<RefusedTrace>("refused"),
+  problem: named<ProblemTrace>("problem"),
 };
 
 /** Runs `work`, then publishes its duration in milliseconds and its outcome. */

@@ -298,10 +298,11 @@ describe("the demo", () => {
   const demo = (app: TestServer["app"]) => app.inject({ url: "/api/demo" });
 
   it("[AUT-5] shows its sign-ins only while it is on and its people are there", async () => {
-    expect((await demo(test.app)).json()).toEqual({ demo: false, signIns: [] });
+    expect((await demo(test.app)).json()).toEqual({ demo: false, crews: false, signIns: [] });
     const on = await testServer({ demo: true });
     expect((await demo(on.app)).json()).toEqual({
       demo: true,
+      crews: false,
       signIns: [{ handle: "dot", pin: PIN, name: "Dot", mayHold: ["cockpit"] }],
     });
     await on.close();

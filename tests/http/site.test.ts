@@ -171,6 +171,41 @@ describe("the documentation", () => {
     ]);
   });
 
+  it("[SRV-22] describes the problems of a route by status, with one schema for all", async () => {
+    const { paths, components } = (await get("/docs/json")).json();
+    const { responses } = paths["/api/types/{id}/{version}/approval"].post;
+    expect(Object.keys(responses)).toEqual([
+      "200",
+      "400",
+      "401",
+      "403",
+      "404",
+      "409",
+      "412",
+      "413",
+      "415",
+      "421",
+      "422",
+      "428",
+      "429",
+      "500",
+      "503",
+    ]);
+    expect(responses["412"].description).toBe("stale: Somebody changed it meanwhile");
+    expect(responses["403"].description).toMatch(/^notQualified: .*; ownWork: .*; wrongPin: /);
+    expect(responses["403"].content["application/problem+json"].schema.$ref).toBe(
+      "#/components/schemas/Problem",
+    );
+    expect(components.schemas.Problem.required).toEqual(["type", "title", "status", "detail"]);
+    const without = Object.entries(paths as Record<string, Record<string, { responses: object }>>).flatMap(
+      ([path, methods]) =>
+        Object.entries(methods).flatMap(([method, { responses: all }]) =>
+          ["421", "500", "503"].every((status) => status in all) ? [] : [`${method} ${path}`],
+        ),
+    );
+    expect(without).toEqual([]);
+  });
+
   it("[SRV-11] has a page without inline script", async () => {
     const page = await get("/docs/");
     expect(page.statusCode).toBe(200);

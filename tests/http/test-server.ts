@@ -15,6 +15,7 @@ import type { Directory, PersonRecord } from "../../server/store/directory.ts";
 import type { EventStore } from "../../server/store/events.ts";
 import { MemoryDirectory } from "../../server/store/memory-directory.ts";
 import { MemoryEventStore } from "../../server/store/memory-events.ts";
+import { type ProblemTrace, TRACES } from "../../server/telemetry/trace.ts";
 import type { Tls } from "../../server/tls.ts";
 import { bareAircraft } from "../../shared/house/aircraft.ts";
 import { firstEntry } from "../../shared/house/register.ts";
@@ -114,6 +115,19 @@ function directoryBeside(store: EventStore): Promise<MemoryDirectory> {
   return directory;
 }
 
+const strange = new Set<string>();
+TRACES.problem.subscribe((message) => {
+  const { route, problem, documented } = message as ProblemTrace;
+  if (!documented) strange.add(`${route}: ${problem}`);
+});
+
+/** @throws Error when a route answered with a problem that the API's description lacks for it */
+function undocumented(): void {
+  const found = [...strange].sort();
+  strange.clear();
+  if (found.length > 0) throw new Error(`not in the API's description: ${found.join(", ")}`);
+}
+
 /** Opens the whole server on memory stores, with clocks moved by hand. */
 export async function testServer(options: TestOptions = {}): Promise<TestServer> {
   const hand = options.hand ?? new HandClock();
@@ -152,6 +166,7 @@ export async function testServer(options: TestOptions = {}): Promise<TestServer>
   const close = async () => {
     await app.close();
     services.close();
+    undocumented();
   };
   return { services, app, hand, close };
 }

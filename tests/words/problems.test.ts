@@ -1,7 +1,8 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { expect, it } from "vitest";
-import { ProblemError, type ProblemName } from "../../server/http/problem.ts";
+import { ProblemError } from "../../server/http/problem.ts";
+import type { ProblemName } from "../../server/http/problems.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { phraseBook } from "../../shared/words/phraseBook.ts";
 import { wordsOf } from "../../shared/words/piece.ts";
