@@ -91,6 +91,11 @@ export class Seat {
   static async inContext(context: BrowserContext, url: string, handle: string): Promise<Seat> {
     const seat = await Seat.at(context, url);
     const name = demo.people.find((p) => p.handle === handle)?.name ?? handle;
+    const person = key(new RegExp(`^${name}`), seat.page);
+    // Where a crew can be begun, the list of people is folded.
+    const folded = seat.page.locator("summary.small-key");
+    await soon(person.or(folded).first());
+    if (!(await person.isVisible())) await folded.click();
     await seat.press(new RegExp(`^${name}`));
     await seat.page.getByRole("heading", { name: RAMP }).waitFor();
     return seat;

@@ -36,7 +36,11 @@ describe("the server's process", () => {
     async () => {
       const data = join(folder, "real", "chockside.db");
       const first = await ServerProcess.start(data, { CHOCKSIDE_DEMO: "off", CHOCKSIDE_TLS: "off" });
-      expect(await (await fetch(`${first.url}/api/demo`)).json()).toEqual({ demo: false, signIns: [] });
+      expect(await (await fetch(`${first.url}/api/demo`)).json()).toEqual({
+        demo: false,
+        crews: false,
+        signIns: [],
+      });
       expect(await signIn(first.url, "wenna", "410273")).toBe(403);
       expect(await deviceCode(data)).toMatch(/(?:[A-Z0-9]{4}-){6}[A-Z0-9]{4}\n$/);
       expect(await first.stop("SIGINT")).toBe(0);
