@@ -1,5 +1,6 @@
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { fieldFor } from "../../shared/field/fieldFor.ts";
+import { offeredTo } from "../../shared/posts/offeredTo.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
@@ -26,6 +27,14 @@ import { type Answered, noteAnswers } from "./recorded.ts";
 import { Reopening } from "./reopening.ts";
 import { type RowBase, rowOf } from "./row.ts";
 import { Supervised } from "./supervised.ts";
+
+/** Facts after which the list of sessions is not what it was. */
+const LISTED: ReadonlySet<SessionEvent["fact"]["type"]> = new Set([
+  "stageReached",
+  "postOffered",
+  "postTaken",
+  "postLeft",
+]);
 
 /** Longer events are left out of announcements; the other servers read them from the store. */
 const TOLD_CHARACTERS = 32_000;
@@ -198,6 +207,12 @@ export class Sessions {
     return this.#commands.answer(person, command, said);
   }
 
+  /** Returns the posts that are offered to a person in open sessions, by session. */
+  async offersTo(person: string): Promise<ReadonlyMap<string, Post[]>> {
+    const open = await this.#held.allOpen();
+    return new Map(open.map(({ state }) => [state.id, offeredTo(state, person)]));
+  }
+
   /** Returns the posts that are held in sessions that are not over by whom `is` names, with each session's aircraft. */
   async postsHeld(
     is: (holder: { id: string; device: string }) => boolean,
@@ -232,9 +247,8 @@ export class Sessions {
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#held.ended(state);
-    if (!events.some((e) => e.fact.type === "stageReached")) return;
-    this.#audience.ramp();
-    this.#deps.notary.due(state.id, state.seq);
+    if (events.some((e) => LISTED.has(e.fact.type))) this.#audience.ramp();
+    if (events.some((e) => e.fact.type === "stageReached")) this.#deps.notary.due(state.id, state.seq);
   }
 
   /** Records what a deadline changed. */
