@@ -28,14 +28,6 @@ import { Reopening } from "./reopening.ts";
 import { type RowBase, rowOf } from "./row.ts";
 import { Supervised } from "./supervised.ts";
 
-/** Facts after which the list of sessions is not what it was. */
-const LISTED: ReadonlySet<SessionEvent["fact"]["type"]> = new Set([
-  "stageReached",
-  "postOffered",
-  "postTaken",
-  "postLeft",
-]);
-
 /** Longer events are left out of announcements; the other servers read them from the store. */
 const TOLD_CHARACTERS = 32_000;
 
@@ -247,7 +239,7 @@ export class Sessions {
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#held.ended(state);
-    if (events.some((e) => LISTED.has(e.fact.type))) this.#audience.ramp();
+    if (events.some((e) => changesList(e))) this.#audience.ramp();
     if (events.some((e) => e.fact.type === "stageReached")) this.#deps.notary.due(state.id, state.seq);
   }
 
@@ -314,4 +306,10 @@ export class Sessions {
 function toldWith(sealed: readonly Sealed[]): { events?: Sealed[] } {
   const size = sealed.reduce((sum, { body }) => sum + body.length, 0);
   return size > TOLD_CHARACTERS ? {} : { events: sealed.map(({ seq, body, hash }) => ({ seq, body, hash })) };
+}
+
+/** Whether the list of sessions, with what is offered to each person, is no longer what it was. */
+function changesList({ fact }: SessionEvent): boolean {
+  if (fact.type === "postTaken") return fact.how === "accepted";
+  return fact.type === "stageReached" || fact.type === "postOffered" || fact.type === "postLeft";
 }
