@@ -7,6 +7,7 @@ import {
   powerSourceSchema,
   standNeighboursSchema,
 } from "../../shared/protocol/commands.ts";
+import { postSchema } from "../../shared/protocol/enums.ts";
 import { labelSchema } from "../../shared/protocol/equipment.ts";
 import { eventSchema } from "../../shared/protocol/events.ts";
 import { PURPOSES } from "../../shared/protocol/stages.ts";
@@ -60,18 +61,21 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
               createdAt: z.number(),
               headSeq: z.number(),
               needs: z.number(),
+              offered: z.array(postSchema).describe("Posts that are offered to who asks"),
             }),
           ),
         },
       },
     },
-    async () => {
+    async (request) => {
+      const offers = await sessions.offersTo(identityOf(request).person.id);
       // A start that runs must never fall off the list, however many are planned after it.
       const open = (await store.openSessions()).sort(
         (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,
       );
       const rows = [...open, ...(await store.sessions(LISTED))];
-      return [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
+      const listed = [...new Map(rows.map((row) => [row.id, row])).values()].slice(0, LISTED);
+      return listed.map((row) => ({ ...row, offered: offers.get(row.id) ?? [] }));
     },
   );
 

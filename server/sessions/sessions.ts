@@ -1,5 +1,6 @@
 import { genesis, type Sealed, seal } from "../../shared/evidence/chain.ts";
 import { fieldFor } from "../../shared/field/fieldFor.ts";
+import { offeredTo } from "../../shared/posts/offeredTo.ts";
 import type { Command } from "../../shared/protocol/commands.ts";
 import type { SessionEvent } from "../../shared/protocol/events.ts";
 import type { Field } from "../../shared/protocol/field.ts";
@@ -198,6 +199,12 @@ export class Sessions {
     return this.#commands.answer(person, command, said);
   }
 
+  /** Returns the posts that are offered to a person in open sessions, by session. */
+  async offersTo(person: string): Promise<ReadonlyMap<string, Post[]>> {
+    const open = await this.#held.allOpen();
+    return new Map(open.map(({ state }) => [state.id, offeredTo(state, person)]));
+  }
+
   /** Returns the posts that are held in sessions that are not over by whom `is` names, with each session's aircraft. */
   async postsHeld(
     is: (holder: { id: string; device: string }) => boolean,
@@ -232,9 +239,8 @@ export class Sessions {
     if (ours) this.#deps.bus.send({ is: "moved", session: state.id, seq: state.seq, ...toldWith(ours) });
     this.#deadlines.set(state.id, isOver(state) ? null : nextDeadline(state));
     if (isOver(state)) this.#held.ended(state);
-    if (!events.some((e) => e.fact.type === "stageReached")) return;
-    this.#audience.ramp();
-    this.#deps.notary.due(state.id, state.seq);
+    if (events.some((e) => changesList(e))) this.#audience.ramp();
+    if (events.some((e) => e.fact.type === "stageReached")) this.#deps.notary.due(state.id, state.seq);
   }
 
   /** Records what a deadline changed. */
@@ -300,4 +306,10 @@ export class Sessions {
 function toldWith(sealed: readonly Sealed[]): { events?: Sealed[] } {
   const size = sealed.reduce((sum, { body }) => sum + body.length, 0);
   return size > TOLD_CHARACTERS ? {} : { events: sealed.map(({ seq, body, hash }) => ({ seq, body, hash })) };
+}
+
+/** Whether the list of sessions, with what is offered to each person, is no longer what it was. */
+function changesList({ fact }: SessionEvent): boolean {
+  if (fact.type === "postTaken") return fact.how === "accepted";
+  return fact.type === "stageReached" || fact.type === "postOffered" || fact.type === "postLeft";
 }

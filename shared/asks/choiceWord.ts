@@ -8,6 +8,7 @@ export type ChoiceWord =
   | "arcClear"
   | "arcNotClear"
   | "authorise"
+  | "authoriseIgnitionOff"
   | "brakesSet"
   | "briefed"
   | "caught"

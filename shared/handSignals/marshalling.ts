@@ -10,6 +10,12 @@ const CROSSED: Pose = {
   right: arm([206, 0], [0, 0], OPEN, "reader"),
   left: arm([204, 8], [0, 0], OPEN, "reader"),
 };
+/** Half of the slow rise. The still shows it, because the end is that of the emergency stop. */
+const RISING: Pose = {
+  right: arm([148, 0], [0, 0], OPEN, "reader"),
+  left: arm([147, 4], [0, 0], OPEN, "reader"),
+};
+const WANDS_RISING: Pose = { right: arm([144, 0], [0, 0], FIST), left: arm([143, 4], [0, 0], FIST) };
 const WANDS_CROSSED: Pose = { right: arm([197, 0], [0, 0], FIST), left: arm([195, 8], [0, 0], FIST) };
 const DOWN_45 = arm([45, 0], [0, 0], OPEN, "giver");
 
@@ -140,8 +146,12 @@ export const MARSHALLING: readonly HandSignal[] = [
     movement: "Both arms out level at the sides, then slowly up until they cross above the head.",
     course: "once",
     acts: ["right", "left"],
-    day: [key(both(LEVEL), 0.8, 0.7), key(CROSSED, 2.6, 1.5)],
-    wand: [key(both(arm([90, 0], [0, 0], FIST)), 0.8, 0.7), key(WANDS_CROSSED, 2.6, 1.5)],
+    day: [key(both(LEVEL), 0.8, 0.7), key(RISING, 1.3), key(CROSSED, 1.3, 1.5)],
+    wand: [
+      key(both(arm([90, 0], [0, 0], FIST)), 0.8, 0.7),
+      key(WANDS_RISING, 1.3),
+      key(WANDS_CROSSED, 1.3, 1.5),
+    ],
     wandWords: "The wands cross above the head.",
     still: 1,
     sources: [{ cite: `${ANNEX} item 6a`, known: "secondHand" }],

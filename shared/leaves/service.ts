@@ -57,7 +57,9 @@ export function leaveAnswers(kind: Service) {
         if (post !== "cockpit") return [answerChoice(request, "willComply", "yes"), unable];
         // A leave that would be refused is not offered. What it waits for has its own ask.
         if (authorityFault(state, kind, now, request.engine)) return [unable];
-        return [answerChoice(request, "authorise", "yes"), unable];
+        // The key names what the crew does with it: hands go to a propeller whose ignition is off.
+        const word = kind === "handlePropeller" ? "authoriseIgnitionOff" : "authorise";
+        return [answerChoice(request, "authorise", "yes", { word }), unable];
       },
     },
   });

@@ -90,7 +90,7 @@ export interface ServerToClient {
   unrecorded(notice: Unrecorded): void;
   /** It became possible or impossible to record. A panel that connects may record until it is told otherwise. */
   recording(notice: { able: boolean }): void;
-  /** The list of sessions changed: one was planned or ended. */
+  /** The list of sessions changed: one was planned, reached a stage, or a post of it was offered, accepted or left. */
   ramp(): void;
   bye(notice: { why: "restarting" | "signedOut" | "protocolMismatch"; retryAfterMs: number }): void;
 }

@@ -2,7 +2,14 @@ import { type Choice, choice, type Need } from "../asks/ask.ts";
 import type { Answer } from "../protocol/signals.ts";
 import type { Signal } from "../session/state.ts";
 
-type Word = "received" | "willComply" | "authorise" | "readBack" | "stopped" | "unable";
+type Word =
+  | "received"
+  | "willComply"
+  | "authorise"
+  | "authoriseIgnitionOff"
+  | "readBack"
+  | "stopped"
+  | "unable";
 
 /** Returns a key that answers a signal; `word` is its label. */
 export function answerChoice(

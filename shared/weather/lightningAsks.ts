@@ -1,5 +1,5 @@
 import { needsPerson } from "../alerts/machine.ts";
-import { type Ask, ask } from "../asks/ask.ts";
+import { type Ask, ask, type Choice } from "../asks/ask.ts";
 import type { AskSay } from "../asks/askSay.ts";
 import { LIGHTNING_ACTS, type LightningAct } from "../protocol/lightningActs.ts";
 import type { Post } from "../protocol/posts.ts";
@@ -56,6 +56,8 @@ export function withoutLightning(asks: readonly Ask[], state: SessionState, post
     if (clear.length > 0) return [{ ...asked, say: "lightningLeave", weight: 2, choices: clear }];
     // A check of the cockpit is made inside.
     if (OUTSIDE.has(say) || (say === "check" && post !== "cockpit")) return [];
-    return [{ ...asked, choices: choices.filter((c) => c.word !== "authorise") }];
+    return [{ ...asked, choices: choices.filter((c) => !givesLeave(c)) }];
   });
 }
+
+const givesLeave = ({ draft }: Choice): boolean => draft.type === "answer" && draft.answer === "authorise";

@@ -95,7 +95,7 @@ async function countBlades(n: number, cockpit: Seat, power: Seat): Promise<void>
   );
   await cockpit.answer(
     `Hands on the propeller of number ${n}? Confirm ignition and mixture off.`,
-    "Authorised",
+    "Ignition off, authorised",
   );
   await power.asked(`Turn number ${n} by hand and count the blades. Any resistance: stop.`);
   await power.press("Count blades");

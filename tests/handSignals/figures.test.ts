@@ -4,10 +4,12 @@ import { HAND_SIGNALS, handSignal } from "../../shared/handSignals/all.ts";
 import { arm } from "../../shared/handSignals/arms.ts";
 import { BODY } from "../../shared/handSignals/body.ts";
 import { figureBox } from "../../shared/handSignals/figure.ts";
+import { reachOf } from "../../shared/handSignals/hands.ts";
 import { armJoints, type Point } from "../../shared/handSignals/kinematics.ts";
 import { LOOK_ALIKES } from "../../shared/handSignals/lookAlikes.ts";
 import { seen } from "../../shared/handSignals/marks.ts";
 import { handWay, keysOf, lasts, poseAt, showing } from "../../shared/handSignals/motion.ts";
+import type { Pose } from "../../shared/handSignals/pose.ts";
 import { quiz } from "../../shared/handSignals/quiz.ts";
 import { sheetSvg, still, strip } from "../../shared/handSignals/strip.ts";
 import { forEngine } from "../../shared/handSignals/variant.ts";
@@ -110,6 +112,64 @@ describe("the set of figures", () => {
             const { x } = seen(a.tip);
             expect(x > box.x && x < box.x + box.width, s.key).toBe(true);
           }
+  });
+});
+
+/** In drawing units, of which a person is 132 high: 3 px beside an ask. */
+const ALIKE = 3;
+
+describe("stills", () => {
+  /** Returns how far the drawn joints of two still poses lie apart, at most. */
+  const apart = (a: Pose, b: Pose) =>
+    Math.max(
+      ...(["right", "left"] as const).flatMap((side) => {
+        const [p, q] = [armJoints(side, a[side]), armJoints(side, b[side])];
+        return (["elbow", "wrist", "tip"] as const).map((joint) => {
+          const [u, v] = [seen(p[joint]), seen(q[joint])];
+          return Math.hypot(u.x - v.x, u.y - v.y);
+        });
+      }),
+    );
+  const hands = ({ right, left }: Pose) => JSON.stringify([right.hand, left.hand]);
+
+  it("[VIS-22] no two of one giver are the same, so that a stop is told from an emergency stop without motion", () => {
+    const alike: string[] = [];
+    for (const form of FORMS) {
+      const stills = HAND_SIGNALS.flatMap((s) => {
+        const shown = keysOf(s, form)[s.still];
+        return shown ? [{ s, pose: shown.pose }] : [];
+      });
+      for (const [i, a] of stills.entries())
+        for (const b of stills.slice(i + 1)) {
+          if (a.s.giver !== b.s.giver || apart(a.pose, b.pose) >= ALIKE) continue;
+          // A wand hides the shape of the hand.
+          if (form === "wand" || hands(a.pose) === hands(b.pose))
+            alike.push(`${form}: ${a.s.key}, ${b.s.key}`);
+        }
+    }
+    expect(alike).toEqual([]);
+  });
+
+  it("[VIS-22] the hands that act are within the picture", () => {
+    for (const form of FORMS)
+      for (const s of HAND_SIGNALS.filter((h) => keysOf(h, form).length > 0)) {
+        const { box } = still(s, form, 150);
+        for (const { pose } of keysOf(s, form))
+          for (const side of s.acts) {
+            const { wrist, along } = armJoints(side, pose[side]);
+            const reach = reachOf(form);
+            const end = seen({
+              x: wrist.x + along.x * reach,
+              y: wrist.y + along.y * reach,
+              z: wrist.z + along.z * reach,
+            });
+            const name = `${form} ${s.key} ${side}`;
+            expect(end.x, name).toBeGreaterThan(box.x);
+            expect(end.x, name).toBeLessThan(box.x + box.width);
+            expect(end.y, name).toBeGreaterThan(box.y);
+            expect(end.y, name).toBeLessThan(box.y + box.height);
+          }
+      }
   });
 });
 

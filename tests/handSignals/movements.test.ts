@@ -92,7 +92,10 @@ describe("[HSG-3] marshaller to pilot (ICAO Annex 2 App 1, 5.1; wording second-h
       expect(crossed(s)).toBe(true);
       for (const a of [s.right, s.left]) expect(a.wrist.y).toBeGreaterThan(HEAD_TOP + 5);
     }
-    const rise = (key: string) => handSignal(key).day[1]?.takes ?? 0;
+    const rise = (key: string) =>
+      handSignal(key)
+        .day.slice(1)
+        .reduce((sum, k) => sum + k.takes, 0);
     expect(rise("normalStop")).toBeGreaterThan(5 * rise("emergencyStop"));
     for (const key of ["normalStop", "emergencyStop"]) {
       const { right, left } = made(key, "wand").last;

@@ -90,6 +90,7 @@ describe("planning", () => {
       createdAt: test.hand.clock.now() - 1_000,
       headSeq: 1,
       needs: 0,
+      offered: [],
     });
     const { head, serverNow, state } = (await get(`/api/sessions/${first.id}`)).json();
     expect([head, serverNow]).toEqual([1, test.hand.clock.now()]);

@@ -124,7 +124,7 @@ describe("the clock exchange", () => {
 });
 
 describe("the ramp", () => {
-  it("[LIV-11] is told to every panel when a session is planned, changes its stage or ends", async () => {
+  it("[LIV-11] is told to every panel when a session is planned, changes its stage or ends, or a post is offered", async () => {
     const di = await panel("di");
     const token = await signIn(server.app, "fay");
     await server.hand.pass(LIMITS.rampMs);
@@ -137,7 +137,10 @@ describe("the ramp", () => {
     await di.command(session, { type: "advance", to: "brief" });
     await di.until(() => di.ramps === 2);
     await server.hand.pass(LIMITS.rampMs);
-    await di.command(session, { type: "abandon", reason: "weather" });
+    await di.command(session, { type: "offerPost", post: "supervisor", to: "fay" });
     await di.until(() => di.ramps === 3);
+    await server.hand.pass(LIMITS.rampMs);
+    await di.command(session, { type: "abandon", reason: "weather" });
+    await di.until(() => di.ramps === 4);
   });
 });

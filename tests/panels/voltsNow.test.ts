@@ -32,5 +32,5 @@ it("[PAN-57] ground power's volts are shown in every stage, with their age or th
 });
 
 it("[PAN-57] a start on the batteries says so in their place", () => {
-  expect(shown(given({ powerSource: "batteries" }))).toEqual(["–", "Start on batteries"]);
+  expect(shown(given({ powerSource: "batteries" }))).toEqual(["–", "On batteries, no cart"]);
 });

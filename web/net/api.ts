@@ -68,6 +68,8 @@ export interface SessionRow {
   headSeq: number;
   /** Number of open alerts and stops. */
   needs: number;
+  /** Posts that are offered to this person. */
+  offered: Post[];
 }
 
 export interface PersonRow {

@@ -18,6 +18,7 @@ const EnrolPage = later(() => import("./devices/EnrolPage.tsx").then((m) => m.En
 const EquipmentPages = later(() => import("./equipment/EquipmentPages.tsx").then((m) => m.EquipmentPages));
 const FirstPage = later(() => import("./first/FirstPage.tsx").then((m) => m.FirstPage));
 const HousePage = later(() => import("./house/HousePage.tsx").then((m) => m.HousePage));
+const OfferCall = later(() => import("./OfferCall.tsx").then((m) => m.OfferCall));
 const PeoplePage = later(() => import("./people/PeoplePage.tsx").then((m) => m.PeoplePage));
 const PlanPage = later(() => import("./PlanPage.tsx").then((m) => m.PlanPage));
 const Ramp = later(() => import("./Ramp.tsx").then((m) => m.Ramp));
@@ -80,11 +81,19 @@ function ConnectedApp({ signedIn, connection }: { signedIn: SignedIn; connection
   }, [phase]);
   if (phase === "mismatch") return <OtherVersion />;
   if (phase === "signedOut") return <SignedOut join={route.is === "ramp" ? route.join : null} />;
-  if (route.is === "session")
-    return <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} />;
   if (route.is === "board") return <BoardPage connection={connection} />;
+  const call = (
+    <Suspense>
+      <OfferCall connection={connection} />
+    </Suspense>
+  );
+  if (route.is === "session")
+    return (
+      <SessionPage key={route.id} id={route.id} me={signedIn.person} connection={connection} call={call} />
+    );
   return (
     <>
+      {call}
       <UpdateOffer />
       {!recording && (
         <p className="stale" role="alert">

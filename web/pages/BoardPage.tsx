@@ -1,5 +1,4 @@
 import "../styles/board.css";
-import { useLayoutEffect, useRef, useState } from "react";
 import { timeOfDay } from "../../shared/words/dates.ts";
 import { useConnectionView, useLight } from "../net/app.ts";
 import type { Connection } from "../net/connection.ts";
@@ -8,17 +7,29 @@ import { useWakeLock } from "../senses/wakeLock.ts";
 import { BoardRow } from "../ui/BoardRow.tsx";
 import { LightKey } from "../ui/LightKey.tsx";
 import { seconds } from "../ui/numbers.ts";
+import type { StripView } from "../ui/Strip.tsx";
 import { useLaterWords } from "../words/later.ts";
 import { useWords } from "../words/words.ts";
 import { isFresh } from "./connectionWords.ts";
 import { go } from "./route.ts";
 import { stripsOf } from "./strips.ts";
 import { useSessions } from "./useSessions.ts";
+import { useWallFit } from "./wallFit.ts";
 
 /** Age at which the list, fetched every 4 s, no longer counts as current, milliseconds. */
 const OLD_MS = 10_000;
 
-/** The wall board: the ramp on a large screen read from 3 m. Nothing on it can be answered. */
+/** Distance for which the board is made, metres. */
+const READ_FROM_M = 3;
+/** Height of a capital by its font size, in B612. */
+const CAPITAL = 0.737;
+/** Height of a character for 16 minutes of arc per metre of distance: 2 tan(8 minutes). Source: MIL-STD-1472. */
+const HEIGHT_PER_M = 2 * Math.tan(((8 / 60) * Math.PI) / 180);
+
+/**
+ * The wall board: the ramp on a large screen. The aircraft fill it, however many they are. Nothing on it can be
+ * answered.
+ */
 export function BoardPage({ connection }: { connection: Connection }) {
   const words = useWords();
   const { ramp, connection: connectionSays } = words.text;
@@ -29,7 +40,8 @@ export function BoardPage({ connection }: { connection: Connection }) {
   const [light, setLight] = useLight();
   useWakeLock();
   const live = stripsOf(listed ?? [], null, words, moment.server).filter((s) => !s.over);
-  const { list, hidden } = useHidden(live.length);
+  const { list, hidden, px } = useWallFit(shapeOf(live, words.say.language));
+  const from = px === null ? READ_FROM_M : legibleFrom(px);
   const age = renewedAt === null ? null : moment.panel - renewedAt;
   const old = age !== null && (age > OLD_MS || !isFresh(view, moment.panel));
   return (
@@ -57,35 +69,20 @@ export function BoardPage({ connection }: { connection: Connection }) {
         {listed !== null && live.length === 0 && <li className="wall-row">{board.none}</li>}
       </ul>
       {hidden > 0 && <p className="wall-more">{board.more(hidden)}</p>}
+      {from < READ_FROM_M && <p className="wall-from">{board.readFrom(Math.floor(from * 10) / 10)}</p>}
     </main>
   );
 }
 
-/**
- * Returns the number of rows that do not fit completely into the list, which are not drawn because nobody scrolls a
- * wall; and a ref for the list.
- */
-function useHidden(count: number) {
-  const list = useRef<HTMLUListElement>(null);
-  const [hidden, setHidden] = useState(0);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: measure again when rows are added or removed
-  useLayoutEffect(() => {
-    const ul = list.current;
-    if (!ul) return;
-    const measure = () => {
-      const foot = ul.getBoundingClientRect().bottom + 1;
-      let out = 0;
-      for (const row of ul.children) {
-        const fits = row.getBoundingClientRect().bottom <= foot;
-        (row as HTMLElement).style.visibility = fits ? "" : "hidden";
-        if (!fits) out += 1;
-      }
-      setHidden(out);
-    };
-    const seen = new ResizeObserver(measure);
-    seen.observe(ul);
-    for (const row of ul.children) seen.observe(row);
-    return () => seen.disconnect();
-  }, [count]);
-  return { list, hidden };
+/** Returns the distance from which capitals of this font size are 16 minutes of arc high, in metres. */
+function legibleFrom(px: number): number {
+  const mm = Number.parseFloat(getComputedStyle(document.documentElement).getPropertyValue("--mm-here"));
+  const perMm = Number.isFinite(mm) ? mm : 96 / 25.4;
+  return (px * CAPITAL) / perMm / 1000 / HEIGHT_PER_M;
+}
+
+/** Returns what decides the space of the rows. Digits are alike, so that a running second changes nothing. */
+function shapeOf(rows: readonly StripView[], language: string): string {
+  const said = rows.map((r) => [r.id, r.aircraft, r.stage, r.needs?.words, r.engines.map((e) => e.word)]);
+  return language + JSON.stringify(said).replaceAll(/\d/g, "0");
 }

@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useMemo, useRef, useState } from "react";
+import { type ReactNode, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { starterHeld } from "../../shared/engine/starterHeld.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import type { WireError } from "../../shared/protocol/wire.ts";
@@ -37,8 +37,16 @@ const SessionSheet = later(() => import("./SessionSheet.tsx").then((m) => m.Sess
 
 const figuringPart = laterPart(() => import("../posts/shared/figuringOf.ts").then((m) => m.figuringOf));
 
+interface Props {
+  id: string;
+  me: Me;
+  connection: Connection;
+  /** A post that is offered to this person, in this session or another. */
+  call: ReactNode;
+}
+
 /** One session as this person sees it: the title block, then the panel of their post. */
-export function SessionPage({ id, me, connection }: { id: string; me: Me; connection: Connection }) {
+export function SessionPage({ id, me, connection, call }: Props) {
   const words = useWords();
   const { say, text } = words;
   useWatch(connection, id);
@@ -105,9 +113,12 @@ export function SessionPage({ id, me, connection }: { id: string; me: Me; connec
           >
             <LightKey light={light} onLight={setLight} />
           </TitleBlock>
-          <Suspense fallback={<NoticesToCome panel={panel} />}>
-            <Senses panel={panel} lasting={view.lasting} />
-          </Suspense>
+          <div>
+            {call}
+            <Suspense fallback={<NoticesToCome panel={panel} />}>
+              <Senses panel={panel} lasting={view.lasting} />
+            </Suspense>
+          </div>
           {/* Before the panel, so that Tab leads from the sheet to the ask and the stops. */}
           {menu && (
             <Suspense>

@@ -1,3 +1,4 @@
+import { offeredTo } from "../../shared/posts/offeredTo.ts";
 import { postHeld } from "../../shared/posts/postHeld.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { isOver } from "../../shared/session/state.ts";
@@ -35,7 +36,7 @@ export function rampRow(
   const { say } = words;
   const blocker = isOver(state) ? undefined : postsNow(state, now).find((p) => p.blocks);
   const [owed] = blocker?.owes ?? [];
-  const offer = POSTS.find((p) => state.offers[p]?.to === me.id);
+  const [offer] = offeredTo(state, me.id);
   const here = postHeld(state, me);
   const elsewhere = POSTS.find((p) => state.posts[p]?.id === me.id);
   return {

@@ -15,6 +15,7 @@ const THUMB: Readonly<Record<ChoiceWord, boolean>> = {
   arcClear: true,
   arcNotClear: false,
   authorise: false,
+  authoriseIgnitionOff: false,
   brakesSet: false,
   briefed: false,
   caught: false,

@@ -13,9 +13,10 @@ export function BoardRow({ strip, now }: { strip: StripView; now: number }) {
     <li className="wall-row" data-needs={needs?.is}>
       <div className="wall-line">
         <strong className="wall-aircraft">{strip.aircraft}</strong>
-        <span>{strip.stage}</span>
+        <span className="wall-stage">{strip.stage}</span>
         <span className="wall-needs">
-          {needs ? `${needs.words}, ${seconds(now - needs.since)}` : ramp.nothingNeeded}
+          {needs ? `${needs.words}, ` : ramp.nothingNeeded}
+          {needs && <span className="wall-time">{seconds(now - needs.since)}</span>}
         </span>
       </div>
       <div className="wall-line wall-engines">

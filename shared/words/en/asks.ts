@@ -171,6 +171,7 @@ export const choices: Readonly<Record<ChoiceWord, string>> = {
   received: "Received",
   willComply: "Will comply",
   authorise: "Authorised",
+  authoriseIgnitionOff: "Ignition off, authorised",
   readBack: "Read back",
   unable: "Unable",
   stopped: "Engine stopped",

@@ -167,6 +167,7 @@ export const choices: Catalogue["choices"] = {
   received: "Recibido",
   willComply: "Cumpliré",
   authorise: "Permiso dado",
+  authoriseIgnitionOff: "Encendido cortado, permiso dado",
   readBack: "Colacionar",
   unable: "Imposible",
   stopped: "Motor parado",

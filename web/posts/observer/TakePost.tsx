@@ -9,7 +9,7 @@ export function TakePost({ panel, onPosts }: { panel: Panel; onPosts(): void }) 
   // biome-ignore lint/correctness/useExhaustiveDependencies: once the panel may act
   useEffect(() => {
     const post = fresh ? takeWish(state.id) : null;
-    if (post) act({ type: "claimPost", post });
+    if (post) act({ type: state.offers[post]?.to === me.id ? "acceptPost" : "claimPost", post });
   }, [fresh]);
   if (me.mayHold.length === 0 || isOver(state)) return null;
   const offered = Object.values(state.offers).some((o) => o?.to === me.id);

@@ -1,16 +1,18 @@
 import { Suspense, useState } from "react";
-import { type Ask, fill } from "../../../shared/asks/ask.ts";
+import { type Ask, fill, offer } from "../../../shared/asks/ask.ts";
 import type { Post } from "../../../shared/protocol/posts.ts";
 import "../../styles/postsLine.css";
 import { AuthorsWords } from "../../ui/AuthorsWords.tsx";
+import type { AnswerKey } from "../../ui/askView.ts";
 import { ago, seconds, secondsLeft } from "../../ui/numbers.ts";
 import { Sheet } from "../../ui/Sheet.tsx";
 import { useUnits } from "../../ui/units.ts";
 import { useLaterWords } from "../../words/later.ts";
-import { askView } from "../shared/askViews.ts";
+import { answerKey, askView } from "../shared/askViews.ts";
 import { engineOptions } from "../shared/engineOptions.ts";
 import type { Panel } from "../shared/model.ts";
 import { PostsSheet } from "../shared/PostsSheet.tsx";
+import { askAgain, ownAnswers } from "./chase.ts";
 import { type PostNow, postsNow } from "./postsNow.ts";
 
 /** One line of the four posts: who, what they owe, the time left. A touch opens what can be done about it. */
@@ -86,31 +88,16 @@ function Owed({ panel, of, onClose }: { panel: Panel; of: PostNow; onClose(): vo
         {of.owes.map((ask) => {
           const view = askView(panel.state, ask, panel.now, units, words);
           const keys = keysFor(panel, of.post, ask);
+          const chases = chasesFor(panel, of.post, ask, says.again);
           return (
             <li key={ask.key}>
               <strong>
                 <AuthorsWords text={view.sentence} />
               </strong>
               {view.asked && <span>{view.asked}</span>}
+              {chases.length > 0 && <OwedKeys panel={panel} keys={chases} onClose={onClose} />}
               {keys.length > 0 && <p>{words.text.options.seen}</p>}
-              <div className="option-keys">
-                {keys.map((k) => (
-                  <button
-                    key={k.id}
-                    type="button"
-                    className="answer"
-                    data-tone="plain"
-                    disabled={!panel.fresh && !k.offline}
-                    onClick={() => {
-                      const action = fill(k.choice, {});
-                      if (action) panel.act(action);
-                      onClose();
-                    }}
-                  >
-                    {k.word}
-                  </button>
-                ))}
-              </div>
+              <OwedKeys panel={panel} keys={keys} onClose={onClose} />
             </li>
           );
         })}
@@ -118,6 +105,46 @@ function Owed({ panel, of, onClose }: { panel: Panel; of: PostNow; onClose(): vo
       <PostsSheet panel={panel} only={of.post} />
     </Sheet>
   );
+}
+
+interface OwedKeysProps {
+  panel: Panel;
+  keys: readonly AnswerKey[];
+  onClose(): void;
+}
+
+function OwedKeys({ panel, keys, onClose }: OwedKeysProps) {
+  return (
+    <div className="option-keys">
+      {keys.map((k) => (
+        <button
+          key={k.id}
+          type="button"
+          className="answer"
+          data-tone="plain"
+          disabled={!panel.fresh && !k.offline}
+          onClick={() => {
+            const action = fill(k.choice, {});
+            if (action) panel.act(action);
+            onClose();
+          }}
+        >
+          {k.word}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** Returns the keys that ask a post again, or that give the supervisor's own answer to what it owes. */
+function chasesFor({ state, post, now, words }: Panel, of: Post, ask: Ask, again: string): AnswerKey[] {
+  if (post === of) return [];
+  const send = askAgain(state, post, ask);
+  const own = ownAnswers(state, post, ask, now);
+  return [
+    ...(send ? [answerKey(state, offer("plain", send), again, `${ask.key}/again`)] : []),
+    ...own.map((c, i) => answerKey(state, c, words.say.choice(c.word, ask.engine), `${ask.key}/own/${i}`)),
+  ];
 }
 
 /**

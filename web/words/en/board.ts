@@ -10,6 +10,8 @@ export const board = {
   notFetched: "Engines not loaded",
   more: (n: number) =>
     `${n} ${plural(n, { one: "more aircraft is", other: "more aircraft are" })} not in sight: see the ramp`,
+  /** The distance from which the smallest words can be read, in metres. */
+  readFrom: (m: number) => `Can be read from ${m} m`,
   old: (time: string) => `Old: last renewed ${time} ago`,
   never: "Nothing heard yet",
 };

@@ -63,6 +63,7 @@ export const postsLine = {
   region: "What each post owes",
   nothing: "Owes nothing",
   blocks: "The start waits for this post",
+  again: "Ask again",
   owes: (post: string, name: string | null) => (name === null ? post : `${post}: ${name}`),
 };
 

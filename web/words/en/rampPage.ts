@@ -5,5 +5,6 @@ export const rampPage = {
   mine: (post: string) => `You: ${post}`,
   elsewhere: (post: string) => `You: ${post}, on another device`,
   offered: (post: string) => `Offered to you: ${post}`,
+  take: "Take it",
   waitsFor: (post: string, what: string) => `${post}: ${what}`,
 };

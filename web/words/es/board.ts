@@ -10,6 +10,7 @@ export const board: LaterWords["board"] = {
   notFetched: "Motores sin cargar",
   more: (n) =>
     `${n} ${plural(n, { one: "avión más", other: "aviones más" })} fuera de la vista: vea la plataforma`,
+  readFrom: (m) => `Se lee desde ${String(m).replace(".", ",")} m`,
   old: (time) => `Viejo: renovado hace ${time}`,
   never: "Aún no se ha oído nada",
 };

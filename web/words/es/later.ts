@@ -60,6 +60,7 @@ export const postsLine: LaterWords["postsLine"] = {
   region: "Lo que debe cada puesto",
   nothing: "No debe nada",
   blocks: "El arranque espera a este puesto",
+  again: "Pedir otra vez",
   owes: (post, name) => (name === null ? post : `${post}: ${name}`),
 };
 

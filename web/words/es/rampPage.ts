@@ -6,5 +6,6 @@ export const rampPage: LaterWords["rampPage"] = {
   mine: (post) => `Usted: ${post}`,
   elsewhere: (post) => `Usted: ${post}, en otro dispositivo`,
   offered: (post) => `Se le ofrece: ${post}`,
+  take: "Tomarlo",
   waitsFor: (post, what) => `${post}: ${what}`,
 };
