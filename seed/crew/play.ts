@@ -89,6 +89,9 @@ const LOOKED_AT = "Looked at: gauge line";
 /** The reason that a partner writes for an engine that was stopped before it had cooled. */
 export const STOPPED_WARM = "Rough at idle: stopped at once";
 
+/** Where a partner has the night's forecast from. */
+const FORECAST_FROM = "Weather office";
+
 const reasonFor = ({ say }: Ask): string => (say === "coolDownRemark" ? STOPPED_WARM : LOOKED_AT);
 
 function answer(state: SessionState, post: Post, ask: Ask, now: number, script: Script): Move | null {
@@ -99,6 +102,7 @@ function answer(state: SessionState, post: Post, ask: Ask, now: number, script: 
     ...(ask.engine === null ? {} : { engine: ask.engine }),
     ...(figure ? { figure } : {}),
     ...(ask.say === "oilUnknown" || chosen.need?.is === "words" ? { reason: reasonFor(ask) } : {}),
+    ...(chosen.need?.is === "forecast" ? { reason: FORECAST_FROM } : {}),
     ...(chosen.need?.is === "blades" ? { blades: { blades: chosen.need.atLeast, resistance: false } } : {}),
     ...(chosen.need?.is === "standsAt" ? { standsAt: state.aircraft } : {}),
     ...(chosen.need?.is === "weather" ? { weather: breeze(state.type.wind, script) } : {}),
@@ -139,7 +143,7 @@ function figureFor(
   now: number,
   script: Script,
 ): Quantity | null {
-  if (chosen.need?.is !== "figure") return null;
+  if (chosen.need?.is !== "figure" && chosen.need?.is !== "forecast") return null;
   const { draft } = chosen;
   if (draft.type === "send") {
     if (draft.kind === "brakesSet") return brakePressure(state, script);

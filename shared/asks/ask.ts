@@ -12,6 +12,8 @@ import type { ChoiceWord } from "./choiceWord.ts";
 export type Need =
   | { is: "engine" }
   | { is: "figure"; field: "volts" | "pressure" | "reading"; unit: Unit }
+  /** A figure that somebody forecasts, and where the forecast is from. */
+  | { is: "forecast"; unit: Unit }
   | { is: "reason" }
   /** The person's own words: what a defect is, or why it is closed. */
   | { is: "words"; field: "words" | "reason" }
@@ -134,6 +136,9 @@ export function fill(chosen: Offer, given: Given): Action | null {
       return given.engine === undefined ? null : ({ ...draft, engine: given.engine } as Action);
     case "figure":
       return given.figure === undefined ? null : ({ ...draft, [need.field]: given.figure } as Action);
+    case "forecast":
+      if (given.figure === undefined || given.reason === undefined) return null;
+      return { ...draft, reading: given.figure, note: given.reason } as Action;
     case "reason":
       return given.reason === undefined ? null : ({ ...draft, note: given.reason } as Action);
     case "words":

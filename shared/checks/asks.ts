@@ -1,9 +1,11 @@
-import { type Ask, ask, type Choice, choice } from "../asks/ask.ts";
+import { type Ask, ask, type Choice, choice, type Need } from "../asks/ask.ts";
 import { fromCheck } from "../conditions/fromCheck.ts";
 import { waitedFor } from "../conditions/renewal.ts";
 import { windWithinLimits } from "../conditions/surroundings.ts";
 import type { Post } from "../protocol/posts.ts";
+import type { Unit } from "../protocol/quantity.ts";
 import type { SessionState } from "../session/state.ts";
+import { isForecast } from "../stopping/forecast.ts";
 import type { Check } from "../types/schema.ts";
 import { hydrometerOf } from "./gravity.ts";
 import { inStart, standingOn } from "./inStart.ts";
@@ -18,7 +20,7 @@ export function checks(state: SessionState, post: Post, now: number): Ask[] {
   const due = state.type.checks
     .filter((c) => postFor(state, c) === post && inStart(state, c))
     .filter((c) => isDue(state, c, now))
-    .map((c) => checkAsk(c, waitedForCheck(state, c, now)));
+    .map((c) => checkAsk(state, c, waitedForCheck(state, c, now)));
   return [...due, ...weather(state, post, now)];
 }
 
@@ -46,14 +48,18 @@ function preheatWanted(state: SessionState, check: Check, now: number): boolean 
   return late && preheatRequired(state, now);
 }
 
-function checkAsk(check: Check, waits: number | null): Ask {
+function checkAsk({ type }: SessionState, check: Check, waits: number | null): Ask {
   const draft = { type: "recordCheck", check: check.id } as const;
   const choices: Choice[] = check.range
-    ? [choice("read", "yes", draft, { is: "figure", field: "reading", unit: check.range.unit })]
+    ? [choice("read", "yes", draft, figureOf(check.range.unit, isForecast(type, check.id)))]
     : [choice("good", "yes", { ...draft, good: true }), choice("notGood", "no", { ...draft, good: false })];
   const detail = { is: "ofType", words: check.words } as const;
   const weight = waits === null ? 3 : 2;
   return ask({ key: `check:${check.id}`, say: "check", weight, since: waits, detail, choices });
+}
+
+function figureOf(unit: Unit, forecast: boolean): Need {
+  return forecast ? { is: "forecast", unit } : { is: "figure", field: "reading", unit };
 }
 
 function weather(state: SessionState, post: Post, now: number): Ask[] {

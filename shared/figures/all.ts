@@ -20,6 +20,7 @@ import { idleFigure } from "./idle.ts";
 import { lightningFigure } from "./lightning.ts";
 import { neighbourFigures, standCaseOf } from "./neighbours.ts";
 import { oilTimers, oilViscosity, preheatFigure } from "./oil.ts";
+import { oilDilutionFigure } from "./oilDilution.ts";
 import { orderFigure } from "./order.ts";
 import { primeFigure } from "./prime.ts";
 import { featherFigure, magnetoFigure, manifoldFigure, releaseFigure } from "./runUp.ts";
@@ -72,6 +73,7 @@ export function figuresOfAircraft(state: SessionState, now: number): Figure[] {
     releaseFigure(state),
     orderFigure(state),
     stopOrderFigure(state),
+    oilDilutionFigure(state),
     ...airFigures(state),
     ...neighbourFigures(standCaseOf(state)),
     ...clearDistances(state),
@@ -102,6 +104,7 @@ export function figuresNow(state: SessionState, post: Post | null, now: number):
     next === null ? null : coolDownFigure(state, next.n, now),
     warmUpFigure(state, now),
     ...(post === "cockpit" ? inTheCockpit(state, now) : []),
+    post === "cockpit" ? oilDilutionFigure(state) : null,
     ...(powered ? [groundPowerFigure(state), voltTraceFigure(state, now)] : []),
   ]);
 }

@@ -4,6 +4,7 @@ import { oilReadLate } from "../engine/oilLate.ts";
 import type { Action } from "../protocol/commands.ts";
 import { engineOf, type SessionState } from "../session/state.ts";
 import { accept, type Context, refuse, type Verdict } from "../session/verdict.ts";
+import { isForecast } from "../stopping/forecast.ts";
 import { inCheckRange } from "./inCheckRange.ts";
 import { checkLowers, readingLowers } from "./lowers.ts";
 
@@ -50,6 +51,9 @@ export function decideCheck(state: SessionState, action: CheckAction, context: C
   const reading = action.reading;
   if (!reading) return refuse("missingFigure", { found: check.range.unit });
   if (reading.unit !== check.range.unit) return refuse("wrongUnit", { found: check.range.unit });
+  // A forecast of nobody is no forecast.
+  if (isForecast(state.type, check.id) && action.note === undefined)
+    return refuse("missingFigure", { found: "reason" });
   const judged = inCheckRange(state, check, reading);
   if (!judged?.ok) return unjudged(state, hydrometerOf(state, check.id)?.gravity?.temperature ?? check.id);
   return accept({ type: "checked", check: check.id, reading, good: judged.value, ...note });

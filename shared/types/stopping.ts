@@ -5,6 +5,22 @@ import { limitSchema, secondsSchema, sourceSchema } from "./limit.ts";
 /** The rule for who reports a propeller still: the guard alone, or anybody but the person who stopped the engine. */
 export const STILL_BY = ["guard", "another"] as const;
 
+/** Fuel that is let into the oil before the engines are stopped, so that it is thin enough after a cold night. */
+const oilDilutionSchema = z.strictObject({
+  /** The check by which the cockpit gives the least temperature that the night is expected to have. */
+  check: idSchema,
+  /** From this temperature up, no dilution is needed. */
+  noneFrom: limitSchema,
+  /** Each step serves down to its temperature. */
+  steps: z
+    .array(z.strictObject({ downTo: limitSchema, percent: limitSchema, time: secondsSchema }))
+    .min(1)
+    .max(8),
+  /** Oil pressure below which diluting is stopped. */
+  leastPressure: limitSchema.optional(),
+});
+export type OilDilution = z.infer<typeof oilDilutionSchema>;
+
 /** How the engines are stopped after they ran. */
 export const stoppingSchema = z.strictObject({
   /** The order in which the engines are stopped. */
@@ -19,6 +35,7 @@ export const stoppingSchema = z.strictObject({
       gauges: z.array(z.strictObject({ gauge: idSchema, atMost: limitSchema })).max(4),
     })
     .optional(),
+  oilDilution: oilDilutionSchema.optional(),
   still: z.strictObject({ by: z.enum(STILL_BY), source: sourceSchema }),
 });
 export type StoppingData = z.infer<typeof stoppingSchema>;

@@ -1,5 +1,7 @@
 """The sessions of one aircraft, and the aircraft's own record, held against each other (SPEC.md, STN)."""
 STANDS = ("hold", "cut", "fire", "hands", "turning", "drill")
+# What comes back under a new number: an engine turns and stops again.
+PROPELLERS = ("turning", "unseen")
 RULE = {"hands": "STN-6", "turning": "STN-7", "drill": "STN-8"}
 
 
@@ -35,7 +37,7 @@ class Aircraft:
                     key = (i["session"], i["item"]["is"], i["item"]["ref"])
                     if self.keys.setdefault(i["no"], key) != key:
                         self.bad("STN-1", session.id, seq, f"number {i['no']} stands for two things")
-                    if key[1] != "turning" and numbers.setdefault(key, i["no"]) != i["no"]:
+                    if key[1] not in PROPELLERS and numbers.setdefault(key, i["no"]) != i["no"]:
                         self.bad("STN-10", session.id, seq, f"a {key[1]} comes back under a new number")
                     self.known(session, seq, i)
 
@@ -102,7 +104,9 @@ class Aircraft:
         spans = [i for i in other.items if (i[0], i[1]) == key[1:]] if other else []
         if not spans:
             return other is None and (key[0] is not None or self.ended_at(key, 0, None) <= at + self.slack)
-        return all(self.ended_at(key, i[3], i[5] if own else None) <= at + self.slack for i in spans)
+        # What began again since, such as an engine that turns once more, is told anew.
+        past = [i for i in spans if i[3] <= at]
+        return all(self.ended_at(key, i[3], i[5] if own else None) <= at + self.slack for i in past)
 
     def one_past_brief(self):
         spans = sorted((s.past_brief, s.over_at or float("inf"), s.id) for s in self.sessions.values() if s.past_brief)

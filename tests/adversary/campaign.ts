@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { isTurning } from "../../shared/engine/life.ts";
 import { canonical } from "../../shared/evidence/canonical.ts";
 import { POSTS } from "../../shared/protocol/posts.ts";
 import { FIRE_PLACES } from "../../shared/protocol/signals.ts";
@@ -15,6 +16,8 @@ import { AIRCRAFT, World } from "./world.ts";
 export interface Campaign {
   seed: number;
   sessions: number;
+  /** Returns that were brought to their end with every propeller seen still. */
+  stopped: number;
   accepted: number;
   refused: number;
   /** Commands by what was accepted: the kind of a signal, or the type of another action. */
@@ -89,16 +92,28 @@ class Run {
   }
 
   async #plan(): Promise<string> {
-    const order = [[3], [3, 4], [2, 1], [3, 4, 2, 1]][this.#chance.below(4)];
+    const away = this.#turnsNow();
+    const purpose = this.#chance.is(away.length > 0 ? 0.8 : 0.2) ? "return" : "start";
+    const chosen = [[3], [3, 4], [2, 1], [3, 4, 2, 1]][this.#chance.below(4)];
     const powerSource = this.#chance.is(0.8) ? "groundPower" : "batteries";
     const place = PLACES[this.#chance.below(PLACES.length)];
-    const body = { ...planBody({ order, powerSource, place, aircraft: AIRCRAFT, orderReason: "as agreed" }) };
+    // Mostly the engines that turn; now and then others, as from an aircraft that lands from elsewhere.
+    const order = purpose === "return" && away.length > 0 && this.#chance.is(0.7) ? away : chosen;
+    const plan = { order, powerSource, place, purpose, aircraft: AIRCRAFT, orderReason: "as agreed" };
+    const body = planBody(plan);
     const { token } = this.#crew.one("di");
     const url = `${this.#world.url}/api/sessions`;
     const { id } = await postJson<{ id: string }>(url, { ...body, commandId: randomUUID() }, token);
     this.#sessions.push(id);
     await this.#crew.watch(id);
     return id;
+  }
+
+  /** Engines that turned when the newest session ended. */
+  #turnsNow(): number[] {
+    const last = this.#sessions.at(-1);
+    if (last === undefined || !this.#over(last)) return [];
+    return this.#state(last).engines.flatMap((e) => (isTurning(e.life) ? [e.n] : []));
   }
 
   /** One thing happens: mostly somebody does something, sometimes the world does. */
@@ -262,6 +277,8 @@ class Run {
     return {
       seed: this.#seed,
       sessions: this.#sessions.length,
+      stopped: this.#sessions.map((s) => this.#state(s)).filter((s) => s.returning && s.stage === "closed")
+        .length,
       accepted: this.#accepted.size,
       refused: this.#refused,
       kinds: this.#kinds,

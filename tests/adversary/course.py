@@ -1,7 +1,10 @@
 """The stages of a session and its posts (SPEC.md, STG and PST)."""
 import conditions
 
-STAGES = "plan brief secure powerUp groundPower starting warmUp release closed".split()
+STAGES = {
+    "start": "plan brief secure powerUp groundPower starting warmUp release closed".split(),
+    "return": "plan brief arrival stopping stowing closed".split(),
+}
 OVER = ("closed", "abandoned")
 
 
@@ -9,7 +12,8 @@ class Course:
     def on_stageReached(self, fact):
         to = fact["stage"]
         if to == "abandoned":
-            if any(is_ != "off" for is_ in self.life.values()):
+            awaited = self.purpose == "return" and self.stage == "arrival" and not self.on_stand
+            if any(is_ != "off" for is_ in self.life.values()) and not awaited:
                 self.bad("STG-13", "abandoned while an engine turns")
             if any(s["is"] == "fire" for s in self.stops.values()):
                 self.bad("STG-13", "abandoned while a fire stands")
@@ -20,13 +24,17 @@ class Course:
             if self.stops:
                 self.bad("STG-4", f"{self.stage} left while a stop stands")
             back = to == "starting" and self.stage in ("warmUp", "release")
-            if not back and STAGES.index(to) != STAGES.index(self.stage) + 1:
+            stages = STAGES[self.purpose]
+            if not back and (self.stage, to) not in zip(stages, stages[1:]):
                 self.bad("STG-2", f"{to} after {self.stage}")
             if self.post not in ("cockpit", "supervisor"):
                 self.bad("STG-3", "the stage moved by another post")
+            self.leaves_return()
         self.stage, self.over = to, to in OVER
-        if to == "secure":
+        if to in ("secure", "arrival"):
             self.past_brief = self.at
+        if to == "arrival":
+            self.arrives()
         if self.over:
             self.over_at = self.at
 
@@ -46,6 +54,7 @@ class Course:
 
     def on_planAmended(self, fact):
         self.source = fact.get("powerSource", self.source)
+        self.order = fact.get("order", self.order)
         self.new_epoch()
 
     def on_postTaken(self, fact):

@@ -61,6 +61,8 @@ class Engines:
         self.leaves.clear()
         self.life[n] = "cranking"
         self.unseen.discard(n)
+        self.stopped_by.pop(n, None)
+        self.switches_off = False
         self.starter.append([n, self.at, None, self.seq, "starterCool" in conditions.aside(self, n)])
         self.begins("turning", n)
 
@@ -93,6 +95,8 @@ class Engines:
 
     def stands_still(self, n):
         self.acted("an engine was stopped")
+        self.stopped_warm(n)
+        self.stopped_by[n] = self.who
         self.starter_off(n)
         self.life[n] = "off"
         self.unseen.add(n)

@@ -1,20 +1,22 @@
 import { describe, expect, it } from "vitest";
 import { FORGERIES, filesOf, three, two } from "./forgeries.ts";
 import { type Judgement, judged } from "./judged.ts";
+import { back, RETURN_FORGERIES } from "./returnForgeries.ts";
 import { sealedLines } from "./sealed.ts";
 import { inSession, untold } from "./tamper.ts";
 
 const rulesIn = (judgement: Judgement | undefined) => judgement?.findings.map((f) => f.rule) ?? [];
 
 describe("the judge in Python", () => {
-  const found = judged(FORGERIES.map(([, , records]) => filesOf(records())));
+  const all = [...FORGERIES, ...RETURN_FORGERIES];
+  const found = judged(all.map(([, , records]) => filesOf(records())));
 
-  it("[PRF-4] finds nothing in the records of three sessions and of two at once, with or without the aircraft's own", () => {
-    const whole = [three, two].map(filesOf);
-    const alone = [three, two].map((records) => records.sessions.map(sealedLines));
+  it("[PRF-4] finds nothing in the records of three sessions, of two at once and of a return, with or without the aircraft's own", () => {
+    const whole = [three, two, back].map(filesOf);
+    const alone = [three, two, back].map((records) => records.sessions.map(sealedLines));
     const said = judged([...whole, ...alone]);
     expect(said.flatMap((s) => s.findings)).toEqual([]);
-    expect(said.map((s) => s.sessions)).toEqual([3, 2, 3, 2]);
+    expect(said.map((s) => s.sessions)).toEqual([3, 2, 2, 3, 2, 2]);
     expect(said[0]?.events).toBe(three.record.length + three.sessions.flat().length);
   });
 
@@ -25,7 +27,7 @@ describe("the judge in Python", () => {
     expect(rulesIn(judged([[changedByte, ...others]])[0])).toContain("CAN-3");
   });
 
-  it.each(FORGERIES.map(([did, rule], i) => [did, rule, i] as const))(
+  it.each(all.map(([did, rule], i) => [did, rule, i] as const))(
     "[PRF-4] finds who %s (%s)",
     (_did, rule, i) => {
       expect(rulesIn(found[i])).toContain(rule);

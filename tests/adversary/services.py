@@ -34,8 +34,7 @@ class Services:
             self.bad("HND-2" if self.hands else "STN-6", "hands on two propellers")
         if self.left_turning:
             self.bad("STN-7", "hands on a propeller while one was left turning")
-        if n in self.unseen:
-            self.bad("RTN-10", f"hands to {n} before its propeller was seen still")
+        self.hands_after_run(n)
         self.hands = (n, self.seq)
         self.begins("hands", self.seq)
 
@@ -74,6 +73,7 @@ class Services:
         gone = [no for no, engine in self.left_turning.items() if engine == n]
         if not gone and n not in self.unseen:
             self.bad("STN-7", f"the propeller of {n} was not left turning")
+        self.seen_still(n)
         self.unseen.discard(n)
         for no in gone:
             self.ends_foreign(no)

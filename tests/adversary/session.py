@@ -4,17 +4,23 @@ A finding is the id of the broken rule, the session, the event's number, and a s
 """
 from course import Course
 from engines import Engines
+from returning import Returning
 from services import DONE, SERVICES, Services
 from stops import FOREIGN, STOPS, Stops
 
 
-class Session(Course, Engines, Stops, Services):
+class Session(Course, Engines, Returning, Stops, Services):
     def __init__(self, events):
         first = events[0]
         self.id, self.findings = first["session"], []
         plan = first["fact"]
         self.aircraft, self.type, self.source = plan.get("aircraft"), plan["aircraftType"], plan["powerSource"]
         self.planned_at = first["at"]
+        self.purpose, self.order = plan.get("purpose", "start"), plan["order"]
+        self.on_stand, self.cooling, self.switches_off = False, None, False
+        self.gauges = {}  # (engine, gauge) -> (value, when)
+        self.stopped_by = {}  # who reported each engine stopped, until its propeller is seen still
+        self.cuts_due, self.remarks = {}, set()  # cool-downs cut short: not told yet, and told without a reason
         self.engines = [e["n"] for e in self.type["engines"]]
         self.stage, self.over = "plan", False
         self.posts = dict.fromkeys(("cockpit", "fireGuard", "groundPower", "supervisor"))
@@ -39,6 +45,7 @@ class Session(Course, Engines, Stops, Services):
         self.asked, self.past_brief, self.over_at = None, None, None
         for event in events:
             self.step(event)
+        self.cuts_are_told()
 
     def bad(self, rule, text):
         self.findings.append((rule, self.id, self.seq, text))
@@ -75,6 +82,7 @@ class Session(Course, Engines, Stops, Services):
 
     def acts(self):
         """A person acts: in their own post, on a record in which everything due before is recorded."""
+        self.cuts_are_told()
         holder = self.posts.get(self.post)
         me = (self.who["id"], self.who["device"])
         if self.post and (not holder or (holder["id"], holder["device"]) != me):
@@ -181,6 +189,9 @@ class Session(Course, Engines, Stops, Services):
                 self.drills.pop(item["ref"], None)
             if item["is"] == "hands" and self.hands and self.hands[1] == item["ref"]:
                 self.hands = None
+            if item["is"] == "unseen":
+                self.unseen.discard(item["engine"])
+                self.stopped_by.pop(item["engine"], None)
             # A propeller seen still from elsewhere: by this session's own reports the engine goes on turning.
             if item["is"] != "turning":
                 self.ends(item["is"], item["ref"])

@@ -3,6 +3,7 @@ import { withTiming } from "../safety/types.ts";
 import { FOUR } from "../spec/aircraft.ts";
 import { CREW, type Story } from "../spec/given.ts";
 import { Ramp } from "../spec/ramp.ts";
+import { STOPPED } from "../spec/stoppable.ts";
 import type { AnyEvent } from "./sealed.ts";
 
 /** The records of one aircraft: those of its sessions in the order of planning, and its own. */
@@ -118,5 +119,53 @@ export function twoAtOnce(): Records {
   live.wait(1).send("cockpit", "cranking", { engine: 3, ref: clearance });
   live.say("cockpit", { type: "present" });
   ramp.settle(live);
+  return recordsOf(ramp);
+}
+
+/**
+ * A start that went away with four engines turning, and its return: one engine came in stopped, one was stopped warm,
+ * power was on meanwhile, hands were on a propeller, and one that had stopped was seen turning again.
+ */
+export function awayAndBack(): Records {
+  const ramp = new Ramp();
+  ramp.settle(ramp.plan({ type: STOPPED }).manned().upTo("closed"));
+  const home = ramp.plan({ type: STOPPED, purpose: "return", order: [2, 3, 1] }).manned();
+  ramp.settle(home.upTo("arrival"));
+  home.say("supervisor", { type: "present" });
+  ramp.settle(home.upTo("stopping"));
+  home.say("supervisor", { type: "present" });
+  home.power();
+  home.send("cockpit", "coolDown");
+  home.wait(120);
+  for (const [engine, degrees] of [
+    [2, 200],
+    [3, 190],
+    [1, 230],
+  ] as const)
+    home.reading("cylinderTemp", engine, degrees, "degC");
+  home.stopped(2);
+  home.say("supervisor", { type: "present" });
+  for (const engine of [3, 1]) home.stopped(engine);
+  home.send("groundPower", "propellerStill", { engine: 4 });
+  home.say("supervisor", { type: "present" });
+  home.send("cockpit", "switchesOff");
+  home.say("supervisor", { type: "advance", to: "stowing" });
+  ramp.settle(home);
+  home.send("cockpit", "handlePropeller", { engine: 3 });
+  ramp.settle(home);
+  home.send("groundPower", "propellerFree", { engine: 3 });
+  home.send("groundPower", "turning", { engine: 4 });
+  ramp.settle(home);
+  home.send("cockpit", "shutDown", { engine: 4 });
+  home.send("groundPower", "release", { ref: home.state.holds[0]?.id ?? 0 });
+  home.send("fireGuard", "propellerStill", { engine: 4 });
+  home.send("cockpit", "switchesOff");
+  home.say("cockpit", { type: "writeDefect", engine: 1, words: "rough: stopped warm", barsStart: false });
+  home.powerOff();
+  home.heard();
+  home.say("supervisor", { type: "advance", to: "closed" });
+  ramp.settle(home);
+  if (home.state.stage !== "closed")
+    throw new Error(`the return is not closed: ${home.last.refusal?.missing}`);
   return recordsOf(ramp);
 }

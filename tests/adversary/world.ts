@@ -12,15 +12,17 @@ import {
   type TestServer,
   testServer,
 } from "../http/test-server.ts";
+import { STOPPED } from "../spec/stoppable.ts";
 import { postJson } from "./post.ts";
 
 export const AIRCRAFT = "QX-ADV";
 
 const seconds = (value: number) => ({ ...APPROVED.timing.clearance, value });
 
-/** Presence is short, two conditions may be set aside, and there are drills. */
+/** Presence is short, two conditions may be set aside, there are drills, and engines cool before they are stopped. */
 const TYPE = {
-  ...APPROVED,
+  ...STOPPED,
+  approvedBy: APPROVED.approvedBy,
   id: "adversary",
   conditions: [...APPROVED.conditions, "bladesCounted" as const],
   overridable: ["brakesSet" as const, "chocksIn" as const],

@@ -41,6 +41,7 @@ async function answer(seat: Seat, ask: Ask, { word, need }: Choice): Promise<voi
       for (let degrees = 0; degrees < 15; degrees += 5) await seat.press("More by 5 °C air", box);
       await seat.press(/^Record wind/, box);
       break;
+    case "forecast":
     case "reason":
     case "words":
     case "engineAndReason":

@@ -56,10 +56,30 @@ it("[PAN-1] [RTN-3] [RTN-6] [RTN-8] [RTN-9] [RTN-14] [RTN-20] [FIG-30] [FIG-31] 
   );
   await stowed(crew);
 
-  // Nothing is left at the aircraft: the next plan is a start, and nobody is offered a return.
+  // Nothing is left at the aircraft: the next plan is a start.
   await supervisor.turnTo("/plan");
   await supervisor.press(/^Morning Tide/);
   await supervisor.sees("Order of starting: 3-4-2-1");
-  expect(await supervisor.page.getByText("A return: engines turn").count()).toBe(0);
+  expect(await supervisor.page.getByRole("radio", { name: "A start" }).isChecked()).toBe(true);
   expect(crew.all.flatMap((s) => s.complaints)).toEqual([]);
+});
+
+it("[RTN-30] an aircraft that lands from elsewhere: its return is planned although its record has no engine turning", async () => {
+  const { supervisor } = crew;
+  await supervisor.turnTo("/plan");
+  await supervisor.press(/^Morning Tide/);
+  await supervisor.press("A return: engines turn");
+  await supervisor.sees(/^The record has no engine turning: the aircraft comes from elsewhere\./);
+  await supervisor.sees("Order of stopping: 2-3-1-4");
+  await supervisor.press(/^Engine 4\b/);
+  await supervisor.sees("Order of stopping: 2-3-1");
+  await supervisor.page.getByRole("textbox", { name: "Place" }).fill("Stand 2");
+  await supervisor.press("Plan this return");
+  await supervisor.page.waitForURL(/\/session\//);
+  const id = supervisor.page.url().split("/").at(-1);
+  const authorization = `Bearer ${await supervisor.token()}`;
+  const reply = await fetch(`${server.url}/api/sessions/${id}`, { headers: { authorization } });
+  const { state } = (await reply.json()) as { state: { order: number[]; returning?: object } };
+  expect(state).toMatchObject({ order: [2, 3, 1], returning: { switchesOff: null } });
+  expect(supervisor.complaints).toEqual([]);
 });

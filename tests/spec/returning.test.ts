@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { contributionOf } from "../../shared/aircraft/contribution.ts";
+import { NOTHING_REPORTED } from "../../shared/aircraft/record.ts";
 import { askedOf } from "../../shared/asks/asked.ts";
 import { wholeCard } from "../../shared/card/whole.ts";
 import type { Post } from "../../shared/protocol/posts.ts";
@@ -263,6 +264,28 @@ describe("hands on a propeller that turned under them", () => {
     story.send("cockpit", "shutDown", { engine: 3 });
     expect(says(story, "groundPower")).toContain("handsOn");
     expect(says(story, "groundPower")).not.toContain("countBlades");
+  });
+});
+
+describe("a return from elsewhere", () => {
+  it("[RTN-30] nothing turns by the record: hands stay off until named people saw every propeller still", () => {
+    const standing = { record: 1, items: [], ended: [], engines: [], lastReported: NOTHING_REPORTED };
+    const story = back({ order: [2, 3, 1], more: { standing } });
+    const hands = (engine: number) => story.send("cockpit", "handlePropeller", { engine }).refusal?.reason;
+    expect(hands(4)).toBe("wrongStage");
+    story.upTo("arrival");
+    expect(contributionOf(story.state).items.map((i) => i.is)).toEqual([
+      ...Array(3).fill("turning"),
+      "unseen",
+    ]);
+    story.upTo("stopping").cooled();
+    for (const n of [2, 3, 1]) story.stopped(n);
+    story.send("cockpit", "switchesOff");
+    expect([hands(4), hands(2)]).toEqual(["wrongStage", "wrongStage"]);
+    expect(missing(story, "stowing")).toEqual(["still:4"]);
+    expect(still(story, 4).events[0]?.actor).toMatchObject({ kind: "person", name: "Bo", post: "fireGuard" });
+    story.upTo("stowing");
+    expect(hands(4)).toBeUndefined();
   });
 });
 

@@ -345,6 +345,58 @@ describe("what the doctor finds in PostgreSQL", () => {
   });
 });
 
+describe("a PostgreSQL of an earlier version", () => {
+  /** Returns a database of schema 10 with these people, brought to this version. */
+  async function upgraded(name: string, people: string): Promise<string> {
+    const url = await server.database(name);
+    const folder = mkdtempSync(join(tmpdir(), "chockside-dated-"));
+    const names = readdirSync(migrationsOf("postgresql")).filter((n) => /^00(0\d|10)_/.test(n));
+    expect(names).toHaveLength(10);
+    for (const n of names) cpSync(join(migrationsOf("postgresql"), n), join(folder, n), { recursive: true });
+    await on(url, async (client) => {
+      await migratePostgres(client, { folder, now: 1 });
+      await client.query(
+        `INSERT INTO "Person" ("id", "name", "handle", "pinHash", "mayHold", "currentUntil", "createdAt")
+         SELECT lower("name"), "name", lower("name"), 'x', '["cockpit"]', "until", "at"
+         FROM (VALUES ${people}) AS p("name", "until", "at")`,
+      );
+    });
+    rmSync(folder, { recursive: true });
+    await openPostgres({ url }, 1);
+    return url;
+  }
+
+  it("[OPS-1] [CUR-10] whose people had one date each: the date becomes a currency that bars every post", async () => {
+    // The people of the SQLite database that is kept of schema 10, with the same dates.
+    const url = await upgraded(
+      "dated",
+      "('Ada', 1806537600000, 1700000000000), ('Bo', 1777734000000, 1700000000001), ('Cy', NULL, 1700000000002)",
+    );
+    const directory = postgresDirectory({ url });
+    const kinds = await directory.register.all("currency");
+    expect(kinds).toMatchObject([
+      { revision: 1, at: 1700000000002, by: "program", body: { id: "training-until", retired: false } },
+    ]);
+    expect(Object.values(kinds[0]?.body.needs ?? {})).toEqual(["bars", "bars", "bars", "bars"]);
+    const dates = (await directory.currencies.dates()).map((d) => [d.personId, d.kind, d.until]);
+    expect(dates.sort()).toEqual([
+      ["ada", "training-until", "2027-03-31"],
+      // Never later than it was.
+      ["bo", "training-until", "2026-05-01"],
+      ["cy", "training-until", "2199-12-31"],
+    ]);
+    expect((await directory.people()).map((p) => p.handle)).toEqual(["ada", "bo", "cy"]);
+    await directory.close();
+  });
+
+  it("[OPS-1] [CUR-10] whose people had no date: no currency is made of it", async () => {
+    const directory = postgresDirectory({ url: await upgraded("undated", "('Cy', NULL::bigint, 1)") });
+    expect([await directory.register.all("currency"), await directory.currencies.dates()]).toEqual([[], []]);
+    expect((await directory.people()).map((p) => p.handle)).toEqual(["cy"]);
+    await directory.close();
+  });
+});
+
 describe("the guards in PostgreSQL", () => {
   it("[TYP-32] are those of the migrations; one that is dropped or disabled is named, and a changed function names all", async () => {
     const url = await server.database("guards");

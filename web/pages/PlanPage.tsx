@@ -74,7 +74,7 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
       if (row) choose(row);
     }, failed);
     api.people().then(setPeople, failed);
-    // Without this answer the aircraft can be planned all the same, as a start.
+    // Without this answer nobody knows what turns: a return then begins with every engine, as from elsewhere.
     api.standing().then((rows) => setAway(new Map(rows.map((r) => [r.aircraft, turningOf(r)]))), failed);
     // Without an answer the server still refuses a person whose lapse bars the post.
     currencies.lapses().then(
@@ -97,7 +97,8 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
   const forPurpose = (next: Purpose) => {
     if (!type) return;
     setPurpose(next);
-    setOrder(usualOrder(type, next).filter((n) => next === "start" || turning.includes(n)));
+    const named = turning.length > 0 && next === "return" ? turning : type.engines.map((e) => e.n);
+    setOrder(usualOrder(type, next).filter((n) => named.includes(n)));
   };
   const plan = () => {
     if (!chosen) return;
@@ -151,16 +152,15 @@ export function PlanPage({ wanted }: { wanted: string | null }) {
         {type && chosen && (
           <>
             <PlanStep n={2} title={words.where}>
-              {turning.length > 0 && (
-                <Choice
-                  label={words.purpose}
-                  chosen={purpose}
-                  options={PURPOSES.map((is) => ({ is, words: words.purposes[is] }))}
-                  className="option-keys"
-                  classNameOfKeys="answer"
-                  onChoose={forPurpose}
-                />
-              )}
+              <Choice
+                label={words.purpose}
+                chosen={purpose}
+                options={PURPOSES.map((is) => ({ is, words: words.purposes[is] }))}
+                className="option-keys"
+                classNameOfKeys="answer"
+                onChoose={forPurpose}
+              />
+              {purpose === "return" && turning.length === 0 && <p role="status">{words.fromElsewhere}</p>}
               <div className="plan-place">
                 <label className="field">
                   <span>{words.place}</span>

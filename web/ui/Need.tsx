@@ -9,6 +9,7 @@ import { ReasonEntry } from "./ReasonEntry.tsx";
 
 const BladesEntry = later(() => import("./BladesEntry.tsx").then((m) => m.BladesEntry));
 const FigureEntry = later(() => import("./FigureEntry.tsx").then((m) => m.FigureEntry));
+const ForecastEntry = later(() => import("./ForecastEntry.tsx").then((m) => m.ForecastEntry));
 const WeatherEntry = later(() => import("./WeatherEntry.tsx").then((m) => m.WeatherEntry));
 const OverridePin = later(() => import("./OverridePin.tsx").then((m) => m.OverridePin));
 const StandsAt = later(() => import("./StandsAt.tsx").then((m) => m.StandsAt));
@@ -92,6 +93,21 @@ function Entry({ answer, numbers, now, blocked, confirm, onGive, onBack }: NeedP
           onBack={onBack}
         />
       );
+    case "forecast": {
+      const { unit } = need;
+      const spec = figuring.spec({ ...answer.choice, need: { is: "figure", field: "reading", unit } });
+      if (!spec) return <EntryToCome onBack={onBack} />;
+      return (
+        <ForecastEntry
+          spec={spec}
+          unit={unit}
+          word={entry.record}
+          disabled={blocked}
+          onEnter={onGive}
+          onBack={onBack}
+        />
+      );
+    }
     case "figure": {
       const spec = figuring.spec(answer.choice);
       if (!spec) return <EntryToCome onBack={onBack} />;

@@ -38,6 +38,8 @@ export const figures = {
     "bladesNext.none": "No blades before the next start",
     coolDown: "Cool-down left",
     "coolDown.over": "Cooled down: may be stopped",
+    oilDilution: "Oil dilution before stopping",
+    "oilDilution.none": "No oil dilution for this night",
     stopOrder: "Order of stopping",
     stopsWith: "Stops with it",
     blades: "Blades to count",

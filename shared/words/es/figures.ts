@@ -38,6 +38,8 @@ export const figures: FigureWords = {
     "bladesNext.none": "Sin palas antes del próximo arranque",
     coolDown: "Falta de enfriamiento",
     "coolDown.over": "Enfriado: se puede apagar",
+    oilDilution: "Dilución del aceite antes de apagar",
+    "oilDilution.none": "Sin dilución del aceite para esta noche",
     stopOrder: "Orden de apagado",
     stopsWith: "Para con él",
     blades: "Palas por contar",

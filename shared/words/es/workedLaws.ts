@@ -85,6 +85,34 @@ export const workedLaws: readonly Phrase[] = [
   ],
   ["the type's order of stopping", "el orden de apagado del tipo"],
   [
+    "of the type's steps that serve down to the forecast, the one with the least fuel",
+    "de los pasos del tipo que sirven hasta el pronóstico, el de menos combustible",
+  ],
+  [
+    "the type's steps; TM 1-1500-204-23-3: 10 % for a night of -12 degC, never below 15 psi meanwhile",
+    "los pasos del tipo; TM 1-1500-204-23-3: 10 % para una noche de -12 °C, nunca bajo 15 psi mientras tanto",
+  ],
+  [
+    "Give the least temperature that the night is expected to have, and where that is from.",
+    "Dé la temperatura mínima que se espera en la noche, y de dónde sale.",
+  ],
+  [
+    "Colder than every step of the type: heat the engines before the next start.",
+    "Más frío que todos los pasos del tipo: caliente los motores antes del próximo arranque.",
+  ],
+  [
+    "No engine turns any more, and oil mixes only while its engine runs: if it was not diluted, heat it before the next start.",
+    "Ya no gira ningún motor, y el aceite solo se mezcla con el motor en marcha: si no se diluyó, caliéntelo antes del próximo arranque.",
+  ],
+  [
+    "Oil pressure is below the least for diluting: do not dilute.",
+    "La presión de aceite está bajo la mínima para diluir: no diluya.",
+  ],
+  [
+    "The next start begins on thin oil: warm it as the type says before power.",
+    "El próximo arranque empieza con aceite delgado: caliéntelo como dice el tipo antes de dar potencia.",
+  ],
+  [
     "what this engine drives, less what the other engines that turn drive too",
     "lo que mueve este motor, menos lo que mueven también los otros que giran",
   ],

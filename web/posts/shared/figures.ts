@@ -8,6 +8,7 @@ import type { Action } from "../../../shared/protocol/commands.ts";
 import type { Unit } from "../../../shared/protocol/quantity.ts";
 import { itemGauge } from "../../../shared/runUp/verdict.ts";
 import { engineOf, type SessionState } from "../../../shared/session/state.ts";
+import { isForecast } from "../../../shared/stopping/forecast.ts";
 import type { BatteryData } from "../../../shared/types/electrical.ts";
 import type { Gauge } from "../../../shared/types/schema.ts";
 import { written } from "../../../shared/words/quantity.ts";
@@ -41,6 +42,13 @@ export function readAnew(action: Action): Offer | null {
       return null;
   }
 }
+
+/** Returns the scale on which the least temperature of a night is entered, in whole degrees. */
+const nights = (unit: Unit) => ({
+  from: unit === "degF" ? -58 : -50,
+  to: unit === "degF" ? 86 : 30,
+  step: 1,
+});
 
 interface Before {
   value: number;
@@ -88,7 +96,11 @@ export function figureSpec(state: SessionState, choice: Offer, now: number, word
     const shift = hydrometer ? shiftOf(state, hydrometer) : 0;
     const entered = spec({
       label: check.words,
-      gauge: hydrometer ? { unit, scale: HYDROMETER } : likeGauge(state, unit),
+      gauge: hydrometer
+        ? { unit, scale: HYDROMETER }
+        : isForecast(state.type, check.id)
+          ? { unit, scale: nights(unit) }
+          : likeGauge(state, unit),
       unit,
       low: min === null ? null : min - shift,
       high: max === null ? null : max - shift,

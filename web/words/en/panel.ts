@@ -55,6 +55,8 @@ export const entry = {
   engineKey: (n: number) => `Engine number ${n}`,
   reason: "Give the reason",
   defect: "What is wrong?",
+  forecast: "Where is this forecast from?",
+  forecasts: ["Weather office", "Aerodrome forecast (TAF)", "Own estimate"],
   ownReason: (n: number) => `Number ${n}: give your own reason`,
   standsAt: "You supervise several aircraft. Where do you stand now?",
   ownWords: "Or in your words",

@@ -13,6 +13,8 @@ export const planning = {
   orderNone: "Order of starting: touch the first engine",
   purpose: "What for",
   purposes: { start: "A start", return: "A return: engines turn" },
+  fromElsewhere:
+    "The record has no engine turning: the aircraft comes from elsewhere. Take out each engine that comes in stopped. Hands stay off every propeller until somebody saw it still.",
   stopIs: (order: string) => `Order of stopping: ${order}`,
   stopNone: "Order of stopping: touch the first engine",
   orderHow: (usual: string) =>

@@ -56,6 +56,8 @@ export const entry: Text["entry"] = {
   engineKey: (n) => `Motor número ${n}`,
   reason: "Dé el motivo",
   defect: "¿Qué está mal?",
+  forecast: "¿De dónde sale este pronóstico?",
+  forecasts: ["Oficina meteorológica", "Pronóstico de aeródromo (TAF)", "Estimación propia"],
   ownReason: (n) => `Motor ${n}: dé su propio motivo`,
   standsAt: "Usted supervisa varios aviones. ¿Junto a cuál está ahora?",
   ownWords: "O en sus palabras",

@@ -14,6 +14,8 @@ export const planning: typeof english = {
   orderNone: "Orden de arranque: toque el primer motor",
   purpose: "Para qué",
   purposes: { start: "Un arranque", return: "Un regreso: los motores giran" },
+  fromElsewhere:
+    "El registro no tiene ningún motor que gire: el avión viene de otra parte. Quite cada motor que llega apagado. Nadie toca una hélice hasta que alguien la vio quieta.",
   stopIs: (order) => `Orden de apagado: ${order}`,
   stopNone: "Orden de apagado: toque el primer motor",
   orderHow: (usual) =>

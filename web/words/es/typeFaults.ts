@@ -45,6 +45,16 @@ export const typeFaults: readonly Phrase[] = [
   ],
   ["temperature bands rise", "las bandas de temperatura suben"],
   ["temperatures must rise", "las temperaturas deben subir"],
+  [
+    "must be the cockpit's, in the stage stopping or stowing",
+    "debe ser de cabina, en la etapa apagado o guardado",
+  ],
+  [
+    "a forecast has no range: it is neither good nor bad",
+    "un pronóstico no tiene rango: no es bueno ni malo",
+  ],
+  ["must be colder than the one before", "debe ser más frío que el anterior"],
+  ["a colder night takes no less fuel", "una noche más fría no pide menos combustible"],
   ["no check of the id {1}", "ninguna revisión con el identificador {1}"],
   ["the check {1} must read volts", "la revisión {1} debe leer voltios"],
   ["the check {1} must read a plain number", "la revisión {1} debe leer un número solo"],
