@@ -42,12 +42,13 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
     pdf(reply, name, await press.print(identityOf(request).person.id, order));
   // Send the PDF's bytes unchanged: a serializer would write them anew.
   const config = { costly: true };
+  const ofSession = { ...config, problems: ["notFound"] as const };
   const serializerCompiler = () => (bytes: unknown) => bytes as string;
 
   app.get(
     "/sessions/:id/brief.pdf",
     {
-      config,
+      config: ofSession,
       schema: { ...schema("The session's brief as it stands now, to print"), params },
       serializerCompiler,
     },
@@ -67,7 +68,7 @@ export const printRoutes: FastifyPluginAsyncZod<PrintRoutesOptions> = async (app
   app.get(
     "/sessions/:id/record.pdf",
     {
-      config,
+      config: ofSession,
       schema: {
         ...schema("The session's record up to now, to print: in the short form, or with its full log"),
         params,
