@@ -68,7 +68,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
       },
     },
     async (request) => {
-      const offers = await sessions.offersTo(identityOf(request).person.id);
+      const offers = sessions.offersTo(identityOf(request).person.id);
       // A start that runs must never fall off the list, however many are planned after it.
       const open = (await store.openSessions()).sort(
         (a, b) => rank(a) - rank(b) || b.createdAt - a.createdAt,

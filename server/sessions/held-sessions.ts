@@ -19,6 +19,8 @@ export class HeldSessions {
   readonly #opened: (state: SessionState) => void;
   readonly #published: Published;
   readonly #held = new Map<string, Promise<LiveSession>>();
+  /** The open sessions that can be used now. */
+  readonly #open = new Map<string, LiveSession>();
   /** Ids of the open sessions in memory, by aircraft. */
   readonly #openAt = new Map<string, Set<string>>();
   /** Ids of sessions in memory that are over, least recently used first. */
@@ -74,19 +76,22 @@ export class HeldSessions {
     return [...this.#held.keys()].filter((id) => !this.#over.has(id));
   }
 
-  /** Returns the open sessions in memory, without those that cannot be read. */
-  async allOpen(): Promise<LiveSession[]> {
-    const all = await Promise.allSettled(this.openIds().map((id) => this.#held.get(id)));
-    return all.flatMap((one) => (one.status === "fulfilled" && one.value ? [one.value] : []));
+  /** Returns the open sessions in memory, without those that are still being read. */
+  allOpen(): LiveSession[] {
+    return [...this.#open.values()];
   }
 
   /** Takes a new session into memory, unless it was loaded meanwhile. */
   add(row: SessionRow, held: Replayed): void {
-    if (!this.#held.has(row.id)) this.#held.set(row.id, Promise.resolve(this.#wake(row, held)));
+    if (this.#held.has(row.id)) return;
+    const live = this.#wake(row, held);
+    this.#held.set(row.id, Promise.resolve(live));
+    this.#open.set(row.id, live);
   }
 
   /** Marks a session as over and just used. Forgets the one that was used longest ago if there are too many. */
   ended({ id, aircraft }: SessionState): void {
+    this.#open.delete(id);
     const open = this.#openAt.get(aircraft);
     open?.delete(id);
     if (open?.size === 0) this.#openAt.delete(aircraft);
@@ -108,6 +113,7 @@ export class HeldSessions {
       return live;
     }
     await this.#restarted(live);
+    this.#open.set(id, live);
     this.#opened(live.state);
     return live;
   }

@@ -79,8 +79,8 @@ export class Sessions {
   }
 
   /** Returns how many sessions are open in memory, and how many holds stand in them. It asks no database. */
-  async overview(): Promise<{ live: number; holds: number }> {
-    const open = await this.#held.allOpen();
+  overview(): { live: number; holds: number } {
+    const open = this.#held.allOpen();
     return { live: open.length, holds: open.reduce((sum, { state }) => sum + state.holds.length, 0) };
   }
 
@@ -200,9 +200,8 @@ export class Sessions {
   }
 
   /** Returns the posts that are offered to a person in open sessions, by session. */
-  async offersTo(person: string): Promise<ReadonlyMap<string, Post[]>> {
-    const open = await this.#held.allOpen();
-    return new Map(open.map(({ state }) => [state.id, offeredTo(state, person)]));
+  offersTo(person: string): ReadonlyMap<string, Post[]> {
+    return new Map(this.#held.allOpen().map(({ state }) => [state.id, offeredTo(state, person)]));
   }
 
   /** Returns the posts that are held in sessions that are not over by whom `is` names, with each session's aircraft. */

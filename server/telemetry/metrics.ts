@@ -10,7 +10,7 @@ import {
 
 /** Values read at each scrape instead of counted. */
 export interface MetricSources {
-  overview(): Promise<{ live: number; holds: number }>;
+  overview(): { live: number; holds: number };
   sockets(): number;
   ready(): Promise<boolean>;
 }
@@ -89,12 +89,8 @@ export class Metrics {
     }).set({ version: VERSION, node: process.versions.node }, 1);
     gauge("chockside_sockets", "Open sockets", () => sources.sockets());
     gauge("chockside_ready", "1 while events can be recorded", async () => ((await sources.ready()) ? 1 : 0));
-    gauge(
-      "chockside_sessions_live",
-      "Sessions that are not over",
-      async () => (await sources.overview()).live,
-    );
-    gauge("chockside_holds_open", "Holds that stand", async () => (await sources.overview()).holds);
+    gauge("chockside_sessions_live", "Sessions that are not over", () => sources.overview().live);
+    gauge("chockside_holds_open", "Holds that stand", () => sources.overview().holds);
 
     this.#listen(TRACES.command, ({ action, outcome, reason, ms }: CommandTrace) => {
       commands.inc({ action, outcome });
