@@ -72,7 +72,8 @@ export default defineConfig({
     unstubEnvs: true,
     environment: "node",
     pool: "forks",
-    maxWorkers: 2,
+    // One more than the two cores of a small machine: a browser test waits for a page or a limit half of its time.
+    maxWorkers: 3,
     sequence: { sequencer: LongestFirst },
     // Only a last resort: a busy machine is slow, not wrong.
     testTimeout: 180_000,
