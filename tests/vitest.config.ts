@@ -29,7 +29,7 @@ const BROWSER = filesOf("browser");
 /** Files that mock a whole module: this works only where nothing has loaded the module before. */
 const APART = ["tests/http/sign-in.test.ts"];
 
-/** The order in which the projects run: what takes longest first, what takes least last, so that both workers end together. */
+/** The order in which the projects run: what takes longest first, what takes least last, so that the workers end together. */
 const PROJECTS = ["browser", "other", "apart", "quick", "pure"];
 
 class LongestFirst extends BaseSequencer {
