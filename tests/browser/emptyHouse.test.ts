@@ -213,7 +213,7 @@ it("[TYP-50] what is entered while a save is under way stays, and is saved with 
   await ada.on(/^Edit/);
   const answered: string[] = [];
   await page.route("**/api/begun-types/slow-twin", async (route) => {
-    const reply = await route.fetch();
+    const reply = await route.fetch({ maxRetries: 3 });
     await setTimeout(SLOW_MS);
     await route.fulfill({ response: reply });
     answered.push(route.request().method());

@@ -32,7 +32,8 @@ beforeAll(async () => {
     const [, id] = /sessions\/([^/]+)$/.exec(route.request().url()) ?? [];
     const n = Number(/~(\d+)$/.exec(id ?? "")?.[1] ?? 0);
     const url = route.request().url().replace(/~\d+$/, "");
-    const real = await route.fetch({ url });
+    // The server closes a connection that nobody used for five seconds, perhaps just as it is used again.
+    const real = await route.fetch({ url, maxRetries: 3 });
     const body = await real.json();
     if (id === undefined) {
       const [row] = body as SessionRow[];
@@ -50,6 +51,7 @@ beforeAll(async () => {
   await page.goto(`${server.url}/board`);
 });
 afterAll(async () => {
+  await wall?.page.unrouteAll({ behavior: "ignoreErrors" });
   await browser?.close();
   await server.end();
 });
