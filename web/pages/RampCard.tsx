@@ -1,6 +1,6 @@
 import { AuthorsWords } from "../ui/AuthorsWords.tsx";
-import { EngineShape } from "../ui/plan/EngineShape.tsx";
 import { PlanDrawing } from "../ui/plan/PlanDrawing.tsx";
+import { StripAircraft, StripEngines } from "../ui/Strip.tsx";
 import { useWords } from "../words/words.ts";
 import type { RampRow } from "./rampRows.ts";
 
@@ -18,21 +18,10 @@ export function RampCard({ row, onOpen }: { row: RampRow; onOpen(): void }) {
       <span className="ramp-plan" aria-hidden="true">
         {plan && <PlanDrawing view={plan} />}
       </span>
-      <span className="strip-aircraft">
-        <strong>{strip.aircraft}</strong>
-        <span>
-          {strip.typeName}, {strip.place}
-        </span>
-      </span>
+      <StripAircraft strip={strip} />
       <span className="strip-stage">{strip.stage}</span>
       {mine && <span className="ramp-mine">{mine}</span>}
-      <span className="strip-engines">
-        {strip.engines.map((e) => (
-          <span key={e.n} data-danger={e.danger || undefined}>
-            <b>{e.n}</b> <EngineShape shape={e.shape} /> {e.word}
-          </span>
-        ))}
-      </span>
+      <StripEngines strip={strip} />
       <span className="strip-needs" data-needs={strip.needs?.is}>
         {strip.needs?.words ?? (waitsFor === null ? ramp.nothingNeeded : <AuthorsWords text={waitsFor} />)}
       </span>

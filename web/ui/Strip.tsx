@@ -23,6 +23,31 @@ export interface StripView {
   here: boolean;
 }
 
+/** The aircraft of a strip, with its type and place. */
+export function StripAircraft({ strip }: { strip: StripView }) {
+  return (
+    <span className="strip-aircraft">
+      <strong>{strip.aircraft}</strong>
+      <span>
+        {strip.typeName}, {strip.place}
+      </span>
+    </span>
+  );
+}
+
+/** The engines of a strip, each with the shape and the word of its state. */
+export function StripEngines({ strip }: { strip: StripView }) {
+  return (
+    <span className="strip-engines">
+      {strip.engines.map((e) => (
+        <span key={e.n} data-danger={e.danger || undefined}>
+          <b>{e.n}</b> <EngineShape shape={e.shape} /> {e.word}
+        </span>
+      ))}
+    </span>
+  );
+}
+
 /** One session as a strip of the board. */
 export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
   const words = useWords().text.ramp;
@@ -34,20 +59,9 @@ export function Strip({ strip, onOpen }: { strip: StripView; onOpen(): void }) {
       data-here={strip.here || undefined}
       onClick={onOpen}
     >
-      <span className="strip-aircraft">
-        <strong>{strip.aircraft}</strong>
-        <span>
-          {strip.typeName}, {strip.place}
-        </span>
-      </span>
+      <StripAircraft strip={strip} />
       <span className="strip-stage">{strip.stage}</span>
-      <span className="strip-engines">
-        {strip.engines.map((e) => (
-          <span key={e.n} data-danger={e.danger || undefined}>
-            <b>{e.n}</b> <EngineShape shape={e.shape} /> {e.word}
-          </span>
-        ))}
-      </span>
+      <StripEngines strip={strip} />
       <span className="strip-needs" data-needs={strip.needs?.is}>
         {strip.needs?.words ?? words.nothingNeeded}
       </span>

@@ -4,6 +4,7 @@ import { Aircraft } from "./Aircraft.tsx";
 import { EngineKey } from "./EngineKey.tsx";
 import { drawingOf, WIDTH } from "./geometry.ts";
 import type { EngineMark, PlanView } from "./planView.ts";
+import { SweptPattern } from "./SweptPattern.tsx";
 
 interface Props {
   view: PlanView;
@@ -46,16 +47,7 @@ export function Plan({ view, facing, words, onFacing, turnWords, onEngine }: Pro
       <svg viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`} role="img" aria-label={`${words}.`}>
         <title>{words}</title>
         <defs>
-          <pattern
-            id="swept"
-            width="16"
-            height="16"
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <rect width="16" height="16" fill="var(--paper)" />
-            <rect width="7" height="16" fill="var(--danger)" />
-          </pattern>
+          <SweptPattern />
         </defs>
         {keys.map((e, i) => (
           <Leader key={e.n} engine={e} index={i} count={keys.length} view={view} facing={facing} />

@@ -1,6 +1,7 @@
 import { Aircraft } from "./Aircraft.tsx";
 import { drawingOf, WIDTH } from "./geometry.ts";
 import type { PlanView } from "./planView.ts";
+import { SweptPattern } from "./SweptPattern.tsx";
 
 /** The plan of an aircraft alone, small and without keys. It faces up the page. */
 export function PlanDrawing({ view }: { view: PlanView }) {
@@ -8,16 +9,7 @@ export function PlanDrawing({ view }: { view: PlanView }) {
   return (
     <svg viewBox={`0 0 ${WIDTH} ${d.height.toFixed(0)}`} className="plan-small" aria-hidden="true">
       <defs>
-        <pattern
-          id="swept"
-          width="16"
-          height="16"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <rect width="16" height="16" fill="var(--paper)" />
-          <rect width="7" height="16" fill="var(--danger)" />
-        </pattern>
+        <SweptPattern />
       </defs>
       <Aircraft view={view} d={d} />
     </svg>
